@@ -1,0 +1,29 @@
+#pragma once
+// Plain geometry in the plane of the bench: millimetres, x to the right, y down (as rows a to j run).
+
+#include <cmath>
+
+namespace tiepoint {
+
+inline constexpr double kPitchMm = 2.54;
+
+struct Point {
+    double x = 0;
+    double y = 0;
+    friend bool operator==(const Point&, const Point&) = default;
+};
+
+inline Point operator+(Point a, Point b) { return {a.x + b.x, a.y + b.y}; }
+inline Point operator-(Point a, Point b) { return {a.x - b.x, a.y - b.y}; }
+inline Point operator*(Point a, double k) { return {a.x * k, a.y * k}; }
+inline double length(Point a) { return std::hypot(a.x, a.y); }
+inline double distance(Point a, Point b) { return length(a - b); }
+
+struct Rect {
+    double left = 0, top = 0, width = 0, height = 0;
+    double right() const { return left + width; }
+    double bottom() const { return top + height; }
+    bool contains(Point p) const { return p.x >= left && p.x <= right() && p.y >= top && p.y <= bottom(); }
+};
+
+}  // namespace tiepoint

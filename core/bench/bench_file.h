@@ -1,0 +1,30 @@
+#pragma once
+// Reading and writing benches (*.bench.json). The format is documented in DEVELOPERS.md.
+
+#include "core/base/result.h"
+#include "core/bench/bench.h"
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tiepoint {
+
+struct ReadBench {
+    Bench bench;
+    std::vector<Error> warnings;  ///< members that are not known here; kept in the bench's extras
+};
+
+/// Reads a bench from text. Linear in its size, never throws. The result is valid (see validate.h).
+Result<ReadBench> readBench(std::string_view text);
+/// Reads a file; its name is in every error and warning. Over 128 MB is an error.
+Result<ReadBench> readBenchFile(const std::filesystem::path& path);
+
+/// The text of a bench: stable order, two spaces, a line for each board, part and jumper, a line break at the end.
+/// readBench(writeBench(b)) == b for every valid bench.
+std::string writeBench(const Bench& bench);
+/// Writes atomically: a temporary file beside it, synced, renamed over. On failure the old file is untouched.
+Result<Done> writeBenchFile(const Bench& bench, const std::filesystem::path& path);
+
+}  // namespace tiepoint

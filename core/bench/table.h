@@ -1,0 +1,30 @@
+#pragma once
+// Where everything lies on the table, in mm: derived from the bench, never saved.
+// Supplies stand at the left of the boards; parts with no lead in a hole lie below the boards.
+
+#include "core/bench/bench.h"
+
+namespace tiepoint {
+
+/// Where one part lies.
+struct PartPlace {
+    Pose pose;
+    std::vector<Point> leadsMm;   ///< by lead index: the tip of the lead (its hole, or where it hangs), or the socket
+    std::vector<Point> exitsMm;   ///< by lead index: where the lead leaves the body
+};
+
+struct Table {
+    std::vector<PartPlace> parts;  ///< by part index
+    Rect boardsMm;                 ///< around all boards
+    Rect allMm;                    ///< around boards, supplies and parts
+};
+
+Table arrange(const Bench& bench);
+
+/// Tip of a jumper's end in mm.
+Point endMm(const Bench& bench, const Table& table, const JumperEnd& end);
+
+/// Length along which a jumper is cut for these ends: the span with its arc, and 2 x 6 mm in the holes; mm.
+double jumperLengthMm(Point a, Point b);
+
+}  // namespace tiepoint

@@ -1,0 +1,50 @@
+#pragma once
+// Edits: every change of a bench, as a value. An edit is a named list of operations, applied as one and undone as one.
+// Undo, mends, lessons and the command line use the same edits.
+
+#include "core/base/result.h"
+#include "core/bench/bench.h"
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace tiepoint {
+
+/// Puts a whole object at a place of its list (-1: at the end).
+struct AddBoard { Board board; int at = -1; };
+struct AddPart { Part part; int at = -1; };
+struct AddJumper { Jumper jumper; int at = -1; };
+/// Takes the object with that id away, whichever kind it is.
+struct Remove { std::string id; };
+/// Puts a new content in place of the object with the same id.
+struct ReplaceBoard { Board board; };
+struct ReplacePart { Part part; };
+struct ReplaceJumper { Jumper jumper; };
+struct SetTitle { std::string title; };
+
+using Operation =
+    std::variant<AddBoard, AddPart, AddJumper, Remove, ReplaceBoard, ReplacePart, ReplaceJumper, SetTitle>;
+
+struct Edit {
+    std::string name;  ///< as the history shows it: "Move R1"
+    std::vector<Operation> operations;
+};
+
+struct Applied {
+    Bench bench;
+    Edit inverse;  ///< applied to `bench` it gives back the old bench exactly, order of the lists included
+};
+
+/// Applies an edit. Fails, changing nothing, if an id doesn't exist or the result isn't valid; the message says why in plain words.
+Result<Applied> apply(const Bench& bench, const Edit& edit);
+
+// The usual edits, named. Each returns the edit; apply() judges it.
+
+/// Removes parts and jumpers and, with a part that has sockets, the jumpers plugged into it.
+Edit removeEdit(const Bench& bench, const std::vector<std::string>& ids);
+/// Sets one value, by name. Requires that the part and value exist.
+Edit setValueEdit(const Bench& bench, std::string_view partId, std::string_view value, double to);
+Edit setStateEdit(const Bench& bench, std::string_view partId, std::string_view state, double to);
+
+}  // namespace tiepoint

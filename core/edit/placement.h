@@ -1,0 +1,52 @@
+#pragma once
+// Placing by hand: where leads go for a pointer position, and why a place is refused.
+// Used by gestures, the keyboard and copies; the window shows the refusal beside the pointer.
+
+#include "core/bench/bench.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tiepoint {
+
+/// The hole nearest to a point within a reach (mm), or nothing.
+std::optional<Hole> nearestHole(const Bench& bench, Point at, double reachMm = 1.8);
+
+/// The id of the part or jumper whose lead is in the hole, with its lead or end index; nothing if it is free.
+struct Occupant {
+    std::string id;
+    int lead = 0;
+    bool jumper = false;
+};
+std::optional<Occupant> occupantOf(const Bench& bench, const Hole& hole);
+
+/// The nearest free hole of the same strip (ties: towards row a or number 1); nothing if the strip is full.
+std::optional<Hole> nearestFreeInStrip(const Bench& bench, const Hole& hole);
+
+/// The part as it would lie with its first lead in `anchor` and turned by quarter turns (bending parts at their current
+/// or default span). Leads that fall outside every board stay empty and the part is then refused.
+/// For bending parts the second lead is `span` pitches along the turn; across the gap the next row counts 3.
+Part placedAt(const Bench& bench, const Part& part, const Hole& anchor, int quarterTurns);
+
+/// How many quarter turns clockwise the part lies now (bending: rounded to the nearest).
+int quarterTurnsOf(const Bench& bench, const Part& part);
+
+/// Why the part can't lie so, in plain words: a lead outside the board, a hole taken (by whom), legs that don't fit, a span
+/// out of range, a body over another. Ignores the part with the same id and every id in `ignoring`. Nothing if it can.
+std::optional<std::string> refusal(const Bench& bench, const Part& part, const std::vector<std::string>& ignoring = {});
+/// The same for a jumper.
+std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, const std::vector<std::string>& ignoring = {});
+
+/// The part turned by quarter turns about its first lead (an LED or other bending part is turned about its middle by half turns
+/// when it can't be turned by a quarter: end for end). The result may be refused.
+Part turned(const Bench& bench, const Part& part, int quarterTurns);
+/// The part moved by whole columns and rows (rails: by places); nothing if a lead leaves the holes.
+std::optional<Part> shifted(const Bench& bench, const Part& part, int columns, int rows);
+std::optional<Jumper> shifted(const Bench& bench, const Jumper& jumper, int columns, int rows);
+
+/// Ids of parts whose bodies overlap this one's (validly placed) body.
+std::vector<std::string> overlapping(const Bench& bench, const Part& part);
+
+}  // namespace tiepoint

@@ -1,0 +1,40 @@
+#pragma once
+// Findings: what is wrong on a bench, where, and what mends it. One file a rule; the table of rules is in rules.h.
+
+#include "core/edit/edit.h"
+#include "core/snapshot/snapshot.h"
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace tiepoint {
+
+enum class Severity { Remark, Risk, Fault };
+
+struct Mend {
+    std::string text;
+    Edit edit;
+};
+
+struct Finding {
+    std::string rule;  ///< "short-circuit"
+    Severity severity = Severity::Fault;
+    std::vector<std::string> parts;  ///< ids of parts and jumpers
+    std::vector<Hole> holes;
+    std::string text;  ///< one plain sentence
+    std::vector<std::pair<std::string, double>> figures;  ///< the proof, SI, by name
+    std::optional<Mend> mend;
+};
+
+/// Everything that the rules find about one instant, the cause first.
+struct Report {
+    std::uint64_t revision = 0;
+    std::vector<Finding> findings;
+};
+
+/// Runs every rule of the table on a snapshot. Pure; safe from any thread.
+Report inspect(const Snapshot& snapshot);
+
+}  // namespace tiepoint

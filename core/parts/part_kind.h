@@ -1,0 +1,126 @@
+#pragma once
+// Part kinds: the catalogue's data, read from resources/parts/*.json (see DEVELOPERS.md for the schema).
+// A kind lives as long as the program and never changes; compare by address.
+
+#include "core/parts/package.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace tiepoint {
+
+/// One lead, or a socket that jumpers plug into.
+struct LeadSpec {
+    std::string name;         ///< as in the file: "anode", "1a", "GND2"
+    std::string description;  ///< how a person tells it apart: "the longer leg"
+    bool socket = false;
+};
+
+enum class ValueType { Number, Choice, Switch };
+
+struct Choice {
+    std::string name;
+    std::string label;
+    std::map<std::string, double, std::less<>> constants;  ///< figures that come with the choice, SI
+};
+
+/// One value or state of a kind. Values are held as doubles: a choice by its index, a switch as 0 or 1.
+struct ValueSpec {
+    std::string name;
+    std::string label;
+    ValueType type = ValueType::Number;
+    std::string unit;  ///< "ohm", "V", "A", "W", "" (a plain number)
+    double minimum = 0, maximum = 0;
+    double fallback = 0;     ///< used where a file says nothing
+    bool integer = false;    ///< only whole numbers, such as a count of cells
+    std::vector<double> allowed;  ///< if not empty, the only numbers offered in the window (files may hold others in range)
+    std::vector<Choice> choices;
+    std::string series;      ///< preferred numbers to offer: "E12", "E24", "E96", or empty
+};
+
+/// A parameter of a model: a number, the name of a value (or of a constant of a chosen choice), or a named derivation.
+/// The closed list of derivations stands in core/parts/derivation.h.
+struct Parameter {
+    struct Derived {
+        std::string name;
+        std::vector<std::pair<std::string, Parameter>> arguments;
+    };
+    std::variant<double, std::string, Derived> source;
+};
+
+/// One element of a model, between two leads or inner nodes.
+struct ElementSpec {
+    std::string element;  ///< name in the element table: "resistance", "junction", "supply", "contact"
+    std::string from, to;
+    std::vector<std::pair<std::string, Parameter>> parameters;
+    std::string whenState;   ///< contact: closed while this state ...
+    std::string whenChoice;  ///< ... has this choice ("" with a switch state: while it is 1)
+    bool whenHeld = false;   ///< contact: closed while the part is held (pressed)
+};
+
+/// A limit that a figure of the running part is compared with.
+struct Rating {
+    std::string name;      ///< "maximumCurrent", "ratedCurrent", "power", "reverseVoltage", "contactCurrent"
+    std::string quantity;  ///< "current", "power", "reverseVoltage"
+    std::string label;     ///< "30 mA maximum" is made from label "maximum"
+    Parameter limit;
+    bool maximum = true;   ///< false: a rated (usual) figure, not a limit
+};
+
+struct SourceNote {
+    std::string figure;
+    std::string source;
+    std::string status;  ///< "published", "common practice" or "from memory"
+};
+
+struct Help {
+    std::string what;      ///< what it is and does
+    std::string leads;     ///< how to tell its leads apart
+    std::string ratings;   ///< what it bears
+    std::string caution;   ///< what to beware of; may be empty
+};
+
+struct PartKind {
+    std::string name;      ///< as in the file: "push-button"
+    std::string family;    ///< compartment of the tray: "Supply", "Resistor", "LED", "Switch", "Diode", ...
+    std::string label;     ///< "push button"
+    std::string prefix;    ///< of new ids: "S"
+    const Package* package = nullptr;
+    std::vector<LeadSpec> leads;
+    std::vector<std::vector<int>> joined;  ///< groups of leads that are one piece of metal inside the part
+    std::vector<ValueSpec> values;
+    std::vector<ValueSpec> state;
+    std::vector<ElementSpec> model;
+    std::vector<Rating> ratings;
+    bool emitsLight = false;  ///< has a brightness
+    double ratedCurrentAmpere = 0;  ///< brightness is relative to the light at this current
+    bool hasCap = false;      ///< pressed with the letter on its cap
+    bool isSupply = false;
+    std::vector<std::string> searchWords;
+    Help help;
+    std::vector<SourceNote> sources;
+
+    int leadIndex(std::string_view leadName) const;    ///< -1 if there is none
+    int valueIndex(std::string_view valueName) const;  ///< -1 if there is none
+    int stateIndex(std::string_view stateName) const;  ///< -1 if there is none
+};
+
+/// All kinds, in the order of the tray. Reads the embedded files at the first call; a broken embedded file ends the program.
+const std::vector<PartKind>& catalogue();
+/// The kind of that name, or null.
+const PartKind* findKind(std::string_view name);
+
+/// The eight jumper colours of the file, in order: red black blue yellow green violet orange white.
+struct JumperColour {
+    std::string_view name;
+};
+std::span<const JumperColour> jumperColours();
+/// Index of a colour, or -1.
+int findJumperColour(std::string_view name);
+
+}  // namespace tiepoint

@@ -1,0 +1,15 @@
+#!/usr/bin/env bash
+# Installs what is missing, builds and runs every test, without a display.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+source app/packages.sh
+install_missing "${BUILD_PACKAGES[@]}" "${TEST_PACKAGES[@]}"
+build=build/tests
+mkdir -p build
+cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DTIEPOINT_TESTS=ON
+cmake --build "$build"
+cd "$build"
+# Window tests run in a real X server of their own; each test process gets a clean state folder.
+export XDG_STATE_HOME XDG_CONFIG_HOME
+XDG_STATE_HOME=$(mktemp -d) XDG_CONFIG_HOME=$(mktemp -d)
+xvfb-run -a -s "-screen 0 1920x1080x24" ctest --output-on-failure -j 2 "$@"

@@ -1,0 +1,48 @@
+#pragma once
+// The document of a window: the current bench, its revision, its undo stack and its file. Lives in the window's thread.
+
+#include "core/edit/edit.h"
+
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+
+#include <memory>
+#include <optional>
+
+namespace tiepoint::ui {
+
+class BenchDocument : public QObject {
+    Q_OBJECT
+public:
+    explicit BenchDocument(QObject* parent = nullptr);
+
+    std::shared_ptr<const Bench> bench() const { return bench_; }
+    quint64 revision() const { return revision_; }
+    QUndoStack& undoStack() { return undo_; }
+    QString filePath() const { return filePath_; }
+    bool isModified() const { return !undo_.isClean(); }
+
+    /// Applies an edit as one undo step. Returns why it was refused, or nothing.
+    std::optional<QString> push(const Edit& edit);
+    /// Puts another bench in place of this one; clears the undo stack.
+    void reset(Bench bench, const QString& filePath);
+    void setFilePath(const QString& filePath);
+    void markSaved();
+
+Q_SIGNALS:
+    void benchChanged();     ///< a new revision
+    void fileChanged();      ///< the path or the modified state
+    void refused(const QString& why);
+
+private:
+    friend class EditCommand;
+    void adopt(Bench bench);
+
+    std::shared_ptr<const Bench> bench_;
+    quint64 revision_ = 0;
+    QUndoStack undo_;
+    QString filePath_;
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,65 @@
+#pragma once
+// What a picture of a bench is made from. Plain values; the window, the `render` command and printing all fill one.
+// Painters draw in millimetres of the bench; the caller sets the painter's transform.
+
+#include "core/bench/table.h"
+#include "core/snapshot/snapshot.h"
+#include "ui/theme/theme.h"
+
+#include <QRectF>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tiepoint::ui {
+
+enum class Arrows { Off, Conventional, Electrons };
+
+/// The views of the invisible; each is a row of the legend and a digit key.
+struct Views {
+    Arrows arrows = Arrows::Conventional;
+    bool voltage = false;
+    bool strips = false;
+    bool readings = true;
+    std::optional<double> lockedFullScaleAmpere;
+    friend bool operator==(const Views&, const Views&) = default;
+};
+
+/// What the pointer and the hand point at; changes often and never changes the bench.
+struct Marks {
+    std::vector<std::string> selected;  ///< ids of parts and jumpers
+    int hoverNet = -1;                  ///< lit with everything in it; -1: none
+    Point hoverAt;                      ///< where the tag of the hovered net stands
+    std::string hoverPart;
+    std::vector<Hole> targets;          ///< holes where leads of something dragged would go
+    std::optional<Part> carried;        ///< a part being dragged, drawn over all
+    std::optional<Jumper> drawn;        ///< a jumper being drawn, if both ends have a hole
+    std::optional<std::pair<Point, Point>> drawnFree;  ///< else from where to where
+    int drawnColour = 0;
+    bool refused = false;               ///< the carried thing can't go there
+    std::string say;                    ///< words beside the pointer; empty: none
+    Point sayAt;
+};
+
+struct Picture {
+    std::shared_ptr<const Layout> layout;      ///< of the document's revision; never null
+    std::shared_ptr<const Table> table;        ///< of the same bench; never null
+    std::shared_ptr<const Snapshot> snapshot;  ///< null, or of the same revision: else no mark is drawn
+    const Theme* theme = nullptr;
+    Views views;
+    Marks marks;
+    double phaseMm = 0;      ///< how far full-scale arrows have moved
+    double pixelsPerMm = 8;  ///< of the device, for level of detail
+
+    const Bench& bench() const { return *layout->bench; }
+    /// The snapshot if it may be shown (a solution of this revision), else null.
+    const Snapshot* live() const {
+        return snapshot && snapshot->status() == Status::Solved ? snapshot.get() : nullptr;
+    }
+};
+
+/// The smallest of 1, 2, 5 x 10^n amperes that holds the largest current (or the locked one); 1 mA where none flows.
+double fullScaleAmpere(const Picture& picture);
+
+}  // namespace tiepoint::ui

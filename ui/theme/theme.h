@@ -1,0 +1,35 @@
+#pragma once
+// Themes: every colour of the screen by its role. Values are data; no painter holds a colour of its own.
+
+#include <QColor>
+#include <QFont>
+
+#include <array>
+
+namespace tiepoint::ui {
+
+enum class ThemeName { Day, Dark, Projector };
+
+struct Theme {
+    ThemeName name;
+    bool flat;             ///< projector: flat wash and ink line, no shadows, no gradients
+    bool dark;
+    double outlineMm;      ///< outlines: 0.15, projector 0.26
+    QColor benchTop, benchBottom;
+    QColor boardTop, boardBottom, boardEdge;
+    QColor hole, bevelDark, bevelLight;
+    QColor label, plusLine, minusLine;
+    QColor arrow, arrowCasing;
+    QColor overload, accent, hover;
+    QColor metalLight, metalDark, metalEdge;
+    QColor card, cardEdge, text, dimText, dimTextOnBench;
+    std::array<QColor, 8> jumpers;  ///< in the order of jumperColours()
+    double haloOpacity;             ///< 0.78, dark 0.85, projector 0.90
+    double arrowCasingFactor;       ///< 0.68 of the arrow; projector 0.76
+};
+
+const Theme& theme(ThemeName name);
+
+/// The font of the program: Inter where it was embedded at build time, else the system's sans serif.
+QFont uiFont(double pixelSize, QFont::Weight weight = QFont::Normal);
+}  // namespace tiepoint::ui
