@@ -59,7 +59,7 @@ struct Junction {
     int joint = 0;
     std::vector<Branch> branches;  ///< those that carry current, the largest first
 };
-/// Every joint of a net at which at least three ways carry current, those with the largest current first.
+/// Every joint outside parts at which at least three ways carry current, those with the largest current first.
 std::vector<Junction> junctions(const Snapshot& snapshot);
 
 /// What the bench's supplies give together: parts that are supplies and deliver current.

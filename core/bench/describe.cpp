@@ -1,0 +1,44 @@
+#include "core/bench/describe.h"
+
+#include "core/base/quantity.h"
+
+#include <fmt/format.h>
+
+#include <cctype>
+
+namespace tiepoint {
+namespace {
+
+/// The index of the value that names the part, or -1.
+int namingValue(const PartKind& kind) {
+    for (std::size_t i = 0; i < kind.values.size(); ++i)
+        if (kind.values[i].type == ValueType::Choice || !kind.values[i].series.empty()) return static_cast<int>(i);
+    return -1;
+}
+
+}  // namespace
+
+std::string describeSetting(const ValueSpec& spec, double value) {
+    switch (spec.type) {
+        case ValueType::Choice: return spec.choices.at(static_cast<std::size_t>(value)).label;
+        case ValueType::Switch: return value != 0 ? "yes" : "no";
+        case ValueType::Number: break;
+    }
+    return formatSetting(value, spec.unit);
+}
+
+std::string describeKind(const Part& part) {
+    const int naming = namingValue(*part.kind);
+    if (naming < 0) return part.kind->label;
+    return fmt::format("{} {}", describeSetting(part.kind->values[naming], part.value(naming)), part.kind->label);
+}
+
+std::string describePart(const Part& part) { return fmt::format("{}, {}", part.id, describeKind(part)); }
+
+std::string describeBoard(const Board& board) {
+    std::string name(board.kind->name);
+    name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
+    return fmt::format("{} board, {} tie points", name, board.kind->tiePoints);
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,19 @@
+#pragma once
+// What a part is called in words: "D1, red LED", "R1, 330 Ω resistor". Made from the kind's table, so that a new kind needs nothing here.
+
+#include "core/bench/bench.h"
+
+#include <string>
+
+namespace tiepoint {
+
+/// The kind with the setting that people name it by: the label of its first choice, else the first number of a preferred series.
+std::string describeKind(const Part& part);
+/// "D1, red LED".
+std::string describePart(const Part& part);
+/// One value or state in words with its unit: "330 Ω", "red", "yes".
+std::string describeSetting(const ValueSpec& spec, double value);
+/// A board in words: "Half board, 400 tie points".
+std::string describeBoard(const Board& board);
+
+}  // namespace tiepoint
