@@ -1,0 +1,325 @@
+// The checks run in the order of the document and stop at the first offence. Ids, holes and sockets go
+// through hash maps and boards through a grid, so that the time grows with the size of the bench only.
+// Pointers and messages are made only once something is wrong.
+
+#include "core/bench/validate.h"
+
+#include "core/base/json_text.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <cstdint>
+#include <string_view>
+#include <unordered_map>
+
+namespace tiepoint {
+namespace {
+
+constexpr double kFarthestPitches =
+    1e6;                           // a table of 2.5 km; beyond it, doubles lose the tenth of a micrometre
+constexpr double kTouchMm = 0.01;  // docked boards share an edge
+
+using Failure = std::optional<Error>;
+
+Error wrong(ErrorKind kind, std::string pointer, std::string message) {
+    return {kind, std::move(message), {std::move(pointer)}, {}};
+}
+
+std::string describe(const JumperEnd& end, const Bench& bench) {
+    if (const Hole* hole = std::get_if<Hole>(&end)) return toString(*hole);
+    const auto& socket = std::get<Socket>(end);
+    const Part* part = bench.findPart(socket.part);
+    const bool named = part && socket.lead >= 0 && socket.lead < std::ssize(part->kind->leads);
+    return socket.part + "." + (named ? part->kind->leads[socket.lead].name : "?");
+}
+
+/// Why a board has no such hole, for a person who counted holes.
+std::string missingHole(const Board& board, const Hole& hole) {
+    if (isRail(hole.line) && !board.kind->hasRails()) {
+        return fmt::format("there is no hole {}: a {} board has no rails", toString(hole), board.kind->name);
+    }
+    return fmt::format("there is no hole {}: {} of a {} board runs from 1 to {}", toString(hole),
+                       lineName(hole.line), board.kind->name,
+                       isRail(hole.line) ? board.kind->railHoles : board.kind->columns);
+}
+
+/// One letter or digit, of any script; not a sign or a space, which no one would find on a keyboard's cap.
+bool isCap(std::string_view text) {
+    const auto code = singleCodePoint(text);
+    if (!code) return false;
+    const char32_t c = *code;
+    if (c < 0x80) return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
+    const bool sign = c < 0xC0 || c == 0xD7 || c == 0xF7 || (c >= 0x2000 && c < 0x2C00) ||
+                      (c >= 0x3000 && c < 0x3040) || (c >= 0xE000 && c < 0xF900) ||
+                      (c >= 0xFE00 && c < 0xFE70) || c >= 0xFFE0;
+    return !sign;
+}
+
+class Validator {
+public:
+    explicit Validator(const Bench& bench) : bench_(bench) {}
+
+    Failure run() {
+        if (!isText(bench_.title)) {
+            return wrong(ErrorKind::Format, "/title", "the title holds a NUL or isn't valid UTF-8");
+        }
+        if (auto failure = checkIds()) return failure;
+        if (auto failure = checkBoards()) return failure;
+        for (std::size_t i = 0; i < bench_.parts.size(); ++i) {
+            if (auto failure = checkPart(bench_.parts[i], fmt::format("/parts/{}", i))) return failure;
+        }
+        for (std::size_t i = 0; i < bench_.jumpers.size(); ++i) {
+            if (auto failure = checkJumper(bench_.jumpers[i], fmt::format("/jumpers/{}", i))) return failure;
+        }
+        return {};
+    }
+
+private:
+    Failure checkIds() {
+        ids_.reserve(bench_.boards.size() + bench_.parts.size() + bench_.jumpers.size());
+        if (auto failure = checkIdsOf(bench_.boards, "boards", boards_)) return failure;
+        if (auto failure = checkIdsOf(bench_.parts, "parts", parts_)) return failure;
+        std::unordered_map<std::string_view, int> jumpers;
+        return checkIdsOf(bench_.jumpers, "jumpers", jumpers);
+    }
+
+    template <class Item>
+    Failure checkIdsOf(const std::vector<Item>& items, const char* list,
+                       std::unordered_map<std::string_view, int>& indices) {
+        indices.reserve(items.size());
+        for (int i = 0; i < std::ssize(items); ++i) {
+            const std::string& id = items[i].id;
+            const auto pointer = [&] { return fmt::format("/{}/{}/id", list, i); };
+            if (!isId(id)) {
+                return wrong(
+                    ErrorKind::Format, pointer(),
+                    fmt::format("{} is no id: up to 32 letters, digits and _, a letter first", inQuotes(id)));
+            }
+            const auto [first, isNew] = ids_.try_emplace(id, list);
+            if (!isNew) {
+                return wrong(ErrorKind::Reference, pointer(),
+                             fmt::format("the id {} is used twice, already in {}", id, first->second));
+            }
+            indices.emplace(id, i);
+        }
+        return {};
+    }
+
+    Failure checkBoards() {
+        for (int i = 0; i < std::ssize(bench_.boards); ++i) {
+            const Board& board = bench_.boards[i];
+            if (!board.kind) {
+                return wrong(ErrorKind::Reference, fmt::format("/boards/{}/kind", i),
+                             "the board has no kind");
+            }
+            const double farthest = std::max(std::abs(board.atX), std::abs(board.atY));
+            if (!(farthest <= kFarthestPitches)) {
+                return wrong(ErrorKind::Range, fmt::format("/boards/{}/at", i),
+                             fmt::format("board {} lies off the table: at most {} pitches from the corner",
+                                         board.id, kFarthestPitches));
+            }
+            if (auto failure = checkOverlap(i)) return failure;
+        }
+        return {};
+    }
+
+    /// A grid with cells of the largest board: each board touches at most four, and few boards fit into one.
+    Failure checkOverlap(int index) {
+        constexpr double kCellWidthMm = 165, kCellHeightMm = 55;
+        const Rect frame = bench_.boards[index].frameMm();
+        const auto cell = [](double mm, double size) {
+            return static_cast<std::int64_t>(std::floor(mm / size));
+        };
+        for (auto x = cell(frame.left, kCellWidthMm); x <= cell(frame.right(), kCellWidthMm); ++x) {
+            for (auto y = cell(frame.top, kCellHeightMm); y <= cell(frame.bottom(), kCellHeightMm); ++y) {
+                std::vector<int>& neighbours = grid_[(x << 32) ^ (y & 0xFFFFFFFF)];
+                for (const int other : neighbours) {
+                    if (overlap(frame, bench_.boards[other].frameMm())) {
+                        return wrong(ErrorKind::Placement, fmt::format("/boards/{}/at", index),
+                                     fmt::format("board {} overlaps board {}", bench_.boards[index].id,
+                                                 bench_.boards[other].id));
+                    }
+                }
+                neighbours.push_back(index);
+            }
+        }
+        return {};
+    }
+
+    static bool overlap(const Rect& a, const Rect& b) {
+        return std::min(a.right(), b.right()) - std::max(a.left, b.left) > kTouchMm &&
+               std::min(a.bottom(), b.bottom()) - std::max(a.top, b.top) > kTouchMm;
+    }
+
+    Failure checkPart(const Part& part, const std::string& pointer) {
+        if (!part.kind) return wrong(ErrorKind::Reference, pointer + "/kind", part.id + " has no kind");
+        const PartKind& kind = *part.kind;
+        if (part.leads.size() != kind.leads.size() || part.values.size() != kind.values.size() ||
+            part.state.size() != kind.state.size()) {
+            return wrong(ErrorKind::Format, pointer,
+                         fmt::format("{} doesn't have the leads of a {}", part.id, kind.label));
+        }
+        if (auto failure = checkLeads(part, pointer)) return failure;
+        if (auto failure = checkSettings(kind.values, part.values, pointer + "/values/")) return failure;
+        if (auto failure = checkSettings(kind.state, part.state, pointer + "/state/")) return failure;
+        if (auto failure = checkSupply(part, pointer)) return failure;
+        return checkCap(part, pointer);
+    }
+
+    Failure checkLeads(const Part& part, const std::string& pointer) {
+        leadsMm_.assign(part.leads.size(), std::nullopt);
+        for (std::size_t lead = 0; lead < part.leads.size(); ++lead) {
+            if (!part.leads[lead]) continue;
+            const LeadSpec& spec = part.kind->leads[lead];
+            const auto where = [&] { return pointer + "/leads/" + pointerToken(spec.name); };
+            if (spec.socket) {
+                return wrong(ErrorKind::Placement, where(),
+                             fmt::format("{}.{} is a socket: jumpers plug into it, it goes into no hole",
+                                         part.id, spec.name));
+            }
+            Point at;
+            if (auto failure = takeHole(*part.leads[lead], part.id, at)) {
+                failure->place.pointer = where();
+                return failure;
+            }
+            leadsMm_[lead] = at;
+        }
+        if (const auto reason = misfit(*part.kind->package, leadsMm_)) {
+            return wrong(ErrorKind::Placement, pointer + "/leads",
+                         fmt::format("{} doesn't fit: {}", part.id, *reason));
+        }
+        return {};
+    }
+
+    /// Notes that a hole is taken and says where it lies; fails if there is no such hole or it was taken
+    /// before.
+    Failure takeHole(const Hole& hole, const std::string& taker, Point& at) {
+        const auto found = boards_.find(hole.board);
+        if (found == boards_.end()) {
+            return wrong(
+                ErrorKind::Reference, {},
+                fmt::format("there is no hole {}: no board has the id {}", toString(hole), hole.board));
+        }
+        const Board& board = bench_.boards[found->second];
+        if (!board.kind->has(hole.line, hole.number))
+            return wrong(ErrorKind::Placement, {}, missingHole(board, hole));
+        const auto key =
+            static_cast<std::int64_t>(found->second) << 32 | board.kind->holeIndex(hole.line, hole.number);
+        const auto [other, isFree] = takers_.try_emplace(key, taker);
+        if (!isFree) {
+            return wrong(
+                ErrorKind::Placement, {},
+                fmt::format("two leads in one hole: {} is taken by {}", toString(hole), other->second));
+        }
+        at = board.cornerMm() + board.kind->holeMm(hole.line, hole.number);
+        return {};
+    }
+
+    static Failure checkSettings(const std::vector<ValueSpec>& specs, const std::vector<Setting>& settings,
+                                 const std::string& pointer) {
+        for (std::size_t i = 0; i < specs.size(); ++i) {
+            if (!settings[i]) continue;
+            if (auto reason = outOfRange(specs[i], *settings[i])) {
+                return wrong(ErrorKind::Range, pointer + pointerToken(specs[i].name), std::move(*reason));
+            }
+        }
+        return {};
+    }
+
+    static std::optional<std::string> outOfRange(const ValueSpec& spec, double value) {
+        const bool whole = value == std::floor(value);
+        switch (spec.type) {
+            case ValueType::Number:
+                if (!(value >= spec.minimum && value <= spec.maximum)) {
+                    return fmt::format("{} is {}; it may be {} to {}{}{}", spec.name, jsonNumber(value),
+                                       jsonNumber(spec.minimum), jsonNumber(spec.maximum),
+                                       spec.unit.empty() ? "" : " ", spec.unit);
+                }
+                if (spec.integer && !whole) {
+                    return fmt::format("{} is {}; it must be a whole number", spec.name, jsonNumber(value));
+                }
+                return {};
+            case ValueType::Choice:
+                if (whole && value >= 0 && value < static_cast<double>(spec.choices.size())) return {};
+                return fmt::format("{} has no choice number {}", spec.name, jsonNumber(value));
+            case ValueType::Switch:
+                if (value == 0 || value == 1) return {};
+                return fmt::format("{} is either true or false", spec.name);
+        }
+        return {};
+    }
+
+    /// A source without any resistance or limit would give an endless current into a short circuit.
+    static Failure checkSupply(const Part& part, const std::string& pointer) {
+        if (!part.kind->isSupply) return {};
+        const int resistance = part.kind->valueIndex("seriesResistance");
+        const bool ideal = resistance >= 0 && part.value(resistance) <= 0;
+        if (!ideal || part.kind->valueIndex("currentLimit") >= 0) return {};
+        return wrong(ErrorKind::Range, pointer + "/values/seriesResistance",
+                     fmt::format("{} needs a series resistance above 0 or a current limit", part.id));
+    }
+
+    static Failure checkCap(const Part& part, const std::string& pointer) {
+        if (part.cap.empty()) return {};
+        if (!part.kind->hasCap) {
+            return wrong(ErrorKind::Format, pointer + "/cap",
+                         fmt::format("a {} has no cap", part.kind->label));
+        }
+        if (isCap(part.cap)) return {};
+        return wrong(ErrorKind::Format, pointer + "/cap",
+                     fmt::format("{} can't stand on a cap: it takes one letter or digit", inQuotes(part.cap)));
+    }
+
+    Failure checkJumper(const Jumper& jumper, const std::string& pointer) {
+        for (int i = 0; i < 2; ++i) {
+            auto failure = takeEnd(jumper.ends[i], jumper.id);
+            if (!failure) continue;
+            failure->place.pointer = fmt::format("{}/ends/{}", pointer, i);
+            return failure;
+        }
+        if (jumper.colour < 0 || jumper.colour >= std::ssize(jumperColours())) {
+            return wrong(ErrorKind::Range, pointer + "/colour",
+                         fmt::format("{} has an unknown colour", jumper.id));
+        }
+        return {};
+    }
+
+    Failure takeEnd(const JumperEnd& end, const std::string& taker) {
+        Point unused;
+        if (const Hole* hole = std::get_if<Hole>(&end)) return takeHole(*hole, taker, unused);
+        const auto& socket = std::get<Socket>(end);
+        const auto found = parts_.find(socket.part);
+        if (found == parts_.end()) {
+            return wrong(ErrorKind::Reference, {}, fmt::format("no part has the id {}", inQuotes(socket.part)));
+        }
+        const PartKind& kind = *bench_.parts[found->second].kind;
+        if (socket.lead < 0 || socket.lead >= std::ssize(kind.leads) || !kind.leads[socket.lead].socket) {
+            return wrong(ErrorKind::Reference, {}, fmt::format("{} is no socket", describe(end, bench_)));
+        }
+        // Sockets share the map of holes: parts count downwards from -1, holes upwards from 0.
+        const auto key =
+            (-1 - static_cast<std::int64_t>(found->second)) * (std::int64_t{1} << 32) + socket.lead;
+        const auto [other, isFree] = takers_.try_emplace(key, taker);
+        if (isFree) return {};
+        return wrong(ErrorKind::Placement, {},
+                     fmt::format("two jumpers in one socket: {} is taken by {}", describe(end, bench_),
+                                 other->second));
+    }
+
+    const Bench& bench_;
+    std::unordered_map<std::string_view, const char*> ids_;  // id -> the list where it stands
+    std::unordered_map<std::string_view, int> boards_, parts_;
+    std::unordered_map<std::int64_t, std::vector<int>> grid_;
+    std::unordered_map<std::int64_t, std::string_view> takers_;  // hole or socket -> id of what is in it
+    std::vector<std::optional<Point>> leadsMm_;
+};
+
+}  // namespace
+
+Result<Done> validate(const Bench& bench) {
+    if (auto failure = Validator(bench).run()) return std::move(*failure);
+    return Done{};
+}
+
+}  // namespace tiepoint
