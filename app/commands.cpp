@@ -1,0 +1,18 @@
+#include "app/command.h"
+
+#include "app/commands.h"
+
+namespace tiepoint::app {
+
+std::span<const Command> commands() {
+    static constexpr Command kTable[] = {
+        {"solve", "Voltages, currents and brightness of a bench", declareSolve},
+        {"nets", "Which holes and leads are one net", declareNets},
+        {"render", "A picture of the solved bench: PNG, SVG or PDF by the ending", declareRender},
+        {"parts", "The catalogue of part kinds", declareParts},
+        {"check", "What is wrong on a bench, where, and what mends it", declareCheck},
+    };
+    return kTable;
+}
+
+}  // namespace tiepoint::app

@@ -1,0 +1,126 @@
+#include "app/kind_report.h"
+#include "app/settings.h"
+
+namespace tiepoint::app {
+namespace {
+
+using Form = JsonWriter::Form;
+
+/// A parameter: a number, the name of a value, or {"derivation": {"argument": ...}}.
+void writeParameter(JsonWriter& json, const Parameter& parameter) {
+    if (const auto* number = std::get_if<double>(&parameter.source)) {
+        json.value(*number);
+    } else if (const auto* name = std::get_if<std::string>(&parameter.source)) {
+        json.value(*name);
+    } else {
+        const auto& derived = std::get<Parameter::Derived>(parameter.source);
+        json.beginObject(Form::Row).key(derived.name).beginObject(Form::Row);
+        for (const auto& [argument, content] : derived.arguments) {
+            json.key(argument);
+            writeParameter(json, content);
+        }
+        json.endObject().endObject();
+    }
+}
+
+void writeLeads(JsonWriter& json, const PartKind& kind) {
+    json.key("leads").beginArray();
+    for (const LeadSpec& lead : kind.leads) {
+        json.beginObject(Form::Row).field("name", lead.name).field("description", lead.description);
+        json.field("socket", lead.socket).endObject();
+    }
+    json.endArray().key("joined").beginArray();
+    for (const auto& group : kind.joined) {
+        json.beginArray(Form::Row);
+        for (const int lead : group) json.value(kind.leads[lead].name);
+        json.endArray();
+    }
+    json.endArray();
+}
+
+void writeChoices(JsonWriter& json, const ValueSpec& spec) {
+    json.key("choices").beginArray();
+    for (const Choice& choice : spec.choices) {
+        json.beginObject(Form::Row).field("name", choice.name).field("label", choice.label);
+        json.key("constants").beginObject(Form::Row);
+        for (const auto& [name, constant] : choice.constants) json.field(name, constant);
+        json.endObject().endObject();
+    }
+    json.endArray();
+}
+
+void writeSpecs(JsonWriter& json, std::string_view member, const std::vector<ValueSpec>& specs) {
+    static constexpr std::string_view kTypes[] = {"number", "choice", "switch"};  // as ValueType
+    json.key(member).beginArray();
+    for (const ValueSpec& spec : specs) {
+        json.beginObject(spec.type == ValueType::Choice ? Form::Block : Form::Row).field("name", spec.name);
+        json.field("label", spec.label).field("type", kTypes[static_cast<int>(spec.type)]).key("default");
+        writeSetting(json, spec, spec.fallback);
+        if (spec.type == ValueType::Choice) writeChoices(json, spec);
+        if (spec.type == ValueType::Number) {
+            json.field("unit", spec.unit).field("minimum", spec.minimum).field("maximum", spec.maximum);
+            json.field("whole", spec.integer);
+            if (!spec.series.empty()) json.field("series", spec.series);
+        }
+        json.endObject();
+    }
+    json.endArray();
+}
+
+void writeModel(JsonWriter& json, const PartKind& kind) {
+    json.key("model").beginArray();
+    for (const ElementSpec& spec : kind.model) {
+        json.beginObject(Form::Row).field("element", spec.element).field("from", spec.from).field("to", spec.to);
+        json.key("parameters").beginObject(Form::Row);
+        for (const auto& [name, parameter] : spec.parameters) {
+            json.key(name);
+            writeParameter(json, parameter);
+        }
+        json.endObject();
+        if (spec.whenHeld) json.field("closedWhile", "held");
+        if (!spec.whenState.empty()) {
+            json.field("closedWhile", spec.whenChoice.empty() ? spec.whenState : spec.whenState + " is " + spec.whenChoice);
+        }
+        json.endObject();
+    }
+    json.endArray();
+}
+
+void writeRatings(JsonWriter& json, const PartKind& kind) {
+    json.key("ratings").beginArray();
+    for (const Rating& rating : kind.ratings) {
+        json.beginObject(Form::Row).field("name", rating.name).field("quantity", rating.quantity);
+        json.field("label", rating.label).field("limit", rating.maximum).key("figure");
+        writeParameter(json, rating.limit);
+        json.endObject();
+    }
+    json.endArray();
+}
+
+void writeHelp(JsonWriter& json, const PartKind& kind) {
+    json.key("help").beginObject().field("what", kind.help.what).field("leads", kind.help.leads);
+    json.field("ratings", kind.help.ratings).field("caution", kind.help.caution).endObject();
+    json.key("sources").beginArray();
+    for (const SourceNote& note : kind.sources) {
+        json.beginObject(Form::Row).field("figure", note.figure).field("source", note.source);
+        json.field("status", note.status).endObject();
+    }
+    json.endArray();
+}
+
+}  // namespace
+
+void writeKind(JsonWriter& json, const PartKind& kind) {
+    json.beginObject().field("kind", kind.name).field("label", kind.label).field("family", kind.family);
+    json.field("package", kind.package->name);
+    writeLeads(json, kind);
+    writeSpecs(json, "values", kind.values);
+    writeSpecs(json, "state", kind.state);
+    writeRatings(json, kind);
+    writeModel(json, kind);
+    if (kind.emitsLight) json.field("ratedCurrent", kind.ratedCurrentAmpere);
+    writeHelp(json, kind);
+    json.endObject();
+}
+
+}  // namespace tiepoint::app

@@ -1,0 +1,52 @@
+// The program: picks the command and runs it. Without a command it opens the window.
+
+#include "app/commands.h"
+#include "app/logging.h"
+#include "app/output.h"
+
+#include <map>
+
+namespace {
+
+using namespace tiepoint::app;
+
+/// Parsed once; owns the parsers that the actions refer to.
+struct CommandLine {
+    CLI::App program{"Tiepoint: a solderless-breadboard bench that shows what the metal hides.", "tiepoint"};
+    bool verbose = false;
+    Action window;
+    std::map<const CLI::App*, Action> actions;
+
+    CommandLine() {
+        program.set_version_flag("--version", "tiepoint 0.1.0");
+        program.add_flag("--verbose", verbose, "Say on standard error what the program does");
+        program.require_subcommand(0, 1);
+        window = declareWindow(program);
+        for (const Command& command : commands()) {
+            CLI::App* parser = program.add_subcommand(std::string(command.name), std::string(command.summary));
+            parser->fallthrough(true);  // so that --verbose may stand behind the command as well
+            actions[parser] = command.declare(*parser);
+        }
+    }
+
+    const Action& chosen() const {
+        const auto named = program.get_subcommands();
+        return named.empty() ? window : actions.at(named.front());
+    }
+};
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    CommandLine line;
+    try {
+        line.program.parse(argc, argv);
+    } catch (const CLI::Success& asked) {  // --help, --version
+        return line.program.exit(asked);
+    } catch (const CLI::ParseError& wrong) {
+        return complain(std::string("tiepoint: ") + wrong.what());
+    }
+    startLogging(line.verbose);
+    const int code = line.chosen()();
+    return finishOutput(code);
+}

@@ -1,0 +1,43 @@
+// tiepoint solve FILE: nets, voltages, currents, brightness.
+
+#include "app/bench_input.h"
+#include "app/commands.h"
+#include "app/output.h"
+#include "app/solve_report.h"
+
+#include "core/snapshot/snapshot.h"
+
+#include <spdlog/spdlog.h>
+
+namespace tiepoint::app {
+namespace {
+
+struct Options {
+    BenchInput input;
+    bool json = false;
+};
+
+int run(const Options& options) {
+    const auto bench = options.input.read();
+    if (!bench) return complain(bench.error());
+    const auto inputs = options.input.inputsFor(**bench);
+    if (!inputs) return complain(inputs.error());
+    const auto snapshot = evaluate(*bench, *inputs);
+    spdlog::debug("{}: {} after {} iterations", options.input.file, statusName(snapshot->status()),
+                  snapshot->solution.iterations);
+    const Report report = inspect(*snapshot);
+    print(options.json ? solveJson(*snapshot, report) : solveText(*snapshot, report));
+    return snapshot->status() == Status::None ? kExitBad : kExitGood;
+}
+
+}  // namespace
+
+Action declareSolve(CLI::App& parser) {
+    auto options = std::make_shared<Options>();
+    options->input.declareFile(parser);
+    options->input.declareHold(parser);
+    parser.add_flag("--json", options->json, "Write JSON");
+    return [options] { return run(*options); };
+}
+
+}  // namespace tiepoint::app

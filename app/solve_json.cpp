@@ -1,0 +1,139 @@
+#include "app/finding_report.h"
+#include "app/net_list.h"
+#include "app/settings.h"
+#include "app/solve_report.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <limits>
+
+namespace tiepoint::app {
+namespace {
+
+using Form = JsonWriter::Form;
+
+/// Writes one snapshot; holds what all pieces need.
+class SolveJson {
+public:
+    SolveJson(const Snapshot& snapshot, JsonWriter& json)
+        : snapshot_(snapshot), layout_(*snapshot.layout), bench_(*layout_.bench), json_(json) {}
+
+    void writeNets();
+    void writeParts();
+    void writeJumpers();
+    void writeCheck();
+
+private:
+    void writePart(int part);
+    void writeModel(int part);
+    void writeLeads(int part);
+    /// The figure, or nothing where there is no solution.
+    double shown(double figure) const {
+        return snapshot_.status() == Status::None ? std::numeric_limits<double>::quiet_NaN() : figure;
+    }
+
+    const Snapshot& snapshot_;
+    const Layout& layout_;
+    const Bench& bench_;
+    JsonWriter& json_;
+    std::size_t nextElement_ = 0;  ///< elements lie in the order of the parts
+};
+
+void SolveJson::writeNets() {
+    json_.key("nets").beginArray();
+    int id = 0;
+    for (const NetMembers& members : netMembers(layout_)) {
+        const bool solved = snapshot_.status() == Status::Solved;
+        const double voltage = solved ? snapshot_.solution.netVoltage[members.net] : std::numeric_limits<double>::quiet_NaN();
+        json_.beginObject(Form::Row).field("id", id++).field("voltage", voltage);
+        json_.field("floating", solved && std::isnan(voltage));
+        writeMembers(json_, members);
+        json_.endObject();
+    }
+    json_.endArray();
+}
+
+void SolveJson::writeParts() {
+    json_.key("parts").beginObject();
+    for (int part = 0; part < static_cast<int>(bench_.parts.size()); ++part) writePart(part);
+    json_.endObject();
+}
+
+void SolveJson::writePart(int part) {
+    const Part& content = bench_.parts[part];
+    json_.key(content.id).beginObject().field("kind", content.kind->name);
+    writeSettings(json_, content);
+    writeModel(part);
+    writeLeads(part);
+    json_.field("power", shown(snapshot_.partPower[part]));
+    if (content.kind->emitsLight) json_.field("brightness", shown(snapshot_.partBrightness[part]));
+    json_.endObject();
+}
+
+/// One element's constants stand under their own names; those of several elements tell which by "from-to.".
+void SolveJson::writeModel(int part) {
+    const auto& elements = snapshot_.solution.elements;
+    const PartKind& kind = *bench_.parts[part].kind;
+    json_.key("model").beginObject(Form::Row);
+    for (; nextElement_ < elements.size() && elements[nextElement_].part == part; ++nextElement_) {
+        const ElementState& element = elements[nextElement_];
+        const ElementSpec& spec = kind.model[element.spec];
+        const std::string prefix = kind.model.size() == 1 ? "" : fmt::format("{}-{}.", spec.from, spec.to);
+        for (const auto& [name, constant] : element.constants) json_.field(prefix + name, constant);
+    }
+    json_.endObject();
+}
+
+void SolveJson::writeLeads(int part) {
+    const PartKind& kind = *bench_.parts[part].kind;
+    json_.key("leads").beginObject();
+    for (int lead = 0; lead < static_cast<int>(kind.leads.size()); ++lead) {
+        const int index = layout_.leadIndex(part, lead);
+        json_.key(kind.leads[lead].name).beginObject(Form::Row);
+        json_.field("voltage", snapshot_.leadVoltage(index));
+        json_.field("current", shown(snapshot_.leadCurrent[index])).endObject();
+    }
+    json_.endObject();
+}
+
+void SolveJson::writeJumpers() {
+    json_.key("jumpers").beginObject();
+    for (int jumper = 0; jumper < static_cast<int>(bench_.jumpers.size()); ++jumper) {
+        json_.key(bench_.jumpers[jumper].id).beginObject(Form::Row);
+        json_.field("current", shown(snapshot_.jumperCurrent(jumper))).endObject();
+    }
+    json_.endObject();
+}
+
+void SolveJson::writeCheck() {
+    json_.key("check").beginObject(Form::Row);
+    json_.field("kirchhoffWorst", shown(snapshot_.solution.kirchhoffWorst));
+    json_.field("powerBalance", shown(snapshot_.solution.powerBalance)).endObject();
+}
+
+}  // namespace
+
+std::string_view statusName(Status status) {
+    switch (status) {
+        case Status::Solved: return "solved";
+        case Status::Off: return "off";
+        case Status::None: return "none";
+    }
+    return {};
+}
+
+std::string solveJson(const Snapshot& snapshot, const Report& report) {
+    JsonWriter json;
+    SolveJson pieces(snapshot, json);
+    json.beginObject().field("title", snapshot.layout->bench->title).field("status", statusName(snapshot.status()));
+    pieces.writeNets();
+    pieces.writeParts();
+    pieces.writeJumpers();
+    pieces.writeCheck();
+    writeFindings(json, report);
+    json.endObject();
+    return json.take();
+}
+
+}  // namespace tiepoint::app

@@ -1,0 +1,91 @@
+#include "app/finding_report.h"
+#include "app/net_list.h"
+#include "app/settings.h"
+#include "app/solve_report.h"
+
+#include "core/base/quantity.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace tiepoint::app {
+namespace {
+
+std::string headline(const Snapshot& snapshot) {
+    const std::string& title = snapshot.layout->bench->title;
+    switch (snapshot.status()) {
+        case Status::Solved: return fmt::format("{}: solved\n", title);
+        case Status::Off: return fmt::format("{}: every supply is off\n", title);
+        case Status::None: return fmt::format("{}: no solution: {}\n", title, snapshot.solution.reason);
+    }
+    return {};
+}
+
+std::string voltageText(double volts) { return std::isnan(volts) ? "floating" : formatQuantity(volts, "V"); }
+
+std::string netsText(const Snapshot& snapshot) {
+    std::string text = "\nNets, in volts above the reference\n";
+    int id = 0;
+    for (const NetMembers& members : netMembers(*snapshot.layout)) {
+        text += fmt::format("{:>4}   {:>10}   {}\n", id++, voltageText(snapshot.solution.netVoltage[members.net]),
+                            membersText(members));
+    }
+    return text;
+}
+
+/// "red LED", "resistor, 330 Ω": the kind with the settings that tell it apart.
+std::string partTitle(const Part& part) {
+    std::string text = part.kind->label;
+    const auto& specs = part.kind->values;
+    for (std::size_t i = 0; i < specs.size(); ++i) {
+        // A value is worth its place if the file sets it, or if it is what the part is chosen by: the first.
+        if (i == 0 || part.values[i]) text += ", " + settingText(specs[i], part.value(static_cast<int>(i)));
+    }
+    return text;
+}
+
+std::string leadText(const Snapshot& snapshot, int lead, const std::string& name) {
+    const double volts = snapshot.leadVoltage(lead);
+    const double amperes = snapshot.leadCurrent[lead];
+    const std::string_view way = amperes > 0 ? " in" : amperes < 0 ? " out" : "";
+    return fmt::format("         {:<8} {:>10}   {}{}\n", name, voltageText(volts), formatQuantity(std::abs(amperes), "A"), way);
+}
+
+std::string partsText(const Snapshot& snapshot) {
+    const Layout& layout = *snapshot.layout;
+    std::string text = "\nParts\n";
+    for (int part = 0; part < static_cast<int>(layout.bench->parts.size()); ++part) {
+        const Part& content = layout.bench->parts[part];
+        const double watts = snapshot.partPower[part];
+        text += fmt::format("  {:<6} {}: {} {}", content.id, partTitle(content), watts < 0 ? "gives" : "takes",
+                            formatQuantity(std::abs(watts), "W"));
+        if (content.kind->emitsLight) text += fmt::format(", brightness {:.0f} %", 100 * snapshot.partBrightness[part]);
+        text += '\n';
+        for (int lead = 0; lead < static_cast<int>(content.kind->leads.size()); ++lead) {
+            text += leadText(snapshot, layout.leadIndex(part, lead), content.kind->leads[lead].name);
+        }
+    }
+    return text;
+}
+
+std::string jumpersText(const Snapshot& snapshot) {
+    const auto& jumpers = snapshot.layout->bench->jumpers;
+    if (jumpers.empty()) return {};
+    std::string text = "\nJumpers, from the first end to the second\n";
+    for (int jumper = 0; jumper < static_cast<int>(jumpers.size()); ++jumper) {
+        text += fmt::format("  {:<6} {:>10}\n", jumpers[jumper].id, formatQuantity(snapshot.jumperCurrent(jumper), "A"));
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string solveText(const Snapshot& snapshot, const Report& report) {
+    std::string text = headline(snapshot);
+    if (snapshot.status() == Status::Solved) text += netsText(snapshot) + partsText(snapshot) + jumpersText(snapshot);
+    if (!report.findings.empty()) text += "\nFindings\n" + findingsText(report);
+    return text;
+}
+
+}  // namespace tiepoint::app

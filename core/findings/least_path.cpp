@@ -1,0 +1,110 @@
+// Dijkstra's search over joints. Two kinds of edges: the layout's pieces (metal: 0 ohm in the solve, but their own small weight
+// breaks ties, so that the path shown is the one that most of the current takes) and the near-zero elements of the solution.
+
+#include "core/findings/least_path.h"
+
+#include <algorithm>
+#include <functional>
+#include <queue>
+
+namespace tiepoint {
+namespace {
+
+/// The resistance of an element that conducts like metal, or nothing: any closed element whose constants say a resistance.
+std::optional<double> nearZeroOhm(const ElementState& element) {
+    if (!element.closed) return std::nullopt;
+    for (const auto& [name, constant] : element.constants) {
+        if (name == "resistance" && constant <= kNearZeroOhm) return constant;
+    }
+    return std::nullopt;
+}
+
+void addOnce(std::vector<std::string>& ids, const std::string& id) {
+    if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
+}
+
+}  // namespace
+
+NearZeroPaths::NearZeroPaths(const Snapshot& snapshot) : layout_(*snapshot.layout), edges_(layout_.joints.size()) {
+    for (const Piece& piece : layout_.pieces) addPiece(piece);
+    for (const ElementState& element : snapshot.solution.elements) addElement(element);
+    steps_.resize(edges_.size());
+}
+
+std::optional<ConductingPath> NearZeroPaths::between(int fromJoint, int toJoint) {
+    // Searched from the far end, so that walking back gives the path in order.
+    search(toJoint, fromJoint);
+    if (steps_[fromJoint].weightOhm == std::numeric_limits<double>::infinity()) return std::nullopt;
+    ConductingPath path = walk(fromJoint);
+    if (path.ohm > kNearZeroOhm) return std::nullopt;
+    return path;
+}
+
+void NearZeroPaths::join(int a, int b, Edge edge) {
+    edge.to = b;
+    edges_[a].push_back(edge);
+    edge.to = a;
+    edges_[b].push_back(edge);
+}
+
+void NearZeroPaths::addPiece(const Piece& piece) {
+    Edge edge{0, piece.ohm, 0};
+    if (piece.kind == PieceKind::Jumper) edge.jumper = piece.owner;
+    if (piece.kind == PieceKind::Bridge) edge.part = layout_.partOfLead(piece.owner);
+    join(piece.from, piece.to, edge);
+}
+
+void NearZeroPaths::addElement(const ElementState& element) {
+    const Part& part = layout_.bench->parts[element.part];
+    const auto ohm = nearZeroOhm(element);
+    if (part.kind->isSupply || !ohm) return;
+    const ElementSpec& spec = part.kind->model[element.spec];
+    join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to), {0, *ohm, *ohm, element.part});
+}
+
+int NearZeroPaths::nodeOf(int part, const std::string& name) {
+    const int lead = layout_.bench->parts[part].kind->leadIndex(name);
+    if (lead >= 0) return layout_.jointOfLead[layout_.leadIndex(part, lead)];
+    const auto [place, added] = inner_.try_emplace({part, name}, static_cast<int>(edges_.size()));
+    if (added) edges_.emplace_back();
+    return place->second;
+}
+
+void NearZeroPaths::search(int start, int goal) {
+    for (const int node : touched_) steps_[node] = {};
+    touched_.clear();
+
+    using Entry = std::pair<double, int>;
+    std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open;
+    const auto reach = [&](int node, Step step) {
+        if (step.weightOhm >= steps_[node].weightOhm) return;
+        steps_[node] = step;
+        touched_.push_back(node);
+        open.push({step.weightOhm, node});
+    };
+    reach(start, {0, -1, nullptr});
+    while (!open.empty()) {
+        const auto [weight, node] = open.top();
+        open.pop();
+        if (node == goal) return;
+        if (weight > steps_[node].weightOhm) continue;
+        for (const Edge& edge : edges_[node]) reach(edge.to, {weight + edge.weightOhm, node, &edge});
+    }
+}
+
+ConductingPath NearZeroPaths::walk(int from) const {
+    ConductingPath path;
+    for (int node = from; node >= 0; node = steps_[node].from) {
+        if (node < static_cast<int>(layout_.joints.size()) && layout_.joints[node].hole >= 0) {
+            path.holes.push_back(layout_.holeAt(layout_.joints[node].hole));
+        }
+        const Edge* edge = steps_[node].by;
+        if (edge == nullptr) break;
+        path.ohm += edge->partOhm;
+        if (edge->part >= 0) addOnce(path.parts, layout_.bench->parts[edge->part].id);
+        if (edge->jumper >= 0) addOnce(path.parts, layout_.bench->jumpers[edge->jumper].id);
+    }
+    return path;
+}
+
+}  // namespace tiepoint

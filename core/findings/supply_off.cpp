@@ -1,0 +1,47 @@
+// A supply is switched off while something is connected to it: a beginner then looks for a fault that isn't there.
+
+#include "core/findings/rules.h"
+
+#include <fmt/format.h>
+
+namespace tiepoint {
+namespace {
+
+/// Whether a lead of any other part is in a net that one of this part's leads is in.
+bool isConnected(const Layout& layout, int part) {
+    std::vector<char> own(layout.netCount, 0);
+    for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) own[layout.netOfLead[lead]] = 1;
+    for (int lead = 0; lead < layout.leadCount(); ++lead) {
+        const bool ours = lead >= layout.firstLead[part] && lead < layout.firstLead[part + 1];
+        if (!ours && own[layout.netOfLead[lead]]) return true;
+    }
+    return false;
+}
+
+Finding finding(const Bench& bench, const Part& part) {
+    Finding finding;
+    finding.parts = {part.id};
+    for (const auto& hole : part.leads) {
+        if (hole) finding.holes.push_back(*hole);
+    }
+    finding.text = fmt::format("{} is switched off, so it drives no current through what is connected to it.", part.id);
+    finding.mend = Mend{fmt::format("Switch {} on", part.id), setStateEdit(bench, part.id, "on", 1)};
+    return finding;
+}
+
+}  // namespace
+
+std::vector<Finding> findSuppliesOff(const Snapshot& snapshot) {
+    const Layout& layout = *snapshot.layout;
+    const Bench& bench = *layout.bench;
+    std::vector<Finding> found;
+    for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
+        const Part& supply = bench.parts[part];
+        const int on = supply.kind->stateIndex("on");
+        if (!supply.kind->isSupply || on < 0 || supply.stateValue(on) != 0) continue;
+        if (isConnected(layout, part)) found.push_back(finding(bench, supply));
+    }
+    return found;
+}
+
+}  // namespace tiepoint
