@@ -1,0 +1,111 @@
+// tiepoint render FILE -o OUT: a picture of the solved bench. Needs no display.
+
+#include "app/bench_input.h"
+#include "app/commands.h"
+#include "app/output.h"
+#include "app/qt_log.h"
+#include "ui/export/picture_file.h"
+
+#include <QGuiApplication>
+
+#include <fmt/format.h>
+#include <spdlog/spdlog.h>
+
+#include <map>
+
+namespace tiepoint::app {
+namespace {
+
+constexpr int kDefaultWidth = 1600;
+constexpr int kSmallestWidth = 64, kLargestWidth = 16384;
+
+struct Options {
+    BenchInput input;
+    std::string output;
+    ui::ThemeName theme = ui::ThemeName::Day;
+    std::vector<std::string> show{"arrows", "readings"};
+    int width = kDefaultWidth;
+};
+
+const std::map<std::string, ui::ThemeName> kThemes{
+    {"day", ui::ThemeName::Day}, {"dark", ui::ThemeName::Dark}, {"projector", ui::ThemeName::Projector}};
+
+/// What each word of --show switches on.
+const std::map<std::string, void (*)(ui::Views&)> kViews{
+    {"arrows", [](ui::Views& views) { views.arrows = ui::Arrows::Conventional; }},
+    {"voltage", [](ui::Views& views) { views.voltage = true; }},
+    {"strips", [](ui::Views& views) { views.strips = true; }},
+    {"readings", [](ui::Views& views) { views.readings = true; }},
+    {"none", [](ui::Views&) {}},
+};
+
+ui::Views viewsOf(const Options& options) {
+    ui::Views views;
+    views.arrows = ui::Arrows::Off;
+    views.readings = false;
+    for (const std::string& word : options.show) kViews.at(word)(views);
+    return views;
+}
+
+/// Fonts and painters need an application, but neither a window nor a display.
+class Offscreen {
+public:
+    Offscreen() {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+        sendQtMessagesToLog();
+        application_.emplace(argumentCount_, arguments_);
+    }
+
+private:
+    int argumentCount_ = 1;
+    char name_[9] = "tiepoint";
+    char* arguments_[2] = {name_, nullptr};
+    std::optional<QGuiApplication> application_;
+};
+
+int run(const Options& options) {
+    const auto bench = options.input.read();
+    if (!bench) return complain(bench.error());
+    const auto inputs = options.input.inputsFor(**bench);
+    if (!inputs) return complain(inputs.error());
+
+    ui::Picture picture;
+    picture.snapshot = evaluate(*bench, *inputs);
+    picture.layout = picture.snapshot->layout;
+    picture.table = std::make_shared<const Table>(arrange(**bench));
+    picture.theme = &ui::theme(options.theme);
+    picture.views = viewsOf(options);
+
+    const Offscreen offscreen;
+    const auto failed = ui::savePicture(picture, QString::fromStdString(options.output), options.width);
+    if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));
+    spdlog::debug("{}: drawn", options.output);
+    return picture.snapshot->status() == Status::None ? kExitBad : kExitGood;
+}
+
+std::string checkEnding(const std::string& path) {
+    if (ui::isPictureFile(QString::fromStdString(path))) return {};
+    return fmt::format("{}: a picture's name ends in .png, .svg or .pdf", path);
+}
+
+}  // namespace
+
+Action declareRender(CLI::App& parser) {
+    auto options = std::make_shared<Options>();
+    options->input.declareFile(parser);
+    options->input.declareHold(parser);
+    parser.add_option("-o,--output", options->output, "The picture: PNG, SVG or PDF by the ending")
+        ->required()
+        ->check(checkEnding, "a name ending in .png, .svg or .pdf");
+    parser.add_option("--theme", options->theme, "day, dark or projector")
+        ->transform(CLI::CheckedTransformer(kThemes).description(""));
+    parser.add_option("--show", options->show, "What to show: arrows, voltage, strips, readings, or none")
+        ->delimiter(',')
+        ->allow_extra_args(false)
+        ->check(CLI::IsMember(kViews).description(""));
+    parser.add_option("--width", options->width, "Width of PNG and SVG in pixels")
+        ->check(CLI::Range(kSmallestWidth, kLargestWidth));
+    return [options] { return run(*options); };
+}
+
+}  // namespace tiepoint::app

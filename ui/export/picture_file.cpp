@@ -1,0 +1,105 @@
+#include "ui/export/picture_file.h"
+
+#include "ui/paint/bench_painter.h"
+
+#include <QFileInfo>
+#include <QImage>
+#include <QPageSize>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QSaveFile>
+#include <QSvgGenerator>
+
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kMarginMm = 6;
+constexpr int kPdfDotsPerInch = 1200;
+constexpr double kMmPerInch = 25.4;
+
+QRectF areaOf(const Picture& picture) {
+    const Rect& all = picture.table->allMm;
+    return QRectF(all.left, all.top, all.width, all.height).adjusted(-kMarginMm, -kMarginMm, kMarginMm, kMarginMm);
+}
+
+/// Draws the area so that one millimetre is `pixelsPerMm` of the device.
+void draw(QPainter& painter, const Picture& picture, const QRectF& area) {
+    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing | QPainter::SmoothPixmapTransform);
+    painter.scale(picture.pixelsPerMm, picture.pixelsPerMm);
+    painter.translate(-area.topLeft());
+    painter.setClipRect(area);
+    paintTableTop(painter, *picture.theme, area);
+    paintBench(painter, picture);
+}
+
+bool writePng(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
+    QImage image(size, QImage::Format_RGB32);
+    QPainter painter(&image);
+    draw(painter, picture, area);
+    painter.end();
+    return image.save(&device, "PNG");
+}
+
+bool writeSvg(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
+    QSvgGenerator generator;
+    generator.setOutputDevice(&device);
+    generator.setSize(size);
+    generator.setViewBox(QRect(QPoint(0, 0), size));
+    generator.setTitle(QString::fromStdString(picture.bench().title));
+    QPainter painter;
+    if (!painter.begin(&generator)) return false;
+    draw(painter, picture, area);
+    return painter.end();
+}
+
+/// In true size, so that a printed layout can be laid over a real board; the size in pixels says nothing here.
+bool writePdf(QIODevice& device, const Picture& picture, const QRectF& area, QSize) {
+    QPdfWriter writer(&device);
+    writer.setTitle(QString::fromStdString(picture.bench().title));
+    writer.setCreator(QStringLiteral("Tiepoint"));
+    writer.setResolution(kPdfDotsPerInch);
+    writer.setPageSize(QPageSize(area.size(), QPageSize::Millimeter, {}, QPageSize::ExactMatch));
+    writer.setPageMargins(QMarginsF(0, 0, 0, 0));
+    Picture trueSize = picture;
+    trueSize.pixelsPerMm = kPdfDotsPerInch / kMmPerInch;
+    QPainter painter;
+    if (!painter.begin(&writer)) return false;
+    draw(painter, trueSize, area);
+    return painter.end();
+}
+
+struct Format {
+    const char* ending;
+    bool (*write)(QIODevice& device, const Picture& picture, const QRectF& area, QSize size);
+};
+
+constexpr Format kFormats[] = {{"png", writePng}, {"svg", writeSvg}, {"pdf", writePdf}};
+
+const Format* formatOf(const QString& path) {
+    const QString ending = QFileInfo(path).suffix().toLower();
+    for (const Format& format : kFormats) {
+        if (ending == QLatin1String(format.ending)) return &format;
+    }
+    return nullptr;
+}
+
+}  // namespace
+
+bool isPictureFile(const QString& path) { return formatOf(path) != nullptr; }
+
+std::optional<QString> savePicture(Picture picture, const QString& path, int widthPixels) {
+    const Format* format = formatOf(path);
+    if (format == nullptr) return QStringLiteral("a picture's name ends in .png, .svg or .pdf");
+    const QRectF area = areaOf(picture);
+    picture.pixelsPerMm = widthPixels / area.width();
+    const QSize size(widthPixels, static_cast<int>(std::ceil(area.height() * picture.pixelsPerMm)));
+    QSaveFile file(path);
+    if (!file.open(QIODevice::WriteOnly)) return file.errorString();
+    if (!format->write(file, picture, area, size)) return QStringLiteral("the picture could not be drawn");
+    if (!file.commit()) return file.errorString();
+    return std::nullopt;
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,21 @@
+#pragma once
+// Pictures on paper and in files: PNG, SVG and PDF, drawn by the painters of the screen. Needs a QGuiApplication, but no display.
+// PNG and SVG are the same byte for byte each time.
+
+#include "ui/paint/picture.h"
+
+#include <QString>
+
+#include <optional>
+
+namespace tiepoint::ui {
+
+/// Whether the ending of the path is one that savePicture writes.
+bool isPictureFile(const QString& path);
+
+/// Draws everything on the table, with a margin, and writes it in the format that the path's ending names. PNG and SVG are
+/// `widthPixels` wide; PDF is in true size. Sets the picture's pixelsPerMm. Writes atomically.
+/// Returns why it failed, or nothing.
+std::optional<QString> savePicture(Picture picture, const QString& path, int widthPixels);
+
+}  // namespace tiepoint::ui
