@@ -1,0 +1,17 @@
+// A small potentiometer: three legs in line, two pitches apart.
+
+#include "core/parts/packages/packages.h"
+
+namespace tiepoint {
+
+Package potentiometerPackage() {
+    Package package;
+    package.name = "potentiometer";
+    package.reach = Reach::Rigid;
+    package.footprint = {{0, 0}, {2, 0}, {4, 0}};
+    package.bodyLengthMm = 12.8;
+    package.bodyWidthMm = 9.5;
+    return package;
+}
+
+}  // namespace tiepoint
