@@ -6,6 +6,7 @@
 
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -66,7 +67,7 @@ struct ElementSpec {
 /// A limit that a figure of the running part is compared with.
 struct Rating {
     std::string name;      ///< "maximumCurrent", "ratedCurrent", "power", "reverseVoltage", "contactCurrent"
-    std::string quantity;  ///< "current", "power", "reverseVoltage"
+    std::string quantity;  ///< "current", "power", "reverseVoltage", "voltage" (between open contacts)
     std::string label;     ///< "30 mA maximum" is made from label "maximum"
     Parameter limit;
     bool maximum = true;   ///< false: a rated (usual) figure, not a limit
@@ -90,6 +91,7 @@ struct PartKind {
     std::string family;    ///< compartment of the tray: "Supply", "Resistor", "LED", "Switch", "Diode", ...
     std::string label;     ///< "push button"
     std::string prefix;    ///< of new ids: "S"
+    int order = 0;         ///< place inside its compartment of the tray
     const Package* package = nullptr;
     std::vector<LeadSpec> leads;
     std::vector<std::vector<int>> joined;  ///< groups of leads that are one piece of metal inside the part

@@ -1,0 +1,287 @@
+#include "core/parts/kind_file.h"
+
+#include "core/parts/derivation.h"
+#include "core/parts/strict_json.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+namespace tiepoint {
+namespace {
+
+using nlohmann::json;
+
+constexpr std::array<std::string_view, 7> kFamilies = {"Supply", "Resistor", "LED", "Switch",
+                                                       "Diode",  "Lamp",     "Chip"};
+constexpr std::array<std::string_view, 4> kQuantities = {"current", "power", "reverseVoltage", "voltage"};
+constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
+constexpr std::array<std::string_view, 5> kUnits = {"", "ohm", "V", "A", "W"};
+
+template <std::size_t Size>
+bool isOneOf(const std::array<std::string_view, Size>& known, std::string_view name) {
+    return std::find(known.begin(), known.end(), name) != known.end();
+}
+
+/// Reads each object of a list with `read`.
+template <class Read>
+auto readList(StrictObject& parent, std::string_view name, Read read) {
+    std::vector<decltype(read(std::declval<StrictObject&>()))> items;
+    for (const json& entry : parent.list(name)) {
+        StrictObject object(entry, fmt::format("{}/{}", parent.pointerTo(name), items.size()));
+        items.push_back(read(object));
+        object.done();
+    }
+    return items;
+}
+
+LeadSpec readLead(StrictObject& object) {
+    LeadSpec lead;
+    lead.name = object.text("name");
+    lead.description = object.text("description");
+    lead.socket = object.flag("socket");
+    return lead;
+}
+
+std::vector<std::vector<int>> readJoined(StrictObject& root, const PartKind& kind) {
+    std::vector<std::vector<int>> groups;
+    if (!root.has("joined")) return groups;
+    for (const json& group : root.list("joined")) {
+        std::vector<int> leads;
+        for (const json& name : group) {
+            const int lead = name.is_string() ? kind.leadIndex(name.get<std::string>()) : -1;
+            if (lead < 0) root.fail("joined", "a group holds something that is no lead");
+            leads.push_back(lead);
+        }
+        if (leads.size() < 2) root.fail("joined", "a group needs two leads");
+        groups.push_back(std::move(leads));
+    }
+    return groups;
+}
+
+Choice readChoice(StrictObject& object) {
+    Choice choice;
+    choice.name = object.text("name");
+    choice.label = object.text("label");
+    if (object.has("constants")) {
+        StrictObject constants = object.object("constants");
+        for (const auto& item : constants.json().items())
+            choice.constants[item.key()] = constants.number(item.key());
+    }
+    return choice;
+}
+
+void readNumber(StrictObject& object, ValueSpec& spec) {
+    if (!object.at("unit").is_string() || !isOneOf(kUnits, object.at("unit").get<std::string>()))
+        object.fail("unit", "no such unit is known");
+    spec.unit = object.at("unit").get<std::string>();
+    spec.minimum = object.number("minimum");
+    spec.maximum = object.number("maximum");
+    spec.fallback = object.number("default");
+    spec.integer = object.flag("integer");
+    if (object.has("series")) spec.series = object.text("series");
+    const auto inRange = [&](double x) { return x >= spec.minimum && x <= spec.maximum; };
+    if (!inRange(spec.fallback)) object.fail("default", "this lies outside the range");
+    if (!object.has("allowed")) return;
+    for (const json& number : object.list("allowed")) {
+        if (!number.is_number() || !inRange(number.get<double>()))
+            object.fail("allowed", "a number is out of range");
+        spec.allowed.push_back(number.get<double>());
+    }
+}
+
+void readChoices(StrictObject& object, ValueSpec& spec) {
+    spec.choices = readList(object, "choices", readChoice);
+    const std::string chosen = object.text("default");
+    const auto found = std::find_if(spec.choices.begin(), spec.choices.end(),
+                                    [&](const Choice& choice) { return choice.name == chosen; });
+    if (found == spec.choices.end()) object.fail("default", "this is none of the choices");
+    spec.fallback = static_cast<double>(found - spec.choices.begin());
+    spec.maximum = static_cast<double>(spec.choices.size() - 1);
+    spec.integer = true;
+}
+
+ValueSpec readValue(StrictObject& object) {
+    ValueSpec spec;
+    spec.name = object.text("name");
+    spec.label = object.text("label");
+    const std::string type = object.text("type");
+    if (type == "number") {
+        readNumber(object, spec);
+    } else if (type == "choice") {
+        spec.type = ValueType::Choice;
+        readChoices(object, spec);
+    } else if (type == "switch") {
+        spec.type = ValueType::Switch;
+        object.at("default");
+        spec.fallback = object.flag("default") ? 1 : 0;
+        spec.maximum = 1;
+        spec.integer = true;
+    } else {
+        object.fail("type", "this is neither number, choice nor switch");
+    }
+    return spec;
+}
+
+Parameter readParameter(const json& source, const std::string& pointer) {
+    if (source.is_number()) return {source.get<double>()};
+    if (source.is_string()) return {source.get<std::string>()};
+    StrictObject object(source, pointer);
+    Parameter::Derived derived;
+    derived.name = object.text("derivation");
+    StrictObject arguments = object.object("arguments");
+    for (const auto& item : arguments.json().items())
+        derived.arguments.emplace_back(item.key(),
+                                       readParameter(item.value(), arguments.pointerTo(item.key())));
+    object.done();
+    return {std::move(derived)};
+}
+
+Parameter readCheckedParameter(StrictObject& object, std::string_view name, const PartKind& kind) {
+    Parameter parameter = readParameter(object.at(name), object.pointerTo(name));
+    if (const auto reason = unresolved(parameter, kind)) object.fail(name, *reason);
+    return parameter;
+}
+
+void readClosedWhen(StrictObject& object, ElementSpec& element, const PartKind& kind) {
+    constexpr std::string_view kMember = "closedWhen";
+    if (!object.has(kMember)) return;
+    if (object.at(kMember).is_string()) {
+        if (object.text(kMember) != "held") object.fail(kMember, "this is neither \"held\" nor a state");
+        element.whenHeld = true;
+        return;
+    }
+    StrictObject when = object.object(kMember);
+    element.whenState = when.text("state");
+    const int index = kind.stateIndex(element.whenState);
+    if (index < 0) when.fail("state", "no such state exists");
+    const ValueSpec& state = kind.state[index];
+    if (state.type == ValueType::Choice) {
+        element.whenChoice = when.text("is");
+        if (std::none_of(state.choices.begin(), state.choices.end(),
+                         [&](const Choice& choice) { return choice.name == element.whenChoice; }))
+            when.fail("is", "this is none of the choices");
+    } else if (state.type != ValueType::Switch) {
+        when.fail("state", "only a choice or a switch closes a contact");
+    }
+    when.done();
+}
+
+ElementSpec readElement(StrictObject& object, const PartKind& kind) {
+    ElementSpec element;
+    element.element = object.text("element");
+    element.from = object.text("from");
+    element.to = object.text("to");
+    readClosedWhen(object, element, kind);
+    for (const std::string& name : object.unasked())
+        element.parameters.emplace_back(name, readCheckedParameter(object, name, kind));
+    return element;
+}
+
+/// An inner node that only one element touches is a misspelt lead.
+void checkNodes(const StrictObject& root, const PartKind& kind) {
+    std::map<std::string, int> uses;
+    for (const ElementSpec& element : kind.model) {
+        ++uses[element.from];
+        ++uses[element.to];
+    }
+    for (const auto& [node, count] : uses) {
+        if (count < 2 && kind.leadIndex(node) < 0)
+            root.fail("model", fmt::format("\"{}\" is no lead and leads nowhere", node));
+    }
+}
+
+Rating readRating(StrictObject& object, const PartKind& kind) {
+    Rating rating;
+    rating.name = object.text("name");
+    rating.quantity = object.text("quantity");
+    if (!isOneOf(kQuantities, rating.quantity)) object.fail("quantity", "no such quantity is known");
+    rating.label = object.text("label");
+    rating.limit = readCheckedParameter(object, "limit", kind);
+    rating.maximum = !object.has("maximum") || object.flag("maximum");
+    return rating;
+}
+
+Help readHelp(StrictObject object) {
+    Help help;
+    help.what = object.text("what");
+    help.leads = object.text("leads");
+    help.ratings = object.text("ratings");
+    help.caution = object.text("caution");
+    object.done();
+    return help;
+}
+
+SourceNote readSource(StrictObject& object) {
+    SourceNote note;
+    note.figure = object.text("figure");
+    note.source = object.text("source");
+    note.status = object.text("status");
+    if (!isOneOf(kStatuses, note.status)) object.fail("status", "no such status is known");
+    return note;
+}
+
+void readNames(StrictObject& root, PartKind& kind) {
+    kind.name = root.text("kind");
+    kind.label = root.text("label");
+    kind.family = root.text("family");
+    if (!isOneOf(kFamilies, kind.family)) root.fail("family", "the tray has no such compartment");
+    kind.order = static_cast<int>(root.number("order"));
+    kind.prefix = root.text("prefix");
+    for (const json& word : root.list("search")) kind.searchWords.push_back(word.get<std::string>());
+    kind.help = readHelp(root.object("help"));
+    kind.sources = readList(root, "sources", readSource);
+}
+
+void readBody(StrictObject& root, PartKind& kind) {
+    kind.package = findPackage(root.text("package"));
+    if (!kind.package) root.fail("package", "no such package exists");
+    kind.leads = readList(root, "leads", readLead);
+    const bool suits = kind.package->reach == Reach::Bending
+                           ? kind.leads.size() == 2
+                           : kind.leads.size() == kind.package->footprint.size();
+    if (!suits) root.fail("leads", "the package has another number of leads");
+    kind.joined = readJoined(root, kind);
+}
+
+void readWorking(StrictObject& root, PartKind& kind) {
+    kind.values = readList(root, "values", readValue);
+    if (root.has("state")) kind.state = readList(root, "state", readValue);
+    kind.model = readList(root, "model", [&](StrictObject& object) { return readElement(object, kind); });
+    checkNodes(root, kind);
+    kind.ratings = readList(root, "ratings", [&](StrictObject& object) { return readRating(object, kind); });
+    kind.emitsLight = root.flag("emitsLight");
+    if (kind.emitsLight) kind.ratedCurrentAmpere = root.number("ratedCurrent");
+    kind.hasCap = root.flag("cap");
+    kind.isSupply = root.flag("supply");
+}
+
+}  // namespace
+
+Result<PartKind> readPartKind(std::string_view name, std::string_view text) {
+    const auto failed = [&](ErrorKind kind, std::string message, std::string pointer) {
+        return Error{kind, std::move(message), {std::move(pointer)}, std::string(name)};
+    };
+    try {
+        const json document = json::parse(text);
+        StrictObject root(document, "");
+        PartKind kind;
+        readNames(root, kind);
+        readBody(root, kind);
+        readWorking(root, kind);
+        root.done();
+        return kind;
+    } catch (const StrictJsonError& error) {
+        return failed(ErrorKind::Format, error.what(), error.pointer());
+    } catch (const json::exception& error) {
+        return failed(ErrorKind::Syntax, error.what(), "");
+    }
+}
+
+std::span<const std::string_view> trayFamilies() {
+    return kFamilies;
+}
+
+}  // namespace tiepoint

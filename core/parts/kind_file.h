@@ -1,0 +1,50 @@
+#pragma once
+// Reads one file of resources/parts. Strict: a member that is missing, misspelt or of another type is an
+// error, and so is a name that leads nowhere, so that the rest of the program may trust the catalogue.
+//
+// The schema (all members are required unless marked optional; numbers are SI):
+//
+//   kind, label      "push-button", "push button"
+//   family, order    compartment of the tray and the place in it
+//   prefix           of new ids: "S"
+//   package          name of a package
+//   leads            [{name, description, socket: true (optional)}]
+//   joined           optional: [["1a", "1b"], ...], leads that are one piece of metal inside
+//   values           [{name, label, type: "number" | "choice" | "switch", default, ...}]
+//                      number: unit, minimum, maximum; optional integer, allowed [numbers], series "E24"
+//                      choice: choices [{name, label, constants: {name: number} (optional)}], default a
+//                      choice's name switch: default true or false
+//   state            optional: the same; what a hand left (a latched switch), saved with the bench
+//   model            [{element, from, to, closedWhen (optional), and the parameters of the element}]
+//                      from, to: a lead, or an inner node (any other name, used at least twice)
+//                      closedWhen: "held", {"state": a switch}, or {"state": a choice, "is": its name}
+//                      a parameter: a number, the name of a value, state or constant of a choice, or
+//                      {"derivation": name, "arguments": {name: parameter}}
+//                      elements, from their first node to their second, and their parameters:
+//                        resistance  resistance
+//                        junction    saturationCurrent, ideality, seriesResistance; from the anode to the
+//                        cathode supply      voltage, seriesResistance, currentLimit (optional); from plus to
+//                        minus contact     contactResistance
+//   ratings          [{name, quantity: "current" | "power" | "reverseVoltage" | "voltage", label, limit: a
+//   parameter,
+//                      maximum: false (optional; a usual figure, no limit)}]
+//   emitsLight, cap, supply   optional: true
+//   ratedCurrent     with emitsLight: the current at which its brightness is 1
+//   search           [words]
+//   help             {what, leads, ratings, caution}
+//   sources          [{figure, source, status: "published" | "common practice" | "from memory"}]
+
+#include "core/base/result.h"
+#include "core/parts/part_kind.h"
+
+#include <string_view>
+
+namespace tiepoint {
+
+/// The kind in a file's text; `name` is the file's name, for the error.
+Result<PartKind> readPartKind(std::string_view name, std::string_view text);
+
+/// The compartments of the tray that hold part kinds, in order.
+std::span<const std::string_view> trayFamilies();
+
+}  // namespace tiepoint
