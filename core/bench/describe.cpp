@@ -9,11 +9,15 @@
 namespace tiepoint {
 namespace {
 
-/// The index of the value that names the part, or -1.
+/// The index of the value that names the part, or -1: a choice says more than a number.
 int namingValue(const PartKind& kind) {
-    for (std::size_t i = 0; i < kind.values.size(); ++i)
-        if (kind.values[i].type == ValueType::Choice || !kind.values[i].series.empty()) return static_cast<int>(i);
-    return -1;
+    int number = -1;
+    for (int i = 0; i < static_cast<int>(kind.values.size()); ++i) {
+        const ValueSpec& spec = kind.values[i];
+        if (spec.type == ValueType::Choice) return i;
+        if (number < 0 && (!spec.series.empty() || !spec.allowed.empty())) number = i;
+    }
+    return number;
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <tuple>
 
 namespace tiepoint {
 namespace {
@@ -44,14 +45,28 @@ double reverseVoltage(const Snapshot& snapshot, int part) {
     return std::isnan(volt) ? 0 : std::max(0.0, volt);
 }
 
+/// The widest difference between any two leads.
+double voltage(const Snapshot& snapshot, int part) {
+    double low = std::numeric_limits<double>::infinity(), high = -low;
+    for (int lead = snapshot.layout->firstLead[part]; lead < snapshot.layout->firstLead[part + 1]; ++lead) {
+        const double volt = snapshot.leadVoltage(lead);
+        if (std::isnan(volt)) continue;
+        low = std::min(low, volt);
+        high = std::max(high, volt);
+    }
+    return std::max(0.0, high - low);
+}
+
 struct Quantity {
     std::string_view name;
+    std::string_view unit;
     double (*measure)(const Snapshot&, int part);
 };
 constexpr Quantity kQuantities[] = {
-    {"current", elementCurrent},
-    {"power", power},
-    {"reverseVoltage", reverseVoltage},
+    {"current", "A", elementCurrent},
+    {"power", "W", power},
+    {"reverseVoltage", "V", reverseVoltage},
+    {"voltage", "V", voltage},
 };
 
 std::optional<RatingShare> shareOf(const Snapshot& snapshot, int part, const Rating& rating) {
@@ -59,7 +74,7 @@ std::optional<RatingShare> shareOf(const Snapshot& snapshot, int part, const Rat
     if (quantity == std::end(kQuantities)) return std::nullopt;
     const double limit = resolve(rating.limit, partAt(snapshot, part));
     if (!(limit > 0)) return std::nullopt;
-    return RatingShare{&rating, quantity->measure(snapshot, part), limit};
+    return RatingShare{&rating, quantity->measure(snapshot, part), limit, quantity->unit};
 }
 
 /// What flows between parts, seen from one net: which parts take current out of it.

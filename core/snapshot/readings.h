@@ -5,6 +5,7 @@
 #include "core/snapshot/snapshot.h"
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace tiepoint {
@@ -25,6 +26,7 @@ struct RatingShare {
     const Rating* rating = nullptr;  ///< of the part's kind
     double figure = 0;               ///< SI
     double limit = 0;                ///< SI, resolved for this part
+    std::string_view unit;           ///< of both
     double share() const { return figure / limit; }
 };
 /// Every rating of the part's kind, in the order of the kind. Empty without a solution.

@@ -32,6 +32,8 @@ void paintBench(QPainter& painter, const Picture& picture);
 
 /// A part kind as it lies in the tray, centred at 0,0, no live marks.
 void paintSample(QPainter& painter, const Theme& theme, const PartKind& kind);
+/// The same with a part's own values: an LED of its colour, a resistor with its bands.
+void paintSample(QPainter& painter, const Theme& theme, const Part& part);
 /// A jumper of a colour as it lies in the tray, centred at 0,0.
 void paintJumperSample(QPainter& painter, const Theme& theme, int colour, double lengthMm);
 
