@@ -4,12 +4,16 @@
 #include "core/base/result.h"
 #include "core/bench/bench.h"
 
+#include <cstddef>
 #include <filesystem>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace tiepoint {
+
+/// The largest file that is read; more than a million parts fit.
+inline constexpr std::size_t kLargestBenchBytes = 128'000'000;
 
 struct ReadBench {
     Bench bench;

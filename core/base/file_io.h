@@ -1,0 +1,21 @@
+#pragma once
+// Whole files in and out. Errors say in plain words why it failed; the file's name is in Error::file.
+
+#include "core/base/result.h"
+
+#include <cstddef>
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+namespace tiepoint {
+
+/// The content of a file. Over `largestBytes` is an error, found before all of it is read.
+Result<std::string> readFile(const std::filesystem::path& path, std::size_t largestBytes);
+
+/// Puts a text in a file's place in one step: a temporary file beside it, synced to the disk, renamed over
+/// it. Whoever reads sees the old content or the new, also after a power cut; on failure the old file is
+/// untouched. Keeps permissions; follows links.
+Result<Done> writeFileAtomically(const std::filesystem::path& path, std::string_view text);
+
+}  // namespace tiepoint

@@ -1,0 +1,249 @@
+// Reading takes the text once through. Each board, part and jumper becomes an object as soon as it is
+// complete; what is wrong with it is noted, not reported yet, because a file of another format or a newer
+// version must be called that, wherever in the file it says so. Ends of jumpers wait until all parts are
+// known. The places of the elements are kept as two offsets each, so that what validate() finds can be placed
+// too: only then its element is read again.
+
+#include "core/base/json_scan.h"
+#include "core/base/json_text.h"
+#include "core/bench/bench_file.h"
+#include "core/bench/read_objects.h"
+#include "core/bench/validate.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <new>
+#include <optional>
+#include <unordered_map>
+
+namespace tiepoint {
+namespace {
+
+constexpr std::size_t kMostWarnings = 100;
+constexpr std::string_view kFormat = "tiepoint-bench";
+constexpr int kVersion = 1;
+constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+
+enum List { kBoards, kParts, kJumpers, kListCount };
+constexpr std::array<std::string_view, kListCount> kLists = {"boards", "parts", "jumpers"};
+
+struct Span {
+    std::size_t begin = 0, end = 0;
+};
+
+class BenchReader {
+public:
+    explicit BenchReader(std::string_view text) : text_(text), lines_(text) {}
+
+    Result<ReadBench> read() {
+        if (auto error = scanJson(text_, kLists, [this](JsonPiece&& piece) { take(std::move(piece)); }))
+            return std::move(*error);
+        if (auto error = judgeHeader()) return std::move(*error);
+        if (!trouble_) resolveEnds();
+        if (trouble_) return located(*trouble_);
+        if (auto valid = validate(read_.bench); !valid) return locatedByPointer(valid.error());
+        if (unknownCount_ > kMostWarnings) {
+            read_.warnings.push_back(
+                {ErrorKind::Format,
+                 fmt::format("{} more members aren't known", unknownCount_ - kMostWarnings),
+                 {},
+                 {}});
+        }
+        return std::move(read_);
+    }
+
+private:
+    void take(JsonPiece&& piece) {
+        if (piece.list < 0) return takeMember(std::move(piece.value));
+        elements_[piece.list].push_back({piece.value.begin, piece.value.end});
+        if (trouble_) return;
+        const std::string pointer = fmt::format("/{}/{}", kLists[piece.list], piece.index);
+        UnknownMembers unknown;
+        std::optional<Trouble> trouble;
+        Extras* extras = nullptr;
+        if (piece.list == kBoards) {
+            Board& board = read_.bench.boards.emplace_back();
+            trouble = readBoard(piece.value, board, unknown);
+            extras = &board.extras;
+        } else if (piece.list == kParts) {
+            Part& part = read_.bench.parts.emplace_back();
+            trouble = readPart(piece.value, part, unknown);
+            extras = &part.extras;
+        } else {
+            UnresolvedJumper& jumper = jumpers_.emplace_back();
+            trouble = readJumper(piece.value, jumper, unknown);
+            extras = &jumper.jumper.extras;
+        }
+        if (trouble) return note(std::move(*trouble), pointer);
+        for (const JsonValue* member : unknown) keep(*member, pointer, *extras);
+    }
+
+    void takeMember(JsonValue&& member) {
+        if (member.key == "format") {
+            format_ = std::move(member);
+        } else if (member.key == "version") {
+            version_ = std::move(member);
+        } else if (member.key == "title") {
+            titleBegin_ = member.begin;
+            if (auto trouble = readText(member, "/title", read_.bench.title)) note(std::move(*trouble));
+        } else if (std::find(kLists.begin(), kLists.end(), member.key) != kLists.end()) {
+            note(wrongType(member, "/" + member.key, "a list"));
+        } else {
+            keep(member, {}, read_.bench.extras);
+        }
+    }
+
+    void note(Trouble trouble, const std::string& pointer = {}) {
+        if (trouble_) return;
+        trouble.pointer = pointer + trouble.pointer;
+        trouble_ = std::move(trouble);
+    }
+
+    void keep(const JsonValue& member, const std::string& pointer, Extras& extras) {
+        extras.emplace_back(member.key, canonicalJson(text_.substr(member.begin, member.end - member.begin)));
+        if (++unknownCount_ > kMostWarnings) return;
+        Error warning{ErrorKind::Format,
+                      fmt::format("the member {} isn't known; it is kept as it is", inQuotes(member.key)),
+                      {pointer + '/' + pointerToken(member.key), 0, 0},
+                      {}};
+        lines_.locate(member.keyBegin, warning.place);
+        read_.warnings.push_back(std::move(warning));
+    }
+
+    std::optional<Error> judgeHeader() {
+        if (!format_)
+            return located({ErrorKind::Format, "the member \"format\" is missing: this is no bench", {}, 0});
+        if (format_->type != JsonType::String) return located(wrongType(*format_, "/format", "text"));
+        if (format_->text != kFormat) {
+            return located({ErrorKind::Format,
+                            fmt::format("the format is {}, not \"{}\"", inQuotes(format_->text), kFormat),
+                            "/format", format_->begin});
+        }
+        if (!version_) return located({ErrorKind::Format, "the member \"version\" is missing", {}, 0});
+        if (version_->type != JsonType::Number) return located(wrongType(*version_, "/version", "a number"));
+        if (version_->number == kVersion) return {};
+        const std::string version = jsonNumber(version_->number);
+        return located(
+            {ErrorKind::Format,
+             version_->number > kVersion
+                 ? fmt::format("version {} is newer than this program knows ({})", version, kVersion)
+                 : fmt::format("there is no version {}; this program knows {}", version, kVersion),
+             "/version", version_->begin});
+    }
+
+    /// Decides for each end whether it is a hole or a socket: boards and parts share one namespace.
+    void resolveEnds() {
+        std::unordered_map<std::string_view, const Part*> parts;
+        for (const Part& part : read_.bench.parts) parts.emplace(part.id, &part);
+        read_.bench.jumpers.reserve(jumpers_.size());
+        for (std::size_t i = 0; i < jumpers_.size() && !trouble_; ++i) {
+            UnresolvedJumper& unresolved = jumpers_[i];
+            for (std::size_t end = 0; end < 2; ++end) {
+                const std::string_view text = unresolved.ends[end];
+                const auto owner = parts.find(text.substr(0, text.find('.')));
+                auto resolved = owner == parts.end() ? holeEnd(text) : socketEnd(text, *owner->second);
+                if (resolved) {
+                    unresolved.jumper.ends[end] = std::move(resolved).value();
+                } else {
+                    note({resolved.error().kind, resolved.error().message,
+                          fmt::format("/jumpers/{}/ends/{}", i, end), unresolved.offsets[end]});
+                }
+            }
+            read_.bench.jumpers.push_back(std::move(unresolved.jumper));
+        }
+    }
+
+    static Result<JumperEnd> holeEnd(std::string_view text) {
+        if (auto hole = parseHole(text)) return JumperEnd{std::move(*hole)};
+        return Error{ErrorKind::Reference,
+                     fmt::format("{} is no hole and no socket; they are written like A.e12 and PS1.GND2",
+                                 inQuotes(text)),
+                     {},
+                     {}};
+    }
+
+    static Result<JumperEnd> socketEnd(std::string_view text, const Part& part) {
+        const std::size_t dot = text.find('.');
+        const int lead = dot == std::string_view::npos ? -1 : part.kind->leadIndex(text.substr(dot + 1));
+        if (lead >= 0 && part.kind->leads[lead].socket) return JumperEnd{Socket{part.id, lead}};
+        const std::string message =
+            lead < 0 ? fmt::format("a {} has no socket {}", part.kind->name, inQuotes(text))
+                     : fmt::format("{} is a lead, no socket; jumpers end in holes", inQuotes(text));
+        return Error{ErrorKind::Reference, message, {}, {}};
+    }
+
+    Error located(Trouble trouble) const {
+        Error error{trouble.kind, std::move(trouble.message), {std::move(trouble.pointer), 0, 0}, {}};
+        LineCounter(text_).locate(trouble.offset, error.place);
+        return error;
+    }
+
+    /// Finds the place of an error that knows only its pointer.
+    Error locatedByPointer(Error error) const {
+        LineCounter(text_).locate(offsetOf(error.place.pointer), error.place);
+        return error;
+    }
+
+    std::size_t offsetOf(std::string_view pointer) const {
+        if (pointer == "/title") return titleBegin_;
+        const std::string list = takeStep(pointer);
+        const auto found = std::find(kLists.begin(), kLists.end(), list);
+        if (found == kLists.end()) return 0;
+        const std::string step = takeStep(pointer);
+        std::size_t index = 0;
+        std::from_chars(step.data(), step.data() + step.size(), index);
+        const Span span = elements_[found - kLists.begin()].at(index);
+        const auto element = parseJson(text_.substr(span.begin, span.end - span.begin));
+        return span.begin + (element ? offsetIn(*element, pointer) : 0);
+    }
+
+    /// The offset of what the rest of a pointer names, or of the last step on the way that exists.
+    static std::size_t offsetIn(const JsonValue& root, std::string_view pointer) {
+        const JsonValue* value = &root;
+        while (!pointer.empty()) {
+            const std::string step = takeStep(pointer);
+            const auto leadsOn = [&](const JsonValue& item) {
+                if (value->type == JsonType::Object) return pointerToken(item.key) == step;
+                return std::to_string(&item - value->items.data()) == step;
+            };
+            const auto next = std::find_if(value->items.begin(), value->items.end(), leadsOn);
+            if (next == value->items.end()) break;
+            value = &*next;
+        }
+        return value->begin;
+    }
+
+    static std::string takeStep(std::string_view& pointer) {
+        if (pointer.empty()) return {};
+        const std::size_t end = std::min(pointer.find('/', 1), pointer.size());
+        std::string step(pointer.substr(1, end - 1));
+        pointer.remove_prefix(end);
+        return step;
+    }
+
+    std::string_view text_;
+    LineCounter lines_;  ///< for warnings, which come in the order of the file
+    ReadBench read_;
+    std::optional<JsonValue> format_, version_;
+    std::size_t titleBegin_ = 0;
+    std::vector<UnresolvedJumper> jumpers_;
+    std::array<std::vector<Span>, kListCount> elements_;
+    std::optional<Trouble> trouble_;  ///< the first
+    std::size_t unknownCount_ = 0;
+};
+
+}  // namespace
+
+Result<ReadBench> readBench(std::string_view text) try {
+    if (text.size() > kLargestBenchBytes)
+        return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
+    if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
+    return BenchReader(text).read();
+} catch (const std::bad_alloc&) {
+    return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};
+}
+
+}  // namespace tiepoint

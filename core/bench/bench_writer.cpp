@@ -1,0 +1,137 @@
+// An ordered writer of our own: members always stand in the same order and each board, part and jumper on its
+// own line, so that two versions of a bench can be compared line by line.
+
+#include "core/base/json_text.h"
+#include "core/bench/bench_file.h"
+
+#include <unordered_map>
+
+namespace tiepoint {
+namespace {
+
+/// Writes one object on one line: {"id": "R1", "kind": "resistor"}.
+class LineWriter {
+public:
+    explicit LineWriter(std::string& out) : out_(out) { out_ += '{'; }
+
+    void member(std::string_view name, std::string_view json) {
+        if (!empty_) out_ += ", ";
+        empty_ = false;
+        out_ += jsonString(name);
+        out_ += ": ";
+        out_ += json;
+    }
+    void extras(const Extras& extras) {
+        for (const auto& [name, json] : extras) member(name, json);
+    }
+    void close() { out_ += '}'; }
+    bool empty() const { return empty_; }
+
+private:
+    std::string& out_;
+    bool empty_ = true;
+};
+
+std::string pair(std::string_view first, std::string_view second) {
+    return '[' + std::string(first) + ", " + std::string(second) + ']';
+}
+
+void write(const Board& board, std::string& out) {
+    LineWriter line(out);
+    line.member("id", jsonString(board.id));
+    line.member("kind", jsonString(board.kind->name));
+    line.member("at", pair(jsonNumber(board.atX), jsonNumber(board.atY)));
+    if (board.rails == Rails::Split) line.member("rails", jsonString("split"));
+    if (board.labels == Labels::ABottom) line.member("labels", jsonString("a-bottom"));
+    line.extras(board.extras);
+    line.close();
+}
+
+std::string settingText(const ValueSpec& spec, double value) {
+    if (spec.type == ValueType::Choice) return jsonString(spec.choices[static_cast<std::size_t>(value)].name);
+    if (spec.type == ValueType::Switch) return value != 0 ? "true" : "false";
+    return jsonNumber(value);
+}
+
+/// Only what was set; an object without members is left out.
+void writeSettings(LineWriter& line, std::string_view name, const std::vector<ValueSpec>& specs,
+                   const std::vector<Setting>& settings) {
+    std::string json;
+    LineWriter object(json);
+    for (std::size_t i = 0; i < specs.size(); ++i) {
+        if (settings[i]) object.member(specs[i].name, settingText(specs[i], *settings[i]));
+    }
+    object.close();
+    if (!object.empty()) line.member(name, json);
+}
+
+void writeLeads(LineWriter& line, const Part& part) {
+    std::string json;
+    LineWriter object(json);
+    for (std::size_t i = 0; i < part.leads.size(); ++i) {
+        if (part.leads[i]) object.member(part.kind->leads[i].name, jsonString(toString(*part.leads[i])));
+    }
+    object.close();
+    if (!object.empty()) line.member("leads", json);
+}
+
+void write(const Part& part, std::string& out) {
+    LineWriter line(out);
+    line.member("id", jsonString(part.id));
+    line.member("kind", jsonString(part.kind->name));
+    writeLeads(line, part);
+    writeSettings(line, "values", part.kind->values, part.values);
+    writeSettings(line, "state", part.kind->state, part.state);
+    if (!part.cap.empty()) line.member("cap", jsonString(part.cap));
+    line.extras(part.extras);
+    line.close();
+}
+
+/// Kinds by part id, for the names of sockets.
+using Kinds = std::unordered_map<std::string_view, const PartKind*>;
+
+std::string endText(const JumperEnd& end, const Kinds& kinds) {
+    if (const Hole* hole = std::get_if<Hole>(&end)) return jsonString(toString(*hole));
+    const auto& socket = std::get<Socket>(end);
+    return jsonString(socket.part + '.' + kinds.at(socket.part)->leads[socket.lead].name);
+}
+
+void write(const Jumper& jumper, const Kinds& kinds, std::string& out) {
+    LineWriter line(out);
+    line.member("id", jsonString(jumper.id));
+    line.member("ends", pair(endText(jumper.ends[0], kinds), endText(jumper.ends[1], kinds)));
+    line.member("colour", jsonString(jumperColours()[jumper.colour].name));
+    line.extras(jumper.extras);
+    line.close();
+}
+
+template <class Item, class Write>
+void writeList(std::string_view name, const std::vector<Item>& items, Write writeItem, std::string& out) {
+    out += ",\n  " + jsonString(name) + ": [";
+    std::string_view separator = "\n    ";
+    for (const Item& item : items) {
+        out += separator;
+        writeItem(item);
+        separator = ",\n    ";
+    }
+    out += items.empty() ? "]" : "\n  ]";
+}
+
+}  // namespace
+
+std::string writeBench(const Bench& bench) {
+    Kinds kinds;
+    for (const Part& part : bench.parts) kinds.emplace(part.id, part.kind);
+    std::string out =
+        "{\n  \"format\": \"tiepoint-bench\",\n  \"version\": 1,\n  \"title\": " + jsonString(bench.title);
+    writeList(
+        "boards", bench.boards, [&](const Board& board) { write(board, out); }, out);
+    writeList(
+        "parts", bench.parts, [&](const Part& part) { write(part, out); }, out);
+    writeList(
+        "jumpers", bench.jumpers, [&](const Jumper& jumper) { write(jumper, kinds, out); }, out);
+    for (const auto& [name, json] : bench.extras) out += ",\n  " + jsonString(name) + ": " + json;
+    return out += "\n}\n";
+}
+
+}  // namespace tiepoint
