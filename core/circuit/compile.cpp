@@ -1,0 +1,120 @@
+#include "core/circuit/compile.h"
+
+#include "core/bench/natural_order.h"
+#include "core/circuit/element.h"
+#include "core/parts/derivation.h"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <numeric>
+
+namespace tiepoint {
+
+namespace {
+
+/// Compiles part after part; lives only for that.
+class Compiler {
+public:
+    explicit Compiler(const Layout& layout) : layout_(layout) { compiled_.nodeOfNet.assign(layout.netCount, -1); }
+
+    CompiledCircuit run() {
+        const std::vector<Part>& parts = layout_.bench->parts;
+        std::vector<int> order(parts.size());
+        std::iota(order.begin(), order.end(), 0);
+        std::sort(order.begin(), order.end(), [&](int a, int b) { return naturalLess(parts[a].id, parts[b].id); });
+        for (int part : order) addPart(part);
+        return std::move(compiled_);
+    }
+
+private:
+    /// A terminal of an element: its node, and the lead that it hangs on.
+    struct End {
+        int node, lead;
+    };
+
+    void addPart(int part) {
+        const PartKind& kind = *layout_.bench->parts[part].kind;
+        innerNodes_.clear();
+        for (int spec = 0; spec < static_cast<int>(kind.model.size()); ++spec) addElement(part, spec);
+    }
+
+    void addElement(int part, int specIndex) {
+        const Part& owner = layout_.bench->parts[part];
+        const ElementSpec& spec = owner.kind->model[specIndex];
+        const ElementKind* element = findElement(spec.element);
+        assert(element != nullptr && "the catalogue's loader checks the names of elements");
+
+        CompiledElement compiled{part, specIndex, -1, -1, {}};
+        std::array<double, ElementKind::kMostParameters> figures{};
+        const std::size_t count = element->parameterCount();
+        for (std::size_t i = 0; i < count; ++i) figures[i] = figure(owner, spec, element->parameters[i], compiled);
+
+        const End from = endOf(part, spec.from), to = endOf(part, spec.to);
+        compiled.fromLead = from.lead;
+        compiled.toLead = to.lead;
+        element->add(compiled_.circuit, from.node, to.node, std::span(figures).first(count));
+        compiled_.elements.push_back(std::move(compiled));
+        if (element == &kSupplyElement && compiled_.reference < 0 && isPluggedIn(to.lead)) compiled_.reference = to.node;
+    }
+
+    static double figure(const Part& part, const ElementSpec& spec, const ElementParameter& parameter, CompiledElement& compiled) {
+        const auto given = std::find_if(spec.parameters.begin(), spec.parameters.end(),
+                                        [&](const auto& p) { return p.first == parameter.name; });
+        if (given == spec.parameters.end()) {
+            assert(parameter.fallback && "the catalogue's loader checks that required figures are given");
+            return parameter.fallback.value_or(0);
+        }
+        const double value = resolve(given->second, part);
+        compiled.constants.emplace_back(parameter.name, value);
+        return value;
+    }
+
+    End endOf(int part, const std::string& name) {
+        const PartKind& kind = *layout_.bench->parts[part].kind;
+        const int lead = kind.leadIndex(name);
+        if (lead < 0) return {innerNode(name), -1};
+        int& node = compiled_.nodeOfNet[layout_.netOfLead[layout_.leadIndex(part, lead)]];
+        if (node < 0) node = compiled_.circuit.addNode();
+        return {node, layout_.leadIndex(part, firstOfGroup(kind, lead))};
+    }
+
+    int innerNode(const std::string& name) {
+        for (const auto& [known, node] : innerNodes_) {
+            if (known == name) return node;
+        }
+        innerNodes_.emplace_back(name, compiled_.circuit.addNode());
+        return innerNodes_.back().second;
+    }
+
+    static int firstOfGroup(const PartKind& kind, int lead) {
+        for (const std::vector<int>& group : kind.joined) {
+            if (std::find(group.begin(), group.end(), lead) != group.end()) return group.front();
+        }
+        return lead;
+    }
+
+    /// A lead in a hole, or a socket (or one joined to it) that a jumper is in.
+    bool isPluggedIn(int lead) const {
+        return lead >= 0 && (layout_.holeOfLead[lead] >= 0 || layout_.netUsed[layout_.netOfLead[lead]]);
+    }
+
+    const Layout& layout_;
+    CompiledCircuit compiled_;
+    std::vector<std::pair<std::string, int>> innerNodes_;
+};
+
+}  // namespace
+
+CompiledCircuit compile(const Layout& layout) { return Compiler(layout).run(); }
+
+bool isPresent(const Part& part, const ElementSpec& spec, const Inputs& inputs) {
+    if (spec.whenHeld) return inputs.held.contains(part.id);
+    if (spec.whenState.empty()) return true;
+    const int index = part.kind->stateIndex(spec.whenState);
+    const double state = part.stateValue(index);
+    if (spec.whenChoice.empty()) return state != 0;
+    return part.kind->state[index].choices[static_cast<std::size_t>(state)].name == spec.whenChoice;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,36 @@
+#pragma once
+// From a layout to a compiled circuit. Parts are taken in natural order of their ids and nodes are numbered as they are met, so the
+// circuit, and every digit of its solution, depends neither on the order of parts in the file nor on where they lie.
+// A pure function; safe from any thread.
+
+#include "core/circuit/circuit.h"
+#include "core/nets/layout.h"
+#include "core/snapshot/inputs.h"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace tiepoint {
+
+/// One element of the circuit and where it comes from.
+struct CompiledElement {
+    int part = 0;  ///< part index
+    int spec = 0;  ///< index into the kind's model
+    int fromLead = -1, toLead = -1;  ///< leads of the layout (the first of a joined group), or -1 at inner nodes
+    std::vector<std::pair<std::string, double>> constants;  ///< resolved parameters by name
+};
+
+struct CompiledCircuit {
+    Circuit circuit;
+    std::vector<CompiledElement> elements;  ///< by element of the circuit
+    std::vector<int> nodeOfNet;             ///< by net: node, or -1 where no element ends
+    int reference = -1;                     ///< node at 0 V, or -1
+};
+
+CompiledCircuit compile(const Layout& layout);
+
+/// Whether an element is there: a contact while it is closed, a supply while it is on, anything else always.
+bool isPresent(const Part& part, const ElementSpec& spec, const Inputs& inputs);
+
+}  // namespace tiepoint

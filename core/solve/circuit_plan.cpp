@@ -1,0 +1,194 @@
+#include "core/solve/circuit_plan.h"
+
+#include "core/solve/disjoint_nodes.h"
+
+#include <algorithm>
+
+namespace tiepoint {
+
+namespace {
+
+bool isIdeal(const SupplyBranch& s) { return s.seriesOhm == 0; }
+
+/// Builds one plan step by step; lives only for that.
+class Planner {
+public:
+    Planner(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited, int reference)
+        : circuit_(circuit), present_(present), limited_(limited), reference_(reference),
+          tied_(circuit.nodeCount), joined_(circuit.nodeCount), isKnown_(circuit.nodeCount, 0), isDead_(circuit.nodeCount, 0) {}
+
+    CircuitPlan make() {
+        joinComponents();
+        markFloating();
+        chooseZeroNodes();
+        spreadKnown();
+        buildIslands();
+        return std::move(plan_);
+    }
+
+private:
+    template <class Branch>
+    bool counts(const Branch& b) const { return present_[b.element] && b.from != b.to; }
+
+    /// Visits the ends of every branch that ties voltages: conductors, junctions, supplies that hold their voltage.
+    template <class Visit>
+    void eachTie(Visit visit) const {
+        for (const auto& b : circuit_.conductors) if (counts(b)) visit(b.from, b.to);
+        for (const auto& b : circuit_.junctions) if (counts(b)) visit(b.from, b.to);
+        for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
+            const auto& b = circuit_.supplies[k];
+            if (counts(b) && !limited_[k]) visit(b.from, b.to);
+        }
+    }
+
+    void joinComponents() {
+        eachTie([&](int a, int b) { joined_.join(a, b); });
+        tied_ = joined_;
+        for (const auto& b : circuit_.supplies) if (counts(b)) tied_.join(b.from, b.to);
+    }
+
+    void markFloating() {
+        plan_.floating.assign(circuit_.nodeCount, 1);
+        if (reference_ < 0) return;
+        const int root = tied_.root(reference_);
+        for (int node = 0; node < circuit_.nodeCount; ++node) plan_.floating[node] = tied_.root(node) != root;
+    }
+
+    void makeKnown(const KnownNode& known) {
+        isKnown_[known.node] = 1;
+        plan_.known.push_back(known);
+    }
+
+    /// One node at 0 V in every component; every node of a component that no supply touches.
+    void chooseZeroNodes() {
+        std::vector<int> zeroOf(circuit_.nodeCount, -1);  // by root
+        std::vector<char> live(circuit_.nodeCount, 0);    // by root
+        if (reference_ >= 0) zeroOf[joined_.root(reference_)] = reference_;
+        for (const auto& b : circuit_.supplies) {
+            if (!counts(b)) continue;
+            for (int node : {b.to, b.from}) {
+                const int root = joined_.root(node);
+                live[root] = 1;
+                if (zeroOf[root] < 0) zeroOf[root] = node;
+            }
+        }
+        for (int node = 0; node < circuit_.nodeCount; ++node) {
+            const int root = joined_.root(node);
+            isDead_[node] = !live[root];
+            if (isDead_[node] || zeroOf[root] == node) makeKnown({node});
+        }
+    }
+
+    /// Walks from known nodes along ideal supplies.
+    void spreadKnown() {
+        std::vector<int> ideals;
+        for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
+            if (counts(circuit_.supplies[k]) && !limited_[k] && isIdeal(circuit_.supplies[k])) ideals.push_back(static_cast<int>(k));
+        }
+        for (bool grew = true; grew;) {
+            grew = false;
+            for (int k : ideals) {
+                const SupplyBranch& s = circuit_.supplies[k];
+                if (isKnown_[s.from] == isKnown_[s.to]) continue;
+                if (isKnown_[s.to]) makeKnown({s.from, s.to, k});
+                else makeKnown({s.to, s.from, k});
+                grew = true;
+            }
+        }
+    }
+
+    void buildIslands() {
+        DisjointNodes islands(circuit_.nodeCount);
+        eachTie([&](int a, int b) { if (!isKnown_[a] && !isKnown_[b]) islands.join(a, b); });
+
+        std::vector<int> islandOfRoot(circuit_.nodeCount, -1), local(circuit_.nodeCount, -1);
+        std::vector<IslandMembers> members;
+        for (int node = 0; node < circuit_.nodeCount; ++node) {
+            if (isKnown_[node]) continue;
+            int& island = islandOfRoot[islands.root(node)];
+            if (island < 0) {
+                island = static_cast<int>(members.size());
+                members.emplace_back();
+            }
+            local[node] = static_cast<int>(members[island].nodes.size());
+            members[island].nodes.push_back(node);
+        }
+        const auto islandOf = [&](int node) { return isKnown_[node] ? -1 : islandOfRoot[islands.root(node)]; };
+        assignBranches(members, islandOf);
+        for (const IslandMembers& m : members) plan_.islands.emplace_back(circuit_, m, local);
+    }
+
+    template <class IslandOf>
+    void assignBranches(std::vector<IslandMembers>& members, IslandOf islandOf) {
+        // Branches between two known nodes make an island without nodes.
+        IslandMembers between;
+        const auto home = [&](int from, int to) -> IslandMembers& {
+            const int island = std::max(islandOf(from), islandOf(to));
+            return island < 0 ? between : members[island];
+        };
+        const auto listed = [&](const auto& branches, auto&& put) {
+            for (std::size_t k = 0; k < branches.size(); ++k) {
+                if (counts(branches[k]) && !isDead_[branches[k].from]) put(static_cast<int>(k), branches[k]);
+                else plan_.idle.push_back(branches[k].element);
+            }
+        };
+        listed(circuit_.conductors, [&](int k, const auto& b) { home(b.from, b.to).conductors.push_back(k); });
+        listed(circuit_.junctions, [&](int k, const auto& b) { home(b.from, b.to).junctions.push_back(k); });
+        listed(circuit_.supplies, [&](int k, const SupplyBranch& b) {
+            if (limited_[k]) {
+                const int from = islandOf(b.from), to = islandOf(b.to);
+                if (from >= 0) members[from].injections.push_back({b.element, b.from, 1});
+                if (to >= 0) members[to].injections.push_back({b.element, b.to, -1});
+            } else if (!makesKnown(k)) {
+                home(b.from, b.to).supplies.push_back(k);
+            }
+        });
+        if (!between.conductors.empty() || !between.junctions.empty() || !between.supplies.empty()) {
+            members.push_back(std::move(between));
+        }
+    }
+
+    bool makesKnown(int supply) const {
+        return std::any_of(plan_.known.begin(), plan_.known.end(), [&](const KnownNode& k) { return k.supply == supply; });
+    }
+
+    const Circuit& circuit_;
+    std::span<const char> present_;
+    std::span<const signed char> limited_;
+    int reference_;
+    DisjointNodes tied_, joined_;
+    std::vector<char> isKnown_, isDead_;
+    CircuitPlan plan_;
+};
+
+}  // namespace
+
+CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited, int reference) {
+    return Planner(circuit, present, limited, reference).make();
+}
+
+std::vector<int> idealLoop(const Circuit& circuit, std::span<const char> present) {
+    std::vector<int> ideals;
+    std::vector<int> ends(circuit.nodeCount, 0);
+    for (std::size_t k = 0; k < circuit.supplies.size(); ++k) {
+        const SupplyBranch& s = circuit.supplies[k];
+        if (!present[s.element] || !isIdeal(s) || s.from == s.to) continue;
+        ideals.push_back(static_cast<int>(k));
+        ++ends[s.from];
+        ++ends[s.to];
+    }
+    // Supplies with a free end can't be in a loop; what withstands the peeling is one.
+    for (bool peeled = true; peeled;) {
+        const auto dangling = [&](int k) {
+            const SupplyBranch& s = circuit.supplies[k];
+            if (ends[s.from] > 1 && ends[s.to] > 1) return false;
+            --ends[s.from];
+            --ends[s.to];
+            return true;
+        };
+        peeled = std::erase_if(ideals, dangling) > 0;
+    }
+    return ideals;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,267 @@
+#include "core/solve/circuit_solver.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint {
+
+namespace {
+
+constexpr std::size_t kKeptPlans = 16;
+constexpr double kLimitSlack = 1e-9;  ///< relative: rounding must not make a supply change its mind
+constexpr double kAcceptAmpere = 1e-9;
+constexpr double kAcceptShare = 1e-6;
+
+}  // namespace
+
+CircuitSolver::CircuitSolver(Circuit circuit) : circuit_(std::move(circuit)) {
+    state_.reset(circuit_);
+    nodeSum_.resize(circuit_.nodeCount);
+    nodeLargest_.resize(circuit_.nodeCount);
+}
+
+const CircuitSolution& CircuitSolver::solve(std::span<const char> present, int reference) {
+    solution_.troubleElements.clear();
+    solution_.trouble = Trouble::None;
+    solution_.iterations = 0;
+    if (const std::vector<int> loop = idealLoop(circuit_, present); !loop.empty()) {
+        solution_.trouble = Trouble::IdealLoop;
+        for (int k : loop) solution_.troubleElements.push_back(circuit_.supplies[k].element);
+        return solution_;
+    }
+    bool found = search(present, reference);
+    if (!found && !cold_) {
+        state_.reset(circuit_);
+        cold_ = true;
+        found = search(present, reference);
+    }
+    if (!found) {
+        state_.reset(circuit_);
+        cold_ = true;
+    } else {
+        cold_ = false;
+        solution_.trouble = Trouble::None;
+        solution_.troubleElements.clear();
+    }
+    return solution_;
+}
+
+bool CircuitSolver::search(std::span<const char> present, int reference) {
+    const int supplies = static_cast<int>(circuit_.supplies.size());
+    const int patience = 2 * supplies + 2;
+    for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
+        if (!present[circuit_.supplies[k].element]) state_.limiting[k] = 0;
+    }
+    for (int round = 0; round < 8 * patience; ++round) {
+        CircuitPlan& plan = planFor(present, reference);
+        if (!runPlan(plan, {}) && !runHard(plan)) {
+            fail(Trouble::NotConverged, troubleNode_);
+            return false;
+        }
+        findKnownCurrents(present, plan);
+        if (changeOneLimit(present, round < patience)) continue;
+        sumNodes(present);
+        for (int node = 0; node < circuit_.nodeCount; ++node) {
+            if (!(std::abs(nodeSum_[node]) <= kAcceptAmpere + kAcceptShare * nodeLargest_[node])) {
+                fail(Trouble::Unbalanced, node);
+                return false;
+            }
+        }
+        publish(plan);
+        balance(present);
+        return true;
+    }
+    fail(Trouble::NotConverged, troubleNode_);
+    return false;
+}
+
+CircuitPlan& CircuitSolver::planFor(std::span<const char> present, int reference) {
+    std::vector<char> key(present.begin(), present.end());
+    for (signed char limited : state_.limiting) key.push_back(limited != 0);
+    for (unsigned rest = static_cast<unsigned>(reference + 1); rest != 0; rest >>= 7) key.push_back(static_cast<char>(rest & 127));
+    const auto kept = std::find_if(plans_.begin(), plans_.end(), [&](const KeptPlan& p) { return p.key == key; });
+    if (kept != plans_.end()) return kept->plan;
+    if (plans_.size() == kKeptPlans) plans_.pop_front();
+    plans_.push_back({std::move(key), makePlan(circuit_, present, state_.limiting, reference)});
+    return plans_.back().plan;
+}
+
+void CircuitSolver::spreadKnownVolts(const CircuitPlan& plan, const Drive& drive) {
+    for (const KnownNode& known : plan.known) {
+        double volt = 0;
+        if (known.supply >= 0) {
+            const SupplyBranch& s = circuit_.supplies[known.supply];
+            const double emf = drive.sourceScale * s.emfVolt;
+            volt = state_.nodeVolt[known.parent] + (s.from == known.node ? emf : -emf);
+        }
+        state_.nodeVolt[known.node] = volt;
+    }
+}
+
+void CircuitSolver::setLimitedCurrents(const Drive& drive) {
+    for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
+        const SupplyBranch& s = circuit_.supplies[k];
+        if (state_.limiting[k]) state_.elementAmpere[s.element] = state_.limiting[k] * s.limitAmpere * drive.sourceScale;
+    }
+}
+
+bool CircuitSolver::runPlan(CircuitPlan& plan, const Drive& drive) {
+    for (int element : plan.idle) state_.elementAmpere[element] = 0;
+    spreadKnownVolts(plan, drive);
+    setLimitedCurrents(drive);
+    int slowest = 0;
+    for (Island& island : plan.islands) {
+        const Island::Outcome outcome = island.solve(state_, drive);
+        slowest = std::max(slowest, outcome.iterations);
+        if (!outcome.converged) {
+            troubleNode_ = outcome.troubleNode;
+            return false;
+        }
+    }
+    solution_.iterations = slowest;
+    return true;
+}
+
+/// From the critical voltage, then with sources stepped up, then with leaks stepped down. Limits stay as they are.
+bool CircuitSolver::runHard(CircuitPlan& plan) {
+    const std::vector<signed char> limits = state_.limiting;
+    const auto restart = [&] {
+        state_.reset(circuit_);
+        state_.limiting = limits;
+    };
+    if (!cold_) {
+        restart();
+        if (runPlan(plan, {})) return true;
+    }
+    restart();
+    if (runFromNothing(plan)) return true;
+    restart();
+    constexpr double kFirstLeak = 1e-3;
+    for (double leak = kFirstLeak; leak > 2 * kJunctionLeakSiemens; leak /= 10) {
+        if (!runPlan(plan, {1, leak})) return false;
+    }
+    return runPlan(plan, {});
+}
+
+bool CircuitSolver::runFromNothing(CircuitPlan& plan) {
+    constexpr double kFirstStep = 0.1;
+    constexpr double kSmallestStep = 1e-4;
+    std::fill(state_.innerVolt.begin(), state_.innerVolt.end(), 0.0);
+    SolveState good = state_;
+    double reached = 0;
+    for (double step = kFirstStep; step > kSmallestStep;) {
+        const double next = std::min(1.0, reached + step);
+        if (runPlan(plan, {next, kJunctionLeakSiemens})) {
+            if (next == 1.0) return true;
+            reached = next;
+            good = state_;
+            step *= 2;
+        } else {
+            state_ = good;
+            step /= 4;
+        }
+    }
+    return false;
+}
+
+void CircuitSolver::findKnownCurrents(std::span<const char> present, const CircuitPlan& plan) {
+    // A supply shorted by metal drives itself.
+    for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
+        const SupplyBranch& s = circuit_.supplies[k];
+        if (!present[s.element] || state_.limiting[k] || s.from != s.to) continue;
+        state_.elementAmpere[s.element] = s.emfVolt == 0 ? 0 : -s.emfVolt / s.seriesOhm;
+    }
+    for (const KnownNode& known : plan.known) {
+        if (known.supply >= 0) state_.elementAmpere[circuit_.supplies[known.supply].element] = 0;
+    }
+    sumNodes(present);
+    // Leaf to root: an ideal supply carries what its far node needs.
+    for (auto known = plan.known.rbegin(); known != plan.known.rend(); ++known) {
+        if (known->supply < 0) continue;
+        const SupplyBranch& s = circuit_.supplies[known->supply];
+        const double leaving = nodeSum_[known->node];
+        state_.elementAmpere[s.element] = s.from == known->node ? -leaving : leaving;
+        nodeSum_[known->parent] += leaving;
+    }
+}
+
+void CircuitSolver::sumNodes(std::span<const char> present) {
+    std::fill(nodeSum_.begin(), nodeSum_.end(), 0.0);
+    std::fill(nodeLargest_.begin(), nodeLargest_.end(), 0.0);
+    for (int element = 0; element < circuit_.elementCount(); ++element) {
+        if (!present[element]) continue;
+        const auto [from, to] = circuit_.terminals[element];
+        const double current = state_.elementAmpere[element];
+        nodeSum_[from] += current;
+        nodeSum_[to] -= current;
+        nodeLargest_[from] = std::max(nodeLargest_[from], std::abs(current));
+        nodeLargest_[to] = std::max(nodeLargest_[to], std::abs(current));
+    }
+}
+
+/// How far a supply is beyond what its role allows, relative; 0 or less if it is content.
+double CircuitSolver::excessOf(int supply) const {
+    const SupplyBranch& s = circuit_.supplies[supply];
+    const int role = state_.limiting[supply];
+    const double current = state_.elementAmpere[s.element];
+    if (role == 0) return std::abs(current) / s.limitAmpere - 1 - kLimitSlack;
+    // Giving its limit, it must stand below the voltage that it would hold; taking it, above.
+    const double held = s.emfVolt + s.seriesOhm * current;
+    const double volt = state_.nodeVolt[s.from] - state_.nodeVolt[s.to];
+    const double scale = std::max({std::abs(held), std::abs(volt), 1e-3});
+    return (role < 0 ? volt - held : held - volt) / scale - kLimitSlack;
+}
+
+bool CircuitSolver::changeOneLimit(std::span<const char> present, bool worstFirst) {
+    int offender = -1;
+    double worst = 0;
+    for (int k = 0; k < static_cast<int>(circuit_.supplies.size()); ++k) {
+        if (!present[circuit_.supplies[k].element]) continue;
+        const double excess = excessOf(k);
+        if (!(excess > worst)) continue;
+        worst = excess;
+        offender = k;
+        if (!worstFirst) break;
+    }
+    if (offender < 0) return false;
+    signed char& role = state_.limiting[offender];
+    if (role != 0) role = 0;
+    else role = state_.elementAmpere[circuit_.supplies[offender].element] < 0 ? -1 : 1;
+    return true;
+}
+
+void CircuitSolver::fail(Trouble trouble, int node) {
+    solution_.trouble = trouble;
+    solution_.troubleElements.clear();
+    for (int element = 0; element < circuit_.elementCount(); ++element) {
+        const auto [from, to] = circuit_.terminals[element];
+        if (node >= 0 && (from == node || to == node)) solution_.troubleElements.push_back(element);
+    }
+}
+
+void CircuitSolver::publish(const CircuitPlan& plan) {
+    solution_.nodeVolt = state_.nodeVolt;
+    solution_.floating = plan.floating;
+    solution_.elementAmpere = state_.elementAmpere;
+    solution_.limiting.resize(state_.limiting.size());
+    for (std::size_t k = 0; k < state_.limiting.size(); ++k) solution_.limiting[k] = state_.limiting[k] != 0;
+}
+
+void CircuitSolver::balance(std::span<const char> present) {
+    solution_.kirchhoffWorst = 0;
+    for (double sum : nodeSum_) solution_.kirchhoffWorst = std::max(solution_.kirchhoffWorst, std::abs(sum));
+    solution_.powerBalance = 0;
+    solution_.elementWatt.assign(circuit_.elementCount(), 0.0);
+    for (int element = 0; element < circuit_.elementCount(); ++element) {
+        if (!present[element]) {
+            solution_.elementAmpere[element] = 0;
+            continue;
+        }
+        const auto [from, to] = circuit_.terminals[element];
+        const double watt = (state_.nodeVolt[from] - state_.nodeVolt[to]) * solution_.elementAmpere[element];
+        solution_.elementWatt[element] = watt;
+        solution_.powerBalance += watt;
+    }
+}
+
+}  // namespace tiepoint

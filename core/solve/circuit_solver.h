@@ -1,0 +1,83 @@
+#pragma once
+// Solves a circuit at rest: limits of supplies around Newton's method around the islands.
+//
+// Limits: each supply either holds its voltage or gives (takes) exactly its limit. One supply changes its role at a time, first
+// the worst offender; should that go on for long, the offender of the smallest index (Murty's rule, which ends for the monotone
+// laws used here); then there is no solution. If Newton's method fails from the last answer it starts afresh, then steps the
+// sources up from nothing, then the leaks down from 1 mS. An answer is accepted only if Kirchhoff's current law holds at every node to
+// 1 nA + 1e-6 of the largest current there.
+// Plans of the last few states of contacts, supplies and limits are kept. Thread rule: one thread at a time.
+
+#include "core/solve/circuit_plan.h"
+
+#include <deque>
+#include <span>
+#include <vector>
+
+namespace tiepoint {
+
+enum class Trouble {
+    None,
+    IdealLoop,     ///< ideal sources in a loop
+    Unbalanced,    ///< currents that can't add up
+    NotConverged,  ///< no operating point was found
+};
+
+struct CircuitSolution {
+    Trouble trouble = Trouble::None;
+    std::vector<int> troubleElements;
+    std::vector<double> nodeVolt;       ///< by node, above the reference; floating nodes: above a node of their own
+    std::vector<char> floating;         ///< by node: nothing ties it to the reference
+    std::vector<double> elementAmpere;  ///< by element, from `from` to `to`
+    std::vector<double> elementWatt;    ///< by element, taken
+    std::vector<char> limiting;         ///< by supply
+    int iterations = 0;                 ///< Newton steps of the slowest island, of the last solve that counted
+    double kirchhoffWorst = 0;          ///< A
+    double powerBalance = 0;            ///< W
+
+    bool solved() const { return trouble == Trouble::None; }
+};
+
+class CircuitSolver {
+public:
+    explicit CircuitSolver(Circuit circuit = {});
+
+    const Circuit& circuit() const { return circuit_; }
+
+    /// present: by element, closed or on. reference: the node at 0 V, or -1. The result is valid until the next call.
+    const CircuitSolution& solve(std::span<const char> present, int reference);
+
+    /// Voltages of the inner junctions, by junction: the start of the next search.
+    std::span<double> innerVolts() { return state_.innerVolt; }
+
+private:
+    struct KeptPlan {
+        std::vector<char> key;
+        CircuitPlan plan;
+    };
+
+    CircuitPlan& planFor(std::span<const char> present, int reference);
+    bool search(std::span<const char> present, int reference);
+    bool runPlan(CircuitPlan& plan, const Drive& drive);
+    bool runFromNothing(CircuitPlan& plan);
+    bool runHard(CircuitPlan& plan);
+    void spreadKnownVolts(const CircuitPlan& plan, const Drive& drive);
+    void setLimitedCurrents(const Drive& drive);
+    void findKnownCurrents(std::span<const char> present, const CircuitPlan& plan);
+    bool changeOneLimit(std::span<const char> present, bool worstFirst);
+    double excessOf(int supply) const;
+    void sumNodes(std::span<const char> present);
+    void fail(Trouble trouble, int node);
+    void publish(const CircuitPlan& plan);
+    void balance(std::span<const char> present);
+
+    Circuit circuit_;
+    SolveState state_;
+    CircuitSolution solution_;
+    std::deque<KeptPlan> plans_;
+    std::vector<double> nodeSum_, nodeLargest_;  ///< by node: sum of currents leaving through elements, and the largest
+    bool cold_ = true;
+    int troubleNode_ = -1;
+};
+
+}  // namespace tiepoint

@@ -1,0 +1,349 @@
+#include "core/solve/island.h"
+
+#include "core/solve/elimination_order.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace tiepoint {
+
+namespace {
+
+constexpr double kStiffSiemens = 1;  ///< conductors above it get a current of their own
+constexpr int kDumpSlots = 16;       ///< stamps at known nodes rotate over them, so that none waits for the one before
+constexpr int kMostIterations = 60;
+constexpr int kPatience = 8;  ///< steps without progress before rounding is blamed
+constexpr double kJunctionSettled = 1e-7;  ///< of nVt
+constexpr double kSettled = 1e-9;          ///< relative, of voltages and currents
+constexpr double kSmallVolt = 1e-3;
+constexpr double kSmallAmpere = 1e-12;
+constexpr double kResidualAmpere = 1e-12;
+constexpr double kResidualShare = 1e-12;
+
+}  // namespace
+
+/// Turns the members of an island into places and slots.
+class Island::Builder {
+public:
+    Builder(Island& island, const Circuit& circuit, const IslandMembers& members, std::span<const int> localOfNode)
+        : island_(island), circuit_(circuit), members_(members), local_(localOfNode),
+          nodeCount_(static_cast<int>(members.nodes.size())) {}
+
+    void build() {
+        sortBranches();
+        listEntries();
+        compile();
+        placeBranches();
+    }
+
+private:
+    struct Stiff {
+        int from, to;  ///< local nodes, -1 where known
+        double emfVolt, ohm;
+        int element;
+    };
+    using Entry = LinearProgram::Entry;
+
+    int local(int node) const { return local_[node]; }
+
+    void sortBranches() {
+        for (int index : members_.supplies) {
+            const SupplyBranch& s = circuit_.supplies[index];
+            addStiff(s.from, s.to, s.emfVolt, s.seriesOhm, s.element);
+        }
+        for (int index : members_.conductors) {
+            const ConductorBranch& c = circuit_.conductors[index];
+            if (c.siemens > kStiffSiemens) addStiff(c.from, c.to, 0, 1 / c.siemens, c.element);
+            else soft_.push_back(index);
+        }
+    }
+
+    void addStiff(int from, int to, double emfVolt, double ohm, int element) {
+        stiff_.push_back({local(from), local(to), emfVolt, ohm, element});
+        stiffNodes_.push_back({from, to});
+    }
+
+    void listEntries() {
+        for (int node = 0; node < nodeCount_; ++node) entries_.push_back({node, node});
+        for (std::size_t k = 0; k < stiff_.size(); ++k) {
+            const int unknown = nodeCount_ + static_cast<int>(k);
+            for (int node : {stiff_[k].from, stiff_[k].to}) {
+                if (node < 0) continue;
+                entries_.push_back({node, unknown});
+                entries_.push_back({unknown, node});
+            }
+            if (stiff_[k].ohm > 0) entries_.push_back({unknown, unknown});
+            addEdge(stiff_[k].from, stiff_[k].to);
+        }
+        for (int index : soft_) couple(circuit_.conductors[index].from, circuit_.conductors[index].to);
+        for (int index : members_.junctions) couple(circuit_.junctions[index].from, circuit_.junctions[index].to);
+    }
+
+    void couple(int from, int to) {
+        const int a = local(from), b = local(to);
+        if (a < 0 || b < 0) return;
+        entries_.push_back({a, b});
+        entries_.push_back({b, a});
+        addEdge(a, b);
+    }
+
+    void addEdge(int a, int b) {
+        if (a >= 0 && b >= 0) edges_.push_back({a, b});
+    }
+
+    void compile() {
+        std::vector<ForestSource> sources;
+        for (const Stiff& s : stiff_) sources.push_back({s.from, s.to, s.ohm == 0});
+        const SourceForest forest = growSourceForest(nodeCount_, sources);
+        std::vector<Entry> pivots;
+        for (std::size_t k = 0; k < stiff_.size(); ++k) {
+            const int unknown = nodeCount_ + static_cast<int>(k);
+            if (forest.closesLoop[k]) pivots.push_back({unknown, unknown});
+        }
+        for (int node : eliminationOrder(nodeCount_, edges_, forest)) {
+            const int source = forest.sourceOfNode[node];
+            if (source < 0) {
+                pivots.push_back({node, node});
+            } else {
+                pivots.push_back({nodeCount_ + source, node});
+                pivots.push_back({node, nodeCount_ + source});
+            }
+        }
+        island_.program_ = LinearProgram(entries_, pivots);
+        const int size = island_.program_.size();
+        island_.baseValues_.assign(island_.program_.slotCount() + kDumpSlots, 0.0);
+        island_.isAmpere_.assign(size, 0);
+        island_.x_.assign(size, 0.0);
+        island_.right_.assign(size + 1, 0.0);
+        for (int node = 0; node < nodeCount_; ++node) {
+            island_.unknowns_.push_back({members_.nodes[node], island_.program_.positionOfColumn(node)});
+        }
+    }
+
+    void placeBranches() {
+        const LinearProgram& program = island_.program_;
+        int entry = nodeCount_;
+        const auto base = [&](int index) -> double& { return island_.baseValues_[program.slot(index)]; };
+        for (std::size_t k = 0; k < stiff_.size(); ++k) {
+            const Stiff& s = stiff_[k];
+            const int unknown = nodeCount_ + static_cast<int>(k);
+            const int place = program.positionOfColumn(unknown);
+            double sign = 1;
+            for (int node : {s.from, s.to}) {
+                if (node >= 0) {
+                    base(entry++) += sign;
+                    base(entry++) += sign;
+                }
+                sign = -1;
+            }
+            if (s.ohm > 0) base(entry++) -= s.ohm;
+            island_.isAmpere_[place] = 1;
+            island_.sources_.push_back({ends(stiffNodes_[k][0], stiffNodes_[k][1]), place,
+                                        program.positionOfRow(unknown), s.emfVolt, s.ohm, s.element});
+        }
+        for (int index : soft_) {
+            const ConductorBranch& c = circuit_.conductors[index];
+            int slots[4];
+            findSlots(c.from, c.to, entry, slots);
+            stamp(island_.baseValues_, slots, c.siemens);
+            island_.conductors_.push_back({ends(c.from, c.to), c.siemens, c.element});
+        }
+        for (int index : members_.junctions) {
+            const JunctionBranch& j = circuit_.junctions[index];
+            Junction junction{ends(j.from, j.to), {}, j.law, index, j.element};
+            findSlots(j.from, j.to, entry, junction.slots);
+            island_.junctions_.push_back(junction);
+        }
+        for (const IslandMembers::Injection& i : members_.injections) {
+            island_.injections_.push_back({sumPlace(i.node), i.element, i.sign});
+        }
+        island_.values_ = island_.baseValues_;
+    }
+
+    /// The four slots of a conductance; `entry` walks over the list that couple() made.
+    void findSlots(int from, int to, int& entry, int (&slots)[4]) {
+        const int a = local(from), b = local(to);
+        slots[0] = a < 0 ? dump() : island_.program_.slot(a);
+        slots[1] = b < 0 ? dump() : island_.program_.slot(b);
+        slots[2] = slots[3] = -1;
+        if (a >= 0 && b >= 0) {
+            slots[2] = island_.program_.slot(entry++);
+            slots[3] = island_.program_.slot(entry++);
+        } else {
+            slots[2] = dump();
+            slots[3] = dump();
+        }
+    }
+
+    int dump() { return island_.program_.slotCount() + (nextDump_++ % kDumpSlots); }
+
+    Ends ends(int from, int to) {
+        return {voltPlace(from), voltPlace(to), sumPlace(from), sumPlace(to)};
+    }
+
+    int sumPlace(int node) const {
+        return local(node) < 0 ? island_.program_.size() : island_.program_.positionOfRow(local(node));
+    }
+
+    int voltPlace(int node) {
+        if (local(node) >= 0) return island_.program_.positionOfColumn(local(node));
+        for (const Constant& c : island_.constants_) {
+            if (c.node == node) return c.place;
+        }
+        island_.constants_.push_back({node, static_cast<int>(island_.x_.size())});
+        island_.x_.push_back(0);
+        return island_.constants_.back().place;
+    }
+
+public:
+    static void stamp(std::vector<double>& values, const int (&slots)[4], double siemens) {
+        values[slots[0]] += siemens;
+        values[slots[1]] += siemens;
+        values[slots[2]] -= siemens;
+        values[slots[3]] -= siemens;
+    }
+
+private:
+    Island& island_;
+    const Circuit& circuit_;
+    const IslandMembers& members_;
+    std::span<const int> local_;
+    int nodeCount_;
+    int nextDump_ = 0;
+    std::vector<Stiff> stiff_;
+    std::vector<std::array<int, 2>> stiffNodes_;
+    std::vector<int> soft_;
+    std::vector<Entry> entries_;
+    std::vector<Edge> edges_;
+};
+
+Island::Island(const Circuit& circuit, const IslandMembers& members, std::span<const int> localOfNode) {
+    Builder(*this, circuit, members, localOfNode).build();
+}
+
+void Island::gather(const SolveState& state) {
+    for (const Unknown& u : unknowns_) x_[u.place] = state.nodeVolt[u.node];
+    for (const Constant& c : constants_) x_[c.place] = state.nodeVolt[c.node];
+    for (const Source& s : sources_) x_[s.current] = state.elementAmpere[s.element];
+    for (Junction& j : junctions_) j.innerVolt = state.innerVolt[j.index];
+}
+
+void Island::scatter(SolveState& state) const {
+    for (const Unknown& u : unknowns_) state.nodeVolt[u.node] = x_[u.place];
+    for (const Source& s : sources_) state.elementAmpere[s.element] = x_[s.current];
+    for (const Conductor& c : conductors_) {
+        state.elementAmpere[c.element] = c.siemens * (x_[c.ends.voltFrom] - x_[c.ends.voltTo]);
+    }
+    // A junction's current is read off its last tangent: there it balances the others to rounding, and differs from the law by the
+    // square of the last step only.
+    for (const Junction& j : junctions_) {
+        const double volt = x_[j.ends.voltFrom] - x_[j.ends.voltTo];
+        state.elementAmpere[j.element] = j.pointAmpere + j.tangentSiemens * (volt - j.lineVolt);
+        state.innerVolt[j.index] = j.innerVolt;
+    }
+}
+
+void Island::load(const SolveState& state, const Drive& drive, Measure& measure) {
+    std::copy(baseValues_.begin(), baseValues_.end(), values_.begin());
+    std::fill(right_.begin(), right_.end(), 0.0);
+    double largest = 0;
+    for (const Conductor& c : conductors_) {
+        const double current = c.siemens * (x_[c.ends.voltFrom] - x_[c.ends.voltTo]);
+        right_[c.ends.sumFrom] -= current;
+        right_[c.ends.sumTo] += current;
+        largest = std::max(largest, std::abs(current));
+    }
+    for (const Source& s : sources_) {
+        const double current = x_[s.current];
+        right_[s.ends.sumFrom] -= current;
+        right_[s.ends.sumTo] += current;
+        right_[s.equation] = drive.sourceScale * s.emfVolt - (x_[s.ends.voltFrom] - x_[s.ends.voltTo]) + s.ohm * current;
+        largest = std::max(largest, std::abs(current));
+    }
+    for (const Injection& i : injections_) {
+        const double current = state.elementAmpere[i.element];
+        right_[i.sum] -= i.sign * current;
+        largest = std::max(largest, std::abs(current));
+    }
+    measure.largestAmpere = largest;
+    loadJunctions(drive, measure);
+    for (const Unknown& u : unknowns_) {
+        const int sum = program_.positionOfRow(static_cast<int>(&u - unknowns_.data()));
+        measure.residualAmpere = std::max(measure.residualAmpere, std::abs(right_[sum]));
+    }
+}
+
+void Island::loadJunctions(const Drive& drive, Measure& measure) {
+    for (Junction& j : junctions_) {
+        const JunctionLaw::Point point = j.law.at(j.innerVolt, drive.leakSiemens);
+        j.pointAmpere = point.ampere;
+        j.tangentSiemens = point.siemens / (1 + point.siemens * j.law.seriesOhm());
+        j.lineVolt = j.innerVolt + j.law.seriesOhm() * point.ampere;
+        const double volt = x_[j.ends.voltFrom] - x_[j.ends.voltTo];
+        const double current = j.pointAmpere + j.tangentSiemens * (volt - j.lineVolt);
+        right_[j.ends.sumFrom] -= current;
+        right_[j.ends.sumTo] += current;
+        Builder::stamp(values_, j.slots, j.tangentSiemens);
+        measure.largestAmpere = std::max(measure.largestAmpere, std::abs(current));
+    }
+}
+
+void Island::correct(Measure& measure) {
+    const int size = program_.size();
+    for (int i = 0; i < size; ++i) {
+        x_[i] += right_[i];
+        double& step = isAmpere_[i] ? measure.ampereStep : measure.voltStep;
+        double& largest = isAmpere_[i] ? measure.largestUnknownAmpere : measure.largestVolt;
+        step = std::max(step, std::abs(right_[i]));
+        largest = std::max(largest, std::abs(x_[i]));
+    }
+    moveJunctions(measure);
+}
+
+void Island::moveJunctions(Measure& measure) {
+    for (Junction& j : junctions_) {
+        const double volt = x_[j.ends.voltFrom] - x_[j.ends.voltTo];
+        // Along the tangent the inner junction moves by its share of the terminals' voltage.
+        const double share = 1 - j.tangentSiemens * j.law.seriesOhm();
+        const double target = j.innerVolt + share * (volt - j.lineVolt);
+        const double next = j.law.limitedStep(j.innerVolt, target);
+        measure.junctionStep = std::max(measure.junctionStep, std::abs(target - j.innerVolt) / j.law.emissionVolt());
+        measure.lawDefectAmpere = std::max(measure.lawDefectAmpere, j.tangentSiemens * std::abs(target - next));
+        j.innerVolt = next;
+    }
+}
+
+Island::Outcome Island::solve(SolveState& state, const Drive& drive) {
+    gather(state);
+    Outcome outcome;
+    double bestStep = std::numeric_limits<double>::infinity(), previousDefect = 0;
+    int stalled = 0;
+    while (outcome.iterations < kMostIterations) {
+        ++outcome.iterations;
+        Measure m;
+        load(state, drive, m);
+        if (!program_.run(values_, std::span(right_).first(program_.size()))) break;
+        correct(m);
+        const double step = std::max(m.junctionStep, m.voltStep);
+        if (!std::isfinite(step) || !std::isfinite(m.ampereStep)) break;
+        const bool settled = m.junctionStep <= kJunctionSettled &&
+                             m.voltStep <= kSettled * std::max(m.largestVolt, kSmallVolt) &&
+                             m.ampereStep <= kSettled * m.largestUnknownAmpere + kSmallAmpere;
+        const bool balanced = std::max(m.residualAmpere, previousDefect) <= kResidualAmpere + kResidualShare * m.largestAmpere;
+        stalled = balanced && step >= bestStep / 2 ? stalled + 1 : 0;
+        bestStep = std::min(bestStep, step);
+        const bool exhausted = stalled >= kPatience;
+        if (settled || exhausted) {
+            outcome.converged = true;
+            break;
+        }
+        previousDefect = m.lawDefectAmpere;
+    }
+    if (!outcome.converged && !unknowns_.empty()) outcome.troubleNode = unknowns_.front().node;
+    scatter(state);
+    return outcome;
+}
+
+}  // namespace tiepoint

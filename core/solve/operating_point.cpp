@@ -1,0 +1,175 @@
+#include "core/solve/operating_point.h"
+
+#include "core/circuit/compile.h"
+#include "core/solve/circuit_solver.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <limits>
+#include <map>
+
+namespace tiepoint {
+
+namespace {
+
+constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
+
+/// What each trouble means to a person; {} stands for the ids of the parts.
+std::string_view reasonFor(Trouble trouble) {
+    switch (trouble) {
+        case Trouble::IdealLoop:
+            return "Sources without inner resistance are joined plus to plus or in a ring ({}): nothing settles their currents.";
+        case Trouble::Unbalanced: return "The currents around {} can't add up: no voltage satisfies all of them.";
+        case Trouble::NotConverged:
+        case Trouble::None: break;
+    }
+    return "No voltages and currents were found that satisfy the circuit around {}.";
+}
+
+}  // namespace
+
+struct OperatingPoint::Body {
+    /// Inner voltages of junctions by part and place in the model.
+    using Warmth = std::map<std::pair<std::string, int>, double>;
+
+    std::shared_ptr<const Layout> layout;
+    CompiledCircuit compiled;  ///< its circuit has moved into the solver
+    CircuitSolver solver;
+    std::vector<char> present;      ///< by element
+    std::vector<int> stateOf;       ///< by element: index into solution.elements
+    std::vector<int> supplyOf;      ///< by element: index of the supply, or -1
+    Solution solution;
+
+    Warmth warmth() {
+        Warmth kept;
+        const auto volts = solver.innerVolts();
+        for (std::size_t k = 0; k < volts.size(); ++k) {
+            const CompiledElement& e = compiled.elements[solver.circuit().junctions[k].element];
+            kept[{layout->bench->parts[e.part].id, e.spec}] = volts[k];
+        }
+        return kept;
+    }
+
+    void setLayout(std::shared_ptr<const Layout> next) {
+        const Warmth kept = layout ? warmth() : Warmth{};
+        layout = std::move(next);
+        compiled = compile(*layout);
+        solver = CircuitSolver(std::move(compiled.circuit));
+        warm(kept);
+        prepareSolution();
+    }
+
+    void warm(const Warmth& kept) {
+        const auto volts = solver.innerVolts();
+        for (std::size_t k = 0; k < volts.size(); ++k) {
+            const JunctionBranch& j = solver.circuit().junctions[k];
+            const CompiledElement& e = compiled.elements[j.element];
+            const auto found = kept.find({layout->bench->parts[e.part].id, e.spec});
+            // A part whose kind or colour changed may have conducted far above what its new curve bears.
+            if (found != kept.end()) volts[k] = std::min(found->second, j.law.criticalVolt());
+        }
+    }
+
+    void prepareSolution() {
+        const int count = static_cast<int>(compiled.elements.size());
+        std::vector<int> order(count);
+        for (int e = 0; e < count; ++e) order[e] = e;
+        const auto place = [&](int e) { return std::pair(compiled.elements[e].part, compiled.elements[e].spec); };
+        std::sort(order.begin(), order.end(), [&](int a, int b) { return place(a) < place(b); });
+        stateOf.resize(count);
+        solution = {};
+        for (int e : order) {
+            stateOf[e] = static_cast<int>(solution.elements.size());
+            ElementState state;
+            state.part = compiled.elements[e].part;
+            state.spec = compiled.elements[e].spec;
+            state.constants = std::move(compiled.elements[e].constants);
+            solution.elements.push_back(std::move(state));
+        }
+        supplyOf.assign(count, -1);
+        for (std::size_t k = 0; k < solver.circuit().supplies.size(); ++k) {
+            supplyOf[solver.circuit().supplies[k].element] = static_cast<int>(k);
+        }
+        present.resize(count);
+        solution.netVoltage.resize(layout->netCount);
+        solution.leadInjection.resize(layout->leadCount());
+    }
+
+    const Solution& solve(const Inputs& inputs) {
+        bool anySupplyOn = false;
+        for (std::size_t e = 0; e < compiled.elements.size(); ++e) {
+            const Part& part = layout->bench->parts[compiled.elements[e].part];
+            present[e] = isPresent(part, part.kind->model[compiled.elements[e].spec], inputs);
+            if (present[e] && supplyOf[e] >= 0) anySupplyOn = true;
+        }
+        solution.reason.clear();
+        solution.troubleParts.clear();
+        solution.iterations = 0;
+        solution.kirchhoffWorst = solution.powerBalance = 0;
+        if (!anySupplyOn) {
+            fillWith(Status::Off, 0);
+            return solution;
+        }
+        const CircuitSolution& found = solver.solve(present, compiled.reference);
+        if (found.solved()) copy(found);
+        else explain(found);
+        return solution;
+    }
+
+    void fillWith(Status status, double current) {
+        solution.status = status;
+        std::fill(solution.netVoltage.begin(), solution.netVoltage.end(), kNoNumber);
+        std::fill(solution.leadInjection.begin(), solution.leadInjection.end(), current);
+        for (std::size_t e = 0; e < present.size(); ++e) {
+            ElementState& state = solution.elements[stateOf[e]];
+            state.closed = present[e];
+            state.limiting = false;
+            state.currentAmpere = state.powerWatt = current;
+        }
+    }
+
+    void copy(const CircuitSolution& found) {
+        fillWith(Status::Solved, 0);
+        for (std::size_t net = 0; net < solution.netVoltage.size(); ++net) {
+            const int node = compiled.nodeOfNet[net];
+            if (node >= 0 && !found.floating[node]) solution.netVoltage[net] = found.nodeVolt[node];
+        }
+        for (std::size_t e = 0; e < present.size(); ++e) {
+            ElementState& state = solution.elements[stateOf[e]];
+            state.currentAmpere = found.elementAmpere[e];
+            state.powerWatt = found.elementWatt[e];
+            state.limiting = supplyOf[e] >= 0 && found.limiting[supplyOf[e]];
+            const CompiledElement& element = compiled.elements[e];
+            if (element.fromLead >= 0) solution.leadInjection[element.fromLead] += state.currentAmpere;
+            if (element.toLead >= 0) solution.leadInjection[element.toLead] -= state.currentAmpere;
+        }
+        solution.iterations = found.iterations;
+        solution.kirchhoffWorst = found.kirchhoffWorst;
+        solution.powerBalance = found.powerBalance;
+    }
+
+    void explain(const CircuitSolution& found) {
+        fillWith(Status::None, kNoNumber);
+        for (int e : found.troubleElements) solution.troubleParts.push_back(compiled.elements[e].part);
+        std::sort(solution.troubleParts.begin(), solution.troubleParts.end());
+        const auto end = std::unique(solution.troubleParts.begin(), solution.troubleParts.end());
+        solution.troubleParts.erase(end, solution.troubleParts.end());
+        std::string ids;
+        for (int part : solution.troubleParts) {
+            if (!ids.empty()) ids += ", ";
+            ids += layout->bench->parts[part].id;
+        }
+        solution.reason = fmt::format(fmt::runtime(reasonFor(found.trouble)), ids);
+    }
+};
+
+OperatingPoint::OperatingPoint() : body_(std::make_unique<Body>()) {}
+OperatingPoint::~OperatingPoint() = default;
+OperatingPoint::OperatingPoint(OperatingPoint&&) noexcept = default;
+OperatingPoint& OperatingPoint::operator=(OperatingPoint&&) noexcept = default;
+
+void OperatingPoint::setLayout(std::shared_ptr<const Layout> layout) { body_->setLayout(std::move(layout)); }
+const Solution& OperatingPoint::solve(const Inputs& inputs) { return body_->solve(inputs); }
+
+}  // namespace tiepoint
