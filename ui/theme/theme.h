@@ -10,6 +10,18 @@ namespace tiepoint::ui {
 
 enum class ThemeName { Day, Dark, Projector };
 
+/// The colours of the things on the bench that follow the light of the theme: boxes, plastics, steel.
+struct Furnishing {
+    QColor caseTop, caseBottom, caseEdge;      ///< a supply's box
+    QColor panelTop, panelBottom, panelInk, panelDim;  ///< its face and what is printed on it
+    QColor display, displayLow, digits, digitsDim;     ///< its window
+    QColor steelLight, steelDark, steelEdge;   ///< bright metal: leads, screws, levers
+    QColor plasticLight, plasticDark;          ///< black mouldings
+    QColor ink;                                ///< outlines of bodies
+    QColor shadow;                             ///< with its full strength as alpha; transparent where the theme has none
+    QColor gapTop, gapBottom;                  ///< the trough along the middle of a board
+};
+
 struct Theme {
     ThemeName name;
     bool flat;             ///< projector: flat wash and ink line, no shadows, no gradients
@@ -25,7 +37,8 @@ struct Theme {
     QColor card, cardEdge, text, dimText, dimTextOnBench;
     std::array<QColor, 8> jumpers;  ///< in the order of jumperColours()
     double haloOpacity;             ///< 0.78, dark 0.85, projector 0.90
-    double arrowCasingFactor;       ///< 0.68 of the arrow; projector 0.76
+    double arrowCasingMm;           ///< breadth of the stroke behind an arrow: 0.68, projector 0.76
+    Furnishing furnishing;
 };
 
 const Theme& theme(ThemeName name);
