@@ -24,6 +24,9 @@ Table arrange(const Bench& bench);
 /// Tip of a jumper's end in mm.
 Point endMm(const Bench& bench, const Table& table, const JumperEnd& end);
 
+/// How far a jumper's arc stands out sideways, as a share of its span: short ones bow 0.3, long ones 0.12.
+double jumperBow(double spanMm);
+
 /// Length along which a jumper is cut for these ends: the span with its arc, and 2 x 6 mm in the holes; mm.
 double jumperLengthMm(Point a, Point b);
 

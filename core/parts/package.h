@@ -33,11 +33,11 @@ struct Outline {
 struct Package {
     std::string_view name;
     Reach reach = Reach::Bending;
-    std::vector<Point> footprint;  ///< rigid: place of each lead; first lead at 0,0. Flying: sockets/exits in mm on the body
+    std::vector<Point> footprint;  ///< rigid: place of each lead; first lead at 0,0. Flying: sockets/exits in mm from the body's top left corner
     double minSpan = 0, maxSpan = 0;  ///< bending: lying, in pitches between the two holes
     double standingMaxSpan = 0;       ///< bending: up to here the body stands on its first lead (0: never stands)
     BodyShape shape = BodyShape::Box;
-    double bodyLengthMm = 0, bodyWidthMm = 0;  ///< lying body; round: both are the diameter
+    double bodyLengthMm = 0, bodyWidthMm = 0;  ///< lying body, length along x; round: both are the diameter
     int defaultSpan = 0;                       ///< bending: pitches when taken from the tray
 };
 
