@@ -25,7 +25,7 @@ struct Options {
 std::string asJson(const Bench& bench, const Report& report) {
     JsonWriter json;
     json.beginObject().field("title", bench.title);
-    writeFindings(json, report);
+    writeFindings(json, bench, report);
     json.endObject();
     return json.take();
 }

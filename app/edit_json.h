@@ -7,8 +7,8 @@
 
 namespace tiepoint::app {
 
-/// The member "edits" of an object that is open in `json`: a list of {"operation": "replace", "part": {...}}.
-/// Parts, jumpers and boards are written as in a bench file.
-void writeEdit(JsonWriter& json, const Edit& edit);
+/// The member "edits" of an object that is open in `json`: a list of {"operation": "replace", "part": {...}}. Boards, parts
+/// and jumpers are written as in a bench file. `bench` is the one that the edit is meant for.
+void writeEdit(JsonWriter& json, const Bench& bench, const Edit& edit);
 
 }  // namespace tiepoint::app

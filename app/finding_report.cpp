@@ -10,7 +10,7 @@
 namespace tiepoint::app {
 namespace {
 
-void writeFinding(JsonWriter& json, const Finding& finding) {
+void writeFinding(JsonWriter& json, const Bench& bench, const Finding& finding) {
     std::vector<std::string> holes;
     std::transform(finding.holes.begin(), finding.holes.end(), std::back_inserter(holes),
                    [](const Hole& hole) { return toString(hole); });
@@ -21,7 +21,7 @@ void writeFinding(JsonWriter& json, const Finding& finding) {
     json.endObject();
     if (finding.mend) {
         json.key("mend").beginObject().field("text", finding.mend->text);
-        writeEdit(json, finding.mend->edit);
+        writeEdit(json, bench, finding.mend->edit);
         json.endObject();
     } else {
         json.key("mend").null();
@@ -40,9 +40,9 @@ std::string_view severityName(Severity severity) {
     return {};
 }
 
-void writeFindings(JsonWriter& json, const Report& report) {
+void writeFindings(JsonWriter& json, const Bench& bench, const Report& report) {
     json.key("findings").beginArray();
-    for (const Finding& finding : report.findings) writeFinding(json, finding);
+    for (const Finding& finding : report.findings) writeFinding(json, bench, finding);
     json.endArray();
 }
 

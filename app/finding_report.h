@@ -13,8 +13,8 @@ namespace tiepoint::app {
 /// "fault", "risk" or "remark".
 std::string_view severityName(Severity severity);
 
-/// The member "findings" of an object that is open in `json`.
-void writeFindings(JsonWriter& json, const Report& report);
+/// The member "findings" of an object that is open in `json`. `bench` is the one that the report is about.
+void writeFindings(JsonWriter& json, const Bench& bench, const Report& report);
 /// A line for each finding, and one for its mend.
 std::string findingsText(const Report& report);
 

@@ -1,10 +1,9 @@
 #include "app/json_writer.h"
 
-#include <fmt/format.h>
+#include "core/base/json_text.h"
 
 #include <cassert>
 #include <cmath>
-#include <iterator>
 #include <utility>
 
 namespace tiepoint::app {
@@ -12,26 +11,11 @@ namespace {
 
 constexpr std::size_t kIndent = 2;
 
-void appendQuoted(std::string& out, std::string_view text) {
-    out += '"';
-    for (const char c : text) {
-        if (c == '"' || c == '\\') {
-            out += '\\';
-            out += c;
-        } else if (static_cast<unsigned char>(c) < 0x20) {
-            fmt::format_to(std::back_inserter(out), "\\u{:04x}", static_cast<unsigned>(c));
-        } else {
-            out += c;
-        }
-    }
-    out += '"';
-}
-
 }  // namespace
 
 JsonWriter& JsonWriter::key(std::string_view name) {
     separate();
-    appendQuoted(text_, name);
+    text_ += jsonString(name);
     text_ += ": ";
     afterKey_ = true;
     return *this;
@@ -41,13 +25,13 @@ JsonWriter& JsonWriter::value(double number) {
     if (!std::isfinite(number)) return null();
     separate();
     // Adding 0 turns a negative zero, which says nothing here, into a plain one.
-    fmt::format_to(std::back_inserter(text_), "{}", number + 0.0);
+    text_ += jsonNumber(number + 0.0);
     return *this;
 }
 
 JsonWriter& JsonWriter::value(int number) {
     separate();
-    text_ += fmt::format_int(number).c_str();
+    text_ += std::to_string(number);
     return *this;
 }
 
@@ -55,7 +39,7 @@ JsonWriter& JsonWriter::value(bool yes) { return raw(yes ? "true" : "false"); }
 
 JsonWriter& JsonWriter::value(std::string_view text) {
     separate();
-    appendQuoted(text_, text);
+    text_ += jsonString(text);
     return *this;
 }
 

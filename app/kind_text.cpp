@@ -1,7 +1,7 @@
 #include "app/kind_report.h"
-#include "app/settings.h"
 
 #include "core/base/quantity.h"
+#include "core/bench/describe.h"
 
 #include <fmt/format.h>
 
@@ -31,7 +31,7 @@ std::string specsText(std::string_view title, const std::vector<ValueSpec>& spec
     std::string text = fmt::format("\n{}\n", title);
     for (const ValueSpec& spec : specs) {
         text += fmt::format("  {:<18} {}; {} where nothing is said\n", spec.name, rangeText(spec),
-                            settingText(spec, spec.fallback));
+                            describeSetting(spec, spec.fallback));
     }
     return text;
 }

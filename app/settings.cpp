@@ -1,7 +1,5 @@
 #include "app/settings.h"
 
-#include "core/base/quantity.h"
-
 namespace tiepoint::app {
 
 void writeSetting(JsonWriter& json, const ValueSpec& spec, double setting) {
@@ -27,15 +25,6 @@ void writeSettings(JsonWriter& json, const Part& part) {
         writeSetting(json, kind.state[i], part.stateValue(static_cast<int>(i)));
     }
     json.endObject();
-}
-
-std::string settingText(const ValueSpec& spec, double setting) {
-    switch (spec.type) {
-        case ValueType::Number: return formatSetting(setting, spec.unit);
-        case ValueType::Choice: return spec.choices[static_cast<std::size_t>(setting)].label;
-        case ValueType::Switch: return setting != 0 ? "yes" : "no";
-    }
-    return {};
 }
 
 }  // namespace tiepoint::app

@@ -11,7 +11,5 @@ namespace tiepoint::app {
 void writeSetting(JsonWriter& json, const ValueSpec& spec, double setting);
 /// The object "values" (and "state" if the kind has any) with everything in force, defaults included.
 void writeSettings(JsonWriter& json, const Part& part);
-/// One setting in words: "330 Ω", "red", "on".
-std::string settingText(const ValueSpec& spec, double setting);
 
 }  // namespace tiepoint::app

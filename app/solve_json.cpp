@@ -131,7 +131,7 @@ std::string solveJson(const Snapshot& snapshot, const Report& report) {
     pieces.writeParts();
     pieces.writeJumpers();
     pieces.writeCheck();
-    writeFindings(json, report);
+    writeFindings(json, *snapshot.layout->bench, report);
     json.endObject();
     return json.take();
 }

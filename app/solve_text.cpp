@@ -1,9 +1,9 @@
 #include "app/finding_report.h"
 #include "app/net_list.h"
-#include "app/settings.h"
 #include "app/solve_report.h"
 
 #include "core/base/quantity.h"
+#include "core/bench/describe.h"
 
 #include <fmt/format.h>
 
@@ -34,22 +34,11 @@ std::string netsText(const Snapshot& snapshot) {
     return text;
 }
 
-/// "red LED", "resistor, 330 Ω": the kind with the settings that tell it apart.
-std::string partTitle(const Part& part) {
-    std::string text = part.kind->label;
-    const auto& specs = part.kind->values;
-    for (std::size_t i = 0; i < specs.size(); ++i) {
-        // A value is worth its place if the file sets it, or if it is what the part is chosen by: the first.
-        if (i == 0 || part.values[i]) text += ", " + settingText(specs[i], part.value(static_cast<int>(i)));
-    }
-    return text;
-}
-
 std::string leadText(const Snapshot& snapshot, int lead, const std::string& name) {
     const double volts = snapshot.leadVoltage(lead);
     const double amperes = snapshot.leadCurrent[lead];
     const std::string_view way = amperes > 0 ? " in" : amperes < 0 ? " out" : "";
-    return fmt::format("         {:<8} {:>10}   {}{}\n", name, voltageText(volts), formatQuantity(std::abs(amperes), "A"), way);
+    return fmt::format("    {:<8} {:>10}   {}{}\n", name, voltageText(volts), formatQuantity(std::abs(amperes), "A"), way);
 }
 
 std::string partsText(const Snapshot& snapshot) {
@@ -58,7 +47,7 @@ std::string partsText(const Snapshot& snapshot) {
     for (int part = 0; part < static_cast<int>(layout.bench->parts.size()); ++part) {
         const Part& content = layout.bench->parts[part];
         const double watts = snapshot.partPower[part];
-        text += fmt::format("  {:<6} {}: {} {}", content.id, partTitle(content), watts < 0 ? "gives" : "takes",
+        text += fmt::format("  {}: {} {}", describePart(content), watts < 0 ? "gives" : "takes",
                             formatQuantity(std::abs(watts), "W"));
         if (content.kind->emitsLight) text += fmt::format(", brightness {:.0f} %", 100 * snapshot.partBrightness[part]);
         text += '\n';

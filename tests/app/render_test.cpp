@@ -1,0 +1,103 @@
+// tiepoint render: pictures without a display, the same byte for byte each time.
+
+#include "app/run_program.h"
+
+#include <QImage>
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace tiepoint::test {
+namespace {
+
+struct Drawn {
+    Ran ran;
+    std::string bytes;
+};
+
+Drawn draw(const std::string& bench, const std::string& ending, std::vector<std::string> more = {}) {
+    const auto path = scratchFolder() / ("picture" + ending);
+    std::filesystem::remove(path);
+    std::vector<std::string> arguments{"render", harbourBench(bench), "-o", path.string()};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    Drawn drawn{runProgram(arguments), {}};
+    drawn.bytes = readFile(path);
+    return drawn;
+}
+
+QImage imageOf(const Drawn& drawn) {
+    return QImage::fromData(reinterpret_cast<const uchar*>(drawn.bytes.data()), static_cast<int>(drawn.bytes.size()), "PNG");
+}
+
+/// How many pixels differ by more than a shade.
+int differing(const QImage& a, const QImage& b) {
+    EXPECT_EQ(a.size(), b.size());
+    int count = 0;
+    for (int y = 0; y < std::min(a.height(), b.height()); ++y) {
+        for (int x = 0; x < std::min(a.width(), b.width()); ++x) {
+            const QRgb p = a.pixel(x, y), q = b.pixel(x, y);
+            const int apart = std::abs(qRed(p) - qRed(q)) + std::abs(qGreen(p) - qGreen(q)) + std::abs(qBlue(p) - qBlue(q));
+            count += apart > 24 ? 1 : 0;
+        }
+    }
+    return count;
+}
+
+TEST(Render, PngAndSvgAreTheSameEachTime) {
+    for (const char* ending : {".png", ".svg"}) {
+        SCOPED_TRACE(ending);
+        const Drawn first = draw("beacon-lamp", ending, {"--hold", "S1"});
+        const Drawn second = draw("beacon-lamp", ending, {"--hold", "S1"});
+        ASSERT_EQ(first.ran.code, 0) << first.ran.error;
+        EXPECT_EQ(first.ran.error, "");
+        EXPECT_GT(first.bytes.size(), 1000u);
+        EXPECT_TRUE(first.bytes == second.bytes);
+    }
+}
+
+TEST(Render, FormatFollowsTheEnding) {
+    EXPECT_EQ(draw("beacon-lamp", ".png").bytes.substr(1, 3), "PNG");
+    EXPECT_EQ(draw("beacon-lamp", ".pdf").bytes.substr(0, 5), "%PDF-");
+    const std::string svg = draw("beacon-lamp", ".svg").bytes;
+    EXPECT_EQ(svg.substr(0, 5), "<?xml");
+    EXPECT_NE(svg.find("<title>Beacon lamp</title>"), std::string::npos);
+    EXPECT_NE(svg.find("</svg>"), std::string::npos);
+}
+
+TEST(Render, WidthIsKept) {
+    for (const int width : {640, 1600}) {
+        EXPECT_EQ(imageOf(draw("beacon-lamp", ".png", {"--width", std::to_string(width)})).width(), width);
+    }
+}
+
+TEST(Render, APressedButtonShows) {
+    const QImage open = imageOf(draw("beacon-lamp", ".png"));
+    const QImage held = imageOf(draw("beacon-lamp", ".png", {"--hold", "S1"}));
+    EXPECT_GT(differing(open, held), 1000);
+}
+
+TEST(Render, EveryViewAndThemeChangesThePicture) {
+    const std::vector<std::vector<std::string>> choices{
+        {"--show", "none"}, {"--show", "arrows"}, {"--show", "voltage"}, {"--show", "strips"}, {"--show", "readings"},
+        {"--show", "arrows,voltage,strips,readings"}, {"--theme", "dark"}, {"--theme", "projector"}};
+    std::vector<QImage> pictures;
+    for (std::vector<std::string> choice : choices) {
+        choice.insert(choice.end(), {"--hold", "S1", "--width", "800"});
+        const Drawn drawn = draw("beacon-lamp", ".png", choice);
+        ASSERT_EQ(drawn.ran.code, 0) << drawn.ran.error;
+        const QImage picture = imageOf(drawn);
+        for (std::size_t i = 0; i < pictures.size(); ++i) {
+            EXPECT_GT(differing(picture, pictures[i]), 100) << choice[1] << " looks like " << choices[i][1];
+        }
+        pictures.push_back(picture);
+    }
+}
+
+TEST(Render, ArrowsAndReadingsAreShownWhereNothingIsSaid) {
+    EXPECT_TRUE(draw("beacon-lamp", ".png", {"--hold", "S1"}).bytes ==
+                draw("beacon-lamp", ".png", {"--hold", "S1", "--show", "arrows,readings", "--theme", "day"}).bytes);
+}
+
+}  // namespace
+}  // namespace tiepoint::test
