@@ -28,6 +28,10 @@ Result<ReadBench> readBenchFile(const std::filesystem::path& path);
 /// The text of a bench: stable order, two spaces, a line for each board, part and jumper, a line break at the end.
 /// readBench(writeBench(b)) == b for every valid bench.
 std::string writeBench(const Bench& bench);
+/// One object as its line of a bench file: {"id": "R1", "kind": "resistor", ...}. A jumper needs the bench for the names of sockets.
+std::string boardLine(const Board& board);
+std::string partLine(const Part& part);
+std::string jumperLine(const Jumper& jumper, const Bench& bench);
 /// Writes atomically: a temporary file beside it, synced, renamed over. On failure the old file is untouched.
 Result<Done> writeBenchFile(const Bench& bench, const std::filesystem::path& path);
 

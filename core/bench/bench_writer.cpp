@@ -90,6 +90,12 @@ void write(const Part& part, std::string& out) {
 /// Kinds by part id, for the names of sockets.
 using Kinds = std::unordered_map<std::string_view, const PartKind*>;
 
+Kinds kindsOf(const Bench& bench) {
+    Kinds kinds;
+    for (const Part& part : bench.parts) kinds.emplace(part.id, part.kind);
+    return kinds;
+}
+
 std::string endText(const JumperEnd& end, const Kinds& kinds) {
     if (const Hole* hole = std::get_if<Hole>(&end)) return jsonString(toString(*hole));
     const auto& socket = std::get<Socket>(end);
@@ -120,8 +126,7 @@ void writeList(std::string_view name, const std::vector<Item>& items, Write writ
 }  // namespace
 
 std::string writeBench(const Bench& bench) {
-    Kinds kinds;
-    for (const Part& part : bench.parts) kinds.emplace(part.id, part.kind);
+    const Kinds kinds = kindsOf(bench);
     std::string out =
         "{\n  \"format\": \"tiepoint-bench\",\n  \"version\": 1,\n  \"title\": " + jsonString(bench.title);
     writeList(
@@ -132,6 +137,24 @@ std::string writeBench(const Bench& bench) {
         "jumpers", bench.jumpers, [&](const Jumper& jumper) { write(jumper, kinds, out); }, out);
     for (const auto& [name, json] : bench.extras) out += ",\n  " + jsonString(name) + ": " + json;
     return out += "\n}\n";
+}
+
+std::string boardLine(const Board& board) {
+    std::string out;
+    write(board, out);
+    return out;
+}
+
+std::string partLine(const Part& part) {
+    std::string out;
+    write(part, out);
+    return out;
+}
+
+std::string jumperLine(const Jumper& jumper, const Bench& bench) {
+    std::string out;
+    write(jumper, kindsOf(bench), out);
+    return out;
 }
 
 }  // namespace tiepoint
