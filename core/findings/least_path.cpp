@@ -3,20 +3,34 @@
 
 #include "core/findings/least_path.h"
 
+#include "core/circuit/element.h"
+
 #include <algorithm>
+#include <array>
 #include <functional>
 #include <queue>
+#include <span>
 
 namespace tiepoint {
 namespace {
 
-/// The resistance of an element that conducts like metal, or nothing: any closed element whose constants say a resistance.
-std::optional<double> nearZeroOhm(const ElementState& element) {
-    if (!element.closed) return std::nullopt;
-    for (const auto& [name, constant] : element.constants) {
-        if (name == "resistance" && constant <= kNearZeroOhm) return constant;
+/// The resistance of an element that is closed and conducts like metal, or nothing. What an element is, its own file knows:
+/// it is added to a circuit of its own, to see whether a conductor comes of it.
+std::optional<double> nearZeroOhm(const ElementSpec& spec, const ElementState& state) {
+    if (!state.closed) return std::nullopt;
+    const ElementKind& element = *findElement(spec.element);
+    std::array<double, ElementKind::kMostParameters> figures{};
+    for (std::size_t i = 0; i < element.parameterCount(); ++i) {
+        const auto& [name, fallback] = element.parameters[i];
+        const auto given = std::find_if(state.constants.begin(), state.constants.end(),
+                                        [wanted = name](const auto& constant) { return constant.first == wanted; });
+        figures[i] = given != state.constants.end() ? given->second : fallback.value_or(0);
     }
-    return std::nullopt;
+    Circuit lone;
+    element.add(lone, lone.addNode(), lone.addNode(), std::span(figures).first(element.parameterCount()));
+    if (lone.conductors.empty()) return std::nullopt;
+    const double ohm = 1 / lone.conductors.front().siemens;
+    return ohm <= kNearZeroOhm ? std::optional(ohm) : std::nullopt;
 }
 
 void addOnce(std::vector<std::string>& ids, const std::string& id) {
@@ -56,9 +70,9 @@ void NearZeroPaths::addPiece(const Piece& piece) {
 
 void NearZeroPaths::addElement(const ElementState& element) {
     const Part& part = layout_.bench->parts[element.part];
-    const auto ohm = nearZeroOhm(element);
-    if (part.kind->isSupply || !ohm) return;
     const ElementSpec& spec = part.kind->model[element.spec];
+    const auto ohm = nearZeroOhm(spec, element);
+    if (!ohm) return;
     join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to), {0, *ohm, *ohm, element.part});
 }
 

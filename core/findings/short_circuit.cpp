@@ -6,7 +6,7 @@
 #include "core/findings/least_path.h"
 #include "core/findings/rules.h"
 
-#include "core/base/quantity.h"
+#include "core/circuit/element.h"
 
 #include <fmt/format.h>
 
@@ -24,7 +24,7 @@ std::vector<Ends> endsOf(const PartKind& kind) {
     std::vector<Ends> ends;
     for (const ElementSpec& spec : kind.model) {
         const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
-        if (spec.element == "supply" && from >= 0 && to >= 0) ends.push_back({from, to});
+        if (findElement(spec.element) == &kSupplyElement && from >= 0 && to >= 0) ends.push_back({from, to});
     }
     return ends;
 }
