@@ -1,0 +1,204 @@
+// The harbour benches: each does what its title promises, is sound, tidy and placed as hands could place it.
+
+#include "app/run_program.h"
+
+#include "core/base/embedded.h"
+#include "core/bench/bench_file.h"
+#include "core/bench/validate.h"
+#include "core/edit/edit.h"
+#include "core/edit/placement.h"
+#include "core/findings/finding.h"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+
+namespace tiepoint::test {
+namespace {
+
+/// Below this a lamp counts as dark, above as lit; the harbour benches leave a wide gap between the two.
+constexpr double kDark = 0.01;
+constexpr double kLit = 0.2;
+
+const std::vector<std::string> kNames{"beacon-lamp", "lock-gate", "quay-bell-lamp", "fairway-dimmer",
+                                      "two-way-stair-lamp", "three-buoys", "gangway", "dark-beacon"};
+
+Bench load(const std::string& name) {
+    auto read = readBenchFile(harbourBench(name));
+    EXPECT_TRUE(read.ok()) << (read.ok() ? "" : read.error().oneLine());
+    EXPECT_TRUE(read->warnings.empty());
+    return std::move(read).value().bench;
+}
+
+double brightnessOf(const Bench& bench, const std::string& light, std::initializer_list<const char*> held = {}) {
+    Inputs inputs;
+    for (const char* id : held) inputs.held.insert(id);
+    const auto snapshot = evaluate(std::make_shared<const Bench>(bench), inputs);
+    EXPECT_EQ(snapshot->status(), Status::Solved);
+    return snapshot->partBrightness[bench.partIndex(light)];
+}
+
+Bench edited(const Bench& bench, const Edit& edit) {
+    auto applied = apply(bench, edit);
+    EXPECT_TRUE(applied.ok()) << (applied.ok() ? "" : applied.error().message);
+    return std::move(applied).value().bench;
+}
+
+class HarbourBench : public testing::TestWithParam<std::string> {};
+
+TEST_P(HarbourBench, SolvesAndNothingIsWrong) {
+    const Bench bench = load(GetParam());
+    const auto snapshot = evaluate(std::make_shared<const Bench>(bench));
+    EXPECT_EQ(snapshot->status(), Status::Solved);
+    EXPECT_TRUE(inspect(*snapshot).findings.empty());
+    Inputs all;
+    for (const Part& part : bench.parts) {
+        if (part.kind->hasCap) all.held.insert(part.id);
+    }
+    EXPECT_TRUE(inspect(*evaluate(std::make_shared<const Bench>(bench), all)).findings.empty());
+}
+
+TEST_P(HarbourBench, HandsCouldPlaceIt) {
+    const Bench bench = load(GetParam());
+    EXPECT_TRUE(validate(bench).ok());
+    for (const Part& part : bench.parts) {
+        EXPECT_TRUE(overlapping(bench, part).empty()) << part.id;
+        EXPECT_EQ(refusal(bench, part), std::nullopt) << part.id;
+        for (std::size_t lead = 0; lead < part.leads.size(); ++lead) {
+            EXPECT_TRUE(part.leads[lead].has_value()) << part.id << " has a lead that hangs";
+        }
+    }
+    for (const Jumper& jumper : bench.jumpers) EXPECT_EQ(refusal(bench, jumper), std::nullopt) << jumper.id;
+}
+
+// Common practice: red leaves plus and black comes home to minus; between them any other colour.
+TEST_P(HarbourBench, JumpersWearTheColoursOfTheRails) {
+    for (const Jumper& jumper : load(GetParam()).jumpers) {
+        std::string expected;
+        for (const JumperEnd& end : jumper.ends) {
+            const Hole& hole = std::get<Hole>(end);
+            if (hole.line == Line::TopPlus || hole.line == Line::BottomPlus) expected = "red";
+            if (hole.line == Line::TopMinus || hole.line == Line::BottomMinus) expected = "black";
+        }
+        const std::string_view colour = jumperColours()[jumper.colour].name;
+        if (expected.empty()) {
+            EXPECT_TRUE(colour != "red" && colour != "black") << jumper.id;
+        } else {
+            EXPECT_EQ(colour, expected) << jumper.id;
+        }
+    }
+}
+
+TEST_P(HarbourBench, FileIsAsTheProgramWritesIt) {
+    EXPECT_EQ(writeBench(load(GetParam())), readFile(harbourBench(GetParam())));
+}
+
+TEST_P(HarbourBench, IsEmbedded) {
+    const std::string name = "benches/" + GetParam() + ".bench.json";
+    bool found = false;
+    for (const EmbeddedFile& file : embeddedFiles()) {
+        if (file.name == name) found = file.text == readFile(harbourBench(GetParam()));
+    }
+    EXPECT_TRUE(found);
+}
+
+INSTANTIATE_TEST_SUITE_P(Harbour, HarbourBench, testing::ValuesIn(kNames), [](const auto& info) {
+    std::string name = info.param;
+    std::erase(name, '-');
+    return name;
+});
+
+TEST(Harbour, HasNoOtherBenches) {
+    std::size_t count = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(TIEPOINT_SOURCE_DIR "/resources/benches")) {
+        count += entry.path().string().ends_with(".bench.json") ? 1 : 0;
+    }
+    EXPECT_EQ(count, kNames.size());
+}
+
+TEST(Harbour, BeaconLampLightsWhilePressed) {
+    const Bench bench = load("beacon-lamp");
+    EXPECT_LT(brightnessOf(bench, "D1"), kDark);
+    EXPECT_GT(brightnessOf(bench, "D1", {"S1"}), kLit);
+}
+
+// Common practice: buttons in series give AND.
+TEST(Harbour, LockGateNeedsBothKeepers) {
+    const Bench bench = load("lock-gate");
+    EXPECT_LT(brightnessOf(bench, "D1"), kDark);
+    EXPECT_LT(brightnessOf(bench, "D1", {"S1"}), kDark);
+    EXPECT_LT(brightnessOf(bench, "D1", {"S2"}), kDark);
+    EXPECT_GT(brightnessOf(bench, "D1", {"S1", "S2"}), kLit);
+}
+
+// Common practice: buttons in parallel give OR.
+TEST(Harbour, QuayBellLampAnswersEitherSide) {
+    const Bench bench = load("quay-bell-lamp");
+    EXPECT_LT(brightnessOf(bench, "D1"), kDark);
+    EXPECT_GT(brightnessOf(bench, "D1", {"S1"}), kLit);
+    EXPECT_GT(brightnessOf(bench, "D1", {"S2"}), kLit);
+    EXPECT_GT(brightnessOf(bench, "D1", {"S1", "S2"}), kLit);
+}
+
+TEST(Harbour, FairwayDimmerBrightensAsItIsTurnedUp) {
+    const Bench bench = load("fairway-dimmer");
+    double last = -1;
+    for (const double turn : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+        const double now = brightnessOf(edited(bench, setStateEdit(bench, "RV1", "turn", turn)), "D1");
+        EXPECT_GT(now, last + 0.02) << "at a turn of " << turn;
+        last = now;
+    }
+    EXPECT_GT(last, 0.6);
+}
+
+// Common practice: two changeover switches light a stair from both ends; either one changes the lamp.
+TEST(Harbour, StairLampChangesWithEitherSwitch) {
+    const Bench bench = load("two-way-stair-lamp");
+    for (const double low : {0.0, 1.0}) {
+        for (const double high : {0.0, 1.0}) {
+            const Bench half = edited(bench, setStateEdit(bench, "S1", "position", low));
+            const double brightness = brightnessOf(edited(half, setStateEdit(half, "S2", "position", high)), "D1");
+            if (low != high) {
+                EXPECT_GT(brightness, kLit) << low << high;
+            } else {
+                EXPECT_LT(brightness, kDark) << low << high;
+            }
+        }
+    }
+}
+
+TEST(Harbour, ThreeBuoysHaveThreeBrightnesses) {
+    const Bench bench = load("three-buoys");
+    const double d1 = brightnessOf(bench, "D1"), d2 = brightnessOf(bench, "D2"), d3 = brightnessOf(bench, "D3");
+    EXPECT_GT(d1, d2 + 0.15);
+    EXPECT_GT(d2, d3 + 0.15);
+    EXPECT_GT(d3, 0.1);
+}
+
+// Common practice: joined legs of a four-legged button are one net, so a jumper may leave from either of them.
+TEST(Harbour, GangwayWorksFromBothJoinedLegs) {
+    const Bench behind = load("gangway");
+    const auto* jumper = behind.findJumper("W2");
+    ASSERT_NE(jumper, nullptr);
+    ASSERT_EQ(std::get<Hole>(jumper->ends[0]), *parseHole("A.h16"));
+    Jumper moved = *jumper;
+    moved.ends[0] = *parseHole("A.c16");
+    const Bench before = edited(behind, Edit{"Move W2", {ReplaceJumper{moved}}});
+    for (const Bench* bench : {&behind, &before}) {
+        EXPECT_LT(brightnessOf(*bench, "D1"), kDark);
+        EXPECT_GT(brightnessOf(*bench, "D1", {"S1"}), kLit);
+    }
+    EXPECT_DOUBLE_EQ(brightnessOf(behind, "D1", {"S1"}), brightnessOf(before, "D1", {"S1"}));
+}
+
+TEST(Harbour, DarkBeaconIsOneHoleFromLight) {
+    const Bench dark = load("dark-beacon");
+    EXPECT_LT(brightnessOf(dark, "D1", {"S1"}), kDark);
+    Part led = *dark.findPart("D1");
+    Hole& anode = *led.leads[led.kind->leadIndex("anode")];
+    anode.number -= 1;
+    EXPECT_GT(brightnessOf(edited(dark, Edit{"Move D1", {ReplacePart{led}}}), "D1", {"S1"}), kLit);
+}
+
+}  // namespace
+}  // namespace tiepoint::test
