@@ -61,14 +61,6 @@ Rect boundsOf(const PartPlace& place) {
     return bounds;
 }
 
-std::vector<std::optional<Point>> holesOf(const Bench& bench, const Part& part) {
-    std::vector<std::optional<Point>> holes(part.leads.size());
-    for (std::size_t i = 0; i < holes.size(); ++i) {
-        if (part.leads[i]) holes[i] = holeMm(bench, *part.leads[i]);
-    }
-    return holes;
-}
-
 /// Tips of the leads of a part as it comes from the tray, around its body's middle.
 std::vector<Point> restingLeads(const Package& package) {
     if (package.reach == Reach::Bending) {
@@ -121,7 +113,7 @@ void moveBy(PartPlace& place, Point by) {
 PartPlace placeFlying(const Bench& bench, const Part& part, Point corner) {
     const Package& package = *part.kind->package;
     const Point half{package.bodyLengthMm / 2, package.bodyWidthMm / 2};
-    const auto holes = holesOf(bench, part);
+    const auto holes = leadHolesMm(bench, part);
     PartPlace place;
     place.pose.centre = corner + half;
     place.pose.body = {package.shape, place.pose.centre, 0, half.x, half.y};
@@ -161,7 +153,7 @@ private:
 
     void placePartsInHoles() {
         for (int i = 0; i < static_cast<int>(bench_.parts.size()); ++i) {
-            const auto holes = holesOf(bench_, bench_.parts[i]);
+            const auto holes = leadHolesMm(bench_, bench_.parts[i]);
             const bool inHole =
                 std::any_of(holes.begin(), holes.end(), [](const auto& hole) { return hole; });
             if (packageOf(i).reach == Reach::Flying) {
@@ -230,6 +222,14 @@ private:
 };
 
 }  // namespace
+
+std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& part) {
+    std::vector<std::optional<Point>> holes(part.leads.size());
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+        if (part.leads[i]) holes[i] = holeMm(bench, *part.leads[i]);
+    }
+    return holes;
+}
 
 Table arrange(const Bench& bench) {
     return Arranger(bench).take();

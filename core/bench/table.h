@@ -21,6 +21,9 @@ struct Table {
 
 Table arrange(const Bench& bench);
 
+/// By lead: the middle of its hole; nothing for a lead that hangs, a socket, or a hole that doesn't exist.
+std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& part);
+
 /// Tip of a jumper's end in mm.
 Point endMm(const Bench& bench, const Table& table, const JumperEnd& end);
 

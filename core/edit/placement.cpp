@@ -1,0 +1,143 @@
+// Where leads go: placing, turning and shifting. Nothing here refuses; core/edit/refusal.cpp does.
+
+#include "core/edit/placement.h"
+
+#include "core/bench/table.h"
+#include "core/edit/holes.h"
+
+#include <cmath>
+#include <numbers>
+
+namespace tiepoint {
+namespace {
+
+constexpr int kTurnsAround = 4;
+constexpr double kQuarterTurn = std::numbers::pi / 2;
+constexpr double kLegReachMm = 0.2;  ///< rigid legs give so far
+constexpr double kLeadReachMm =
+    kPitchMm * 0.52;  ///< bending leads find the nearest hole, rails stand off the grid
+
+int wrapped(int quarterTurns) {
+    return ((quarterTurns % kTurnsAround) + kTurnsAround) % kTurnsAround;
+}
+
+Point turnedQuarters(Point p, int quarterTurns) {
+    for (int i = 0; i < wrapped(quarterTurns); ++i) p = {-p.y, p.x};
+    return p;
+}
+
+/// The span of a bending part as it lies, in whole pitches, or that of the tray.
+int spanOf(const Bench& bench, const Part& part) {
+    const auto places = leadHolesMm(bench, part);
+    if (!places[0] || !places[1]) return part.kind->package->defaultSpan;
+    return static_cast<int>(std::lround(distance(*places[0], *places[1]) / kPitchMm));
+}
+
+/// Where the second lead of a bending part goes. A place in the gap counts on to the next row.
+std::optional<Hole> secondLead(const Bench& bench, const Hole& anchor, int span, int quarterTurns) {
+    const Point along = turnedQuarters({span * kPitchMm, 0}, quarterTurns);
+    const Point at = *holeMm(bench, anchor) + along;
+    if (auto hole = nearestHole(bench, at, kLeadReachMm)) return hole;
+    if (isRail(anchor.line) || !isInGap(*bench.findBoard(anchor.board), at)) return std::nullopt;
+    return Hole{anchor.board, along.y > 0 ? Line::F : Line::E, anchor.number};
+}
+
+void placeLegs(const Bench& bench, Part& part, Point anchorMm, int quarterTurns) {
+    const auto& footprint = part.kind->package->footprint;
+    for (std::size_t i = 1; i < part.leads.size(); ++i) {
+        const Point offset = turnedQuarters(footprint[i] - footprint[0], quarterTurns) * kPitchMm;
+        part.leads[i] = nearestHole(bench, anchorMm + offset, kLegReachMm);
+    }
+}
+
+Part endForEnd(Part part) {
+    std::swap(part.leads.front(), part.leads.back());
+    return part;
+}
+
+bool sharesStrip(const Bench& bench, const Part& part) {
+    return part.leads[0] && part.leads[1] && sameStrip(bench, *part.leads[0], *part.leads[1]);
+}
+
+/// A round body looks the same turned by a quarter: turning it means swapping its legs. So it is for a part
+/// that finds no place a quarter on, or only one where both leads share a strip.
+Part turnedBending(const Bench& bench, const Part& part, int quarterTurns) {
+    const bool quarter = wrapped(quarterTurns) % 2 == 1;
+    const bool round = part.kind->package->shape == BodyShape::Round;
+    if (round || !quarter || !part.leads[0]) return endForEnd(part);
+    Part result = placedAt(bench, part, *part.leads[0], quarterTurnsOf(bench, part) + quarterTurns);
+    const bool useless = sharesStrip(bench, result) && !sharesStrip(bench, part);
+    return useless || refusal(bench, result) ? endForEnd(part) : result;
+}
+
+std::optional<Hole> shiftedHole(const Bench& bench, Hole hole, int columns, int rows) {
+    hole.number += columns;
+    if (!isRail(hole.line)) {
+        const int row = static_cast<int>(hole.line) + rows;
+        if (row < 0 || row >= kRowCount) return std::nullopt;
+        hole.line = static_cast<Line>(row);
+    }
+    return holeExists(bench, hole) ? std::optional(hole) : std::nullopt;
+}
+
+}  // namespace
+
+Part placedAt(const Bench& bench, const Part& part, const Hole& anchor, int quarterTurns) {
+    Part result = part;
+    if (part.kind->leads[0].socket || !holeExists(bench, anchor)) return result;
+    result.leads[0] = anchor;
+    switch (part.kind->package->reach) {
+        case Reach::Rigid:
+            placeLegs(bench, result, *holeMm(bench, anchor), quarterTurns);
+            break;
+        case Reach::Bending:
+            result.leads[1] = secondLead(bench, anchor, spanOf(bench, part), quarterTurns);
+            break;
+        case Reach::Flying:
+            break;
+    }
+    return result;
+}
+
+int quarterTurnsOf(const Bench& bench, const Part& part) {
+    const auto pose = poseOf(*part.kind->package, leadHolesMm(bench, part));
+    return pose ? wrapped(static_cast<int>(std::lround(pose->angle / kQuarterTurn))) : 0;
+}
+
+Part turned(const Bench& bench, const Part& part, int quarterTurns) {
+    if (wrapped(quarterTurns) == 0) return part;
+    switch (part.kind->package->reach) {
+        case Reach::Rigid:
+            if (!part.leads[0]) return part;
+            return placedAt(bench, part, *part.leads[0], quarterTurnsOf(bench, part) + quarterTurns);
+        case Reach::Bending:
+            return turnedBending(bench, part, quarterTurns);
+        case Reach::Flying:
+            break;
+    }
+    return part;
+}
+
+std::optional<Part> shifted(const Bench& bench, const Part& part, int columns, int rows) {
+    Part result = part;
+    for (auto& lead : result.leads) {
+        if (!lead) continue;
+        lead = shiftedHole(bench, *lead, columns, rows);
+        if (!lead) return std::nullopt;
+    }
+    return result;
+}
+
+std::optional<Jumper> shifted(const Bench& bench, const Jumper& jumper, int columns, int rows) {
+    Jumper result = jumper;
+    for (JumperEnd& end : result.ends) {
+        const Hole* hole = std::get_if<Hole>(&end);
+        if (!hole) continue;
+        const auto moved = shiftedHole(bench, *hole, columns, rows);
+        if (!moved) return std::nullopt;
+        end = *moved;
+    }
+    return result;
+}
+
+}  // namespace tiepoint
