@@ -49,7 +49,8 @@ std::string plainReason(std::string_view what) {
 struct Frame {
     bool isObject = false;
     int list = -1;          ///< its elements are pieces of this list
-    std::size_t index = 0;  ///< elements that began so far
+    std::size_t index = 0;  ///< elements or names that began so far
+    bool isBetween = true;  ///< no element is begun: before the first and after each
     std::string key;        ///< the latest name
     std::size_t keyBegin = 0;
     std::unordered_set<std::string> names;  ///< all names of an object so far
@@ -83,6 +84,7 @@ public:
         cursor_ = endOfToken(frame.keyBegin);
         frame.key = name;
         ++frame.index;
+        frame.isBetween = false;
         if (!frame.names.insert(std::move(name)).second) {
             return fail(ErrorKind::Format, frame.keyBegin,
                         fmt::format("the name {} stands twice", inQuotes(frame.key)));
@@ -95,7 +97,7 @@ public:
 
     bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception& exception) {
         const bool tooLarge = dynamic_cast<const nlohmann::detail::out_of_range*>(&exception) != nullptr;
-        if (tooLarge) return fail(ErrorKind::Range, nextToken(), "the number is too large");
+        if (tooLarge) return refuseNumber();
         const std::string reason = plainReason(exception.what());
         // A token in the wrong place is shown at its start, a token that is broken where it breaks.
         const bool misplaced = reason.starts_with("unexpected") && !reason.starts_with("unexpected end");
@@ -148,7 +150,7 @@ private:
     std::string pointer() const {
         std::string path;
         for (const Frame& frame : frames_) {
-            if (frame.index == 0) break;  // nothing in it has begun
+            if (frame.isBetween) break;
             path += '/' + (frame.isObject ? pointerToken(frame.key) : std::to_string(frame.index - 1));
         }
         return path;
@@ -165,7 +167,14 @@ private:
             value.keyBegin = frame.keyBegin;
         } else {
             ++frame.index;
+            frame.isBetween = false;
         }
+    }
+
+    /// Notes in the open frame that its value ends, and where.
+    std::size_t end() {
+        if (!frames_.empty()) frames_.back().isBetween = true;
+        return cursor_;
     }
 
     bool scalar(JsonType type, double number = 0, std::string text = {}) {
@@ -174,9 +183,15 @@ private:
         value.number = number;
         value.text = std::move(text);
         begin(value);
-        value.end = cursor_;
         if (frames_.empty() && split_) return refuseRoot(value);
+        value.end = end();
         return finish(std::move(value));
+    }
+
+    bool refuseNumber() {
+        JsonValue number;
+        begin(number);
+        return fail(ErrorKind::Range, number.begin, "the number is too large");
     }
 
     bool refuseRoot(const JsonValue& root) {
@@ -209,10 +224,13 @@ private:
         cursor_ = nextToken() + 1;
         const bool wasContainerOfPieces = split_ && (frames_.size() == 1 || frames_.back().list >= 0);
         frames_.pop_back();
-        if (wasContainerOfPieces) return true;
+        if (wasContainerOfPieces) {
+            end();
+            return true;
+        }
         JsonValue value = std::move(values_.back());
         values_.pop_back();
-        value.end = cursor_;
+        value.end = end();
         return finish(std::move(value));
     }
 

@@ -113,8 +113,10 @@ private:
                 return wrong(ErrorKind::Reference, fmt::format("/boards/{}/kind", i),
                              "the board has no kind");
             }
-            const double farthest = std::max(std::abs(board.atX), std::abs(board.atY));
-            if (!(farthest <= kFarthestPitches)) {
+            const auto onTable = [](double pitches) {
+                return std::abs(pitches) <= kFarthestPitches;
+            };  // NaN isn't
+            if (!onTable(board.atX) || !onTable(board.atY)) {
                 return wrong(ErrorKind::Range, fmt::format("/boards/{}/at", i),
                              fmt::format("board {} lies off the table: at most {} pitches from the corner",
                                          board.id, kFarthestPitches));
@@ -267,8 +269,9 @@ private:
                          fmt::format("a {} has no cap", part.kind->label));
         }
         if (isCap(part.cap)) return {};
-        return wrong(ErrorKind::Format, pointer + "/cap",
-                     fmt::format("{} can't stand on a cap: it takes one letter or digit", inQuotes(part.cap)));
+        return wrong(
+            ErrorKind::Format, pointer + "/cap",
+            fmt::format("{} can't stand on a cap: it takes one letter or digit", inQuotes(part.cap)));
     }
 
     Failure checkJumper(const Jumper& jumper, const std::string& pointer) {
@@ -291,7 +294,8 @@ private:
         const auto& socket = std::get<Socket>(end);
         const auto found = parts_.find(socket.part);
         if (found == parts_.end()) {
-            return wrong(ErrorKind::Reference, {}, fmt::format("no part has the id {}", inQuotes(socket.part)));
+            return wrong(ErrorKind::Reference, {},
+                         fmt::format("no part has the id {}", inQuotes(socket.part)));
         }
         const PartKind& kind = *bench_.parts[found->second].kind;
         if (socket.lead < 0 || socket.lead >= std::ssize(kind.leads) || !kind.leads[socket.lead].socket) {
