@@ -1,0 +1,206 @@
+// Packages: spans and footprints of the board, and bodies in each other's way. Distances are counted in
+// pitches of 2.54 mm. The push button's grid of 3 by 2 pitches: data sheets of 6 x 6 mm tactile switches and
+// notes with hole numbers.
+
+#include "core/parts/package.h"
+
+#include <gtest/gtest.h>
+
+#include <numbers>
+#include <set>
+
+namespace tiepoint {
+namespace {
+
+using Places = std::vector<std::optional<Point>>;
+
+constexpr double kNear = 1e-9;
+constexpr double kQuarterTurn = std::numbers::pi / 2;
+
+const Package& package(std::string_view name) {
+    const Package* found = findPackage(name);
+    if (!found) throw std::invalid_argument(std::string(name));
+    return *found;
+}
+
+/// Places given in pitches.
+Places places(std::initializer_list<Point> pitches) {
+    Places result;
+    for (const Point p : pitches) result.emplace_back(p * kPitchMm);
+    return result;
+}
+
+/// Two leads so many pitches apart along a column or a row.
+Places span(double pitches) {
+    return places({{0, 0}, {pitches, 0}});
+}
+
+TEST(Package, TableHasUniqueUsablePackages) {
+    std::set<std::string_view> names;
+    for (const Package& each : packages()) {
+        EXPECT_TRUE(names.insert(each.name).second) << each.name;
+        EXPECT_EQ(findPackage(each.name), &each);
+        EXPECT_GT(each.bodyLengthMm, 0) << each.name;
+        EXPECT_GT(each.bodyWidthMm, 0) << each.name;
+        if (each.reach == Reach::Bending) {
+            EXPECT_TRUE(each.footprint.empty()) << each.name;
+            EXPECT_GE(each.defaultSpan, each.minSpan) << each.name;
+            EXPECT_LE(each.defaultSpan, each.maxSpan) << each.name;
+            EXPECT_LT(each.standingMaxSpan, each.minSpan) << each.name;
+        } else {
+            EXPECT_GE(each.footprint.size(), 2u) << each.name;
+        }
+        if (each.reach == Reach::Rigid) {
+            EXPECT_EQ(each.footprint[0], (Point{0, 0})) << each.name;
+        }
+    }
+    EXPECT_EQ(findPackage("barrel"), nullptr);
+}
+
+TEST(Package, BendingLeadsHaveASpan) {
+    const struct {
+        const char* name;
+        double pitches;
+        bool fits;
+    } cases[] = {
+        {"axial-quarter-watt", 1, true},
+        {"axial-quarter-watt", 3, true},
+        {"axial-quarter-watt", 4, true},
+        {"axial-quarter-watt", 17, true},
+        {"axial-quarter-watt", 18, false},
+        {"axial-quarter-watt", 0.5, false},
+        {"diode-axial", 1, true},
+        {"diode-axial", 16, true},
+        {"diode-axial", 17, false},
+        {"led-5mm", 1, true},
+        {"led-5mm", 6, true},
+        {"led-5mm", 7, false},
+    };
+    for (const auto& c : cases)
+        EXPECT_EQ(!misfit(package(c.name), span(c.pitches)).has_value(), c.fits)
+            << c.name << " " << c.pitches;
+    EXPECT_EQ(misfit(package("led-5mm"), span(8)), "its leads reach 6 holes at most; these are 8 apart");
+    EXPECT_FALSE(misfit(package("led-5mm"), Places{Point{1, 1}, std::nullopt}));
+}
+
+TEST(Package, ShortSpansStand) {
+    const struct {
+        const char* name;
+        double pitches;
+        bool standing;
+    } cases[] = {{"axial-quarter-watt", 3, true},
+                 {"axial-quarter-watt", 4, false},
+                 {"diode-axial", 2, true},
+                 {"diode-axial", 3, false},
+                 {"led-5mm", 1, false}};
+    for (const auto& c : cases) {
+        const auto pose = poseOf(package(c.name), span(c.pitches));
+        ASSERT_TRUE(pose);
+        EXPECT_EQ(pose->standing, c.standing) << c.name << " " << c.pitches;
+    }
+}
+
+TEST(Package, LyingBodyIsInTheMiddle) {
+    const auto pose = poseOf(package("axial-quarter-watt"), places({{10, 2}, {10, 8}}));
+    ASSERT_TRUE(pose);
+    EXPECT_NEAR(pose->centre.x, 10 * kPitchMm, kNear);
+    EXPECT_NEAR(pose->centre.y, 5 * kPitchMm, kNear);
+    EXPECT_NEAR(pose->angle, kQuarterTurn, kNear);
+    EXPECT_NEAR(pose->body.halfLength, 3.25, kNear);
+}
+
+TEST(Package, StandingBodyIsOnItsFirstLead) {
+    const auto pose = poseOf(package("axial-quarter-watt"), places({{4, 1}, {2, 1}}));
+    ASSERT_TRUE(pose);
+    EXPECT_NEAR(pose->centre.x, 4 * kPitchMm, kNear);
+    EXPECT_EQ(pose->body.shape, BodyShape::Round);
+    EXPECT_NEAR(pose->body.halfLength, 1.25, kNear);
+}
+
+TEST(Package, HangingLeadIsTakenAtTheDefaultSpan) {
+    const auto pose = poseOf(package("led-5mm"), Places{std::nullopt, Point{10, 10}});
+    ASSERT_TRUE(pose);
+    EXPECT_NEAR(pose->centre.x, 10 - kPitchMm / 2, kNear);
+    EXPECT_NEAR(pose->angle, 0, kNear);
+}
+
+TEST(Package, NothingInHolesHasNoPose) {
+    EXPECT_FALSE(poseOf(package("led-5mm"), Places(2)));
+    EXPECT_FALSE(poseOf(package("push-button"), Places(4)));
+    EXPECT_FALSE(poseOf(package("bench-supply"), span(3)));
+    EXPECT_FALSE(misfit(package("bench-supply"), span(60)));
+}
+
+TEST(Package, RigidLegsFitInFourQuarterTurns) {
+    const Places turns[] = {
+        places({{10, 4}, {10, 7}, {12, 4}, {12, 7}}),  // unturned
+        places({{10, 4}, {7, 4}, {10, 6}, {7, 6}}),    // a quarter clockwise: down becomes left
+        places({{10, 4}, {10, 1}, {8, 4}, {8, 1}}),
+        places({{10, 4}, {13, 4}, {10, 2}, {13, 2}}),
+    };
+    for (int turn = 0; turn < 4; ++turn) {
+        EXPECT_FALSE(misfit(package("push-button"), turns[turn])) << turn;
+        const auto pose = poseOf(package("push-button"), turns[turn]);
+        ASSERT_TRUE(pose);
+        EXPECT_NEAR(pose->angle, turn * kQuarterTurn, kNear);
+        Point middle;
+        for (const auto& leg : turns[turn]) middle = middle + *leg * 0.25;
+        EXPECT_NEAR(distance(pose->centre, middle), 0, kNear);
+    }
+}
+
+TEST(Package, RigidLegsThatMissAreToldInHoles) {
+    // Turned astride the gap: three holes where the legs are two apart.
+    EXPECT_EQ(misfit(package("push-button"), places({{10, 4}, {7, 4}, {10, 7}, {7, 7}})),
+              "its legs are 2 holes apart; these holes are 3 apart");
+    // A mirror image has the right distances, and still isn't this part.
+    EXPECT_EQ(misfit(package("push-button"), places({{10, 4}, {10, 7}, {8, 4}, {8, 7}})),
+              "its legs don't fall on these holes");
+    EXPECT_TRUE(misfit(package("slide-switch"), places({{1, 0}, {2, 0}, {4, 0}})));
+    EXPECT_FALSE(misfit(package("potentiometer"), places({{1, 0}, {3, 0}, {5, 0}})));
+}
+
+TEST(Package, PresentLegsAreEnough) {
+    Places legs = places({{10, 4}, {7, 4}, {10, 6}, {7, 6}});
+    legs[0].reset();
+    legs[3].reset();
+    EXPECT_FALSE(misfit(package("push-button"), legs));
+    EXPECT_NEAR(poseOf(package("push-button"), legs)->angle, kQuarterTurn, kNear);
+}
+
+Outline box(Point centre, double halfLength, double halfWidth, double angle = 0) {
+    return {BodyShape::Box, centre, angle, halfLength, halfWidth};
+}
+Outline circle(Point centre, double radius) {
+    return {BodyShape::Round, centre, 0, radius, radius};
+}
+
+TEST(Overlap, TellsTouchingFromOverlapping) {
+    const struct {
+        Outline a, b;
+        bool overlaps;
+    } cases[] = {
+        {box({0, 0}, 2, 1), box({4, 0}, 2, 1), false},  // edge to edge
+        {box({0, 0}, 2, 1), box({3.9, 0}, 2, 1), true},
+        {box({0, 0}, 2, 1), box({3.96, 0}, 2, 1), false},  // less than a touch
+        {box({0, 0}, 2, 1), box({0, 2.5}, 2, 1), false},
+        {box({0, 0}, 2, 1), box({0, 2.5}, 2, 1, kQuarterTurn), true},
+        {box({0, 0}, 2, 2), box({3.9, 3.9}, 2, 2, kQuarterTurn / 2), false},  // corner towards corner
+        {box({0, 0}, 2, 2), box({3.2, 3.2}, 2, 2, kQuarterTurn / 2), true},
+        {circle({0, 0}, 2.9), circle({5.8, 0}, 2.9), false},
+        {circle({0, 0}, 2.9), circle({5.08, 0}, 2.9), true},
+        {circle({0, 0}, 1), box({3, 0}, 2, 1), false},
+        {circle({0, 0}, 1.2), box({3, 0}, 2, 1), true},
+        {circle({0, 0}, 1.2), box({2.8, 1.8}, 2, 1), true},  // over a corner
+        {circle({0, 0}, 1.2), box({3, 2}, 2, 1), false},
+        {circle({0, 0}, 1.2), box({3, 2}, 2, 1.0, kQuarterTurn), false},
+        {circle({3, 0}, 0.5), box({3, 0}, 2, 1), true},  // wholly inside
+    };
+    for (const auto& c : cases) {
+        EXPECT_EQ(overlap(c.a, c.b), c.overlaps) << c.b.centre.x << "," << c.b.centre.y;
+        EXPECT_EQ(overlap(c.b, c.a), c.overlaps);
+    }
+}
+
+}  // namespace
+}  // namespace tiepoint
