@@ -6,7 +6,7 @@ namespace {
 
 using Form = JsonWriter::Form;
 
-/// A parameter: a number, the name of a value, or {"derivation": {"argument": ...}}.
+/// A parameter as in the kind's own file: a number, the name of a value, or {"derivation": name, "arguments": {...}}.
 void writeParameter(JsonWriter& json, const Parameter& parameter) {
     if (const auto* number = std::get_if<double>(&parameter.source)) {
         json.value(*number);
@@ -14,7 +14,7 @@ void writeParameter(JsonWriter& json, const Parameter& parameter) {
         json.value(*name);
     } else {
         const auto& derived = std::get<Parameter::Derived>(parameter.source);
-        json.beginObject(Form::Row).key(derived.name).beginObject(Form::Row);
+        json.beginObject(Form::Row).field("derivation", derived.name).key("arguments").beginObject(Form::Row);
         for (const auto& [argument, content] : derived.arguments) {
             json.key(argument);
             writeParameter(json, content);
@@ -67,6 +67,14 @@ void writeSpecs(JsonWriter& json, std::string_view member, const std::vector<Val
     json.endArray();
 }
 
+void writeClosedWhen(JsonWriter& json, const ElementSpec& spec) {
+    if (spec.whenHeld) json.field("closedWhen", "held");
+    if (spec.whenState.empty()) return;
+    json.key("closedWhen").beginObject(Form::Row).field("state", spec.whenState);
+    if (!spec.whenChoice.empty()) json.field("is", spec.whenChoice);
+    json.endObject();
+}
+
 void writeModel(JsonWriter& json, const PartKind& kind) {
     json.key("model").beginArray();
     for (const ElementSpec& spec : kind.model) {
@@ -77,10 +85,7 @@ void writeModel(JsonWriter& json, const PartKind& kind) {
             writeParameter(json, parameter);
         }
         json.endObject();
-        if (spec.whenHeld) json.field("closedWhile", "held");
-        if (!spec.whenState.empty()) {
-            json.field("closedWhile", spec.whenChoice.empty() ? spec.whenState : spec.whenState + " is " + spec.whenChoice);
-        }
+        writeClosedWhen(json, spec);
         json.endObject();
     }
     json.endArray();
@@ -90,7 +95,7 @@ void writeRatings(JsonWriter& json, const PartKind& kind) {
     json.key("ratings").beginArray();
     for (const Rating& rating : kind.ratings) {
         json.beginObject(Form::Row).field("name", rating.name).field("quantity", rating.quantity);
-        json.field("label", rating.label).field("limit", rating.maximum).key("figure");
+        json.field("label", rating.label).field("maximum", rating.maximum).key("limit");
         writeParameter(json, rating.limit);
         json.endObject();
     }

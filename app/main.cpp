@@ -19,14 +19,19 @@ struct CommandLine {
 
     CommandLine() {
         program.set_version_flag("--version", "tiepoint 0.1.0");
-        program.add_flag("--verbose", verbose, "Say on standard error what the program does");
+        addVerbose(program);
         program.require_subcommand(0, 1);
         window = declareWindow(program);
         for (const Command& command : commands()) {
             CLI::App* parser = program.add_subcommand(std::string(command.name), std::string(command.summary));
-            parser->fallthrough(true);  // so that --verbose may stand behind the command as well
+            addVerbose(*parser);
             actions[parser] = command.declare(*parser);
         }
+    }
+
+    /// Before the command or behind it.
+    void addVerbose(CLI::App& parser) {
+        parser.add_flag("--verbose", verbose, "Say on standard error what the program does");
     }
 
     const Action& chosen() const {

@@ -22,7 +22,7 @@ constexpr int kSmallestWidth = 64, kLargestWidth = 16384;
 struct Options {
     BenchInput input;
     std::string output;
-    ui::ThemeName theme = ui::ThemeName::Day;
+    std::string theme = "day";
     std::vector<std::string> show{"arrows", "readings"};
     int width = kDefaultWidth;
 };
@@ -38,6 +38,13 @@ const std::map<std::string, void (*)(ui::Views&)> kViews{
     {"readings", [](ui::Views& views) { views.readings = true; }},
     {"none", [](ui::Views&) {}},
 };
+
+template <class Content>
+std::vector<std::string> namesOf(const std::map<std::string, Content>& table) {
+    std::vector<std::string> names;
+    for (const auto& [name, content] : table) names.push_back(name);
+    return names;
+}
 
 ui::Views viewsOf(const Options& options) {
     ui::Views views;
@@ -73,7 +80,7 @@ int run(const Options& options) {
     picture.snapshot = evaluate(*bench, *inputs);
     picture.layout = picture.snapshot->layout;
     picture.table = std::make_shared<const Table>(arrange(**bench));
-    picture.theme = &ui::theme(options.theme);
+    picture.theme = &ui::theme(kThemes.at(options.theme));
     picture.views = viewsOf(options);
 
     const Offscreen offscreen;
@@ -98,11 +105,11 @@ Action declareRender(CLI::App& parser) {
         ->required()
         ->check(checkEnding, "a name ending in .png, .svg or .pdf");
     parser.add_option("--theme", options->theme, "day, dark or projector")
-        ->transform(CLI::CheckedTransformer(kThemes).description(""));
+        ->check(CLI::IsMember(namesOf(kThemes)).description(""));
     parser.add_option("--show", options->show, "What to show: arrows, voltage, strips, readings, or none")
         ->delimiter(',')
         ->allow_extra_args(false)
-        ->check(CLI::IsMember(kViews).description(""));
+        ->check(CLI::IsMember(namesOf(kViews)).description(""));
     parser.add_option("--width", options->width, "Width of PNG and SVG in pixels")
         ->check(CLI::Range(kSmallestWidth, kLargestWidth));
     return [options] { return run(*options); };
