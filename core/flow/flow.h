@@ -24,8 +24,8 @@ public:
     /// pieceCurrent: by piece, positive from `from` to `to`; filled. A net whose injections don't add up to zero (floating rounding)
     /// keeps the defect at its root joint.
     void solve(std::span<const double> injection, std::span<double> pieceCurrent);
-    /// Worst defect of Kirchhoff's current law at any joint of the last solve except for the roots, A.
-    double worstDefect() const;
+    /// Worst defect of Kirchhoff's current law at any joint but the nets' roots, A, for the arrays of a solve.
+    double worstDefect(std::span<const double> injection, std::span<const double> pieceCurrent) const;
 
 private:
     struct Body;
