@@ -10,6 +10,8 @@
 #include "core/base/json_scan.h"
 
 #include "core/base/json_text.h"
+#include "core/base/line_counter.h"
+#include "core/base/name_set.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -17,7 +19,6 @@
 #include <algorithm>
 #include <cstdint>
 #include <cstring>
-#include <unordered_set>
 
 namespace tiepoint {
 namespace {
@@ -53,7 +54,7 @@ struct Frame {
     bool isBetween = true;  ///< no element is begun: before the first and after each
     std::string key;        ///< the latest name
     std::size_t keyBegin = 0;
-    std::unordered_set<std::string> names;  ///< all names of an object so far
+    NameSet names;  ///< of an object, so far
 };
 
 class Handler {
@@ -82,10 +83,10 @@ public:
         Frame& frame = frames_.back();
         frame.keyBegin = nextToken();
         cursor_ = endOfToken(frame.keyBegin);
-        frame.key = name;
+        frame.key = std::move(name);
         ++frame.index;
         frame.isBetween = false;
-        if (!frame.names.insert(std::move(name)).second) {
+        if (!frame.names.insert(frame.key)) {
             return fail(ErrorKind::Format, frame.keyBegin,
                         fmt::format("the name {} stands twice", inQuotes(frame.key)));
         }
@@ -297,21 +298,6 @@ Result<JsonValue> parseJson(std::string_view text) {
         return std::move(*error);
     }
     return root;
-}
-
-void LineCounter::locate(std::size_t offset, Place& place) {
-    offset = std::min(offset, text_.size());
-    if (offset < offset_) *this = LineCounter(text_);
-    for (; offset_ < offset; ++offset_) {
-        if (text_[offset_] == '\n') {
-            ++line_;
-            column_ = 1;
-        } else if ((static_cast<unsigned char>(text_[offset_]) & 0xC0) != 0x80) {
-            ++column_;  // a character counts once, however many bytes it has
-        }
-    }
-    place.line = line_;
-    place.column = column_;
 }
 
 }  // namespace tiepoint

@@ -54,17 +54,4 @@ std::optional<Error> scanJson(std::string_view text, std::span<const std::string
 /// A single value, such as a piece cut out of a text that was scanned before.
 Result<JsonValue> parseJson(std::string_view text);
 
-/// Turns offsets into lines and columns (in characters, from 1). Cheap while the offsets ascend.
-class LineCounter {
-public:
-    explicit LineCounter(std::string_view text) : text_(text) {}
-    /// Fills line and column of a place.
-    void locate(std::size_t offset, Place& place);
-
-private:
-    std::string_view text_;
-    std::size_t offset_ = 0;
-    int line_ = 1, column_ = 1;
-};
-
 }  // namespace tiepoint

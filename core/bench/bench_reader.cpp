@@ -6,6 +6,7 @@
 
 #include "core/base/json_scan.h"
 #include "core/base/json_text.h"
+#include "core/base/line_counter.h"
 #include "core/bench/bench_file.h"
 #include "core/bench/read_objects.h"
 #include "core/bench/validate.h"

@@ -5,6 +5,8 @@
 #include "core/bench/validate.h"
 
 #include "core/base/json_text.h"
+#include "core/bench/board_grid.h"
+#include "core/bench/cap.h"
 
 #include <fmt/format.h>
 
@@ -17,8 +19,7 @@ namespace tiepoint {
 namespace {
 
 constexpr double kFarthestPitches =
-    1e6;                           // a table of 2.5 km; beyond it, doubles lose the tenth of a micrometre
-constexpr double kTouchMm = 0.01;  // docked boards share an edge
+    1e6;  // a table of 2.5 km; beyond it, doubles lose the tenth of a micrometre
 
 using Failure = std::optional<Error>;
 
@@ -42,18 +43,6 @@ std::string missingHole(const Board& board, const Hole& hole) {
     return fmt::format("there is no hole {}: {} of a {} board runs from 1 to {}", toString(hole),
                        lineName(hole.line), board.kind->name,
                        isRail(hole.line) ? board.kind->railHoles : board.kind->columns);
-}
-
-/// One letter or digit, of any script; not a sign or a space, which no one would find on a keyboard's cap.
-bool isCap(std::string_view text) {
-    const auto code = singleCodePoint(text);
-    if (!code) return false;
-    const char32_t c = *code;
-    if (c < 0x80) return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
-    const bool sign = c < 0xC0 || c == 0xD7 || c == 0xF7 || (c >= 0x2000 && c < 0x2C00) ||
-                      (c >= 0x3000 && c < 0x3040) || (c >= 0xE000 && c < 0xF900) ||
-                      (c >= 0xFE00 && c < 0xFE70) || c >= 0xFFE0;
-    return !sign;
 }
 
 class Validator {
@@ -107,6 +96,7 @@ private:
     }
 
     Failure checkBoards() {
+        BoardGrid grid(bench_.boards);
         for (int i = 0; i < std::ssize(bench_.boards); ++i) {
             const Board& board = bench_.boards[i];
             if (!board.kind) {
@@ -121,37 +111,12 @@ private:
                              fmt::format("board {} lies off the table: at most {} pitches from the corner",
                                          board.id, kFarthestPitches));
             }
-            if (auto failure = checkOverlap(i)) return failure;
-        }
-        return {};
-    }
-
-    /// A grid with cells of the largest board: each board touches at most four, and few boards fit into one.
-    Failure checkOverlap(int index) {
-        constexpr double kCellWidthMm = 165, kCellHeightMm = 55;
-        const Rect frame = bench_.boards[index].frameMm();
-        const auto cell = [](double mm, double size) {
-            return static_cast<std::int64_t>(std::floor(mm / size));
-        };
-        for (auto x = cell(frame.left, kCellWidthMm); x <= cell(frame.right(), kCellWidthMm); ++x) {
-            for (auto y = cell(frame.top, kCellHeightMm); y <= cell(frame.bottom(), kCellHeightMm); ++y) {
-                std::vector<int>& neighbours = grid_[(x << 32) ^ (y & 0xFFFFFFFF)];
-                for (const int other : neighbours) {
-                    if (overlap(frame, bench_.boards[other].frameMm())) {
-                        return wrong(ErrorKind::Placement, fmt::format("/boards/{}/at", index),
-                                     fmt::format("board {} overlaps board {}", bench_.boards[index].id,
-                                                 bench_.boards[other].id));
-                    }
-                }
-                neighbours.push_back(index);
+            if (const auto other = grid.add(i)) {
+                return wrong(ErrorKind::Placement, fmt::format("/boards/{}/at", i),
+                             fmt::format("board {} overlaps board {}", board.id, bench_.boards[*other].id));
             }
         }
         return {};
-    }
-
-    static bool overlap(const Rect& a, const Rect& b) {
-        return std::min(a.right(), b.right()) - std::max(a.left, b.left) > kTouchMm &&
-               std::min(a.bottom(), b.bottom()) - std::max(a.top, b.top) > kTouchMm;
     }
 
     Failure checkPart(const Part& part, const std::string& pointer) {
@@ -314,7 +279,6 @@ private:
     const Bench& bench_;
     std::unordered_map<std::string_view, const char*> ids_;  // id -> the list where it stands
     std::unordered_map<std::string_view, int> boards_, parts_;
-    std::unordered_map<std::int64_t, std::vector<int>> grid_;
     std::unordered_map<std::int64_t, std::string_view> takers_;  // hole or socket -> id of what is in it
     std::vector<std::optional<Point>> leadsMm_;
 };
