@@ -54,7 +54,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Case{"noWidth", {"render", harbourBench("beacon-lamp"), "-o", "lamp.png", "--width", "0"}, {"--width"}},
                     Case{"unwritable", {"render", harbourBench("beacon-lamp"), "-o", "/proc/nowhere/lamp.png"}, {"/proc/nowhere/lamp.png"}},
                     Case{"twoFiles", {"solve", harbourBench("beacon-lamp"), harbourBench("lock-gate")}, {"lock-gate"}}),
-    [](const testing::TestParamInfo<Case>& info) { return std::string(info.param.name); });
+    [](const testing::TestParamInfo<Case>& each) { return std::string(each.param.name); });
 
 TEST(Errors, HelpIsNoError) {
     for (const char* command : {"solve", "nets", "render", "parts", "check"}) {

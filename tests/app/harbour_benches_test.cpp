@@ -102,8 +102,8 @@ TEST_P(HarbourBench, IsEmbedded) {
     EXPECT_TRUE(found);
 }
 
-INSTANTIATE_TEST_SUITE_P(Harbour, HarbourBench, testing::ValuesIn(kNames), [](const auto& info) {
-    std::string name = info.param;
+INSTANTIATE_TEST_SUITE_P(Harbour, HarbourBench, testing::ValuesIn(kNames), [](const auto& each) {
+    std::string name = each.param;
     std::erase(name, '-');
     return name;
 });
