@@ -37,8 +37,9 @@ std::string netsText(const Snapshot& snapshot) {
 std::string leadText(const Snapshot& snapshot, int lead, const std::string& name) {
     const double volts = snapshot.leadVoltage(lead);
     const double amperes = snapshot.leadCurrent[lead];
-    const std::string_view way = amperes > 0 ? " in" : amperes < 0 ? " out" : "";
-    return fmt::format("    {:<8} {:>10}   {}{}\n", name, voltageText(volts), formatQuantity(std::abs(amperes), "A"), way);
+    const std::string size = formatQuantity(std::abs(amperes), "A");
+    const std::string_view way = size == formatQuantity(0, "A") ? "" : amperes > 0 ? " in" : " out";
+    return fmt::format("    {:<8} {:>10}   {}{}\n", name, voltageText(volts), size, way);
 }
 
 std::string partsText(const Snapshot& snapshot) {
