@@ -1,5 +1,6 @@
 #include "core/parts/kind_file.h"
 
+#include "core/base/json_scan.h"
 #include "core/parts/derivation.h"
 #include "core/parts/strict_json.h"
 
@@ -264,6 +265,12 @@ Result<PartKind> readPartKind(std::string_view name, std::string_view text) {
     const auto failed = [&](ErrorKind kind, std::string message, std::string pointer) {
         return Error{kind, std::move(message), {std::move(pointer)}, std::string(name)};
     };
+    // The bench's own scanner first: it knows duplicate keys, and the line of what is wrong.
+    if (const auto scanned = parseJson(text); !scanned.ok()) {
+        Error error = scanned.error();
+        error.file = name;
+        return error;
+    }
     try {
         const json document = json::parse(text);
         StrictObject root(document, "");

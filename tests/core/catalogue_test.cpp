@@ -302,7 +302,7 @@ TEST(Jumpers, ComeInEightColours) {
     EXPECT_EQ(findJumperColour("pink"), -1);
 }
 
-/// The resistor's file with one piece exchanged: each slip is refused, at its place.
+/// The push button's file with one piece exchanged: each slip is refused, at its place.
 TEST(KindFile, RefusesSlips) {
     std::string good;
     for (const EmbeddedFile& file : embeddedFiles()) {
@@ -340,6 +340,7 @@ TEST(KindFile, RefusesSlips) {
         ASSERT_FALSE(kind.ok()) << slip.to;
         EXPECT_EQ(kind.error().place.pointer, slip.pointer) << slip.to;
     }
+    EXPECT_FALSE(readPartKind("twice", "{\"kind\": \"a\", " + good.substr(1)).ok());
     EXPECT_FALSE(readPartKind("cut", good.substr(0, good.size() / 2)).ok());
 }
 
