@@ -6,7 +6,7 @@
 // currents then need no difference of nearly equal voltages. A junction enters as the tangent of its law with the series resistance
 // folded in (conductance g / (1 + g Rs)), so that it needs no inner node. Every step recomputes the residual from the currents
 // themselves, so each step also refines what the one before left to rounding.
-// The search ends when the last correction was too small to matter: under 1e-7 of nVt at every junction, which squares to 1e-14
+// The search ends when the last correction was too small to matter: under 1e-6 of nVt at every junction, which squares to 1e-12
 // of its current, and under 1e-9 elsewhere; or when corrections stop shrinking with a residual under 1e-12 A + 1e-12 of the largest
 // current.
 // Thread rule: one thread at a time.
