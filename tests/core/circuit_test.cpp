@@ -3,7 +3,6 @@
 #include "core/circuit/element.h"
 #include "core/solve/circuit_solver.h"
 
-#include <boost/math/special_functions/lambert_w.hpp>
 
 #include <gtest/gtest.h>
 

@@ -30,13 +30,13 @@ struct LayOutOptions {
 inline Bench layOut(const std::vector<Piece2>& pieces, const LayOutOptions& options = {}) {
     constexpr int kColumnsOfPiece = 5, kSpan = 4, kPiecesOfSide = 12, kBoardPitches = 30;
     Bench bench;
-    std::map<std::string, std::vector<std::string>> stripsOfNode;  // "A.%c12": strips by an address with the row left open
+    std::map<std::string, std::vector<std::string>> stripsOfNode;  // strips as "Board1.abc12": three rows, then the column
 
     const auto strip = [&](int place, int extra) {
         const int board = place / (2 * kPiecesOfSide), side = place / kPiecesOfSide % 2;
         const int column = 1 + options.shift + kColumnsOfPiece * (place % kPiecesOfSide) + extra;
         const bool upper = (side == 0) != options.mirrored;
-        return fmt::format("B{}.{}{}", board + 1, upper ? "abc" : "jih", column);
+        return fmt::format("Board{}.{}{}", board + 1, upper ? "abc" : "jih", column);
     };
     // Row k (0: for the lead, 1 and 2: for jumpers) of a strip.
     const auto hole = [](const std::string& stripName, int k) {
@@ -47,7 +47,7 @@ inline Bench layOut(const std::vector<Piece2>& pieces, const LayOutOptions& opti
     const int boards = 1 + (static_cast<int>(pieces.size()) - 1) / (2 * kPiecesOfSide);
     for (int b = 0; b < boards; ++b) {
         Board board;
-        board.id = fmt::format("B{}", b + 1);
+        board.id = fmt::format("Board{}", b + 1);
         board.kind = findBoardKind("full");
         board.atY = b * kBoardPitches;
         bench.boards.push_back(board);

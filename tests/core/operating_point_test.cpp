@@ -1,0 +1,175 @@
+// The operating point of benches: reference and floating nets, off and none, limits, joined leads, warm starts.
+
+#include "core/solve/operating_point.h"
+
+#include "support/build_bench.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace tiepoint {
+namespace {
+
+using test::BenchBuilder;
+
+/// A bench with the point that solves it.
+struct Solved {
+    explicit Solved(const BenchBuilder& builder) : bench(builder.share()), layout(buildLayout(bench)) { point.setLayout(layout); }
+
+    const Solution& solve(std::set<std::string, std::less<>> held = {}) {
+        Inputs inputs;
+        inputs.held = std::move(held);
+        return point.solve(inputs);
+    }
+    int lead(std::string_view part, std::string_view name) const {
+        const int index = bench->partIndex(part);
+        return layout->leadIndex(index, bench->parts[index].kind->leadIndex(name));
+    }
+    double volt(const Solution& s, std::string_view part, std::string_view name) const {
+        return s.netVoltage[layout->netOfLead[lead(part, name)]];
+    }
+    double ampere(const Solution& s, std::string_view part, std::string_view name) const { return s.leadInjection[lead(part, name)]; }
+
+    std::shared_ptr<const Bench> bench;
+    std::shared_ptr<const Layout> layout;
+    OperatingPoint point;
+};
+
+BenchBuilder board() { return BenchBuilder().board("A", "full"); }
+
+/// Supply, button, resistor and LED in one loop.
+BenchBuilder beacon(double ohm = 330) {
+    return board()
+        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}})
+        .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.f14"}, {"2a", "A.e16"}, {"2b", "A.f16"}})
+        .part("R1", "resistor", {{"1", "A.c10"}, {"2", "A.c14"}}, {{"resistance", ohm}})
+        .part("D1", "led", {{"anode", "A.g16"}, {"cathode", "A.g17"}})
+        .jumper("A.top+8", "A.a10")
+        .jumper("A.j17", "A.bottom-14");
+}
+
+TEST(OperatingPoint, BeaconConductsWhilePressed) {
+    Solved beaconLamp(beacon());
+    const Solution released = beaconLamp.solve();
+    ASSERT_EQ(released.status, Status::Solved);
+    EXPECT_LT(std::abs(beaconLamp.ampere(released, "D1", "anode")), 1e-9);
+    const Solution pressed = beaconLamp.solve({"S1"});
+    const double ampere = beaconLamp.ampere(pressed, "D1", "anode");
+    EXPECT_NEAR(ampere, 9.2e-3, 0.3e-3);
+    EXPECT_NEAR(beaconLamp.ampere(pressed, "PS1", "+"), -ampere, 1e-14);
+    EXPECT_NEAR(beaconLamp.ampere(pressed, "PS1", "-"), ampere, 1e-14);
+    EXPECT_LE(pressed.kirchhoffWorst, 1e-13);
+    EXPECT_LE(std::abs(pressed.powerBalance), 1e-13);
+    // The whole current of joined legs stands at the first of the group.
+    EXPECT_NEAR(beaconLamp.ampere(pressed, "S1", "1a"), ampere, 1e-14);
+    EXPECT_EQ(beaconLamp.ampere(pressed, "S1", "1b"), 0);
+    EXPECT_NEAR(beaconLamp.ampere(pressed, "S1", "2a"), -ampere, 1e-14);
+}
+
+TEST(OperatingPoint, CountsFewIterations) {
+    Solved lamp(beacon());
+    EXPECT_LE(lamp.solve({"S1"}).iterations, 7);
+    EXPECT_EQ(lamp.solve({"S1"}).iterations, 1);
+    // A small change of a value keeps the junctions' voltages by id.
+    Solved changed(beacon(332));
+    lamp.point.setLayout(changed.layout);
+    EXPECT_LE(lamp.solve({"S1"}).iterations, 3);
+}
+
+TEST(OperatingPoint, AnswersDontDependOnWhatWasSolvedBefore) {
+    Solved fresh(beacon()), worn(beacon());
+    worn.solve();
+    worn.solve({"S1"});
+    worn.solve();
+    const double expected = fresh.ampere(fresh.solve({"S1"}), "D1", "anode");
+    EXPECT_NEAR(worn.ampere(worn.solve({"S1"}), "D1", "anode"), expected, 1e-11 * expected);
+}
+
+TEST(OperatingPoint, IsOffWithoutASupplyThatIsOn) {
+    Solved off(board()
+                   .part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}, {}, {{"on", 0}})
+                   .part("R1", "resistor", {{"1", "A.b1"}, {"2", "A.b5"}}));
+    const Solution& s = off.solve();
+    EXPECT_EQ(s.status, Status::Off);
+    for (double current : s.leadInjection) EXPECT_EQ(current, 0);
+    for (double volt : s.netVoltage) EXPECT_TRUE(std::isnan(volt));
+    EXPECT_FALSE(s.elements[0].closed);
+}
+
+TEST(OperatingPoint, ReferenceIsTheMinusOfTheSmallestSupplyPluggedIn) {
+    // PS10 is listed first and PS2 hangs; in natural order PS9 is the smallest whose minus is plugged in.
+    Solved three(board()
+                     .part("PS10", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}})
+                     .part("PS2", "bench-supply", {})
+                     .part("PS9", "bench-supply", {{"+", "A.a20"}, {"-", "A.a25"}}, {{"voltage", 3}})
+                     .part("R1", "resistor", {{"1", "A.b1"}, {"2", "A.b5"}})
+                     .part("R2", "resistor", {{"1", "A.b20"}, {"2", "A.b25"}}));
+    const Solution& s = three.solve();
+    ASSERT_EQ(s.status, Status::Solved);
+    EXPECT_EQ(three.volt(s, "PS9", "-"), 0);
+    EXPECT_NEAR(three.volt(s, "PS9", "+"), 3, 1e-3);
+    EXPECT_TRUE(std::isnan(three.volt(s, "PS10", "+")));
+    EXPECT_NEAR(three.ampere(s, "R1", "1"), 5 / 330.01, 1e-12);  // floating, yet it carries current
+    EXPECT_TRUE(std::isnan(three.volt(s, "PS2", "+")));
+}
+
+TEST(OperatingPoint, SocketsCountAsPluggedInOnceAJumperIsInOne) {
+    Solved usb(board()
+                   .part("PS1", "usb-supply", {})
+                   .part("R1", "resistor", {{"1", "A.b1"}, {"2", "A.b5"}})
+                   .jumper("PS1.5V", "A.a1")
+                   .jumper("PS1.GND2", "A.a5"));
+    const Solution& s = usb.solve();
+    ASSERT_EQ(s.status, Status::Solved);
+    EXPECT_EQ(usb.volt(s, "R1", "2"), 0);
+    EXPECT_NEAR(usb.volt(s, "R1", "1"), 5 * 330 / 330.1, 1e-12);
+    EXPECT_NEAR(usb.ampere(s, "PS1", "GND1"), 5 / 330.1, 1e-15);
+}
+
+TEST(OperatingPoint, OpenContactsFloatWhatTheyPart) {
+    Solved lamp(board()
+                    .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}})
+                    .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.f14"}, {"2a", "A.e16"}, {"2b", "A.f16"}})
+                    .part("R1", "resistor", {{"1", "A.b16"}, {"2", "A.b20"}})
+                    .jumper("A.top+8", "A.a14"));
+    EXPECT_TRUE(std::isnan(lamp.volt(lamp.solve(), "R1", "2")));
+    EXPECT_NEAR(lamp.volt(lamp.solve({"S1"}), "R1", "2"), 5, 1e-12);
+}
+
+TEST(OperatingPoint, SaysWhereThereIsNoSolution) {
+    Solved loop(board()
+                    .part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}, {{"voltage", 5}, {"seriesResistance", 0}})
+                    .part("R1", "resistor", {{"1", "A.c1"}, {"2", "A.c5"}})
+                    .part("PS2", "bench-supply", {{"+", "A.b1"}, {"-", "A.b5"}}, {{"voltage", 3}, {"seriesResistance", 0}}));
+    const Solution& s = loop.solve();
+    EXPECT_EQ(s.status, Status::None);
+    EXPECT_EQ(s.troubleParts, (std::vector<int>{0, 2}));
+    EXPECT_NE(s.reason.find("PS1, PS2"), std::string::npos) << s.reason;
+    for (double volt : s.netVoltage) EXPECT_TRUE(std::isnan(volt));
+    for (const ElementState& e : s.elements) EXPECT_TRUE(std::isnan(e.currentAmpere));
+}
+
+TEST(OperatingPoint, ShortedSupplyGivesItsLimit) {
+    Solved shorted(board().part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}).jumper("A.b1", "A.b5"));
+    const Solution& s = shorted.solve();
+    ASSERT_EQ(s.status, Status::Solved);
+    EXPECT_TRUE(s.elements[0].limiting);
+    EXPECT_DOUBLE_EQ(shorted.ampere(s, "PS1", "+"), -0.5);
+    EXPECT_DOUBLE_EQ(shorted.ampere(s, "PS1", "-"), 0.5);
+    EXPECT_DOUBLE_EQ(s.elements[0].currentAmpere, -0.5);
+}
+
+TEST(OperatingPoint, ConstantsAreThoseOfThePart) {
+    Solved lamp(beacon());
+    const Solution& s = lamp.solve();
+    ASSERT_EQ(s.elements.size(), 4u);
+    EXPECT_EQ(s.elements[3].part, 3);
+    std::vector<std::string> names;
+    for (const auto& [name, value] : s.elements[3].constants) names.push_back(name);
+    EXPECT_EQ(names, (std::vector<std::string>{"saturationCurrent", "ideality", "seriesResistance"}));
+    EXPECT_EQ(s.elements[2].constants[0].second, 330);
+}
+
+}  // namespace
+}  // namespace tiepoint
