@@ -1,0 +1,128 @@
+// Marks of the hand: selection, holes that leads would go to, what is being carried or drawn, and words beside the pointer.
+
+#include "ui/paint/bench_painter.h"
+#include "ui/paint/label_painter.h"
+#include "ui/paint/live_layers.h"
+#include "ui/paint/net_marks.h"
+#include "ui/paint/packages/package_painter.h"
+#include "ui/paint/part_scenes.h"
+#include "ui/paint/shade.h"
+#include "ui/paint/wire_painter.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kBracketMm = 1.3, kBracketBreadthMm = 0.42, kBracketAwayMm = 0.7;
+constexpr double kTargetMm = 1.9, kTargetBreadthMm = 0.34;
+constexpr double kCarriedOpacity = 0.88, kRefusedOpacity = 0.5;
+constexpr Lettering kWords{2.1, QFont::Medium};
+
+void paintBrackets(QPainter& painter, const Theme& theme, const QRectF& around) {
+    QPainterPath brackets;
+    for (const auto& [corner, dx, dy] : {std::tuple{around.topLeft(), 1, 1}, std::tuple{around.topRight(), -1, 1},
+                                         std::tuple{around.bottomLeft(), 1, -1}, std::tuple{around.bottomRight(), -1, -1}}) {
+        brackets.moveTo(corner + QPointF(dx * kBracketMm, 0));
+        brackets.lineTo(corner);
+        brackets.lineTo(corner + QPointF(0, dy * kBracketMm));
+    }
+    painter.strokePath(brackets, outlinePen(theme.arrowCasing, kBracketBreadthMm + 0.4));
+    painter.strokePath(brackets, outlinePen(theme.accent, kBracketBreadthMm));
+}
+
+void paintSelection(QPainter& painter, const Picture& picture) {
+    for (const std::string& id : picture.marks.selected) {
+        QRectF around;
+        if (const int part = picture.bench().partIndex(id); part >= 0) {
+            const PartScene scene = sceneOf(picture, part);
+            around = findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
+        } else if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
+            around = jumperLine(picture, jumper).boundingRect().adjusted(-0.8, -0.8, 0.8, 0.8);
+        } else {
+            continue;
+        }
+        paintBrackets(painter, *picture.theme, around.adjusted(-kBracketAwayMm, -kBracketAwayMm, kBracketAwayMm, kBracketAwayMm));
+    }
+}
+
+/// A ring about each hole; a refused one is crossed, so that colour doesn't say it alone.
+void paintTargets(QPainter& painter, const Picture& picture) {
+    const Theme& theme = *picture.theme;
+    const QColor colour = picture.marks.refused ? theme.overload : theme.accent;
+    for (const Hole& hole : picture.marks.targets) {
+        const auto at = holeMm(picture.bench(), hole);
+        if (!at) continue;
+        const QRectF ring(at->x - kTargetMm / 2, at->y - kTargetMm / 2, kTargetMm, kTargetMm);
+        painter.setBrush(faded(colour, 0.22));
+        painter.setPen(outlinePen(theme.arrowCasing, kTargetBreadthMm + 0.4));
+        painter.drawPath(roundedBox(ring, 0.4));
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(outlinePen(colour, kTargetBreadthMm));
+        painter.drawPath(roundedBox(ring, 0.4));
+        if (!picture.marks.refused) continue;
+        painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
+        painter.drawLine(ring.topRight() + QPointF(-0.4, 0.4), ring.bottomLeft() + QPointF(0.4, -0.4));
+    }
+}
+
+void paintCarriedPart(QPainter& painter, const Picture& picture) {
+    if (!picture.marks.carried) return;
+    const Part& part = *picture.marks.carried;
+    if (std::none_of(part.leads.begin(), part.leads.end(), [](const auto& lead) { return lead.has_value(); })) return;
+    Bench alone;
+    alone.boards = picture.bench().boards;
+    alone.parts = {part};
+    const Table table = arrange(alone);
+    const PackagePainter* look = findPackagePainter(part.kind->package->name);
+    if (!look) return;
+    painter.save();
+    painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
+    look->paint(painter, PartScene{*picture.theme, alone.parts.front(), table.parts.front(), middleYOf(picture)});
+    painter.restore();
+}
+
+void paintDrawnJumper(QPainter& painter, const Picture& picture) {
+    const Marks& marks = picture.marks;
+    std::optional<std::pair<Point, Point>> ends = marks.drawnFree;
+    int colour = marks.drawnColour;
+    if (marks.drawn) {
+        ends = {endMm(picture.bench(), *picture.table, marks.drawn->ends[0]), endMm(picture.bench(), *picture.table, marks.drawn->ends[1])};
+        colour = marks.drawn->colour;
+    }
+    if (!ends || distance(ends->first, ends->second) < 0.1) return;
+    const Cubic wire = jumperCubic(toQt(ends->first), toQt(ends->second), middleYOf(picture));
+    painter.save();
+    painter.setOpacity(marks.refused ? kRefusedOpacity : kCarriedOpacity);
+    paintWire(painter, *picture.theme, wire, {picture.theme->jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(wire.lengthMm()), 1.15, 1.15});
+    painter.restore();
+}
+
+void paintHoverTag(QPainter& painter, const Picture& picture) {
+    const Snapshot* live = picture.live();
+    if (!live || picture.marks.hoverNet < 0) return;
+    const double volt = live->solution.netVoltage[static_cast<std::size_t>(picture.marks.hoverNet)];
+    const QString text = std::isnan(volt) ? QStringLiteral("floating: nothing ties it to minus") : voltText(volt) + QStringLiteral(" above minus");
+    paintTag(painter, *picture.theme, tagBeside(toQt(picture.marks.hoverAt), text, kWords), text, kWords, picture.theme->hover);
+}
+
+void paintWords(QPainter& painter, const Picture& picture) {
+    if (picture.marks.say.empty()) return;
+    const QString text = QString::fromStdString(picture.marks.say);
+    const QColor edge = picture.marks.refused ? picture.theme->overload : picture.theme->accent;
+    paintTag(painter, *picture.theme, tagBeside(toQt(picture.marks.sayAt), text, kWords), text, kWords, edge);
+}
+
+}  // namespace
+
+void paintHandMarks(QPainter& painter, const Picture& picture) {
+    paintSelection(painter, picture);
+    paintCarriedPart(painter, picture);
+    paintDrawnJumper(painter, picture);
+    paintTargets(painter, picture);
+    paintHoverTag(painter, picture);
+    paintWords(painter, picture);
+}
+
+}  // namespace tiepoint::ui

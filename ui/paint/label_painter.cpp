@@ -1,0 +1,57 @@
+// Draws the labels that label_places has placed.
+
+#include "ui/paint/label_painter.h"
+
+#include "ui/paint/label_places.h"
+#include "ui/paint/live_layers.h"
+#include "ui/paint/shade.h"
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kTagRadiusMm = 0.5, kPatchRadiusMm = 0.35;
+constexpr double kTagPadMm = 0.8, kTagHeightShare = 1.5;
+
+}  // namespace
+
+void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text, const Lettering& lettering, const QColor& edge) {
+    if (!theme.flat) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(faded(Qt::black, theme.dark ? 0.4 : 0.16));
+        painter.drawPath(roundedBox(frame.translated(0.12, 0.26), kTagRadiusMm));
+    }
+    painter.setPen(outlinePen(edge, theme.outlineMm));
+    painter.setBrush(theme.card);
+    painter.drawPath(roundedBox(frame, kTagRadiusMm));
+    drawText(painter, text, frame.center(), lettering, theme.text);
+}
+
+QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
+    constexpr double kAwayMm = 2.2;
+    const double height = lettering.sizeMm * kTagHeightShare;
+    return {at.x() + kAwayMm, at.y() - kAwayMm - height, textWidthMm(text, lettering) + 2 * kTagPadMm, height};
+}
+
+void paintIds(QPainter& painter, const Picture& picture) {
+    Clearance clearance(picture);
+    const Theme& theme = *picture.theme;
+    const QColor patch = faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92);
+    for (const Label& label : placeIds(picture, clearance)) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(patch);
+        painter.drawPath(roundedBox(label.frame, kPatchRadiusMm));
+        const Lettering lettering = label.dim ? Lettering{kIdLettering.sizeMm, QFont::Normal} : kIdLettering;
+        drawText(painter, label.text, label.frame.center(), lettering, label.dim ? theme.label : theme.text);
+    }
+}
+
+void paintReadings(QPainter& painter, const Picture& picture) {
+    if (!picture.live() || !(picture.views.readings || picture.views.voltage)) return;
+    Clearance clearance(picture);
+    placeIds(picture, clearance);
+    const Theme& theme = *picture.theme;
+    const QColor edge = theme.flat ? theme.boardEdge : (theme.dark ? theme.metalEdge : blend(theme.cardEdge, theme.label, 0.55));
+    for (const Label& label : placeReadings(picture, clearance)) paintTag(painter, theme, label.frame, label.text, kReadingLettering, edge);
+}
+
+}  // namespace tiepoint::ui

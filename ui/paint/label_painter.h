@@ -1,0 +1,15 @@
+#pragma once
+// Words on the bench: ids on a patch of the board's colour, readings and words on tags.
+
+#include "ui/paint/lettering.h"
+#include "ui/theme/theme.h"
+
+#include <QPainter>
+
+namespace tiepoint::ui {
+
+void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text, const Lettering& lettering, const QColor& edge);
+/// A tag as large as its words beside a point, within nothing: up and to the right of it.
+QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering);
+
+}  // namespace tiepoint::ui

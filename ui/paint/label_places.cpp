@@ -1,0 +1,210 @@
+#include "ui/paint/label_places.h"
+
+#include "ui/paint/bench_painter.h"
+#include "ui/paint/curve.h"
+#include "ui/paint/net_marks.h"
+#include "ui/paint/part_scenes.h"
+#include "ui/paint/shade.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <set>
+
+namespace tiepoint::ui {
+namespace {
+
+// Costs: what a label may least of all hide counts most. Areas in mm2, points one each.
+constexpr double kOverBody = 6, kOverLabel = 12, kOverPoint = 0.8;
+constexpr double kPointStepMm = 0.8;
+constexpr double kRoomMm = 0.25;
+constexpr double kLightRoomMm = 1.9;  ///< ink rays stand beside a light
+constexpr double kIdGapMm = 0.35;
+constexpr double kIdHeightMm = 1.95, kReadingHeightMm = 2.95;
+constexpr double kIdPadMm = 0.35, kReadingPadMm = 0.75;
+
+double areaOf(const QRectF& r) { return r.isEmpty() ? 0 : r.width() * r.height(); }
+
+QRectF centred(QPointF at, QSizeF size) {
+    return {at.x() - size.width() / 2, at.y() - size.height() / 2, size.width(), size.height()};
+}
+
+struct Candidate {
+    QPointF centre;
+    double dislike = 0;
+};
+
+/// The least costly of several places.
+Label settle(const std::vector<Candidate>& candidates, const QString& text, QSizeF size, Clearance& clearance) {
+    QRectF best;
+    double least = 1e30;
+    for (const Candidate& candidate : candidates) {
+        const QRectF frame = centred(candidate.centre, size);
+        const double cost = candidate.dislike + clearance.cost(frame);
+        if (cost < least) least = cost, best = frame;
+    }
+    clearance.take(best);
+    return {best, text};
+}
+
+/// Above, below, left and right of a body, those across its leads first.
+std::vector<Candidate> aroundBody(const PartScene& scene, QSizeF size, bool preferLeft) {
+    const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
+    const double room = kIdGapMm + (scene.part.kind->emitsLight ? kLightRoomMm : 0.15);
+    const QRectF body = look.body(scene).boundingRect().adjusted(-room, -room, room, room);
+    const QPointF c = body.center();
+    const double up = body.height() / 2 + size.height() / 2, side = body.width() / 2 + size.width() / 2;
+    const bool standsUp = std::abs(std::sin(scene.place.pose.angle)) > std::numbers::sqrt2 / 2;
+    const double along = 1.5, across = 0;
+    const bool sideFirst = standsUp || preferLeft;
+    return {{c + QPointF(0, -up), sideFirst ? along : across},      {c + QPointF(0, up), sideFirst ? along + 0.5 : across + 0.5},
+            {c + QPointF(-side, 0), sideFirst ? across : along},    {c + QPointF(side, 0), sideFirst ? across + 0.4 : along + 0.4},
+            {c + QPointF(-side, -up), along + 1.2},                 {c + QPointF(side, -up), along + 1.2},
+            {c + QPointF(-side, up), along + 1.4},                  {c + QPointF(side, up), along + 1.4}};
+}
+
+Label placePartId(const Picture& picture, int part, Clearance& clearance) {
+    const PartScene scene = sceneOf(picture, part);
+    const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
+    QString text = QString::fromStdString(scene.part.id);
+    QString beside = valueLabel(scene.part);
+    if (showsInside(picture, part) && *look.contactWord(scene)) beside = QString::fromLatin1(look.contactWord(scene));
+    if (!beside.isEmpty()) text += QStringLiteral("  ") + beside;
+    const QSizeF size(textWidthMm(text, kIdLettering) + 2 * kIdPadMm, kIdHeightMm);
+    return settle(aroundBody(scene, size, scene.part.kind->hasCap), text, size, clearance);
+}
+
+Label placeJumperId(const Picture& picture, int jumper, Clearance& clearance) {
+    const QString text = QString::fromStdString(picture.bench().jumpers[static_cast<std::size_t>(jumper)].id);
+    const Lettering lettering{kIdLettering.sizeMm, QFont::Normal};
+    const QSizeF size(textWidthMm(text, lettering) + 2 * kIdPadMm, kIdHeightMm);
+    const Polyline line = Polyline::of(jumperLine(picture, jumper));
+    std::vector<Candidate> candidates;
+    for (const double share : {0.5, 0.62, 0.38, 0.75, 0.25}) {
+        const Place place = line.at(share * line.lengthMm());
+        const QPointF across(std::sin(place.angle), -std::cos(place.angle));
+        const double away = 1.05 + std::abs(across.x()) * size.width() / 2 + std::abs(across.y()) * size.height() / 2;
+        candidates.push_back({place.at + across * away, std::abs(share - 0.5) * 4});
+        candidates.push_back({place.at - across * away, std::abs(share - 0.5) * 4 + 0.2});
+    }
+    Label label = settle(candidates, text, size, clearance);
+    label.dim = true;
+    return label;
+}
+
+/// Nets whose volts are worth a label: at least two things plugged in, one of them a part's lead.
+bool isOfInterest(const Layout& layout, int net) {
+    int things = 0;
+    bool lead = false;
+    for (const Joint& joint : layout.joints) {
+        if (joint.net != net || joint.hub) continue;
+        ++things;
+        lead = lead || joint.lead >= 0;
+    }
+    return lead && things >= 2;
+}
+
+/// Nets that a closed contact makes one stand at one voltage: a label for the first of them is enough.
+std::vector<int> firstOfJoined(const Snapshot& snapshot) {
+    const Layout& layout = *snapshot.layout;
+    std::vector<int> first(static_cast<std::size_t>(layout.netCount));
+    for (int net = 0; net < layout.netCount; ++net) first[static_cast<std::size_t>(net)] = net;
+    for (const ElementState& element : snapshot.solution.elements) {
+        const Part& part = layout.bench->parts[static_cast<std::size_t>(element.part)];
+        const ElementSpec& spec = part.kind->model[static_cast<std::size_t>(element.spec)];
+        const bool contact = spec.whenHeld || !spec.whenState.empty();
+        const int from = part.kind->leadIndex(spec.from), to = part.kind->leadIndex(spec.to);
+        if (!contact || part.kind->isSupply || !element.closed || from < 0 || to < 0) continue;
+        const int a = first[static_cast<std::size_t>(layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, from))])];
+        const int b = first[static_cast<std::size_t>(layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, to))])];
+        std::replace(first.begin(), first.end(), std::max(a, b), std::min(a, b));
+    }
+    return first;
+}
+
+/// Along a rail, best towards its right; beside a column at each of its rows.
+void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
+    if (span.rail) {
+        constexpr double kBestShare = 0.8, kStepMm = kPitchMm, kPerMm = 0.03;
+        const double best = span.first.x() + (span.last.x() - span.first.x()) * kBestShare;
+        for (double x = span.first.x() + size.width() / 2; x < span.last.x(); x += kStepMm) {
+            candidates.push_back({{x, span.first.y()}, std::abs(x - best) * kPerMm});
+        }
+        return;
+    }
+    constexpr double kColumnDislike = 1, kPerRow = 0.12;
+    const double side = 1.35 + size.width() / 2;
+    for (int row = 0; row < kRowCount / 2; ++row) {
+        const double y = span.first.y() + row * kPitchMm;
+        candidates.push_back({{span.first.x() + side, y}, kColumnDislike + row * kPerRow});
+        candidates.push_back({{span.first.x() - side, y}, kColumnDislike + row * kPerRow + 0.1});
+    }
+}
+
+}  // namespace
+
+Clearance::Clearance(const Picture& picture) {
+    const auto addLine = [&](const QPainterPath& path) {
+        const Polyline line = Polyline::of(path);
+        for (double gone = 0; gone < line.lengthMm(); gone += kPointStepMm) points_.push_back(line.at(gone).at);
+    };
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const PartScene scene = sceneOf(picture, part);
+        const PackagePainter* look = findPackagePainter(scene.part.kind->package->name);
+        if (!look) continue;
+        bodies_.push_back(look->body(scene).boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm));
+        for (const PartPath& path : look->paths(scene)) addLine(path.line);
+    }
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) addLine(jumperLine(picture, jumper));
+    const Layout& layout = *picture.layout;
+    for (const Piece& piece : layout.pieces) {
+        if (piece.kind != PieceKind::Strip) continue;
+        const auto centre = [&](int joint) { return toQt(*holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole))); };
+        QPainterPath line(centre(piece.from));
+        line.lineTo(centre(piece.to));
+        addLine(line);
+    }
+}
+
+double Clearance::cost(const QRectF& frame) const {
+    double cost = 0;
+    for (const QRectF& body : bodies_) cost += kOverBody * areaOf(body & frame);
+    for (const QRectF& label : labels_) cost += kOverLabel * areaOf(label & frame);
+    const QRectF roomy = frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
+    for (const QPointF& point : points_) cost += roomy.contains(point) ? kOverPoint : 0;
+    return cost;
+}
+
+std::vector<Label> placeIds(const Picture& picture, Clearance& clearance) {
+    std::vector<Label> labels;
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const PartKind& kind = *picture.bench().parts[static_cast<std::size_t>(part)].kind;
+        if (kind.package->reach != Reach::Flying && findPackagePainter(kind.package->name)) labels.push_back(placePartId(picture, part, clearance));
+    }
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) labels.push_back(placeJumperId(picture, jumper, clearance));
+    return labels;
+}
+
+std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
+    std::vector<Label> labels;
+    const Snapshot* live = picture.live();
+    if (!live) return labels;
+    const Layout& layout = *picture.layout;
+    const auto first = firstOfJoined(*live);
+    const auto spans = stripSpans(picture);
+    std::set<int> labelled;
+    for (int net = 0; net < layout.netCount; ++net) {
+        if (!isOfInterest(layout, net) || !labelled.insert(first[static_cast<std::size_t>(net)]).second) continue;
+        const double volt = live->solution.netVoltage[static_cast<std::size_t>(net)];
+        const QString text = std::isnan(volt) ? QStringLiteral("floating") : voltText(volt);
+        const QSizeF size(textWidthMm(text, kReadingLettering) + 2 * kReadingPadMm, kReadingHeightMm);
+        std::vector<Candidate> candidates;
+        for (std::size_t strip = 0; strip < spans.size(); ++strip) {
+            if (first[static_cast<std::size_t>(layout.netOfStrip[strip])] == first[static_cast<std::size_t>(net)]) addBeside(spans[strip], size, candidates);
+        }
+        if (!candidates.empty()) labels.push_back(settle(candidates, text, size, clearance));
+    }
+    return labels;
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,40 @@
+#pragma once
+// Where ids and readings stand: a small search over places beside a thing, that avoids bodies, wires, taken holes and other labels.
+// Depends on the bench and the snapshot only, never on the pointer.
+
+#include "ui/paint/lettering.h"
+#include "ui/paint/picture.h"
+
+#include <QRectF>
+
+#include <vector>
+
+namespace tiepoint::ui {
+
+struct Label {
+    QRectF frame;
+    QString text;
+    bool dim = false;  ///< of a jumper
+};
+
+/// What labels keep clear of.
+class Clearance {
+public:
+    explicit Clearance(const Picture& picture);
+    void take(const QRectF& frame) { labels_.push_back(frame); }
+    /// How much a frame would hide; 0 for a free place.
+    double cost(const QRectF& frame) const;
+
+private:
+    std::vector<QRectF> bodies_, labels_;
+    std::vector<QPointF> points_;  ///< along wires and bare leads, and taken holes
+};
+
+inline constexpr Lettering kIdLettering{1.7, QFont::DemiBold};
+inline constexpr Lettering kReadingLettering{2.1, QFont::Medium};
+
+std::vector<Label> placeIds(const Picture& picture, Clearance& clearance);
+/// One for each net of interest. `clearance` already knows the ids.
+std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance);
+
+}  // namespace tiepoint::ui

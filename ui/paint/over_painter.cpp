@@ -1,0 +1,128 @@
+// The live layers over the parts, but for labels: light, inner metal, pressed caps, figures, stripes of volts.
+
+#include "core/snapshot/readings.h"
+#include "ui/paint/bench_painter.h"
+#include "ui/paint/light_painter.h"
+#include "ui/paint/live_layers.h"
+#include "ui/paint/metal_painter.h"
+#include "ui/paint/net_marks.h"
+#include "ui/paint/packages/supply_parts.h"
+#include "ui/paint/part_scenes.h"
+#include "ui/paint/shade.h"
+#include "ui/paint/wire_painter.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kCoreMm = 0.74, kCoreRimMm = 1.08;
+
+template <class Visit>
+void forEachPart(const Picture& picture, Visit visit) {
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const PartScene scene = sceneOf(picture, part);
+        if (const PackagePainter* look = findPackagePainter(scene.part.kind->package->name)) visit(part, scene, *look);
+    }
+}
+
+/// The stripe of volts in a wire, between its bare ends.
+void paintCore(QPainter& painter, const Picture& picture, const QPainterPath& coat, int net) {
+    const double volt = picture.live()->solution.netVoltage[static_cast<std::size_t>(net)];
+    const QPen rim(QColor(0xfffdf6), kCoreRimMm, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
+    painter.strokePath(coat, rim);
+    if (!std::isnan(volt)) {
+        painter.strokePath(coat, QPen(voltColour(voltScale(*picture.live()).share(volt)), kCoreMm, Qt::SolidLine, Qt::FlatCap));
+        return;
+    }
+    QPainterPathStroker stroker;
+    stroker.setWidth(kCoreRimMm);
+    stroker.setCapStyle(Qt::FlatCap);
+    const QPainterPath core = stroker.createStroke(coat);
+    painter.fillPath(core, picture.theme->dark ? QColor(0x8b8f94) : QColor(0xc6c4bf));
+    paintCrossHatch(painter, *picture.theme, core);
+}
+
+Cubic cubicOf(const QPainterPath& line) {
+    return {QPointF(line.elementAt(0)), QPointF(line.elementAt(1)), QPointF(line.elementAt(2)), QPointF(line.elementAt(3))};
+}
+
+}  // namespace
+
+void paintLitDomes(QPainter& painter, const Picture& picture) {
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
+        const double brightness = brightnessOf(picture, part);
+        if (brightness > 0) look.paintLit(painter, scene, brightness);
+    });
+}
+
+void paintInsides(QPainter& painter, const Picture& picture) {
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
+        if (showsInside(picture, part)) look.paintInside(painter, scene);
+    });
+}
+
+void paintPressed(QPainter& painter, const Picture& picture) {
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
+        if (scene.held && !showsInside(picture, part)) look.paintPressed(painter, scene);
+    });
+}
+
+void paintCapLetters(QPainter& painter, const Picture& picture) {
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
+        if (scene.held && !showsInside(picture, part)) look.paintCapLetter(painter, scene);
+    });
+}
+
+void paintDisplays(QPainter& painter, const Picture& picture) {
+    forEachPart(picture, [&](int, const PartScene& scene, const PackagePainter& look) {
+        if (scene.live) look.paintFigures(painter, scene);
+    });
+}
+
+void paintInnerBeds(QPainter& painter, const Picture& picture, const FlowPaths& paths) {
+    const Snapshot* live = picture.live();
+    if (!live || picture.views.voltage || picture.views.arrows == Arrows::Off) return;
+    const double fullScale = fullScaleAmpere(picture);
+    for (const FlowPaths::Way& way : paths.ways()) {
+        const double current = std::abs(paths.currentOf(way, *live));
+        if (!way.inner || current < kThreadShare * fullScale || way.line.isEmpty()) continue;
+        QPainterPath line;
+        line.addPolygon(QPolygonF(QList<QPointF>(way.line.points().begin(), way.line.points().end())));
+        const double breadth = bedBreadthMm(std::min(1.0, current / fullScale));
+        painter.strokePath(line, QPen(bedColour(*picture.theme), breadth, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+    }
+}
+
+void paintVoltCores(QPainter& painter, const Picture& picture) {
+    if (!picture.live() || !picture.views.voltage) return;
+    const Layout& layout = *picture.layout;
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) {
+        const int joint = layout.jumperJoints[static_cast<std::size_t>(jumper)][0];
+        const QPainterPath coat = insulated(cubicOf(jumperLine(picture, jumper)), WireLook{}).path();
+        paintCore(painter, picture, coat, layout.joints[static_cast<std::size_t>(joint)].net);
+    }
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
+        if (scene.part.kind->package->reach != Reach::Flying) return;
+        for (const PartPath& path : look.paths(scene)) {
+            constexpr double kPlugMm = 6;  // the core shows where the insulation does
+            const Cubic lead = supplyLead(scene, path.fromNode);
+            const QPainterPath coat = lead.between(kPlugMm, lead.lengthMm() - WireLook{}.bareToMm).path();
+            paintCore(painter, picture, coat, layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
+        }
+    });
+}
+
+void paintLightRays(QPainter& painter, const Picture& picture) {
+    if (picture.views.voltage) return;
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter&) {
+        const double brightness = brightnessOf(picture, part);
+        if (rayCount(brightness) == 0) return;
+        const BodyFrame frame(painter, scene);
+        paintRays(painter, *picture.theme, brightness);
+    });
+}
+
+}  // namespace tiepoint::ui

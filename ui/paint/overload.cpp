@@ -1,0 +1,108 @@
+// Collars and flags. Pattern and words carry the message, never colour alone; nothing blinks, burns or bursts.
+
+#include "ui/paint/overload.h"
+
+#include "core/base/quantity.h"
+#include "core/snapshot/readings.h"
+#include "ui/paint/lettering.h"
+#include "ui/paint/live_layers.h"
+#include "ui/paint/part_scenes.h"
+#include "ui/paint/shade.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kCollarMm = 4.05, kCollarInnerMm = 3.15;
+constexpr int kStripes = 28;
+constexpr double kSlant = 0.16;  ///< radians between a stripe's inner and outer end
+constexpr Lettering kFlagLettering{2.25, QFont::DemiBold};
+constexpr double kFlagHeightMm = 4, kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
+
+std::string unitOf(const Rating& rating) {
+    if (rating.quantity == "current") return "A";
+    return rating.quantity == "power" ? "W" : "V";
+}
+
+void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
+    const QPainterPath ring = disc(at, kCollarMm).subtracted(disc(at, kCollarInnerMm));
+    painter.fillPath(ring, theme.dark ? QColor(0x0b0d10) : QColor(0xfffdf6));
+    QPainterPath stripes;
+    const double step = 2 * std::numbers::pi / kStripes;
+    const auto on = [&](double angle, double radius) { return at + QPointF(std::cos(angle), std::sin(angle)) * radius; };
+    for (int i = 0; i < kStripes; ++i) {
+        const double a = i * step;
+        stripes.moveTo(on(a, kCollarInnerMm));
+        stripes.lineTo(on(a + kSlant, kCollarMm));
+        stripes.lineTo(on(a + kSlant + step / 2, kCollarMm));
+        stripes.lineTo(on(a + step / 2, kCollarInnerMm));
+        stripes.closeSubpath();
+    }
+    painter.fillPath(stripes, theme.overload);
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(outlinePen(theme.dark ? theme.overload : theme.arrow, theme.outlineMm));
+    painter.drawPath(disc(at, kCollarMm));
+    painter.drawPath(disc(at, kCollarInnerMm));
+}
+
+void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString& words, bool toRight) {
+    const double width = textWidthMm(words, kFlagLettering) + 2 * kFlagPadMm;
+    const double way = toRight ? 1 : -1;
+    const QPointF staff = at + QPointF(way * (kCollarMm - 0.2), 0), foot = at + QPointF(way * (kCollarMm + kStaffMm), 0);
+    const QRectF flag(toRight ? foot.x() : foot.x() - width, at.y() - kFlagHeightMm / 2, width, kFlagHeightMm);
+    painter.setPen(QPen(theme.arrowCasing, 1.1, Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(staff, foot);
+    painter.setPen(outlinePen(theme.arrowCasing, 2 * kFlagRimMm));
+    painter.setBrush(theme.overload);
+    painter.drawPath(roundedBox(flag, 0.5));
+    painter.setPen(QPen(theme.overload, 0.55, Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(staff, foot);
+    painter.fillPath(roundedBox(flag, 0.5), theme.overload);
+    drawText(painter, words, flag.center(), kFlagLettering, theme.dark ? QColor(0x0b0d10) : QColor(Qt::white));
+}
+
+}  // namespace
+
+QString overloadWords(double figure, double limit, const QString& unit, const QString& label) {
+    const double share = figure / limit;
+    const QString now = QString::fromStdString(formatQuantity(figure, unit.toStdString(), 2));
+    const QString most = QString::fromStdString(formatSetting(limit, unit.toStdString())) + QLatin1Char(' ') + label;
+    if (share > 3) return QStringLiteral("%1: far too much for its %2").arg(now, most);
+    if (share > 2.5) return QStringLiteral("%1: nearly three times its %2").arg(now, most);
+    if (share > 1.9 && share < 2.1) return QStringLiteral("%1: twice its %2").arg(now, most);
+    if (share > 2) return QStringLiteral("%1: more than twice its %2").arg(now, most);
+    return QStringLiteral("%1: over its %2").arg(now, most);
+}
+
+std::vector<Overload> overloads(const Picture& picture) {
+    std::vector<Overload> found;
+    const Snapshot* live = picture.live();
+    if (!live) return found;
+    constexpr double kBears = 1 + 1e-6;
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const auto shares = ratingShares(*live, part);
+        const auto worst = std::max_element(shares.begin(), shares.end(), [](const RatingShare& a, const RatingShare& b) {
+            return (a.rating->maximum ? a.share() : 0) < (b.rating->maximum ? b.share() : 0);
+        });
+        if (worst == shares.end() || !worst->rating->maximum || !(worst->share() > kBears)) continue;
+        found.push_back({part, overloadWords(worst->figure, worst->limit, QString::fromStdString(unitOf(*worst->rating)),
+                                             QString::fromStdString(worst->rating->label))});
+    }
+    return found;
+}
+
+void paintOverloads(QPainter& painter, const Picture& picture) {
+    for (const Overload& overload : overloads(picture)) {
+        const PartScene scene = sceneOf(picture, overload.part);
+        const QPointF at = toQt(scene.place.pose.centre);
+        // The flag flies to the side with more room: away from the nearer edge of the boards.
+        const bool toRight = at.x() < picture.table->boardsMm.left + 0.72 * picture.table->boardsMm.width;
+        paintCollar(painter, *picture.theme, at);
+        paintFlag(painter, *picture.theme, at, overload.words, toRight);
+    }
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,182 @@
+// The bench supply: the hero at the left edge, and the only "on". Display with set volts and present current, bat lever, one plus and
+// two minus sockets, two leads.
+
+#include "core/snapshot/readings.h"
+#include "ui/paint/lettering.h"
+#include "ui/paint/packages/supply_parts.h"
+#include "ui/paint/shade.h"
+
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+// Places on the face, from its top left corner.
+constexpr QRectF kPanel(1.75, 1.75, 26.5, 47.5);
+constexpr QRectF kDisplay(4.5, 4.4, 21, 15.1);
+constexpr QRectF kLeverPlate(5.6, 25.9, 8, 16.8);
+constexpr double kDividerY = 12.65, kDigitsRight = 23.9, kWordsLeft = 6.1;
+constexpr double kSetY = 8.3, kNowY = 16.0, kSetWordY = 7.6, kNowWordY = 15.25;
+constexpr Lettering kSetDigits{5.5, QFont::DemiBold}, kNowDigits{3.55, QFont::DemiBold}, kDisplayWord{1.95, QFont::Normal};
+constexpr QPointF kNut(9.6, 34.2);
+constexpr double kNutMm = 3.05, kBushMm = 1.9;
+constexpr double kLeverMm = 7.6, kLeverThinMm = 0.62, kLeverThickMm = 1.6;
+constexpr double kSignX = 17.2, kSocketX = 22.5, kSocketMm = 2.75;
+constexpr double kPlusY = 26.5, kMinusY = 36.0, kLowerMinusY = 44.5;
+
+/// Set volts as the knob has them; one digit after the point at least.
+QString voltsText(double volts) {
+    const bool tenths = std::abs(volts * 10 - std::round(volts * 10)) < 1e-6;
+    return QString::number(volts, 'f', tenths ? 1 : 2) + QStringLiteral(" V");
+}
+
+/// Present current as a meter has it: a tenth of a milliampere, or three figures of an ampere.
+QString amperesText(double amperes) {
+    const double rounded = std::abs(amperes) < 5e-5 ? 0.0 : amperes;
+    QString text = std::abs(rounded) < 0.9995 ? QString::number(rounded * 1e3, 'f', 1) + QStringLiteral(" mA")
+                                              : QString::number(rounded, 'f', 2) + QStringLiteral(" A");
+    return text.replace(QLatin1Char('-'), QChar(0x2212));
+}
+
+QPainterPath nutShape() {
+    QPainterPath hexagon;
+    for (int i = 0; i < 6; ++i) {
+        const double a = (60 * i + 30) * 3.14159265358979323846 / 180;
+        const QPointF corner = kNut + QPointF(std::cos(a), std::sin(a)) * kNutMm;
+        i == 0 ? hexagon.moveTo(corner) : hexagon.lineTo(corner);
+    }
+    hexagon.closeSubpath();
+    return hexagon;
+}
+
+/// The lever from its bush, up when on.
+QPainterPath leverShape(bool on) {
+    const double way = on ? -1 : 1;
+    const QPointF tip = kNut + QPointF(0, way * (kLeverMm - kLeverThickMm));
+    QPainterPath lever(kNut + QPointF(-kLeverThinMm, 0));
+    lever.lineTo(tip + QPointF(-kLeverThickMm, 0));
+    lever.cubicTo(tip + QPointF(-kLeverThickMm, way * 2.1), tip + QPointF(kLeverThickMm, way * 2.1), tip + QPointF(kLeverThickMm, 0));
+    lever.lineTo(kNut + QPointF(kLeverThinMm, 0));
+    lever.cubicTo(kNut + QPointF(kLeverThinMm, -way * 0.9), kNut + QPointF(-kLeverThinMm, -way * 0.9), kNut + QPointF(-kLeverThinMm, 0));
+    return lever;
+}
+
+void paintBox(QPainter& painter, const PartScene& scene) {
+    const Theme& theme = scene.theme;
+    const Furnishing& f = theme.furnishing;
+    const QRectF box(QPointF(0, 0), scene.bodyRect().size());
+    drawSoftShadow(painter, theme, roundedBox(box, 2.1), {1.7, 2.1}, 1.9);
+    painter.setPen(outlinePen(f.caseEdge, theme.outlineMm * 1.2));
+    painter.setBrush(shadeDown(theme, box, f.caseTop, f.caseBottom));
+    painter.drawPath(roundedBox(box, 2.1));
+    if (!theme.flat) {
+        painter.setPen(QPen(faded(Qt::white, 0.34), 0.28, Qt::SolidLine, Qt::FlatCap));
+        painter.drawLine(QPointF(2.3, 0.38), QPointF(box.right() - 2.3, 0.38));
+    }
+    painter.setPen(outlinePen(faded(f.caseEdge, theme.flat ? 1 : 0.85), theme.outlineMm));
+    painter.setBrush(shadeDown(theme, kPanel, f.panelTop, f.panelBottom));
+    painter.drawPath(roundedBox(kPanel, 1.25));
+    for (double x : {kPanel.left() + 1.4, kPanel.right() - 1.4}) {
+        for (double y : {kPanel.top() + 1.5, kPanel.bottom() - 1.5}) paintScrew(painter, theme, {x, y});
+    }
+}
+
+void paintDisplay(QPainter& painter, const PartScene& scene) {
+    const Theme& theme = scene.theme;
+    const Furnishing& f = theme.furnishing;
+    const QPainterPath window = roundedBox(kDisplay, 1.1);
+    painter.setPen(outlinePen(blend(f.display, Qt::black, 0.5), theme.outlineMm * 1.6));
+    painter.setBrush(shadeDown(theme, kDisplay, f.display, f.displayLow));
+    painter.drawPath(window);
+    if (!theme.flat) {
+        QPainterPath sheen(kDisplay.topLeft());
+        sheen.lineTo(kDisplay.left() + 9.2, kDisplay.top());
+        sheen.lineTo(kDisplay.left() + 3.2, kDisplay.bottom());
+        sheen.lineTo(kDisplay.bottomLeft());
+        painter.fillPath(sheen.intersected(roundedBox(kDisplay.adjusted(0.25, 0.25, -0.25, -0.25), 0.9)), faded(Qt::white, 0.045));
+    }
+    painter.setPen(QPen(faded(f.digitsDim, 0.45), 0.14));
+    painter.drawLine(QPointF(kWordsLeft - 0.1, kDividerY), QPointF(kDigitsRight, kDividerY));
+    const bool on = scene.state("on") > 0.5;
+    drawText(painter, QStringLiteral("set"), {kWordsLeft, kSetWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
+    drawText(painter, QStringLiteral("now"), {kWordsLeft, kNowWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
+    drawText(painter, voltsText(scene.value("voltage")), {kDigitsRight, kSetY}, kSetDigits, on ? f.digits : f.digitsDim, Qt::AlignRight);
+}
+
+void paintLever(QPainter& painter, const PartScene& scene) {
+    const Theme& theme = scene.theme;
+    const Furnishing& f = theme.furnishing;
+    const bool on = scene.state("on") > 0.5;
+    painter.setPen(outlinePen(faded(f.ink, theme.flat ? 1 : 0.38), theme.outlineMm));
+    painter.setBrush(theme.flat ? QColor(Qt::white) : blend(f.panelBottom, Qt::black, theme.dark ? 0.22 : 0.08));
+    painter.drawPath(roundedBox(kLeverPlate, 0.9));
+    painter.setPen(outlinePen(f.steelEdge, theme.outlineMm));
+    painter.setBrush(shadeAlong(theme, kNut - QPointF(kNutMm, kNutMm), kNut + QPointF(kNutMm, kNutMm), f.steelLight, blend(f.steelDark, Qt::black, 0.12)));
+    painter.drawPath(nutShape());
+    painter.setBrush(blend(f.steelEdge, Qt::black, 0.12));
+    painter.drawPath(disc(kNut, kBushMm));
+    const QPainterPath lever = leverShape(on);
+    drawSoftShadow(painter, theme, lever, {1.0, 0.9}, 0.5);
+    const QRectF reach = lever.boundingRect();
+    painter.setPen(outlinePen(blend(f.steelEdge, Qt::black, 0.3), theme.outlineMm));
+    painter.setBrush(shadeAlong(theme, reach.topLeft(), reach.topRight(), f.steelLight, f.steelDark));
+    painter.drawPath(lever);
+    if (!theme.flat) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(faded(Qt::white, 0.75));
+        painter.drawEllipse(kNut + QPointF(-0.4, on ? -kLeverMm + 1.5 : kLeverMm - 1.8), 0.5, 0.42);
+    }
+    constexpr Lettering kOn{2.15, QFont::Bold}, kOff{2.15, QFont::Normal};
+    drawText(painter, QStringLiteral("on"), {kNut.x(), kLeverPlate.top() - 1.45}, on ? kOn : kOff, on ? f.panelInk : f.panelDim);
+    drawText(painter, QStringLiteral("off"), {kNut.x(), kLeverPlate.bottom() + 1.75}, on ? kOff : kOn, on ? f.panelDim : f.panelInk);
+}
+
+void paintSockets(QPainter& painter, const PartScene& scene) {
+    for (const auto& [y, plus] : {std::pair{kPlusY, true}, std::pair{kMinusY, false}, std::pair{kLowerMinusY, false}}) {
+        paintSupplySign(painter, scene.theme, {kSignX, y}, plus, 1.15);
+        paintSocket(painter, scene.theme, {kSocketX, y}, kSocketMm);
+    }
+}
+
+class BenchSupplyPainter final : public PackagePainter {
+public:
+    void paint(QPainter& painter, const PartScene& scene) const override {
+        painter.save();
+        painter.translate(cornerMm(scene));
+        paintBox(painter, scene);
+        paintDisplay(painter, scene);
+        paintLever(painter, scene);
+        paintSockets(painter, scene);
+        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8}, {1.7, QFont::Medium}, scene.theme.furnishing.panelDim, Qt::AlignLeft);
+        painter.restore();
+        if (scene.compact) return;
+        for (int lead : {1, 0}) {
+            paintSupplyLead(painter, scene, lead, lead == 0);
+            const Place start = Polyline::of(supplyLead(scene, lead).path()).at(1);
+            paintPlug(painter, scene.theme, toQt(scene.place.exitsMm[static_cast<std::size_t>(lead)]), kSocketMm, leadColour(scene.theme, lead == 0), start.angle);
+        }
+    }
+
+    void paintFigures(QPainter& painter, const PartScene& scene) const override {
+        const int plus = scene.live->layout->leadIndex(scene.index, 0);
+        const double current = -scene.live->leadCurrent[static_cast<std::size_t>(plus)];
+        drawText(painter, amperesText(current), cornerMm(scene) + QPointF(kDigitsRight, kNowY), kNowDigits, scene.theme.furnishing.digits, Qt::AlignRight);
+    }
+
+    std::vector<PartPath> paths(const PartScene& scene) const override { return supplyPaths(scene); }
+
+    QPainterPath body(const PartScene& scene) const override { return bodyTransform(scene).map(roundedBox(scene.bodyRect(), 2.1)); }
+
+    QPainterPath control(const PartScene& scene) const override {
+        return roundedBox(kLeverPlate.adjusted(0, -2.6, 0, 2.8), 0.9).translated(cornerMm(scene));
+    }
+};
+
+}  // namespace
+
+const PackagePainter& benchSupplyPainter() {
+    static const BenchSupplyPainter kPainter;
+    return kPainter;
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,110 @@
+#pragma once
+// One painter for each package, and the table that finds it by the package's name. Painters draw in millimetres of the bench from
+// plain values; they know no cache and compute nothing electrical.
+
+#include "core/bench/table.h"
+#include "core/snapshot/snapshot.h"
+#include "ui/theme/theme.h"
+
+#include <QPainter>
+#include <QPainterPath>
+
+#include <span>
+#include <string_view>
+#include <vector>
+
+namespace tiepoint::ui {
+
+/// One part on the bench and how it is at the moment.
+struct PartScene {
+    const Theme& theme;
+    const Part& part;
+    const PartPlace& place;
+    double boardMiddleY = 0;          ///< leads of supplies reach their holes from outside of it
+    const Snapshot* live = nullptr;   ///< null: at rest, no figure may be drawn
+    int index = -1;                   ///< of the part in the bench of `live`
+    bool held = false;                ///< pressed at the moment
+    bool compact = false;             ///< seen in the tray: no leads that end in the air
+
+    QRectF bodyRect() const;          ///< in the body's own frame: centred at 0,0, unturned
+    std::string_view choice(std::string_view value) const;  ///< name of a choice in force, or empty
+    double value(std::string_view name) const;              ///< of a value; 0 if the kind has none
+    double state(std::string_view name) const;
+};
+
+/// How the arrows of one path look.
+enum class PathLook { OverBody, OnLight, Ghost };
+
+/// A way that current takes through a part: from one end of a line to the other. The current is that which enters by the given
+/// leads together; from `fromLead`'s tip (or from inside, -1) to `toLead`'s.
+struct PartPath {
+    QPainterPath line;
+    std::vector<int> leads;
+    PathLook look = PathLook::OverBody;
+    int fromNode = 0, toNode = 0;  ///< lead indices; from the kind's lead count on: places inside the part
+};
+
+class PackagePainter {
+public:
+    virtual ~PackagePainter() = default;
+
+    /// Leads and body at rest: unlit, unpressed, without live figures.
+    virtual void paint(QPainter& painter, const PartScene& scene) const = 0;
+    /// The body as it is while pressed, without the letter on its cap. Called only while the part is held.
+    virtual void paintPressed(QPainter&, const PartScene&) const {}
+    /// The letter of a pressed cap, which stays over the arrows under it.
+    virtual void paintCapLetter(QPainter&, const PartScene&) const {}
+    /// Present figures of a display. Called only with a solution.
+    virtual void paintFigures(QPainter&, const PartScene&) const {}
+    /// The lit body of a part that gives light, about 0,0 of its own frame.
+    virtual void paintLit(QPainter&, const PartScene&, double) const {}
+    /// The colour of its light; not valid for parts that give none.
+    virtual QColor light(const PartScene&) const { return {}; }
+    /// The metal inside, over a body made pale. Nothing for most parts.
+    virtual void paintInside(QPainter&, const PartScene&) const {}
+    virtual bool hasInside() const { return false; }
+    /// "open" or "closed" where the part has a contact to show, else empty.
+    virtual const char* contactWord(const PartScene&) const { return ""; }
+
+    /// Ways of current. As it stands: one, straight through a part of two leads.
+    virtual std::vector<PartPath> paths(const PartScene& scene) const;
+    /// The outline of the body on the bench.
+    virtual QPainterPath body(const PartScene& scene) const;
+    /// What the pointer presses, switches or turns; empty if nothing.
+    virtual QPainterPath control(const PartScene&) const { return {}; }
+};
+
+/// The painter of a package, or null.
+const PackagePainter* findPackagePainter(std::string_view packageName);
+
+/// A painter moved into the body's own frame, until the end of its life.
+class BodyFrame {
+public:
+    BodyFrame(QPainter& painter, const PartScene& scene);
+    ~BodyFrame();
+    BodyFrame(const BodyFrame&) = delete;
+    BodyFrame& operator=(const BodyFrame&) = delete;
+
+private:
+    QPainter& painter_;
+};
+/// From the body's own frame to the bench.
+QTransform bodyTransform(const PartScene& scene);
+/// Straight bare leads from the body's exits to the tips, in the colours of the theme.
+void paintBareLeads(QPainter& painter, const PartScene& scene);
+/// The name of the value that shows beside the id ("330 Ω"), or empty.
+QString valueLabel(const Part& part);
+
+// The painters, one file each.
+const PackagePainter& resistorPainter();
+const PackagePainter& diodePainter();
+const PackagePainter& ledPainter();
+const PackagePainter& pushButtonPainter();
+const PackagePainter& slideSwitchPainter();
+const PackagePainter& potentiometerPainter();
+const PackagePainter& benchSupplyPainter();
+const PackagePainter& usbSupplyPainter();
+const PackagePainter& cellsPainter();
+const PackagePainter& block9VPainter();
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,29 @@
+#pragma once
+// What the painters of supplies share: leads with plugs, sockets, screws, signs, levers. In the body's frame unless said otherwise.
+
+#include "ui/paint/curve.h"
+#include "ui/paint/packages/package_painter.h"
+
+namespace tiepoint::ui {
+
+inline constexpr double kLeadBreadthMm = 1.9;
+
+/// The body's frame with its origin in the top left corner rather than in the middle.
+QPointF cornerMm(const PartScene& scene);
+QColor leadColour(const Theme& theme, bool plus);
+/// The way of a supply's flying lead, on the bench.
+Cubic supplyLead(const PartScene& scene, int lead);
+/// Draws it, on the bench; with bare metal at its far end only.
+void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool plus);
+/// Ways of current along the two leads of a supply: out of plus, into minus.
+std::vector<PartPath> supplyPaths(const PartScene& scene);
+
+void paintSocket(QPainter& painter, const Theme& theme, QPointF at, double radiusMm);
+/// A plug in a socket: a coloured knob, and a sleeve towards the lead.
+void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radiusMm, const QColor& colour, double sleeveAngle);
+void paintScrew(QPainter& painter, const Theme& theme, QPointF at);
+void paintSupplySign(QPainter& painter, const Theme& theme, QPointF at, bool plus, double halfMm);
+/// A small slide, on at the top; its words beside it.
+void paintSmallSwitch(QPainter& painter, const PartScene& scene, const QRectF& slot, const QColor& ink);
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,64 @@
+// A small box on a USB lead: one plus and two minus sockets, and a slide for on and off.
+
+#include "ui/paint/lettering.h"
+#include "ui/paint/packages/supply_parts.h"
+#include "ui/paint/shade.h"
+#include "ui/paint/wire_painter.h"
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kCornerRadiusMm = 1.6;
+constexpr double kSocketMm = 2.3;
+constexpr QRectF kSwitch(4.2, 15.2, 3.2, 6.4);
+
+class UsbSupplyPainter final : public PackagePainter {
+public:
+    void paint(QPainter& painter, const PartScene& scene) const override {
+        const Theme& theme = scene.theme;
+        const Furnishing& f = theme.furnishing;
+        painter.save();
+        painter.translate(cornerMm(scene));
+        if (!scene.compact) paintCable(painter, scene);
+        const QRectF box(QPointF(0, 0), scene.bodyRect().size());
+        drawSoftShadow(painter, theme, roundedBox(box, kCornerRadiusMm), {1.3, 1.6}, 1.4);
+        painter.setPen(outlinePen(f.caseEdge, theme.outlineMm * 1.2));
+        painter.setBrush(shadeDown(theme, box, f.caseTop, f.caseBottom));
+        painter.drawPath(roundedBox(box, kCornerRadiusMm));
+        const QRectF face = box.adjusted(1.1, 1.1, -1.1, -1.1);
+        painter.setBrush(shadeDown(theme, face, f.panelTop, f.panelBottom));
+        painter.drawPath(roundedBox(face, 1));
+        drawText(painter, QStringLiteral("USB"), {5.8, 6.4}, {2.4, QFont::DemiBold}, f.panelInk);
+        drawText(painter, QString::number(scene.value("voltage")) + QStringLiteral(" V"), {5.8, 9.6}, {2.0, QFont::Normal}, f.panelDim);
+        drawText(painter, QString::fromStdString(scene.part.id), {3.2, 32.4}, {1.7, QFont::Medium}, f.panelDim, Qt::AlignLeft);
+        paintSmallSwitch(painter, scene, kSwitch, f.panelInk);
+        const auto& places = scene.part.kind->package->footprint;
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            paintSupplySign(painter, theme, toQt(places[i]) - QPointF(5, 0), i == 0, 1.0);
+            paintSocket(painter, theme, toQt(places[i]), kSocketMm);
+        }
+        painter.restore();
+    }
+
+    /// Its jumpers carry the current; nothing runs outside the box but along them.
+    std::vector<PartPath> paths(const PartScene&) const override { return {}; }
+    QPainterPath body(const PartScene& scene) const override { return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kCornerRadiusMm)); }
+    QPainterPath control(const PartScene& scene) const override {
+        return roundedBox(kSwitch.adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
+    }
+
+private:
+    static void paintCable(QPainter& painter, const PartScene& scene) {
+        const Cubic cable{{2, 30}, {-4, 31}, {-5, 37}, {-9, 38}};
+        paintWire(painter, scene.theme, cable, {scene.theme.furnishing.plasticLight, 2.2, 0.9, 0, 0});
+    }
+};
+
+}  // namespace
+
+const PackagePainter& usbSupplyPainter() {
+    static const UsbSupplyPainter kPainter;
+    return kPainter;
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,169 @@
+// Parts and jumpers at rest, their bounds and what a pointer hits: the table of packages put to work.
+
+#include "ui/paint/bench_painter.h"
+#include "ui/paint/part_scenes.h"
+#include "ui/paint/shade.h"
+#include "ui/paint/wire_painter.h"
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kShadowRoomMm = 4.5;  ///< shadows fall inside of this beyond a body or a wire
+constexpr double kGrabMm = 1.2;        ///< half breadth of a wire for a pointer
+
+Cubic cubicOf(const Picture& picture, const Jumper& jumper) {
+    const Point first = endMm(picture.bench(), *picture.table, jumper.ends[0]);
+    const Point second = endMm(picture.bench(), *picture.table, jumper.ends[1]);
+    return jumperCubic(toQt(first), toQt(second), middleYOf(picture));
+}
+
+WireLook jumperLook(const Theme& theme, int colour, double lengthMm) {
+    return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(lengthMm), 1.15, 1.15};
+}
+
+const Jumper& jumperAt(const Picture& picture, int jumper) { return picture.bench().jumpers[static_cast<std::size_t>(jumper)]; }
+
+const PackagePainter& painterOf(const PartScene& scene) {
+    const PackagePainter* painter = findPackagePainter(scene.part.kind->package->name);
+    Q_ASSERT(painter);
+    return *painter;
+}
+
+/// Where the leads of a kind lie when it is shown on its own, its middle at 0,0.
+PartPlace samplePlace(const PartKind& kind) {
+    const Package& package = *kind.package;
+    PartPlace place;
+    place.pose.body = {package.shape, {}, 0, package.bodyLengthMm / 2, package.bodyWidthMm / 2};
+    std::vector<Point> tips;
+    if (package.reach == Reach::Bending) {
+        const double half = std::max(package.defaultSpan * kPitchMm, package.bodyLengthMm + 3) / 2;
+        tips = {{-half, 0}, {half, 0}};
+    } else {
+        const bool flying = package.reach == Reach::Flying;
+        Point middle{package.bodyLengthMm / 2, package.bodyWidthMm / 2};
+        if (!flying) {
+            double right = 0, bottom = 0;
+            for (const Point leg : package.footprint) right = std::max(right, leg.x), bottom = std::max(bottom, leg.y);
+            middle = Point{right, bottom} * (kPitchMm / 2);
+        }
+        for (const Point leg : package.footprint) tips.push_back((flying ? leg : leg * kPitchMm) - middle);
+    }
+    for (const Point tip : tips) {
+        place.leadsMm.push_back(tip);
+        place.exitsMm.push_back({std::clamp(tip.x, -package.bodyLengthMm / 2, package.bodyLengthMm / 2),
+                                 std::clamp(tip.y, -package.bodyWidthMm / 2, package.bodyWidthMm / 2)});
+    }
+    return place;
+}
+
+}  // namespace
+
+double middleYOf(const Picture& picture) {
+    return picture.table->boardsMm.top + picture.table->boardsMm.height / 2;
+}
+
+PartScene sceneOf(const Picture& picture, int part) {
+    const auto i = static_cast<std::size_t>(part);
+    const Part& which = picture.bench().parts[i];
+    const Snapshot* live = picture.live();
+    const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
+    return {*picture.theme, which, picture.table->parts[i], middleYOf(picture), live, part, held, false};
+}
+
+bool showsInside(const Picture& picture, int part) {
+    const Part& which = picture.bench().parts[static_cast<std::size_t>(part)];
+    const PackagePainter* painter = findPackagePainter(which.kind->package->name);
+    if (!painter || !painter->hasInside()) return false;
+    if (picture.views.strips || picture.marks.hoverPart == which.id) return true;
+    if (picture.marks.hoverNet < 0) return false;
+    for (int lead = 0; lead < static_cast<int>(which.leads.size()); ++lead) {
+        if (picture.layout->netOfLead[static_cast<std::size_t>(picture.layout->leadIndex(part, lead))] == picture.marks.hoverNet) return true;
+    }
+    return false;
+}
+
+double brightnessOf(const Picture& picture, int part) {
+    const Snapshot* live = picture.live();
+    return live ? live->partBrightness[static_cast<std::size_t>(part)] : 0;
+}
+
+void paintPart(QPainter& painter, const Picture& picture, int part) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    PartScene scene = sceneOf(picture, part);
+    scene.live = nullptr;
+    scene.held = false;
+    painterOf(scene).paint(painter, scene);
+    painter.restore();
+}
+
+void paintJumper(QPainter& painter, const Picture& picture, int jumper) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    const Cubic wire = cubicOf(picture, jumperAt(picture, jumper));
+    paintWire(painter, *picture.theme, wire, jumperLook(*picture.theme, jumperAt(picture, jumper).colour, wire.lengthMm()));
+    painter.restore();
+}
+
+QRectF partBounds(const Picture& picture, int part) {
+    const PartScene scene = sceneOf(picture, part);
+    QRectF bounds = painterOf(scene).body(scene).boundingRect();
+    for (const Point lead : scene.place.leadsMm) bounds = bounds.united(QRectF(toQt(lead), QSizeF(0.01, 0.01)));
+    for (const PartPath& path : painterOf(scene).paths(scene)) bounds = bounds.united(path.line.boundingRect());
+    return bounds.adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
+}
+
+QRectF jumperBounds(const Picture& picture, int jumper) {
+    return jumperLine(picture, jumper).boundingRect().adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
+}
+
+QPainterPath partShape(const Picture& picture, int part) {
+    const PartScene scene = sceneOf(picture, part);
+    QPainterPath shape = painterOf(scene).body(scene);
+    QPainterPathStroker stroker;
+    stroker.setWidth(2 * kGrabMm);
+    for (const PartPath& path : painterOf(scene).paths(scene)) shape = shape.united(stroker.createStroke(path.line));
+    return shape;
+}
+
+QPainterPath jumperShape(const Picture& picture, int jumper) {
+    QPainterPathStroker stroker;
+    stroker.setWidth(2 * kGrabMm);
+    stroker.setCapStyle(Qt::RoundCap);
+    return stroker.createStroke(jumperLine(picture, jumper));
+}
+
+QPainterPath jumperLine(const Picture& picture, int jumper) {
+    return cubicOf(picture, jumperAt(picture, jumper)).path();
+}
+
+QPainterPath controlShape(const Picture& picture, int part) {
+    const PartScene scene = sceneOf(picture, part);
+    return painterOf(scene).control(scene);
+}
+
+void paintSample(QPainter& painter, const Theme& theme, const PartKind& kind) {
+    paintSample(painter, theme, makePart(kind, ""));
+}
+
+void paintSample(QPainter& painter, const Theme& theme, const Part& part) {
+    const PartPlace place = samplePlace(*part.kind);
+    PartScene scene{theme, part, place};
+    scene.compact = true;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painterOf(scene).paint(painter, scene);
+    painter.restore();
+}
+
+void paintJumperSample(QPainter& painter, const Theme& theme, int colour, double lengthMm) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    const QPointF left(-lengthMm / 2, lengthMm * 0.08), right(lengthMm / 2, lengthMm * 0.08);
+    paintWire(painter, theme, jumperCubic(left, right, 0), jumperLook(theme, colour, lengthMm));
+    painter.restore();
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,17 @@
+#pragma once
+// From a picture to the scene of one part, as package painters take it.
+
+#include "ui/paint/packages/package_painter.h"
+#include "ui/paint/picture.h"
+
+namespace tiepoint::ui {
+
+PartScene sceneOf(const Picture& picture, int part);
+/// The y about which a bench's boards lie: wires bow away from it.
+double middleYOf(const Picture& picture);
+/// Whether the inside of a part is to be seen: in the strips view, or under the pointer.
+bool showsInside(const Picture& picture, int part);
+/// Between 0 and 1; 0 unless the picture is live.
+double brightnessOf(const Picture& picture, int part);
+
+}  // namespace tiepoint::ui

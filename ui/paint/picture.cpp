@@ -1,0 +1,24 @@
+#include "ui/paint/picture.h"
+
+#include "core/snapshot/readings.h"
+
+#include <cmath>
+
+namespace tiepoint::ui {
+
+double fullScaleAmpere(const Picture& picture) {
+    if (picture.views.lockedFullScaleAmpere) return *picture.views.lockedFullScaleAmpere;
+    constexpr double kAtRest = 1e-3;
+    const Snapshot* live = picture.live();
+    const double largest = live ? live->largestCurrentAmpere : 0;
+    if (!(largest >= kNoCurrentAmpere)) return kAtRest;
+    // Rounding in the solve mustn't lift a full 10 mA to the next step.
+    constexpr double kSlack = 1 + 1e-9;
+    const double decade = std::pow(10, std::floor(std::log10(largest)));
+    for (const double step : {1.0, 2.0, 5.0}) {
+        if (largest <= step * decade * kSlack) return step * decade;
+    }
+    return 10 * decade;
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,159 @@
+// The live layers under the parts: metal, the hovered net, beds, halos.
+
+#include "core/snapshot/readings.h"
+#include "ui/paint/light_painter.h"
+#include "ui/paint/live_layers.h"
+#include "ui/paint/metal_painter.h"
+#include "ui/paint/net_marks.h"
+#include "ui/paint/part_scenes.h"
+#include "ui/paint/shade.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kBedOpacity = 0.42, kBedOpacityDark = 0.40;
+constexpr double kHoverGlowMm = 0.75, kHoverRimMm = 0.36;
+constexpr double kMouthFade = 0.55;
+
+/// Visits the centres of the holes of a strip, which stand in pitches, in rails with gaps between fives.
+template <class Visit>
+void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
+    const Layout& layout = *picture.layout;
+    for (std::size_t b = 0; b < picture.bench().boards.size(); ++b) {
+        if (strip < layout.boardFirstStrip[b] || strip >= layout.boardFirstStrip[b + 1]) continue;
+        for (int hole = layout.boardFirstHole[b]; hole < layout.boardFirstHole[b + 1]; ++hole) {
+            if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip) visit(toQt(*holeMm(picture.bench(), layout.holeAt(hole))));
+        }
+    }
+}
+
+void paintInVolts(QPainter& painter, const Picture& picture, const Snapshot& live) {
+    const Layout& layout = *picture.layout;
+    const VoltScale scale = voltScale(live);
+    const auto spans = stripSpans(picture);
+    for (int strip = 0; strip < static_cast<int>(spans.size()); ++strip) {
+        const auto s = static_cast<std::size_t>(strip);
+        const auto net = static_cast<std::size_t>(layout.netOfStrip[s]);
+        if (!layout.netUsed[net]) continue;
+        const QRectF frame = stripFrame(spans[s].first, spans[s].last);
+        const double volt = live.solution.netVoltage[net];
+        if (std::isnan(volt)) {
+            paintMetalFloating(painter, *picture.theme, frame);
+        } else {
+            paintMetalInColour(painter, *picture.theme, frame, voltColour(scale.share(volt)));
+        }
+        forEachHoleOf(picture, strip, [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
+    }
+}
+
+/// Columns that carry current show whole; of a rail shows what lies between the holes that carry some.
+void paintSeenThrough(QPainter& painter, const Picture& picture, const Snapshot& live) {
+    const Layout& layout = *picture.layout;
+    std::vector<StripSpan> carrying(layout.netOfStrip.size());
+    std::vector<char> carries(carrying.size(), 0);
+    const auto centre = [&](int joint) {
+        return toQt(*holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+    };
+    for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
+        const Piece& piece = layout.pieces[i];
+        if (piece.kind != PieceKind::Strip || std::abs(live.pieceCurrent[i]) < kNoCurrentAmpere) continue;
+        const auto strip = static_cast<std::size_t>(piece.owner);
+        const QPointF from = centre(piece.from), to = centre(piece.to);
+        QRectF reach = QRectF(from, to).normalized();
+        if (carries[strip]) reach = QRectF(QPointF(std::min(reach.left(), carrying[strip].first.x()), std::min(reach.top(), carrying[strip].first.y())),
+                                           QPointF(std::max(reach.right(), carrying[strip].last.x()), std::max(reach.bottom(), carrying[strip].last.y())));
+        carrying[strip] = {reach.topLeft(), reach.bottomRight(), false};
+        carries[strip] = 1;
+    }
+    const auto spans = stripSpans(picture);
+    for (std::size_t strip = 0; strip < carrying.size(); ++strip) {
+        if (!carries[strip]) continue;
+        const StripSpan& span = spans[strip].rail ? carrying[strip] : spans[strip];
+        paintMetalSeenThrough(painter, *picture.theme, stripFrame(span.first, span.last));
+    }
+}
+
+void paintHoverStrip(QPainter& painter, const Picture& picture, int strip, const StripSpan& span, bool solid) {
+    const Theme& theme = *picture.theme;
+    const QRectF frame = stripFrame(span.first, span.last);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(faded(theme.hover, solid ? 0.30 : 0.16));
+    painter.drawPath(roundedBox(frame.adjusted(-kHoverGlowMm, -kHoverGlowMm, kHoverGlowMm, kHoverGlowMm), 1.1));
+    paintMetal(painter, theme, frame);
+    painter.setBrush(Qt::NoBrush);
+    QPen rim = outlinePen(theme.hover, kHoverRimMm);
+    if (!solid) rim.setDashPattern({2.4, 1.6}), rim.setCapStyle(Qt::FlatCap);
+    painter.setPen(rim);
+    painter.drawPath(roundedBox(frame, 0.5));
+    const QColor mouthRim = theme.dark ? QColor(0x08090b) : QColor(Qt::white);
+    forEachHoleOf(picture, strip, [&](QPointF hole) {
+        const QRectF mouth(hole.x() - 0.52, hole.y() - 0.52, 1.04, 1.04);
+        painter.setPen(outlinePen(solid ? mouthRim : theme.hover, 0.24));
+        painter.setBrush(solid ? theme.hover : mouthRim);
+        painter.drawPath(roundedBox(mouth, 0.16));
+    });
+}
+
+}  // namespace
+
+QColor bedColour(const Theme& theme) {
+    return faded(theme.arrow, theme.dark ? kBedOpacityDark : kBedOpacity);
+}
+
+void paintMetalUnder(QPainter& painter, const Picture& picture) {
+    const Snapshot* live = picture.live();
+    if (!live) return;
+    if (picture.views.voltage) {
+        paintInVolts(painter, picture, *live);
+    } else if (picture.views.arrows != Arrows::Off && !picture.views.strips) {
+        paintSeenThrough(painter, picture, *live);
+    }
+}
+
+void paintHoveredNet(QPainter& painter, const Picture& picture) {
+    if (picture.marks.hoverNet < 0) return;
+    const auto byPress = netsByPress(picture, picture.marks.hoverNet);
+    const auto spans = stripSpans(picture);
+    for (int strip = 0; strip < static_cast<int>(spans.size()); ++strip) {
+        const auto s = static_cast<std::size_t>(strip);
+        const int net = picture.layout->netOfStrip[s];
+        const bool joined = net == picture.marks.hoverNet;
+        if (joined || std::find(byPress.begin(), byPress.end(), net) != byPress.end()) paintHoverStrip(painter, picture, strip, spans[s], joined);
+    }
+}
+
+void paintBeds(QPainter& painter, const Picture& picture, const FlowPaths& paths) {
+    const Snapshot* live = picture.live();
+    if (!live || picture.views.voltage || picture.views.arrows == Arrows::Off) return;
+    const double fullScale = fullScaleAmpere(picture);
+    // One fill for all, so that stripes that meet don't darken each other.
+    QPainterPath beds;
+    beds.setFillRule(Qt::WindingFill);
+    for (const FlowPaths::Way& way : paths.ways()) {
+        if (way.layer != Layer::UnderParts || way.line.isEmpty()) continue;
+        const double current = std::abs(paths.currentOf(way, *live));
+        if (current < kThreadShare * fullScale) continue;
+        const double half = bedBreadthMm(std::min(1.0, current / fullScale)) / 2;
+        const QRectF line = QRectF(way.line.points().front(), way.line.points().back()).normalized();
+        beds.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half) : line.adjusted(-half, 0, half, 0));
+    }
+    painter.fillPath(beds, bedColour(*picture.theme));
+}
+
+void paintHalos(QPainter& painter, const Picture& picture) {
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const double brightness = brightnessOf(picture, part);
+        if (brightness <= 0) continue;
+        const PartScene scene = sceneOf(picture, part);
+        const PackagePainter* look = findPackagePainter(scene.part.kind->package->name);
+        painter.save();
+        painter.translate(toQt(scene.place.pose.centre));
+        paintHalo(painter, *picture.theme, look->light(scene), brightness, picture.views.voltage);
+        painter.restore();
+    }
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,105 @@
+#include "ui/paint/wire_painter.h"
+
+#include "core/bench/table.h"
+#include "ui/paint/shade.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kBareMm = 0.46;
+constexpr double kEdgeDarker = 0.55;
+constexpr double kHighlightMm = 0.2;
+constexpr double kThirdOfWay = 0.28;  ///< where a jumper's controls stand along its span
+
+
+
+void strokeLine(QPainter& painter, const QPainterPath& path, const QColor& colour, double breadth, Qt::PenCapStyle cap) {
+    QPen pen(colour, breadth, Qt::SolidLine, cap, Qt::RoundJoin);
+    painter.strokePath(path, pen);
+}
+
+void paintBarePath(QPainter& painter, const Theme& theme, const QPainterPath& path) {
+    strokeLine(painter, path, theme.furnishing.steelEdge, kBareMm + 2 * theme.outlineMm, Qt::RoundCap);
+    strokeLine(painter, path, blend(theme.furnishing.steelLight, theme.furnishing.steelDark, 0.4), kBareMm, Qt::RoundCap);
+}
+
+}  // namespace
+
+Cubic jumperCubic(QPointF first, QPointF second, double middleY) {
+    const double span = std::hypot(second.x() - first.x(), second.y() - first.y());
+    if (span <= 0) return {first, first, second, second};
+    const double nearness = std::abs(first.y() - middleY) - std::abs(second.y() - middleY);
+    const bool fromFirst = std::abs(nearness) > 1e-6 ? nearness < 0 : first.x() <= second.x();
+    const QPointF along = (second - first) / span;
+    const QPointF left = (fromFirst ? 1.0 : -1.0) * QPointF(along.y(), -along.x());
+    const QPointF bow = left * (jumperBow(span) * span);
+    return {first, first + along * (kThirdOfWay * span) + bow, second - along * (kThirdOfWay * span) + bow, second};
+}
+
+Cubic leadCubic(QPointF exit, QPointF tip, double middleY) {
+    const double dx = std::abs(tip.x() - exit.x()), dy = std::abs(tip.y() - exit.y());
+    const double outside = tip.y() < middleY ? -1 : 1;
+    const double reach = std::clamp(0.4 * dx + 0.1 * dy, 6.0, 40.0);
+    const double rise = std::clamp(5 + 0.28 * dy, 6.0, 15.0);
+    return {exit, exit + QPointF(reach, -outside * -0.08 * dy), tip + QPointF(-std::min(15.0, 0.42 * dx), outside * rise), tip};
+}
+
+double jumperLiftMm(double lengthMm) {
+    return std::clamp(0.35 + 0.05 * lengthMm, 0.6, 3.2);
+}
+
+Cubic insulated(const Cubic& wire, const WireLook& look) {
+    const double length = wire.lengthMm();
+    // The shortest jumpers still show some insulation.
+    const double most = 0.3 * length;
+    return wire.between(std::min(look.bareFromMm, most), length - std::min(look.bareToMm, most));
+}
+
+void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
+    if (theme.furnishing.shadow.alpha() == 0) return;
+    const QPainterPath path = wire.lifted(QPointF(0.9, 1.25) * look.liftMm).path();
+    constexpr int kRings = 4;
+    const double strength = theme.furnishing.shadow.alphaF() * 0.9;
+    const QColor ring = faded(theme.furnishing.shadow, 1 - std::pow(1 - strength, 1.0 / kRings));
+    for (int i = 0; i < kRings; ++i) {
+        strokeLine(painter, path, ring, look.breadthMm * 0.75 + 0.28 * i * (0.6 + 0.5 * look.liftMm), Qt::FlatCap);
+    }
+}
+
+void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
+    paintWireShadow(painter, theme, wire, look);
+    paintBarePath(painter, theme, wire.path());
+    const QPainterPath coat = insulated(wire, look).path();
+    const QColor edge = theme.flat ? theme.furnishing.ink : blend(look.colour, Qt::black, kEdgeDarker);
+    strokeLine(painter, coat, edge, look.breadthMm + 2 * theme.outlineMm, Qt::FlatCap);
+    strokeLine(painter, coat, look.colour, look.breadthMm, Qt::FlatCap);
+    // The cut ends of the insulation, which a flat cap leaves without an edge.
+    const Polyline line = Polyline::of(coat);
+    for (const double distance : {0.0, line.lengthMm()}) {
+        const Place end = line.at(distance);
+        const QPointF across = QPointF(-std::sin(end.angle), std::cos(end.angle)) * (look.breadthMm / 2);
+        painter.setPen(QPen(edge, theme.outlineMm));
+        painter.drawLine(end.at - across, end.at + across);
+    }
+    if (theme.flat) return;
+    const QPointF up(-0.16, -0.22);
+    QPainterPath shadeSide = coat.translated(-up * 1.9);
+    strokeLine(painter, shadeSide, faded(Qt::black, 0.16), look.breadthMm * 0.34, Qt::FlatCap);
+    const double length = line.lengthMm();
+    if (length < 1.2) return;
+    const Cubic shine = Cubic(insulated(wire, look)).between(0.35, length - 0.35);
+    strokeLine(painter, shine.path().translated(up), faded(Qt::white, theme.dark ? 0.45 : 0.5), kHighlightMm, Qt::RoundCap);
+}
+
+void paintBareLead(QPainter& painter, const Theme& theme, QPointF from, QPointF to) {
+    QPainterPath path(from);
+    path.lineTo(to);
+    paintBarePath(painter, theme, path);
+    if (theme.flat) return;
+    strokeLine(painter, path, faded(Qt::white, theme.dark ? 0.35 : 0.7), kBareMm * 0.35, Qt::RoundCap);
+}
+
+}  // namespace tiepoint::ui

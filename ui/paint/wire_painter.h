@@ -1,0 +1,35 @@
+#pragma once
+// Insulated wire: jumpers, and the leads of supplies. A cubic with its shadow, a dark edge, a highlight and bare ends.
+
+#include "ui/paint/curve.h"
+#include "ui/theme/theme.h"
+
+#include <QPainter>
+
+namespace tiepoint::ui {
+
+/// What a wire is made of.
+struct WireLook {
+    QColor colour;
+    double breadthMm = 1.62;
+    double liftMm = 1;        ///< how high its middle stands over the board; its shadow falls that far
+    double bareFromMm = 1.15; ///< bare metal at the beginning; 0 where it ends in a plug
+    double bareToMm = 1.15;
+};
+
+/// A jumper between two places: bows to the left of the way from the end nearer to the boards' middle line to the other one.
+Cubic jumperCubic(QPointF first, QPointF second, double middleY);
+/// A supply's lead from its exit at the left of the boards to its hole: out to the right, and into the hole from outside.
+Cubic leadCubic(QPointF exit, QPointF tip, double middleY);
+
+double jumperLiftMm(double lengthMm);
+
+void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look);
+void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look);
+/// The insulated part of a wire.
+Cubic insulated(const Cubic& wire, const WireLook& look);
+
+/// A bare lead of bright metal, straight.
+void paintBareLead(QPainter& painter, const Theme& theme, QPointF from, QPointF to);
+
+}  // namespace tiepoint::ui
