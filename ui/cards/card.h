@@ -1,0 +1,36 @@
+#pragma once
+// A card in the row below the bench: a surface with a dim title line. Kinds of card fill its body.
+
+#include "ui/theme/look.h"
+
+#include <QWidget>
+
+namespace tiepoint::ui {
+
+class Card : public QWidget {
+    Q_OBJECT
+public:
+    explicit Card(QWidget* parent = nullptr);
+
+    void setLook(const Look& look);
+    const Look& look() const { return look_; }
+
+protected:
+    /// Called after the look or the size changed: children take their places.
+    virtual void arrangeCard() {}
+    virtual void paintBody(QPainter& painter) = 0;
+
+    QRectF frame() const;   ///< the card's surface inside the widget
+    QRectF body() const;    ///< the surface less its padding
+    /// Draws one line, shortened with an ellipsis where it doesn't fit; `box` says the line's left, top and width.
+    void drawLine(QPainter& painter, const QRectF& box, const QString& words, const QFont& font, const QColor& colour,
+                  Qt::Alignment side = Qt::AlignLeft) const;
+
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    Look look_;
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,108 @@
+#include "ui/cards/card_row.h"
+
+#include "ui/theme/panels.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+// Widths of the cards' surfaces in the 1920-wide layout.
+constexpr double kReadingWidth = 470;
+constexpr double kLoopWidth = 560;
+constexpr double kLegendWidth = 794;
+constexpr double kSpacing = 6;
+constexpr int kPatienceMs = 17;  // one frame
+
+double largestVolt(const Picture& picture) {
+    double largest = 0;
+    if (const Snapshot* live = picture.live())
+        for (const double volt : live->solution.netVoltage)
+            if (!std::isnan(volt)) largest = std::max(largest, volt);
+    return largest;
+}
+
+}  // namespace
+
+CardRow::CardRow(BenchDocument& document, LiveBench& live, BenchView& view, QWidget* parent)
+    : QWidget(parent),
+      view_(view),
+      reading_(new ReadingCard(this)),
+      loop_(new LoopCard(this)),
+      values_(new ValueEditor(document, this)),
+      legend_(new LegendCard(this)),
+      look_{&theme(ThemeName::Day), 1} {
+    values_->hide();
+    patience_.setSingleShot(true);
+    patience_.setInterval(kPatienceMs);
+    connect(&patience_, &QTimer::timeout, this, &CardRow::refresh);
+    connect(&document, &BenchDocument::benchChanged, this, [this] {
+        followSelection();
+        patience_.start();
+    });
+    connect(&live, &LiveBench::snapshotReady, this, &CardRow::refresh);
+    connect(&view, &BenchView::hoverChanged, this, &CardRow::refresh);
+    connect(&view, &BenchView::selectionChanged, this, [this] {
+        followSelection();
+        refresh();
+    });
+    connect(&view, &BenchView::viewsChanged, this, &CardRow::refresh);
+    connect(legend_, &LegendCard::viewsChosen, &view, &BenchView::setViews);
+    connect(values_, &ValueEditor::done, &view, [&view] { view.setFocus(Qt::OtherFocusReason); });
+}
+
+std::string CardRow::pointedAt() const {
+    if (const QString hovered = view_.hoveredPart(); !hovered.isEmpty()) return hovered.toStdString();
+    const QStringList selected = view_.selection();
+    return selected.size() == 1 ? selected.front().toStdString() : std::string();
+}
+
+void CardRow::followSelection() {
+    const QStringList selected = view_.selection();
+    values_->showPart(selected.size() == 1 ? selected.front().toStdString() : std::string());
+    values_->setVisible(!values_->isEmpty());
+    loop_->setVisible(values_->isEmpty());
+}
+
+void CardRow::refresh() {
+    patience_.stop();
+    const Picture& picture = view_.picture();
+    if (!picture.layout) return;
+    const std::string id = pointedAt();
+    reading_->setText(readingText(picture, id));
+    loop_->showPicture(picture, id);
+    legend_->showViews(picture.views, fullScaleAmpere(picture), largestVolt(picture));
+}
+
+void CardRow::setLook(const Look& look) {
+    if (look_ == look) return;
+    look_ = look;
+    for (Card* card : {static_cast<Card*>(reading_), static_cast<Card*>(loop_), static_cast<Card*>(values_), static_cast<Card*>(legend_)})
+        card->setLook(look);
+    arrange();
+    refresh();
+}
+
+void CardRow::arrange() {
+    const double margins = 2 * look_.px(kCardMargin);
+    const double spacing = look_.px(kSpacing);
+    const double free = width() - 2 * spacing - 3 * margins;
+    const double unit = free / (kReadingWidth + kLoopWidth + kLegendWidth);
+    double left = 0;
+    const auto place = [&](std::initializer_list<QWidget*> cards, double share) {
+        const double cardWidth = share * unit + margins;
+        for (QWidget* card : cards) card->setGeometry(QRectF(left, 0, cardWidth, height()).toRect());
+        left += cardWidth + spacing;
+    };
+    place({reading_}, kReadingWidth);
+    place({loop_, values_}, kLoopWidth);
+    place({legend_}, kLegendWidth);
+}
+
+void CardRow::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,45 @@
+#pragma once
+// The row of cards below the bench: a reading, the whole bench or the values of the selected part, and the legend. Follows what the
+// view points at and what the live bench answers; changes nothing by itself.
+
+#include "ui/cards/legend_card.h"
+#include "ui/cards/loop_card.h"
+#include "ui/cards/reading_card.h"
+#include "ui/cards/value_editor.h"
+#include "ui/view/bench_view.h"
+
+#include <QTimer>
+#include <QWidget>
+
+namespace tiepoint::ui {
+
+class CardRow : public QWidget {
+    Q_OBJECT
+public:
+    CardRow(BenchDocument& document, LiveBench& live, BenchView& view, QWidget* parent);
+
+    void setLook(const Look& look);
+    ReadingCard& reading() const { return *reading_; }
+    LoopCard& loop() const { return *loop_; }
+    LegendCard& legend() const { return *legend_; }
+    ValueEditor& values() const { return *values_; }
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    void refresh();
+    void followSelection();
+    std::string pointedAt() const;
+    void arrange();
+
+    BenchView& view_;
+    ReadingCard* reading_;
+    LoopCard* loop_;
+    ValueEditor* values_;
+    LegendCard* legend_;
+    QTimer patience_;  ///< an answer that takes longer than a frame is shown as missing
+    Look look_;
+};
+
+}  // namespace tiepoint::ui

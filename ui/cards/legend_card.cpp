@@ -1,0 +1,64 @@
+#include "ui/cards/legend_card.h"
+
+#include "ui/cards/legend_samples.h"
+#include "ui/cards/reading_text.h"
+#include "ui/theme/panels.h"
+
+namespace tiepoint::ui {
+
+LegendCard::LegendCard(QWidget* parent)
+    : Card(parent),
+      arrows_(new ArrowsKey(this)),
+      voltage_(new ViewKey(QStringLiteral("Voltage"), 74, paintVoltageSample, this)),
+      strips_(new ViewKey(QStringLiteral("Strips"), 56, paintStripsSample, this)),
+      readings_(new ViewKey(QStringLiteral("Readings"), 74, paintReadingSample, this)) {
+    setAccessibleName(QStringLiteral("Legend"));
+    connect(arrows_, &QAbstractButton::clicked, this, [this](bool on) {
+        choose([on](Views& views) { views.arrows = on ? Arrows::Conventional : Arrows::Off; });
+    });
+    connect(arrows_->directionKey(), &QAbstractButton::clicked, this, [this] {
+        choose([](Views& views) {
+            views.arrows = views.arrows == Arrows::Electrons ? Arrows::Conventional : Arrows::Electrons;
+        });
+    });
+    connect(arrows_->lockKey(), &QAbstractButton::clicked, this, [this](bool locked) {
+        choose([this, locked](Views& views) {
+            views.lockedFullScaleAmpere = locked ? std::optional(fullScaleAmpere_) : std::nullopt;
+        });
+    });
+    connect(voltage_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.voltage = on; }); });
+    connect(strips_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.strips = on; }); });
+    connect(readings_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.readings = on; }); });
+}
+
+void LegendCard::choose(const std::function<void(Views&)>& change) {
+    change(views_);
+    showViews(views_, fullScaleAmpere_, 0);
+    Q_EMIT viewsChosen(views_);
+}
+
+void LegendCard::showViews(const Views& views, double fullScaleAmpere, double largestVolt) {
+    views_ = views;
+    fullScaleAmpere_ = fullScaleAmpere;
+    arrows_->showScale(views, fullScaleAmpere);
+    voltage_->setChecked(views.voltage);
+    strips_->setChecked(views.strips);
+    readings_->setChecked(views.readings);
+    if (largestVolt > 0) voltage_->setRange(QStringLiteral("0"), voltScaleWords(largestVolt));
+}
+
+void LegendCard::arrangeCard() {
+    for (ViewKey* key : {static_cast<ViewKey*>(arrows_), voltage_, strips_, readings_}) key->setLook(look());
+    const double pad = look().px(16);
+    const QRectF inside = frame().adjusted(pad, pad, -pad, -pad);
+    const double upper = inside.height() * 0.555;
+    const auto place = [](QWidget* key, const QRectF& box) { key->setGeometry(box.toRect()); };
+    place(arrows_, QRectF(inside.left(), inside.top(), inside.width(), upper));
+    const double third = inside.width() / 3;
+    const QRectF lower(inside.left(), inside.top() + upper + look().px(2), third, inside.height() - upper - look().px(2));
+    place(voltage_, lower);
+    place(strips_, lower.translated(third, 0));
+    place(readings_, lower.translated(2 * third, 0));
+}
+
+}  // namespace tiepoint::ui

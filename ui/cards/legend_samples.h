@@ -1,0 +1,25 @@
+#pragma once
+// The little pictures in the legend's rows, in the pixels of a widget. They obey the laws of the big picture.
+
+#include "ui/paint/picture.h"
+#include "ui/theme/look.h"
+
+#include <QPainter>
+
+namespace tiepoint::ui {
+
+enum class SampleBed { Jumper, Strip };
+
+/// A length of jumper or strip with the arrows of that share of full scale.
+void paintArrowSample(QPainter& painter, const Look& look, const QRectF& box, double share, Arrows arrows, SampleBed bed);
+/// The scale of the voltage view from left (lowest) to right.
+void paintVoltageSample(QPainter& painter, const Look& look, const QRectF& box);
+/// Three strips of bare metal.
+void paintStripsSample(QPainter& painter, const Look& look, const QRectF& box);
+/// A tag with volts as it stands on the board.
+void paintReadingSample(QPainter& painter, const Look& look, const QRectF& box);
+
+/// Colour of the voltage view for a share of the largest potential, 0..1.
+QColor voltageColour(double share);
+
+}  // namespace tiepoint::ui

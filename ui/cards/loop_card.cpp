@@ -1,0 +1,168 @@
+#include "ui/cards/loop_card.h"
+
+#include "ui/cards/legend_samples.h"
+#include "ui/cards/part_tint.h"
+#include "ui/theme/panels.h"
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kSmallestShare = 0.02;  // a drop below this gets no piece of the bar: its words would lie over others
+constexpr double kSmallestWidth = 84;    // a piece must hold its volts
+constexpr double kGap = 5;
+constexpr double kTintOfCard = 0.22;
+
+}  // namespace
+
+LoopCard::LoopCard(QWidget* parent) : Card(parent) { setAccessibleName(QStringLiteral("The whole bench")); }
+
+void LoopCard::showPicture(const Picture& picture, const std::string& pointedAt) {
+    LoopText text = loopText(picture, pointedAt);
+    const double fullScale = fullScaleAmpere(picture);
+    const bool same = text == text_ && voltage_ == picture.views.voltage && arrows_ == picture.views.arrows &&
+                      fullScale == fullScaleAmpere_;
+    if (same) return;
+    text_ = std::move(text);
+    voltage_ = picture.views.voltage;
+    arrows_ = picture.views.arrows;
+    fullScaleAmpere_ = fullScale;
+    tints_.clear();
+    for (const DropText& drop : text_.drops)
+        tints_[drop.part] = partTint(*look().theme, *picture.bench().findPart(drop.part));
+    setAccessibleDescription(text_.title + QStringLiteral(". ") + text_.big + QStringLiteral(" ") + text_.note);
+    update();
+}
+
+void LoopCard::paintBody(QPainter& painter) {
+    const Theme& theme = *look().theme;
+    const QRectF box = body();
+    drawLine(painter, box, text_.title, look().font(text::kBody), theme.dimText);
+    if (!text_.drops.empty()) paintDrops(painter, box);
+    else if (!text_.in.empty()) paintJunction(painter, box);
+    else if (!text_.big.isEmpty())
+        drawLine(painter, box.translated(-look().px(3), look().px(19)), text_.big,
+                 look().font(text::kBigReading, QFont::DemiBold), theme.text);
+    paintNote(painter);
+}
+
+void LoopCard::paintNote(QPainter& painter) const {
+    const QRectF box = body();
+    const QFont font = look().font(text::kBody);
+    painter.setFont(font);
+    painter.setPen(look().theme->dimText);
+    const bool alone = text_.drops.empty() && text_.in.empty() && text_.big.isEmpty();
+    const double lines = alone ? 3 : text_.big.isEmpty() ? 1 : 2;
+    const double height = lines * QFontMetricsF(font).height() + look().px(2);
+    const double top = alone ? box.top() + look().px(48) : frame().bottom() - look().px(18) - height;
+    painter.drawText(QRectF(box.left(), top, box.width(), height), Qt::AlignLeft | Qt::TextWordWrap | (alone ? Qt::AlignTop : Qt::AlignVCenter),
+                     text_.note);
+}
+
+std::vector<QRectF> LoopCard::segments(const QRectF& box) const {
+    // Shares of the width that the gaps and the smallest pieces leave.
+    double shares = 0;
+    int shown = 0;
+    for (const DropText& drop : text_.drops) {
+        if (drop.share < kSmallestShare) continue;
+        shares += drop.share;
+        ++shown;
+    }
+    const double smallest = look().px(kSmallestWidth);
+    const double spare = std::max(0.0, box.width() - (shown - 1) * look().px(kGap) - shown * smallest);
+    std::vector<QRectF> frames;
+    double left = box.left();
+    for (const DropText& drop : text_.drops) {
+        const bool small = drop.share < kSmallestShare;
+        const double width = small ? 0 : smallest + spare * drop.share / shares;
+        frames.emplace_back(left, box.top(), width, box.height());
+        if (!small) left += width + look().px(kGap);
+    }
+    return frames;
+}
+
+void LoopCard::paintDrops(QPainter& painter, const QRectF& box) const {
+    const QRectF bar(box.left(), box.top() + look().px(45), box.width(), look().px(44));
+    const auto frames = segments(bar);
+    const QFont volts = look().font(30, QFont::DemiBold);
+    for (std::size_t i = 0; i < frames.size(); ++i) {
+        if (frames[i].width() <= 0) continue;
+        paintSegment(painter, frames[i], text_.drops[i]);
+        if (voltage_) continue;
+        drawLine(painter, frames[i].translated(0, look().px(52)), text_.drops[i].volts, volts, look().theme->text, Qt::AlignHCenter);
+    }
+    if (voltage_) paintPotentials(painter, bar, frames);
+}
+
+void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText& drop) const {
+    const Theme& theme = *look().theme;
+    const double radius = look().px(5);
+    if (voltage_) {
+        QLinearGradient fall(box.topLeft(), box.topRight());
+        constexpr int kStops = 8;
+        for (int i = 0; i <= kStops; ++i) {
+            const double at = static_cast<double>(i) / kStops;
+            fall.setColorAt(at, voltageColour(drop.fromShare + (drop.toShare - drop.fromShare) * at));
+        }
+        painter.setBrush(fall);
+        painter.setPen(QPen(theme.flat ? theme.cardEdge : theme.text, look().px(1.4)));
+        painter.drawRoundedRect(box, radius, radius);
+        return;
+    }
+    const QColor tint = tints_.contains(drop.part) ? tints_.at(drop.part) : theme.cardEdge;
+    const QColor face = mix(tint, theme.card, kTintOfCard);
+    painter.setBrush(face);
+    painter.setPen(QPen(mix(face, QColor(Qt::black), 0.45), look().px(1.4)));
+    painter.drawRoundedRect(box, radius, radius);
+    const QColor ink = qGray(face.rgb()) > 120 ? QColor(0x1b, 0x1e, 0x22) : QColor(0xff, 0xff, 0xff);
+    const QFont font = look().font(text::kBody, QFont::DemiBold);
+    const double top = box.center().y() - QFontMetricsF(font).height() / 2;
+    drawLine(painter, QRectF(box.left(), top, box.width(), 0), QString::fromStdString(drop.part), font, ink, Qt::AlignHCenter);
+}
+
+void LoopCard::paintPotentials(QPainter& painter, const QRectF& box, const std::vector<QRectF>& segments) const {
+    const Theme& theme = *look().theme;
+    const QFont ids = look().font(text::kSmall);
+    const QFont volts = look().font(text::kLabel, QFont::DemiBold);
+    const double width = look().px(110);
+    const double top = box.bottom() + look().px(27);
+    QString last;
+    for (std::size_t i = 0; i < segments.size(); ++i) {
+        const QRectF& segment = segments[i];
+        if (segment.width() <= 0) continue;
+        drawLine(painter, segment.translated(0, segment.height() + look().px(2)), QString::fromStdString(text_.drops[i].part), ids,
+                 theme.dimText, Qt::AlignHCenter);
+        const bool first = last.isEmpty();
+        drawLine(painter, QRectF(first ? segment.left() : segment.left() - width / 2, top, width, 0), text_.drops[i].fromVolts, volts,
+                 theme.text, first ? Qt::AlignLeft : Qt::AlignHCenter);
+        last = text_.drops[i].toVolts;
+    }
+    drawLine(painter, QRectF(box.right() - width, top, width, 0), last, volts, theme.text, Qt::AlignRight);
+}
+
+void LoopCard::paintJunction(QPainter& painter, const QRectF& box) const {
+    const Theme& theme = *look().theme;
+    const QFont digits = look().font(28, QFont::DemiBold);
+    const QFont names = look().font(text::kSmall);
+    std::vector<const BranchText*> terms;
+    for (const BranchText& term : text_.in) terms.push_back(&term);
+    for (const BranchText& term : text_.out) terms.push_back(&term);
+    const double sign = look().px(34);
+    const double width = (box.width() - sign * static_cast<double>(terms.size() - 1)) / static_cast<double>(terms.size());
+    double left = box.left();
+    for (std::size_t i = 0; i < terms.size(); ++i) {
+        const QRectF column(left, box.top() + look().px(42), width, 0);
+        paintArrowSample(painter, look(), QRectF(left, column.top(), std::min(width, look().px(144)), look().px(26)),
+                         terms[i]->ampere / fullScaleAmpere_, arrows_, SampleBed::Strip);
+        drawLine(painter, column.translated(0, look().px(32)), terms[i]->current, digits, theme.text);
+        drawLine(painter, column.translated(0, look().px(66)), terms[i]->where, names, theme.dimText);
+        left += width;
+        if (i + 1 == terms.size()) break;
+        const QString between = i + 1 == text_.in.size() ? QStringLiteral("=") : QStringLiteral("+");
+        drawLine(painter, QRectF(left, column.top() + look().px(32), sign - look().px(8), 0), between, digits, theme.dimText, Qt::AlignHCenter);
+        left += sign;
+    }
+}
+
+}  // namespace tiepoint::ui

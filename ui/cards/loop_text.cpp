@@ -1,0 +1,161 @@
+#include "ui/cards/loop_text.h"
+
+#include "core/base/quantity.h"
+#include "core/snapshot/readings.h"
+#include "ui/cards/reading_text.h"
+
+#include <QStringList>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+// The law of the arrows: under this share of full scale a current is drawn as a dotted thread.
+constexpr double kThreadShare = 0.02;
+constexpr std::size_t kMostBranches = 4;  // as many as the card can show side by side
+
+QString qs(const std::string& words) { return QString::fromStdString(words); }
+
+// --- once round the loop ---
+
+LoopText textOf(const Picture& picture, const Loop& loop) {
+    LoopText text;
+    text.title = QStringLiteral("Once round the loop");
+    double top = 0;
+    for (const Drop& drop : loop.drops) top = std::max(top, std::abs(drop.fromVolt));
+    for (const Drop& drop : loop.drops)
+        text.drops.push_back({picture.bench().parts[drop.part].id, voltWords(drop.volt()), drop.volt() / loop.supplyVolt,
+                              drop.fromVolt / top, drop.toVolt / top, voltWords(drop.fromVolt), voltWords(drop.toVolt)});
+    text.note = QStringLiteral("Together %1, what the supply gives.").arg(voltWords(loop.supplyVolt));
+    return text;
+}
+
+// --- where the current divides ---
+
+QString metalName(const Hole& hole) {
+    switch (hole.line) {
+        case Line::TopPlus:
+        case Line::BottomPlus: return QStringLiteral("the plus rail");
+        case Line::TopMinus:
+        case Line::BottomMinus: return QStringLiteral("the minus rail");
+        default: return QStringLiteral("column %1").arg(hole.number);
+    }
+}
+
+/// The id of the part or jumper through which a branch leaves the strip; empty for the strip itself.
+std::string ownerOf(const Picture& picture, const Branch& branch) {
+    const Layout& layout = *picture.layout;
+    if (branch.lead >= 0) return picture.bench().parts[layout.partOfLead(branch.lead)].id;
+    const Piece& piece = layout.pieces[branch.piece];
+    if (piece.kind == PieceKind::Jumper) return picture.bench().jumpers[piece.owner].id;
+    if (piece.kind == PieceKind::Bridge) return picture.bench().parts[layout.partOfLead(piece.owner)].id;
+    return {};
+}
+
+BranchText branchText(const Picture& picture, const Branch& branch, const Hole& hole) {
+    const std::string owner = ownerOf(picture, branch);
+    const QString metal = isRail(hole.line) ? QStringLiteral("rail") : QStringLiteral("strip");
+    const QString where = owner.empty() ? metal + (branch.ampere > 0 ? QStringLiteral(" before") : QStringLiteral(" after")) : qs(owner);
+    return {currentWords(std::abs(branch.ampere)), where, std::abs(branch.ampere)};
+}
+
+LoopText textOf(const Picture& picture, const Junction& junction) {
+    const Hole hole = picture.layout->holeAt(picture.layout->joints[junction.joint].hole);
+    LoopText text;
+    text.title = QStringLiteral("Where the current divides");
+    for (const Branch& branch : junction.branches) {
+        (branch.ampere > 0 ? text.in : text.out).push_back(branchText(picture, branch, hole));
+        const std::string owner = ownerOf(picture, branch);
+        if (owner.empty()) continue;
+        const bool leaves = branch.ampere < 0;
+        text.title = QStringLiteral("Where %1 %2 %3").arg(qs(owner), leaves ? QStringLiteral("leaves") : QStringLiteral("joins"),
+                                                          metalName(hole));
+    }
+    text.note = QStringLiteral("What comes in goes out, at every junction.");
+    return text;
+}
+
+/// Junctions that the card can show: in a hole, and with few enough branches.
+std::vector<Junction> showable(const Picture& picture, std::vector<Junction> all) {
+    std::erase_if(all, [&](const Junction& junction) {
+        return picture.layout->joints[junction.joint].hole < 0 || junction.branches.size() > kMostBranches;
+    });
+    return all;
+}
+
+const Junction* junctionOf(const Picture& picture, const std::vector<Junction>& all, const std::string& id) {
+    const auto touches = [&](const Junction& junction) {
+        return std::ranges::any_of(junction.branches, [&](const Branch& b) { return ownerOf(picture, b) == id; });
+    };
+    const auto found = std::ranges::find_if(all, touches);
+    return found == all.end() ? nullptr : &*found;
+}
+
+bool divides(const Junction& junction) {
+    return std::ranges::count_if(junction.branches, [](const Branch& b) { return b.ampere > 0; }) == 1;
+}
+
+/// The junction to show: the one of the part pointed at, else the only one at which the current divides.
+const Junction* chosenJunction(const Picture& picture, const std::vector<Junction>& all, const std::string& id) {
+    if (const Junction* pointedAt = id.empty() ? nullptr : junctionOf(picture, all, id)) return pointedAt;
+    const auto first = std::ranges::find_if(all, divides);
+    const bool only = first != all.end() && std::find_if(first + 1, all.end(), divides) == all.end();
+    return only ? &*first : nullptr;
+}
+
+// --- what the supplies give ---
+
+/// Says which parts are drawn as threads, since a thread's breadth says nothing.
+QString threadWords(const Picture& picture) {
+    const Snapshot& snapshot = *picture.snapshot;
+    const double limit = kThreadShare * fullScaleAmpere(picture);
+    QStringList ids;
+    double largest = 0;
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const double ampere = currentThrough(snapshot, part).inAmpere;
+        if (ampere <= kNoCurrentAmpere || ampere >= limit) continue;
+        ids << qs(picture.bench().parts[part].id);
+        largest = std::max(largest, ampere);
+    }
+    if (ids.isEmpty() || ids.size() > 3) return {};
+    return QStringLiteral("%1 %2 %3. That is under 2 % of full scale, so it is drawn as a dotted thread.")
+        .arg(ids.join(QStringLiteral(" and ")), ids.size() == 1 ? QStringLiteral("carries") : QStringLiteral("carry"),
+             currentWords(largest));
+}
+
+LoopText textOf(const Picture& picture, const Delivery& given) {
+    LoopText text;
+    text.title = given.supplies.size() == 1 ? QStringLiteral("The supply gives") : QStringLiteral("The supplies give");
+    text.big = currentWords(given.currentAmpere);
+    text.note = threadWords(picture);
+    if (text.note.isEmpty()) text.note = qs(formatQuantity(given.powerWatt, "W")) + QStringLiteral(" in all.");
+    return text;
+}
+
+LoopText resting(const QString& title, const QString& note) {
+    LoopText text;
+    text.title = title;
+    text.note = note;
+    return text;
+}
+
+}  // namespace
+
+LoopText loopText(const Picture& picture, const std::string& id) {
+    if (!picture.snapshot) return resting(QStringLiteral("Working it out"), {});
+    const Snapshot& snapshot = *picture.snapshot;
+    if (snapshot.status() == Status::None) return resting(QStringLiteral("No answer"), qs(snapshot.solution.reason));
+    if (snapshot.status() == Status::Off)
+        return resting(QStringLiteral("Nothing flows"), QStringLiteral("No supply is switched on. Its lever stands at the left of the board."));
+    if (const auto loop = simpleLoop(snapshot)) return textOf(picture, *loop);
+    const auto all = showable(picture, junctions(snapshot));
+    if (const Junction* junction = chosenJunction(picture, all, id)) return textOf(picture, *junction);
+    const Delivery given = delivery(snapshot);
+    if (given.currentAmpere > kNoCurrentAmpere) return textOf(picture, given);
+    return resting(QStringLiteral("Nothing flows yet"),
+                   QStringLiteral("Current needs a closed way from plus through the parts back to minus."));
+}
+
+}  // namespace tiepoint::ui

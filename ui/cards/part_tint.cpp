@@ -1,0 +1,58 @@
+#include "ui/cards/part_tint.h"
+
+#include "ui/tray/sample.h"
+
+#include <QImage>
+
+#include <map>
+#include <string>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr int kPixels = 48;
+constexpr double kPixelsPerMm = 8;
+constexpr int kSolid = 250;       // shadows and edges are left out
+constexpr int kInkLightness = 50;  // outlines are left out too
+
+QColor meanColour(const QImage& image, const QColor& fallback) {
+    double red = 0, green = 0, blue = 0, weight = 0;
+    for (int y = 0; y < image.height(); ++y) {
+        for (int x = 0; x < image.width(); ++x) {
+            const QColor pixel = image.pixelColor(x, y);
+            if (pixel.alpha() < kSolid || pixel.lightness() < kInkLightness) continue;
+            const double w = 0.02 + pixel.hslSaturationF();  // bare leads say nothing about the part
+            red += w * pixel.redF();
+            green += w * pixel.greenF();
+            blue += w * pixel.blueF();
+            weight += w;
+        }
+    }
+    if (weight <= 0) return fallback;
+    return QColor::fromRgbF(static_cast<float>(red / weight), static_cast<float>(green / weight), static_cast<float>(blue / weight));
+}
+
+QColor computeTint(const Theme& theme, const Part& part) {
+    QImage image(kPixels, kPixels, QImage::Format_ARGB32);
+    image.fill(Qt::transparent);
+    QPainter painter(&image);
+    TrayItem item;
+    item.part = part;
+    paintItem(painter, theme, item, QRectF(image.rect()), kPixelsPerMm);
+    painter.end();
+    return meanColour(image, theme.cardEdge);
+}
+
+}  // namespace
+
+QColor partTint(const Theme& theme, const Part& part) {
+    static std::map<std::string, QColor> known;
+    std::string key = part.kind->name + '/' + std::to_string(static_cast<int>(theme.name));
+    for (std::size_t i = 0; i < part.kind->values.size(); ++i)  // choices colour a body; numbers hardly do
+        if (part.kind->values[i].type == ValueType::Choice) key += '/' + std::to_string(static_cast<int>(part.value(static_cast<int>(i))));
+    const auto found = known.find(key);
+    if (found != known.end()) return found->second;
+    return known[key] = computeTint(theme, part);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,72 @@
+#include "ui/cards/reading_card.h"
+
+#include "ui/theme/panels.h"
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+// The bar ends beyond the limit, so that a share above one can be seen: the limit stands at this part of its length.
+constexpr double kLimitAt = 0.86;
+
+}  // namespace
+
+ReadingCard::ReadingCard(QWidget* parent) : Card(parent) { setAccessibleName(QStringLiteral("Reading")); }
+
+void ReadingCard::setText(const ReadingText& text) {
+    if (text_ == text) return;
+    text_ = text;
+    setAccessibleDescription(text.title + QStringLiteral(": ") + text.big + QStringLiteral(". ") + text.note);
+    update();
+}
+
+void ReadingCard::paintBody(QPainter& painter) {
+    const Theme& theme = *look().theme;
+    QRectF box = body();
+    drawLine(painter, box, text_.title, look().font(text::kBody), theme.dimText);
+    const QFont bigFont = look().font(text::kBigReading, QFont::DemiBold);
+    const double numberWidth = QFontMetricsF(bigFont).horizontalAdvance(text_.big);
+    drawLine(painter, box.translated(-look().px(3), look().px(19)), text_.big, bigFont, theme.text);
+    const double sideLeft = box.left() + std::max(numberWidth + look().px(24), look().px(306));
+    paintInAndOut(painter, QRectF(sideLeft, box.top() + look().px(44), box.right() - sideLeft, look().px(60)));
+    const double barTop = frame().bottom() - look().px(70);
+    if (text_.share) paintBar(painter, QRectF(box.left(), barTop, box.width(), look().px(10)));
+    const double noteTop = frame().bottom() - look().px(text_.share ? 52 : 64);
+    drawLine(painter, QRectF(box.left(), noteTop, box.width(), 0), text_.note, look().font(text::kBody), theme.dimText);
+}
+
+void ReadingCard::paintInAndOut(QPainter& painter, const QRectF& box) const {
+    if (text_.in.isEmpty()) return;
+    const Theme& theme = *look().theme;
+    const QFont words = look().font(text::kSmall);
+    const QFont digits = look().font(text::kSmall, QFont::DemiBold);
+    const double half = box.height() / 2;
+    const double wordWidth = QFontMetricsF(words).horizontalAdvance(QStringLiteral("out ")) + look().px(2);
+    const auto row = [&](double top, const QString& word, const QString& value) {
+        drawLine(painter, QRectF(box.left(), top, wordWidth, half), word, words, theme.dimText);
+        drawLine(painter, QRectF(box.left() + wordWidth, top, box.width() - wordWidth, half), value, digits, theme.text);
+    };
+    row(box.top(), QStringLiteral("in"), text_.in);
+    row(box.top() + half, QStringLiteral("out"), text_.out);
+}
+
+void ReadingCard::paintBar(QPainter& painter, const QRectF& box) const {
+    const Theme& theme = *look().theme;
+    const double radius = box.height() / 2;
+    const bool over = *text_.share > 1;
+    painter.setPen(theme.flat ? QPen(theme.cardEdge, look().px(1.6)) : QPen(Qt::NoPen));
+    painter.setBrush(theme.flat ? theme.card : mix(theme.card, theme.cardEdge, theme.dark ? 0.8 : 0.75));
+    painter.drawRoundedRect(box, radius, radius);
+    const double filled = std::clamp(*text_.share * kLimitAt, 0.0, 1.0) * box.width();
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(over ? theme.overload : theme.text);
+    painter.setClipRect(QRectF(box.left(), box.top(), filled, box.height()));
+    painter.drawRoundedRect(box, radius, radius);
+    painter.setClipping(false);
+    const double at = box.left() + kLimitAt * box.width();
+    painter.setPen(QPen(over ? theme.text : theme.overload, look().px(3)));
+    painter.drawLine(QPointF(at, box.center().y() - look().px(13)), QPointF(at, box.center().y() + look().px(13)));
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,107 @@
+#include "ui/cards/reading_text.h"
+
+#include "core/base/quantity.h"
+#include "core/bench/describe.h"
+#include "core/snapshot/readings.h"
+
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kPercent = 100;
+constexpr double kOver = 2;  // from twice a limit on, times read better than percents
+
+QString qs(const std::string& words) { return QString::fromStdString(words); }
+
+QString shareWords(const RatingShare& share) {
+    const QString limit = qs(formatSetting(share.limit, share.unit) + " " + share.rating->label);
+    if (share.rating->maximum && share.share() >= kOver)
+        return QStringLiteral("%1 times its %2").arg(share.share(), 0, 'g', 2).arg(limit);
+    return QStringLiteral("%1 % of its %2").arg(std::round(share.share() * kPercent), 0, 'f', 0).arg(limit);
+}
+
+/// Words in place of figures where there is no solution; nothing if there is one.
+std::optional<QString> noAnswer(const Picture& picture) {
+    if (!picture.snapshot) return QStringLiteral("…");
+    if (picture.snapshot->status() == Status::None) return QStringLiteral("no answer");
+    return std::nullopt;
+}
+
+ReadingText partReading(const Picture& picture, int index) {
+    const Part& part = picture.bench().parts[index];
+    ReadingText text;
+    text.title = qs(describePart(part));
+    if (const auto words = noAnswer(picture)) {
+        text.big = *words;
+        if (picture.snapshot) text.note = qs(picture.snapshot->solution.reason);
+        return text;
+    }
+    const Snapshot& snapshot = *picture.snapshot;
+    const Through through = currentThrough(snapshot, index);
+    text.big = currentWords(std::max(through.inAmpere, through.outAmpere));
+    if (snapshot.status() == Status::Off) {
+        text.note = QStringLiteral("No supply is switched on.");
+        return text;
+    }
+    text.in = currentWords(through.inAmpere);
+    text.out = currentWords(through.outAmpere);
+    if (const auto rating = tightestRating(snapshot, index)) {
+        text.share = rating->share();
+        text.note = shareWords(*rating);
+        if (rating->rating->quantity != "current")
+            text.note.prepend(qs(formatQuantity(rating->figure, rating->unit)) + QStringLiteral(": "));
+    }
+    return text;
+}
+
+ReadingText jumperReading(const Picture& picture, int index) {
+    const Jumper& jumper = picture.bench().jumpers[index];
+    ReadingText text;
+    text.title = QStringLiteral("%1, %2 jumper")
+                     .arg(qs(jumper.id), QString::fromUtf8(jumperColours()[jumper.colour].name.data(),
+                                                           static_cast<qsizetype>(jumperColours()[jumper.colour].name.size())));
+    if (const auto words = noAnswer(picture)) {
+        text.big = *words;
+        return text;
+    }
+    const double ampere = std::abs(picture.snapshot->jumperCurrent(index));
+    text.big = currentWords(ampere);
+    text.in = text.out = text.big;
+    text.note = QStringLiteral("The same at both ends.");
+    return text;
+}
+
+/// The first supply, or the first part at all, while there is no snapshot that could say more.
+int fallbackPart(const Bench& bench) {
+    for (std::size_t i = 0; i < bench.parts.size(); ++i)
+        if (bench.parts[i].kind->isSupply) return static_cast<int>(i);
+    return bench.parts.empty() ? -1 : 0;
+}
+
+}  // namespace
+
+QString currentWords(double ampere) {
+    return qs(formatQuantity(std::abs(ampere) < kNoCurrentAmpere ? 0 : ampere, "A"));
+}
+
+QString voltScaleWords(double volt) { return QString::number(volt, 'g', 3) + QStringLiteral(" V"); }
+
+QString voltWords(double volt) {
+    if (std::isnan(volt)) return QStringLiteral("floating");
+    const QString digits = QString::number(std::abs(volt), 'f', 2);
+    const bool minus = volt < 0 && digits != QStringLiteral("0.00");
+    return (minus ? QStringLiteral("\u2212") : QString()) + digits + QStringLiteral(" V");
+}
+
+ReadingText readingText(const Picture& picture, const std::string& id) {
+    const Bench& bench = picture.bench();
+    if (const int jumper = bench.jumperIndex(id); jumper >= 0) return jumperReading(picture, jumper);
+    int part = bench.partIndex(id);
+    if (part < 0 && picture.live()) part = mostInteresting(*picture.live());
+    if (part < 0) part = fallbackPart(bench);
+    if (part >= 0) return partReading(picture, part);
+    return {QStringLiteral("An empty bench"), {}, {}, {}, QStringLiteral("Drag a part out of the tray below."), {}};
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,33 @@
+#pragma once
+// What the reading card says about one part or jumper, in words. Pure functions: figures come from the snapshot, never from here.
+
+#include "ui/paint/picture.h"
+
+#include <QString>
+
+#include <optional>
+#include <string>
+
+namespace tiepoint::ui {
+
+struct ReadingText {
+    QString title;  ///< "D1, red LED"
+    QString big;    ///< "9.43 mA"
+    QString in;     ///< "9.43 mA" of current in; empty: not shown
+    QString out;
+    QString note;   ///< "31 % of its 30 mA maximum"
+    std::optional<double> share;  ///< of the rating, for the bar
+    friend bool operator==(const ReadingText&, const ReadingText&) = default;
+};
+
+/// The reading of the part or jumper with that id; with an unknown or empty id, of the most interesting part.
+ReadingText readingText(const Picture& picture, const std::string& id);
+
+/// A current in three digits, "9.43 mA"; under a microampere it is none, "0 A".
+QString currentWords(double ampere);
+/// The end of a scale in volts, as short as it is exact: "5 V".
+QString voltScaleWords(double volt);
+/// A potential to hundredths, "5.00 V", "−0.31 V".
+QString voltWords(double volt);
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,216 @@
+#include "ui/cards/value_field.h"
+
+#include "core/base/quantity.h"
+#include "core/bench/describe.h"
+#include "core/parts/preferred.h"
+#include "ui/theme/panels.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLineEdit>
+#include <QToolButton>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+QString qs(const std::string& words) { return QString::fromStdString(words); }
+
+/// Steps of a number without a preferred series: a hundredth of its range.
+constexpr double kStepsOfRange = 100;
+
+/// The next number up or down: of the allowed ones, of the preferred series, or by a hundredth of the range.
+double stepped(const ValueSpec& spec, double from, int steps) {
+    if (!spec.allowed.empty()) {
+        const auto nearest = std::ranges::min_element(spec.allowed, {}, [from](double v) { return std::abs(v - from); });
+        const auto index = std::clamp<std::ptrdiff_t>(nearest - spec.allowed.begin() + steps, 0, std::ssize(spec.allowed) - 1);
+        return spec.allowed[static_cast<std::size_t>(index)];
+    }
+    double to = from + steps * (spec.integer ? 1 : (spec.maximum - spec.minimum) / kStepsOfRange);
+    if (!spec.series.empty() && from > 0) to = preferredStep(spec.series, from, steps);
+    return std::clamp(to, spec.minimum, spec.maximum);
+}
+
+/// A number: typed with its unit or letter code, or stepped with the arrow keys and the two small keys.
+class NumberField : public ValueField {
+public:
+    NumberField(const ValueSpec& spec, QWidget* parent) : ValueField(spec, parent), row_(new QWidget(this)), edit_(new QLineEdit(row_)) {
+        auto* layout = new QHBoxLayout(row_);
+        layout->setContentsMargins(0, 0, 0, 0);
+        layout->setSpacing(2);
+        layout->addWidget(edit_, 1);
+        addStep(QStringLiteral("\u2212"), -1);
+        addStep(QStringLiteral("+"), 1);
+        edit_->setAccessibleName(qs(spec.label));
+        edit_->installEventFilter(this);
+        connect(edit_, &QLineEdit::editingFinished, this, [this] { commit(); });
+        setEditor(row_);
+    }
+
+    void showValue(double value) override {
+        value_ = value;
+        edit_->setText(qs(formatSetting(value, spec().unit)));
+        edit_->setModified(false);
+    }
+    void takeKeyboard() override {
+        edit_->setFocus(Qt::ShortcutFocusReason);
+        edit_->selectAll();
+    }
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (event->type() != QEvent::KeyPress) return ValueField::eventFilter(watched, event);
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        if (key == Qt::Key_Up || key == Qt::Key_Down) {
+            step(key == Qt::Key_Up ? 1 : -1);
+            return true;
+        }
+        if (key == Qt::Key_Escape) {
+            showValue(value_);
+            Q_EMIT finished();
+            return true;
+        }
+        if (key != Qt::Key_Return && key != Qt::Key_Enter) return ValueField::eventFilter(watched, event);
+        if (commit()) Q_EMIT finished();
+        return true;
+    }
+
+private:
+    void addStep(const QString& sign, int steps) {
+        auto* key = new QToolButton(row_);
+        key->setText(sign);
+        key->setFocusPolicy(Qt::NoFocus);
+        connect(key, &QToolButton::clicked, this, [this, steps] { step(steps); });
+        row_->layout()->addWidget(key);
+    }
+    void step(int steps) {
+        showRefusal({});
+        Q_EMIT chosen(stepped(spec(), value_, steps));
+    }
+    /// Takes what was typed; false if it is no number.
+    bool commit() {
+        if (!edit_->isModified()) return true;
+        const auto typed = parseQuantity(edit_->text().trimmed().toStdString(), spec().unit);
+        if (!typed) {
+            showRefusal(QStringLiteral("not a number"));
+            return false;
+        }
+        edit_->setModified(false);
+        showRefusal({});
+        Q_EMIT chosen(*typed);
+        return true;
+    }
+
+    QWidget* row_;
+    QLineEdit* edit_;
+    double value_ = 0;
+};
+
+/// One of several: choices by their label, or the allowed numbers.
+class ListField : public ValueField {
+public:
+    ListField(const ValueSpec& spec, QWidget* parent) : ValueField(spec, parent), list_(new QComboBox(this)) {
+        list_->setAccessibleName(qs(spec.label));
+        if (spec.type == ValueType::Choice)
+            for (std::size_t i = 0; i < spec.choices.size(); ++i) list_->addItem(qs(spec.choices[i].label), static_cast<double>(i));
+        else
+            for (const double number : spec.allowed) list_->addItem(qs(formatSetting(number, spec.unit)), number);
+        connect(list_, &QComboBox::activated, this, [this](int index) { Q_EMIT chosen(list_->itemData(index).toDouble()); });
+        setEditor(list_);
+    }
+
+    void showValue(double value) override {
+        int index = list_->findData(value);
+        if (index < 0) {  // a file may hold a number that the window doesn't offer
+            list_->addItem(qs(formatSetting(value, spec().unit)), value);
+            index = list_->count() - 1;
+        }
+        list_->setCurrentIndex(index);
+    }
+    void takeKeyboard() override { list_->setFocus(Qt::ShortcutFocusReason); }
+
+private:
+    QComboBox* list_;
+};
+
+class SwitchField : public ValueField {
+public:
+    SwitchField(const ValueSpec& spec, QWidget* parent) : ValueField(spec, parent), box_(new QCheckBox(this)) {
+        box_->setAccessibleName(qs(spec.label));
+        connect(box_, &QCheckBox::clicked, this, [this](bool on) { Q_EMIT chosen(on ? 1 : 0); });
+        setEditor(box_);
+    }
+    void showValue(double value) override {
+        box_->setChecked(value != 0);
+        box_->setText(value != 0 ? QStringLiteral("on") : QStringLiteral("off"));
+    }
+    void takeKeyboard() override { box_->setFocus(Qt::ShortcutFocusReason); }
+
+private:
+    QCheckBox* box_;
+};
+
+}  // namespace
+
+ValueField::ValueField(const ValueSpec& spec, QWidget* parent) : QWidget(parent), spec_(spec), label_(new QLabel(this)) {
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(label_, 0);
+    label_->setText(qs(spec.label));
+}
+
+void ValueField::setEditor(QWidget* editor) {
+    editor_ = editor;
+    layout()->addWidget(editor);
+    static_cast<QHBoxLayout*>(layout())->setStretchFactor(editor, 1);
+    label_->setBuddy(editor);
+}
+
+void ValueField::setLook(const Look& look) {
+    label_->setFont(look.font(text::kSmall));
+    label_->setFixedWidth(look.ipx(150));
+    layout()->setSpacing(look.ipx(6));
+}
+
+void ValueField::showRefusal(const QString& why) {
+    label_->setText(why.isEmpty() ? qs(spec_.label) : why);
+    label_->setProperty("refused", !why.isEmpty());
+    setToolTip(why);
+    style()->polish(label_);
+}
+
+ValueField* makeValueField(const ValueSpec& spec, QWidget* parent) {
+    if (spec.type == ValueType::Switch) return new SwitchField(spec, parent);
+    if (spec.type == ValueType::Choice || !spec.allowed.empty()) return new ListField(spec, parent);
+    return new NumberField(spec, parent);
+}
+
+QString fieldStyle(const Look& look) {
+    const Theme& theme = *look.theme;
+    const QColor face = theme.dark ? mix(theme.card, QColor(Qt::black), 0.25) : mix(theme.card, QColor(Qt::white), 0.6);
+    const QColor edge = mix(theme.cardEdge, theme.dimText, 0.45);
+    return QStringLiteral(
+               "QLabel { color: %1; background: transparent; } QLabel[refused=\"true\"] { color: %2; }"
+               "QLineEdit, QComboBox { color: %3; background: %4; border: 1px solid %5; border-radius: %6px; padding: 0 %7px; "
+               "min-height: %8px; font-size: %9px; selection-background-color: %10; selection-color: %4; }"
+               "QLineEdit:focus, QComboBox:focus { border: 2px solid %10; }"
+               "QComboBox::drop-down { border: none; width: %8px; }"
+               "QComboBox QAbstractItemView { color: %3; background: %4; selection-background-color: %10; selection-color: %4; }"
+               "QToolButton { color: %3; background: transparent; border: 1px solid %5; border-radius: %6px; min-width: %8px; "
+               "min-height: %8px; font-size: %9px; } QToolButton:hover { border-color: %10; }"
+               "QCheckBox { color: %3; font-size: %9px; }"
+               "QCheckBox::indicator { width: %8px; height: %8px; border: 2px solid %5; border-radius: 4px; background: %4; }"
+               "QCheckBox::indicator:checked { background: %10; border-color: %10; } QCheckBox:focus { color: %10; }")
+        .arg(theme.dimText.name(), theme.overload.name(), theme.text.name(), face.name(), edge.name())
+        .arg(look.ipx(5))
+        .arg(look.ipx(10))
+        .arg(look.ipx(32))
+        .arg(look.ipx(text::kSmall + 1))
+        .arg(theme.accent.name());
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,184 @@
+#include "ui/cards/view_key.h"
+
+#include "core/base/quantity.h"
+#include "ui/cards/legend_samples.h"
+#include "ui/theme/panels.h"
+
+#include <QPainter>
+#include <QPainterPath>
+
+#include <array>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kTickLeft = 24;
+constexpr double kWordLeft = 44;
+constexpr double kWordSize = 24;
+constexpr std::array kSampleShares{0.1, 0.5, 1.0};
+
+QString ampereWords(double ampere) { return QString::fromStdString(formatSetting(ampere, "A")); }
+
+/// A word that can be clicked, on another key: underlined under the pointer.
+class WordKey : public QAbstractButton {
+public:
+    explicit WordKey(QWidget* parent) : QAbstractButton(parent) {
+        setAttribute(Qt::WA_Hover);
+        setCursor(Qt::PointingHandCursor);
+        setFocusPolicy(Qt::TabFocus);
+    }
+    void setLook(const Look& look, const QColor& colour, double size) {
+        look_ = look;
+        colour_ = colour;
+        size_ = size;
+        update();
+    }
+    QSize sizeHint() const override {
+        const QFontMetricsF metrics(look_.font(size_));
+        const double lock = isCheckable() ? look_.px(24) : 0;
+        return QSizeF(metrics.horizontalAdvance(text()) + look_.px(4) + lock, metrics.height()).toSize();
+    }
+
+protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        painter.setRenderHint(QPainter::Antialiasing);
+        QFont font = look_.font(size_);
+        font.setUnderline(underMouse() || hasFocus());
+        painter.setFont(font);
+        painter.setPen(colour_);
+        painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter, text());
+        if (isCheckable() && (isChecked() || underMouse() || hasFocus())) paintPadlock(painter);
+    }
+
+private:
+    void paintPadlock(QPainter& painter) const {
+        const QRectF body(width() - look_.px(17), height() / 2.0 - look_.px(1), look_.px(14), look_.px(10));
+        painter.setPen(QPen(isChecked() ? look_.theme->accent : look_.theme->dimText, look_.px(2)));
+        const double lift = isChecked() ? 0 : look_.px(3);
+        painter.setBrush(Qt::NoBrush);
+        painter.drawArc(QRectF(body.left() + look_.px(2.5), body.top() - look_.px(6) - lift, look_.px(9), look_.px(11)), 0, 180 * 16);
+        painter.setBrush(isChecked() ? look_.theme->accent : look_.theme->card);
+        painter.drawRoundedRect(body, look_.px(2), look_.px(2));
+    }
+
+    Look look_{&theme(ThemeName::Day), 1};
+    QColor colour_;
+    double size_ = text::kSmall;
+};
+
+}  // namespace
+
+ViewKey::ViewKey(const QString& word, double sampleWidth, Sample sample, QWidget* parent)
+    : QAbstractButton(parent), look_{&theme(ThemeName::Day), 1}, sampleWidth_(sampleWidth), sample_(sample) {
+    setText(word);
+    setCheckable(true);
+    setFocusPolicy(Qt::TabFocus);
+    setAttribute(Qt::WA_Hover);
+    setAccessibleName(word);
+}
+
+void ViewKey::setLook(const Look& look) {
+    look_ = look;
+    update();
+}
+
+void ViewKey::setRange(const QString& low, const QString& high) {
+    if (low_ == low && high_ == high) return;
+    low_ = low;
+    high_ = high;
+    update();
+}
+
+void ViewKey::enterEvent(QEnterEvent* event) {
+    QAbstractButton::enterEvent(event);
+    update();
+}
+
+void ViewKey::leaveEvent(QEvent* event) {
+    QAbstractButton::leaveEvent(event);
+    update();
+}
+
+void ViewKey::paintFace(QPainter& painter) const {
+    const double margin = look_.px(4);
+    const QRectF frame = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
+    paintKey(painter, look_, frame, {isChecked(), underMouse(), isDown(), hasFocus()});
+}
+
+void ViewKey::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintFace(painter);
+    const double middle = height() / 2.0;
+    paintTick(painter, look_, QPointF(look_.px(kTickLeft + 4), middle), isChecked());
+    painter.setFont(look_.font(kWordSize, QFont::Medium));
+    painter.setPen(look_.theme->text);
+    painter.drawText(QRectF(look_.px(kWordLeft + 4), 0, width(), height()), Qt::AlignLeft | Qt::AlignVCenter, text());
+
+    const bool ranged = isChecked() && !low_.isEmpty();
+    const double sampleHeight = look_.px(ranged ? 14 : 34);
+    const QRectF box(width() - look_.px(sampleWidth_ + 14), middle - (ranged ? look_.px(22) : sampleHeight / 2), look_.px(sampleWidth_), sampleHeight);
+    sample_(painter, look_, box);
+    if (!ranged) return;
+    painter.setFont(look_.font(text::kSmall - 1));
+    painter.setPen(look_.theme->text);
+    const QRectF words = box.translated(0, box.height() + look_.px(1)).adjusted(0, 0, 0, look_.px(10));
+    painter.drawText(words, Qt::AlignLeft | Qt::AlignTop, low_);
+    painter.drawText(words, Qt::AlignRight | Qt::AlignTop, high_);
+}
+
+ArrowsKey::ArrowsKey(QWidget* parent)
+    : ViewKey(QStringLiteral("Arrows"), 0, nullptr, parent), direction_(new WordKey(this)), lock_(new WordKey(this)) {
+    direction_->setToolTip(QStringLiteral("Turn the arrows round: the way of the current (plus to minus) or of the electrons"));
+    lock_->setToolTip(QStringLiteral("Keep this full scale, so that arrows can be compared from one change to the next"));
+    lock_->setCheckable(true);
+}
+
+QRectF ArrowsKey::sampleBox(int index) const {
+    const double first = look().px(172);
+    const double step = (width() - first - look().px(8)) / kSampleShares.size();
+    return {first + step * index, look().px(20), look().px(126), look().px(30)};
+}
+
+void ArrowsKey::showScale(const Views& views, double fullScaleAmpere) {
+    views_ = views;
+    fullScaleAmpere_ = fullScaleAmpere;
+    setChecked(views.arrows != Arrows::Off);
+    direction_->setText(views.arrows == Arrows::Electrons ? QStringLiteral("electrons") : QStringLiteral("current"));
+    lock_->setText(ampereWords(fullScaleAmpere) + QStringLiteral(" full scale"));
+    lock_->setChecked(views.lockedFullScaleAmpere.has_value());
+    resizeEvent(nullptr);
+    update();
+}
+
+void ArrowsKey::resizeEvent(QResizeEvent*) {
+    static_cast<WordKey*>(direction_)->setLook(look(), look().theme->dimText, text::kSmall);
+    static_cast<WordKey*>(lock_)->setLook(look(), look().theme->text, text::kSmall);
+    direction_->setGeometry(QRect(QPoint(look().ipx(kWordLeft + 4), look().ipx(50)), direction_->sizeHint()));
+    const QRectF last = sampleBox(static_cast<int>(kSampleShares.size()) - 1);
+    lock_->setGeometry(QRect(QPoint(static_cast<int>(last.left()), look().ipx(56)), lock_->sizeHint()));
+}
+
+void ArrowsKey::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintFace(painter);
+    paintTick(painter, look(), QPointF(look().px(kTickLeft + 4), height() / 2.0), isChecked());
+    painter.setFont(look().font(kWordSize, QFont::Medium));
+    painter.setPen(look().theme->text);
+    painter.drawText(QRectF(look().px(kWordLeft + 4), look().px(14), width(), look().px(36)), Qt::AlignLeft | Qt::AlignVCenter, text());
+    const Arrows arrows = views_.arrows == Arrows::Off ? Arrows::Conventional : views_.arrows;
+    painter.setFont(look().font(text::kSmall));
+    for (int i = 0; i < static_cast<int>(kSampleShares.size()); ++i) {
+        const double share = kSampleShares[static_cast<std::size_t>(i)];
+        const QRectF box = sampleBox(i);
+        paintArrowSample(painter, look(), box, share, arrows, SampleBed::Jumper);
+        if (share >= 1) continue;  // the lock's own words stand under the last
+        painter.setPen(look().theme->text);
+        painter.drawText(QRectF(box.left(), look().px(56), box.width() + look().px(40), look().px(26)), Qt::AlignLeft | Qt::AlignVCenter,
+                         ampereWords(fullScaleAmpere_ * share));
+    }
+}
+
+}  // namespace tiepoint::ui

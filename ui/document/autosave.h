@@ -1,0 +1,69 @@
+#pragma once
+// Autosave: keeps a copy of unsaved work in a recovery folder, from the first change on. The window's thread only hands the immutable
+// bench over; a worker thread writes it, atomically. The copy goes away when the work is saved or given up, and stays when the
+// program ends in any other way: the next start finds and offers it.
+
+#include "ui/document/bench_document.h"
+
+#include <QDateTime>
+#include <QLockFile>
+#include <QObject>
+#include <QThread>
+#include <QTimer>
+
+#include <memory>
+#include <vector>
+
+namespace tiepoint::ui {
+
+/// Work that a program which is gone left behind.
+struct Recovery {
+    QString copyPath;    ///< the copy of the bench
+    QString sourcePath;  ///< the file it was a later state of; empty if it had none
+    QDateTime savedAt;
+};
+
+class Autosave : public QObject {
+    Q_OBJECT
+public:
+    /// Watches the document; writes into the folder, which is made when first needed.
+    Autosave(BenchDocument& document, const QString& folder, QObject* parent = nullptr);
+    ~Autosave() override;
+
+    /// Drops the copy: the work was saved or given up.
+    void discard();
+    /// Waits until everything handed over is written. For tests and for the end of the program.
+    void finish();
+    /// Longest time that one autosave took of the window's thread.
+    double worstWindowThreadMs() const { return worstMs_; }
+    QString copyPath() const { return copyPath_; }
+    void setDelayMs(int delay) { timer_.setInterval(delay); }
+
+    /// Copies in the folder whose program is gone, the newest first.
+    static std::vector<Recovery> findRecoveries(const QString& folder);
+    /// Takes a copy away after it was opened or refused.
+    static void forget(const Recovery& recovery);
+
+Q_SIGNALS:
+    void failed(const QString& why);  ///< a copy couldn't be written; said once
+
+private:
+    void schedule();
+    void hand();
+    bool claimFolder();
+
+    BenchDocument& document_;
+    QString folder_;
+    QString copyPath_;
+    std::unique_ptr<QLockFile> lock_;
+    QThread thread_;
+    QObject* worker_;  ///< lives in the thread; jobs are queued to it
+    QTimer timer_;
+    double worstMs_ = 0;
+    bool complained_ = false;
+};
+
+/// Where the program keeps what it must remember between runs: tiepoint in $XDG_STATE_HOME, else in ~/.local/state.
+QString stateFolder();
+
+}  // namespace tiepoint::ui

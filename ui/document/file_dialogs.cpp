@@ -1,0 +1,50 @@
+#include "ui/document/file_dialogs.h"
+
+#include <QFileDialog>
+#include <QMessageBox>
+
+namespace tiepoint::ui {
+namespace {
+
+const QString kFilter = QStringLiteral("Benches (*.bench.json);;All files (*)");
+
+QFileDialog* dialogue(QWidget* window, const QString& title, const FileActions::GivePath& give) {
+    auto* ask = new QFileDialog(window, title, QString(), kFilter);
+    ask->setAttribute(Qt::WA_DeleteOnClose);
+    QObject::connect(ask, &QFileDialog::fileSelected, window, give);
+    return ask;
+}
+
+void askUnsaved(QWidget* window, const QString& title, const FileActions::GiveAnswer& give) {
+    auto* ask = new QMessageBox(QMessageBox::Question, QStringLiteral("Tiepoint"), QStringLiteral("Save the changes of “%1”?").arg(title),
+                                QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, window);
+    ask->setInformativeText(QStringLiteral("Without saving they are lost."));
+    ask->setDefaultButton(QMessageBox::Save);
+    ask->setAttribute(Qt::WA_DeleteOnClose);
+    QObject::connect(ask, &QDialog::finished, window, [give](int result) {
+        if (result == QMessageBox::Save) return give(FileActions::Answer::Save);
+        give(result == QMessageBox::Discard ? FileActions::Answer::Discard : FileActions::Answer::Cancel);
+    });
+    ask->open();
+}
+
+}  // namespace
+
+FileActions::Asker fileDialogs(QWidget* window) {
+    FileActions::Asker asker;
+    asker.openPath = [window](const FileActions::GivePath& give) {
+        QFileDialog* ask = dialogue(window, QStringLiteral("Open a bench"), give);
+        ask->setFileMode(QFileDialog::ExistingFile);
+        ask->open();
+    };
+    asker.savePath = [window](const QString& suggestion, const FileActions::GivePath& give) {
+        QFileDialog* ask = dialogue(window, QStringLiteral("Save the bench"), give);
+        ask->setAcceptMode(QFileDialog::AcceptSave);
+        ask->selectFile(suggestion);
+        ask->open();
+    };
+    asker.unsaved = [window](const QString& title, const FileActions::GiveAnswer& give) { askUnsaved(window, title, give); };
+    return asker;
+}
+
+}  // namespace tiepoint::ui

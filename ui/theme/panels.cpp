@@ -1,0 +1,110 @@
+#include "ui/theme/panels.h"
+
+#include <QPainterPath>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kCardRadius = 8;
+constexpr double kKeyRadius = 7;
+constexpr int kShadowRings = 5;
+constexpr double kShadowAlpha = 0.035;
+
+QRectF crisp(const QRectF& frame, double pen) { return frame.adjusted(pen / 2, pen / 2, -pen / 2, -pen / 2); }
+
+void paintShadow(QPainter& painter, const Look& look, const QRectF& frame, double radius) {
+    if (look.theme->flat) return;
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(withAlpha(QColor(Qt::black), look.theme->dark ? 2 * kShadowAlpha : kShadowAlpha));
+    for (int ring = 0; ring < kShadowRings; ++ring) {  // rings add up to a soft fall-off without an effect
+        const double out = look.px(ring * 0.7);
+        painter.drawRoundedRect(frame.adjusted(-out, 0, out, out + look.px(1)), radius + out, radius + out);
+    }
+}
+
+double edgeWidth(const Look& look) { return look.px(look.theme->flat ? 2 : 1.2); }
+
+QColor keyFace(const Look& look, const KeyState& state) {
+    const Theme& theme = *look.theme;
+    const QColor face = theme.dark ? mix(theme.card, QColor(Qt::white), 0.05) : theme.card;
+    if (state.on) return mix(theme.card, theme.accent, theme.dark ? 0.22 : 0.09);
+    return state.hovered || state.pressed ? mix(face, theme.accent, 0.06) : face;
+}
+
+}  // namespace
+
+QColor mix(const QColor& a, const QColor& b, double shareOfB) {
+    const auto blend = [&](int from, int to) { return static_cast<int>(from + (to - from) * shareOfB + 0.5); };
+    return {blend(a.red(), b.red()), blend(a.green(), b.green()), blend(a.blue(), b.blue())};
+}
+
+QColor withAlpha(QColor colour, double alpha) {
+    colour.setAlphaF(static_cast<float>(alpha));
+    return colour;
+}
+
+void paintCard(QPainter& painter, const Look& look, const QRectF& frame) {
+    const double radius = look.px(kCardRadius);
+    paintShadow(painter, look, frame, radius);
+    painter.setPen(QPen(look.theme->cardEdge, edgeWidth(look)));
+    painter.setBrush(look.theme->card);
+    painter.drawRoundedRect(crisp(frame, edgeWidth(look)), radius, radius);
+}
+
+void paintKey(QPainter& painter, const Look& look, const QRectF& frame, const KeyState& state) {
+    const Theme& theme = *look.theme;
+    const double radius = look.px(kKeyRadius);
+    if (!state.on && !state.pressed) paintShadow(painter, look, frame, radius);
+    const bool ringed = state.on || state.focused;
+    const double width = look.px(theme.flat ? (ringed ? 3.5 : 2) : (ringed ? 2.2 : 1.2));
+    painter.setPen(QPen(ringed ? theme.accent : theme.cardEdge, width));
+    painter.setBrush(keyFace(look, state));
+    painter.drawRoundedRect(crisp(frame, width), radius, radius);
+    if (state.focused && state.on) {  // a latched key is ringed already: the keyboard shows as a second ring
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(theme.text, look.px(1.2), Qt::DotLine));
+        painter.drawRoundedRect(frame.adjusted(look.px(5), look.px(5), -look.px(5), -look.px(5)), radius / 2, radius / 2);
+    }
+}
+
+void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const KeyState& state) {
+    const Theme& theme = *look.theme;
+    const double radius = look.px(5);
+    if (!theme.flat) {
+        const QColor floor = theme.dark ? mix(theme.card, QColor(Qt::black), 0.35) : mix(theme.boardTop, theme.card, 0.25);
+        const QColor lip = theme.dark ? QColor(Qt::black) : mix(theme.boardEdge, theme.boardBottom, 0.35);
+        QLinearGradient depth(frame.topLeft(), frame.bottomLeft());
+        depth.setColorAt(0, mix(floor, lip, state.pressed ? 0.35 : 0.22));
+        depth.setColorAt(0.2, floor);
+        depth.setColorAt(1, state.hovered || state.on ? mix(floor, theme.accent, 0.14) : mix(floor, theme.card, 0.2));
+        painter.setBrush(depth);
+        painter.setPen(QPen(mix(lip, floor, 0.35), look.px(1.2)));
+        painter.drawRoundedRect(crisp(frame, look.px(1.2)), radius, radius);
+    } else if (state.hovered || state.on || state.pressed) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(mix(theme.card, theme.accent, 0.12));
+        painter.drawRoundedRect(frame, radius, radius);
+    }
+    if (state.focused || state.on) {
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(theme.accent, look.px(2.2)));
+        painter.drawRoundedRect(crisp(frame, look.px(2.2)), radius, radius);
+    }
+}
+
+void paintTick(QPainter& painter, const Look& look, QPointF centre, bool on) {
+    const Theme& theme = *look.theme;
+    const double radius = look.px(7.5);
+    painter.setPen(QPen(on ? theme.accent : theme.dimText, look.px(2)));
+    painter.setBrush(on ? QBrush(theme.accent) : QBrush(Qt::NoBrush));
+    painter.drawEllipse(centre, radius - look.px(1), radius - look.px(1));
+    if (!on) return;
+    QPainterPath tick(centre + QPointF(-0.45, 0.02) * radius);
+    tick.lineTo(centre + QPointF(-0.1, 0.38) * radius);
+    tick.lineTo(centre + QPointF(0.48, -0.34) * radius);
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(theme.card, look.px(2.2), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.drawPath(tick);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,33 @@
+#pragma once
+// The furniture's surfaces: cards, keys that stay down, troughs. Drawn in the pixels of a widget; no state.
+
+#include "ui/theme/look.h"
+
+#include <QPainter>
+
+namespace tiepoint::ui {
+
+/// How a key looks at the moment.
+struct KeyState {
+    bool on = false;       ///< latched
+    bool hovered = false;
+    bool pressed = false;
+    bool focused = false;  ///< has the keyboard
+};
+
+/// A card with its edge and, where the theme has shadows, a soft one below. The shadow stays within kCardMargin of the frame.
+void paintCard(QPainter& painter, const Look& look, const QRectF& frame);
+/// A key that can be latched, as in the legend.
+void paintKey(QPainter& painter, const Look& look, const QRectF& frame, const KeyState& state);
+/// A shallow tub, as the tray's compartments.
+void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const KeyState& state);
+/// The round mark of a latched key: a disc with a tick, or an empty ring.
+void paintTick(QPainter& painter, const Look& look, QPointF centre, bool on);
+
+/// Room around a card for its shadow, in layout pixels.
+inline constexpr double kCardMargin = 6;
+
+QColor mix(const QColor& a, const QColor& b, double shareOfB);
+QColor withAlpha(QColor colour, double alpha);
+
+}  // namespace tiepoint::ui

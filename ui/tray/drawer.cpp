@@ -1,0 +1,80 @@
+#include "ui/tray/drawer.h"
+
+#include "ui/theme/panels.h"
+
+#include <QKeyEvent>
+#include <QPainter>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr int kMostColumns = 8;
+constexpr double kItemHeight = 104;
+constexpr double kPad = 16;
+constexpr double kGap = 6;
+
+}  // namespace
+
+Drawer::Drawer(QWidget* parent) : QWidget(parent), look_{&theme(ThemeName::Day), 1} {
+    hide();
+    setFocusPolicy(Qt::ClickFocus);
+}
+
+void Drawer::setLook(const Look& look) {
+    look_ = look;
+    hide();  // it stood above a compartment that has moved
+}
+
+void Drawer::openFor(const TrayFamily& family, QPoint above) {
+    for (TrayKey* key : keys_) key->deleteLater();  // one of them may be the sender of the click that led here
+    keys_.clear();
+    family_ = family.name;
+    for (const TrayItem& item : family.items) {
+        auto* key = new TrayKey(item, item.label, TrayKey::Shape::DrawerItem, this);
+        key->setLook(look_);
+        connect(key, &TrayKey::dragged, this, &Drawer::dragged);
+        connect(key, &QAbstractButton::clicked, this, [this, item] { Q_EMIT clicked(item); });
+        keys_.push_back(key);
+        key->show();
+    }
+    arrange(above);
+    show();
+    raise();
+}
+
+void Drawer::arrange(QPoint above) {
+    double widest = 0;
+    for (const TrayKey* key : keys_) widest = std::max(widest, key->wantedWidth());
+    const int count = static_cast<int>(keys_.size());
+    const int rows = (count + kMostColumns - 1) / kMostColumns;
+    const int columns = std::max(1, (count + rows - 1) / std::max(1, rows));
+    const double pad = look_.px(kPad), gap = look_.px(kGap), height = look_.px(kItemHeight);
+    const QSize size(static_cast<int>(2 * pad + columns * (widest + gap) - gap), static_cast<int>(2 * pad + rows * (height + gap) - gap));
+    const int left = std::clamp(above.x() - size.width() / 2, look_.ipx(kPad), std::max(look_.ipx(kPad), parentWidget()->width() - size.width() - look_.ipx(kPad)));
+    setGeometry(QRect(QPoint(left, above.y() - size.height()), size));
+    for (int i = 0; i < count; ++i) {
+        const QPointF at(pad + (i % columns) * (widest + gap), pad + (i / columns) * (height + gap));
+        keys_[i]->setGeometry(QRectF(at, QSizeF(widest, height)).toRect());
+    }
+}
+
+void Drawer::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double margin = look_.px(kCardMargin);
+    paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
+}
+
+void Drawer::hideEvent(QHideEvent* event) {
+    QWidget::hideEvent(event);
+    Q_EMIT closed();
+}
+
+void Drawer::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape) hide();
+    else QWidget::keyPressEvent(event);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,42 @@
+#pragma once
+// The open compartment: a panel above the tray with every kind, colour or usual value of one family. Lies over the cards as a child
+// of the window, never as a pop-up of its own, so that a drag can begin in it.
+
+#include "ui/tray/tray_key.h"
+
+#include <QWidget>
+
+#include <vector>
+
+namespace tiepoint::ui {
+
+class Drawer : public QWidget {
+    Q_OBJECT
+public:
+    explicit Drawer(QWidget* parent);
+
+    void setLook(const Look& look);
+    /// Fills the drawer and shows it above a point of the parent's (the middle of the compartment's upper edge).
+    void openFor(const TrayFamily& family, QPoint above);
+    const QString& family() const { return family_; }
+    const std::vector<TrayKey*>& keys() const { return keys_; }
+
+Q_SIGNALS:
+    void dragged(const TrayItem& item, QPoint globalPos);
+    void clicked(const TrayItem& item);
+    void closed();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    void arrange(QPoint above);
+
+    Look look_;
+    QString family_;
+    std::vector<TrayKey*> keys_;
+};
+
+}  // namespace tiepoint::ui

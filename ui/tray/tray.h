@@ -1,0 +1,44 @@
+#pragma once
+// The tray along the front of the bench: one compartment for each family of parts, with the real part drawn in it. A drag out of a
+// compartment takes its usual part; a click opens the drawer of the family, or takes the only part there is.
+
+#include "ui/tray/drawer.h"
+
+#include <QWidget>
+
+#include <vector>
+
+namespace tiepoint::ui {
+
+class Tray : public QWidget {
+    Q_OBJECT
+public:
+    /// The drawer opens inside `stage`, which must outlive the tray.
+    Tray(QWidget* stage, QWidget* parent);
+
+    void setLook(const Look& look);
+    const std::vector<TrayKey*>& compartments() const { return compartments_; }
+    Drawer& drawer() const { return *drawer_; }
+    void closeDrawer() { drawer_->hide(); }
+
+Q_SIGNALS:
+    /// Something is taken out: while the mouse is down (dragged) or by a click, after which a click in a hole places it.
+    void taken(const QString& kind, const QString& preset, QPoint globalPos);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    void addCompartment(const TrayFamily& family);
+    void toggleDrawer(std::size_t index);
+    void take(const TrayItem& item, QPoint globalPos);
+    void arrange();
+
+    std::vector<TrayFamily> families_;
+    std::vector<TrayKey*> compartments_;
+    Drawer* drawer_;
+    Look look_;
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,97 @@
+#include "ui/tray/tray_items.h"
+
+#include "core/bench/describe.h"
+
+#include <algorithm>
+#include <array>
+
+namespace tiepoint::ui {
+namespace {
+
+// Common practice for lessons with 3 V to 9 V and indicator lights, all of the E12 series.
+constexpr std::array kUsualResistances{100.0, 150.0, 220.0, 330.0, 470.0, 680.0, 1e3, 2.2e3, 4.7e3, 10e3, 47e3, 100e3};
+
+QString qs(std::string_view words) { return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size())); }
+
+QString presetOf(const ValueSpec& spec, double value) {
+    const bool choice = spec.type == ValueType::Choice;
+    const QString figure = choice ? qs(spec.choices.at(static_cast<std::size_t>(value)).name) : QString::number(value, 'g', 12);
+    return qs(spec.name) + QStringLiteral("=") + figure;
+}
+
+TrayItem itemWith(const PartKind& kind, int valueIndex, double value) {
+    Part part = makePart(kind, kind.prefix + "1");
+    part.values[valueIndex] = value;
+    const ValueSpec& spec = kind.values[valueIndex];
+    return {qs(kind.name), presetOf(spec, value), qs(describeSetting(spec, value)), part, 0};
+}
+
+/// The numbers worth offering for a value: what the kind allows, or the usual ones of a preferred series.
+std::vector<double> usualNumbers(const ValueSpec& spec) {
+    if (!spec.allowed.empty()) return spec.allowed;
+    std::vector<double> usual;
+    if (spec.series.empty()) return usual;
+    for (const double number : kUsualResistances)
+        if (number >= spec.minimum && number <= spec.maximum) usual.push_back(number);
+    return usual;
+}
+
+void putFallbackFirst(std::vector<TrayItem>& items, const QString& fallback) {
+    const auto found = std::ranges::find(items, fallback, &TrayItem::preset);
+    if (found != items.end()) std::rotate(items.begin(), found, found + 1);
+}
+
+/// The variants of a kind along its first choice, or else along its first value with usual numbers.
+std::vector<TrayItem> itemsOf(const PartKind& kind) {
+    std::vector<TrayItem> items;
+    for (std::size_t i = 0; i < kind.values.size() && items.empty(); ++i) {
+        const ValueSpec& spec = kind.values[i];
+        for (std::size_t c = 0; c < spec.choices.size(); ++c) items.push_back(itemWith(kind, static_cast<int>(i), static_cast<double>(c)));
+    }
+    for (std::size_t i = 0; i < kind.values.size() && items.empty(); ++i)
+        for (const double number : usualNumbers(kind.values[i])) items.push_back(itemWith(kind, static_cast<int>(i), number));
+    if (items.empty()) items.push_back({qs(kind.name), {}, qs(kind.label), makePart(kind, kind.prefix + "1"), 0});
+    return items;
+}
+
+TrayFamily jumpers() {
+    TrayFamily family{QStringLiteral("Jumper"), {}};
+    for (std::size_t i = 0; i < jumperColours().size(); ++i) {
+        const QString name = qs(jumperColours()[i].name);
+        family.items.push_back({QString::fromLatin1(kJumperKind), name, name, std::nullopt, static_cast<int>(i)});
+    }
+    return family;
+}
+
+TrayFamily& familyOf(std::vector<TrayFamily>& families, const QString& name) {
+    const auto found = std::ranges::find(families, name, &TrayFamily::name);
+    if (found != families.end()) return *found;
+    return families.emplace_back(TrayFamily{name, {}});
+}
+
+/// A kind that shares its compartment lies there once, unless it comes in a series of values.
+bool comesInVariants(const PartKind& kind) {
+    const auto inSeries = [](const ValueSpec& spec) { return !spec.series.empty(); };
+    return std::ranges::count(catalogue(), kind.family, &PartKind::family) == 1 || std::ranges::any_of(kind.values, inSeries);
+}
+
+std::vector<TrayItem> offered(const PartKind& kind) {
+    if (!comesInVariants(kind)) return {{qs(kind.name), {}, qs(kind.label), makePart(kind, kind.prefix + "1"), 0}};
+    std::vector<TrayItem> items = itemsOf(kind);
+    if (!kind.values.empty()) putFallbackFirst(items, presetOf(kind.values[0], kind.values[0].fallback));
+    return items;
+}
+
+}  // namespace
+
+std::vector<TrayFamily> trayFamilies() {
+    std::vector<TrayFamily> families;
+    for (const PartKind& kind : catalogue()) {
+        TrayFamily& family = familyOf(families, qs(kind.family));
+        for (TrayItem& item : offered(kind)) family.items.push_back(std::move(item));
+    }
+    families.insert(families.begin() + std::min<std::ptrdiff_t>(1, std::ssize(families)), jumpers());
+    return families;
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,33 @@
+#pragma once
+// What the tray holds, made by walking the catalogue: a compartment for each family, in it each kind and the choices or usual
+// values of that kind. Plain values; a new kind needs nothing here.
+
+#include "core/bench/bench.h"
+
+#include <QString>
+
+#include <optional>
+#include <vector>
+
+namespace tiepoint::ui {
+
+/// The kind under which the view knows a jumper.
+inline constexpr const char* kJumperKind = "jumper";
+
+struct TrayItem {
+    QString kind;    ///< as BenchView::beginPlacing wants it
+    QString preset;  ///< "" (defaults), "colour=red", "resistance=330"; for a jumper the colour's name
+    QString label;   ///< "red", "330 Ω"
+    std::optional<Part> part;  ///< as it would lie on the bench; nothing for a jumper
+    int jumperColour = 0;
+};
+
+struct TrayFamily {
+    QString name;                 ///< "LED"
+    std::vector<TrayItem> items;  ///< the first is what a drag out of the closed compartment takes
+};
+
+/// All compartments, in the order of the catalogue; jumpers follow the supplies.
+std::vector<TrayFamily> trayFamilies();
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,99 @@
+#include "ui/tray/tray_key.h"
+
+#include "ui/theme/panels.h"
+#include "ui/tray/sample.h"
+
+#include <QApplication>
+#include <QMouseEvent>
+#include <QPainter>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kPixelsPerMm = 10;
+constexpr double kPictureLeft = 14;
+constexpr double kWordGap = 16;
+constexpr double kRightPad = 22;
+
+}  // namespace
+
+TrayKey::TrayKey(const TrayItem& item, const QString& word, Shape shape, QWidget* parent)
+    : QAbstractButton(parent), item_(item), shape_(shape), look_{&theme(ThemeName::Day), 1} {
+    setText(word);
+    setAccessibleName(word);
+    setToolTip(QStringLiteral("Drag it to the holes, or click it and then a hole"));
+    setFocusPolicy(Qt::TabFocus);
+    setAttribute(Qt::WA_Hover);
+}
+
+void TrayKey::setLook(const Look& look) {
+    look_ = look;
+    picture_ = {};
+    update();
+}
+
+void TrayKey::setActive(bool active) {
+    if (active_ == active) return;
+    active_ = active;
+    update();
+}
+
+double TrayKey::wantedWidth() const {
+    const double word = QFontMetricsF(look_.font(text::kLabel)).horizontalAdvance(text());
+    if (shape_ == Shape::DrawerItem) return std::max(look_.px(112), word + look_.px(16));
+    return look_.px(kPictureLeft) + pictureBox().width() + look_.px(kWordGap) + word + look_.px(kRightPad);
+}
+
+QRectF TrayKey::pictureBox() const {
+    if (shape_ == Shape::DrawerItem) return QRectF(rect()).adjusted(look_.px(6), look_.px(6), -look_.px(6), -look_.px(34));
+    const double height = look_.px(68);
+    const QRectF extent = itemExtentMm(*look_.theme, item_);
+    const double scale = extent.isEmpty() ? 1 : std::min({look_.px(kPixelsPerMm), height / extent.height(), look_.px(94) / extent.width()});
+    return {look_.px(kPictureLeft), (this->height() - height) / 2.0, extent.width() * scale, height};
+}
+
+const QPixmap& TrayKey::picture() {
+    const double ratio = devicePixelRatioF();
+    const QSize pixels = (QSizeF(size()) * ratio).toSize();
+    if (picture_.size() == pixels) return picture_;
+    picture_ = QPixmap(pixels);
+    picture_.setDevicePixelRatio(ratio);
+    picture_.fill(Qt::transparent);
+    QPainter painter(&picture_);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintItem(painter, *look_.theme, item_, pictureBox(), look_.px(kPixelsPerMm));
+    return picture_;
+}
+
+void TrayKey::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintTub(painter, look_, QRectF(rect()), {active_, underMouse(), isDown(), hasFocus()});
+    painter.drawPixmap(0, 0, picture());
+    painter.setPen(look_.theme->text);
+    if (shape_ == Shape::DrawerItem) {
+        painter.setFont(look_.font(text::kSmall + 1));
+        painter.drawText(QRectF(0, height() - look_.px(34), width(), look_.px(28)), Qt::AlignCenter, text());
+        return;
+    }
+    painter.setFont(look_.font(text::kLabel));
+    const double left = pictureBox().right() + look_.px(kWordGap);
+    painter.drawText(QRectF(left, 0, width() - left, height()), Qt::AlignLeft | Qt::AlignVCenter, text());
+}
+
+void TrayKey::mousePressEvent(QMouseEvent* event) {
+    pressedAt_ = event->position().toPoint();
+    QAbstractButton::mousePressEvent(event);
+}
+
+void TrayKey::mouseMoveEvent(QMouseEvent* event) {
+    const bool far = (event->position().toPoint() - pressedAt_).manhattanLength() >= QApplication::startDragDistance();
+    if (isDown() && (event->buttons() & Qt::LeftButton) && far) {
+        setDown(false);  // the release belongs to the bench now, and is no click
+        Q_EMIT dragged(item_, event->globalPosition().toPoint());
+        return;
+    }
+    QAbstractButton::mouseMoveEvent(event);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,47 @@
+#pragma once
+// One thing that can be taken out of the tray: drawn as the real part with its word. A press and drag takes it at once; a click is
+// reported. Its picture is drawn once for each look and kept.
+
+#include "ui/tray/tray_items.h"
+#include "ui/theme/look.h"
+
+#include <QAbstractButton>
+#include <QPixmap>
+
+namespace tiepoint::ui {
+
+class TrayKey : public QAbstractButton {
+    Q_OBJECT
+public:
+    enum class Shape { Compartment, DrawerItem };
+
+    TrayKey(const TrayItem& item, const QString& word, Shape shape, QWidget* parent);
+
+    const TrayItem& item() const { return item_; }
+    void setLook(const Look& look);
+    /// Whether the key's drawer is open, or its part waits for a hole.
+    void setActive(bool active);
+    /// The width that picture and word need at this look.
+    double wantedWidth() const;
+
+Q_SIGNALS:
+    void dragged(const TrayItem& item, QPoint globalPos);  ///< the mouse is still down
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+
+private:
+    QRectF pictureBox() const;
+    const QPixmap& picture();
+
+    TrayItem item_;
+    Shape shape_;
+    Look look_;
+    bool active_ = false;
+    QPoint pressedAt_;
+    QPixmap picture_;
+};
+
+}  // namespace tiepoint::ui

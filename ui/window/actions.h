@@ -1,0 +1,23 @@
+#pragma once
+// Every action of the window, with its name and shortcut. Makes them and nothing else: the window says what each does.
+
+#include <QAction>
+#include <QActionGroup>
+#include <QWidget>
+
+namespace tiepoint::ui {
+
+struct Actions {
+    /// The actions belong to the window and work anywhere in it.
+    explicit Actions(QWidget* window);
+
+    QAction *newBench, *open, *save, *saveAs, *close, *quit;
+    QAction *undo, *redo, *cut, *copy, *paste, *duplicate, *remove, *selectAll, *rename;
+    QAction *zoomIn, *zoomOut, *fit, *fold, *fullScreen;
+    QAction *arrows, *electrons, *voltage, *strips, *readings;
+    QActionGroup* themes;
+    QAction *themeSystem, *themeDay, *themeDark, *themeProjector;
+    QAction *start, *partHelp, *cautions;
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,46 @@
+#include "ui/window/bench_thumbnail.h"
+
+#include "ui/paint/bench_painter.h"
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+Inputs everyCapHeld(const Bench& bench) {
+    Inputs inputs;
+    for (const Part& part : bench.parts)
+        if (part.kind->hasCap) inputs.held.insert(part.id);
+    return inputs;
+}
+
+Picture pictureOf(std::shared_ptr<const Bench> bench, const Theme& theme) {
+    Picture picture;
+    picture.snapshot = evaluate(bench, everyCapHeld(*bench));
+    picture.layout = picture.snapshot->layout;
+    picture.table = std::make_shared<const Table>(arrange(*bench));
+    picture.theme = &theme;
+    picture.views.readings = false;
+    return picture;
+}
+
+}  // namespace
+
+QPixmap benchThumbnail(std::shared_ptr<const Bench> bench, const Theme& theme, QSize size, double ratio) {
+    QPixmap pixmap(size * ratio);
+    pixmap.setDevicePixelRatio(ratio);
+    pixmap.fill(theme.benchTop);
+    Picture picture = pictureOf(std::move(bench), theme);
+    const Rect all = picture.table->allMm;
+    const double scale = std::min(size.width() / all.width, size.height() / all.height);
+    picture.pixelsPerMm = scale * ratio;
+    QPainter painter(&pixmap);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.translate(size.width() / 2.0, size.height() / 2.0);
+    painter.scale(scale, scale);
+    painter.translate(-(all.left + all.width / 2), -(all.top + all.height / 2));
+    paintBench(painter, picture);
+    return pixmap;
+}
+
+}  // namespace tiepoint::ui

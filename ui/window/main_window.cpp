@@ -1,0 +1,290 @@
+#include "ui/window/main_window.h"
+
+#include "core/bench/bench.h"
+#include "ui/theme/panels.h"
+#include "ui/theme/theme_choice.h"
+#include "ui/window/menus.h"
+#include "ui/window/stage.h"
+#include "ui/window/window_place.h"
+
+#include <QCloseEvent>
+#include <QFileInfo>
+#include <QResizeEvent>
+
+namespace tiepoint::ui {
+namespace {
+
+// Heights of the 1080-line layout, and the space at the window's sides.
+constexpr double kTitleHeight = 64;
+constexpr double kCardHeight = 230;
+constexpr double kTrayHeight = 96;
+constexpr double kBetween = 8;
+constexpr double kBelow = 14;
+constexpr double kSide = 24;
+constexpr double kZoomStep = 1.25;
+const QSize kSmallestWindow(800, 500);
+
+const char* const kCautions =
+    "Extra-low voltage only. Check polarity before power. Never short a battery. A part too hot to touch is a fault. "
+    "Give every LED its resistor and don't stare into it. Local rules and the person who supervises you come first.";
+
+}  // namespace
+
+MainWindow::MainWindow(const QString& recoveryFolder)
+    : recoveryFolder_(recoveryFolder),
+      document_(new BenchDocument(this)),
+      live_(new LiveBench(this)),
+      actions_(this),
+      stage_(new Stage(this)),
+      title_(new TitleLine(*document_, stage_)),
+      view_(new BenchView(*document_, *live_, stage_)),
+      cards_(new CardRow(*document_, *live_, *view_, stage_)),
+      tray_(new Tray(stage_, stage_)),
+      bar_(new MessageBar(stage_)),
+      files_(new FileActions(*document_, this)),
+      edits_(new EditActions(*document_, *view_, this)),
+      autosave_(new Autosave(*document_, recoveryFolder, this)) {
+    setCentralWidget(stage_);
+    setMinimumSize(kSmallestWindow);
+    fillMenus(title_->menus(), actions_);
+    connectDocument();
+    connectActions();
+    connectViews();
+    connectThemes();
+    view_->viewport()->installEventFilter(this);
+    restorePlace(*this);
+    document_->reset(makeNewBench(), {});
+    applyTheme();
+    followFile();
+    view_->setFocus();
+}
+
+MainWindow::~MainWindow() = default;
+
+// --- joining ---
+
+void MainWindow::connectDocument() {
+    connect(document_, &BenchDocument::benchChanged, this, [this] { live_->setBench(document_->revision(), document_->bench()); });
+    connect(document_, &BenchDocument::benchChanged, this, &MainWindow::followFile);
+    connect(document_, &BenchDocument::fileChanged, this, &MainWindow::followFile);
+    const auto trouble = [this](const QString& line) { bar_->say(MessageBar::Tone::Trouble, line); };
+    const auto notice = [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); };
+    connect(document_, &BenchDocument::refused, this, notice);
+    connect(files_, &FileActions::failed, this, trouble);
+    connect(files_, &FileActions::warned, this, notice);
+    connect(edits_, &EditActions::refused, this, notice);
+    connect(autosave_, &Autosave::failed, this, trouble);
+    connect(files_, &FileActions::opened, this, [this] {
+        bar_->hide();
+        closeStartCard();
+        view_->setSelection({});
+        view_->fitBench();
+        view_->setFocus();
+    });
+}
+
+void MainWindow::connectActions() {
+    const auto on = [this](QAction* action, auto what) { connect(action, &QAction::triggered, this, what); };
+    on(actions_.newBench, [this] { files_->newBench(); });
+    on(actions_.open, [this] { files_->open(); });
+    on(actions_.save, [this] { files_->save(); });
+    on(actions_.saveAs, [this] { files_->saveAs(); });
+    on(actions_.close, [this] { close(); });
+    on(actions_.quit, [this] { close(); });
+    on(actions_.start, [this] { showStartCard(); });
+    QUndoStack& history = document_->undoStack();
+    on(actions_.undo, [&history] { history.undo(); });
+    on(actions_.redo, [&history] { history.redo(); });
+    connect(&history, &QUndoStack::canUndoChanged, actions_.undo, &QAction::setEnabled);
+    connect(&history, &QUndoStack::canRedoChanged, actions_.redo, &QAction::setEnabled);
+    connect(&history, &QUndoStack::undoTextChanged, this, [this](const QString& what) { actions_.undo->setText(QStringLiteral("&Undo ") + what); });
+    connect(&history, &QUndoStack::redoTextChanged, this, [this](const QString& what) { actions_.redo->setText(QStringLiteral("&Redo ") + what); });
+    actions_.undo->setEnabled(false);
+    actions_.redo->setEnabled(false);
+    on(actions_.cut, [this] { edits_->cut(); });
+    on(actions_.copy, [this] { edits_->copy(); });
+    on(actions_.paste, [this] { edits_->paste(); });
+    on(actions_.duplicate, [this] { edits_->duplicate(); });
+    on(actions_.remove, [this] { edits_->removeSelection(); });
+    on(actions_.selectAll, [this] { edits_->selectAll(); });
+    on(actions_.rename, [this] { title_->beginRename(); });
+    on(actions_.partHelp, [this] { showHelpOfSelection(); });
+    on(actions_.cautions, [this] { bar_->say(MessageBar::Tone::Notice, QString::fromLatin1(kCautions)); });
+}
+
+void MainWindow::connectViews() {
+    const auto on = [this](QAction* action, auto what) { connect(action, &QAction::triggered, this, what); };
+    const auto middle = [this] { return QRectF(view_->viewport()->rect()).center(); };
+    on(actions_.zoomIn, [this, middle] { view_->zoomAt(middle(), kZoomStep); });
+    on(actions_.zoomOut, [this, middle] { view_->zoomAt(middle(), 1 / kZoomStep); });
+    on(actions_.fit, [this] { view_->fitBench(); });
+    on(actions_.fold, [this](bool) { arrangeStage(); });
+    on(actions_.fullScreen, [this](bool full) { setWindowState(windowState().setFlag(Qt::WindowFullScreen, full)); });
+    on(actions_.arrows, [this](bool shown) { changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Conventional : Arrows::Off; }); });
+    on(actions_.electrons, [this](bool on) { changeViews([on](Views& v) { v.arrows = on ? Arrows::Electrons : Arrows::Conventional; }); });
+    on(actions_.voltage, [this](bool shown) { changeViews([shown](Views& v) { v.voltage = shown; }); });
+    on(actions_.strips, [this](bool shown) { changeViews([shown](Views& v) { v.strips = shown; }); });
+    on(actions_.readings, [this](bool shown) { changeViews([shown](Views& v) { v.readings = shown; }); });
+    const auto follow = [this] {
+        const Views& views = view_->views();
+        actions_.arrows->setChecked(views.arrows != Arrows::Off);
+        actions_.electrons->setChecked(views.arrows == Arrows::Electrons);
+        actions_.voltage->setChecked(views.voltage);
+        actions_.strips->setChecked(views.strips);
+        actions_.readings->setChecked(views.readings);
+    };
+    connect(view_, &BenchView::viewsChanged, this, follow);
+    follow();
+    connect(view_, &BenchView::valueTyped, this, [this](const QString& id) {
+        cards_->values().showPart(id.toStdString());
+        cards_->values().beginTyping({});
+    });
+    connect(tray_, &Tray::taken, this, [this](const QString& kind, const QString& preset, QPoint globalPos) {
+        closeStartCard();
+        view_->beginPlacing(kind, preset, globalPos);
+    });
+}
+
+void MainWindow::connectThemes() {
+    const auto on = [this](QAction* action, std::optional<ThemeName> name) {
+        action->setChecked(chosenTheme() == name);
+        connect(action, &QAction::triggered, this, [this, name] {
+            chooseTheme(name);
+            applyTheme();
+        });
+    };
+    on(actions_.themeSystem, std::nullopt);
+    on(actions_.themeDay, ThemeName::Day);
+    on(actions_.themeDark, ThemeName::Dark);
+    on(actions_.themeProjector, ThemeName::Projector);
+}
+
+void MainWindow::changeViews(const std::function<void(Views&)>& change) {
+    Views views = view_->views();
+    change(views);
+    view_->setViews(views);
+}
+
+void MainWindow::showHelpOfSelection() {
+    if (cards_->values().isEmpty()) return bar_->say(MessageBar::Tone::Notice, QStringLiteral("Select a part first: its help stands on its card."));
+    cards_->values().showHelp(true);
+}
+
+// --- files ---
+
+void MainWindow::openFile(const QString& path) { files_->openFile(path); }
+
+void MainWindow::followFile() {
+    const QString path = document_->filePath();
+    const QString name = path.isEmpty() ? QString::fromStdString(document_->bench()->title) : QFileInfo(path).fileName();
+    setWindowTitle(name + QStringLiteral("[*] \u2013 Tiepoint"));
+    setWindowFilePath(path);
+    setWindowModified(document_->isModified());
+}
+
+void MainWindow::recover(const Recovery& recovery) {
+    files_->openCopy(recovery.copyPath, recovery.sourcePath);
+    autosave_->finish();  // the work is never without a copy on disk
+    Autosave::forget(recovery);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!closing_ && document_->isModified()) {
+        event->ignore();
+        files_->whenSafe([this] {
+            closing_ = true;
+            close();
+        });
+        return;
+    }
+    autosave_->discard();
+    rememberPlace(*this);
+    event->accept();
+}
+
+// --- the start card ---
+
+void MainWindow::showStartCard() {
+    closeStartCard();
+    start_ = new StartCard(Autosave::findRecoveries(recoveryFolder_), stage_);
+    connectStartCard();
+    start_->setLook(lookFor(theme(currentTheme()), size()));
+    start_->show();
+    arrangeStage();
+}
+
+void MainWindow::connectStartCard() {
+    connect(start_, &StartCard::benchChosen, files_, &FileActions::openEmbedded);
+    connect(start_, &StartCard::newChosen, files_, &FileActions::newBench);
+    connect(start_, &StartCard::openChosen, files_, &FileActions::open);
+    connect(start_, &StartCard::recoveryChosen, this, &MainWindow::recover);
+    connect(start_, &StartCard::recoveryRefused, this, [](const Recovery& recovery) { Autosave::forget(recovery); });
+}
+
+void MainWindow::closeStartCard() {
+    if (!start_) return;
+    start_->hide();
+    start_->deleteLater();  // it may be the sender
+    start_ = nullptr;
+}
+
+bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == view_->viewport() && (event->type() == QEvent::MouseButtonPress || event->type() == QEvent::Wheel)) {
+        closeStartCard();
+        tray_->closeDrawer();
+    }
+    return QMainWindow::eventFilter(watched, event);
+}
+
+// --- arranging ---
+
+void MainWindow::applyTheme() {
+    const Theme& current = theme(currentTheme());
+    setStyleSheet(windowStyle(current));
+    view_->setThemeName(current.name);
+    arrangeStage();
+}
+
+void MainWindow::arrangeStage() {
+    const Look look = lookFor(theme(currentTheme()), size());
+    static_cast<Stage*>(stage_)->setLook(look);
+    title_->setLook(look);
+    cards_->setLook(look);
+    tray_->setLook(look);
+    bar_->setLook(look);
+    const bool folded = actions_.fold->isChecked();
+    cards_->setVisible(!folded);
+    tray_->setVisible(!folded);
+    if (folded) tray_->closeDrawer();
+
+    const int titleHeight = look.ipx(kTitleHeight), side = look.ipx(kSide);
+    int bottom = stage_->height();
+    const int width = stage_->width() - 2 * side;
+    if (!folded) {
+        bottom -= look.ipx(kBelow) + look.ipx(kTrayHeight);
+        tray_->setGeometry(side, bottom, width, look.ipx(kTrayHeight));
+        bottom -= look.ipx(kBetween) + look.ipx(kCardHeight);
+        cards_->setGeometry(side, bottom, width, look.ipx(kCardHeight));
+    }
+    title_->setGeometry(0, 0, stage_->width(), titleHeight);
+    const QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
+    view_->setGeometry(bench);
+    bar_->placeIn(bench);
+    if (start_) {
+        start_->setLook(look);
+        start_->placeIn(bench);
+    }
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+    QMainWindow::resizeEvent(event);
+    arrangeStage();
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+    QMainWindow::changeEvent(event);
+    // The system may turn dark or bright at any time. Our own style sheet doesn't touch the application's palette.
+    if (event->type() == QEvent::ApplicationPaletteChange && !chosenTheme()) applyTheme();
+}
+
+}  // namespace tiepoint::ui

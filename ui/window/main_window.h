@@ -1,0 +1,84 @@
+#pragma once
+// The window: arranges the title line, the bench, the cards and the tray, and joins actions to those who carry them out. Computes
+// nothing and holds no document of its own beyond owning it. Window's thread only.
+
+#include "ui/cards/card_row.h"
+#include "ui/document/autosave.h"
+#include "ui/document/bench_document.h"
+#include "ui/document/file_actions.h"
+#include "ui/live/live_bench.h"
+#include "ui/theme/look.h"
+#include "ui/tray/tray.h"
+#include "ui/view/bench_view.h"
+#include "ui/window/actions.h"
+#include "ui/window/edit_actions.h"
+#include "ui/window/message_bar.h"
+#include "ui/window/start_card.h"
+#include "ui/window/title_line.h"
+
+#include <QMainWindow>
+
+namespace tiepoint::ui {
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    /// `recoveryFolder` holds the copies of unsaved work.
+    explicit MainWindow(const QString& recoveryFolder);
+    ~MainWindow() override;
+
+    /// Opens a file, or says in the bar why it can't be.
+    void openFile(const QString& path);
+    /// Shows the card with the harbour benches over the bench.
+    void showStartCard();
+
+    BenchDocument& document() { return *document_; }
+    LiveBench& live() { return *live_; }
+    BenchView& view() { return *view_; }
+    CardRow& cards() { return *cards_; }
+    Tray& tray() { return *tray_; }
+    TitleLine& titleLine() { return *title_; }
+    FileActions& files() { return *files_; }
+    Autosave& autosave() { return *autosave_; }
+    MessageBar& bar() { return *bar_; }
+    StartCard* startCard() { return start_; }
+    const Actions& actions() const { return actions_; }
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void closeEvent(QCloseEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void connectDocument();
+    void connectActions();
+    void connectViews();
+    void connectThemes();
+    void connectStartCard();
+    void changeViews(const std::function<void(Views&)>& change);
+    void showHelpOfSelection();
+    void closeStartCard();
+    void recover(const Recovery& recovery);
+    void followFile();
+    void applyTheme();
+    void arrangeStage();
+
+    QString recoveryFolder_;
+    BenchDocument* document_;
+    LiveBench* live_;
+    Actions actions_;
+    QWidget* stage_;
+    TitleLine* title_;
+    BenchView* view_;
+    CardRow* cards_;
+    Tray* tray_;
+    MessageBar* bar_;
+    StartCard* start_ = nullptr;
+    FileActions* files_;
+    EditActions* edits_;
+    Autosave* autosave_;
+    bool closing_ = false;  ///< unsaved changes are settled, the window may go
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,28 @@
+#include "ui/window/menus.h"
+
+#include <QMenu>
+
+namespace tiepoint::ui {
+namespace {
+
+/// Adds actions in order; a null is a separating line.
+void add(QMenu* menu, std::initializer_list<QAction*> actions) {
+    for (QAction* action : actions) {
+        if (action) menu->addAction(action);
+        else menu->addSeparator();
+    }
+}
+
+}  // namespace
+
+void fillMenus(QMenuBar& bar, const Actions& a) {
+    add(bar.addMenu(QStringLiteral("&File")), {a.newBench, a.open, a.start, nullptr, a.save, a.saveAs, nullptr, a.close, a.quit});
+    add(bar.addMenu(QStringLiteral("&Edit")),
+        {a.undo, a.redo, nullptr, a.cut, a.copy, a.paste, a.duplicate, a.remove, nullptr, a.selectAll, a.rename});
+    QMenu* view = bar.addMenu(QStringLiteral("&View"));
+    add(view, {a.arrows, a.electrons, a.voltage, a.strips, a.readings, nullptr, a.zoomIn, a.zoomOut, a.fit, nullptr, a.fold, a.fullScreen, nullptr});
+    add(view->addMenu(QStringLiteral("&Theme")), {a.themeSystem, nullptr, a.themeDay, a.themeDark, a.themeProjector});
+    add(bar.addMenu(QStringLiteral("&Help")), {a.partHelp, a.cautions});
+}
+
+}  // namespace tiepoint::ui

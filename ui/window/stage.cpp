@@ -1,0 +1,19 @@
+#include "ui/window/stage.h"
+
+#include "ui/theme/panels.h"
+
+namespace tiepoint::ui {
+
+QString windowStyle(const Theme& theme) {
+    return QStringLiteral(
+               "QMenu { color: %1; background: %2; border: 1px solid %3; padding: 4px; }"
+               "QMenu::item { padding: 5px 24px; border-radius: 4px; }"
+               "QMenu::item:selected { background: %4; }"
+               "QMenu::item:disabled { color: %5; }"
+               "QMenu::separator { height: 1px; background: %3; margin: 4px 8px; }"
+               "QToolTip { color: %1; background: %2; border: 1px solid %3; padding: 3px; }")
+        .arg(theme.text.name(), theme.card.name(), theme.cardEdge.name(), mix(theme.card, theme.accent, 0.2).name(),
+             theme.dimText.name());
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,82 @@
+#pragma once
+// The card on a new window: the harbour benches as pictures, a new bench, opening a file, and unsaved work that was left behind.
+// An overlay that nothing waits for: the first gesture on the bench closes it.
+
+#include "ui/document/autosave.h"
+#include "ui/theme/look.h"
+
+#include <QAbstractButton>
+#include <QPixmap>
+#include <QTimer>
+#include <QWidget>
+
+#include <memory>
+#include <vector>
+
+namespace tiepoint::ui {
+
+/// One bench on the card: its picture and its title.
+class BenchKey : public QAbstractButton {
+    Q_OBJECT
+public:
+    BenchKey(const QString& file, std::shared_ptr<const Bench> bench, QWidget* parent);
+
+    const QString& file() const { return file_; }
+    void setLook(const Look& look);
+    bool isDrawn() const { return !picture_.isNull(); }
+    void draw();  ///< makes the picture; costs some milliseconds
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    QRectF pictureBox() const;
+
+private:
+    QString file_;
+    std::shared_ptr<const Bench> bench_;
+    Look look_;
+    QPixmap picture_;
+};
+
+class StartCard : public QWidget {
+    Q_OBJECT
+public:
+    StartCard(const std::vector<Recovery>& recoveries, QWidget* parent);
+
+    void setLook(const Look& look);
+    /// Centres the card in a frame of the parent's.
+    void placeIn(const QRect& frame);
+    const std::vector<BenchKey*>& benches() const { return benches_; }
+    QAbstractButton* newKey() const { return new_; }
+    QAbstractButton* openKey() const { return open_; }
+    QAbstractButton* recoverKey() const { return recover_; }
+    QAbstractButton* forgetKey() const { return forget_; }
+
+Q_SIGNALS:
+    void benchChosen(const QString& embeddedName);
+    void newChosen();
+    void openChosen();
+    void recoveryChosen(const Recovery& recovery);
+    void recoveryRefused(const Recovery& recovery);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    void addBenches();
+    void drawNext();
+    void arrange();
+    QString recoveryWords() const;
+
+    Look look_;
+    std::vector<Recovery> recoveries_;
+    std::vector<BenchKey*> benches_;
+    QAbstractButton* new_;
+    QAbstractButton* open_;
+    QAbstractButton* recover_;
+    QAbstractButton* forget_;
+    QAbstractButton* close_;
+    QTimer drawing_;  ///< pictures one by one, so that the window stands first
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,42 @@
+#pragma once
+// The slim line above the bench: its title (a double click renames it), the mark of unsaved changes, the menus, and the board.
+
+#include "ui/document/bench_document.h"
+#include "ui/theme/look.h"
+
+#include <QLineEdit>
+#include <QMenuBar>
+#include <QWidget>
+
+namespace tiepoint::ui {
+
+class TitleLine : public QWidget {
+    Q_OBJECT
+public:
+    TitleLine(BenchDocument& document, QWidget* parent);
+
+    void setLook(const Look& look);
+    QMenuBar& menus() const { return *menus_; }
+    QString shownTitle() const;
+    /// Opens the title for typing.
+    void beginRename();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void rename();
+    QString fieldColours() const;
+    void arrange();
+    double titleWidth() const;
+
+    BenchDocument& document_;
+    Look look_;
+    QMenuBar* menus_;
+    QLineEdit* edit_;
+};
+
+}  // namespace tiepoint::ui

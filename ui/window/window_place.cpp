@@ -1,0 +1,23 @@
+#include "ui/window/window_place.h"
+
+#include <QGuiApplication>
+#include <QScreen>
+#include <QSettings>
+
+namespace tiepoint::ui {
+namespace {
+
+const QString kKey = QStringLiteral("window/place");
+constexpr double kFirstShare = 0.8;
+
+}  // namespace
+
+void restorePlace(QWidget& window) {
+    if (window.restoreGeometry(QSettings().value(kKey).toByteArray())) return;
+    const QScreen* screen = QGuiApplication::primaryScreen();
+    if (screen) window.resize(screen->availableSize() * kFirstShare);
+}
+
+void rememberPlace(const QWidget& window) { QSettings().setValue(kKey, window.saveGeometry()); }
+
+}  // namespace tiepoint::ui
