@@ -188,6 +188,16 @@ void MainWindow::recover(const Recovery& recovery) {
     Autosave::forget(recovery);
 }
 
+void MainWindow::offerRecovery() {
+    const auto found = Autosave::findRecoveries(recoveryFolder_);
+    if (found.empty() || bar_->isVisible()) return;  // a failure to open is said first; the work waits for the next start
+    const Recovery& newest = found.front();
+    const QString what = newest.sourcePath.isEmpty() ? QStringLiteral("a bench without a file") : QFileInfo(newest.sourcePath).fileName();
+    bar_->say(MessageBar::Tone::Notice, QStringLiteral("Unsaved work was left behind: %1.").arg(what),
+              {{QStringLiteral("Recover"), [this, newest] { recover(newest); }},
+               {QStringLiteral("Throw away"), [newest] { Autosave::forget(newest); }}});
+}
+
 void MainWindow::closeEvent(QCloseEvent* event) {
     if (!closing_ && document_->isModified()) {
         event->ignore();

@@ -31,6 +31,8 @@ public:
     void openFile(const QString& path);
     /// Shows the card with the harbour benches over the bench.
     void showStartCard();
+    /// Offers unsaved work that was left behind in the bar, where no start card does.
+    void offerRecovery();
 
     BenchDocument& document() { return *document_; }
     LiveBench& live() { return *live_; }

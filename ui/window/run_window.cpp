@@ -19,8 +19,12 @@ int runWindow(const std::optional<std::string>& file) {
 
     MainWindow window(stateFolder() + QStringLiteral("/recovery"));
     window.show();
-    if (file) window.openFile(QString::fromStdString(*file));
-    else window.showStartCard();
+    if (file) {
+        window.openFile(QString::fromStdString(*file));
+        window.offerRecovery();
+    } else {
+        window.showStartCard();
+    }
     return QApplication::exec();
 }
 
