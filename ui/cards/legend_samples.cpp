@@ -58,7 +58,7 @@ void paintChevron(QPainter& painter, const Look& look, QPointF at, double breadt
     painter.translate(at);
     const double scale = look.px(kSamplePixelsPerMm);
     painter.scale(scale, scale);
-    painter.setPen(QPen(theme.arrowCasing, theme.arrowCasingFactor, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.setPen(QPen(theme.arrowCasing, theme.arrowCasingMm, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     painter.setBrush(theme.arrowCasing);
     painter.drawPath(path);
     painter.setPen(QPen(theme.arrow, 0.14, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));

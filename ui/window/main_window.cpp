@@ -121,7 +121,7 @@ void MainWindow::connectViews() {
     on(actions_.fold, [this](bool) { arrangeStage(); });
     on(actions_.fullScreen, [this](bool full) { setWindowState(windowState().setFlag(Qt::WindowFullScreen, full)); });
     on(actions_.arrows, [this](bool shown) { changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Conventional : Arrows::Off; }); });
-    on(actions_.electrons, [this](bool on) { changeViews([on](Views& v) { v.arrows = on ? Arrows::Electrons : Arrows::Conventional; }); });
+    on(actions_.electrons, [this](bool shown) { changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Electrons : Arrows::Conventional; }); });
     on(actions_.voltage, [this](bool shown) { changeViews([shown](Views& v) { v.voltage = shown; }); });
     on(actions_.strips, [this](bool shown) { changeViews([shown](Views& v) { v.strips = shown; }); });
     on(actions_.readings, [this](bool shown) { changeViews([shown](Views& v) { v.readings = shown; }); });
