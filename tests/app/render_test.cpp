@@ -65,6 +65,21 @@ TEST(Render, FormatFollowsTheEnding) {
     EXPECT_NE(svg.find("</svg>"), std::string::npos);
 }
 
+TEST(Render, NeedsNoDisplayWhateverTheEnvironmentSays) {
+    const std::string picture = (scratchFolder() / "anywhere.png").string();
+    const std::vector<std::string> arguments{"render", harbourBench("beacon-lamp"), "-o", picture};
+    EXPECT_EQ(runProgram(arguments, {"QT_QPA_PLATFORM=xcb", "DISPLAY=:987"}).code, 0);
+    EXPECT_FALSE(readFile(picture).empty());
+}
+
+TEST(Render, WithoutASolutionThePictureComesAndTheCodeSaysSo) {
+    const std::string picture = (scratchFolder() / "clash.png").string();
+    const Ran ran = runProgram({"render", clashingBench(), "-o", picture});
+    EXPECT_EQ(ran.code, 1);
+    EXPECT_EQ(ran.error, "");
+    EXPECT_FALSE(readFile(picture).empty());
+}
+
 TEST(Render, WidthIsKept) {
     for (const int width : {640, 1600}) {
         EXPECT_EQ(imageOf(draw("beacon-lamp", ".png", {"--width", std::to_string(width)})).width(), width);

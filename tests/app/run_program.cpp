@@ -85,6 +85,15 @@ std::string harbourBench(const std::string& name) {
     return TIEPOINT_SOURCE_DIR "/resources/benches/" + name + ".bench.json";
 }
 
+std::string clashingBench() {
+    return scratchFile("clash.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Clash",
+        "boards": [{"id": "A", "kind": "half", "at": [0, 0]}],
+        "parts": [
+          {"id": "PS1", "kind": "bench-supply", "leads": {"+": "A.top+3", "-": "A.bottom-3"}, "values": {"voltage": 5, "seriesResistance": 0, "currentLimit": 30}},
+          {"id": "PS2", "kind": "bench-supply", "leads": {"+": "A.top+9", "-": "A.bottom-9"}, "values": {"voltage": 3, "seriesResistance": 0, "currentLimit": 30}}],
+        "jumpers": []})");
+}
+
 int lineCount(const std::string& text) {
     const auto breaks = std::count(text.begin(), text.end(), '\n');
     return static_cast<int>(breaks) + (text.empty() || text.back() == '\n' ? 0 : 1);

@@ -24,6 +24,9 @@ std::string scratchFile(const std::string& name, const std::string& text);
 std::string readFile(const std::filesystem::path& path);
 /// The path of a bench of the harbour: harbourBench("beacon-lamp").
 std::string harbourBench(const std::string& name);
+/// A bench without a solution: two supplies of different voltage with nothing but metal between them, neither with a
+/// resistance of its own.
+std::string clashingBench();
 /// How many lines the text has; a last line without a line break counts.
 int lineCount(const std::string& text);
 

@@ -112,8 +112,6 @@ TEST(Solve, CurrentsAgreeWithThemselves) {
 }
 
 TEST(Solve, SupplyOffMeansNoVoltageAndNoCurrent) {
-    const Ran mended = runProgram({"solve", harbourBench("beacon-lamp"), "--json"});
-    ASSERT_EQ(mended.code, 0);
     std::string text = readFile(harbourBench("beacon-lamp"));
     const auto at = text.find("\"on\": true");
     ASSERT_NE(at, std::string::npos);
@@ -128,15 +126,8 @@ TEST(Solve, SupplyOffMeansNoVoltageAndNoCurrent) {
     EXPECT_EQ(off["findings"][0]["mend"]["edits"].size(), 1u);
 }
 
-/// Two supplies of different voltage with nothing between their leads but metal; neither has a resistance of its own.
 TEST(Solve, NoSolutionExitsWithOneAndShowsNoNumber) {
-    const std::string file = scratchFile("clash.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Clash",
-        "boards": [{"id": "A", "kind": "half", "at": [0, 0]}],
-        "parts": [
-          {"id": "PS1", "kind": "bench-supply", "leads": {"+": "A.top+3", "-": "A.bottom-3"}, "values": {"voltage": 5, "seriesResistance": 0, "currentLimit": 30}},
-          {"id": "PS2", "kind": "bench-supply", "leads": {"+": "A.top+9", "-": "A.bottom-9"}, "values": {"voltage": 3, "seriesResistance": 0, "currentLimit": 30}}],
-        "jumpers": []})");
-    const json none = solved({file}, 1);
+    const json none = solved({clashingBench()}, 1);
     EXPECT_EQ(none["status"], "none");
     EXPECT_TRUE(none["nets"][0]["voltage"].is_null());
     EXPECT_TRUE(none["parts"]["PS1"]["leads"]["+"]["current"].is_null());
@@ -156,6 +147,14 @@ TEST(Solve, TextSpeaksToPeople) {
     EXPECT_NE(ran.output.find("5.00 V"), std::string::npos) << ran.output;
     EXPECT_NE(ran.output.find("brightness 7"), std::string::npos) << ran.output;
     EXPECT_EQ(ran.error, "");
+}
+
+/// A platform that doesn't exist would end any program that starts a GUI.
+TEST(Solve, StartsNoGui) {
+    for (const char* command : {"solve", "nets", "check"}) {
+        EXPECT_EQ(runProgram({command, harbourBench("beacon-lamp")}, {"QT_QPA_PLATFORM=nowhere"}).code, 0) << command;
+    }
+    EXPECT_EQ(runProgram({"parts"}, {"QT_QPA_PLATFORM=nowhere"}).code, 0);
 }
 
 TEST(Solve, SameOutputEachTime) {
