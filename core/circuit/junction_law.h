@@ -22,11 +22,14 @@ inline constexpr double kJunctionLeakSiemens = 1e-12;
 class JunctionLaw {
 public:
     explicit JunctionLaw(double saturationAmpere = 1e-14, double ideality = 1, double seriesOhm = 0)
-        : saturationAmpere_(saturationAmpere), emissionVolt_(ideality * kThermalVoltage), seriesOhm_(seriesOhm),
+        : saturationAmpere_(saturationAmpere), emissionVolt_(ideality * kThermalVoltage), perEmissionVolt_(1 / emissionVolt_),
+          seriesOhm_(seriesOhm),
           criticalVolt_(emissionVolt_ * std::log(emissionVolt_ / (std::sqrt(2.0) * saturationAmpere))),
+          conductingVolt_(criticalVolt_ - kConductingStep * emissionVolt_),
           ceilingVolt_(emissionVolt_ * std::log(kCeilingAmpere / saturationAmpere)) {}
 
     double emissionVolt() const { return emissionVolt_; }  ///< ideality times thermal voltage
+    double perEmissionVolt() const { return perEmissionVolt_; }
     double seriesOhm() const { return seriesOhm_; }
     /// Where the curve bends most: the start of every search, because a lower start overshoots by decades of current.
     double criticalVolt() const { return criticalVolt_; }
@@ -40,38 +43,47 @@ public:
     Point at(double innerVolt, double leakSiemens) const {
         // Past the ceiling the curve goes on straight: no supply reaches it, but a search may pass there and must not overflow.
         const double curvedVolt = std::min(innerVolt, ceilingVolt_);
-        const double grown = saturationAmpere_ * std::exp(curvedVolt / emissionVolt_);
-        const double slope = grown / emissionVolt_;
-        const double yield = 1 / (1 + grown / (kYieldVolt * leakSiemens));
+        const double grown = saturationAmpere_ * std::exp(curvedVolt * perEmissionVolt_);
+        const double slope = grown * perEmissionVolt_;
+        const double yieldAmpere = kYieldVolt * leakSiemens;
+        const double yield = yieldAmpere / (yieldAmpere + grown);
         const double leak = leakSiemens * yield;
-        const double leakSlope = leak * (1 - yield * curvedVolt * slope / (kYieldVolt * leakSiemens));
-        const double siemens = slope + leakSlope;
+        const double siemens = slope + leak * (1 - yield * curvedVolt * slope / yieldAmpere);
         return {grown - saturationAmpere_ + leak * curvedVolt + siemens * (innerVolt - curvedVolt), siemens};
     }
 
     /// The inner voltage at which a search goes on, when the tangent at `fromVolt` would lead to `toVolt`.
     ///
-    /// From below, no step passes the critical voltage. Upwards from there, and downwards while the tangent still carries a forward current, the *current* on the
-    /// tangent is kept and its voltage read off the curve: circuits hold the current of a conducting junction, not its voltage.
+    /// Where the junction conducts and its tangent still carries a forward current, the *current* on the tangent is kept and its
+    /// voltage read off the curve: circuits hold the current of a conducting junction, not its voltage. From below, no large step
+    /// passes the critical voltage.
     /// A junction that turns off falls by e^8 in current at once: steps of nVt would take ten iterations from 2 V to 1.5 V.
     double limitedStep(double fromVolt, double toVolt) const {
-        if (toVolt >= fromVolt) {
+        const double step = (toVolt - fromVolt) * perEmissionVolt_;
+        if (fromVolt > conductingVolt_ && step > -1 && step < 1) return fromVolt + emissionVolt_ * logStep(step);
+        if (step >= 0) {
             if (fromVolt < criticalVolt_) return std::min(toVolt, criticalVolt_);
-            const double next = fromVolt + emissionVolt_ * std::log1p((toVolt - fromVolt) / emissionVolt_);
+            const double next = fromVolt + emissionVolt_ * std::log1p(step);
             return next < ceilingVolt_ ? next : toVolt;
         }
         if (fromVolt < 0) return toVolt;
-        const double step = (toVolt - fromVolt) / emissionVolt_;
-        if (step > -1) return fromVolt + emissionVolt_ * std::max(std::log1p(step), -kTurnOffStep);
+        if (step > -1) return fromVolt + emissionVolt_ * logStep(step);
         return std::min(toVolt, std::max(fromVolt - kTurnOffStep * emissionVolt_, 0.0));
     }
 
 private:
+    /// log(1 + step), by its series where that is exact to rounding of a voltage.
+    static double logStep(double step) {
+        constexpr double kTiny = 1e-5;
+        return std::abs(step) < kTiny ? step * (1 - step / 2) : std::max(std::log1p(step), -kTurnOffStep);
+    }
+
     static constexpr double kCeilingAmpere = 1e4;
     static constexpr double kYieldVolt = 10;
     static constexpr double kTurnOffStep = 8;
+    static constexpr double kConductingStep = 12;  ///< below the critical voltage by so many nVt no current worth keeping flows
 
-    double saturationAmpere_, emissionVolt_, seriesOhm_, criticalVolt_, ceilingVolt_;
+    double saturationAmpere_, emissionVolt_, perEmissionVolt_, seriesOhm_, criticalVolt_, conductingVolt_, ceilingVolt_;
 };
 
 }  // namespace tiepoint

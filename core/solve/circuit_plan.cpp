@@ -169,10 +169,11 @@ CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std:
 
 std::vector<int> idealLoop(const Circuit& circuit, std::span<const char> present) {
     std::vector<int> ideals;
-    std::vector<int> ends(circuit.nodeCount, 0);
+    std::vector<int> ends;  // by node: how many ideal supplies end there
     for (std::size_t k = 0; k < circuit.supplies.size(); ++k) {
         const SupplyBranch& s = circuit.supplies[k];
         if (!present[s.element] || !isIdeal(s) || s.from == s.to) continue;
+        if (ideals.empty()) ends.resize(circuit.nodeCount, 0);
         ideals.push_back(static_cast<int>(k));
         ++ends[s.from];
         ++ends[s.to];

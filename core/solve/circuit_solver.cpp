@@ -76,13 +76,13 @@ bool CircuitSolver::search(std::span<const char> present, int reference) {
 }
 
 CircuitPlan& CircuitSolver::planFor(std::span<const char> present, int reference) {
-    std::vector<char> key(present.begin(), present.end());
-    for (signed char limited : state_.limiting) key.push_back(limited != 0);
-    for (unsigned rest = static_cast<unsigned>(reference + 1); rest != 0; rest >>= 7) key.push_back(static_cast<char>(rest & 127));
-    const auto kept = std::find_if(plans_.begin(), plans_.end(), [&](const KeptPlan& p) { return p.key == key; });
+    key_.assign(present.begin(), present.end());
+    for (signed char limited : state_.limiting) key_.push_back(limited != 0);
+    for (unsigned rest = static_cast<unsigned>(reference + 1); rest != 0; rest >>= 7) key_.push_back(static_cast<char>(rest & 127));
+    const auto kept = std::find_if(plans_.begin(), plans_.end(), [&](const KeptPlan& p) { return p.key == key_; });
     if (kept != plans_.end()) return kept->plan;
     if (plans_.size() == kKeptPlans) plans_.pop_front();
-    plans_.push_back({std::move(key), makePlan(circuit_, present, state_.limiting, reference)});
+    plans_.push_back({key_, makePlan(circuit_, present, state_.limiting, reference)});
     return plans_.back().plan;
 }
 
@@ -171,9 +171,13 @@ void CircuitSolver::findKnownCurrents(std::span<const char> present, const Circu
         if (!present[s.element] || state_.limiting[k] || s.from != s.to) continue;
         state_.elementAmpere[s.element] = s.emfVolt == 0 ? 0 : -s.emfVolt / s.seriesOhm;
     }
+    bool anyIdeal = false;
     for (const KnownNode& known : plan.known) {
-        if (known.supply >= 0) state_.elementAmpere[circuit_.supplies[known.supply].element] = 0;
+        if (known.supply < 0) continue;
+        state_.elementAmpere[circuit_.supplies[known.supply].element] = 0;
+        anyIdeal = true;
     }
+    if (!anyIdeal) return;
     sumNodes(present);
     // Leaf to root: an ideal supply carries what its far node needs.
     for (auto known = plan.known.rbegin(); known != plan.known.rend(); ++known) {

@@ -14,7 +14,7 @@ namespace {
 constexpr double kStiffSiemens = 1;  ///< conductors above it get a current of their own
 constexpr int kDumpSlots = 16;       ///< stamps at known nodes rotate over them, so that none waits for the one before
 constexpr int kMostIterations = 60;
-constexpr int kPatience = 8;  ///< steps without progress before rounding is blamed
+constexpr int kPatience = 6;  ///< steps at all, then steps without progress, before rounding is blamed
 constexpr double kJunctionSettled = 1e-6;  ///< of nVt
 constexpr double kSettled = 1e-9;          ///< relative, of voltages and currents
 constexpr double kSmallVolt = 1e-3;
@@ -114,11 +114,10 @@ private:
         island_.program_ = LinearProgram(entries_, pivots);
         const int size = island_.program_.size();
         island_.baseValues_.assign(island_.program_.slotCount() + kDumpSlots, 0.0);
-        island_.isAmpere_.assign(size, 0);
         island_.x_.assign(size, 0.0);
         island_.right_.assign(size + 1, 0.0);
         for (int node = 0; node < nodeCount_; ++node) {
-            island_.unknowns_.push_back({members_.nodes[node], island_.program_.positionOfColumn(node)});
+            island_.unknowns_.push_back({members_.nodes[node], island_.program_.positionOfColumn(node), island_.program_.positionOfRow(node)});
         }
     }
 
@@ -139,7 +138,6 @@ private:
                 sign = -1;
             }
             if (s.ohm > 0) base(entry++) -= s.ohm;
-            island_.isAmpere_[place] = 1;
             island_.sources_.push_back({ends(stiffNodes_[k][0], stiffNodes_[k][1]), place,
                                         program.positionOfRow(unknown), s.emfVolt, s.ohm, s.element});
         }
@@ -245,37 +243,25 @@ void Island::scatter(SolveState& state) const {
     }
 }
 
-void Island::load(const SolveState& state, const Drive& drive, Measure& measure) {
+void Island::load(const SolveState& state, const Drive& drive) {
     std::copy(baseValues_.begin(), baseValues_.end(), values_.begin());
     std::fill(right_.begin(), right_.end(), 0.0);
-    double largest = 0;
     for (const Conductor& c : conductors_) {
         const double current = c.siemens * (x_[c.ends.voltFrom] - x_[c.ends.voltTo]);
         right_[c.ends.sumFrom] -= current;
         right_[c.ends.sumTo] += current;
-        largest = std::max(largest, std::abs(current));
     }
     for (const Source& s : sources_) {
         const double current = x_[s.current];
         right_[s.ends.sumFrom] -= current;
         right_[s.ends.sumTo] += current;
         right_[s.equation] = drive.sourceScale * s.emfVolt - (x_[s.ends.voltFrom] - x_[s.ends.voltTo]) + s.ohm * current;
-        largest = std::max(largest, std::abs(current));
     }
-    for (const Injection& i : injections_) {
-        const double current = state.elementAmpere[i.element];
-        right_[i.sum] -= i.sign * current;
-        largest = std::max(largest, std::abs(current));
-    }
-    measure.largestAmpere = largest;
-    loadJunctions(drive, measure);
-    for (const Unknown& u : unknowns_) {
-        const int sum = program_.positionOfRow(static_cast<int>(&u - unknowns_.data()));
-        measure.residualAmpere = std::max(measure.residualAmpere, std::abs(right_[sum]));
-    }
+    for (const Injection& i : injections_) right_[i.sum] -= i.sign * state.elementAmpere[i.element];
+    loadJunctions(drive);
 }
 
-void Island::loadJunctions(const Drive& drive, Measure& measure) {
+void Island::loadJunctions(const Drive& drive) {
     for (Junction& j : junctions_) {
         const JunctionLaw::Point point = j.law.at(j.innerVolt, drive.leakSiemens);
         j.pointAmpere = point.ampere;
@@ -286,20 +272,35 @@ void Island::loadJunctions(const Drive& drive, Measure& measure) {
         right_[j.ends.sumFrom] -= current;
         right_[j.ends.sumTo] += current;
         Builder::stamp(values_, j.slots, j.tangentSiemens);
-        measure.largestAmpere = std::max(measure.largestAmpere, std::abs(current));
     }
 }
 
-void Island::correct(Measure& measure) {
+/// Whether the sums that load() made, and the junctions' distance from their law, are as small as rounding allows.
+bool Island::isBalanced(const SolveState& state, double defectAmpere) const {
+    double largest = 0, worst = defectAmpere;
+    const auto meet = [&](double current) { largest = std::max(largest, std::abs(current)); };
+    for (const Conductor& c : conductors_) meet(c.siemens * (x_[c.ends.voltFrom] - x_[c.ends.voltTo]));
+    for (const Source& s : sources_) meet(x_[s.current]);
+    for (const Injection& i : injections_) meet(state.elementAmpere[i.element]);
+    for (const Junction& j : junctions_) meet(j.pointAmpere);
+    for (const Unknown& u : unknowns_) worst = std::max(worst, std::abs(right_[u.sum]));
+    return worst <= kResidualAmpere + kResidualShare * largest;
+}
+
+Island::Measure Island::correct() {
+    Measure m;
     const int size = program_.size();
-    for (int i = 0; i < size; ++i) {
-        x_[i] += right_[i];
-        double& step = isAmpere_[i] ? measure.ampereStep : measure.voltStep;
-        double& largest = isAmpere_[i] ? measure.largestUnknownAmpere : measure.largestVolt;
-        step = std::max(step, std::abs(right_[i]));
-        largest = std::max(largest, std::abs(x_[i]));
+    for (int i = 0; i < size; ++i) x_[i] += right_[i];
+    for (const Unknown& u : unknowns_) {
+        m.voltStep = std::max(m.voltStep, std::abs(right_[u.place]));
+        m.largestVolt = std::max(m.largestVolt, std::abs(x_[u.place]));
     }
-    moveJunctions(measure);
+    for (const Source& s : sources_) {
+        m.ampereStep = std::max(m.ampereStep, std::abs(right_[s.current]));
+        m.largestAmpere = std::max(m.largestAmpere, std::abs(x_[s.current]));
+    }
+    moveJunctions(m);
+    return m;
 }
 
 void Island::moveJunctions(Measure& measure) {
@@ -309,37 +310,34 @@ void Island::moveJunctions(Measure& measure) {
         const double share = 1 - j.tangentSiemens * j.law.seriesOhm();
         const double target = j.innerVolt + share * (volt - j.lineVolt);
         const double next = j.law.limitedStep(j.innerVolt, target);
-        measure.junctionStep = std::max(measure.junctionStep, std::abs(target - j.innerVolt) / j.law.emissionVolt());
+        measure.junctionStep = std::max(measure.junctionStep, std::abs(target - j.innerVolt) * j.law.perEmissionVolt());
         measure.lawDefectAmpere = std::max(measure.lawDefectAmpere, j.tangentSiemens * std::abs(target - next));
         j.innerVolt = next;
     }
 }
 
+bool Island::Measure::settled() const {
+    return junctionStep <= kJunctionSettled && voltStep <= kSettled * std::max(largestVolt, kSmallVolt) &&
+           ampereStep <= kSettled * largestAmpere + kSmallAmpere;
+}
+
 Island::Outcome Island::solve(SolveState& state, const Drive& drive) {
     gather(state);
     Outcome outcome;
-    double bestStep = std::numeric_limits<double>::infinity(), previousDefect = 0;
+    double bestStep = std::numeric_limits<double>::infinity(), defect = 0;
     int stalled = 0;
-    while (outcome.iterations < kMostIterations) {
+    while (!outcome.converged && outcome.iterations < kMostIterations) {
         ++outcome.iterations;
-        Measure m;
-        load(state, drive, m);
+        load(state, drive);
+        const bool balanced = outcome.iterations > kPatience && isBalanced(state, defect);
         if (!program_.run(values_, std::span(right_).first(program_.size()))) break;
-        correct(m);
+        const Measure m = correct();
         const double step = std::max(m.junctionStep, m.voltStep);
         if (!std::isfinite(step) || !std::isfinite(m.ampereStep)) break;
-        const bool settled = m.junctionStep <= kJunctionSettled &&
-                             m.voltStep <= kSettled * std::max(m.largestVolt, kSmallVolt) &&
-                             m.ampereStep <= kSettled * m.largestUnknownAmpere + kSmallAmpere;
-        const bool balanced = std::max(m.residualAmpere, previousDefect) <= kResidualAmpere + kResidualShare * m.largestAmpere;
         stalled = balanced && step >= bestStep / 2 ? stalled + 1 : 0;
         bestStep = std::min(bestStep, step);
-        const bool exhausted = stalled >= kPatience;
-        if (settled || exhausted) {
-            outcome.converged = true;
-            break;
-        }
-        previousDefect = m.lawDefectAmpere;
+        defect = m.lawDefectAmpere;
+        outcome.converged = m.settled() || stalled >= kPatience;
     }
     if (!outcome.converged && !unknowns_.empty()) outcome.troubleNode = unknowns_.front().node;
     scatter(state);

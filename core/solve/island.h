@@ -73,25 +73,26 @@ private:
         double pointAmpere = 0, tangentSiemens = 0, lineVolt = 0;
     };
     struct Unknown {
-        int node, place;
+        int node, place, sum;
     };
     struct Constant {
         int node, place;
     };
     /// Sizes of one step's corrections and of what they correct.
     struct Measure {
-        double residualAmpere = 0, largestAmpere = 0;
         double junctionStep = 0, lawDefectAmpere = 0;
-        double voltStep = 0, largestVolt = 0, ampereStep = 0, largestUnknownAmpere = 0;
+        double voltStep = 0, largestVolt = 0, ampereStep = 0, largestAmpere = 0;
+        bool settled() const;
     };
 
     class Builder;
 
     void gather(const SolveState& state);
     void scatter(SolveState& state) const;
-    void load(const SolveState& state, const Drive& drive, Measure& measure);
-    void loadJunctions(const Drive& drive, Measure& measure);
-    void correct(Measure& measure);
+    void load(const SolveState& state, const Drive& drive);
+    void loadJunctions(const Drive& drive);
+    bool isBalanced(const SolveState& state, double defectAmpere) const;
+    Measure correct();
     void moveJunctions(Measure& measure);
 
     LinearProgram program_;
@@ -104,7 +105,6 @@ private:
     std::vector<double> baseValues_, values_;  ///< by slot; the last 16 are dumps for stamps at known nodes
     std::vector<double> x_;                    ///< unknowns by position, then the known voltages
     std::vector<double> right_;                ///< by position, then one dump for sums at known nodes
-    std::vector<char> isAmpere_;               ///< by position of an unknown: a current
 };
 
 }  // namespace tiepoint

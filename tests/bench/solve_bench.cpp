@@ -375,7 +375,7 @@ private:
 
 void benchNewton() {
     fmt::print("C  operating point of k LED branches (bars: iterations cold 7, warm 3, unchanged 1; 1.4 times as fast as with KLU inside)\n");
-    fmt::print("   {:>6} {:>6} {:>6} {:>10} {:>10} {:>14} {:>12}\n", "k", "cold", "warm", "unchanged", "KLU cold", "warm solve us", "over KLU");
+    fmt::print("   {:>6} {:>6} {:>6} {:>10} {:>10} {:>14} {:>12}\n", "k", "cold", "warm", "unchanged", "KLU cold", "cold solve us", "over KLU");
     for (int count : {1, 5, 20, 100}) {
         const Circuit low = ledBranches(count), high = ledBranches(count, 5.2);
         const std::vector<char> present(low.elementCount(), 1);

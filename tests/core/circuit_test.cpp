@@ -3,7 +3,6 @@
 #include "core/circuit/element.h"
 #include "core/solve/circuit_solver.h"
 
-
 #include <gtest/gtest.h>
 
 #include <algorithm>
