@@ -68,6 +68,8 @@ struct Layout {
     Hole holeAt(int index) const;
     int netOfHole(int hole) const { return netOfStrip[stripOfHole[hole]]; }
     int leadIndex(int part, int lead) const { return firstLead[part] + lead; }
+    /// The joint at which the elements of a lead draw current: the hub of its joined group, or its tip.
+    int drawJointOf(int lead) const { return hubOfLead[lead] >= 0 ? hubOfLead[lead] : jointOfLead[lead]; }
     /// The part to which a lead belongs.
     int partOfLead(int lead) const;
 };
