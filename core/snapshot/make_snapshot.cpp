@@ -58,7 +58,9 @@ std::shared_ptr<Snapshot> makeSnapshot(std::shared_ptr<const Layout> layout, con
     auto snapshot = std::make_shared<Snapshot>();
     snapshot->layout = std::move(layout);
     snapshot->solution = solution;
-    snapshot->pieceCurrent.assign(snapshot->layout->pieces.size(), 0);
+    // Without a solution there is no number to show: NaN, as in the solution itself.
+    const double unsolved = solution.status == Status::None ? std::numeric_limits<double>::quiet_NaN() : 0;
+    snapshot->pieceCurrent.assign(snapshot->layout->pieces.size(), unsolved);
     if (solution.status == Status::Solved) flow.solve(solution.leadInjection, snapshot->pieceCurrent);
     shareLeadCurrents(*snapshot);
     addUpParts(*snapshot);
