@@ -1,7 +1,8 @@
 #pragma once
-// Arrows of current as plain data: where each stands at one moment, and how broad it is. The law: breadth across the tips is
-// 0.55 + 1.75 I/Ifs mm; below 2 % of full scale the mark is a dot of a thread; below 1 uA there is none.
-// Two drawers: vectors here, for paper and files; sprites in ui/paint/sprites.h, for a moving screen.
+// Arrows of current as plain data: where each stands at one moment, and how broad it is. The law: breadth
+// across the tips is 0.55 + 1.75 I/Ifs mm; below 2 % of full scale the mark is a dot of a thread; below 1 uA
+// there is none. Two drawers: vectors here, for paper and files; sprites in ui/paint/sprites.h, for a moving
+// screen.
 
 #include "core/base/geometry.h"
 #include "ui/theme/theme.h"
@@ -24,10 +25,10 @@ enum class MarkLook {
 };
 
 struct ArrowMark {
-    Point at;              ///< its middle, mm
-    double angle = 0;      ///< the way it points, radians, clockwise on the screen from the x axis
+    Point at;          ///< its middle, mm
+    double angle = 0;  ///< the way it points, radians, clockwise on the screen from the x axis
     double breadthMm = 0;
-    int level = 0;         ///< of 24: its share of full scale, for sprites; 0 for dots
+    int level = 0;  ///< of 24: its share of full scale, for sprites; 0 for dots
     double opacity = 1;
     MarkLook look = MarkLook::Cased;
 };

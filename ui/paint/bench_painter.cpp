@@ -7,7 +7,9 @@
 namespace tiepoint::ui {
 namespace {
 
-bool isElectrons(const Picture& picture) { return picture.views.arrows == Arrows::Electrons; }
+bool isElectrons(const Picture& picture) {
+    return picture.views.arrows == Arrows::Electrons;
+}
 
 void paintArrows(QPainter& painter, const Picture& picture, FlowPaths& paths, Layer layer) {
     const Snapshot* live = picture.live();
@@ -69,10 +71,13 @@ void paintOverParts(QPainter& painter, const Picture& picture) {
 void paintBench(QPainter& painter, const Picture& picture) {
     smoothly(painter, [&] {
         FlowPaths paths(picture);
-        for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board) paintBoard(painter, picture, board);
+        for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board)
+            paintBoard(painter, picture, board);
         paintUnder(painter, picture, paths);
-        for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) paintPart(painter, picture, part);
-        for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) paintJumper(painter, picture, jumper);
+        for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part)
+            paintPart(painter, picture, part);
+        for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
+            paintJumper(painter, picture, jumper);
         paintOver(painter, picture, paths);
     });
 }

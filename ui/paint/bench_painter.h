@@ -11,21 +11,27 @@ namespace tiepoint::ui {
 // Resting layers: depend on bench and theme only (views.strips for the boards' metal).
 void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area);
 void paintBoard(QPainter& painter, const Picture& picture, int board);
-void paintPart(QPainter& painter, const Picture& picture, int part);      ///< unlit, unpressed leads and body; supplies without live digits
+void paintPart(QPainter& painter, const Picture& picture,
+               int part);  ///< unlit, unpressed leads and body; supplies without live digits
 void paintJumper(QPainter& painter, const Picture& picture, int jumper);  ///< with its shadow
-QRectF partBounds(const Picture& picture, int part);      ///< everything that paintPart draws
+QRectF partBounds(const Picture& picture, int part);                      ///< everything that paintPart draws
 QRectF jumperBounds(const Picture& picture, int jumper);
-QPainterPath partShape(const Picture& picture, int part);      ///< what a pointer hits
+QPainterPath partShape(const Picture& picture, int part);  ///< what a pointer hits
 QPainterPath jumperShape(const Picture& picture, int jumper);
 /// The centre line of a jumper or of a supply's lead, along which arrows run.
 QPainterPath jumperLine(const Picture& picture, int jumper);
 
-/// Where the pointer presses, switches or turns something of a part: cap, lever, blade, knob. Empty if it has none.
+/// Where the pointer presses, switches or turns something of a part: cap, lever, blade, knob. Empty if it has
+/// none.
 QPainterPath controlShape(const Picture& picture, int part);
 
 // Live layers.
-void paintUnderParts(QPainter& painter, const Picture& picture);  ///< strips seen through, beds, halos, strip arrows, hovered net
-void paintOverParts(QPainter& painter, const Picture& picture);   ///< lit domes, pressed caps, levers, digits, arrows, ids, flags, tags, marks
+void paintUnderParts(
+    QPainter& painter,
+    const Picture& picture);  ///< strips seen through, beds, halos, strip arrows, hovered net
+void paintOverParts(
+    QPainter& painter,
+    const Picture& picture);  ///< lit domes, pressed caps, levers, digits, arrows, ids, flags, tags, marks
 
 /// All layers in order, for pictures on paper and files.
 void paintBench(QPainter& painter, const Picture& picture);

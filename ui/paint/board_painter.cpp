@@ -16,11 +16,11 @@ constexpr Lettering kPrint{1.62, QFont::Normal};
 constexpr double kGapHeightMm = 2.9;
 constexpr double kGapMarginMm = 1.6;
 constexpr double kGapRadiusMm = 0.45;
-constexpr double kSeamMm = 10.56;        ///< between rails and rows, from the long edge
-constexpr double kRailLineMm = 1.8;      ///< printed line, outside its rail's holes
-constexpr double kRailLineEndMm = 1.3;   ///< beyond the last hole
+constexpr double kSeamMm = 10.56;       ///< between rails and rows, from the long edge
+constexpr double kRailLineMm = 1.8;     ///< printed line, outside its rail's holes
+constexpr double kRailLineEndMm = 1.3;  ///< beyond the last hole
 constexpr double kRailLineBreadthMm = 0.36;
-constexpr double kSignMm = 1.65;         ///< plus and minus signs, from either short edge
+constexpr double kSignMm = 1.65;  ///< plus and minus signs, from either short edge
 constexpr double kSignHalfMm = 0.95;
 constexpr double kSignBreadthMm = 0.44;
 constexpr int kNumberEvery = 5;
@@ -47,16 +47,19 @@ void paintBody(const BoardSheet& s) {
 
 /// The long groove where the rails' part is hung on: a dark line with a lit one below.
 void paintSeam(const BoardSheet& s, double y) {
-    s.painter.setPen(QPen(s.theme.flat ? faded(s.theme.hole, 0.8) : faded(s.theme.boardEdge, 0.8), s.theme.outlineMm));
+    s.painter.setPen(
+        QPen(s.theme.flat ? faded(s.theme.hole, 0.8) : faded(s.theme.boardEdge, 0.8), s.theme.outlineMm));
     s.painter.drawLine(QPointF(s.theme.outlineMm / 2, y), QPointF(s.kind.widthMm - s.theme.outlineMm / 2, y));
     if (s.theme.flat) return;
     s.painter.setPen(QPen(faded(s.theme.bevelLight, s.theme.dark ? 0.6 : 1), s.theme.outlineMm));
-    s.painter.drawLine(QPointF(s.theme.outlineMm, y + s.theme.outlineMm), QPointF(s.kind.widthMm - s.theme.outlineMm, y + s.theme.outlineMm));
+    s.painter.drawLine(QPointF(s.theme.outlineMm, y + s.theme.outlineMm),
+                       QPointF(s.kind.widthMm - s.theme.outlineMm, y + s.theme.outlineMm));
 }
 
 void paintGap(const BoardSheet& s) {
     const double middle = (s.kind.holeMm(Line::E, 1).y + s.kind.holeMm(Line::F, 1).y) / 2;
-    const QRectF gap(kGapMarginMm, middle - kGapHeightMm / 2, s.kind.widthMm - 2 * kGapMarginMm, kGapHeightMm);
+    const QRectF gap(kGapMarginMm, middle - kGapHeightMm / 2, s.kind.widthMm - 2 * kGapMarginMm,
+                     kGapHeightMm);
     if (s.theme.flat) {
         s.painter.setPen(QPen(faded(s.theme.hole, 0.8), s.theme.outlineMm));
         s.painter.drawLine(gap.topLeft(), gap.topRight());
@@ -80,7 +83,8 @@ void paintSign(const BoardSheet& s, QPointF at, bool plus) {
 
 /// One printed stroke from rail hole `first` to rail hole `last`.
 void paintRailStroke(const BoardSheet& s, Line line, int first, int last, double y) {
-    const double from = s.kind.holeMm(line, first).x - kRailLineEndMm, to = s.kind.holeMm(line, last).x + kRailLineEndMm;
+    const double from = s.kind.holeMm(line, first).x - kRailLineEndMm,
+                 to = s.kind.holeMm(line, last).x + kRailLineEndMm;
     s.painter.drawLine(QPointF(from, y), QPointF(to, y));
 }
 
@@ -88,7 +92,8 @@ void paintRail(const BoardSheet& s, Line line) {
     const bool plus = line == Line::TopPlus || line == Line::BottomPlus;
     const double rail = s.kind.holeMm(line, 1).y;
     const double y = rail + (plus ? -kRailLineMm : kRailLineMm);
-    s.painter.setPen(outlinePen(plus ? s.theme.plusLine : s.theme.minusLine, kRailLineBreadthMm * (s.theme.flat ? 1.4 : 1)));
+    s.painter.setPen(outlinePen(plus ? s.theme.plusLine : s.theme.minusLine,
+                                kRailLineBreadthMm * (s.theme.flat ? 1.4 : 1)));
     const int holes = s.kind.railHoles;
     if (s.board.rails == Rails::Split) {
         paintRailStroke(s, line, 1, holes / 2, y);
@@ -102,7 +107,8 @@ void paintRail(const BoardSheet& s, Line line) {
 }
 
 void paintNumbers(const BoardSheet& s) {
-    const double above = s.kind.holeMm(Line::A, 1).y - kNumberAboveMm, below = s.kind.holeMm(Line::J, 1).y + kNumberBelowMm;
+    const double above = s.kind.holeMm(Line::A, 1).y - kNumberAboveMm,
+                 below = s.kind.holeMm(Line::J, 1).y + kNumberBelowMm;
     for (int column = 1; column <= s.kind.columns; ++column) {
         if (column != 1 && column % kNumberEvery != 0) continue;
         const double x = s.kind.holeMm(Line::A, column).x;
@@ -125,7 +131,8 @@ void paintRowLetters(const BoardSheet& s) {
 template <class Visit>
 void forEachHole(const BoardKind& kind, Visit visit) {
     for (int line = 0; line <= static_cast<int>(Line::BottomMinus); ++line) {
-        for (int number = 1; kind.has(static_cast<Line>(line), number); ++number) visit(kind.holeMm(static_cast<Line>(line), number));
+        for (int number = 1; kind.has(static_cast<Line>(line), number); ++number)
+            visit(kind.holeMm(static_cast<Line>(line), number));
     }
 }
 
@@ -133,7 +140,8 @@ void forEachHole(const BoardKind& kind, Visit visit) {
 void paintAllMetal(const BoardSheet& s) {
     for (int row : {0, kRowCount / 2}) {
         for (int column = 1; column <= s.kind.columns; ++column) {
-            const Point first = s.kind.holeMm(static_cast<Line>(row), column), last = s.kind.holeMm(static_cast<Line>(row + kRowCount / 2 - 1), column);
+            const Point first = s.kind.holeMm(static_cast<Line>(row), column),
+                        last = s.kind.holeMm(static_cast<Line>(row + kRowCount / 2 - 1), column);
             paintMetal(s.painter, s.theme, stripFrame(toQt(first), toQt(last)));
         }
     }
@@ -142,7 +150,8 @@ void paintAllMetal(const BoardSheet& s) {
         const bool split = s.board.rails == Rails::Split;
         for (int first = 1; first <= holes;) {
             const int last = split && first <= holes / 2 ? holes / 2 : holes;
-            paintMetal(s.painter, s.theme, stripFrame(toQt(s.kind.holeMm(line, first)), toQt(s.kind.holeMm(line, last))));
+            paintMetal(s.painter, s.theme,
+                       stripFrame(toQt(s.kind.holeMm(line, first)), toQt(s.kind.holeMm(line, last))));
             first = last + 1;
         }
     }
@@ -165,7 +174,8 @@ void paintBoard(QPainter& painter, const Picture& picture, int board) {
     if (which.kind->hasRails()) {
         paintSeam(sheet, kSeamMm);
         paintSeam(sheet, which.kind->heightMm - kSeamMm);
-        for (Line line : {Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus}) paintRail(sheet, line);
+        for (Line line : {Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus})
+            paintRail(sheet, line);
     }
     paintNumbers(sheet);
     paintRowLetters(sheet);
@@ -173,7 +183,8 @@ void paintBoard(QPainter& painter, const Picture& picture, int board) {
         forEachHole(*which.kind, [&](Point hole) { paintHole(painter, *picture.theme, toQt(hole)); });
     } else {
         paintAllMetal(sheet);
-        forEachHole(*which.kind, [&](Point hole) { paintMouth(painter, toQt(hole), faded(picture.theme->hole, 0.9)); });
+        forEachHole(*which.kind,
+                    [&](Point hole) { paintMouth(painter, toQt(hole), faded(picture.theme->hole, 0.9)); });
     }
     painter.restore();
 }

@@ -21,7 +21,8 @@ double parameterAt(const Cubic& cubic, double distanceMm) {
     for (int i = 1; i <= kCubicPieces; ++i) {
         const QPointF next = cubic.at(static_cast<double>(i) / kCubicPieces);
         const double piece = apart(last, next);
-        if (gone + piece >= distanceMm && piece > 0) return (i - 1 + (distanceMm - gone) / piece) / kCubicPieces;
+        if (gone + piece >= distanceMm && piece > 0)
+            return (i - 1 + (distanceMm - gone) / piece) / kCubicPieces;
         gone += piece;
         last = next;
     }
@@ -61,7 +62,8 @@ Polyline Polyline::of(const QPainterPath& path) {
             points.emplace_back(e);
             continue;
         }
-        const Cubic cubic{points.back(), QPointF(e), QPointF(path.elementAt(i + 1)), QPointF(path.elementAt(i + 2))};
+        const Cubic cubic{points.back(), QPointF(e), QPointF(path.elementAt(i + 1)),
+                          QPointF(path.elementAt(i + 2))};
         const int pieces = std::clamp(static_cast<int>(cubic.lengthMm() / kPieceMm), 4, 200);
         for (int k = 1; k <= pieces; ++k) points.push_back(cubic.at(static_cast<double>(k) / pieces));
         i += 2;

@@ -1,6 +1,6 @@
 #pragma once
-// Curves that wires follow and arrows run along: a cubic that can be cut by length, and a line of short straight pieces with lengths
-// known in advance, so that a place on it costs one search. Lengths in mm.
+// Curves that wires follow and arrows run along: a cubic that can be cut by length, and a line of short
+// straight pieces with lengths known in advance, so that a place on it costs one search. Lengths in mm.
 
 #include <QPainterPath>
 #include <QPointF>

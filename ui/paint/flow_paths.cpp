@@ -2,7 +2,6 @@
 
 #include "core/snapshot/readings.h"
 #include "ui/paint/bench_painter.h"
-#include "ui/paint/light_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/shade.h"
 
@@ -14,13 +13,18 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kGhostOpacity = 0.62, kOnLightOpacity = 0.8;
+constexpr double kOnLightHalfMm = 1.9,
+                 kGhostHalfMm = 1.6;  ///< where a mark lies wholly on the dome, or on the cap
 
 double opacityOf(MarkLook look) {
     switch (look) {
-        case MarkLook::Ghost: return kGhostOpacity;
-        case MarkLook::OnLight: return kOnLightOpacity;
+        case MarkLook::Ghost:
+            return kGhostOpacity;
+        case MarkLook::OnLight:
+            return kOnLightOpacity;
         case MarkLook::Cased:
-        case MarkLook::Dot: break;
+        case MarkLook::Dot:
+            break;
     }
     return 1;
 }
@@ -48,7 +52,8 @@ FlowPaths::FlowPaths(const Picture& picture) : placeCount_(static_cast<int>(pict
 void FlowPaths::addPieces(const Picture& picture) {
     const Layout& layout = *picture.layout;
     const auto centre = [&](int joint) {
-        return toQt(*holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+        return toQt(
+            *holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
     };
     for (int i = 0; i < static_cast<int>(layout.pieces.size()); ++i) {
         const Piece& piece = layout.pieces[static_cast<std::size_t>(i)];
@@ -76,7 +81,8 @@ void FlowPaths::addParts(const Picture& picture) {
         const int leadCount = static_cast<int>(scene.part.kind->leads.size());
         int inner = 0;
         const auto place = [&](int node) {
-            if (node < leadCount) return layout.jointOfLead[static_cast<std::size_t>(layout.leadIndex(part, node))];
+            if (node < leadCount)
+                return layout.jointOfLead[static_cast<std::size_t>(layout.leadIndex(part, node))];
             inner = std::max(inner, node - leadCount + 1);
             return placeCount_ + node - leadCount;
         };
@@ -89,7 +95,7 @@ void FlowPaths::addParts(const Picture& picture) {
             way.look = markLook(path.look);
             way.inner = painter->hasInside();
             const double length = way.line.lengthMm();
-            const double half = way.look == MarkLook::OnLight ? std::min(kFlangeRadiusMm, length / 2) : length / 2;
+            const double half = way.look == MarkLook::OnLight ? kOnLightHalfMm : kGhostHalfMm;
             way.lookFromMm = length / 2 - half;
             way.lookToMm = length / 2 + half;
             ways_.push_back(std::move(way));
@@ -136,7 +142,8 @@ void FlowPaths::alignPhases(const Snapshot& snapshot, bool electrons) {
         ++awaited[static_cast<std::size_t>(downstream(i))];
         leaving[static_cast<std::size_t>(upstream(i))].push_back(i);
     }
-    std::vector<double> wayMm(static_cast<std::size_t>(placeCount_), 0), leader(static_cast<std::size_t>(placeCount_), 0);
+    std::vector<double> wayMm(static_cast<std::size_t>(placeCount_), 0),
+        leader(static_cast<std::size_t>(placeCount_), 0);
     std::vector<char> done(static_cast<std::size_t>(placeCount_), 0);
     std::vector<int> ready;
     const auto settle = [&](int place) {
@@ -160,7 +167,8 @@ void FlowPaths::alignPhases(const Snapshot& snapshot, bool electrons) {
         }
     };
     for (int place = 0; place < placeCount_; ++place) {
-        if (awaited[static_cast<std::size_t>(place)] == 0 && !done[static_cast<std::size_t>(place)]) settle(place);
+        if (awaited[static_cast<std::size_t>(place)] == 0 && !done[static_cast<std::size_t>(place)])
+            settle(place);
     }
     // What runs in a ring has no source: it starts anywhere.
     for (int place = 0; place < placeCount_; ++place) {
@@ -168,7 +176,8 @@ void FlowPaths::alignPhases(const Snapshot& snapshot, bool electrons) {
     }
 }
 
-void FlowPaths::marks(const Snapshot& snapshot, Arrows arrows, double fullScale, double phaseMm, Layer layer, std::vector<ArrowMark>& out) {
+void FlowPaths::marks(const Snapshot& snapshot, Arrows arrows, double fullScale, double phaseMm, Layer layer,
+                      std::vector<ArrowMark>& out) {
     if (arrows == Arrows::Off) return;
     advance(snapshot, fullScale, phaseMm);
     alignPhases(snapshot, arrows == Arrows::Electrons);

@@ -1,4 +1,5 @@
-// Marks of the hand: selection, holes that leads would go to, what is being carried or drawn, and words beside the pointer.
+// Marks of the hand: selection, holes that leads would go to, what is being carried or drawn, and words
+// beside the pointer.
 
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/label_painter.h"
@@ -22,8 +23,9 @@ constexpr Lettering kWords{2.1, QFont::Medium};
 
 void paintBrackets(QPainter& painter, const Theme& theme, const QRectF& around) {
     QPainterPath brackets;
-    for (const auto& [corner, dx, dy] : {std::tuple{around.topLeft(), 1, 1}, std::tuple{around.topRight(), -1, 1},
-                                         std::tuple{around.bottomLeft(), 1, -1}, std::tuple{around.bottomRight(), -1, -1}}) {
+    for (const auto& [corner, dx, dy] :
+         {std::tuple{around.topLeft(), 1, 1}, std::tuple{around.topRight(), -1, 1},
+          std::tuple{around.bottomLeft(), 1, -1}, std::tuple{around.bottomRight(), -1, -1}}) {
         brackets.moveTo(corner + QPointF(dx * kBracketMm, 0));
         brackets.lineTo(corner);
         brackets.lineTo(corner + QPointF(0, dy * kBracketMm));
@@ -43,7 +45,8 @@ void paintSelection(QPainter& painter, const Picture& picture) {
         } else {
             continue;
         }
-        paintBrackets(painter, *picture.theme, around.adjusted(-kBracketAwayMm, -kBracketAwayMm, kBracketAwayMm, kBracketAwayMm));
+        paintBrackets(painter, *picture.theme,
+                      around.adjusted(-kBracketAwayMm, -kBracketAwayMm, kBracketAwayMm, kBracketAwayMm));
     }
 }
 
@@ -70,7 +73,8 @@ void paintTargets(QPainter& painter, const Picture& picture) {
 void paintCarriedPart(QPainter& painter, const Picture& picture) {
     if (!picture.marks.carried) return;
     const Part& part = *picture.marks.carried;
-    if (std::none_of(part.leads.begin(), part.leads.end(), [](const auto& lead) { return lead.has_value(); })) return;
+    if (std::none_of(part.leads.begin(), part.leads.end(), [](const auto& lead) { return lead.has_value(); }))
+        return;
     Bench alone;
     alone.boards = picture.bench().boards;
     alone.parts = {part};
@@ -79,7 +83,8 @@ void paintCarriedPart(QPainter& painter, const Picture& picture) {
     if (!look) return;
     painter.save();
     painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
-    look->paint(painter, PartScene{*picture.theme, alone.parts.front(), table.parts.front(), middleYOf(picture)});
+    look->paint(painter,
+                PartScene{*picture.theme, alone.parts.front(), table.parts.front(), middleYOf(picture)});
     painter.restore();
 }
 
@@ -88,14 +93,17 @@ void paintDrawnJumper(QPainter& painter, const Picture& picture) {
     std::optional<std::pair<Point, Point>> ends = marks.drawnFree;
     int colour = marks.drawnColour;
     if (marks.drawn) {
-        ends = {endMm(picture.bench(), *picture.table, marks.drawn->ends[0]), endMm(picture.bench(), *picture.table, marks.drawn->ends[1])};
+        ends = {endMm(picture.bench(), *picture.table, marks.drawn->ends[0]),
+                endMm(picture.bench(), *picture.table, marks.drawn->ends[1])};
         colour = marks.drawn->colour;
     }
     if (!ends || distance(ends->first, ends->second) < 0.1) return;
     const Cubic wire = jumperCubic(toQt(ends->first), toQt(ends->second), middleYOf(picture));
     painter.save();
     painter.setOpacity(marks.refused ? kRefusedOpacity : kCarriedOpacity);
-    paintWire(painter, *picture.theme, wire, {picture.theme->jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(wire.lengthMm()), 1.15, 1.15});
+    paintWire(painter, *picture.theme, wire,
+              {picture.theme->jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(wire.lengthMm()),
+               1.15, 1.15});
     painter.restore();
 }
 
@@ -103,8 +111,10 @@ void paintHoverTag(QPainter& painter, const Picture& picture) {
     const Snapshot* live = picture.live();
     if (!live || picture.marks.hoverNet < 0) return;
     const double volt = live->solution.netVoltage[static_cast<std::size_t>(picture.marks.hoverNet)];
-    const QString text = std::isnan(volt) ? QStringLiteral("floating: nothing ties it to minus") : voltText(volt) + QStringLiteral(" above minus");
-    paintTag(painter, *picture.theme, tagBeside(toQt(picture.marks.hoverAt), text, kWords), text, kWords, picture.theme->hover);
+    const QString text = std::isnan(volt) ? QStringLiteral("floating: nothing ties it to minus")
+                                          : voltText(volt) + QStringLiteral(" above minus");
+    paintTag(painter, *picture.theme, tagBeside(toQt(picture.marks.hoverAt), text, kWords), text, kWords,
+             picture.theme->hover);
 }
 
 void paintWords(QPainter& painter, const Picture& picture) {

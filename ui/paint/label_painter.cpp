@@ -14,7 +14,8 @@ constexpr double kTagPadMm = 0.8, kTagHeightShare = 1.5;
 
 }  // namespace
 
-void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text, const Lettering& lettering, const QColor& edge) {
+void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text,
+              const Lettering& lettering, const QColor& edge) {
     if (!theme.flat) {
         painter.setPen(Qt::NoPen);
         painter.setBrush(faded(Qt::black, theme.dark ? 0.4 : 0.16));
@@ -29,7 +30,8 @@ void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const 
 QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
     constexpr double kAwayMm = 2.2;
     const double height = lettering.sizeMm * kTagHeightShare;
-    return {at.x() + kAwayMm, at.y() - kAwayMm - height, textWidthMm(text, lettering) + 2 * kTagPadMm, height};
+    return {at.x() + kAwayMm, at.y() - kAwayMm - height, textWidthMm(text, lettering) + 2 * kTagPadMm,
+            height};
 }
 
 void paintIds(QPainter& painter, const Picture& picture) {
@@ -50,8 +52,11 @@ void paintReadings(QPainter& painter, const Picture& picture) {
     Clearance clearance(picture);
     placeIds(picture, clearance);
     const Theme& theme = *picture.theme;
-    const QColor edge = theme.flat ? theme.boardEdge : (theme.dark ? theme.metalEdge : blend(theme.cardEdge, theme.label, 0.55));
-    for (const Label& label : placeReadings(picture, clearance)) paintTag(painter, theme, label.frame, label.text, kReadingLettering, edge);
+    const QColor edge = theme.flat
+                            ? theme.boardEdge
+                            : (theme.dark ? theme.metalEdge : blend(theme.cardEdge, theme.label, 0.55));
+    for (const Label& label : placeReadings(picture, clearance))
+        paintTag(painter, theme, label.frame, label.text, kReadingLettering, edge);
 }
 
 }  // namespace tiepoint::ui

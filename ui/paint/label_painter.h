@@ -8,7 +8,8 @@
 
 namespace tiepoint::ui {
 
-void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text, const Lettering& lettering, const QColor& edge);
+void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text,
+              const Lettering& lettering, const QColor& edge);
 /// A tag as large as its words beside a point, within nothing: up and to the right of it.
 QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering);
 

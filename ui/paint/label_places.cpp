@@ -23,7 +23,9 @@ constexpr double kIdGapMm = 0.35;
 constexpr double kIdHeightMm = 1.95, kReadingHeightMm = 2.95;
 constexpr double kIdPadMm = 0.35, kReadingPadMm = 0.75;
 
-double areaOf(const QRectF& r) { return r.isEmpty() ? 0 : r.width() * r.height(); }
+double areaOf(const QRectF& r) {
+    return r.isEmpty() ? 0 : r.width() * r.height();
+}
 
 QRectF centred(QPointF at, QSizeF size) {
     return {at.x() - size.width() / 2, at.y() - size.height() / 2, size.width(), size.height()};
@@ -35,7 +37,8 @@ struct Candidate {
 };
 
 /// The least costly of several places.
-Label settle(const std::vector<Candidate>& candidates, const QString& text, QSizeF size, Clearance& clearance) {
+Label settle(const std::vector<Candidate>& candidates, const QString& text, QSizeF size,
+             Clearance& clearance) {
     QRectF best;
     double least = 1e30;
     for (const Candidate& candidate : candidates) {
@@ -57,10 +60,14 @@ std::vector<Candidate> aroundBody(const PartScene& scene, QSizeF size, bool pref
     const bool standsUp = std::abs(std::sin(scene.place.pose.angle)) > std::numbers::sqrt2 / 2;
     const double along = 1.5, across = 0;
     const bool sideFirst = standsUp || preferLeft;
-    return {{c + QPointF(0, -up), sideFirst ? along : across},      {c + QPointF(0, up), sideFirst ? along + 0.5 : across + 0.5},
-            {c + QPointF(-side, 0), sideFirst ? across : along},    {c + QPointF(side, 0), sideFirst ? across + 0.4 : along + 0.4},
-            {c + QPointF(-side, -up), along + 1.2},                 {c + QPointF(side, -up), along + 1.2},
-            {c + QPointF(-side, up), along + 1.4},                  {c + QPointF(side, up), along + 1.4}};
+    return {{c + QPointF(0, -up), sideFirst ? along : across},
+            {c + QPointF(0, up), sideFirst ? along + 0.5 : across + 0.5},
+            {c + QPointF(-side, 0), sideFirst ? across : along},
+            {c + QPointF(side, 0), sideFirst ? across + 0.4 : along + 0.4},
+            {c + QPointF(-side, -up), along + 1.2},
+            {c + QPointF(side, -up), along + 1.2},
+            {c + QPointF(-side, up), along + 1.4},
+            {c + QPointF(side, up), along + 1.4}};
 }
 
 Label placePartId(const Picture& picture, int part, Clearance& clearance) {
@@ -68,7 +75,8 @@ Label placePartId(const Picture& picture, int part, Clearance& clearance) {
     const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
     QString text = QString::fromStdString(scene.part.id);
     QString beside = valueLabel(scene.part);
-    if (showsInside(picture, part) && *look.contactWord(scene)) beside = QString::fromLatin1(look.contactWord(scene));
+    if (showsInside(picture, part) && *look.contactWord(scene))
+        beside = QString::fromLatin1(look.contactWord(scene));
     if (!beside.isEmpty()) text += QStringLiteral("  ") + beside;
     const QSizeF size(textWidthMm(text, kIdLettering) + 2 * kIdPadMm, kIdHeightMm);
     return settle(aroundBody(scene, size, scene.part.kind->hasCap), text, size, clearance);
@@ -83,7 +91,8 @@ Label placeJumperId(const Picture& picture, int jumper, Clearance& clearance) {
     for (const double share : {0.5, 0.62, 0.38, 0.75, 0.25}) {
         const Place place = line.at(share * line.lengthMm());
         const QPointF across(std::sin(place.angle), -std::cos(place.angle));
-        const double away = 1.05 + std::abs(across.x()) * size.width() / 2 + std::abs(across.y()) * size.height() / 2;
+        const double away =
+            1.05 + std::abs(across.x()) * size.width() / 2 + std::abs(across.y()) * size.height() / 2;
         candidates.push_back({place.at + across * away, std::abs(share - 0.5) * 4});
         candidates.push_back({place.at - across * away, std::abs(share - 0.5) * 4 + 0.2});
     }
@@ -115,8 +124,10 @@ std::vector<int> firstOfJoined(const Snapshot& snapshot) {
         const bool contact = spec.whenHeld || !spec.whenState.empty();
         const int from = part.kind->leadIndex(spec.from), to = part.kind->leadIndex(spec.to);
         if (!contact || part.kind->isSupply || !element.closed || from < 0 || to < 0) continue;
-        const int a = first[static_cast<std::size_t>(layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, from))])];
-        const int b = first[static_cast<std::size_t>(layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, to))])];
+        const int a = first[static_cast<std::size_t>(
+            layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, from))])];
+        const int b = first[static_cast<std::size_t>(
+            layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, to))])];
         std::replace(first.begin(), first.end(), std::max(a, b), std::min(a, b));
     }
     return first;
@@ -132,10 +143,14 @@ void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candi
         }
         return;
     }
-    constexpr double kColumnDislike = 1, kPerRow = 0.12;
+    constexpr double kColumnDislike = 1, kPerRow = 0.12, kNumberRoomMm = 0.4;
     const double side = 1.35 + size.width() / 2;
     for (int row = 0; row < kRowCount / 2; ++row) {
-        const double y = span.first.y() + row * kPitchMm;
+        // The end rows give way to the column numbers beside them.
+        const double y = span.first.y() + row * kPitchMm +
+                         (row == 0                   ? kNumberRoomMm
+                          : row == kRowCount / 2 - 1 ? -kNumberRoomMm
+                                                     : 0);
         candidates.push_back({{span.first.x() + side, y}, kColumnDislike + row * kPerRow});
         candidates.push_back({{span.first.x() - side, y}, kColumnDislike + row * kPerRow + 0.1});
     }
@@ -146,7 +161,8 @@ void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candi
 Clearance::Clearance(const Picture& picture) {
     const auto addLine = [&](const QPainterPath& path) {
         const Polyline line = Polyline::of(path);
-        for (double gone = 0; gone < line.lengthMm(); gone += kPointStepMm) points_.push_back(line.at(gone).at);
+        for (double gone = 0; gone < line.lengthMm(); gone += kPointStepMm)
+            points_.push_back(line.at(gone).at);
     };
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartScene scene = sceneOf(picture, part);
@@ -155,11 +171,15 @@ Clearance::Clearance(const Picture& picture) {
         bodies_.push_back(look->body(scene).boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm));
         for (const PartPath& path : look->paths(scene)) addLine(path.line);
     }
-    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) addLine(jumperLine(picture, jumper));
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
+        addLine(jumperLine(picture, jumper));
     const Layout& layout = *picture.layout;
     for (const Piece& piece : layout.pieces) {
         if (piece.kind != PieceKind::Strip) continue;
-        const auto centre = [&](int joint) { return toQt(*holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole))); };
+        const auto centre = [&](int joint) {
+            return toQt(
+                *holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+        };
         QPainterPath line(centre(piece.from));
         line.lineTo(centre(piece.to));
         addLine(line);
@@ -179,9 +199,11 @@ std::vector<Label> placeIds(const Picture& picture, Clearance& clearance) {
     std::vector<Label> labels;
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartKind& kind = *picture.bench().parts[static_cast<std::size_t>(part)].kind;
-        if (kind.package->reach != Reach::Flying && findPackagePainter(kind.package->name)) labels.push_back(placePartId(picture, part, clearance));
+        if (kind.package->reach != Reach::Flying && findPackagePainter(kind.package->name))
+            labels.push_back(placePartId(picture, part, clearance));
     }
-    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) labels.push_back(placeJumperId(picture, jumper, clearance));
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
+        labels.push_back(placeJumperId(picture, jumper, clearance));
     return labels;
 }
 
@@ -194,13 +216,17 @@ std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
     const auto spans = stripSpans(picture);
     std::set<int> labelled;
     for (int net = 0; net < layout.netCount; ++net) {
-        if (!isOfInterest(layout, net) || !labelled.insert(first[static_cast<std::size_t>(net)]).second) continue;
+        if (!isOfInterest(layout, net) || !labelled.insert(first[static_cast<std::size_t>(net)]).second)
+            continue;
         const double volt = live->solution.netVoltage[static_cast<std::size_t>(net)];
+        if (std::isnan(volt) && !picture.views.voltage) continue;
         const QString text = std::isnan(volt) ? QStringLiteral("floating") : voltText(volt);
         const QSizeF size(textWidthMm(text, kReadingLettering) + 2 * kReadingPadMm, kReadingHeightMm);
         std::vector<Candidate> candidates;
         for (std::size_t strip = 0; strip < spans.size(); ++strip) {
-            if (first[static_cast<std::size_t>(layout.netOfStrip[strip])] == first[static_cast<std::size_t>(net)]) addBeside(spans[strip], size, candidates);
+            if (first[static_cast<std::size_t>(layout.netOfStrip[strip])] ==
+                first[static_cast<std::size_t>(net)])
+                addBeside(spans[strip], size, candidates);
         }
         if (!candidates.empty()) labels.push_back(settle(candidates, text, size, clearance));
     }

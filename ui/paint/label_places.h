@@ -1,6 +1,6 @@
 #pragma once
-// Where ids and readings stand: a small search over places beside a thing, that avoids bodies, wires, taken holes and other labels.
-// Depends on the bench and the snapshot only, never on the pointer.
+// Where ids and readings stand: a small search over places beside a thing, that avoids bodies, wires, taken
+// holes and other labels. Depends on the bench and the snapshot only, never on the pointer.
 
 #include "ui/paint/lettering.h"
 #include "ui/paint/picture.h"
@@ -31,7 +31,7 @@ private:
 };
 
 inline constexpr Lettering kIdLettering{1.7, QFont::DemiBold};
-inline constexpr Lettering kReadingLettering{2.1, QFont::Medium};
+inline constexpr Lettering kReadingLettering{2.1, QFont::DemiBold};
 
 std::vector<Label> placeIds(const Picture& picture, Clearance& clearance);
 /// One for each net of interest. `clearance` already knows the ids.

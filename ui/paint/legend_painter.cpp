@@ -8,6 +8,7 @@
 #include "ui/paint/shade.h"
 
 #include <cmath>
+#include <numbers>
 
 namespace tiepoint::ui {
 namespace {
@@ -17,10 +18,12 @@ constexpr double kWireMm = 1.62;
 
 void drawAlong(QPainter& painter, const Theme& theme, double lengthMm, double share, bool electrons) {
     const double left = std::fmod(lengthMm / 2, kArrowSpacingMm);
-    for (double x = left > kArrowSpacingMm * 0.3 ? left - kArrowSpacingMm * 0.25 : left + kArrowSpacingMm * 0.5; x < lengthMm - 1; x += kArrowSpacingMm) {
+    for (double x = left > kArrowSpacingMm * 0.3 ? left - kArrowSpacingMm * 0.25
+                                                 : left + kArrowSpacingMm * 0.5;
+         x < lengthMm - 1; x += kArrowSpacingMm) {
         ArrowMark mark;
         mark.at = {x, 0};
-        mark.angle = electrons ? 3.14159265358979323846 : 0;
+        mark.angle = electrons ? std::numbers::pi : 0;
         mark.breadthMm = arrowBreadthMm(share);
         drawMark(painter, theme, mark, electrons);
     }
@@ -30,13 +33,15 @@ void drawAlong(QPainter& painter, const Theme& theme, double lengthMm, double sh
 
 void paintArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double share, bool electrons) {
     const QColor colour = theme.jumpers[kBlue];
-    painter.setPen(outlinePen(theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.5), theme.outlineMm));
+    painter.setPen(
+        outlinePen(theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.5), theme.outlineMm));
     painter.setBrush(colour);
     painter.drawRect(QRectF(0, -kWireMm / 2, lengthMm, kWireMm));
     drawAlong(painter, theme, lengthMm, share, electrons);
 }
 
-void paintStripArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double share, bool electrons) {
+void paintStripArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double share,
+                           bool electrons) {
     paintMetalSeenThrough(painter, theme, stripFrame({1, 0}, {lengthMm - 1, 0}));
     const double bed = bedBreadthMm(share);
     painter.fillRect(QRectF(0.5, -bed / 2, lengthMm - 1, bed), bedColour(theme));
@@ -45,7 +50,8 @@ void paintStripArrowSample(QPainter& painter, const Theme& theme, double lengthM
 
 void paintVoltBar(QPainter& painter, const Theme& theme, const QRectF& frame) {
     QLinearGradient scale(frame.topLeft(), frame.topRight());
-    for (int i = 0; i < kVoltSteps; ++i) scale.setColorAt(i / (kVoltSteps - 1.0), voltColour(i / (kVoltSteps - 1.0)));
+    for (int i = 0; i < kVoltSteps; ++i)
+        scale.setColorAt(i / (kVoltSteps - 1.0), voltColour(i / (kVoltSteps - 1.0)));
     painter.setBrush(scale);
     painter.setPen(outlinePen(theme.text, theme.outlineMm));
     painter.drawPath(roundedBox(frame, 0.25));
@@ -61,7 +67,8 @@ void paintStripsIcon(QPainter& painter, const Theme& theme) {
 void paintReadingIcon(QPainter& painter, const Theme& theme, const QString& text) {
     constexpr Lettering kLettering{2.1, QFont::Medium};
     const double width = textWidthMm(text, kLettering) + 1.5;
-    paintTag(painter, theme, QRectF(-width / 2, -1.45, width, 2.9), text, kLettering, theme.flat ? theme.boardEdge : theme.label);
+    paintTag(painter, theme, QRectF(-width / 2, -1.45, width, 2.9), text, kLettering,
+             theme.flat ? theme.boardEdge : theme.label);
 }
 
 }  // namespace tiepoint::ui

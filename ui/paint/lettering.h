@@ -1,7 +1,7 @@
 #pragma once
-// Text in millimetres, drawn as outlines of glyphs, so that it is crisp at every zoom, the same on screen and on paper, and needs no
-// layout while painting. Figures stand in equal cells, so that a changing reading doesn't dance.
-// Glyphs are kept once built; use from the thread that paints.
+// Text in millimetres, drawn as outlines of glyphs, so that it is crisp at every zoom, the same on screen and
+// on paper, and needs no layout while painting. Figures stand in equal cells, so that a changing reading
+// doesn't dance. Glyphs are kept once built; use from the thread that paints.
 
 #include <QColor>
 #include <QFont>
@@ -22,8 +22,9 @@ inline constexpr double kCapHeight = 0.727;
 double textWidthMm(const QString& text, const Lettering& lettering);
 /// The outlines, beginning at a point on the base line.
 QPainterPath textPath(const QString& text, QPointF baseline, const Lettering& lettering);
-/// Draws with the alignment's horizontal part (left, centre or right) about `at`, whose y is the middle of the capitals.
-void drawText(QPainter& painter, const QString& text, QPointF at, const Lettering& lettering, const QColor& colour,
-              Qt::Alignment align = Qt::AlignHCenter);
+/// Draws with the alignment's horizontal part (left, centre or right) about `at`, whose y is the middle of
+/// the capitals.
+void drawText(QPainter& painter, const QString& text, QPointF at, const Lettering& lettering,
+              const QColor& colour, Qt::Alignment align = Qt::AlignHCenter);
 
 }  // namespace tiepoint::ui

@@ -11,8 +11,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kFlatMm = 2.45;         ///< from the middle to the flat of the rim
-constexpr double kCoreHue = 0.44;        ///< share of its hue that the brightest core keeps
+constexpr double kFlatMm = 2.45;   ///< from the middle to the flat of the rim
+constexpr double kCoreHue = 0.44;  ///< share of its hue that the brightest core keeps
 constexpr double kHaloLeastMm = 4, kHaloGrowthMm = 6.5;
 constexpr int kMostRays = 8;
 constexpr double kRayFromMm = 3.5, kRayToMm = 4.6, kRayMm = 0.36;
@@ -49,7 +49,8 @@ QPainterPath flangeShape() {
 
 void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours, double brightness) {
     const double lit = litShare(brightness);
-    const QColor flange = blend(blend(colours.dull, Qt::black, 0.16), blend(colours.light, Qt::black, 0.2), lit);
+    const QColor flange =
+        blend(blend(colours.dull, Qt::black, 0.16), blend(colours.light, Qt::black, 0.2), lit);
     const QColor rim = blend(colours.dull, colours.light, lit);
     const QColor core = blend(colours.dull, blend(Qt::white, colours.light, kCoreHue), lit);
     const QColor ink = theme.dark ? theme.furnishing.ink : blend(colours.dull, Qt::black, 0.62);
@@ -71,7 +72,8 @@ void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours,
     painter.drawPath(disc({0, 0}, kDomeRadiusMm));
 }
 
-void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness, bool voltageView) {
+void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness,
+               bool voltageView) {
     const double radius = haloRadiusMm(brightness), opacity = haloOpacity(theme, brightness, voltageView);
     if (radius <= 0) return;
     // Light falls off with the square of the way; a straight ramp would look like a disc.

@@ -1,6 +1,6 @@
 #pragma once
-// Light: how a brightness 0..1 is drawn. Halo under the parts, the dome's glow, and ink rays that say it in greyscale too.
-// The laws are functions of their own, so that tests and the legend can ask them.
+// Light: how a brightness 0..1 is drawn. Halo under the parts, the dome's glow, and ink rays that say it in
+// greyscale too. The laws are functions of their own, so that tests and the legend can ask them.
 
 #include "ui/paint/palette.h"
 #include "ui/theme/theme.h"
@@ -27,7 +27,8 @@ QPainterPath flangeShape();
 /// Flange and dome about 0,0, as bright as that.
 void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours, double brightness);
 /// A halo about 0,0. Slow: views keep sprites of it.
-void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness, bool voltageView);
+void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness,
+               bool voltageView);
 /// Rays in two fans beside the axis of the leads, about 0,0, the leads along x.
 void paintRays(QPainter& painter, const Theme& theme, double brightness);
 

@@ -21,7 +21,9 @@ QRectF square(QPointF centre, double side) {
     return {centre.x() - side / 2, centre.y() - side / 2, side, side};
 }
 
-bool liesFlat(const QRectF& frame) { return frame.width() > frame.height(); }
+bool liesFlat(const QRectF& frame) {
+    return frame.width() > frame.height();
+}
 
 /// Short dark strokes along both sides of each hole: the springs that grip a lead.
 void paintSprings(QPainter& painter, const QRectF& frame, const QColor& colour, double breadth) {
@@ -37,7 +39,8 @@ void paintSprings(QPainter& painter, const QRectF& frame, const QColor& colour, 
     }
 }
 
-void paintFilled(QPainter& painter, const Theme& theme, const QRectF& frame, const QColor& light, const QColor& dark, const QColor& edge) {
+void paintFilled(QPainter& painter, const Theme& theme, const QRectF& frame, const QColor& light,
+                 const QColor& dark, const QColor& edge) {
     const QPointF across = liesFlat(frame) ? frame.bottomLeft() : frame.topRight();
     painter.setPen(outlinePen(edge, theme.outlineMm));
     painter.setBrush(shadeAlong(theme, frame.topLeft(), across, light, dark));
@@ -56,7 +59,8 @@ void paintHole(QPainter& painter, const Theme& theme, QPointF at) {
     if (!theme.flat) {
         const QRectF bevel = square(at, kBevelMm);
         painter.setPen(Qt::NoPen);
-        painter.setBrush(shadeAlong(theme, bevel.topLeft(), bevel.bottomRight(), theme.bevelDark, theme.bevelLight));
+        painter.setBrush(
+            shadeAlong(theme, bevel.topLeft(), bevel.bottomRight(), theme.bevelDark, theme.bevelLight));
         painter.drawPath(roundedBox(bevel, kBevelRadiusMm));
     }
     paintMouth(painter, at, theme.hole);
@@ -73,9 +77,10 @@ void paintMetal(QPainter& painter, const Theme& theme, const QRectF& frame) {
     if (!theme.flat) {
         // A lit ridge along the middle makes the strip a bent sheet rather than a bar.
         const bool flat = liesFlat(frame);
-        const QRectF ridge = flat ? frame.adjusted(0.5, 0.5, -0.5, -0.9) : frame.adjusted(0.5, 0.5, -0.9, -0.5);
+        const QRectF ridge =
+            flat ? frame.adjusted(0.5, 0.5, -0.5, -0.9) : frame.adjusted(0.5, 0.5, -0.9, -0.5);
         painter.setPen(Qt::NoPen);
-        painter.setBrush(faded(blend(theme.metalLight, Qt::white, 0.5), theme.dark ? 0.18 : 0.5));
+        painter.setBrush(faded(blend(theme.metalLight, Qt::white, 0.5), theme.dark ? 0.2 : 0.75));
         painter.drawPath(roundedBox(ridge, kRadiusMm / 2));
     }
     paintSprings(painter, frame, faded(theme.metalEdge, 0.75), theme.outlineMm);
@@ -105,8 +110,10 @@ void paintCrossHatch(QPainter& painter, const Theme& theme, const QPainterPath& 
     painter.setClipPath(shape, Qt::IntersectClip);
     painter.setPen(QPen(theme.dark ? QColor(0x1b1f24) : QColor(0x55524c), theme.outlineMm));
     for (double offset = -box.height(); offset < box.width(); offset += kHatchMm) {
-        painter.drawLine(QPointF(box.left() + offset, box.top()), QPointF(box.left() + offset + box.height(), box.bottom()));
-        painter.drawLine(QPointF(box.left() + offset, box.bottom()), QPointF(box.left() + offset + box.height(), box.top()));
+        painter.drawLine(QPointF(box.left() + offset, box.top()),
+                         QPointF(box.left() + offset + box.height(), box.bottom()));
+        painter.drawLine(QPointF(box.left() + offset, box.bottom()),
+                         QPointF(box.left() + offset + box.height(), box.top()));
     }
     painter.restore();
 }

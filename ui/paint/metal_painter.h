@@ -1,5 +1,6 @@
 #pragma once
-// The spring metal under the holes, and the holes: bare in the strips view, seen through where current runs, coloured by volts.
+// The spring metal under the holes, and the holes: bare in the strips view, seen through where current runs,
+// coloured by volts.
 
 #include "ui/theme/theme.h"
 

@@ -17,7 +17,8 @@ std::vector<StripSpan> stripSpans(const Picture& picture) {
             for (int number = 1; board.kind->has(static_cast<Line>(line), number); ++number) {
                 const int inBoard = board.kind->stripIndex(board.rails, static_cast<Line>(line), number);
                 const auto strip = static_cast<std::size_t>(layout.boardFirstStrip[b] + inBoard);
-                const QPointF at = toQt(board.cornerMm() + board.kind->holeMm(static_cast<Line>(line), number));
+                const QPointF at =
+                    toQt(board.cornerMm() + board.kind->holeMm(static_cast<Line>(line), number));
                 if (!begun[strip]) spans[strip] = {at, at, isRail(static_cast<Line>(line))};
                 begun[strip] = 1;
                 spans[strip].last = at;
@@ -41,7 +42,8 @@ VoltScale voltScale(const Snapshot& snapshot) {
 
 QString voltText(double volt) {
     constexpr double kRoundsToZero = 0.005;
-    QString text = QString::number(std::abs(volt) < kRoundsToZero ? 0.0 : volt, 'f', 2) + QStringLiteral(" V");
+    QString text =
+        QString::number(std::abs(volt) < kRoundsToZero ? 0.0 : volt, 'f', 2) + QStringLiteral(" V");
     return text.replace(QLatin1Char('-'), QChar(0x2212));
 }
 

@@ -1,4 +1,5 @@
-// The live layers over the parts, but for labels: light, inner metal, pressed caps, figures, stripes of volts.
+// The live layers over the parts, but for labels: light, inner metal, pressed caps, figures, stripes of
+// volts.
 
 #include "core/snapshot/readings.h"
 #include "ui/paint/bench_painter.h"
@@ -18,13 +19,15 @@
 namespace tiepoint::ui {
 namespace {
 
+constexpr double kRimAroundMm = 1.1, kRimMm = 0.28;
 constexpr double kCoreMm = 0.74, kCoreRimMm = 1.08;
 
 template <class Visit>
 void forEachPart(const Picture& picture, Visit visit) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartScene scene = sceneOf(picture, part);
-        if (const PackagePainter* look = findPackagePainter(scene.part.kind->package->name)) visit(part, scene, *look);
+        if (const PackagePainter* look = findPackagePainter(scene.part.kind->package->name))
+            visit(part, scene, *look);
     }
 }
 
@@ -34,7 +37,8 @@ void paintCore(QPainter& painter, const Picture& picture, const QPainterPath& co
     const QPen rim(QColor(0xfffdf6), kCoreRimMm, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
     painter.strokePath(coat, rim);
     if (!std::isnan(volt)) {
-        painter.strokePath(coat, QPen(voltColour(voltScale(*picture.live()).share(volt)), kCoreMm, Qt::SolidLine, Qt::FlatCap));
+        painter.strokePath(coat, QPen(voltColour(voltScale(*picture.live()).share(volt)), kCoreMm,
+                                      Qt::SolidLine, Qt::FlatCap));
         return;
     }
     QPainterPathStroker stroker;
@@ -45,8 +49,28 @@ void paintCore(QPainter& painter, const Picture& picture, const QPainterPath& co
     paintCrossHatch(painter, *picture.theme, core);
 }
 
+/// The rim of the hovered net around its metal inside a part.
+void paintHoverRims(QPainter& painter, const Picture& picture, int part, const std::vector<PartPath>& paths) {
+    if (picture.marks.hoverNet < 0) return;
+    const Layout& layout = *picture.layout;
+    const int leads = layout.firstLead[static_cast<std::size_t>(part) + 1] -
+                      layout.firstLead[static_cast<std::size_t>(part)];
+    QPainterPathStroker stroker;
+    stroker.setWidth(kRimAroundMm);
+    stroker.setCapStyle(Qt::RoundCap);
+    for (const PartPath& path : paths) {
+        if (path.fromNode >= leads) continue;
+        const int lead = layout.leadIndex(part, path.fromNode);
+        if (layout.netOfLead[static_cast<std::size_t>(lead)] != picture.marks.hoverNet) continue;
+        const QPainterPath rim = stroker.createStroke(path.line);
+        painter.fillPath(rim, faded(picture.theme->hover, 0.22));
+        painter.strokePath(rim, outlinePen(picture.theme->hover, kRimMm));
+    }
+}
+
 Cubic cubicOf(const QPainterPath& line) {
-    return {QPointF(line.elementAt(0)), QPointF(line.elementAt(1)), QPointF(line.elementAt(2)), QPointF(line.elementAt(3))};
+    return {QPointF(line.elementAt(0)), QPointF(line.elementAt(1)), QPointF(line.elementAt(2)),
+            QPointF(line.elementAt(3))};
 }
 
 }  // namespace
@@ -60,7 +84,9 @@ void paintLitDomes(QPainter& painter, const Picture& picture) {
 
 void paintInsides(QPainter& painter, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
-        if (showsInside(picture, part)) look.paintInside(painter, scene);
+        if (!showsInside(picture, part)) return;
+        look.paintInside(painter, scene);
+        paintHoverRims(painter, picture, part, look.paths(scene));
     });
 }
 
@@ -88,11 +114,14 @@ void paintInnerBeds(QPainter& painter, const Picture& picture, const FlowPaths& 
     const double fullScale = fullScaleAmpere(picture);
     for (const FlowPaths::Way& way : paths.ways()) {
         const double current = std::abs(paths.currentOf(way, *live));
-        if (!way.inner || current < kThreadShare * fullScale || way.line.isEmpty()) continue;
+        // The cap of a pressed button keeps its colour: there the ghost of an arrow is enough.
+        const bool underCap = way.look == MarkLook::Ghost && !picture.views.strips;
+        if (!way.inner || underCap || current < kThreadShare * fullScale || way.line.isEmpty()) continue;
         QPainterPath line;
         line.addPolygon(QPolygonF(QList<QPointF>(way.line.points().begin(), way.line.points().end())));
         const double breadth = bedBreadthMm(std::min(1.0, current / fullScale));
-        painter.strokePath(line, QPen(bedColour(*picture.theme), breadth, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+        painter.strokePath(
+            line, QPen(bedColour(*picture.theme), breadth, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
     }
 }
 
@@ -110,7 +139,8 @@ void paintVoltCores(QPainter& painter, const Picture& picture) {
             constexpr double kPlugMm = 6;  // the core shows where the insulation does
             const Cubic lead = supplyLead(scene, path.fromNode);
             const QPainterPath coat = lead.between(kPlugMm, lead.lengthMm() - WireLook{}.bareToMm).path();
-            paintCore(painter, picture, coat, layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
+            paintCore(painter, picture, coat,
+                      layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
         }
     });
 }

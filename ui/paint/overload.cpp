@@ -1,4 +1,5 @@
-// Collars and flags. Pattern and words carry the message, never colour alone; nothing blinks, burns or bursts.
+// Collars and flags. Pattern and words carry the message, never colour alone; nothing blinks, burns or
+// bursts.
 
 #include "ui/paint/overload.h"
 
@@ -32,7 +33,9 @@ void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
     painter.fillPath(ring, theme.dark ? QColor(0x0b0d10) : QColor(0xfffdf6));
     QPainterPath stripes;
     const double step = 2 * std::numbers::pi / kStripes;
-    const auto on = [&](double angle, double radius) { return at + QPointF(std::cos(angle), std::sin(angle)) * radius; };
+    const auto on = [&](double angle, double radius) {
+        return at + QPointF(std::cos(angle), std::sin(angle)) * radius;
+    };
     for (int i = 0; i < kStripes; ++i) {
         const double a = i * step;
         stripes.moveTo(on(a, kCollarInnerMm));
@@ -51,8 +54,10 @@ void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
 void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString& words, bool toRight) {
     const double width = textWidthMm(words, kFlagLettering) + 2 * kFlagPadMm;
     const double way = toRight ? 1 : -1;
-    const QPointF staff = at + QPointF(way * (kCollarMm - 0.2), 0), foot = at + QPointF(way * (kCollarMm + kStaffMm), 0);
-    const QRectF flag(toRight ? foot.x() : foot.x() - width, at.y() - kFlagHeightMm / 2, width, kFlagHeightMm);
+    const QPointF staff = at + QPointF(way * (kCollarMm - 0.2), 0),
+                  foot = at + QPointF(way * (kCollarMm + kStaffMm), 0);
+    const QRectF flag(toRight ? foot.x() : foot.x() - width, at.y() - kFlagHeightMm / 2, width,
+                      kFlagHeightMm);
     painter.setPen(QPen(theme.arrowCasing, 1.1, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
     painter.setPen(outlinePen(theme.arrowCasing, 2 * kFlagRimMm));
@@ -61,7 +66,8 @@ void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString&
     painter.setPen(QPen(theme.overload, 0.55, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
     painter.fillPath(roundedBox(flag, 0.5), theme.overload);
-    drawText(painter, words, flag.center(), kFlagLettering, theme.dark ? QColor(0x0b0d10) : QColor(Qt::white));
+    drawText(painter, words, flag.center(), kFlagLettering,
+             theme.dark ? QColor(0x0b0d10) : QColor(Qt::white));
 }
 
 }  // namespace
@@ -69,7 +75,8 @@ void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString&
 QString overloadWords(double figure, double limit, const QString& unit, const QString& label) {
     const double share = figure / limit;
     const QString now = QString::fromStdString(formatQuantity(figure, unit.toStdString(), 2));
-    const QString most = QString::fromStdString(formatSetting(limit, unit.toStdString())) + QLatin1Char(' ') + label;
+    const QString most =
+        QString::fromStdString(formatSetting(limit, unit.toStdString())) + QLatin1Char(' ') + label;
     if (share > 3) return QStringLiteral("%1: far too much for its %2").arg(now, most);
     if (share > 2.5) return QStringLiteral("%1: nearly three times its %2").arg(now, most);
     if (share > 1.9 && share < 2.1) return QStringLiteral("%1: twice its %2").arg(now, most);
@@ -84,12 +91,14 @@ std::vector<Overload> overloads(const Picture& picture) {
     constexpr double kBears = 1 + 1e-6;
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const auto shares = ratingShares(*live, part);
-        const auto worst = std::max_element(shares.begin(), shares.end(), [](const RatingShare& a, const RatingShare& b) {
-            return (a.rating->maximum ? a.share() : 0) < (b.rating->maximum ? b.share() : 0);
-        });
+        const auto worst =
+            std::max_element(shares.begin(), shares.end(), [](const RatingShare& a, const RatingShare& b) {
+                return (a.rating->maximum ? a.share() : 0) < (b.rating->maximum ? b.share() : 0);
+            });
         if (worst == shares.end() || !worst->rating->maximum || !(worst->share() > kBears)) continue;
-        found.push_back({part, overloadWords(worst->figure, worst->limit, QString::fromStdString(unitOf(*worst->rating)),
-                                             QString::fromStdString(worst->rating->label))});
+        found.push_back(
+            {part, overloadWords(worst->figure, worst->limit, QString::fromStdString(unitOf(*worst->rating)),
+                                 QString::fromStdString(worst->rating->label))});
     }
     return found;
 }

@@ -28,8 +28,9 @@ constexpr std::array<NamedLight, 8> kLights{{{"red", 0xe5352b},
 constexpr std::array<unsigned, kVoltSteps> kVolts{0x440154, 0x482475, 0x414487, 0x355f8d, 0x2a788e, 0x21918c,
                                                   0x22a884, 0x44bf70, 0x7ad151, 0xbddf26, 0xfde725};
 
-constexpr std::array<unsigned, 13> kBands{0x23211f, 0x6b4228, 0xc4291f, 0xe0731e, 0xe8c22c, 0x3d8b46, 0x2f62b0,
-                                          0x7a4aa0, 0x8a8a88, 0xf2efe6, 0xb8923c, 0xb9bcc0, 0xe9a6b4};
+constexpr std::array<unsigned, 13> kBands{0x23211f, 0x6b4228, 0xc4291f, 0xe0731e, 0xe8c22c,
+                                          0x3d8b46, 0x2f62b0, 0x7a4aa0, 0x8a8a88, 0xf2efe6,
+                                          0xb8923c, 0xb9bcc0, 0xe9a6b4};
 
 constexpr std::string_view kCapLetters = "ASDFGH";
 constexpr std::array<unsigned, 6> kCaps{0xd39a1e, 0x2f6aa8, 0x4b7f52, 0xb23a2e, 0x7a5a96, 0xe9e4d6};
@@ -38,7 +39,8 @@ constexpr unsigned kPlainCap = 0x2f6aa8;
 }  // namespace
 
 LedColours ledColours(std::string_view choice) {
-    const auto found = std::find_if(kLights.begin(), kLights.end(), [&](const NamedLight& l) { return l.name == choice; });
+    const auto found =
+        std::find_if(kLights.begin(), kLights.end(), [&](const NamedLight& l) { return l.name == choice; });
     const QColor light = QColor::fromRgb(found == kLights.end() ? kLights.front().hex : found->hex);
     // Plastic without light is greyer than its light as well as darker.
     constexpr double kGreyer = 0.18;

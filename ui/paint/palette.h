@@ -20,7 +20,8 @@ QColor bandColour(BandColour colour);
 /// The cap of a push button, by its letter, so that neighbours differ.
 QColor capColour(std::string_view letter);
 
-/// Volts as a colour: viridis, share 0..1 of the scale. The scale is that of Smith and van der Walt (2015), in eleven steps.
+/// Volts as a colour: viridis, share 0..1 of the scale. The scale is that of Smith and van der Walt (2015),
+/// in eleven steps.
 QColor voltColour(double share);
 inline constexpr int kVoltSteps = 11;
 

@@ -23,7 +23,9 @@ WireLook jumperLook(const Theme& theme, int colour, double lengthMm) {
     return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(lengthMm), 1.15, 1.15};
 }
 
-const Jumper& jumperAt(const Picture& picture, int jumper) { return picture.bench().jumpers[static_cast<std::size_t>(jumper)]; }
+const Jumper& jumperAt(const Picture& picture, int jumper) {
+    return picture.bench().jumpers[static_cast<std::size_t>(jumper)];
+}
 
 const PackagePainter& painterOf(const PartScene& scene) {
     const PackagePainter* painter = findPackagePainter(scene.part.kind->package->name);
@@ -45,7 +47,8 @@ PartPlace samplePlace(const PartKind& kind) {
         Point middle{package.bodyLengthMm / 2, package.bodyWidthMm / 2};
         if (!flying) {
             double right = 0, bottom = 0;
-            for (const Point leg : package.footprint) right = std::max(right, leg.x), bottom = std::max(bottom, leg.y);
+            for (const Point leg : package.footprint)
+                right = std::max(right, leg.x), bottom = std::max(bottom, leg.y);
             middle = Point{right, bottom} * (kPitchMm / 2);
         }
         for (const Point leg : package.footprint) tips.push_back((flying ? leg : leg * kPitchMm) - middle);
@@ -79,7 +82,9 @@ bool showsInside(const Picture& picture, int part) {
     if (picture.views.strips || picture.marks.hoverPart == which.id) return true;
     if (picture.marks.hoverNet < 0) return false;
     for (int lead = 0; lead < static_cast<int>(which.leads.size()); ++lead) {
-        if (picture.layout->netOfLead[static_cast<std::size_t>(picture.layout->leadIndex(part, lead))] == picture.marks.hoverNet) return true;
+        if (picture.layout->netOfLead[static_cast<std::size_t>(picture.layout->leadIndex(part, lead))] ==
+            picture.marks.hoverNet)
+            return true;
     }
     return false;
 }
@@ -103,20 +108,25 @@ void paintJumper(QPainter& painter, const Picture& picture, int jumper) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     const Cubic wire = cubicOf(picture, jumperAt(picture, jumper));
-    paintWire(painter, *picture.theme, wire, jumperLook(*picture.theme, jumperAt(picture, jumper).colour, wire.lengthMm()));
+    paintWire(painter, *picture.theme, wire,
+              jumperLook(*picture.theme, jumperAt(picture, jumper).colour, wire.lengthMm()));
     painter.restore();
 }
 
 QRectF partBounds(const Picture& picture, int part) {
     const PartScene scene = sceneOf(picture, part);
     QRectF bounds = painterOf(scene).body(scene).boundingRect();
-    for (const Point lead : scene.place.leadsMm) bounds = bounds.united(QRectF(toQt(lead), QSizeF(0.01, 0.01)));
-    for (const PartPath& path : painterOf(scene).paths(scene)) bounds = bounds.united(path.line.boundingRect());
+    for (const Point lead : scene.place.leadsMm)
+        bounds = bounds.united(QRectF(toQt(lead), QSizeF(0.01, 0.01)));
+    for (const PartPath& path : painterOf(scene).paths(scene))
+        bounds = bounds.united(path.line.boundingRect());
     return bounds.adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
 }
 
 QRectF jumperBounds(const Picture& picture, int jumper) {
-    return jumperLine(picture, jumper).boundingRect().adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
+    return jumperLine(picture, jumper)
+        .boundingRect()
+        .adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
 }
 
 QPainterPath partShape(const Picture& picture, int part) {
@@ -124,7 +134,8 @@ QPainterPath partShape(const Picture& picture, int part) {
     QPainterPath shape = painterOf(scene).body(scene);
     QPainterPathStroker stroker;
     stroker.setWidth(2 * kGrabMm);
-    for (const PartPath& path : painterOf(scene).paths(scene)) shape = shape.united(stroker.createStroke(path.line));
+    for (const PartPath& path : painterOf(scene).paths(scene))
+        shape = shape.united(stroker.createStroke(path.line));
     return shape;
 }
 

@@ -1,6 +1,6 @@
 #pragma once
-// What a picture of a bench is made from. Plain values; the window, the `render` command and printing all fill one.
-// Painters draw in millimetres of the bench; the caller sets the painter's transform.
+// What a picture of a bench is made from. Plain values; the window, the `render` command and printing all
+// fill one. Painters draw in millimetres of the bench; the caller sets the painter's transform.
 
 #include "core/bench/table.h"
 #include "core/snapshot/snapshot.h"
@@ -32,13 +32,13 @@ struct Marks {
     int hoverNet = -1;                  ///< lit with everything in it; -1: none
     Point hoverAt;                      ///< where the tag of the hovered net stands
     std::string hoverPart;
-    std::vector<Hole> targets;          ///< holes where leads of something dragged would go
-    std::optional<Part> carried;        ///< a part being dragged, drawn over all
-    std::optional<Jumper> drawn;        ///< a jumper being drawn, if both ends have a hole
+    std::vector<Hole> targets;                         ///< holes where leads of something dragged would go
+    std::optional<Part> carried;                       ///< a part being dragged, drawn over all
+    std::optional<Jumper> drawn;                       ///< a jumper being drawn, if both ends have a hole
     std::optional<std::pair<Point, Point>> drawnFree;  ///< else from where to where
     int drawnColour = 0;
-    bool refused = false;               ///< the carried thing can't go there
-    std::string say;                    ///< words beside the pointer; empty: none
+    bool refused = false;  ///< the carried thing can't go there
+    std::string say;       ///< words beside the pointer; empty: none
     Point sayAt;
 };
 
@@ -59,7 +59,8 @@ struct Picture {
     }
 };
 
-/// The smallest of 1, 2, 5 x 10^n amperes that holds the largest current (or the locked one); 1 mA where none flows.
+/// The smallest of 1, 2, 5 x 10^n amperes that holds the largest current (or the locked one); 1 mA where none
+/// flows.
 double fullScaleAmpere(const Picture& picture);
 
 }  // namespace tiepoint::ui

@@ -22,8 +22,9 @@ double linear(double channel) {
 }  // namespace
 
 QColor blend(const QColor& first, const QColor& second, double share) {
-    return QColor::fromRgbF(mixed(first.redF(), second.redF(), share), mixed(first.greenF(), second.greenF(), share),
-                            mixed(first.blueF(), second.blueF(), share), mixed(first.alphaF(), second.alphaF(), share));
+    return QColor::fromRgbF(
+        mixed(first.redF(), second.redF(), share), mixed(first.greenF(), second.greenF(), share),
+        mixed(first.blueF(), second.blueF(), share), mixed(first.alphaF(), second.alphaF(), share));
 }
 
 QColor faded(QColor colour, double alpha) {
@@ -60,7 +61,8 @@ QBrush shadeDown(const Theme& theme, const QRectF& rect, const QColor& top, cons
     return shadeAlong(theme, rect.topLeft(), rect.bottomLeft(), top, bottom);
 }
 
-QBrush shadeRound(const Theme& theme, QPointF centre, double radius, const QColor& lit, const QColor& shaded) {
+QBrush shadeRound(const Theme& theme, QPointF centre, double radius, const QColor& lit,
+                  const QColor& shaded) {
     if (theme.flat) return blend(lit, shaded, 0.5);
     constexpr double kLightFrom = 0.35;  // share of the radius towards the top left
     QRadialGradient gradient(centre, radius, centre - QPointF(kLightFrom, kLightFrom) * radius);
@@ -76,7 +78,8 @@ QPen outlinePen(const QColor& colour, double widthMm) {
     return pen;
 }
 
-void drawSoftShadow(QPainter& painter, const Theme& theme, const QPainterPath& shape, QPointF offset, double spreadMm) {
+void drawSoftShadow(QPainter& painter, const Theme& theme, const QPainterPath& shape, QPointF offset,
+                    double spreadMm) {
     if (theme.furnishing.shadow.alpha() == 0) return;
     constexpr int kRings = 12;
     // Rings of equal alpha add up to the full strength under the shape and thin out towards the rim.

@@ -1,6 +1,6 @@
 #pragma once
-// Light and shade for painters: mixing colours, soft shadows, gradients that turn into a flat wash in a flat theme. Lengths in mm.
-// Pure functions; use from the thread that paints.
+// Light and shade for painters: mixing colours, soft shadows, gradients that turn into a flat wash in a flat
+// theme. Lengths in mm. Pure functions; use from the thread that paints.
 
 #include "core/base/geometry.h"
 #include "ui/theme/theme.h"
@@ -12,8 +12,12 @@
 
 namespace tiepoint::ui {
 
-inline QPointF toQt(Point p) { return {p.x, p.y}; }
-inline QRectF toQt(const Rect& r) { return {r.left, r.top, r.width, r.height}; }
+inline QPointF toQt(Point p) {
+    return {p.x, p.y};
+}
+inline QRectF toQt(const Rect& r) {
+    return {r.left, r.top, r.width, r.height};
+}
 
 /// Between two colours: share 0 is the first, 1 the second; alpha too.
 QColor blend(const QColor& first, const QColor& second, double share);
@@ -32,8 +36,10 @@ QBrush shadeAlong(const Theme& theme, QPointF from, QPointF to, const QColor& fi
 QBrush shadeRound(const Theme& theme, QPointF centre, double radius, const QColor& lit, const QColor& shaded);
 
 QPen outlinePen(const QColor& colour, double widthMm);
-/// Draws a shape's soft shadow as nested rings that grow by up to `spreadMm`, moved by `offset`. Nothing in a flat theme.
-void drawSoftShadow(QPainter& painter, const Theme& theme, const QPainterPath& shape, QPointF offset, double spreadMm);
+/// Draws a shape's soft shadow as nested rings that grow by up to `spreadMm`, moved by `offset`. Nothing in a
+/// flat theme.
+void drawSoftShadow(QPainter& painter, const Theme& theme, const QPainterPath& shape, QPointF offset,
+                    double spreadMm);
 
 QPainterPath roundedBox(const QRectF& rect, double radiusMm);
 QPainterPath disc(QPointF centre, double radiusMm);

@@ -22,7 +22,9 @@ int angleStep(double radians) {
     return step < 0 ? step + kAngles : step;
 }
 
-double stepRadians(int step) { return step * 2 * std::numbers::pi / kAngles; }
+double stepRadians(int step) {
+    return step * 2 * std::numbers::pi / kAngles;
+}
 
 int keyOf(const ArrowMark& mark) {
     const int angle = mark.look == MarkLook::Dot ? 0 : angleStep(mark.angle);
@@ -56,14 +58,16 @@ int lightLevel(double brightness) {
 
 }  // namespace
 
-ArrowSprites::ArrowSprites(const Theme& theme, SpriteScale scale, bool electrons) : theme_(theme), scale_(scale), electrons_(electrons) {}
+ArrowSprites::ArrowSprites(const Theme& theme, SpriteScale scale, bool electrons)
+    : theme_(theme), scale_(scale), electrons_(electrons) {}
 
 QPixmap ArrowSprites::make(const ArrowMark& mark) const {
     ArrowMark middle = mark;
     middle.at = {};
     middle.angle = stepRadians(angleStep(mark.angle));
     if (mark.level > 0) middle.breadthMm = breadthOfLevel(mark.level);
-    return square(scale_, kArrowRoomMm, [&](QPainter& painter) { drawMark(painter, theme_, middle, electrons_); });
+    return square(scale_, kArrowRoomMm,
+                  [&](QPainter& painter) { drawMark(painter, theme_, middle, electrons_); });
 }
 
 int ArrowSprites::prewarm(int most) {
@@ -80,7 +84,8 @@ int ArrowSprites::prewarm(int most) {
     return made;
 }
 
-void ArrowSprites::draw(QPainter& painter, const QTransform& toPixels, const std::vector<ArrowMark>& marks, int mostNew) {
+void ArrowSprites::draw(QPainter& painter, const QTransform& toPixels, const std::vector<ArrowMark>& marks,
+                        int mostNew) {
     for (const ArrowMark& mark : marks) {
         const int key = keyOf(mark);
         auto sprite = sprites_.constFind(key);
@@ -108,13 +113,14 @@ void LightSprites::drawHalos(QPainter& painter, const QTransform& toPixels, cons
         if (level == 0) continue;
         const PartScene scene = sceneOf(picture, part);
         const QColor light = findPackagePainter(scene.part.kind->package->name)->light(scene);
-        const quint64 key = (static_cast<quint64>(light.rgb()) << 8) | static_cast<quint64>(level * 2 + (picture.views.voltage ? 1 : 0));
+        const quint64 key = (static_cast<quint64>(light.rgb()) << 8) |
+                            static_cast<quint64>(level * 2 + (picture.views.voltage ? 1 : 0));
         auto halo = halos_.constFind(key);
         if (halo == halos_.constEnd()) {
             const double brightness = static_cast<double>(level) / kArrowLevels;
             halo = halos_.insert(key, square(scale_, haloRadiusMm(brightness), [&](QPainter& on) {
-                paintHalo(on, theme_, light, brightness, picture.views.voltage);
-            }));
+                                     paintHalo(on, theme_, light, brightness, picture.views.voltage);
+                                 }));
         }
         stamp(painter, *halo, toPixels.map(toQt(scene.place.pose.centre)));
     }
@@ -127,19 +133,20 @@ void LightSprites::drawDomes(QPainter& painter, const QTransform& toPixels, cons
         const PartScene scene = sceneOf(picture, part);
         const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
         const int turn = angleStep(scene.place.pose.angle);
-        const quint64 key = (static_cast<quint64>(look.light(scene).rgb()) << 16) |
-                            static_cast<quint64>((level * kAngles + turn) * 2 + (picture.views.voltage ? 1 : 0));
+        const quint64 key =
+            (static_cast<quint64>(look.light(scene).rgb()) << 16) |
+            static_cast<quint64>((level * kAngles + turn) * 2 + (picture.views.voltage ? 1 : 0));
         auto dome = domes_.constFind(key);
         if (dome == domes_.constEnd()) {
             const double brightness = static_cast<double>(level) / kArrowLevels;
             dome = domes_.insert(key, square(scale_, kDomeRoomMm, [&](QPainter& on) {
-                PartPlace middle = scene.place;
-                middle.pose.centre = {};
-                middle.pose.angle = stepRadians(turn);
-                look.paintLit(on, PartScene{theme_, scene.part, middle}, brightness);
-                on.rotate(middle.pose.angle * 180 / std::numbers::pi);
-                if (!picture.views.voltage) paintRays(on, theme_, brightness);
-            }));
+                                     PartPlace middle = scene.place;
+                                     middle.pose.centre = {};
+                                     middle.pose.angle = stepRadians(turn);
+                                     look.paintLit(on, PartScene{theme_, scene.part, middle}, brightness);
+                                     on.rotate(middle.pose.angle * 180 / std::numbers::pi);
+                                     if (!picture.views.voltage) paintRays(on, theme_, brightness);
+                                 }));
         }
         stamp(painter, *dome, toPixels.map(toQt(scene.place.pose.centre)));
     }

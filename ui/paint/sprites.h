@@ -1,6 +1,7 @@
 #pragma once
-// Pre-rendered arrows and lights for a moving screen: keyed by level and angle, made once for a theme and a zoom, then only stamped.
-// A cache object belongs to its caller (a view); make a new one when theme, zoom or device pixel ratio change. One thread.
+// Pre-rendered arrows and lights for a moving screen: keyed by level and angle, made once for a theme and a
+// zoom, then only stamped. A cache object belongs to its caller (a view); make a new one when theme, zoom or
+// device pixel ratio change. One thread.
 
 #include "ui/paint/arrow_marks.h"
 #include "ui/paint/picture.h"
@@ -15,7 +16,7 @@ namespace tiepoint::ui {
 
 /// Where a picture's millimetres lie on the device.
 struct SpriteScale {
-    double pixelsPerMm = 8;        ///< in logical pixels of the painter
+    double pixelsPerMm = 8;  ///< in logical pixels of the painter
     double devicePixelRatio = 1;
     friend bool operator==(const SpriteScale&, const SpriteScale&) = default;
 };
@@ -26,8 +27,10 @@ public:
 
     /// Makes the sprites of the four ways along rows and columns, at most so many; call until it returns 0.
     int prewarm(int most);
-    /// Stamps marks. `painter` is in logical pixels; `toPixels` maps mm there. Makes at most `mostNew` sprites; the rest is drawn as vectors.
-    void draw(QPainter& painter, const QTransform& toPixels, const std::vector<ArrowMark>& marks, int mostNew = 8);
+    /// Stamps marks. `painter` is in logical pixels; `toPixels` maps mm there. Makes at most `mostNew`
+    /// sprites; the rest is drawn as vectors.
+    void draw(QPainter& painter, const QTransform& toPixels, const std::vector<ArrowMark>& marks,
+              int mostNew = 8);
 
 private:
     QPixmap make(const ArrowMark& mark) const;

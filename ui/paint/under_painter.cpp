@@ -14,7 +14,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kBedOpacity = 0.42, kBedOpacityDark = 0.40;
+constexpr double kBedOpacity = 0.38, kBedOpacityDark = 0.26;
 constexpr double kHoverGlowMm = 0.75, kHoverRimMm = 0.36;
 constexpr double kMouthFade = 0.55;
 
@@ -25,7 +25,8 @@ void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
     for (std::size_t b = 0; b < picture.bench().boards.size(); ++b) {
         if (strip < layout.boardFirstStrip[b] || strip >= layout.boardFirstStrip[b + 1]) continue;
         for (int hole = layout.boardFirstHole[b]; hole < layout.boardFirstHole[b + 1]; ++hole) {
-            if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip) visit(toQt(*holeMm(picture.bench(), layout.holeAt(hole))));
+            if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip)
+                visit(toQt(*holeMm(picture.bench(), layout.holeAt(hole))));
         }
     }
 }
@@ -45,7 +46,8 @@ void paintInVolts(QPainter& painter, const Picture& picture, const Snapshot& liv
         } else {
             paintMetalInColour(painter, *picture.theme, frame, voltColour(scale.share(volt)));
         }
-        forEachHoleOf(picture, strip, [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
+        forEachHoleOf(picture, strip,
+                      [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
     }
 }
 
@@ -55,7 +57,8 @@ void paintSeenThrough(QPainter& painter, const Picture& picture, const Snapshot&
     std::vector<StripSpan> carrying(layout.netOfStrip.size());
     std::vector<char> carries(carrying.size(), 0);
     const auto centre = [&](int joint) {
-        return toQt(*holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+        return toQt(
+            *holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
     };
     for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
         const Piece& piece = layout.pieces[i];
@@ -63,8 +66,11 @@ void paintSeenThrough(QPainter& painter, const Picture& picture, const Snapshot&
         const auto strip = static_cast<std::size_t>(piece.owner);
         const QPointF from = centre(piece.from), to = centre(piece.to);
         QRectF reach = QRectF(from, to).normalized();
-        if (carries[strip]) reach = QRectF(QPointF(std::min(reach.left(), carrying[strip].first.x()), std::min(reach.top(), carrying[strip].first.y())),
-                                           QPointF(std::max(reach.right(), carrying[strip].last.x()), std::max(reach.bottom(), carrying[strip].last.y())));
+        if (carries[strip])
+            reach = QRectF(QPointF(std::min(reach.left(), carrying[strip].first.x()),
+                                   std::min(reach.top(), carrying[strip].first.y())),
+                           QPointF(std::max(reach.right(), carrying[strip].last.x()),
+                                   std::max(reach.bottom(), carrying[strip].last.y())));
         carrying[strip] = {reach.topLeft(), reach.bottomRight(), false};
         carries[strip] = 1;
     }
@@ -76,12 +82,14 @@ void paintSeenThrough(QPainter& painter, const Picture& picture, const Snapshot&
     }
 }
 
-void paintHoverStrip(QPainter& painter, const Picture& picture, int strip, const StripSpan& span, bool solid) {
+void paintHoverStrip(QPainter& painter, const Picture& picture, int strip, const StripSpan& span,
+                     bool solid) {
     const Theme& theme = *picture.theme;
     const QRectF frame = stripFrame(span.first, span.last);
     painter.setPen(Qt::NoPen);
     painter.setBrush(faded(theme.hover, solid ? 0.30 : 0.16));
-    painter.drawPath(roundedBox(frame.adjusted(-kHoverGlowMm, -kHoverGlowMm, kHoverGlowMm, kHoverGlowMm), 1.1));
+    painter.drawPath(
+        roundedBox(frame.adjusted(-kHoverGlowMm, -kHoverGlowMm, kHoverGlowMm, kHoverGlowMm), 1.1));
     paintMetal(painter, theme, frame);
     painter.setBrush(Qt::NoBrush);
     QPen rim = outlinePen(theme.hover, kHoverRimMm);
@@ -121,7 +129,8 @@ void paintHoveredNet(QPainter& painter, const Picture& picture) {
         const auto s = static_cast<std::size_t>(strip);
         const int net = picture.layout->netOfStrip[s];
         const bool joined = net == picture.marks.hoverNet;
-        if (joined || std::find(byPress.begin(), byPress.end(), net) != byPress.end()) paintHoverStrip(painter, picture, strip, spans[s], joined);
+        if (joined || std::find(byPress.begin(), byPress.end(), net) != byPress.end())
+            paintHoverStrip(painter, picture, strip, spans[s], joined);
     }
 }
 
@@ -138,7 +147,8 @@ void paintBeds(QPainter& painter, const Picture& picture, const FlowPaths& paths
         if (current < kThreadShare * fullScale) continue;
         const double half = bedBreadthMm(std::min(1.0, current / fullScale)) / 2;
         const QRectF line = QRectF(way.line.points().front(), way.line.points().back()).normalized();
-        beds.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half) : line.adjusted(-half, 0, half, 0));
+        beds.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half)
+                                                  : line.adjusted(-half, 0, half, 0));
     }
     painter.fillPath(beds, bedColour(*picture.theme));
 }

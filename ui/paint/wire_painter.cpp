@@ -14,16 +14,16 @@ constexpr double kEdgeDarker = 0.55;
 constexpr double kHighlightMm = 0.2;
 constexpr double kThirdOfWay = 0.28;  ///< where a jumper's controls stand along its span
 
-
-
-void strokeLine(QPainter& painter, const QPainterPath& path, const QColor& colour, double breadth, Qt::PenCapStyle cap) {
+void strokeLine(QPainter& painter, const QPainterPath& path, const QColor& colour, double breadth,
+                Qt::PenCapStyle cap) {
     QPen pen(colour, breadth, Qt::SolidLine, cap, Qt::RoundJoin);
     painter.strokePath(path, pen);
 }
 
 void paintBarePath(QPainter& painter, const Theme& theme, const QPainterPath& path) {
     strokeLine(painter, path, theme.furnishing.steelEdge, kBareMm + 2 * theme.outlineMm, Qt::RoundCap);
-    strokeLine(painter, path, blend(theme.furnishing.steelLight, theme.furnishing.steelDark, 0.4), kBareMm, Qt::RoundCap);
+    strokeLine(painter, path, blend(theme.furnishing.steelLight, theme.furnishing.steelDark, 0.4), kBareMm,
+               Qt::RoundCap);
 }
 
 }  // namespace
@@ -36,15 +36,18 @@ Cubic jumperCubic(QPointF first, QPointF second, double middleY) {
     const QPointF along = (second - first) / span;
     const QPointF left = (fromFirst ? 1.0 : -1.0) * QPointF(along.y(), -along.x());
     const QPointF bow = left * (jumperBow(span) * span);
-    return {first, first + along * (kThirdOfWay * span) + bow, second - along * (kThirdOfWay * span) + bow, second};
+    return {first, first + along * (kThirdOfWay * span) + bow, second - along * (kThirdOfWay * span) + bow,
+            second};
 }
 
 Cubic leadCubic(QPointF exit, QPointF tip, double middleY) {
     const double dx = std::abs(tip.x() - exit.x()), dy = std::abs(tip.y() - exit.y());
     const double outside = tip.y() < middleY ? -1 : 1;
     const double reach = std::clamp(0.4 * dx + 0.1 * dy, 6.0, 40.0);
-    const double rise = std::clamp(5 + 0.28 * dy, 6.0, 15.0);
-    return {exit, exit + QPointF(reach, -outside * -0.08 * dy), tip + QPointF(-std::min(15.0, 0.42 * dx), outside * rise), tip};
+    // It comes down on its hole from beyond the edge, clear of the signs printed there.
+    const double rise = std::clamp(8 + 0.4 * dy, 8.0, 18.0);
+    return {exit, exit + QPointF(reach, -outside * -0.08 * dy),
+            tip + QPointF(-std::min(12.0, 0.34 * dx), outside * rise), tip};
 }
 
 double jumperLiftMm(double lengthMm) {
@@ -65,7 +68,8 @@ void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, c
     const double strength = theme.furnishing.shadow.alphaF() * 0.9;
     const QColor ring = faded(theme.furnishing.shadow, 1 - std::pow(1 - strength, 1.0 / kRings));
     for (int i = 0; i < kRings; ++i) {
-        strokeLine(painter, path, ring, look.breadthMm * 0.75 + 0.28 * i * (0.6 + 0.5 * look.liftMm), Qt::FlatCap);
+        strokeLine(painter, path, ring, look.breadthMm * 0.75 + 0.28 * i * (0.6 + 0.5 * look.liftMm),
+                   Qt::FlatCap);
     }
 }
 
@@ -91,7 +95,8 @@ void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const W
     const double length = line.lengthMm();
     if (length < 1.2) return;
     const Cubic shine = Cubic(insulated(wire, look)).between(0.35, length - 0.35);
-    strokeLine(painter, shine.path().translated(up), faded(Qt::white, theme.dark ? 0.45 : 0.5), kHighlightMm, Qt::RoundCap);
+    strokeLine(painter, shine.path().translated(up), faded(Qt::white, theme.dark ? 0.45 : 0.5), kHighlightMm,
+               Qt::RoundCap);
 }
 
 void paintBareLead(QPainter& painter, const Theme& theme, QPointF from, QPointF to) {

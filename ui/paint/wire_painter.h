@@ -1,5 +1,6 @@
 #pragma once
-// Insulated wire: jumpers, and the leads of supplies. A cubic with its shadow, a dark edge, a highlight and bare ends.
+// Insulated wire: jumpers, and the leads of supplies. A cubic with its shadow, a dark edge, a highlight and
+// bare ends.
 
 #include "ui/paint/curve.h"
 #include "ui/theme/theme.h"
@@ -12,14 +13,16 @@ namespace tiepoint::ui {
 struct WireLook {
     QColor colour;
     double breadthMm = 1.62;
-    double liftMm = 1;        ///< how high its middle stands over the board; its shadow falls that far
-    double bareFromMm = 1.15; ///< bare metal at the beginning; 0 where it ends in a plug
+    double liftMm = 1;         ///< how high its middle stands over the board; its shadow falls that far
+    double bareFromMm = 1.15;  ///< bare metal at the beginning; 0 where it ends in a plug
     double bareToMm = 1.15;
 };
 
-/// A jumper between two places: bows to the left of the way from the end nearer to the boards' middle line to the other one.
+/// A jumper between two places: bows to the left of the way from the end nearer to the boards' middle line to
+/// the other one.
 Cubic jumperCubic(QPointF first, QPointF second, double middleY);
-/// A supply's lead from its exit at the left of the boards to its hole: out to the right, and into the hole from outside.
+/// A supply's lead from its exit at the left of the boards to its hole: out to the right, and into the hole
+/// from outside.
 Cubic leadCubic(QPointF exit, QPointF tip, double middleY);
 
 double jumperLiftMm(double lengthMm);

@@ -12,21 +12,21 @@ enum class ThemeName { Day, Dark, Projector };
 
 /// The colours of the things on the bench that follow the light of the theme: boxes, plastics, steel.
 struct Furnishing {
-    QColor caseTop, caseBottom, caseEdge;      ///< a supply's box
+    QColor caseTop, caseBottom, caseEdge;              ///< a supply's box
     QColor panelTop, panelBottom, panelInk, panelDim;  ///< its face and what is printed on it
     QColor display, displayLow, digits, digitsDim;     ///< its window
-    QColor steelLight, steelDark, steelEdge;   ///< bright metal: leads, screws, levers
-    QColor plasticLight, plasticDark;          ///< black mouldings
-    QColor ink;                                ///< outlines of bodies
-    QColor shadow;                             ///< with its full strength as alpha; transparent where the theme has none
-    QColor gapTop, gapBottom;                  ///< the trough along the middle of a board
+    QColor steelLight, steelDark, steelEdge;           ///< bright metal: leads, screws, levers
+    QColor plasticLight, plasticDark;                  ///< black mouldings
+    QColor ink;                                        ///< outlines of bodies
+    QColor shadow;             ///< with its full strength as alpha; transparent where the theme has none
+    QColor gapTop, gapBottom;  ///< the trough along the middle of a board
 };
 
 struct Theme {
     ThemeName name;
-    bool flat;             ///< projector: flat wash and ink line, no shadows, no gradients
+    bool flat;  ///< projector: flat wash and ink line, no shadows, no gradients
     bool dark;
-    double outlineMm;      ///< outlines: 0.15, projector 0.26
+    double outlineMm;  ///< outlines: 0.15, projector 0.26
     QColor benchTop, benchBottom;
     QColor boardTop, boardBottom, boardEdge;
     QColor hole, bevelDark, bevelLight;

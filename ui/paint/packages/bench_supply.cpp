@@ -1,12 +1,14 @@
-// The bench supply: the hero at the left edge, and the only "on". Display with set volts and present current, bat lever, one plus and
-// two minus sockets, two leads.
+// The bench supply: the hero at the left edge, and the only "on". Display with set volts and present current,
+// bat lever, one plus and two minus sockets, two leads.
 
 #include "core/snapshot/readings.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/shade.h"
 
+#include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace tiepoint::ui {
 namespace {
@@ -17,7 +19,9 @@ constexpr QRectF kDisplay(4.5, 4.4, 21, 15.1);
 constexpr QRectF kLeverPlate(5.6, 25.9, 8, 16.8);
 constexpr double kDividerY = 12.65, kDigitsRight = 23.9, kWordsLeft = 6.1;
 constexpr double kSetY = 8.3, kNowY = 16.0, kSetWordY = 7.6, kNowWordY = 15.25;
-constexpr Lettering kSetDigits{5.5, QFont::DemiBold}, kNowDigits{3.55, QFont::DemiBold}, kDisplayWord{1.95, QFont::Normal};
+constexpr Lettering kSetDigits{5.5, QFont::DemiBold}, kNowDigits{3.5, QFont::DemiBold},
+    kDisplayWord{1.95, QFont::Normal};
+constexpr double kNowRoomMm = 13.4;
 constexpr QPointF kNut(9.6, 34.2);
 constexpr double kNutMm = 3.05, kBushMm = 1.9;
 constexpr double kLeverMm = 7.6, kLeverThinMm = 0.62, kLeverThickMm = 1.6;
@@ -41,7 +45,7 @@ QString amperesText(double amperes) {
 QPainterPath nutShape() {
     QPainterPath hexagon;
     for (int i = 0; i < 6; ++i) {
-        const double a = (60 * i + 30) * 3.14159265358979323846 / 180;
+        const double a = (60 * i + 30) * std::numbers::pi / 180;
         const QPointF corner = kNut + QPointF(std::cos(a), std::sin(a)) * kNutMm;
         i == 0 ? hexagon.moveTo(corner) : hexagon.lineTo(corner);
     }
@@ -55,9 +59,11 @@ QPainterPath leverShape(bool on) {
     const QPointF tip = kNut + QPointF(0, way * (kLeverMm - kLeverThickMm));
     QPainterPath lever(kNut + QPointF(-kLeverThinMm, 0));
     lever.lineTo(tip + QPointF(-kLeverThickMm, 0));
-    lever.cubicTo(tip + QPointF(-kLeverThickMm, way * 2.1), tip + QPointF(kLeverThickMm, way * 2.1), tip + QPointF(kLeverThickMm, 0));
+    lever.cubicTo(tip + QPointF(-kLeverThickMm, way * 2.1), tip + QPointF(kLeverThickMm, way * 2.1),
+                  tip + QPointF(kLeverThickMm, 0));
     lever.lineTo(kNut + QPointF(kLeverThinMm, 0));
-    lever.cubicTo(kNut + QPointF(kLeverThinMm, -way * 0.9), kNut + QPointF(-kLeverThinMm, -way * 0.9), kNut + QPointF(-kLeverThinMm, 0));
+    lever.cubicTo(kNut + QPointF(kLeverThinMm, -way * 0.9), kNut + QPointF(-kLeverThinMm, -way * 0.9),
+                  kNut + QPointF(-kLeverThinMm, 0));
     return lever;
 }
 
@@ -93,14 +99,18 @@ void paintDisplay(QPainter& painter, const PartScene& scene) {
         sheen.lineTo(kDisplay.left() + 9.2, kDisplay.top());
         sheen.lineTo(kDisplay.left() + 3.2, kDisplay.bottom());
         sheen.lineTo(kDisplay.bottomLeft());
-        painter.fillPath(sheen.intersected(roundedBox(kDisplay.adjusted(0.25, 0.25, -0.25, -0.25), 0.9)), faded(Qt::white, 0.045));
+        painter.fillPath(sheen.intersected(roundedBox(kDisplay.adjusted(0.25, 0.25, -0.25, -0.25), 0.9)),
+                         faded(Qt::white, 0.045));
     }
     painter.setPen(QPen(faded(f.digitsDim, 0.45), 0.14));
     painter.drawLine(QPointF(kWordsLeft - 0.1, kDividerY), QPointF(kDigitsRight, kDividerY));
     const bool on = scene.state("on") > 0.5;
-    drawText(painter, QStringLiteral("set"), {kWordsLeft, kSetWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
-    drawText(painter, QStringLiteral("now"), {kWordsLeft, kNowWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
-    drawText(painter, voltsText(scene.value("voltage")), {kDigitsRight, kSetY}, kSetDigits, on ? f.digits : f.digitsDim, Qt::AlignRight);
+    drawText(painter, QStringLiteral("set"), {kWordsLeft, kSetWordY}, kDisplayWord, f.digitsDim,
+             Qt::AlignLeft);
+    drawText(painter, QStringLiteral("now"), {kWordsLeft, kNowWordY}, kDisplayWord, f.digitsDim,
+             Qt::AlignLeft);
+    drawText(painter, voltsText(scene.value("voltage")), {kDigitsRight, kSetY}, kSetDigits,
+             on ? f.digits : f.digitsDim, Qt::AlignRight);
 }
 
 void paintLever(QPainter& painter, const PartScene& scene) {
@@ -108,10 +118,12 @@ void paintLever(QPainter& painter, const PartScene& scene) {
     const Furnishing& f = theme.furnishing;
     const bool on = scene.state("on") > 0.5;
     painter.setPen(outlinePen(faded(f.ink, theme.flat ? 1 : 0.38), theme.outlineMm));
-    painter.setBrush(theme.flat ? QColor(Qt::white) : blend(f.panelBottom, Qt::black, theme.dark ? 0.22 : 0.08));
+    painter.setBrush(theme.flat ? QColor(Qt::white)
+                                : blend(f.panelBottom, Qt::black, theme.dark ? 0.22 : 0.08));
     painter.drawPath(roundedBox(kLeverPlate, 0.9));
     painter.setPen(outlinePen(f.steelEdge, theme.outlineMm));
-    painter.setBrush(shadeAlong(theme, kNut - QPointF(kNutMm, kNutMm), kNut + QPointF(kNutMm, kNutMm), f.steelLight, blend(f.steelDark, Qt::black, 0.12)));
+    painter.setBrush(shadeAlong(theme, kNut - QPointF(kNutMm, kNutMm), kNut + QPointF(kNutMm, kNutMm),
+                                f.steelLight, blend(f.steelDark, Qt::black, 0.12)));
     painter.drawPath(nutShape());
     painter.setBrush(blend(f.steelEdge, Qt::black, 0.12));
     painter.drawPath(disc(kNut, kBushMm));
@@ -127,12 +139,15 @@ void paintLever(QPainter& painter, const PartScene& scene) {
         painter.drawEllipse(kNut + QPointF(-0.4, on ? -kLeverMm + 1.5 : kLeverMm - 1.8), 0.5, 0.42);
     }
     constexpr Lettering kOn{2.15, QFont::Bold}, kOff{2.15, QFont::Normal};
-    drawText(painter, QStringLiteral("on"), {kNut.x(), kLeverPlate.top() - 1.45}, on ? kOn : kOff, on ? f.panelInk : f.panelDim);
-    drawText(painter, QStringLiteral("off"), {kNut.x(), kLeverPlate.bottom() + 1.75}, on ? kOff : kOn, on ? f.panelDim : f.panelInk);
+    drawText(painter, QStringLiteral("on"), {kNut.x(), kLeverPlate.top() - 1.45}, on ? kOn : kOff,
+             on ? f.panelInk : f.panelDim);
+    drawText(painter, QStringLiteral("off"), {kNut.x(), kLeverPlate.bottom() + 1.75}, on ? kOff : kOn,
+             on ? f.panelDim : f.panelInk);
 }
 
 void paintSockets(QPainter& painter, const PartScene& scene) {
-    for (const auto& [y, plus] : {std::pair{kPlusY, true}, std::pair{kMinusY, false}, std::pair{kLowerMinusY, false}}) {
+    for (const auto& [y, plus] :
+         {std::pair{kPlusY, true}, std::pair{kMinusY, false}, std::pair{kLowerMinusY, false}}) {
         paintSupplySign(painter, scene.theme, {kSignX, y}, plus, 1.15);
         paintSocket(painter, scene.theme, {kSocketX, y}, kSocketMm);
     }
@@ -147,25 +162,33 @@ public:
         paintDisplay(painter, scene);
         paintLever(painter, scene);
         paintSockets(painter, scene);
-        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8}, {1.7, QFont::Medium}, scene.theme.furnishing.panelDim, Qt::AlignLeft);
+        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8}, {1.7, QFont::Medium},
+                 scene.theme.furnishing.panelDim, Qt::AlignLeft);
         painter.restore();
         if (scene.compact) return;
         for (int lead : {1, 0}) {
             paintSupplyLead(painter, scene, lead, lead == 0);
             const Place start = Polyline::of(supplyLead(scene, lead).path()).at(1);
-            paintPlug(painter, scene.theme, toQt(scene.place.exitsMm[static_cast<std::size_t>(lead)]), kSocketMm, leadColour(scene.theme, lead == 0), start.angle);
+            paintPlug(painter, scene.theme, toQt(scene.place.exitsMm[static_cast<std::size_t>(lead)]),
+                      kSocketMm, leadColour(scene.theme, lead == 0), start.angle);
         }
     }
 
     void paintFigures(QPainter& painter, const PartScene& scene) const override {
         const int plus = scene.live->layout->leadIndex(scene.index, 0);
         const double current = -scene.live->leadCurrent[static_cast<std::size_t>(plus)];
-        drawText(painter, amperesText(current), cornerMm(scene) + QPointF(kDigitsRight, kNowY), kNowDigits, scene.theme.furnishing.digits, Qt::AlignRight);
+        const QString figure = amperesText(current);
+        Lettering digits = kNowDigits;  // many figures stand closer rather than over the word
+        digits.sizeMm *= std::min(1.0, kNowRoomMm / textWidthMm(figure, digits));
+        drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kNowY), digits,
+                 scene.theme.furnishing.digits, Qt::AlignRight);
     }
 
     std::vector<PartPath> paths(const PartScene& scene) const override { return supplyPaths(scene); }
 
-    QPainterPath body(const PartScene& scene) const override { return bodyTransform(scene).map(roundedBox(scene.bodyRect(), 2.1)); }
+    QPainterPath body(const PartScene& scene) const override {
+        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), 2.1));
+    }
 
     QPainterPath control(const PartScene& scene) const override {
         return roundedBox(kLeverPlate.adjusted(0, -2.6, 0, 2.8), 0.9).translated(cornerMm(scene));

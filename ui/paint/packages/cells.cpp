@@ -1,4 +1,5 @@
-// Round cells in an open holder of one size: as many as there are, in up to two columns, plus ends alternating as in a real one.
+// Round cells in an open holder of one size: as many as there are, in up to two columns, plus ends
+// alternating as in a real one.
 
 #include "ui/paint/lettering.h"
 #include "ui/paint/packages/supply_parts.h"
@@ -12,7 +13,8 @@ namespace {
 constexpr QRectF kTrough(2, 2, 24.4, 54);
 constexpr QRectF kSwitch(27.6, 25.6, 2.8, 6);
 constexpr double kTallCellMm = 12.0;  ///< breadth of a cell lying across the holder at most
-constexpr QRgb kSleeveLight = 0xff5f8a6a, kSleeveDark = 0xff2f5a3e, kCapLight = 0xffe6e7e9, kCapDark = 0xff9a9da2;
+constexpr QRgb kSleeveLight = 0xff5f8a6a, kSleeveDark = 0xff2f5a3e, kCapLight = 0xffe6e7e9,
+               kCapDark = 0xff9a9da2;
 
 /// One cell lying across: its plus end with the nub at the left or the right.
 void paintCell(QPainter& painter, const Theme& theme, const QRectF& cell, bool plusLeft) {
@@ -22,19 +24,22 @@ void paintCell(QPainter& painter, const Theme& theme, const QRectF& cell, bool p
         painter.scale(-1, 1);
     }
     const QRectF sleeve = cell.adjusted(cell.width() * 0.06, 0, -cell.width() * 0.1, 0);
-    const QRectF nub(sleeve.right(), cell.center().y() - cell.height() * 0.17, cell.width() * 0.07, cell.height() * 0.34);
+    const QRectF nub(sleeve.right(), cell.center().y() - cell.height() * 0.17, cell.width() * 0.07,
+                     cell.height() * 0.34);
     painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
     painter.setBrush(shadeDown(theme, nub, QColor::fromRgb(kCapLight), QColor::fromRgb(kCapDark)));
     painter.drawRect(nub);
     painter.drawPath(roundedBox(cell.adjusted(cell.width() * 0.02, 0.3, -cell.width() * 0.9, -0.3), 0.3));
     painter.setBrush(shadeDown(theme, sleeve, QColor::fromRgb(kSleeveLight), QColor::fromRgb(kSleeveDark)));
     painter.drawPath(roundedBox(sleeve, 0.5));
-    const QRectF collar(sleeve.right() - sleeve.width() * 0.22, sleeve.top(), sleeve.width() * 0.22, sleeve.height());
+    const QRectF collar(sleeve.right() - sleeve.width() * 0.22, sleeve.top(), sleeve.width() * 0.22,
+                        sleeve.height());
     painter.setBrush(shadeDown(theme, collar, QColor(0xe0b860), QColor(0x93702a)));
     painter.drawPath(roundedBox(collar, 0.4));
     if (!theme.flat) {
         painter.setPen(outlinePen(faded(Qt::white, 0.4), 0.22));
-        painter.drawLine(QPointF(sleeve.left() + 0.8, sleeve.top() + sleeve.height() * 0.2), QPointF(sleeve.right() - 0.8, sleeve.top() + sleeve.height() * 0.2));
+        painter.drawLine(QPointF(sleeve.left() + 0.8, sleeve.top() + sleeve.height() * 0.2),
+                         QPointF(sleeve.right() - 0.8, sleeve.top() + sleeve.height() * 0.2));
     }
     const double half = std::min(0.75, cell.height() * 0.12);
     painter.setPen(outlinePen(QColor(0x23211c), half * 0.42));
@@ -68,7 +73,9 @@ public:
         const double pitch = kTrough.height() / count, height = std::min(kTallCellMm, pitch - 0.5);
         for (int i = 0; i < count; ++i) {
             const double middle = kTrough.top() + pitch * (i + 0.5);
-            paintCell(painter, theme, QRectF(kTrough.left() + 0.8, middle - height / 2, kTrough.width() - 1.6, height), i % 2 == 1);
+            paintCell(painter, theme,
+                      QRectF(kTrough.left() + 0.8, middle - height / 2, kTrough.width() - 1.6, height),
+                      i % 2 == 1);
         }
         const QColor print = theme.flat ? QColor(Qt::white) : QColor(0xe8e6e0);
         paintSmallSwitch(painter, scene, kSwitch, print);

@@ -1,4 +1,5 @@
-// A round LED from above, never from the side: flange with its flat at the cathode, dome on top, dull while it gives no light.
+// A round LED from above, never from the side: flange with its flat at the cathode, dome on top, dull while
+// it gives no light.
 
 #include "ui/paint/light_painter.h"
 #include "ui/paint/packages/package_painter.h"
@@ -32,7 +33,9 @@ public:
         return ways;
     }
 
-    QPainterPath body(const PartScene& scene) const override { return bodyTransform(scene).map(flangeShape()); }
+    QPainterPath body(const PartScene& scene) const override {
+        return bodyTransform(scene).map(flangeShape());
+    }
 };
 
 }  // namespace

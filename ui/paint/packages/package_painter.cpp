@@ -85,7 +85,9 @@ BodyFrame::BodyFrame(QPainter& painter, const PartScene& scene) : painter_(paint
     painter_.setTransform(bodyTransform(scene), true);
 }
 
-BodyFrame::~BodyFrame() { painter_.restore(); }
+BodyFrame::~BodyFrame() {
+    painter_.restore();
+}
 
 void paintBareLeads(QPainter& painter, const PartScene& scene) {
     for (std::size_t i = 0; i < scene.place.leadsMm.size(); ++i) {
@@ -96,7 +98,8 @@ void paintBareLeads(QPainter& painter, const PartScene& scene) {
 QString valueLabel(const Part& part) {
     const int index = part.kind->valueIndex("resistance");
     if (index < 0) return {};
-    return QString::fromStdString(formatSetting(part.value(index), part.kind->values[static_cast<std::size_t>(index)].unit));
+    return QString::fromStdString(
+        formatSetting(part.value(index), part.kind->values[static_cast<std::size_t>(index)].unit));
 }
 
 }  // namespace tiepoint::ui

@@ -1,6 +1,6 @@
 #pragma once
-// One painter for each package, and the table that finds it by the package's name. Painters draw in millimetres of the bench from
-// plain values; they know no cache and compute nothing electrical.
+// One painter for each package, and the table that finds it by the package's name. Painters draw in
+// millimetres of the bench from plain values; they know no cache and compute nothing electrical.
 
 #include "core/bench/table.h"
 #include "core/snapshot/snapshot.h"
@@ -20,13 +20,13 @@ struct PartScene {
     const Theme& theme;
     const Part& part;
     const PartPlace& place;
-    double boardMiddleY = 0;          ///< leads of supplies reach their holes from outside of it
-    const Snapshot* live = nullptr;   ///< null: at rest, no figure may be drawn
-    int index = -1;                   ///< of the part in the bench of `live`
-    bool held = false;                ///< pressed at the moment
-    bool compact = false;             ///< seen in the tray: no leads that end in the air
+    double boardMiddleY = 0;         ///< leads of supplies reach their holes from outside of it
+    const Snapshot* live = nullptr;  ///< null: at rest, no figure may be drawn
+    int index = -1;                  ///< of the part in the bench of `live`
+    bool held = false;               ///< pressed at the moment
+    bool compact = false;            ///< seen in the tray: no leads that end in the air
 
-    QRectF bodyRect() const;          ///< in the body's own frame: centred at 0,0, unturned
+    QRectF bodyRect() const;  ///< in the body's own frame: centred at 0,0, unturned
     std::string_view choice(std::string_view value) const;  ///< name of a choice in force, or empty
     double value(std::string_view name) const;              ///< of a value; 0 if the kind has none
     double state(std::string_view name) const;
@@ -35,8 +35,8 @@ struct PartScene {
 /// How the arrows of one path look.
 enum class PathLook { OverBody, OnLight, Ghost };
 
-/// A way that current takes through a part: from one end of a line to the other. The current is that which enters by the given
-/// leads together; from `fromLead`'s tip (or from inside, -1) to `toLead`'s.
+/// A way that current takes through a part: from one end of a line to the other. The current is that which
+/// enters by the given leads together; from `fromLead`'s tip (or from inside, -1) to `toLead`'s.
 struct PartPath {
     QPainterPath line;
     std::vector<int> leads;

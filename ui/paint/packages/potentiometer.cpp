@@ -1,4 +1,5 @@
-// A potentiometer: a knob with a pointer over a printed track. Seen through: the track from leg 1 to leg 2, and the wiper on it.
+// A potentiometer: a knob with a pointer over a printed track. Seen through: the track from leg 1 to leg 2,
+// and the wiper on it.
 
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/shade.h"
@@ -16,7 +17,9 @@ constexpr double kStartDegrees = 225, kSweepDegrees = 270;  ///< counted as a pl
 constexpr QRgb kBlueLight = 0xff4f7fb4, kBlueDark = 0xff2d5484, kTrack = 0xff2b2725;
 enum Leg { kOne, kWiper, kTwo, kContact };
 
-double degreesAt(double turn) { return kStartDegrees - kSweepDegrees * turn; }
+double degreesAt(double turn) {
+    return kStartDegrees - kSweepDegrees * turn;
+}
 
 QPointF onRing(double degrees, double radius) {
     const double a = degrees * std::numbers::pi / 180;
@@ -47,7 +50,9 @@ public:
         painter.setPen(Qt::NoPen);
         painter.setBrush(faded(Qt::white, 0.85));
         constexpr int kDots = 10;
-        for (int i = 0; i <= kDots; ++i) painter.drawPath(disc(onRing(degreesAt(i / static_cast<double>(kDots)), kTrackMm), i % 5 == 0 ? 0.24 : 0.14));
+        for (int i = 0; i <= kDots; ++i)
+            painter.drawPath(
+                disc(onRing(degreesAt(i / static_cast<double>(kDots)), kTrackMm), i % 5 == 0 ? 0.24 : 0.14));
         paintKnob(painter, scene);
     }
 
@@ -56,7 +61,8 @@ public:
     void paintInside(QPainter& painter, const PartScene& scene) const override {
         const Theme& theme = scene.theme;
         const BodyFrame frame(painter, scene);
-        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85), theme.outlineMm * 1.3));
+        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85),
+                                  theme.outlineMm * 1.3));
         painter.setBrush(faded(blend(theme.boardBottom, theme.furnishing.steelDark, 0.4), 0.97));
         painter.drawPath(roundedBox(scene.bodyRect(), kBodyRadiusMm));
         painter.setBrush(Qt::NoBrush);
@@ -66,7 +72,8 @@ public:
         leads.moveTo(2 * kPitchMm, 0), leads.lineTo(onRing(end, kTrackMm));
         painter.strokePath(leads, outlinePen(theme.metalEdge, kTrackBreadthMm));
         painter.strokePath(leads, outlinePen(theme.metalLight, kTrackBreadthMm - 2 * theme.outlineMm));
-        painter.strokePath(trackBetween(start, end), QPen(theme.dark ? QColor(0x14161a) : QColor::fromRgb(kTrack), kTrackBreadthMm));
+        painter.strokePath(trackBetween(start, end),
+                           QPen(theme.dark ? QColor(0x14161a) : QColor::fromRgb(kTrack), kTrackBreadthMm));
         QPainterPath wiper(QPointF(0, 0));
         wiper.lineTo(onRing(now, kTrackMm));
         painter.strokePath(wiper, outlinePen(theme.metalEdge, 0.8));
@@ -87,18 +94,22 @@ public:
         };
         QPainterPath wiper(QPointF(0, 0));
         wiper.lineTo(onRing(now, kTrackMm));
-        return {trackWay(kOne, degreesAt(0)), trackWay(kTwo, degreesAt(1)),
+        return {trackWay(kOne, degreesAt(0)),
+                trackWay(kTwo, degreesAt(1)),
                 {out.map(wiper), {kWiper}, PathLook::OverBody, kWiper, kContact}};
     }
 
-    QPainterPath control(const PartScene& scene) const override { return bodyTransform(scene).map(disc({0, 0}, kKnobMm)); }
+    QPainterPath control(const PartScene& scene) const override {
+        return bodyTransform(scene).map(disc({0, 0}, kKnobMm));
+    }
 
 private:
     static void paintKnob(QPainter& painter, const PartScene& scene) {
         const Theme& theme = scene.theme;
         drawSoftShadow(painter, theme, disc({0, 0}, kKnobMm), {0.4, 0.6}, 0.5);
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
-        painter.setBrush(shadeRound(theme, {0, 0}, kKnobMm, blend(theme.furnishing.panelTop, Qt::white, 0.4), blend(theme.furnishing.panelBottom, Qt::black, theme.dark ? 0 : 0.14)));
+        painter.setBrush(shadeRound(theme, {0, 0}, kKnobMm, blend(theme.furnishing.panelTop, Qt::white, 0.4),
+                                    blend(theme.furnishing.panelBottom, Qt::black, theme.dark ? 0 : 0.14)));
         // A fluted rim, for fingers.
         QPainterPath rim;
         constexpr int kFlutes = 24;

@@ -1,10 +1,12 @@
-// The four-legged push button: a dark moulding with a steel plate, a round cap with its letter, and, seen through, two bridges that
-// never part and the bar that a press lowers onto both.
+// The four-legged push button: a dark moulding with a steel plate, a round cap with its letter, and, seen
+// through, two bridges that never part and the bar that a press lowers onto both.
 
 #include "ui/paint/lettering.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/palette.h"
 #include "ui/paint/shade.h"
+
+#include <numbers>
 
 namespace tiepoint::ui {
 namespace {
@@ -12,33 +14,46 @@ namespace {
 constexpr double kCapMm = 2.0, kPressedCapMm = 1.78;
 constexpr double kFrameRadiusMm = 0.55, kPlateInsetMm = 0.5, kPlateRadiusMm = 0.3;
 constexpr Lettering kCapLetter{2.3, QFont::Bold};
+constexpr double kLetterRimMm = 0.5;  ///< keeps the letter apart from the arrow under it
 constexpr double kBridgeHalfMm = 0.52, kBridgeBeyondMm = 0.45;
 constexpr double kBarHalfMm = 0.42, kBarEndMm = 0.72;
 constexpr double kBowMm = 1.15;
 constexpr double kLightCap = 60;  ///< L* from which a cap's letter is dark
 enum Leg { k1a, k1b, k2a, k2b, kHub1, kHub2 };
 
-QColor letterOn(const QColor& cap) { return lightnessOf(cap) > kLightCap ? QColor(0x23211c) : QColor(Qt::white); }
+QColor letterOn(const QColor& cap) {
+    return lightnessOf(cap) > kLightCap ? QColor(0x23211c) : QColor(Qt::white);
+}
 
-QRectF frameRect(const PartScene& scene) { return scene.bodyRect(); }
+QRectF frameRect(const PartScene& scene) {
+    return scene.bodyRect();
+}
 
 /// Letters stay upright however the body is turned.
-void paintLetter(QPainter& painter, const PartScene& scene, QPointF at, const Lettering& lettering, const QColor& colour) {
+void paintLetter(QPainter& painter, const PartScene& scene, QPointF at, const Lettering& lettering,
+                 const QColor& colour, const QPen* rim = nullptr) {
+    const QString letter = QString::fromStdString(scene.part.cap);
     painter.save();
     painter.translate(at);
-    painter.rotate(-scene.place.pose.angle * 180 / 3.14159265358979323846);
-    drawText(painter, QString::fromStdString(scene.part.cap), {0, 0}, lettering, colour);
+    painter.rotate(-scene.place.pose.angle * 180 / std::numbers::pi);
+    if (rim) {
+        const QPointF baseline(-textWidthMm(letter, lettering) / 2, kCapHeight * lettering.sizeMm / 2);
+        painter.strokePath(textPath(letter, baseline, lettering), *rim);
+    }
+    drawText(painter, letter, {0, 0}, lettering, colour);
     painter.restore();
 }
 
 void paintMoulding(QPainter& painter, const PartScene& scene) {
     const Theme& theme = scene.theme;
-    const QRectF frame = frameRect(scene), plate = frame.adjusted(kPlateInsetMm, kPlateInsetMm, -kPlateInsetMm, -kPlateInsetMm);
+    const QRectF frame = frameRect(scene),
+                 plate = frame.adjusted(kPlateInsetMm, kPlateInsetMm, -kPlateInsetMm, -kPlateInsetMm);
     painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
     painter.setBrush(shadeDown(theme, frame, theme.furnishing.plasticLight, theme.furnishing.plasticDark));
     painter.drawPath(roundedBox(frame, kFrameRadiusMm));
     const QColor light = blend(theme.furnishing.steelLight, theme.furnishing.steelDark, 0.25);
-    painter.setBrush(shadeAlong(theme, plate.topLeft(), plate.bottomRight(), light, theme.furnishing.steelDark));
+    painter.setBrush(
+        shadeAlong(theme, plate.topLeft(), plate.bottomRight(), light, theme.furnishing.steelDark));
     painter.setPen(outlinePen(faded(theme.furnishing.ink, 0.8), theme.outlineMm * 0.8));
     painter.drawPath(roundedBox(plate, kPlateRadiusMm));
 }
@@ -48,7 +63,8 @@ void paintCap(QPainter& painter, const PartScene& scene, double radius) {
     const QColor colour = capColour(scene.part.cap);
     const bool pressed = radius < kCapMm;
     if (!theme.flat && !pressed) drawSoftShadow(painter, theme, disc({0, 0}, radius), {0.3, 0.45}, 0.4);
-    const QColor lit = blend(colour, Qt::white, pressed ? 0.05 : 0.28), shaded = blend(colour, Qt::black, pressed ? 0.22 : 0.12);
+    const QColor lit = blend(colour, Qt::white, pressed ? 0.05 : 0.28),
+                 shaded = blend(colour, Qt::black, pressed ? 0.22 : 0.12);
     painter.setBrush(shadeRound(theme, {0, 0}, radius, lit, shaded));
     painter.setPen(outlinePen(blend(colour, Qt::black, 0.62), theme.outlineMm * 1.2));
     painter.drawPath(disc({0, 0}, radius));
@@ -60,7 +76,8 @@ void paintCap(QPainter& painter, const PartScene& scene, double radius) {
 
 void paintSteel(QPainter& painter, const Theme& theme, const QPainterPath& shape) {
     painter.setPen(outlinePen(theme.metalEdge, theme.outlineMm));
-    painter.setBrush(shadeAlong(theme, shape.boundingRect().topLeft(), shape.boundingRect().topRight(), blend(theme.metalLight, Qt::white, 0.25), theme.metalDark));
+    painter.setBrush(shadeAlong(theme, shape.boundingRect().topLeft(), shape.boundingRect().topRight(),
+                                blend(theme.metalLight, Qt::white, 0.25), theme.metalDark));
     painter.drawPath(shape);
 }
 
@@ -71,7 +88,8 @@ public:
         const BodyFrame frame(painter, scene);
         QTransform back;
         back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, scene.theme, roundedBox(frameRect(scene), kFrameRadiusMm), back.map(QPointF(0.6, 0.75)), 0.5);
+        drawSoftShadow(painter, scene.theme, roundedBox(frameRect(scene), kFrameRadiusMm),
+                       back.map(QPointF(0.6, 0.75)), 0.5);
         paintMoulding(painter, scene);
         paintCap(painter, scene, kCapMm);
         paintLetter(painter, scene, {0, 0}, kCapLetter, letterOn(capColour(scene.part.cap)));
@@ -79,7 +97,11 @@ public:
 
     void paintCapLetter(QPainter& painter, const PartScene& scene) const override {
         const BodyFrame frame(painter, scene);
-        paintLetter(painter, scene, {0, 0}, kCapLetter, letterOn(capColour(scene.part.cap)));
+        const QColor cap = capColour(scene.part.cap), letter = letterOn(cap);
+        const QPen rim =
+            outlinePen(blend(cap, letter == QColor(Qt::white) ? Qt::black : Qt::white, 0.15), kLetterRimMm);
+        paintLetter(painter, scene, {0, 0}, kCapLetter, rim.color(), &rim);
+        paintLetter(painter, scene, {0, 0}, kCapLetter, letter);
     }
 
     void paintPressed(QPainter& painter, const PartScene& scene) const override {
@@ -103,17 +125,20 @@ public:
         const Theme& theme = scene.theme;
         const BodyFrame frame(painter, scene);
         const double reachX = kPitchMm, reachY = 1.5 * kPitchMm;
-        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85), theme.outlineMm * 1.3));
+        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85),
+                                  theme.outlineMm * 1.3));
         painter.setBrush(faded(blend(theme.boardBottom, theme.furnishing.steelDark, 0.55), 0.97));
         painter.drawPath(roundedBox(frameRect(scene), kFrameRadiusMm));
         for (double x : {-reachX, reachX}) {
-            const QRectF bridge(x - kBridgeHalfMm, -reachY - kBridgeBeyondMm, 2 * kBridgeHalfMm, 2 * (reachY + kBridgeBeyondMm));
+            const QRectF bridge(x - kBridgeHalfMm, -reachY - kBridgeBeyondMm, 2 * kBridgeHalfMm,
+                                2 * (reachY + kBridgeBeyondMm));
             paintSteel(painter, theme, roundedBox(bridge, kBridgeHalfMm * 0.9));
         }
         paintContact(painter, scene, reachX);
         const QColor cap = capColour(scene.part.cap);
         painter.setBrush(Qt::NoBrush);
-        painter.setPen(outlinePen(theme.dark ? blend(cap, Qt::white, 0.25) : blend(cap, Qt::black, 0.35), theme.outlineMm * 1.2));
+        painter.setPen(outlinePen(theme.dark ? blend(cap, Qt::white, 0.25) : blend(cap, Qt::black, 0.35),
+                                  theme.outlineMm * 1.2));
         painter.drawPath(disc({0, 0}, kCapMm));
         paintLetter(painter, scene, {0, 1.95}, {1.9, QFont::Bold}, theme.text);
     }
@@ -137,14 +162,17 @@ public:
     QPainterPath body(const PartScene& scene) const override {
         return bodyTransform(scene).map(roundedBox(frameRect(scene), kFrameRadiusMm));
     }
-    QPainterPath control(const PartScene& scene) const override { return bodyTransform(scene).map(disc({0, 0}, kCapMm + 0.2)); }
+    QPainterPath control(const PartScene& scene) const override {
+        return bodyTransform(scene).map(disc({0, 0}, kCapMm + 0.2));
+    }
 
 private:
     /// Two pads with the bar on them, or a bow above a gap.
     static void paintContact(QPainter& painter, const PartScene& scene, double reachX) {
         const Theme& theme = scene.theme;
         if (scene.held) {
-            paintSteel(painter, theme, roundedBox(QRectF(-reachX + 0.1, -kBarHalfMm, 2 * reachX - 0.2, 2 * kBarHalfMm), 0.2));
+            paintSteel(painter, theme,
+                       roundedBox(QRectF(-reachX + 0.1, -kBarHalfMm, 2 * reachX - 0.2, 2 * kBarHalfMm), 0.2));
         }
         for (double x : {-reachX, reachX}) {
             const QRectF pad(x - kBarEndMm, -kBarEndMm, 2 * kBarEndMm, 2 * kBarEndMm);
@@ -162,7 +190,8 @@ private:
         bow.cubicTo(-0.8, -1.5 - kBowMm, 0.8, -1.5 - kBowMm, 1.6, -1.5);
         painter.setBrush(Qt::NoBrush);
         painter.strokePath(bow, QPen(theme.metalEdge, 2 * kBarHalfMm, Qt::SolidLine, Qt::FlatCap));
-        painter.strokePath(bow, QPen(theme.metalLight, 2 * kBarHalfMm - 2 * theme.outlineMm, Qt::SolidLine, Qt::FlatCap));
+        painter.strokePath(
+            bow, QPen(theme.metalLight, 2 * kBarHalfMm - 2 * theme.outlineMm, Qt::SolidLine, Qt::FlatCap));
     }
 };
 

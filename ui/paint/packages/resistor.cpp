@@ -57,7 +57,8 @@ void paintBands(QPainter& painter, const PartScene& scene, const QPainterPath& b
     painter.setClipPath(body, Qt::IntersectClip);
     for (std::size_t i = 0; i < bands->size(); ++i) {
         const double x = bandPlace(i, bands->size());
-        painter.fillRect(QRectF(x - kBandMm / 2, -kHalfEndMm, kBandMm, 2 * kHalfEndMm), bandColour((*bands)[i]));
+        painter.fillRect(QRectF(x - kBandMm / 2, -kHalfEndMm, kBandMm, 2 * kHalfEndMm),
+                         bandColour((*bands)[i]));
     }
     painter.restore();
 }
@@ -86,12 +87,14 @@ public:
         const BodyFrame frame(painter, scene);
         drawSoftShadow(painter, scene.theme, body, shadowOffset(scene), 0.45);
         painter.setPen(Qt::NoPen);
-        painter.setBrush(shadeDown(scene.theme, body.boundingRect(), QColor::fromRgb(kBodyLight), QColor::fromRgb(kBodyDark)));
+        painter.setBrush(shadeDown(scene.theme, body.boundingRect(), QColor::fromRgb(kBodyLight),
+                                   QColor::fromRgb(kBodyDark)));
         painter.drawPath(body);
         paintBands(painter, scene, body);
         paintGloss(painter, scene.theme, body);
         painter.setBrush(Qt::NoBrush);
-        painter.setPen(outlinePen(faded(scene.theme.dark ? QColor(0x0b0d10) : QColor(0x4a3c28), 0.9), scene.theme.outlineMm));
+        painter.setPen(outlinePen(faded(scene.theme.dark ? QColor(0x0b0d10) : QColor(0x4a3c28), 0.9),
+                                  scene.theme.outlineMm));
         painter.drawPath(body);
     }
 
@@ -114,7 +117,8 @@ private:
         const QPainterPath end = disc(first, kHalfEndMm);
         drawSoftShadow(painter, scene.theme, end, {0.9, 1.1}, 0.6);
         painter.setPen(outlinePen(QColor(0x4a3c28), scene.theme.outlineMm));
-        painter.setBrush(shadeRound(scene.theme, first, kHalfEndMm, QColor::fromRgb(kBodyLight), QColor::fromRgb(kBodyDark)));
+        painter.setBrush(shadeRound(scene.theme, first, kHalfEndMm, QColor::fromRgb(kBodyLight),
+                                    QColor::fromRgb(kBodyDark)));
         painter.drawPath(end);
         // Bands show as rings, the first one outermost.
         if (const auto bands = colourBands(scene.value("resistance"), scene.value("tolerance"))) {

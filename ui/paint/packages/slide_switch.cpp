@@ -1,4 +1,5 @@
-// A slide switch: a steel case with a slot, and a slide that stands towards leg a or b. Seen through: its blade on two of three pins.
+// A slide switch: a steel case with a slot, and a slide that stands towards leg a or b. Seen through: its
+// blade on two of three pins.
 
 #include "ui/paint/lettering.h"
 #include "ui/paint/packages/package_painter.h"
@@ -13,8 +14,12 @@ constexpr double kSlideAtMm = 1.27, kSlideHalfLengthMm = 1.25, kSlideHalfWidthMm
 constexpr double kBladeHalfMm = 0.36, kPinMm = 0.55;
 enum Leg { kA, kCommon, kB };
 
-bool towardsB(const PartScene& scene) { return scene.state("position") > 0.5; }
-double slideAt(const PartScene& scene) { return towardsB(scene) ? kSlideAtMm : -kSlideAtMm; }
+bool towardsB(const PartScene& scene) {
+    return scene.state("position") > 0.5;
+}
+double slideAt(const PartScene& scene) {
+    return towardsB(scene) ? kSlideAtMm : -kSlideAtMm;
+}
 
 class SlideSwitchPainter final : public PackagePainter {
 public:
@@ -32,7 +37,8 @@ public:
         const QRectF slot(-kSlotHalfLengthMm, -kSlotHalfWidthMm, 2 * kSlotHalfLengthMm, 2 * kSlotHalfWidthMm);
         painter.setBrush(theme.flat ? QColor(0x20262d) : QColor(0x17191c));
         painter.drawPath(roundedBox(slot, 0.2));
-        const QRectF slide(slideAt(scene) - kSlideHalfLengthMm, -kSlideHalfWidthMm, 2 * kSlideHalfLengthMm, 2 * kSlideHalfWidthMm);
+        const QRectF slide(slideAt(scene) - kSlideHalfLengthMm, -kSlideHalfWidthMm, 2 * kSlideHalfLengthMm,
+                           2 * kSlideHalfWidthMm);
         painter.setBrush(shadeDown(theme, slide, blend(f.plasticLight, Qt::white, 0.22), f.plasticLight));
         painter.drawPath(roundedBox(slide, 0.25));
         painter.setPen(QPen(faded(Qt::white, 0.4), 0.14));
@@ -45,12 +51,15 @@ public:
     }
 
     bool hasInside() const override { return true; }
-    const char* contactWord(const PartScene& scene) const override { return towardsB(scene) ? "b closed" : "a closed"; }
+    const char* contactWord(const PartScene& scene) const override {
+        return towardsB(scene) ? "b closed" : "a closed";
+    }
 
     void paintInside(QPainter& painter, const PartScene& scene) const override {
         const Theme& theme = scene.theme;
         const BodyFrame frame(painter, scene);
-        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85), theme.outlineMm * 1.3));
+        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85),
+                                  theme.outlineMm * 1.3));
         painter.setBrush(faded(blend(theme.boardBottom, theme.furnishing.steelDark, 0.55), 0.97));
         painter.drawPath(roundedBox(scene.bodyRect(), kCaseRadiusMm));
         painter.setPen(outlinePen(theme.metalEdge, theme.outlineMm));
@@ -59,8 +68,10 @@ public:
             painter.drawPath(roundedBox(QRectF(x - kPinMm, -2 * kPinMm, 2 * kPinMm, 4 * kPinMm), 0.25));
         }
         const double from = towardsB(scene) ? 0 : -kPitchMm;
-        painter.setBrush(shadeDown(theme, {0, -kBladeHalfMm, 1, 2 * kBladeHalfMm}, blend(theme.metalLight, Qt::white, 0.4), theme.metalDark));
-        painter.drawPath(roundedBox(QRectF(from - 0.35, -kBladeHalfMm, kPitchMm + 0.7, 2 * kBladeHalfMm), 0.3));
+        painter.setBrush(shadeDown(theme, {0, -kBladeHalfMm, 1, 2 * kBladeHalfMm},
+                                   blend(theme.metalLight, Qt::white, 0.4), theme.metalDark));
+        painter.drawPath(
+            roundedBox(QRectF(from - 0.35, -kBladeHalfMm, kPitchMm + 0.7, 2 * kBladeHalfMm), 0.3));
     }
 
     std::vector<PartPath> paths(const PartScene& scene) const override {
@@ -73,7 +84,10 @@ public:
     }
 
     QPainterPath control(const PartScene& scene) const override {
-        return bodyTransform(scene).map(roundedBox(QRectF(-kSlotHalfLengthMm, -kSlotHalfWidthMm, 2 * kSlotHalfLengthMm, 2 * kSlotHalfWidthMm).adjusted(-0.2, -0.4, 0.2, 0.4), 0.3));
+        return bodyTransform(scene).map(roundedBox(
+            QRectF(-kSlotHalfLengthMm, -kSlotHalfWidthMm, 2 * kSlotHalfLengthMm, 2 * kSlotHalfWidthMm)
+                .adjusted(-0.2, -0.4, 0.2, 0.4),
+            0.3));
     }
 };
 

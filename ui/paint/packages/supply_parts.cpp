@@ -5,6 +5,7 @@
 #include "ui/paint/wire_painter.h"
 
 #include <cmath>
+#include <numbers>
 
 namespace tiepoint::ui {
 
@@ -31,7 +32,8 @@ std::vector<PartPath> supplyPaths(const PartScene& scene) {
     const int inside = static_cast<int>(scene.part.kind->leads.size());
     std::vector<PartPath> ways;
     for (int lead = 0; lead < 2; ++lead) {
-        ways.push_back({supplyLead(scene, lead).path().toReversed(), {lead}, PathLook::OverBody, lead, inside + lead});
+        ways.push_back(
+            {supplyLead(scene, lead).path().toReversed(), {lead}, PathLook::OverBody, lead, inside + lead});
     }
     return ways;
 }
@@ -39,7 +41,8 @@ std::vector<PartPath> supplyPaths(const PartScene& scene) {
 void paintSocket(QPainter& painter, const Theme& theme, QPointF at, double radius) {
     const Furnishing& f = theme.furnishing;
     painter.setPen(outlinePen(f.steelEdge, theme.outlineMm));
-    painter.setBrush(shadeAlong(theme, at - QPointF(radius, radius) * 0.7, at + QPointF(radius, radius) * 0.7, f.steelLight, f.steelDark));
+    painter.setBrush(shadeAlong(theme, at - QPointF(radius, radius) * 0.7, at + QPointF(radius, radius) * 0.7,
+                                f.steelLight, f.steelDark));
     painter.drawPath(disc(at, radius));
     painter.setBrush(theme.flat ? QColor(0x2b333c) : QColor(0x2c2f35));
     painter.setPen(outlinePen(f.ink, theme.outlineMm));
@@ -49,15 +52,17 @@ void paintSocket(QPainter& painter, const Theme& theme, QPointF at, double radiu
     painter.drawPath(disc(at, radius * 0.36));
 }
 
-void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius, const QColor& colour, double angle) {
+void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius, const QColor& colour,
+               double angle) {
     const QColor edge = theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.6);
     const double half = kLeadBreadthMm * 0.62;
     painter.save();
     painter.translate(at);
-    painter.rotate(angle * 180 / 3.14159265358979323846);
+    painter.rotate(angle * 180 / std::numbers::pi);
     const QRectF sleeve(radius * 0.6, -half, radius * 1.75, 2 * half);
     painter.setPen(outlinePen(edge, theme.outlineMm));
-    painter.setBrush(shadeDown(theme, sleeve, blend(colour, Qt::white, 0.06), blend(colour, Qt::black, 0.16)));
+    painter.setBrush(
+        shadeDown(theme, sleeve, blend(colour, Qt::white, 0.06), blend(colour, Qt::black, 0.16)));
     painter.drawRect(sleeve);
     for (double x : {0.62, 0.74, 0.86}) {
         const double at_ = sleeve.left() + x * sleeve.width();
@@ -65,7 +70,8 @@ void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius,
     }
     painter.restore();
     painter.setPen(outlinePen(edge, theme.outlineMm));
-    painter.setBrush(shadeRound(theme, at, radius, blend(colour, Qt::white, 0.22), blend(colour, Qt::black, 0.16)));
+    painter.setBrush(
+        shadeRound(theme, at, radius, blend(colour, Qt::white, 0.22), blend(colour, Qt::black, 0.16)));
     painter.drawPath(disc(at, radius * 0.84));
     painter.setBrush(Qt::NoBrush);
     painter.setPen(outlinePen(faded(edge, 0.7), theme.outlineMm));
@@ -75,7 +81,8 @@ void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius,
 void paintScrew(QPainter& painter, const Theme& theme, QPointF at) {
     constexpr double kRadiusMm = 0.74;
     painter.setPen(outlinePen(theme.furnishing.steelEdge, theme.outlineMm * 0.8));
-    painter.setBrush(shadeRound(theme, at, kRadiusMm, theme.furnishing.steelLight, theme.furnishing.steelDark));
+    painter.setBrush(
+        shadeRound(theme, at, kRadiusMm, theme.furnishing.steelLight, theme.furnishing.steelDark));
     painter.drawPath(disc(at, kRadiusMm));
     painter.setPen(outlinePen(blend(theme.furnishing.steelEdge, Qt::black, 0.3), 0.16));
     painter.drawLine(at - QPointF(0.42, 0.42), at + QPointF(0.42, 0.42));
@@ -94,13 +101,16 @@ void paintSmallSwitch(QPainter& painter, const PartScene& scene, const QRectF& s
     painter.setBrush(QColor(0x17191c));
     painter.drawPath(roundedBox(slot, 0.4));
     const double half = slot.height() / 2;
-    const QRectF slide = (on ? slot.adjusted(0, 0, 0, -half) : slot.adjusted(0, half, 0, 0)).adjusted(0.3, 0.3, -0.3, -0.3);
+    const QRectF slide =
+        (on ? slot.adjusted(0, 0, 0, -half) : slot.adjusted(0, half, 0, 0)).adjusted(0.3, 0.3, -0.3, -0.3);
     painter.setBrush(shadeDown(theme, slide, theme.furnishing.steelLight, theme.furnishing.steelDark));
     painter.drawPath(roundedBox(slide, 0.3));
     const double x = slot.center().x();
     constexpr double kWordMm = 1.8, kWordOffMm = 1.4;
-    drawText(painter, QStringLiteral("on"), {x, slot.top() - kWordOffMm}, {kWordMm, on ? QFont::Bold : QFont::Normal}, ink);
-    drawText(painter, QStringLiteral("off"), {x, slot.bottom() + kWordOffMm}, {kWordMm, on ? QFont::Normal : QFont::Bold}, ink);
+    drawText(painter, QStringLiteral("on"), {x, slot.top() - kWordOffMm},
+             {kWordMm, on ? QFont::Bold : QFont::Normal}, ink);
+    drawText(painter, QStringLiteral("off"), {x, slot.bottom() + kWordOffMm},
+             {kWordMm, on ? QFont::Normal : QFont::Bold}, ink);
 }
 
 }  // namespace tiepoint::ui

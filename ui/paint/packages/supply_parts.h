@@ -1,5 +1,6 @@
 #pragma once
-// What the painters of supplies share: leads with plugs, sockets, screws, signs, levers. In the body's frame unless said otherwise.
+// What the painters of supplies share: leads with plugs, sockets, screws, signs, levers. In the body's frame
+// unless said otherwise.
 
 #include "ui/paint/curve.h"
 #include "ui/paint/packages/package_painter.h"
@@ -20,7 +21,8 @@ std::vector<PartPath> supplyPaths(const PartScene& scene);
 
 void paintSocket(QPainter& painter, const Theme& theme, QPointF at, double radiusMm);
 /// A plug in a socket: a coloured knob, and a sleeve towards the lead.
-void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radiusMm, const QColor& colour, double sleeveAngle);
+void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radiusMm, const QColor& colour,
+               double sleeveAngle);
 void paintScrew(QPainter& painter, const Theme& theme, QPointF at);
 void paintSupplySign(QPainter& painter, const Theme& theme, QPointF at, bool plus, double halfMm);
 /// A small slide, on at the top; its words beside it.

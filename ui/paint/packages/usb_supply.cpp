@@ -29,8 +29,10 @@ public:
         painter.setBrush(shadeDown(theme, face, f.panelTop, f.panelBottom));
         painter.drawPath(roundedBox(face, 1));
         drawText(painter, QStringLiteral("USB"), {5.8, 6.4}, {2.4, QFont::DemiBold}, f.panelInk);
-        drawText(painter, QString::number(scene.value("voltage")) + QStringLiteral(" V"), {5.8, 9.6}, {2.0, QFont::Normal}, f.panelDim);
-        drawText(painter, QString::fromStdString(scene.part.id), {3.2, 32.4}, {1.7, QFont::Medium}, f.panelDim, Qt::AlignLeft);
+        drawText(painter, QString::number(scene.value("voltage")) + QStringLiteral(" V"), {5.8, 9.6},
+                 {2.0, QFont::Normal}, f.panelDim);
+        drawText(painter, QString::fromStdString(scene.part.id), {3.2, 32.4}, {1.7, QFont::Medium},
+                 f.panelDim, Qt::AlignLeft);
         paintSmallSwitch(painter, scene, kSwitch, f.panelInk);
         const auto& places = scene.part.kind->package->footprint;
         for (std::size_t i = 0; i < places.size(); ++i) {
@@ -42,7 +44,9 @@ public:
 
     /// Its jumpers carry the current; nothing runs outside the box but along them.
     std::vector<PartPath> paths(const PartScene&) const override { return {}; }
-    QPainterPath body(const PartScene& scene) const override { return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kCornerRadiusMm)); }
+    QPainterPath body(const PartScene& scene) const override {
+        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kCornerRadiusMm));
+    }
     QPainterPath control(const PartScene& scene) const override {
         return roundedBox(kSwitch.adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
     }
