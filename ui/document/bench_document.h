@@ -24,7 +24,11 @@ public:
     bool isModified() const { return !undo_.isClean(); }
 
     /// Applies an edit as one undo step. Returns why it was refused, or nothing.
-    std::optional<QString> push(const Edit& edit);
+    /// Steps with the same `gesture` (see newGesture), one after the other, become one undo step: each of them
+    /// must put new content in place of the same objects.
+    std::optional<QString> push(const Edit& edit, int gesture = -1);
+    /// A number for the steps of a gesture that changes the bench while it lasts, such as turning a knob.
+    int newGesture();
     /// Puts another bench in place of this one; clears the undo stack.
     void reset(Bench bench, const QString& filePath);
     void setFilePath(const QString& filePath);
@@ -43,6 +47,7 @@ private:
     quint64 revision_ = 0;
     QUndoStack undo_;
     QString filePath_;
+    int gestures_ = 0;
 };
 
 }  // namespace tiepoint::ui

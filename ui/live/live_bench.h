@@ -32,9 +32,15 @@ Q_SIGNALS:
 
 private:
     class Worker;
-    std::unique_ptr<Worker> worker_;
+    void changeInputs();
+    void ask();
+    void take(std::shared_ptr<const Snapshot> snapshot);
+
+    quint64 revision_ = 0;
+    std::shared_ptr<const Bench> bench_;
     Inputs inputs_;
     std::shared_ptr<const Snapshot> snapshot_;
+    std::unique_ptr<Worker> worker_;  // last: ends its thread before the rest goes
 };
 
 }  // namespace tiepoint::ui

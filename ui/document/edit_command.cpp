@@ -1,0 +1,42 @@
+#include "ui/document/edit_command.h"
+
+#include <cassert>
+
+namespace tiepoint::ui {
+
+EditCommand::EditCommand(BenchDocument& document, Edit edit, Applied done, int gesture)
+    : document_(document),
+      edit_(std::move(edit)),
+      inverse_(std::move(done.inverse)),
+      first_(std::move(done.bench)),
+      gesture_(gesture) {
+    setText(QString::fromStdString(edit_.name));
+}
+
+void EditCommand::redo() {
+    if (first_) {
+        document_.adopt(std::move(*first_));
+        first_.reset();
+        return;
+    }
+    auto done = apply(*document_.bench(), edit_);
+    assert(done.ok());
+    if (done.ok()) document_.adopt(std::move(done.value().bench));
+}
+
+void EditCommand::undo() {
+    auto done = apply(*document_.bench(), inverse_);
+    assert(done.ok());
+    if (done.ok()) document_.adopt(std::move(done.value().bench));
+}
+
+bool EditCommand::mergeWith(const QUndoCommand* next) {
+    // Steps of one gesture put the same objects in place again and again: the last one is what was done, and
+    // the first inverse takes all of them back.
+    const auto* later = static_cast<const EditCommand*>(next);
+    if (later->gesture_ != gesture_) return false;
+    edit_ = later->edit_;
+    return true;
+}
+
+}  // namespace tiepoint::ui

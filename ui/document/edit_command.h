@@ -1,0 +1,27 @@
+#pragma once
+// One step of the undo stack: an edit and its inverse. Holds values and ids, never pointers into a bench.
+
+#include "ui/document/bench_document.h"
+
+#include <QUndoCommand>
+
+namespace tiepoint::ui {
+
+class EditCommand : public QUndoCommand {
+public:
+    /// `done` is what applying the edit gave; `gesture` is -1, or the number that the steps of one gesture share.
+    EditCommand(BenchDocument& document, Edit edit, Applied done, int gesture);
+
+    void redo() override;
+    void undo() override;
+    int id() const override { return gesture_; }
+    bool mergeWith(const QUndoCommand* next) override;
+
+private:
+    BenchDocument& document_;
+    Edit edit_, inverse_;
+    std::optional<Bench> first_;  ///< what the first redo adopts, so that nothing is applied twice
+    int gesture_;
+};
+
+}  // namespace tiepoint::ui
