@@ -1,0 +1,42 @@
+#pragma once
+// A gesture: everything from the button going down (or a part leaving the tray) until the bench has changed or the hand let go.
+// One class for each, one file for each; the table in gesture_table.cpp says which begins over what.
+// A finished gesture pushes at most one undo step; a cancelled one leaves no trace.
+
+#include "ui/gesture/hand.h"
+
+#include <QKeyEvent>
+
+namespace tiepoint::ui {
+
+class Gesture {
+public:
+    explicit Gesture(Hand& hand) : hand_(hand) {}
+    virtual ~Gesture() = default;
+    Gesture(const Gesture&) = delete;
+    Gesture& operator=(const Gesture&) = delete;
+
+    /// The button goes down where the gesture begins.
+    virtual void press(const Pointer&) {}
+    /// The pointer moves, from the first move that counts as a drag.
+    virtual void move(const Pointer&) {}
+    /// The button goes up. `pointer.dragged` is false for a click.
+    virtual void release(const Pointer&) { finish(); }
+    /// Takes everything back.
+    virtual void cancel() {}
+    /// Whether the gesture took the key.
+    virtual bool key(int, const Pointer&) { return false; }
+
+    bool isFinished() const { return finished_; }
+
+protected:
+    void finish() { finished_ = true; }
+    Hand& hand() const { return hand_; }
+    const Bench& bench() const { return hand_.picture().bench(); }
+
+private:
+    Hand& hand_;
+    bool finished_ = false;
+};
+
+}  // namespace tiepoint::ui

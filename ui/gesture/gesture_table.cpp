@@ -1,0 +1,69 @@
+// The table of gestures. The order is from what is on top of the bench to the table beneath it:
+//
+//   middle button, or the space bar     pans
+//   a cap, a lever, a blade, a knob     presses, switches, turns
+//   the end of something selected       moves that end (and the cable of a supply, always)
+//   a hole, a socket, a bare lead       draws a jumper
+//   a body or a jumper                  moves it
+//   anything else, or Shift on a hole   draws a rubber band
+
+#include "ui/gesture/gesture_table.h"
+
+#include "ui/gesture/band_gesture.h"
+#include "ui/gesture/jumper_gesture.h"
+#include "ui/gesture/knob_gesture.h"
+#include "ui/gesture/lead_gesture.h"
+#include "ui/gesture/move_gesture.h"
+#include "ui/gesture/pan_gesture.h"
+#include "ui/gesture/press_gesture.h"
+
+namespace tiepoint::ui {
+namespace {
+
+struct Case {
+    const Hand& hand;
+    const Under& under;
+    const Pointer& pointer;
+    bool spaceHeld;
+
+    bool left() const { return pointer.button == Qt::LeftButton; }
+    const Part* control() const {
+        return under.control.empty() ? nullptr : hand.picture().bench().findPart(under.control);
+    }
+    bool shift() const { return pointer.modifiers & Qt::ShiftModifier; }
+    bool covered() const { return !under.body.empty() || !under.wire.empty(); }
+};
+
+struct Row {
+    bool (*suits)(const Case&);
+    std::unique_ptr<Gesture> (*make)(Hand&, const Under&);
+};
+
+const Row kTable[] = {
+    {[](const Case& c) { return c.pointer.button == Qt::MiddleButton || (c.left() && c.spaceHeld); },
+     [](Hand& hand, const Under&) -> std::unique_ptr<Gesture> { return std::make_unique<PanGesture>(hand); }},
+    {[](const Case& c) { return c.left() && c.control() && c.control()->kind->hasCap; },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<PressGesture>(hand, under.control); }},
+    {[](const Case& c) { return c.left() && c.control() && !c.control()->kind->state.empty(); },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<KnobGesture>(hand, under.control); }},
+    {[](const Case& c) { return c.left() && c.under.grip.has_value(); },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<LeadGesture>(hand, *under.grip); }},
+    {[](const Case& c) { return c.left() && !c.shift() && (c.under.socket || (!c.covered() && (c.under.lead || c.under.hole))); },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<JumperGesture>(hand, under); }},
+    {[](const Case& c) { return c.left() && !c.under.thing().empty(); },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<MoveGesture>(hand, under.thing()); }},
+    {[](const Case& c) { return c.left(); },
+     [](Hand& hand, const Under&) -> std::unique_ptr<Gesture> { return std::make_unique<BandGesture>(hand); }},
+};
+
+}  // namespace
+
+std::unique_ptr<Gesture> gestureFor(Hand& hand, const Under& under, const Pointer& pointer, bool spaceHeld) {
+    const Case here{hand, under, pointer, spaceHeld};
+    for (const Row& row : kTable) {
+        if (row.suits(here)) return row.make(hand, under);
+    }
+    return nullptr;
+}
+
+}  // namespace tiepoint::ui

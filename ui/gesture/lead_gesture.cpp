@@ -1,0 +1,97 @@
+#include "ui/gesture/lead_gesture.h"
+
+#include "core/edit/placement.h"
+#include "ui/gesture/selecting.h"
+
+#include <fmt/format.h>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kReachMm = 2.0;
+constexpr const char* kOutside = "no hole here: it goes back";
+
+}  // namespace
+
+void LeadGesture::showCable(const Part& part, Point to) {
+    // The plus of a supply is red and its minus black, as in the shop.
+    const auto lead = static_cast<std::size_t>(end_.index);
+    const PartPlace& place = hand().picture().table->parts[static_cast<std::size_t>(bench().partIndex(part.id))];
+    Marks& marks = hand().marks();
+    marks.drawnFree = {place.exitsMm[lead], to};
+    marks.drawnColour = part.kind->leads[lead].name == "-" ? 1 : 0;
+}
+
+LeadGesture::Aim LeadGesture::aimPart(const Pointer& pointer) {
+    Marks& marks = hand().marks();
+    Part part = *bench().findPart(end_.id);
+    const bool cable = part.kind->package->reach == Reach::Flying;
+    const auto hole = nearestHole(bench(), pointer.at, kReachMm);
+    if (!hole) {
+        if (cable) showCable(part, pointer.at);
+        return {std::nullopt, kOutside};
+    }
+    part.leads[static_cast<std::size_t>(end_.index)] = hole;
+    marks.targets = {*hole};
+    if (cable) {
+        showCable(part, *holeMm(bench(), *hole));
+    } else {
+        marks.carried = part;
+    }
+    if (const auto why = refusal(bench(), part)) return {std::nullopt, *why};
+    return {ReplacePart{part}, {}};
+}
+
+LeadGesture::Aim LeadGesture::aimJumperEnd(const Pointer& pointer) {
+    const Picture& picture = hand().picture();
+    Marks& marks = hand().marks();
+    Jumper jumper = *bench().findJumper(end_.id);
+    const auto index = static_cast<std::size_t>(end_.index);
+    const Under under = whatLiesAt(picture, pointer.at);
+    const auto hole = nearestHole(bench(), pointer.at, kReachMm);
+    if (!under.socket && !hole) {
+        marks.drawnFree = {endMm(bench(), *picture.table, jumper.ends[1 - index]), pointer.at};
+        marks.drawnColour = jumper.colour;
+        return {std::nullopt, kOutside};
+    }
+    if (under.socket) {
+        jumper.ends[index] = *under.socket;
+    } else {
+        jumper.ends[index] = *hole;
+        marks.targets = {*hole};
+    }
+    marks.drawn = jumper;
+    if (const auto why = refusal(bench(), jumper)) return {std::nullopt, *why};
+    return {ReplaceJumper{jumper}, {}};
+}
+
+void LeadGesture::move(const Pointer& pointer) {
+    Marks& marks = hand().marks();
+    hand().clearMarks();
+    hand().setPale({end_.id});
+    const Aim aimed = aim(pointer);
+    marks.refused = !aimed.operation;
+    marks.say = aimed.words;
+    marks.sayAt = pointer.at;
+    if (marks.drawn && aimed.operation) {
+        const Picture& picture = hand().picture();
+        marks.say = fmt::format("{:.0f} mm", jumperLengthMm(endMm(bench(), *picture.table, marks.drawn->ends[0]),
+                                                            endMm(bench(), *picture.table, marks.drawn->ends[1])));
+    }
+    hand().lightNets(netsOf(hand().picture(), marks.targets));
+    hand().showMarks();
+}
+
+void LeadGesture::release(const Pointer& pointer) {
+    finish();
+    if (!pointer.dragged) {
+        hand().clearMarks();
+        return selectByClick(hand(), end_.id, pointer.modifiers);
+    }
+    const Aim aimed = aim(pointer);
+    hand().clearMarks();
+    if (!aimed.operation) return hand().flash(aimed.words, pointer.at);
+    if (const auto why = hand().document().push({"Move an end of " + end_.id, {*aimed.operation}})) hand().flash(why->toStdString(), pointer.at);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,30 @@
+#pragma once
+// Lead: moves one end, of a bending part, of a jumper, or the cable of a supply. Let go where it can't be, it goes back.
+
+#include "ui/gesture/gesture.h"
+#include "ui/gesture/under.h"
+
+namespace tiepoint::ui {
+
+class LeadGesture : public Gesture {
+public:
+    LeadGesture(Hand& hand, End end) : Gesture(hand), end_(std::move(end)) {}
+
+    void move(const Pointer& pointer) override;
+    void release(const Pointer& pointer) override;
+    void cancel() override { hand().clearMarks(); }
+
+private:
+    struct Aim {
+        std::optional<Operation> operation;  ///< nothing: it goes back
+        std::string words;                   ///< why
+    };
+    Aim aimPart(const Pointer& pointer);
+    Aim aimJumperEnd(const Pointer& pointer);
+    Aim aim(const Pointer& pointer) { return end_.jumper ? aimJumperEnd(pointer) : aimPart(pointer); }
+    void showCable(const Part& part, Point to);
+
+    End end_;
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,179 @@
+#include "ui/gesture/move_gesture.h"
+
+#include "core/edit/placement.h"
+#include "ui/gesture/selecting.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kReachMm = 2.5;
+constexpr const char* kOutside = "no holes here: it goes back";
+
+std::optional<Hole> firstHole(const Bench& bench, const std::string& id) {
+    if (const Part* part = bench.findPart(id)) {
+        const auto found = std::find_if(part->leads.begin(), part->leads.end(), [](const auto& lead) { return lead.has_value(); });
+        return found == part->leads.end() ? std::nullopt : *found;
+    }
+    if (const Jumper* jumper = bench.findJumper(id)) {
+        for (const JumperEnd& end : jumper->ends) {
+            if (const Hole* hole = std::get_if<Hole>(&end)) return *hole;
+        }
+    }
+    return std::nullopt;
+}
+
+void addTargets(const Part& part, std::vector<Hole>& targets) {
+    for (const auto& lead : part.leads) {
+        if (lead) targets.push_back(*lead);
+    }
+}
+
+void addTargets(const Jumper& jumper, std::vector<Hole>& targets) {
+    for (const JumperEnd& end : jumper.ends) {
+        if (const Hole* hole = std::get_if<Hole>(&end)) targets.push_back(*hole);
+    }
+}
+
+std::string nameOf(const std::vector<std::string>& ids) {
+    return ids.size() == 1 ? "Move " + ids.front() : fmt::format("Move {} things", ids.size());
+}
+
+template <class Thing, class Replace>
+bool shiftOne(const Bench& bench, const Thing& thing, const std::vector<std::string>& ids, int columns, int rows, Shift& shift) {
+    const auto moved = shifted(bench, thing, columns, rows);
+    if (!moved) {
+        shift.refused = thing.id + " would leave the board";
+        return false;
+    }
+    addTargets(*moved, shift.targets);
+    if (const auto why = refusal(bench, *moved, ids)) {
+        shift.refused = *why;
+        return false;
+    }
+    if (!(*moved == thing)) shift.operations.push_back(Replace{*moved});
+    return true;
+}
+
+}  // namespace
+
+Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, int columns, int rows) {
+    Shift shift;
+    for (const std::string& id : ids) {
+        bool fits = true;
+        if (const Part* part = bench.findPart(id)) {
+            // Supplies stay where they stand.
+            if (part->kind->package->reach != Reach::Flying) fits = shiftOne<Part, ReplacePart>(bench, *part, ids, columns, rows, shift);
+        } else if (const Jumper* jumper = bench.findJumper(id)) {
+            fits = shiftOne<Jumper, ReplaceJumper>(bench, *jumper, ids, columns, rows, shift);
+        }
+        if (!fits) {
+            shift.operations.clear();
+            break;
+        }
+    }
+    return shift;
+}
+
+void MoveGesture::press(const Pointer& pointer) { from_ = pointer.at; }
+
+std::vector<std::string> MoveGesture::moving() const {
+    if (!hand().selection().contains(QString::fromStdString(thing_))) return {thing_};
+    std::vector<std::string> ids;
+    for (const QString& id : hand().selection()) ids.push_back(id.toStdString());
+    return ids;
+}
+
+bool MoveGesture::standsOnTable() const {
+    const Part* part = bench().findPart(thing_);
+    return part && part->kind->package->reach == Reach::Flying;
+}
+
+MoveGesture::Aim MoveGesture::aimSinglePart(const Pointer& pointer, const Part& part) const {
+    const Picture& picture = hand().picture();
+    const PartPlace& place = picture.table->parts[static_cast<std::size_t>(bench().partIndex(part.id))];
+    Aim aim;
+    const auto anchor = nearestHole(bench(), place.leadsMm[0] + (pointer.at - from_), kReachMm);
+    if (!anchor) {
+        aim.refused = kOutside;
+        return aim;
+    }
+    Part moved = placedAt(bench(), part, *anchor, quarterTurnsOf(bench(), part) + quarterTurns_);
+    if (quarterTurns_ == 0 && part.leads[0] && part.leads[0]->board == anchor->board) {
+        // A plain shift keeps a slanting part slanting.
+        const int rows = isRail(anchor->line) || isRail(part.leads[0]->line) ? 0 : static_cast<int>(anchor->line) - static_cast<int>(part.leads[0]->line);
+        const auto kept = shifted(bench(), part, anchor->number - part.leads[0]->number, rows);
+        if (kept && kept->leads[0] == anchor) moved = *kept;
+    }
+    aim.part = moved;
+    addTargets(moved, aim.targets);
+    if (const auto why = refusal(bench(), moved)) aim.refused = *why;
+    else if (!(moved == part)) aim.operations.push_back(ReplacePart{moved});
+    return aim;
+}
+
+MoveGesture::Aim MoveGesture::aim(const Pointer& pointer) const {
+    const auto ids = moving();
+    const Part* part = bench().findPart(thing_);
+    if (ids.size() == 1 && part) return aimSinglePart(pointer, *part);
+    Aim aim;
+    const auto start = firstHole(bench(), thing_);
+    const auto target = start ? nearestHole(bench(), *holeMm(bench(), *start) + (pointer.at - from_), kReachMm) : std::nullopt;
+    if (!target) {
+        aim.refused = kOutside;
+        return aim;
+    }
+    const int columns = static_cast<int>(std::lround((pointer.at.x - from_.x) / kPitchMm));
+    const int rows = isRail(start->line) || isRail(target->line) ? 0 : static_cast<int>(target->line) - static_cast<int>(start->line);
+    Shift shift = shiftThings(bench(), ids, columns, rows);
+    aim.operations = std::move(shift.operations);
+    aim.targets = std::move(shift.targets);
+    aim.refused = std::move(shift.refused);
+    if (const Jumper* jumper = bench().findJumper(thing_)) aim.jumper = shifted(bench(), *jumper, columns, rows);
+    return aim;
+}
+
+void MoveGesture::move(const Pointer& pointer) {
+    hand().clearMarks();
+    if (standsOnTable()) {
+        hand().flash("it stands here; its leads can be dragged", pointer.at);
+        return;
+    }
+    if (!hand().selection().contains(QString::fromStdString(thing_))) hand().setSelection({QString::fromStdString(thing_)});
+    hand().setPale(moving());
+    const Aim aimed = aim(pointer);
+    Marks& marks = hand().marks();
+    marks.targets = aimed.targets;
+    marks.carried = aimed.part;
+    marks.drawn = aimed.jumper;
+    marks.refused = !aimed.refused.empty();
+    marks.say = aimed.refused;
+    marks.sayAt = pointer.at;
+    hand().lightNets(netsOf(hand().picture(), marks.targets));
+    hand().showMarks();
+}
+
+bool MoveGesture::key(int key, const Pointer& pointer) {
+    if (key != Qt::Key_BracketLeft && key != Qt::Key_BracketRight) return false;
+    quarterTurns_ += key == Qt::Key_BracketRight ? 1 : -1;
+    move(pointer);
+    return true;
+}
+
+void MoveGesture::release(const Pointer& pointer) {
+    finish();
+    if (!pointer.dragged) return selectByClick(hand(), thing_, pointer.modifiers);
+    if (standsOnTable()) return;
+    const auto ids = moving();
+    const Aim aimed = aim(pointer);
+    hand().clearMarks();
+    if (!aimed.refused.empty()) return hand().flash(aimed.refused, pointer.at);
+    if (aimed.operations.empty()) return;
+    if (const auto why = hand().document().push({nameOf(ids), aimed.operations})) hand().flash(why->toStdString(), pointer.at);
+}
+
+}  // namespace tiepoint::ui
