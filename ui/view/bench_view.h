@@ -8,6 +8,8 @@
 
 #include <QGraphicsView>
 
+#include <optional>
+
 namespace tiepoint::ui {
 
 class BenchView : public QGraphicsView {
@@ -29,17 +31,42 @@ public:
     Point toMm(QPointF viewPos) const;
     QPointF fromMm(Point mm) const;
 
-    /// Starts carrying a new part (or a jumper, kind "jumper") out of the tray; the mouse is down at a global position.
+    /// Starts carrying a new part (or a jumper, kind "jumper") out of the tray, from a global position. With the button down it is
+    /// dragged, whichever widget has the mouse; with the button up the next click places it. Escape, or letting go off the bench, ends it.
     void beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos);
+    bool isGesturing() const;       ///< something is under way between button and bench
+    bool isTyping() const;          ///< a value is being typed over the board
+    bool isMoving() const;          ///< arrows move: the view ticks
+    double pixelsPerMm() const;
 
 Q_SIGNALS:
     void selectionChanged();
     void hoverChanged();
     void viewsChanged();
+    /// Enter or a digit on a selected part whose value isn't a figure to be typed over the board (an LED's colour): its card is wanted.
     void valueTyped(const QString& partId);
 
+protected:
+    bool event(QEvent* event) override;
+    bool viewportEvent(QEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    void drawBackground(QPainter* painter, const QRectF& rect) override;
+    void drawForeground(QPainter* painter, const QRectF& rect) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void keyReleaseEvent(QKeyEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
-    struct Body;
+    class Body;
     std::unique_ptr<Body> body_;
 };
 

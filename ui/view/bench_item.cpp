@@ -1,0 +1,46 @@
+#include "ui/view/bench_item.h"
+
+#include "ui/paint/bench_painter.h"
+
+namespace tiepoint::ui {
+
+BenchItem::BenchItem(const Picture& picture) : picture_(picture) {
+    setCacheMode(DeviceCoordinateCache);
+    setAcceptedMouseButtons(Qt::NoButton);
+}
+
+void BenchItem::followPart(int index, bool restyled) {
+    index_ = index;
+    const auto i = static_cast<std::size_t>(index);
+    const PartPlace& place = picture_.table->parts[i];
+    std::vector<Point> points = place.leadsMm;
+    points.push_back(place.pose.centre);
+    adopt(std::pair(picture_.bench().parts[i], std::move(points)), partBounds(picture_, index), restyled);
+}
+
+void BenchItem::followJumper(int index, bool restyled) {
+    index_ = index;
+    const Jumper& jumper = picture_.bench().jumpers[static_cast<std::size_t>(index)];
+    const std::array<Point, 2> ends{endMm(picture_.bench(), *picture_.table, jumper.ends[0]), endMm(picture_.bench(), *picture_.table, jumper.ends[1])};
+    adopt(std::pair(jumper, ends), jumperBounds(picture_, index), restyled);
+}
+
+void BenchItem::adopt(Look look, const QRectF& bounds, bool restyled) {
+    const bool same = look == look_ && bounds == bounds_;
+    look_ = std::move(look);
+    if (same && !restyled) return;
+    prepareGeometryChange();
+    bounds_ = bounds;
+    update();
+}
+
+void BenchItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {
+    painter->setRenderHint(QPainter::Antialiasing);
+    if (std::holds_alternative<std::pair<Jumper, std::array<Point, 2>>>(look_)) {
+        paintJumper(*painter, picture_, index_);
+    } else {
+        paintPart(*painter, picture_, index_);
+    }
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,141 @@
+#include "ui/view/bench_view.h"
+
+#include "ui/view/bench_view_body.h"
+
+#include <QMouseEvent>
+#include <QPixmapCache>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr int kPixmapCacheKilobytes = 256 * 1024;  ///< at the default of 10 MB the items' pictures push each other out at every frame
+
+}  // namespace
+
+BenchView::BenchView(BenchDocument& document, LiveBench& live, QWidget* parent) : QGraphicsView(parent) {
+    QPixmapCache::setCacheLimit(kPixmapCacheKilobytes);
+    setFrameShape(NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setViewportUpdateMode(FullViewportUpdate);
+    setOptimizationFlags(DontSavePainterState | DontAdjustForAntialiasing);
+    setTransformationAnchor(NoAnchor);
+    setResizeAnchor(NoAnchor);
+    setInteractive(false);
+    setFocusPolicy(Qt::StrongFocus);
+    setAccessibleName(tr("Bench"));
+    viewport()->setMouseTracking(true);
+    body_ = std::make_unique<Body>(*this, document, live);
+    setScene(&body_->scene_);
+}
+
+BenchView::~BenchView() {
+    setScene(nullptr);  // the body's scene goes first
+}
+
+const Picture& BenchView::picture() const { return body_->picture_; }
+
+void BenchView::setThemeName(ThemeName name) { body_->setTheme(theme(name)); }
+
+void BenchView::setViews(const Views& views) {
+    if (views == body_->picture_.views) return;
+    body_->picture_.views = views;
+    body_->followMotion();
+    viewport()->update();
+    Q_EMIT viewsChanged();
+}
+
+const Views& BenchView::views() const { return body_->picture_.views; }
+QStringList BenchView::selection() const { return body_->selection(); }
+void BenchView::setSelection(const QStringList& ids) { body_->setSelection(ids); }
+QString BenchView::hoveredPart() const { return QString::fromStdString(body_->picture_.marks.hoverPart); }
+void BenchView::fitBench() { body_->fit(); }
+void BenchView::zoomAt(QPointF viewPos, double factor) { body_->camera_.zoomAt(viewPos, factor); }
+
+Point BenchView::toMm(QPointF viewPos) const {
+    const QPointF mm = viewportTransform().inverted().map(viewPos);
+    return {mm.x(), mm.y()};
+}
+
+QPointF BenchView::fromMm(Point mm) const { return viewportTransform().map(QPointF(mm.x, mm.y)); }
+
+void BenchView::beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos) { body_->place(kind, presetValue, globalPos); }
+bool BenchView::isGesturing() const { return body_->gesture_ != nullptr; }
+bool BenchView::isTyping() const { return body_->valueBox_.isTyping(); }
+bool BenchView::isMoving() const { return body_->motion_.isMoving(); }
+double BenchView::pixelsPerMm() const { return body_->camera_.pixelsPerMm(); }
+
+// --- events ---
+
+bool BenchView::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && body_->keys_.wants(*static_cast<QKeyEvent*>(event))) {
+        event->accept();
+        return true;
+    }
+    return QGraphicsView::event(event);
+}
+
+bool BenchView::viewportEvent(QEvent* event) {
+    if (event->type() == QEvent::Leave) body_->leave();
+    return QGraphicsView::viewportEvent(event);
+}
+
+void BenchView::paintEvent(QPaintEvent* event) {
+    if (!body_->camera_.isZooming()) return QGraphicsView::paintEvent(event);
+    QPainter painter(viewport());
+    body_->paintTable(painter);
+    body_->camera_.paintStill(painter);
+}
+
+void BenchView::drawBackground(QPainter* painter, const QRectF&) { body_->paintUnder(*painter); }
+void BenchView::drawForeground(QPainter* painter, const QRectF&) { body_->paintOver(*painter); }
+
+void BenchView::mousePressEvent(QMouseEvent* event) { body_->press(*event); }
+void BenchView::mouseDoubleClickEvent(QMouseEvent* event) { body_->press(*event); }  // two quick presses of a button are two presses
+void BenchView::mouseMoveEvent(QMouseEvent* event) { body_->move(event->position(), event->buttons(), event->modifiers()); }
+void BenchView::mouseReleaseEvent(QMouseEvent* event) { body_->release(event->position(), event->button(), event->modifiers()); }
+void BenchView::wheelEvent(QWheelEvent* event) { body_->wheel(*event); }
+
+void BenchView::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Space) {
+        body_->spaceHeld_ = true;
+        return;
+    }
+    Body& body = *body_;
+    if (body.gesture_) {
+        if (event->key() == Qt::Key_Escape) return body.cancelGesture();
+        if (body.keyToGesture(event->key())) return;
+    }
+    if (!body.keys_.press(*event)) event->ignore();
+}
+
+void BenchView::keyReleaseEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) body_->spaceHeld_ = false;
+    if (!body_->keys_.release(*event)) event->ignore();
+}
+
+void BenchView::focusOutEvent(QFocusEvent* event) {
+    body_->loseFocus();
+    QGraphicsView::focusOutEvent(event);
+}
+
+void BenchView::resizeEvent(QResizeEvent* event) {
+    QGraphicsView::resizeEvent(event);
+    body_->camera_.refit();
+}
+
+void BenchView::showEvent(QShowEvent* event) {
+    QGraphicsView::showEvent(event);
+    body_->followMotion();
+}
+
+void BenchView::hideEvent(QHideEvent* event) {
+    QGraphicsView::hideEvent(event);
+    body_->followMotion();
+}
+
+bool BenchView::eventFilter(QObject* watched, QEvent* event) {
+    return body_ && body_->followElsewhere(watched, event) ? true : QGraphicsView::eventFilter(watched, event);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,253 @@
+// What the view shows: the document's bench, its live snapshot, marks, words and the frame. The pointer's part is in view_pointer.cpp.
+
+#include "ui/view/bench_view_body.h"
+
+#include "ui/paint/bench_painter.h"
+
+#include <QGuiApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr int kFrameMs = 16;       ///< how long a frame waits for the answer to an edit
+constexpr int kFlashMs = 2600;     ///< how long words beside the pointer stay
+constexpr double kStillAmpere = 1e-6;
+constexpr double kFitMarginMm = 3;
+constexpr double kBandLineMm = 0.25;
+
+QRectF toQt(const Rect& rect) { return {rect.left, rect.top, rect.width, rect.height}; }
+
+}  // namespace
+
+BenchView::Body::Body(BenchView& view, BenchDocument& document, LiveBench& live)
+    : view_(view),
+      document_(document),
+      live_(live),
+      scene_(picture_),
+      camera_(view),
+      motion_(nullptr),
+      valueBox_(document, &view),
+      keys_(*this, *this) {
+    picture_.theme = &theme(ThemeName::Day);
+    flashing_.setSingleShot(true);
+    flashing_.setInterval(kFlashMs);
+    waiting_.setSingleShot(true);
+    waiting_.setInterval(kFrameMs);
+    QObject::connect(&flashing_, &QTimer::timeout, &view, [this] {
+        picture_.marks.say.clear();
+        showMarks();
+    });
+    QObject::connect(&waiting_, &QTimer::timeout, &view, [this] { resumeFrames(); });
+    QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { followDocument(); });
+    QObject::connect(&live, &LiveBench::snapshotReady, &view, [this] { followLive(); });
+    QObject::connect(&motion_, &Motion::ticked, &view, [this] {
+        picture_.phaseMm = motion_.phaseMm();
+        view_.viewport()->update();
+    });
+    QObject::connect(&camera_, &Camera::moved, &view, [this] { picture_.pixelsPerMm = camera_.pixelsPerMm() * view_.devicePixelRatioF(); });
+    QObject::connect(&valueBox_, &ValueBox::done, &view, [this] { view_.setFocus(Qt::OtherFocusReason); });
+    valueBox_.setLook(*picture_.theme);
+    followDocument();
+    fit();
+}
+
+BenchView::Body::~Body() { setAtPointer(std::nullopt, std::nullopt); }
+
+// --- the bench and what it does ---
+
+void BenchView::Body::followDocument() {
+    if (gesture_ && !inGesture_) endGesture();  // undone or replaced under the hand
+    picture_.layout = buildLayout(document_.bench());
+    picture_.table = std::make_shared<const Table>(arrange(picture_.bench()));
+    picture_.snapshot = nullptr;
+    litNets_.clear();
+    clearHover();
+    QStringList left = selection();
+    left.removeIf([this](const QString& id) {
+        const std::string name = id.toStdString();
+        return !picture_.bench().findPart(name) && !picture_.bench().findJumper(name);
+    });
+    setSelection(left);
+    scene_.follow();
+    holdFrame();
+    followLive();
+    const QRectF all = toQt(picture_.table->allMm);
+    camera_.include(all.adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm));
+}
+
+void BenchView::Body::followLive() {
+    const auto snapshot = live_.snapshot();
+    if (snapshot && snapshot->revision == document_.revision()) {
+        picture_.snapshot = snapshot;
+        // One truth: the snapshot's layout and ours are of the same bench, and its indices hold for both.
+        resumeFrames();
+    }
+    followMotion();
+    view_.viewport()->update();
+}
+
+void BenchView::Body::holdFrame() {
+    // The answer to an edit is there within a millisecond or two; until then the old frame stays, rather than one without marks.
+    if (!waiting_.isActive()) waiting_.start();
+    view_.viewport()->setUpdatesEnabled(false);
+}
+
+void BenchView::Body::resumeFrames() {
+    waiting_.stop();
+    if (!view_.viewport()->updatesEnabled()) view_.viewport()->setUpdatesEnabled(true);
+}
+
+void BenchView::Body::followMotion() {
+    const Snapshot* live = picture_.live();
+    motion_.setMoving(view_.isVisible() && live && picture_.views.arrows != Arrows::Off && live->largestCurrentAmpere > kStillAmpere);
+}
+
+void BenchView::Body::setTheme(const Theme& theme) {
+    picture_.theme = &theme;
+    valueBox_.setLook(theme);
+    scene_.follow(true);
+    view_.viewport()->update();
+}
+
+void BenchView::Body::fit() {
+    camera_.fit(toQt(picture_.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm));
+}
+
+Frame BenchView::Body::frame() const {
+    const QTransform toPixels = view_.viewportTransform();
+    return {toPixels.m11(), QPointF(toPixels.dx(), toPixels.dy()).toPoint(), view_.viewport()->size(), view_.devicePixelRatioF()};
+}
+
+// --- marks and words ---
+
+void BenchView::Body::showMarks() { view_.viewport()->update(); }
+
+void BenchView::Body::lightNets(std::vector<int> nets) {
+    std::sort(nets.begin(), nets.end());
+    nets.erase(std::unique(nets.begin(), nets.end()), nets.end());
+    litNets_ = std::move(nets);
+    showMarks();
+}
+
+void BenchView::Body::clearMarks() {
+    Marks& marks = picture_.marks;
+    marks.targets.clear();
+    marks.carried.reset();
+    marks.drawn.reset();
+    marks.drawnFree.reset();
+    marks.refused = false;
+    marks.say.clear();
+    litNets_.clear();
+    flashing_.stop();
+    scene_.setPale({});
+    showMarks();
+}
+
+void BenchView::Body::flash(const std::string& words, Point at) {
+    picture_.marks.say = words;
+    picture_.marks.sayAt = at;
+    flashing_.start();
+    showMarks();
+}
+
+void BenchView::Body::setBand(const std::optional<QRectF>& band) {
+    band_ = band;
+    showMarks();
+}
+
+void BenchView::Body::setAtPointer(const std::optional<Part>& part, std::optional<int> jumperColour) {
+    const QString wanted = part ? QString::fromStdString(part->id) : jumperColour ? QString::number(*jumperColour) : QString();
+    if (wanted == atPointer_) return;
+    if (!atPointer_.isEmpty()) QGuiApplication::restoreOverrideCursor();
+    atPointer_ = wanted;
+    if (wanted.isEmpty()) return;
+    constexpr double kCursorMm = 14, kLengthMm = 9;
+    const double scale = std::min(camera_.pixelsPerMm(), 6.0);  // larger cursors are refused by some systems
+    QPixmap picture(QSize(1, 1) * static_cast<int>(std::lround(kCursorMm * scale)));
+    picture.fill(Qt::transparent);
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.translate(picture.width() / 2.0, picture.height() / 2.0);
+    painter.scale(scale, scale);
+    if (part) {
+        const double room = kCursorMm / std::max(kCursorMm, std::max(part->kind->package->bodyLengthMm, part->kind->package->bodyWidthMm));
+        painter.scale(room, room);
+        paintSample(painter, *picture_.theme, *part);
+    } else {
+        paintJumperSample(painter, *picture_.theme, *jumperColour, kLengthMm);
+    }
+    painter.end();
+    QGuiApplication::setOverrideCursor(QCursor(picture));
+}
+
+QStringList BenchView::Body::selection() const {
+    QStringList ids;
+    for (const std::string& id : picture_.marks.selected) ids << QString::fromStdString(id);
+    return ids;
+}
+
+void BenchView::Body::setSelection(const QStringList& ids) {
+    if (ids == selection()) return;
+    picture_.marks.selected.clear();
+    for (const QString& id : ids) picture_.marks.selected.push_back(id.toStdString());
+    showMarks();
+    Q_EMIT view_.selectionChanged();
+}
+
+void BenchView::Body::beginTyping(const std::string& partId, const QString& typed) {
+    const int part = picture_.bench().partIndex(partId);
+    if (part < 0) return;
+    if (typedValueOf(picture_.bench().parts[static_cast<std::size_t>(part)]) < 0) {
+        Q_EMIT view_.valueTyped(QString::fromStdString(partId));
+        return;
+    }
+    const Outline& body = picture_.table->parts[static_cast<std::size_t>(part)].pose.body;
+    valueBox_.begin(partId, typed, view_.fromMm({body.centre.x, body.centre.y + body.halfWidth}).toPoint());
+}
+
+// --- the frame ---
+
+void BenchView::Body::paintTable(QPainter& painter) {
+    // The table is one surface under the whole window, so its light runs on behind the cards.
+    const QRect window(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size());
+    const double ratio = view_.devicePixelRatioF();
+    const QSize device = (QSizeF(view_.viewport()->size()) * ratio).toSize();
+    if (table_.size() != device || tableAt_ != window.topLeft() || tableTheme_ != picture_.theme) {
+        table_ = QPixmap(device);
+        table_.setDevicePixelRatio(ratio);
+        tableAt_ = window.topLeft();
+        tableTheme_ = picture_.theme;
+        QPainter onTable(&table_);
+        paintTableTop(onTable, *picture_.theme, window);
+    }
+    painter.drawPixmap(0, 0, table_);
+}
+
+void BenchView::Body::paintUnder(QPainter& painter) {
+    painter.save();
+    painter.resetTransform();
+    paintTable(painter);
+    canvas_.drawUnder(painter, picture_, frame(), litNets_);
+    painter.restore();
+}
+
+void BenchView::Body::paintOver(QPainter& painter) {
+    painter.save();
+    painter.resetTransform();
+    canvas_.drawOver(painter, picture_, frame());
+    if (band_) {
+        painter.setTransform(frame().toPixels(), true);
+        QColor fill = picture_.theme->accent;
+        fill.setAlphaF(0.12F);
+        painter.setBrush(fill);
+        painter.setPen(QPen(picture_.theme->accent, kBandLineMm));
+        painter.drawRect(*band_);
+    }
+    painter.restore();
+    if (motion_.isMoving()) canvas_.prewarm(picture_, frame());
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,115 @@
+#pragma once
+// The inside of a BenchView: holds the picture, the one gesture under way and what is under the pointer. Gestures see it as their Hand.
+
+#include "ui/gesture/gesture.h"
+#include "ui/gesture/hand.h"
+#include "ui/gesture/under.h"
+#include "ui/view/bench_canvas.h"
+#include "ui/view/bench_scene.h"
+#include "ui/view/bench_view.h"
+#include "ui/view/board_keys.h"
+#include "ui/view/camera.h"
+#include "ui/view/motion.h"
+#include "ui/view/value_box.h"
+
+#include <QElapsedTimer>
+
+#include <memory>
+
+namespace tiepoint::ui {
+
+class BenchView::Body : public Hand, public KeyHost {
+public:
+    Body(BenchView& view, BenchDocument& document, LiveBench& live);
+    ~Body() override;
+
+    // Hand
+    const Picture& picture() const override { return picture_; }
+    BenchDocument& document() override { return document_; }
+    LiveBench& live() override { return live_; }
+    Marks& marks() override { return picture_.marks; }
+    void showMarks() override;
+    void lightNets(std::vector<int> nets) override;
+    void clearMarks() override;
+    void flash(const std::string& words, Point at) override;
+    void setPale(const std::vector<std::string>& ids) override { scene_.setPale(ids); }
+    void setBand(const std::optional<QRectF>& band) override;
+    void setAtPointer(const std::optional<Part>& part, std::optional<int> jumperColour) override;
+    QStringList selection() const override;
+    void setSelection(const QStringList& ids) override;
+    void panBy(QPointF pixels) override { camera_.panBy(pixels); }
+    std::optional<int> chosenJumperColour() const override { return chosenColour_; }
+    std::set<std::string>& latched() override { return latched_; }
+
+    // KeyHost
+    void beginTyping(const std::string& partId, const QString& typed) override;
+    void letGo() override;
+
+    // The bench and what it does
+    void followDocument();
+    void followLive();
+    void followMotion();
+    void setTheme(const Theme& theme);
+    void fit();
+    Frame frame() const;
+
+    // The pointer
+    void begin(std::unique_ptr<Gesture> gesture, const Pointer& pointer);
+    void press(const QMouseEvent& event);
+    void move(QPointF inView, Qt::MouseButtons buttons, Qt::KeyboardModifiers modifiers);
+    void release(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers);
+    void wheel(const QWheelEvent& event);
+    void place(const QString& kind, const QString& preset, QPoint globalPos);
+    bool followElsewhere(QObject* watched, QEvent* event);
+    void leave();
+    void loseFocus();
+    void cancelGesture();
+    bool keyToGesture(int key);
+
+    // The frame
+    void paintTable(QPainter& painter);
+    void paintUnder(QPainter& painter);
+    void paintOver(QPainter& painter);
+
+    BenchView& view_;
+    BenchDocument& document_;
+    LiveBench& live_;
+    Picture picture_;
+    BenchScene scene_;
+    Camera camera_;
+    Motion motion_;
+    BenchCanvas canvas_;
+    ValueBox valueBox_;
+    BoardKeys keys_;
+    std::unique_ptr<Gesture> gesture_;
+    bool spaceHeld_ = false;
+
+private:
+    Pointer pointerAt(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers) const;
+    /// Calls a gesture and notes that the bench changes by its hand.
+    template <class Call>
+    void with(Call call);
+    void endGesture();
+    void hover(QPointF inView);
+    void clearHover();
+    void setHover(int net, Point at, const std::string& part);
+    void holdFrame();
+    void resumeFrames();
+
+    std::vector<int> litNets_;
+    std::optional<QRectF> band_;
+    std::optional<int> chosenColour_;
+    std::set<std::string> latched_;
+    QTimer flashing_, waiting_;
+    bool inGesture_ = false, dragged_ = false, buttonDown_ = false, elsewhere_ = false;
+    QPointF downAt_, lastAt_;
+    Qt::MouseButton downButton_ = Qt::NoButton;
+    QString atPointer_;
+    QPixmap table_;
+    QPoint tableAt_;
+    const Theme* tableTheme_ = nullptr;
+    int wheelGesture_ = -1;
+    QElapsedTimer sinceWheel_;
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,141 @@
+#include "ui/view/board_keys.h"
+
+#include "core/edit/placement.h"
+#include "ui/gesture/move_gesture.h"
+#include "ui/gesture/press_gesture.h"
+#include "ui/view/value_box.h"
+
+
+namespace tiepoint::ui {
+namespace {
+
+bool isPlain(const QKeyEvent& event) { return !(event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)); }
+bool isEnter(const QKeyEvent& event) { return event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter; }
+bool isDigit(const QKeyEvent& event) { return event.key() >= Qt::Key_0 && event.key() <= Qt::Key_9; }
+bool isBracket(const QKeyEvent& event) { return event.key() == Qt::Key_BracketLeft || event.key() == Qt::Key_BracketRight; }
+bool isArrow(const QKeyEvent& event) { return event.key() >= Qt::Key_Left && event.key() <= Qt::Key_Down; }
+
+std::vector<std::string> idsOf(const QStringList& list) {
+    std::vector<std::string> ids;
+    for (const QString& id : list) ids.push_back(id.toStdString());
+    return ids;
+}
+
+}  // namespace
+
+struct BoardKeys::Row {
+    bool (*isKey)(const QKeyEvent&);
+    bool (BoardKeys::*does)(const QKeyEvent&);
+};
+
+// The first row that does something with the key has it.
+const BoardKeys::Row BoardKeys::kTable[] = {
+    {[](const QKeyEvent& event) { return event.key() == Qt::Key_Escape; }, &BoardKeys::letGo},
+    {isBracket, &BoardKeys::turn},
+    {isArrow, &BoardKeys::shift},
+    {[](const QKeyEvent& event) { return isEnter(event) || isDigit(event); }, &BoardKeys::type},
+    {[](const QKeyEvent& event) { return !event.text().isEmpty(); }, &BoardKeys::pressCap},
+};
+
+std::string BoardKeys::partWithCap(const QKeyEvent& event) const {
+    const QString letter = QKeySequence(event.key()).toString();
+    for (const Part& part : hand_.picture().bench().parts) {
+        if (part.kind->hasCap && !part.cap.empty() && QString::fromStdString(part.cap).compare(letter, Qt::CaseInsensitive) == 0) return part.id;
+    }
+    return {};
+}
+
+const Part* BoardKeys::soleSelection() const {
+    const QStringList selection = hand_.selection();
+    return selection.size() == 1 ? hand_.picture().bench().findPart(selection.front().toStdString()) : nullptr;
+}
+
+bool BoardKeys::wants(const QKeyEvent& event) const {
+    if (!isPlain(event)) return false;
+    if (isBracket(event) || event.key() == Qt::Key_Escape || event.key() == Qt::Key_Space) return true;
+    if (isArrow(event)) return !hand_.selection().isEmpty();
+    if ((isDigit(event) || isEnter(event)) && soleSelection()) return true;
+    return !partWithCap(event).empty();
+}
+
+bool BoardKeys::press(const QKeyEvent& event) {
+    if (!isPlain(event)) return false;
+    for (const Row& row : kTable) {
+        if (row.isKey(event) && (this->*row.does)(event)) return true;
+    }
+    return false;
+}
+
+bool BoardKeys::release(const QKeyEvent& event) {
+    const std::string id = partWithCap(event);
+    if (id.empty()) return false;
+    if (!event.isAutoRepeat()) PressGesture::releasePart(hand_, id);
+    return true;
+}
+
+bool BoardKeys::pressCap(const QKeyEvent& event) {
+    const std::string id = partWithCap(event);
+    if (id.empty()) return false;
+    if (!event.isAutoRepeat()) PressGesture::pressPart(hand_, id, event.modifiers());
+    return true;
+}
+
+Point BoardKeys::wordsAt() const {
+    const Picture& picture = hand_.picture();
+    for (const std::string& id : picture.marks.selected) {
+        if (const int part = picture.bench().partIndex(id); part >= 0) return picture.table->parts[static_cast<std::size_t>(part)].pose.centre;
+        if (const Jumper* jumper = picture.bench().findJumper(id)) return endMm(picture.bench(), *picture.table, jumper->ends[0]);
+    }
+    return {};
+}
+
+bool BoardKeys::turn(const QKeyEvent& event) {
+    const int quarters = event.key() == Qt::Key_BracketRight ? 1 : -1;
+    const auto bench = hand_.document().bench();
+    Edit edit{"Turn", {}};
+    for (const std::string& id : idsOf(hand_.selection())) {
+        const Part* part = bench->findPart(id);
+        if (!part) continue;
+        const Part now = turned(*bench, *part, quarters);
+        if (now == *part) continue;
+        if (const auto why = refusal(*bench, now)) {
+            hand_.flash(*why, wordsAt());
+            return true;
+        }
+        edit.name = edit.operations.empty() ? "Turn " + id : "Turn parts";
+        edit.operations.push_back(ReplacePart{now});
+    }
+    if (edit.operations.empty()) return true;
+    if (const auto why = hand_.document().push(edit)) hand_.flash(why->toStdString(), wordsAt());
+    return true;
+}
+
+bool BoardKeys::shift(const QKeyEvent& event) {
+    if (hand_.selection().isEmpty()) return false;
+    const int columns = event.key() == Qt::Key_Left ? -1 : event.key() == Qt::Key_Right ? 1 : 0;
+    const int rows = event.key() == Qt::Key_Up ? -1 : event.key() == Qt::Key_Down ? 1 : 0;
+    const auto ids = idsOf(hand_.selection());
+    const auto bench = hand_.document().bench();
+    const Shift moved = shiftThings(*bench, ids, columns, rows);
+    if (!moved.refused.empty()) {
+        hand_.flash(moved.refused, wordsAt());
+    } else if (!moved.operations.empty()) {
+        const std::string name = ids.size() == 1 ? "Move " + ids.front() : "Move parts";
+        if (const auto why = hand_.document().push({name, moved.operations})) hand_.flash(why->toStdString(), wordsAt());
+    }
+    return true;
+}
+
+bool BoardKeys::type(const QKeyEvent& event) {
+    const Part* part = soleSelection();
+    if (!part) return false;
+    host_.beginTyping(part->id, isDigit(event) ? event.text() : QString());
+    return true;
+}
+
+bool BoardKeys::letGo(const QKeyEvent&) {
+    host_.letGo();
+    return true;
+}
+
+}  // namespace tiepoint::ui

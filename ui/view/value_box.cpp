@@ -1,0 +1,129 @@
+#include "ui/view/value_box.h"
+
+#include "core/base/quantity.h"
+#include "core/bench/describe.h"
+
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QVBoxLayout>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr int kFieldPixels = 110;
+constexpr double kTextPixels = 16;
+constexpr int kAwayPixels = 12;
+
+QString symbolOf(const std::string& unit) { return unit == "ohm" ? QStringLiteral("\u03A9") : QString::fromStdString(unit); }
+
+}  // namespace
+
+int typedValueOf(const Part& part) {
+    const PartKind& kind = *part.kind;
+    for (std::size_t i = 0; i < kind.values.size(); ++i) {
+        const ValueSpec& spec = kind.values[i];
+        const bool named = !spec.series.empty() || !spec.allowed.empty() || kind.isSupply;
+        if (spec.type == ValueType::Number && named) return static_cast<int>(i);
+    }
+    return -1;
+}
+
+ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
+    : QFrame(parent), document_(document), title_(new QLabel(this)), field_(new QLineEdit(this)), reason_(new QLabel(this)) {
+    auto* row = new QHBoxLayout;
+    row->addWidget(title_);
+    row->addWidget(field_);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(8, 6, 8, 6);
+    column->addLayout(row);
+    column->addWidget(reason_);
+    field_->setFixedWidth(kFieldPixels);
+    field_->setAccessibleName(tr("Value"));
+    field_->installEventFilter(this);
+    connect(field_, &QLineEdit::returnPressed, this, &ValueBox::accept);
+    connect(field_, &QLineEdit::textEdited, this, [this] {
+        reason_->clear();
+        reason_->hide();
+        adjustSize();
+    });
+    hide();
+}
+
+void ValueBox::setLook(const Theme& theme) {
+    setFont(uiFont(kTextPixels));
+    setStyleSheet(QStringLiteral("tiepoint--ui--ValueBox { background: %1; border: 2px solid %2; border-radius: 6px; }"
+                                 "QLabel { color: %3; background: transparent; }"
+                                 "QLineEdit { color: %3; background: %1; border: 1px solid %4; border-radius: 3px; padding: 2px 4px; }")
+                      .arg(theme.card.name(), theme.accent.name(), theme.text.name(), theme.dimText.name()));
+    reason_->setStyleSheet(QStringLiteral("color: %1;").arg(theme.overload.name()));
+}
+
+void ValueBox::begin(const std::string& partId, const QString& typed, QPoint beside) {
+    const Part* part = document_.bench()->findPart(partId);
+    value_ = part ? typedValueOf(*part) : -1;
+    if (value_ < 0) return;
+    partId_ = partId;
+    const ValueSpec& spec = part->kind->values[static_cast<std::size_t>(value_)];
+    title_->setText(QStringLiteral("%1 %2").arg(QString::fromStdString(partId), QString::fromStdString(spec.label).toLower()));
+    reason_->hide();
+    field_->setPlaceholderText(symbolOf(spec.unit));
+    if (typed.isEmpty()) {
+        field_->setText(QString::fromStdString(formatSetting(part->value(value_), spec.unit)));
+        field_->selectAll();
+    } else {
+        field_->setText(typed);
+    }
+    adjustSize();
+    const QRect room = parentWidget()->rect();
+    move(qBound(room.left(), beside.x() + kAwayPixels, qMax(room.left(), room.right() - width())),
+         qBound(room.top(), beside.y() + kAwayPixels, qMax(room.top(), room.bottom() - height())));
+    show();
+    raise();
+    field_->setFocus();
+}
+
+std::optional<QString> ValueBox::trySet() {
+    const Part* part = document_.bench()->findPart(partId_);
+    if (!part) return std::nullopt;
+    const ValueSpec& spec = part->kind->values[static_cast<std::size_t>(value_)];
+    const auto value = parseQuantity(field_->text().toStdString(), spec.unit);
+    if (!value) return tr("that isn't a value in %1; 220, 4k7, 4R7 and 1M are").arg(symbolOf(spec.unit));
+    if (*value < spec.minimum || *value > spec.maximum) {
+        return tr("from %1 to %2").arg(QString::fromStdString(formatSetting(spec.minimum, spec.unit)), QString::fromStdString(formatSetting(spec.maximum, spec.unit)));
+    }
+    return document_.push(setValueEdit(*document_.bench(), partId_, spec.name, *value));
+}
+
+void ValueBox::accept() {
+    if (const auto why = trySet()) {
+        reason_->setText(*why);
+        reason_->show();
+        adjustSize();
+        return;
+    }
+    leave();
+}
+
+void ValueBox::leave() {
+    hide();
+    Q_EMIT done();
+}
+
+bool ValueBox::eventFilter(QObject* watched, QEvent* event) {
+    // Keys typed here are the field's: no shortcut of the window may take them.
+    if (event->type() == QEvent::ShortcutOverride) {
+        event->accept();
+        return true;
+    }
+    if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+        leave();
+        return true;
+    }
+    if (event->type() == QEvent::FocusOut && isVisible() && static_cast<QFocusEvent*>(event)->reason() == Qt::MouseFocusReason) {
+        trySet();  // a click elsewhere accepts what can be accepted
+        leave();
+    }
+    return QFrame::eventFilter(watched, event);
+}
+
+}  // namespace tiepoint::ui
