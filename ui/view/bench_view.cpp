@@ -68,7 +68,7 @@ double BenchView::pixelsPerMm() const { return body_->camera_.pixelsPerMm(); }
 // --- events ---
 
 bool BenchView::event(QEvent* event) {
-    if (event->type() == QEvent::ShortcutOverride && body_->keys_.wants(*static_cast<QKeyEvent*>(event))) {
+    if (event->type() == QEvent::ShortcutOverride && body_ && body_->keys_.wants(*static_cast<QKeyEvent*>(event))) {
         event->accept();
         return true;
     }
@@ -76,7 +76,7 @@ bool BenchView::event(QEvent* event) {
 }
 
 bool BenchView::viewportEvent(QEvent* event) {
-    if (event->type() == QEvent::Leave) body_->leave();
+    if (event->type() == QEvent::Leave && body_) body_->leave();
     return QGraphicsView::viewportEvent(event);
 }
 
@@ -121,7 +121,7 @@ void BenchView::focusOutEvent(QFocusEvent* event) {
 
 void BenchView::resizeEvent(QResizeEvent* event) {
     QGraphicsView::resizeEvent(event);
-    body_->camera_.refit();
+    if (body_) body_->camera_.refit();
 }
 
 void BenchView::showEvent(QShowEvent* event) {

@@ -102,9 +102,10 @@ void BenchView::Body::press(const QMouseEvent& event) {
     begin(std::move(gesture), pointer);
 }
 
-void BenchView::Body::move(QPointF inView, Qt::MouseButtons, Qt::KeyboardModifiers modifiers) {
+void BenchView::Body::move(QPointF inView, Qt::MouseButtons buttons, Qt::KeyboardModifiers modifiers) {
     lastAt_ = inView;
     if (!gesture_) return hover(inView);
+    if (elsewhere_ && (buttons & Qt::LeftButton)) buttonDown_ = true;
     if (buttonDown_ && !dragged_) dragged_ = QLineF(downAt_, inView).length() >= kDragPixels;
     if (buttonDown_ && !dragged_) return;
     const Pointer pointer = pointerAt(inView, downButton_, modifiers);
@@ -157,7 +158,6 @@ bool BenchView::Body::followElsewhere(QObject* watched, QEvent* event) {
     const QPointF inView = view_.viewport()->mapFromGlobal(mouse.globalPosition());
     if (type == QEvent::MouseMove) {
         move(inView, mouse.buttons(), mouse.modifiers());
-        if (mouse.buttons() & Qt::LeftButton) buttonDown_ = true;
     } else if (buttonDown_) {
         release(inView, mouse.button(), mouse.modifiers());
     }
