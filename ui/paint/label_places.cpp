@@ -16,6 +16,7 @@ namespace {
 
 // Costs: what a label may least of all hide counts most. Areas in mm2, points one each.
 constexpr double kOverBody = 6, kOverLabel = 12, kOverPoint = 0.8;
+constexpr double kCellMm = 0.5, kAroundMm = 20;  ///< of the count of points
 constexpr double kPointStepMm = 0.8;
 constexpr double kRoomMm = 0.25;
 constexpr double kLightRoomMm = 1.9;  ///< ink rays stand beside a light
@@ -158,11 +159,43 @@ void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candi
 
 }  // namespace
 
+Clearance::PointCount::PointCount(const QRectF& area, const std::vector<QPointF>& points)
+    : corner_(area.topLeft()),
+      columns_(static_cast<int>(area.width() / kCellMm) + 1),
+      rows_(static_cast<int>(area.height() / kCellMm) + 1),
+      sums_(static_cast<std::size_t>((columns_ + 1) * (rows_ + 1)), 0) {
+    const auto cell = [&](int column, int row) -> int& {
+        return sums_[static_cast<std::size_t>(row * (columns_ + 1) + column)];
+    };
+    for (const QPointF& point : points) {
+        const int column = static_cast<int>((point.x() - corner_.x()) / kCellMm);
+        const int row = static_cast<int>((point.y() - corner_.y()) / kCellMm);
+        if (column >= 0 && column < columns_ && row >= 0 && row < rows_) ++cell(column + 1, row + 1);
+    }
+    for (int row = 1; row <= rows_; ++row) {
+        for (int column = 1; column <= columns_; ++column) {
+            cell(column, row) += cell(column - 1, row) + cell(column, row - 1) - cell(column - 1, row - 1);
+        }
+    }
+}
+
+double Clearance::PointCount::upTo(double x, double y) const {
+    const int column = std::clamp(static_cast<int>(std::lround((x - corner_.x()) / kCellMm)), 0, columns_);
+    const int row = std::clamp(static_cast<int>(std::lround((y - corner_.y()) / kCellMm)), 0, rows_);
+    return sums_[static_cast<std::size_t>(row * (columns_ + 1) + column)];
+}
+
+double Clearance::PointCount::within(const QRectF& f) const {
+    return upTo(f.right(), f.bottom()) - upTo(f.left(), f.bottom()) - upTo(f.right(), f.top()) +
+           upTo(f.left(), f.top());
+}
+
 Clearance::Clearance(const Picture& picture) {
+    std::vector<QPointF> points;
     const auto addLine = [&](const QPainterPath& path) {
         const Polyline line = Polyline::of(path);
         for (double gone = 0; gone < line.lengthMm(); gone += kPointStepMm)
-            points_.push_back(line.at(gone).at);
+            points.push_back(line.at(gone).at);
     };
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartScene scene = sceneOf(picture, part);
@@ -184,6 +217,8 @@ Clearance::Clearance(const Picture& picture) {
         line.lineTo(centre(piece.to));
         addLine(line);
     }
+    const Rect all = picture.table->allMm;
+    points_ = PointCount(toQt(all).adjusted(-kAroundMm, -kAroundMm, kAroundMm, kAroundMm), points);
 }
 
 double Clearance::cost(const QRectF& frame) const {
@@ -191,7 +226,7 @@ double Clearance::cost(const QRectF& frame) const {
     for (const QRectF& body : bodies_) cost += kOverBody * areaOf(body & frame);
     for (const QRectF& label : labels_) cost += kOverLabel * areaOf(label & frame);
     const QRectF roomy = frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
-    for (const QPointF& point : points_) cost += roomy.contains(point) ? kOverPoint : 0;
+    cost += kOverPoint * points_.within(roomy);
     return cost;
 }
 

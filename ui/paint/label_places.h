@@ -26,8 +26,23 @@ public:
     double cost(const QRectF& frame) const;
 
 private:
+    /// Points along wires, leads and strips in use, counted in cells so that a frame is one look-up of four
+    /// corners.
+    class PointCount {
+    public:
+        PointCount() = default;
+        PointCount(const QRectF& area, const std::vector<QPointF>& points);
+        double within(const QRectF& frame) const;
+
+    private:
+        double upTo(double x, double y) const;
+        QPointF corner_;
+        int columns_ = 0, rows_ = 0;
+        std::vector<int> sums_;
+    };
+
     std::vector<QRectF> bodies_, labels_;
-    std::vector<QPointF> points_;  ///< along wires and bare leads, and taken holes
+    PointCount points_;
 };
 
 inline constexpr Lettering kIdLettering{1.7, QFont::DemiBold};

@@ -87,9 +87,14 @@ void paintMetal(QPainter& painter, const Theme& theme, const QRectF& frame) {
 }
 
 void paintMetalSeenThrough(QPainter& painter, const Theme& theme, const QRectF& frame) {
-    painter.setPen(outlinePen(faded(theme.metalEdge, 0.62), theme.outlineMm));
-    painter.setBrush(faded(blend(theme.metalLight, theme.metalDark, 0.3), 0.58));
-    painter.drawPath(roundedBox(frame, kRadiusMm));
+    // Two plain fills: a stroke of the rounded frame costs several times as much, and this layer follows
+    // every press.
+    const double half = theme.outlineMm / 2;
+    const QPainterPath inside = roundedBox(frame.adjusted(half, half, -half, -half), kRadiusMm - half);
+    QPainterPath rim = roundedBox(frame.adjusted(-half, -half, half, half), kRadiusMm + half);
+    rim.addPath(inside);
+    painter.fillPath(inside, faded(blend(theme.metalLight, theme.metalDark, 0.3), 0.58));
+    painter.fillPath(rim, faded(theme.metalEdge, 0.75));
 }
 
 void paintMetalInColour(QPainter& painter, const Theme& theme, const QRectF& frame, const QColor& colour) {

@@ -5,6 +5,7 @@
 
 #include "core/base/quantity.h"
 #include "core/snapshot/readings.h"
+#include "ui/paint/label_places.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/part_scenes.h"
@@ -21,6 +22,7 @@ constexpr double kCollarMm = 4.05, kCollarInnerMm = 3.15;
 constexpr int kStripes = 28;
 constexpr double kSlant = 0.16;  ///< radians between a stripe's inner and outer end
 constexpr Lettering kFlagLettering{2.25, QFont::DemiBold};
+constexpr double kOverhangMm = 12, kOutsideCost = 3, kRightIsUsual = 6;  ///< choosing a flag's side
 constexpr double kFlagHeightMm = 4, kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
 
 std::string unitOf(const Rating& rating) {
@@ -51,13 +53,19 @@ void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
     painter.drawPath(disc(at, kCollarInnerMm));
 }
 
-void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString& words, bool toRight) {
+/// Where the flag flies: to the right of the collar, or to its left.
+QRectF flagFrame(QPointF at, const QString& words, bool toRight) {
     const double width = textWidthMm(words, kFlagLettering) + 2 * kFlagPadMm;
+    const double away = kCollarMm + kStaffMm;
+    return {toRight ? at.x() + away : at.x() - away - width, at.y() - kFlagHeightMm / 2, width,
+            kFlagHeightMm};
+}
+
+void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString& words, bool toRight) {
     const double way = toRight ? 1 : -1;
-    const QPointF staff = at + QPointF(way * (kCollarMm - 0.2), 0),
-                  foot = at + QPointF(way * (kCollarMm + kStaffMm), 0);
-    const QRectF flag(toRight ? foot.x() : foot.x() - width, at.y() - kFlagHeightMm / 2, width,
-                      kFlagHeightMm);
+    const QPointF staff = at + QPointF(way * (kCollarMm - 0.2), 0);
+    const QPointF foot = at + QPointF(way * (kCollarMm + kStaffMm), 0);
+    const QRectF flag = flagFrame(at, words, toRight);
     painter.setPen(QPen(theme.arrowCasing, 1.1, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
     painter.setPen(outlinePen(theme.arrowCasing, 2 * kFlagRimMm));
@@ -75,8 +83,10 @@ void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString&
 QString overloadWords(double figure, double limit, const QString& unit, const QString& label) {
     const double share = figure / limit;
     const QString now = QString::fromStdString(formatQuantity(figure, unit.toStdString(), 2));
-    const QString most =
-        QString::fromStdString(formatSetting(limit, unit.toStdString())) + QLatin1Char(' ') + label;
+    // Milliwatts beside milliwatts: a figure and its limit are only compared in one unit.
+    const std::string bound =
+        unit == QLatin1String("W") ? formatQuantity(limit, "W", 2) : formatSetting(limit, unit.toStdString());
+    const QString most = QString::fromStdString(bound) + QLatin1Char(' ') + label;
     if (share > 3) return QStringLiteral("%1: far too much for its %2").arg(now, most);
     if (share > 2.5) return QStringLiteral("%1: nearly three times its %2").arg(now, most);
     if (share > 1.9 && share < 2.1) return QStringLiteral("%1: twice its %2").arg(now, most);
@@ -104,11 +114,20 @@ std::vector<Overload> overloads(const Picture& picture) {
 }
 
 void paintOverloads(QPainter& painter, const Picture& picture) {
-    for (const Overload& overload : overloads(picture)) {
-        const PartScene scene = sceneOf(picture, overload.part);
-        const QPointF at = toQt(scene.place.pose.centre);
-        // The flag flies to the side with more room: away from the nearer edge of the boards.
-        const bool toRight = at.x() < picture.table->boardsMm.left + 0.72 * picture.table->boardsMm.width;
+    const auto found = overloads(picture);
+    if (found.empty()) return;
+    Clearance clearance(picture);
+    const double leftMost = picture.table->allMm.left,
+                 rightMost = picture.table->boardsMm.right() + kOverhangMm;
+    for (const Overload& overload : found) {
+        const QPointF at = toQt(sceneOf(picture, overload.part).place.pose.centre);
+        const auto cost = [&](bool toRight) {
+            const QRectF flag = flagFrame(at, overload.words, toRight);
+            const double outside = std::max({0.0, leftMost - flag.left(), flag.right() - rightMost});
+            return clearance.cost(flag) + kOutsideCost * outside;
+        };
+        const bool toRight = cost(true) <= cost(false) + kRightIsUsual;
+        clearance.take(flagFrame(at, overload.words, toRight));
         paintCollar(painter, *picture.theme, at);
         paintFlag(painter, *picture.theme, at, overload.words, toRight);
     }

@@ -14,7 +14,7 @@ namespace {
 constexpr double kCapMm = 2.0, kPressedCapMm = 1.78;
 constexpr double kFrameRadiusMm = 0.55, kPlateInsetMm = 0.5, kPlateRadiusMm = 0.3;
 constexpr Lettering kCapLetter{2.3, QFont::Bold};
-constexpr double kLetterRimMm = 0.5;  ///< keeps the letter apart from the arrow under it
+constexpr double kLetterRimMm = 0.34;  ///< keeps the letter apart from the arrow under it
 constexpr double kBridgeHalfMm = 0.52, kBridgeBeyondMm = 0.45;
 constexpr double kBarHalfMm = 0.42, kBarEndMm = 0.72;
 constexpr double kBowMm = 1.15;
@@ -98,8 +98,7 @@ public:
     void paintCapLetter(QPainter& painter, const PartScene& scene) const override {
         const BodyFrame frame(painter, scene);
         const QColor cap = capColour(scene.part.cap), letter = letterOn(cap);
-        const QPen rim =
-            outlinePen(blend(cap, letter == QColor(Qt::white) ? Qt::black : Qt::white, 0.15), kLetterRimMm);
+        const QPen rim = outlinePen(blend(cap, Qt::black, 0.08), kLetterRimMm);
         paintLetter(painter, scene, {0, 0}, kCapLetter, rim.color(), &rim);
         paintLetter(painter, scene, {0, 0}, kCapLetter, letter);
     }
