@@ -65,7 +65,7 @@ void eachEdge(const Job& job, const std::vector<int>& firstHole, Join join) {
     for (const auto& [a, b] : job.jumpers) join(a, b);
 }
 
-int main() {
+int run() {
     const Job job = makeJob();
     std::vector<int> firstHole(job.strips, -1);
     for (int hole = job.holes; hole-- > 0;) firstHole[job.stripOfHole[hole]] = hole;
@@ -74,12 +74,12 @@ int main() {
     std::vector<int> component(job.holes), rank(job.holes), parent(job.holes), componentOfLead(kLeads), setOfLead(kLeads);
 
     SideBySide race;
-    race.add("union-find over strips", 20000, [&] {
+    race.add("union-find over strips", [&] {
         Strips::build(job.joins, netOf);
         for (int lead = 0; lead < kLeads; ++lead) netOfLead[lead] = netOf[job.leadStrips[lead]];
         keep(netOfLead.data());
     });
-    race.add("the bare touch of every entry", 20000, [&] {
+    race.add("the bare touch of every entry", [&] {
         std::iota(touched.begin(), touched.end(), std::uint16_t{0});
         keep(touched.data());
         for (const Strips::Join& join : job.joins) {
@@ -92,14 +92,14 @@ int main() {
         for (int lead = 0; lead < kLeads; ++lead) netOfLead[lead] = touched[job.leadStrips[lead]];
         keep(netOfLead.data());
     });
-    race.add("disjoint sets over holes", 2000, [&] {
+    race.add("disjoint sets over holes", [&] {
         boost::disjoint_sets sets(rank.data(), parent.data());
         for (int hole = 0; hole < job.holes; ++hole) sets.make_set(hole);
         eachEdge(job, firstHole, [&](int a, int b) { sets.union_set(a, b); });
         for (int lead = 0; lead < kLeads; ++lead) setOfLead[lead] = sets.find_set(job.leads[lead]);
         keep(setOfLead.data());
     });
-    race.add("connected components over holes", 200, [&] {
+    race.add("connected components over holes", [&] {
         boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS> graph(static_cast<std::size_t>(job.holes));
         eachEdge(job, firstHole, [&](int a, int b) { boost::add_edge(static_cast<std::size_t>(a), static_cast<std::size_t>(b), graph); });
         boost::connected_components(graph, component.data());
@@ -128,4 +128,4 @@ int main() {
 }  // namespace
 }  // namespace tiepoint::test
 
-int main() { return tiepoint::test::main(); }
+int main() { return tiepoint::test::run(); }

@@ -1,12 +1,12 @@
 #pragma once
-// Side by side: times several ways of doing one job in interleaved repeats of one process, so that noise hits all alike,
-// and prints ratios of medians. Absolute times say little on a busy machine; they are printed for orientation.
+// What the benchmarks print: median times side by side, and measured figures beside their bars.
 
-#include <algorithm>
-#include <chrono>
+#include "bench/interleave.h"
+
 #include <cstdio>
 #include <functional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace tiepoint::test {
@@ -19,41 +19,21 @@ inline void keep(const T& value) {
 
 class SideBySide {
 public:
-    static constexpr int kRepeats = 15;
+    void add(std::string name, std::function<void()> work) { ways_.push_back({std::move(name), std::move(work)}); }
 
-    /// `work` is run `rounds` times in each repeat.
-    void add(std::string name, int rounds, std::function<void()> work) { ways_.push_back({std::move(name), rounds, std::move(work), {}}); }
-
-    /// Median seconds of each way for one run, in the order of adding.
+    /// Median seconds of each way, in the order of adding. Compare them by ratio: absolute times say little on a busy machine.
     std::vector<double> run() {
-        for (Way& way : ways_) way.work();  // warms caches and buffers
-        for (int repeat = 0; repeat < kRepeats; ++repeat) {
-            for (Way& way : ways_) way.seconds.push_back(once(way));
-        }
+        bench::interleave(ways_);
         std::vector<double> medians;
-        for (Way& way : ways_) {
-            std::nth_element(way.seconds.begin(), way.seconds.begin() + kRepeats / 2, way.seconds.end());
-            medians.push_back(way.seconds[kRepeats / 2]);
-            std::printf("  %-44s %12.3f us\n", way.name.c_str(), medians.back() * 1e6);
+        for (const bench::Contestant& way : ways_) {
+            medians.push_back(way.medianSecond);
+            std::printf("  %-44s %12.3f us\n", way.name.c_str(), way.medianSecond * 1e6);
         }
         return medians;
     }
 
 private:
-    struct Way {
-        std::string name;
-        int rounds;
-        std::function<void()> work;
-        std::vector<double> seconds;
-    };
-
-    static double once(const Way& way) {
-        const auto start = std::chrono::steady_clock::now();
-        for (int i = 0; i < way.rounds; ++i) way.work();
-        return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count() / way.rounds;
-    }
-
-    std::vector<Way> ways_;
+    std::vector<bench::Contestant> ways_;
 };
 
 /// Compares measured figures with their bars; a figure passes within 85 % of its bar, since machines are noisy.
