@@ -36,6 +36,7 @@ void draw(QPainter& painter, const Picture& picture, const QRectF& area) {
 
 bool writePng(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
     QImage image(size, QImage::Format_RGB32);
+    image.fill(picture.theme->benchBottom);
     QPainter painter(&image);
     draw(painter, picture, area);
     painter.end();
@@ -92,9 +93,10 @@ bool isPictureFile(const QString& path) { return formatOf(path) != nullptr; }
 std::optional<QString> savePicture(Picture picture, const QString& path, int widthPixels) {
     const Format* format = formatOf(path);
     if (format == nullptr) return QStringLiteral("a picture's name ends in .png, .svg or .pdf");
-    const QRectF area = areaOf(picture);
+    QRectF area = areaOf(picture);
     picture.pixelsPerMm = widthPixels / area.width();
     const QSize size(widthPixels, static_cast<int>(std::ceil(area.height() * picture.pixelsPerMm)));
+    area.setHeight(size.height() / picture.pixelsPerMm);  // whole pixels, so that the last row is covered too
     QSaveFile file(path);
     if (!file.open(QIODevice::WriteOnly)) return file.errorString();
     if (!format->write(file, picture, area, size)) return QStringLiteral("the picture could not be drawn");
