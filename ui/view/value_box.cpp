@@ -4,7 +4,6 @@
 #include "core/bench/describe.h"
 
 #include <QHBoxLayout>
-#include <QKeyEvent>
 #include <QVBoxLayout>
 
 namespace tiepoint::ui {

@@ -6,6 +6,7 @@
 #include "ui/theme/theme.h"
 
 #include <QFrame>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 
@@ -31,6 +32,8 @@ Q_SIGNALS:
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override { event->accept(); }  ///< what the field leaves, Enter, is not the board's
+    void keyReleaseEvent(QKeyEvent* event) override { event->accept(); }
 
 private:
     void accept();
