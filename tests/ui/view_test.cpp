@@ -1,0 +1,196 @@
+// The view: hover, zoom, pan, fit, typed values, what ticks and what doesn't.
+
+#include "desk.h"
+
+#include <QLineEdit>
+#include <QSignalSpy>
+
+#include <cmath>
+
+namespace tiepoint::ui {
+namespace {
+
+class BenchViewTest : public Desk {
+protected:
+    QLineEdit& field() { return *view.findChild<QLineEdit*>(); }
+    double ohms(std::string_view id) const { return part(id).value(part(id).kind->valueIndex("resistance")); }
+    void type(QWidget& widget, const char* text) { QTest::keyClicks(&widget, text); }
+    void wheel(QPoint where, int notches, Qt::KeyboardModifiers modifiers = {}) {
+        QWheelEvent event(where, view.viewport()->mapToGlobal(where), {}, QPoint(0, 120 * notches), Qt::NoButton, modifiers, Qt::NoScrollPhase, false);
+        QApplication::sendEvent(view.viewport(), &event);
+    }
+};
+
+TEST_F(BenchViewTest, HoverLightsTheNetOfAHole) {
+    open(beacon());
+    QSignalSpy changes(&view, &BenchView::hoverChanged);
+    moveTo(at("A.d16"));
+    const Layout& layout = *view.picture().layout;
+    EXPECT_EQ(marks().hoverNet, layout.netOfHole(layout.holeIndex(test::holeAt("A.e16"))));
+    moveTo(at("A.i16"));
+    EXPECT_EQ(marks().hoverNet, layout.netOfHole(layout.holeIndex(test::holeAt("A.f16")))) << "2a and 2b are one metal";
+    EXPECT_EQ(layout.netOfHole(layout.holeIndex(test::holeAt("A.d16"))), marks().hoverNet);
+    moveTo(bodyOf("R1"));
+    EXPECT_EQ(view.hoveredPart(), "R1");
+    EXPECT_GE(changes.count(), 2);
+    QEvent leave(QEvent::Leave);
+    QApplication::sendEvent(view.viewport(), &leave);
+    EXPECT_EQ(marks().hoverNet, -1);
+    EXPECT_TRUE(view.hoveredPart().isEmpty());
+}
+
+TEST_F(BenchViewTest, TheHoverTagCarriesTheSolvedVolts) {
+    open(beacon());
+    press(bodyOf("S1"));
+    ASSERT_TRUE(waitForAnswer());
+    release(bodyOf("S1"));
+    ASSERT_TRUE(waitForAnswer());
+    moveTo(at("A.top+20"));
+    const Snapshot& snapshot = *view.picture().snapshot;
+    EXPECT_NEAR(snapshot.solution.netVoltage[static_cast<std::size_t>(marks().hoverNet)], 5.0, 0.01);
+    const QImage with = view.viewport()->grab().toImage();
+    QEvent leave(QEvent::Leave);
+    QApplication::sendEvent(view.viewport(), &leave);
+    EXPECT_NE(with, view.viewport()->grab().toImage()) << "a lit net is to be seen";
+}
+
+TEST_F(BenchViewTest, ZoomKeepsThePointUnderThePointer) {
+    const QPoint where(400, 300);
+    const Point before = view.toMm(where);
+    const double scale = view.pixelsPerMm();
+    wheel(where, 3);
+    EXPECT_NEAR(view.pixelsPerMm(), scale * std::pow(1.25, 3), 1e-6);
+    EXPECT_NEAR(view.toMm(where).x, before.x, 1.5 / view.pixelsPerMm());
+    EXPECT_NEAR(view.toMm(where).y, before.y, 1.5 / view.pixelsPerMm());
+    QTest::qWait(150);  // settled: the bench is drawn anew at that step
+    EXPECT_NEAR(view.pixelsPerMm(), scale * std::pow(1.25, 3), 1e-6);
+    wheel(where, -3, Qt::ControlModifier);
+    EXPECT_NEAR(view.pixelsPerMm(), scale, 1e-6);
+}
+
+TEST_F(BenchViewTest, ZoomHasLimits) {
+    const double scale = view.pixelsPerMm();
+    wheel(QPoint(400, 300), 100);
+    EXPECT_LT(view.pixelsPerMm(), scale * 10);
+    wheel(QPoint(400, 300), -100);
+    EXPECT_GT(view.pixelsPerMm(), scale / 3);
+}
+
+TEST_F(BenchViewTest, FitShowsBoardsAndSupplies) {
+    wheel(QPoint(100, 100), 5);
+    view.fitBench();
+    const QRectF sight(QPointF(0, 0), view.viewport()->size());
+    const Rect all = view.picture().table->allMm;
+    EXPECT_TRUE(sight.contains(view.fromMm({all.left, all.top})));
+    EXPECT_TRUE(sight.contains(view.fromMm({all.right(), all.bottom()})));
+    const double filled = std::max((view.fromMm({all.right(), 0}).x() - view.fromMm({all.left, 0}).x()) / sight.width(),
+                                   (view.fromMm({0, all.bottom()}).y() - view.fromMm({0, all.top}).y()) / sight.height());
+    EXPECT_GT(filled, 0.85);
+    view.resize(900, 500);
+    QApplication::processEvents();
+    EXPECT_TRUE(QRectF(QPointF(0, 0), view.viewport()->size()).contains(view.fromMm({all.right(), all.bottom()})));
+}
+
+TEST_F(BenchViewTest, PansWithTheMiddleButtonAndWithTheSpaceBar) {
+    wheel(QPoint(400, 300), 2);
+    QTest::qWait(120);
+    const QPointF before = view.fromMm({0, 0});
+    drag(QPoint(400, 300), QPoint(460, 280), Qt::MiddleButton);
+    EXPECT_NEAR(view.fromMm({0, 0}).x() - before.x(), 60, 2);
+    EXPECT_NEAR(view.fromMm({0, 0}).y() - before.y(), -20, 2);
+    QTest::keyPress(&view, Qt::Key_Space);
+    drag(at("A.c5"), at("A.c5") - QPoint(40, 0));
+    QTest::keyRelease(&view, Qt::Key_Space);
+    EXPECT_NEAR(view.fromMm({0, 0}).x() - before.x(), 20, 3);
+    EXPECT_TRUE(bench().jumpers.empty()) << "a pan draws no jumper";
+}
+
+TEST_F(BenchViewTest, ValuesAreTypedAndKeepTheKeys) {
+    open(beacon());
+    const struct { const char* typed; double ohm; } kCases[] = {{"220", 220}, {"4k7", 4700}, {"4R7", 4.7}, {"1M", 1e6}};
+    for (const auto& [typed, ohm] : kCases) {
+        view.setSelection({"R1"});
+        QTest::keyClick(&view, typed[0]);
+        ASSERT_TRUE(view.isTyping());
+        type(field(), typed + 1);
+        EXPECT_EQ(field().text(), typed);
+        QTest::keyClick(&field(), Qt::Key_Return);
+        EXPECT_FALSE(view.isTyping());
+        EXPECT_DOUBLE_EQ(ohms("R1"), ohm);
+    }
+    EXPECT_EQ(document.undoStack().count(), 4);
+}
+
+TEST_F(BenchViewTest, LettersWhileTypingPressNothing) {
+    open(beacon());
+    view.setSelection({"R1"});
+    QTest::keyClick(&view, Qt::Key_Return);
+    ASSERT_TRUE(view.isTyping());
+    EXPECT_EQ(field().text(), "330 \u03A9");
+    QTest::keyPress(&field(), Qt::Key_A);
+    EXPECT_TRUE(live.inputs().held.empty());
+    QTest::keyRelease(&field(), Qt::Key_A);
+    QTest::keyClick(&field(), Qt::Key_Escape);
+    EXPECT_FALSE(view.isTyping());
+    EXPECT_DOUBLE_EQ(ohms("R1"), 330);
+    EXPECT_FALSE(document.undoStack().canUndo());
+}
+
+TEST_F(BenchViewTest, ARefusedValueSaysWhyAndStays) {
+    open(beacon());
+    view.setSelection({"R1"});
+    for (const char* wrong : {"12x", "1e12"}) {
+        QTest::keyClick(&view, Qt::Key_1);
+        field().setText({});
+        type(field(), wrong);
+        QTest::keyClick(&field(), Qt::Key_Return);
+        EXPECT_TRUE(view.isTyping()) << wrong;
+        const auto labels = view.findChildren<QLabel*>();
+        EXPECT_TRUE(std::any_of(labels.begin(), labels.end(), [](QLabel* label) { return label->isVisible() && label->text().size() > 15; })) << wrong;
+        QTest::keyClick(&field(), Qt::Key_Escape);
+    }
+    EXPECT_DOUBLE_EQ(ohms("R1"), 330);
+}
+
+TEST_F(BenchViewTest, APartWithoutAFigureAsksForItsCard) {
+    open(beacon());
+    QSignalSpy asked(&view, &BenchView::valueTyped);
+    view.setSelection({"D1"});
+    QTest::keyClick(&view, Qt::Key_Return);
+    EXPECT_EQ(asked.count(), 1);
+    EXPECT_FALSE(view.isTyping());
+}
+
+TEST_F(BenchViewTest, AnEditNeverShowsAnOldAnswer) {
+    open(beacon());
+    ASSERT_EQ(document.push(setValueEdit(bench(), "R1", "resistance", 100)), std::nullopt);
+    EXPECT_FALSE(view.picture().live()) << "the old snapshot is of another revision";
+    EXPECT_TRUE(waitForAnswer());
+    EXPECT_TRUE(view.picture().live());
+    EXPECT_EQ(view.picture().snapshot->revision, document.revision());
+}
+
+TEST_F(BenchViewTest, ASelectionForgetsWhatIsGone) {
+    open(beacon());
+    view.setSelection({"R1", "D1"});
+    ASSERT_FALSE(document.push(removeEdit(bench(), {"R1"})));
+    EXPECT_EQ(view.selection(), QStringList{"D1"});
+    document.undoStack().undo();
+    EXPECT_EQ(view.selection(), QStringList{"D1"});
+}
+
+TEST_F(BenchViewTest, PressingIsToBeSeen) {
+    open(beacon());
+    const QImage dark = view.viewport()->grab().toImage();
+    press(bodyOf("S1"));
+    ASSERT_TRUE(waitForAnswer());
+    const QImage lit = view.viewport()->grab().toImage();
+    release(bodyOf("S1"));
+    EXPECT_NE(dark, lit);
+    // The LED's dome is brighter in its own colour.
+    const QPoint dome = bodyOf("D1") + QPoint(3, -3);
+    EXPECT_GT(lit.pixelColor(dome).red(), dark.pixelColor(dome).red() + 20);
+}
+
+}  // namespace
+}  // namespace tiepoint::ui
