@@ -1,7 +1,5 @@
 #include "core/flow/loop_net.h"
 
-#include <Eigen/Dense>
-
 #include <algorithm>
 
 namespace tiepoint {
@@ -13,7 +11,8 @@ constexpr std::size_t kMostInverted = 64;
 
 }  // namespace
 
-LoopNet::LoopNet(const Layout& layout, const Forest& forest, std::span<const int> chords) : current_(chords.size(), 0.0) {
+LoopNet::LoopNet(const Layout& layout, const Forest& forest, std::span<const int> chords)
+    : drop_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(chords.size()))), current_(drop_) {
     for (int chord : chords) {
         firstStep_.push_back(static_cast<int>(steps_.size()));
         walkLoop(layout, forest, chord);
@@ -48,8 +47,7 @@ void LoopNet::invert(const Layout& layout) {
         }
         for (const Step& step : loop(c)) drop[step.piece] = 0;
     }
-    const Eigen::MatrixXd inverse = ohm.llt().solve(Eigen::MatrixXd::Identity(count, count));
-    inverse_.assign(inverse.data(), inverse.data() + inverse.size());
+    inverse_ = ohm.llt().solve(Eigen::MatrixXd::Identity(count, count));
 }
 
 void LoopNet::factorWhole(const Layout& layout, const Forest& forest) {
@@ -85,14 +83,18 @@ void LoopNet::factorWhole(const Layout& layout, const Forest& forest) {
 
 /// What the tree's currents leave across each open chord, turned into loop currents.
 void LoopNet::findByDrops(std::span<const double> pieceCurrent) {
-    const std::size_t count = loopCount();
-    std::fill(current_.begin(), current_.end(), 0.0);
-    const double* column = inverse_.data();
-    for (std::size_t k = 0; k < count; ++k, column += count) {
-        double drop = 0;
-        for (int s = firstStep_[k]; s < firstStep_[k + 1]; ++s) drop -= steps_[s].signedOhm * pieceCurrent[steps_[s].piece];
-        for (std::size_t row = 0; row < count; ++row) current_[row] += column[row] * drop;
+    const Step* step = steps_.data();
+    for (std::size_t k = 0; k < loopCount(); ++k) {
+        double even = 0, odd = 0;  // two sums, so that no addition waits for the one before
+        const Step* const end = steps_.data() + firstStep_[k + 1];
+        for (; step + 1 < end; step += 2) {
+            even -= step[0].signedOhm * pieceCurrent[step[0].piece];
+            odd -= step[1].signedOhm * pieceCurrent[step[1].piece];
+        }
+        if (step < end) even -= step->signedOhm * pieceCurrent[step->piece], ++step;
+        drop_[k] = even + odd;
     }
+    current_.noalias() = inverse_ * drop_;
 }
 
 /// A chord's current is its loop's, since no other loop runs through it.

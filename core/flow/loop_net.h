@@ -4,6 +4,7 @@
 
 #include "core/flow/forest.h"
 
+#include <Eigen/Dense>
 #include <Eigen/SparseCholesky>
 
 #include <memory>
@@ -45,8 +46,8 @@ private:
 
     std::vector<Step> steps_;     ///< of all loops, each beginning with its chord
     std::vector<int> firstStep_;  ///< by loop, with one entry more at the end
-    std::vector<double> inverse_;  ///< of the matrix of loop resistances, symmetric
-    std::vector<double> current_;  ///< by loop
+    Eigen::MatrixXd inverse_;     ///< of the matrix of loop resistances
+    Eigen::VectorXd drop_, current_;  ///< by loop
     std::unique_ptr<Whole> whole_;  ///< in place of inverse_ where loops are many
 };
 
