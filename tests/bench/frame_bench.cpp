@@ -157,10 +157,10 @@ double blitMs(const QSize& device) {
     return Times::at(times.process, 0.5);
 }
 
-double gBlitMs = 1;
+double calibrationMs = 1;
 
 void print(const char* what, double ms, double barMs) {
-    std::printf("  %-44s %8.2f ms   bar %6.1f ms   ratio to the bar %5.2f   ratio to a blit %6.1f\n", what, ms, barMs, ms / barMs, ms / gBlitMs);
+    std::printf("  %-44s %8.2f ms   bar %6.1f ms   ratio to the bar %5.2f   ratio to a blit %6.1f\n", what, ms, barMs, ms / barMs, ms / calibrationMs);
 }
 
 void measureFrames(Desk& desk, const char* name, double barMs, double barP95Ms, double barProcessMs) {
@@ -193,6 +193,7 @@ void measurePan(Desk& desk) {
     }
     drag(QEvent::MouseButtonRelease, at, Qt::MiddleButton, Qt::NoButton);
     print("pan: frame, average", Times::average(frames.wall), 4);
+    print("pan: process time a frame", Times::average(frames.process), 4);
     print("pan: frame, slowest (a margin is used up)", Times::at(frames.wall, 1), 16.7);
     desk.view.fitBench();
     QTest::qWait(200);
@@ -213,6 +214,7 @@ void measurePress(Desk& desk) {
         QTest::qWait(20);
     }
     print("press to the repaint that shows it, median", Times::at(presses.wall, 0.5), 8);
+    print("press: process time, median", Times::at(presses.process, 0.5), 8);
     print("press to the repaint that shows it, p95", Times::at(presses.wall, 0.95), 16.7);
 }
 
@@ -228,6 +230,7 @@ void measureZoom(Desk& desk) {
         QTest::qWait(100);
     }
     print("zoom until it is settled, slowest", Times::at(zooms.wall, 1), 250);
+    print("zoom: process time, median", Times::at(zooms.process, 0.5), 250);
     desk.view.fitBench();
     QTest::qWait(100);
 }
@@ -243,8 +246,8 @@ void measure() {
     Desk desk;
     const double ratio = desk.view.devicePixelRatioF();
     const QSize device = (QSizeF(desk.view.viewport()->size()) * ratio).toSize();
-    gBlitMs = blitMs(device);
-    std::printf("device pixel ratio %g: %d x %d device pixels, calibration blit %.2f ms\n", ratio, device.width(), device.height(), gBlitMs);
+    calibrationMs = blitMs(device);
+    std::printf("device pixel ratio %g: %d x %d device pixels, calibration blit %.2f ms\n", ratio, device.width(), device.height(), calibrationMs);
     desk.open(boards(1));
     std::printf("  %d parts, %d jumpers, arrows move: %s\n", static_cast<int>(desk.document.bench()->parts.size()),
                 static_cast<int>(desk.document.bench()->jumpers.size()), desk.view.isMoving() ? "yes" : "no");

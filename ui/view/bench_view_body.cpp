@@ -16,6 +16,7 @@ constexpr int kFrameMs = 16;       ///< how long a frame waits for the answer to
 constexpr int kFlashMs = 2600;     ///< how long words beside the pointer stay
 constexpr double kStillAmpere = 1e-6;
 constexpr double kFitMarginMm = 3;
+constexpr double kLabelRoomMm = 25;  ///< flags, tags and shadows reach so far beyond boards and bodies
 constexpr double kBandLineMm = 0.25;
 
 QRectF toQt(const Rect& rect) { return {rect.left, rect.top, rect.width, rect.height}; }
@@ -118,7 +119,8 @@ void BenchView::Body::fit() {
 
 Frame BenchView::Body::frame() const {
     const QTransform toPixels = view_.viewportTransform();
-    return {toPixels.m11(), QPointF(toPixels.dx(), toPixels.dy()).toPoint(), view_.viewport()->size(), view_.devicePixelRatioF()};
+    const QRectF content = toQt(picture_.table->allMm).adjusted(-kLabelRoomMm, -kLabelRoomMm, kLabelRoomMm, kLabelRoomMm);
+    return {toPixels.m11(), QPointF(toPixels.dx(), toPixels.dy()).toPoint(), view_.viewport()->size(), view_.devicePixelRatioF(), content};
 }
 
 // --- marks and words ---

@@ -10,6 +10,12 @@ namespace {
 constexpr int kTilePixels = 128;     ///< small enough to skip the empty ground between marks
 constexpr int kMarginShare = 8;      ///< of the viewport's size, on each side, so that a pan doesn't paint at once
 
+/// What of the content is in sight, in logical pixels from the bench's origin.
+QRect contentInSight(const Frame& frame, int marginX, int marginY) {
+    const QRect sight = QRect(-frame.origin, frame.viewport).adjusted(-marginX, -marginY, marginX, marginY);
+    return sight & QTransform::fromScale(frame.pixelsPerMm, frame.pixelsPerMm).mapRect(frame.contentMm).toAlignedRect();
+}
+
 bool isEmpty(const QImage& image, const QRect& rect) {
     for (int y = rect.top(); y <= rect.bottom(); ++y) {
         const auto* line = reinterpret_cast<const QRgb*>(image.constScanLine(y)) + rect.left();
@@ -21,8 +27,8 @@ bool isEmpty(const QImage& image, const QRect& rect) {
 }  // namespace
 
 void CachedLayer::draw(QPainter& painter, const Frame& frame, const QByteArray& key, const std::function<void(QPainter&)>& paint) {
-    const QRect visible(-frame.origin, frame.viewport);
-    const bool fits = key == key_ && frame.pixelsPerMm == pixelsPerMm_ && frame.devicePixelRatio == devicePixelRatio_ && area_.contains(visible);
+    const QRect visible = contentInSight(frame, 0, 0);
+    const bool fits = key == key_ && frame.pixelsPerMm == pixelsPerMm_ && frame.devicePixelRatio == devicePixelRatio_ && (visible.isEmpty() || area_.contains(visible));
     if (!fits) {
         key_ = key;
         rebuild(frame, paint);
@@ -35,7 +41,9 @@ void CachedLayer::rebuild(const Frame& frame, const std::function<void(QPainter&
     pixelsPerMm_ = frame.pixelsPerMm;
     devicePixelRatio_ = frame.devicePixelRatio;
     const int marginX = frame.viewport.width() / kMarginShare, marginY = frame.viewport.height() / kMarginShare;
-    area_ = QRect(-frame.origin, frame.viewport).adjusted(-marginX, -marginY, marginX, marginY);
+    area_ = contentInSight(frame, marginX, marginY);
+    tiles_.clear();
+    if (area_.isEmpty()) return;
     QImage image((QSizeF(area_.size()) * devicePixelRatio_).toSize(), QImage::Format_ARGB32_Premultiplied);
     image.setDevicePixelRatio(devicePixelRatio_);
     image.fill(Qt::transparent);
@@ -46,7 +54,6 @@ void CachedLayer::rebuild(const Frame& frame, const std::function<void(QPainter&
         painter.scale(pixelsPerMm_, pixelsPerMm_);
         paint(painter);
     }
-    tiles_.clear();
     for (int y = 0; y < area_.height(); y += kTilePixels) {
         // Neighbours that hold something become one wide tile.
         QRect run;

@@ -16,6 +16,7 @@ struct Frame {
     QPoint origin;           ///< of the bench (0,0 mm) in the viewport; whole pixels, so that stamps stay sharp
     QSize viewport;
     double devicePixelRatio = 1;
+    QRectF contentMm;        ///< nothing is drawn outside of it
 
     QTransform toPixels() const { return QTransform(pixelsPerMm, 0, 0, pixelsPerMm, origin.x(), origin.y()); }
     QRectF visibleMm() const {
