@@ -1,22 +1,25 @@
 // The solver found no voltages and currents that satisfy the circuit: no number may be shown, and the place of the trouble is named.
 
 #include "core/findings/rules.h"
+#include "core/findings/trial.h"
 
 namespace tiepoint {
 
-std::vector<Finding> findNoSolution(const Snapshot& snapshot) {
-    if (snapshot.status() != Status::None) return {};
-    const Bench& bench = *snapshot.layout->bench;
-    Finding finding;
-    for (const int index : snapshot.solution.troubleParts) {
-        const Part& part = bench.parts[index];
-        finding.parts.push_back(part.id);
-        for (const auto& hole : part.leads) {
-            if (hole) finding.holes.push_back(*hole);
+Suspicions findNoSolution(const Examination& examination) {
+    for (const Position& position : examination.positions()) {
+        const Solution& solution = position.snapshot->solution;
+        if (solution.status != Status::None) continue;
+        Suspicion found;
+        for (const int index : solution.troubleParts) {
+            const Part& part = examination.part(index);
+            found.finding.parts.push_back(part.id);
+            for (const Hole& hole : holesOf(part)) found.finding.holes.push_back(hole);
         }
+        const std::string reason = solution.reason.empty() ? "This circuit has no solution." : solution.reason;
+        found.finding.text = saidOf(reason, position);
+        return {found};
     }
-    finding.text = snapshot.solution.reason.empty() ? "This circuit has no solution." : snapshot.solution.reason;
-    return {finding};
+    return {};
 }
 
 }  // namespace tiepoint

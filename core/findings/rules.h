@@ -1,7 +1,9 @@
 #pragma once
-// The table of rules. A rule looks at one snapshot and says what it finds; it is one file, one function and one line of the table.
-// Rules are pure and safe from any thread.
+// The table of rules. A rule looks at one examined bench and says what it suspects; it is one file, one function and one line of
+// the table. inspect() keeps what holds: it tries every mend on a mended bench, and leaves out what only follows from something
+// found before. Rules are pure and safe from any thread.
 
+#include "core/findings/examination.h"
 #include "core/findings/finding.h"
 
 #include <span>
@@ -10,18 +12,34 @@
 
 namespace tiepoint {
 
+/// A finding as a rule sees it, before its mends are tried.
+struct Suspicion {
+    Finding finding;
+    std::vector<std::string> darkens;  ///< lights that are dark because of it: a mend has to light them
+    std::vector<Mend> proposals;       ///< in order of preference
+};
+using Suspicions = std::vector<Suspicion>;
+
 struct Rule {
-    std::string_view name;     ///< as Finding::rule
-    Severity severity;
-    std::string_view explains; ///< what the rule looks for, in one sentence
-    std::vector<Finding> (*find)(const Snapshot& snapshot);
+    std::string_view name;      ///< as Finding::rule
+    std::string_view explains;  ///< what the rule looks for, in one sentence
+    Suspicions (*find)(const Examination& examination);
+    bool onlyProven = false;    ///< said only where a mend of its own lights the lights that it darkens
+    bool follows = false;       ///< tells nothing beside a short circuit or where no solution exists
 };
 
 /// Every rule, the causes before what they bring about.
 std::span<const Rule> rules();
 
-std::vector<Finding> findShortCircuits(const Snapshot& snapshot);
-std::vector<Finding> findNoSolution(const Snapshot& snapshot);
-std::vector<Finding> findSuppliesOff(const Snapshot& snapshot);
+Suspicions findShortCircuits(const Examination& examination);
+Suspicions findNoSolution(const Examination& examination);
+Suspicions findReversed(const Examination& examination);
+Suspicions findBypassed(const Examination& examination);
+Suspicions findOneHoleOff(const Examination& examination);
+Suspicions findLeadsAlone(const Examination& examination);
+Suspicions findOverCurrent(const Examination& examination);
+Suspicions findOverPower(const Examination& examination);
+Suspicions findOverVoltage(const Examination& examination);
+Suspicions findSuppliesOff(const Examination& examination);
 
 }  // namespace tiepoint

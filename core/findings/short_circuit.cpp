@@ -5,12 +5,15 @@
 
 #include "core/findings/least_path.h"
 #include "core/findings/rules.h"
+#include "core/findings/shorted.h"
+#include "core/findings/trial.h"
 
 #include "core/circuit/element.h"
 
 #include <fmt/format.h>
 
 #include <cmath>
+#include <set>
 
 namespace tiepoint {
 namespace {
@@ -41,29 +44,16 @@ std::optional<Mend> mendFor(const Bench& bench, const ConductingPath& path) {
     return Mend{fmt::format("Take {} away", id), removeEdit(bench, {id})};
 }
 
-Finding finding(const Snapshot& snapshot, int part, Ends ends, const ConductingPath& path) {
+/// One supply's ends and the metal between them.
+struct Short {
+    int part;
+    Ends ends;
+    ConductingPath path;
+};
+
+std::vector<Short> shortsOf(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
-    const Part& supply = layout.bench->parts[part];
-    const double ampere = std::abs(snapshot.leadCurrent[layout.leadIndex(part, ends.from)]);
-
-    Finding finding;
-    finding.parts = {supply.id};
-    finding.parts.insert(finding.parts.end(), path.parts.begin(), path.parts.end());
-    finding.holes = path.holes;
-    finding.text = fmt::format("Short circuit: {} and {} of {} meet with next to no resistance between them; {}.",
-                               supply.kind->leads[ends.from].name, supply.kind->leads[ends.to].name, supply.id,
-                               pathText(path));
-    finding.figures = {{"resistance", path.ohm}};
-    if (snapshot.status() == Status::Solved) finding.figures.emplace_back("current", ampere);
-    finding.mend = mendFor(*layout.bench, path);
-    return finding;
-}
-
-}  // namespace
-
-std::vector<Finding> findShortCircuits(const Snapshot& snapshot) {
-    const Layout& layout = *snapshot.layout;
-    std::vector<Finding> found;
+    std::vector<Short> found;
     NearZeroPaths paths(snapshot);
     for (int part = 0; part < static_cast<int>(layout.bench->parts.size()); ++part) {
         const PartKind& kind = *layout.bench->parts[part].kind;
@@ -71,8 +61,48 @@ std::vector<Finding> findShortCircuits(const Snapshot& snapshot) {
         for (const Ends ends : endsOf(kind)) {
             const auto path = paths.between(layout.jointOfLead[layout.leadIndex(part, ends.from)],
                                             layout.jointOfLead[layout.leadIndex(part, ends.to)]);
-            if (path) found.push_back(finding(snapshot, part, ends, *path));
+            if (path) found.push_back({part, ends, *path});
         }
+    }
+    return found;
+}
+
+Suspicion suspicion(const Position& position, const Short& made) {
+    const Snapshot& snapshot = *position.snapshot;
+    const Layout& layout = *snapshot.layout;
+    const Part& supply = layout.bench->parts[made.part];
+    const double ampere = std::abs(snapshot.leadCurrent[layout.leadIndex(made.part, made.ends.from)]);
+
+    Suspicion found;
+    Finding& finding = found.finding;
+    finding.parts = {supply.id};
+    finding.parts.insert(finding.parts.end(), made.path.parts.begin(), made.path.parts.end());
+    finding.holes = made.path.holes;
+    const std::string text = fmt::format("Short circuit: {} and {} of {} meet with next to no resistance between them; {}.",
+                                         supply.kind->leads[made.ends.from].name, supply.kind->leads[made.ends.to].name,
+                                         supply.id, pathText(made.path));
+    finding.text = saidOf(text, position);
+    finding.figures = {{"resistance", made.path.ohm}};
+    if (snapshot.status() == Status::Solved) finding.figures.emplace_back("current", ampere);
+    if (const auto mend = mendFor(*layout.bench, made.path)) found.proposals.push_back(*mend);
+    return found;
+}
+
+}  // namespace
+
+bool isShorted(const Snapshot& snapshot) { return !shortsOf(snapshot).empty(); }
+
+Suspicions findShortCircuits(const Examination& examination) {
+    Suspicions found;
+    std::set<int> told;  // a short that is there anyway isn't told again for each switch
+    for (const Position& position : examination.positions()) {
+        std::set<int> here;
+        for (const Short& made : shortsOf(*position.snapshot)) {
+            if (told.contains(made.part)) continue;
+            here.insert(made.part);
+            found.push_back(suspicion(position, made));
+        }
+        told.merge(here);
     }
     return found;
 }

@@ -18,28 +18,27 @@ bool isConnected(const Layout& layout, int part) {
     return false;
 }
 
-Finding finding(const Bench& bench, const Part& part) {
-    Finding finding;
-    finding.parts = {part.id};
-    for (const auto& hole : part.leads) {
-        if (hole) finding.holes.push_back(*hole);
-    }
-    finding.text = fmt::format("{} is switched off, so it drives no current through what is connected to it.", part.id);
-    finding.mend = Mend{fmt::format("Switch {} on", part.id), setStateEdit(bench, part.id, "on", 1)};
-    return finding;
+Suspicion suspicion(const Bench& bench, const Part& part) {
+    Suspicion found;
+    found.finding.severity = Severity::Remark;
+    found.finding.parts = {part.id};
+    found.finding.holes = holesOf(part);
+    found.finding.text = fmt::format("{} is switched off, so it drives no current through what is connected to it.", part.id);
+    found.proposals.push_back({fmt::format("Switch {} on", part.id), setStateEdit(bench, part.id, "on", 1)});
+    return found;
 }
 
 }  // namespace
 
-std::vector<Finding> findSuppliesOff(const Snapshot& snapshot) {
-    const Layout& layout = *snapshot.layout;
-    const Bench& bench = *layout.bench;
-    std::vector<Finding> found;
-    for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
+Suspicions findSuppliesOff(const Examination& examination) {
+    const Layout& layout = examination.layout();
+    const Bench& bench = examination.bench();
+    Suspicions found;
+    for (int part = 0; part < examination.partCount(); ++part) {
         const Part& supply = bench.parts[part];
         const int on = supply.kind->stateIndex("on");
         if (!supply.kind->isSupply || on < 0 || supply.stateValue(on) != 0) continue;
-        if (isConnected(layout, part)) found.push_back(finding(bench, supply));
+        if (isConnected(layout, part)) found.push_back(suspicion(bench, supply));
     }
     return found;
 }

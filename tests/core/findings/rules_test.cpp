@@ -2,7 +2,7 @@
 
 #include "core/findings/rules.h"
 
-#include "support/build_bench.h"
+#include "support/inspect_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -10,28 +10,6 @@
 
 namespace tiepoint::test {
 namespace {
-
-std::vector<Finding> found(std::string_view rule, std::shared_ptr<const Bench> bench, std::set<std::string, std::less<>> held = {}) {
-    Inputs inputs;
-    inputs.held = std::move(held);
-    std::vector<Finding> matching;
-    for (Finding& finding : inspect(*evaluate(std::move(bench), inputs)).findings) {
-        if (finding.rule == rule) matching.push_back(std::move(finding));
-    }
-    return matching;
-}
-
-std::vector<std::string> names(const std::vector<Hole>& holes) {
-    std::vector<std::string> texts;
-    for (const Hole& hole : holes) texts.push_back(toString(hole));
-    return texts;
-}
-
-BenchBuilder supplied() {
-    BenchBuilder builder;
-    builder.board("A", "half").part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}});
-    return builder;
-}
 
 TEST(Rules, EveryRuleHasANameAndAnExplanation) {
     std::set<std::string_view> seen;
@@ -44,7 +22,7 @@ TEST(Rules, EveryRuleHasANameAndAnExplanation) {
 TEST(Rules, SilentOnAnEmptyAndOnASoundBench) {
     EXPECT_TRUE(inspect(*evaluate(std::make_shared<const Bench>(makeNewBench()))).findings.empty());
     auto sound = supplied();
-    sound.part("R1", "resistor", {{"1", "A.c4"}, {"2", "A.c9"}}).jumper("A.top+5", "A.a4").jumper("A.a9", "A.bottom-9");
+    sound.part("R1", "resistor", {{"1", "A.c4"}, {"2", "A.c9"}}).jumper("A.top+5", "A.a4").jumper("W9", "A.a9", "A.bottom-9", "black");
     EXPECT_TRUE(inspect(*evaluate(sound.share())).findings.empty());
 }
 
@@ -87,9 +65,12 @@ TEST(ShortCircuit, ThroughAContactOnlyWhileItIsClosed) {
     builder.part("S1", "push-button", {{"1a", "A.e8"}, {"1b", "A.f8"}, {"2a", "A.e10"}, {"2b", "A.f10"}})
         .jumper("W1", "A.top+7", "A.a8")
         .jumper("W2", "A.j10", "A.bottom-8");
-    EXPECT_TRUE(found("short-circuit", builder.share()).empty());
+    const auto atRest = found("short-circuit", builder.share());
+    ASSERT_EQ(atRest.size(), 1u);
+    EXPECT_TRUE(atRest[0].text.ends_with("while S1 is pressed.")) << atRest[0].text;
     const auto findings = found("short-circuit", builder.share(), {"S1"});
     ASSERT_EQ(findings.size(), 1u);
+    EXPECT_EQ(findings[0].text.find("pressed"), std::string::npos) << findings[0].text;
     EXPECT_EQ(findings[0].figures[0].first, "resistance");
     EXPECT_DOUBLE_EQ(findings[0].figures[0].second, 0.05);
     EXPECT_EQ(findings[0].figures[1].first, "current");
@@ -138,7 +119,9 @@ TEST(SupplyOff, SaidOnlyWhereSomethingIsConnected) {
     alone.board("A", "half").part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {}, {{"on", 0}});
     EXPECT_TRUE(found("supply-off", alone.share()).empty());
 
-    alone.part("R1", "resistor", {{"1", "A.c4"}, {"2", "A.c9"}}).jumper("A.top+5", "A.a4");
+    alone.part("R1", "resistor", {{"1", "A.c4"}, {"2", "A.c9"}})
+        .jumper("A.top+5", "A.a4")
+        .jumper("W9", "A.a9", "A.bottom-9", "black");
     const auto findings = found("supply-off", alone.share());
     ASSERT_EQ(findings.size(), 1u);
     EXPECT_EQ(findings[0].severity, Severity::Remark);

@@ -1,0 +1,272 @@
+// Positions are counted like digits: each switch is one digit, its throws the values. The digits of the present position come
+// first, the others follow by how many throws away they are, so that a fault is told by the smallest change that brings it.
+
+#include "core/findings/examination.h"
+
+#include "core/circuit/element.h"
+#include "core/edit/placement.h"
+#include "core/flow/flow.h"
+#include "core/snapshot/make_snapshot.h"
+#include "core/snapshot/readings.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+
+namespace tiepoint {
+namespace {
+
+constexpr int kHeld = -1;
+constexpr std::size_t kMostCombinations = 64;
+
+/// One thing that hands can throw: a cap that is held, or a state of a switch.
+struct Throw {
+    int part;
+    int state;  ///< index of the kind's state, or kHeld
+    int values;
+};
+using Digits = std::vector<int>;  ///< by throw
+
+std::vector<Throw> throwsOf(const Bench& bench) {
+    std::vector<Throw> found;
+    for (int index = 0; index < static_cast<int>(bench.parts.size()); ++index) {
+        const PartKind& kind = *bench.parts[index].kind;
+        if (!isSwitch(kind)) continue;
+        if (std::ranges::any_of(kind.model, &ElementSpec::whenHeld)) found.push_back({index, kHeld, 2});
+        for (int s = 0; s < static_cast<int>(kind.state.size()); ++s) {
+            const ValueSpec& spec = kind.state[s];
+            if (spec.type == ValueType::Choice) found.push_back({index, s, static_cast<int>(spec.choices.size())});
+            if (spec.type == ValueType::Switch) found.push_back({index, s, 2});
+        }
+    }
+    return found;
+}
+
+Digits digitsNow(const std::vector<Throw>& all, const Bench& bench, const Inputs& inputs) {
+    Digits digits;
+    for (const Throw& each : all) {
+        const Part& part = bench.parts[each.part];
+        digits.push_back(each.state == kHeld ? inputs.held.contains(part.id) : static_cast<int>(part.stateValue(each.state)));
+    }
+    return digits;
+}
+
+bool fewCombinations(const std::vector<Throw>& all) {
+    std::size_t count = 1;
+    for (const Throw& each : all) {
+        count *= static_cast<std::size_t>(each.values);
+        if (count > kMostCombinations) return false;
+    }
+    return true;
+}
+
+std::vector<Digits> everyCombination(const std::vector<Throw>& all) {
+    std::vector<Digits> found{Digits(all.size(), 0)};
+    for (std::size_t t = 0; t < all.size(); ++t) {
+        const std::size_t before = found.size();
+        for (int value = 1; value < all[t].values; ++value) {
+            for (std::size_t i = 0; i < before; ++i) {
+                found.push_back(found[i]);
+                found.back()[t] = value;
+            }
+        }
+    }
+    return found;
+}
+
+/// One throw away, and every throw changed.
+std::vector<Digits> nearCombinations(const std::vector<Throw>& all, const Digits& now) {
+    std::vector<Digits> found;
+    Digits opposite = now;
+    for (std::size_t t = 0; t < all.size(); ++t) {
+        for (int value = 0; value < all[t].values; ++value) {
+            if (value == now[t]) continue;
+            opposite[t] = value;
+            found.push_back(now);
+            found.back()[t] = value;
+        }
+    }
+    found.push_back(opposite);
+    return found;
+}
+
+std::string wordsFor(const std::vector<Throw>& all, const Bench& bench, const Digits& digits, const Digits& now) {
+    std::vector<std::string> pressed, released, thrown;
+    for (std::size_t t = 0; t < all.size(); ++t) {
+        const Part& part = bench.parts[all[t].part];
+        if (all[t].state != kHeld) {
+            if (digits[t] == now[t]) continue;
+            const ValueSpec& spec = part.kind->state[all[t].state];
+            thrown.push_back(fmt::format("with {} {}", part.id,
+                                         spec.choices.empty() ? (digits[t] ? "closed" : "open") : spec.choices[digits[t]].label));
+        } else if (digits[t] != 0) {
+            pressed.push_back(part.id);
+        } else if (now[t] != 0) {
+            released.push_back(part.id);
+        }
+    }
+    if (!pressed.empty()) {
+        thrown.push_back(fmt::format("while {} {} pressed", fmt::join(pressed, " and "), pressed.size() == 1 ? "is" : "are"));
+    } else if (!released.empty()) {
+        thrown.push_back(fmt::format("without {} pressed", fmt::join(released, " and ")));
+    }
+    return fmt::format("{}", fmt::join(thrown, " and "));
+}
+
+/// Solves combinations; those that differ only in what is held share one layout.
+class Solver {
+public:
+    Solver(const Bench& bench, const std::vector<Throw>& all) : bench_(bench), throws_(all) {}
+
+    std::shared_ptr<const Snapshot> solve(const Digits& digits) {
+        Inputs inputs;
+        Digits states;
+        for (std::size_t t = 0; t < throws_.size(); ++t) {
+            if (throws_[t].state != kHeld) states.push_back(digits[t]);
+            else if (digits[t] != 0) inputs.held.insert(bench_.parts[throws_[t].part].id);
+        }
+        const auto [place, added] = desks_.try_emplace(states);
+        if (added) place->second = makeDesk(digits);
+        Desk& desk = *place->second;
+        auto snapshot = makeSnapshot(desk.layout, desk.point.solve(inputs), desk.flow);
+        snapshot->inputs = inputs;
+        return snapshot;
+    }
+
+private:
+    struct Desk {
+        explicit Desk(std::shared_ptr<const Layout> made) : layout(std::move(made)), flow(layout) { point.setLayout(layout); }
+        std::shared_ptr<const Layout> layout;
+        OperatingPoint point;
+        Flow flow;
+    };
+
+    std::unique_ptr<Desk> makeDesk(const Digits& digits) const {
+        auto bench = std::make_shared<Bench>(bench_);
+        for (std::size_t t = 0; t < throws_.size(); ++t) {
+            if (throws_[t].state != kHeld) bench->parts[throws_[t].part].state[throws_[t].state] = digits[t];
+        }
+        return std::make_unique<Desk>(buildLayout(std::move(bench)));
+    }
+
+    const Bench& bench_;
+    const std::vector<Throw>& throws_;
+    std::map<Digits, std::unique_ptr<Desk>> desks_;
+};
+
+int throwsApart(const Digits& a, const Digits& b) {
+    return std::inner_product(a.begin(), a.end(), b.begin(), 0, std::plus<>(), std::not_equal_to<>());
+}
+
+bool placesDiffer(const Bench& bench, const Part& part) {
+    const Part* before = bench.findPart(part.id);
+    return before == nullptr || before->leads != part.leads;
+}
+
+}  // namespace
+
+bool isSwitch(const PartKind& kind) {
+    return !kind.isSupply && std::ranges::any_of(kind.model, [](const ElementSpec& spec) {
+        return findElement(spec.element) == &kContactElement;
+    });
+}
+
+std::vector<Hole> holesOf(const Part& part) {
+    std::vector<Hole> holes;
+    for (const auto& hole : part.leads) {
+        if (hole) holes.push_back(*hole);
+    }
+    return holes;
+}
+
+Examination::Examination(const Snapshot& now) {
+    // The caller owns the snapshot that was asked about.
+    positions_.push_back({"", std::shared_ptr<const Snapshot>(std::shared_ptr<const Snapshot>(), &now)});
+    const auto all = throwsOf(bench());
+    const Digits digits = digitsNow(all, bench(), now.inputs);
+    complete_ = fewCombinations(all);
+    auto others = complete_ ? everyCombination(all) : nearCombinations(all, digits);
+    std::erase(others, digits);
+    std::ranges::stable_sort(others, {}, [&](const Digits& each) { return throwsApart(each, digits); });
+    Solver solver(bench(), all);
+    for (const Digits& each : others) positions_.push_back({wordsFor(all, bench(), each, digits), solver.solve(each)});
+
+    supplyNet_.assign(layout().netCount, 0);
+    for (int index = 0; index < partCount(); ++index) {
+        if (!part(index).kind->isSupply) continue;
+        for (int lead = layout().firstLead[index]; lead < layout().firstLead[index + 1]; ++lead) {
+            supplyNet_[layout().netOfLead[lead]] = 1;
+        }
+    }
+    if (now.status() != Status::Solved) return;
+    for (int index = 0; index < partCount(); ++index) {
+        if (part(index).kind->emitsLight && mostAmpere(index) < kVisibleAmpere) darkLights_.push_back(index);
+    }
+}
+
+double Examination::mostAmpere(int index) const {
+    double most = 0;
+    for (const Position& position : positions_) {
+        if (position.snapshot->status() == Status::Solved) {
+            most = std::max(most, currentThrough(*position.snapshot, index).inAmpere);
+        }
+    }
+    return most;
+}
+
+std::vector<char> Examination::netsNear(int start) const {
+    std::vector<char> nets(layout().netCount, 0), seen(bench().parts.size(), 0);
+    std::vector<int> open{start};
+    seen[start] = 1;
+    while (!open.empty()) {
+        const int at = open.back();
+        open.pop_back();
+        for (int lead = layout().firstLead[at]; lead < layout().firstLead[at + 1]; ++lead) {
+            const int net = layout().netOfLead[lead];
+            if (supplyNet_[net] || nets[net]) continue;
+            nets[net] = 1;
+            for (int other = 0; other < layout().leadCount(); ++other) {
+                const int owner = layout().partOfLead(other);
+                if (layout().netOfLead[other] != net || seen[owner]) continue;
+                seen[owner] = 1;
+                open.push_back(owner);
+            }
+        }
+    }
+    return nets;
+}
+
+std::vector<std::string> Examination::darkLightsNear(int index) const {
+    const auto nets = netsNear(index);
+    std::vector<std::string> ids;
+    for (const int light : darkLights_) {
+        bool near = light == index;
+        for (int lead = layout().firstLead[light]; lead < layout().firstLead[light + 1]; ++lead) {
+            near = near || nets[layout().netOfLead[lead]] != 0;
+        }
+        if (near) ids.push_back(part(light).id);
+    }
+    return ids;
+}
+
+bool Examination::meetsOthers(int net, int index) const {
+    for (int lead = 0; lead < layout().leadCount(); ++lead) {
+        const bool own = lead >= layout().firstLead[index] && lead < layout().firstLead[index + 1];
+        if (!own && layout().netOfLead[lead] == net) return true;
+    }
+    return false;
+}
+
+std::shared_ptr<const Bench> Examination::after(const Edit& edit) const {
+    auto applied = apply(bench(), edit);
+    if (!applied) return nullptr;
+    const Bench& next = applied->bench;
+    const bool placeable =
+        std::ranges::none_of(next.parts, [&](const Part& each) { return placesDiffer(bench(), each) && refusal(next, each); });
+    if (!placeable) return nullptr;
+    return std::make_shared<const Bench>(std::move(applied).value().bench);
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,159 @@
+// From suspicions to a report. Two principles hold the report together:
+//   - A mend is offered only if the mended bench was solved and is better: the finding is gone, the lights it darkened shine, and
+//     no fault or risk is new.
+//   - What disappears with the mend of a graver finding was its consequence and isn't told beside it.
+// Mended benches are judged without mends and without searches of their own, so that trials never nest.
+
+#include "core/findings/rules.h"
+#include "core/findings/shorted.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace tiepoint {
+namespace {
+
+struct Judged {
+    const Rule* rule;
+    Suspicion suspicion;
+};
+using Judgement = std::vector<Judged>;
+
+/// What tells two findings of different benches to be the same.
+using Key = std::pair<std::string, std::string>;
+Key keyOf(const Judged& judged) {
+    const Finding& finding = judged.suspicion.finding;
+    return {finding.rule, finding.parts.empty() ? std::string() : finding.parts.front()};
+}
+
+/// Leaves only lights that nothing found before explains; false if all of them are explained.
+bool leaveUnexplained(Suspicion& suspicion, const std::set<std::string>& explained) {
+    if (suspicion.darkens.empty()) return true;
+    std::erase_if(suspicion.darkens, [&](const std::string& light) { return explained.contains(light); });
+    return !suspicion.darkens.empty();
+}
+
+/// How a mended bench does.
+struct Outcome {
+    std::set<Key> left;
+    std::set<std::string> dark;
+    bool solved = false;
+};
+
+class Inspector {
+public:
+    explicit Inspector(const Examination& examination) : examination_(examination) {}
+
+    std::vector<Finding> report() {
+        Judgement judged = suspect(examination_, true);
+        std::ranges::stable_sort(judged, [](const Judged& a, const Judged& b) {
+            return a.suspicion.finding.severity > b.suspicion.finding.severity;
+        });
+        for (std::size_t i = 0; i < judged.size(); ++i) {
+            const auto outcome = mend(judged[i]);
+            if (outcome) dropConsequences(judged, i, *outcome);
+        }
+        std::vector<Finding> findings;
+        for (Judged& each : judged) findings.push_back(std::move(each.suspicion.finding));
+        return findings;
+    }
+
+private:
+    Judgement suspect(const Examination& examination, bool search) {
+        Judgement judged;
+        std::set<std::string> explained;
+        const bool hopeless = examination.now().status() == Status::None || isShorted(examination.now());
+        for (const Rule& rule : rules()) {
+            if ((rule.follows && hopeless) || (rule.onlyProven && !search)) continue;
+            if (rule.onlyProven && explained.size() >= examination.darkLights().size()) continue;
+            Suspicions suspicions = rule.find(examination);
+            for (Suspicion& each : suspicions) each.finding.rule = rule.name;
+            std::erase_if(suspicions, [&](Suspicion& each) { return !leaveUnexplained(each, explained); });
+            if (rule.onlyProven) suspicions = proven(rule, std::move(suspicions));
+            for (Suspicion& each : suspicions) {
+                explained.insert(each.darkens.begin(), each.darkens.end());
+                judged.push_back({&rule, std::move(each)});
+            }
+        }
+        return judged;
+    }
+
+    /// For each light the suspicion whose mend leaves the fewest findings.
+    Suspicions proven(const Rule& rule, Suspicions suspicions) {
+        std::map<std::string, std::pair<std::size_t, Suspicion>> best;
+        for (Suspicion& each : suspicions) {
+            const std::string& light = each.darkens.front();
+            const auto known = best.find(light);
+            if (known != best.end() && known->second.first == 0) continue;
+            const auto outcome = outcomeOf({&rule, each}, each.proposals.front());
+            if (!outcome || (known != best.end() && known->second.first <= outcome->left.size())) continue;
+            best.insert_or_assign(light, std::pair(outcome->left.size(), std::move(each)));
+        }
+        Suspicions found;
+        for (auto& [light, each] : best) found.push_back(std::move(each.second));
+        return found;
+    }
+
+    /// Gives the finding the proposal that leaves the fewest findings; nothing if none holds.
+    std::optional<Outcome> mend(Judged& judged) {
+        std::optional<Outcome> best;
+        for (Mend& proposal : judged.suspicion.proposals) {
+            auto outcome = outcomeOf(judged, proposal);
+            if (!outcome || (best && best->left.size() <= outcome->left.size())) continue;
+            best = std::move(outcome);
+            judged.suspicion.finding.mend = std::move(proposal);
+            if (best->left.empty()) break;
+        }
+        return best;
+    }
+
+    /// What is left of a bench after a proposal; nothing if it doesn't mend.
+    std::optional<Outcome> outcomeOf(const Judged& judged, const Mend& proposal) {
+        const auto bench = examination_.after(proposal.edit);
+        if (!bench) return std::nullopt;
+        const auto snapshot = evaluate(bench, examination_.now().inputs);
+        const Examination mended(*snapshot);
+        Outcome outcome;
+        for (const int light : mended.darkLights()) outcome.dark.insert(mended.part(light).id);
+        const auto& darkens = judged.suspicion.darkens;
+        const auto isDark = [&](const std::string& light) { return outcome.dark.contains(light); };
+        if (!darkens.empty() && (snapshot->status() != Status::Solved || std::ranges::any_of(darkens, isDark))) return std::nullopt;
+        for (const Judged& left : suspect(mended, false)) {
+            if (left.suspicion.finding.severity != Severity::Remark && !quick().contains(keyOf(left))) return std::nullopt;
+            outcome.left.insert(keyOf(left));
+        }
+        if (outcome.left.contains(keyOf(judged))) return std::nullopt;
+        return outcome;
+    }
+
+    /// Findings of the bench as it is, judged as mended ones are.
+    const std::set<Key>& quick() {
+        if (!quick_) {
+            quick_.emplace();
+            for (const Judged& each : suspect(examination_, false)) quick_->insert(keyOf(each));
+        }
+        return *quick_;
+    }
+
+    static void dropConsequences(Judgement& judged, std::size_t cause, const Outcome& outcome) {
+        const auto follows = [&](const Judged& each) {
+            const bool stillDark = std::ranges::any_of(each.suspicion.darkens,
+                                                       [&](const std::string& light) { return outcome.dark.contains(light); });
+            return !stillDark && !outcome.left.contains(keyOf(each));
+        };
+        judged.erase(std::remove_if(judged.begin() + static_cast<std::ptrdiff_t>(cause) + 1, judged.end(), follows), judged.end());
+    }
+
+    const Examination& examination_;
+    std::optional<std::set<Key>> quick_;
+};
+
+}  // namespace
+
+Report inspect(const Snapshot& snapshot) {
+    const Examination examination(snapshot);
+    return {snapshot.revision, Inspector(examination).report()};
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,78 @@
+// A lead alone in its net, or hanging free: open there, parted, no path. Legs that are one piece of metal inside a part count
+// once, and a part with three or more sides may leave some unused (a changeover switch as a plain one). Supplies are left out:
+// a bench may keep one in reserve.
+
+#include "core/findings/rules.h"
+#include "core/findings/trial.h"
+
+#include "core/edit/holes.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+namespace {
+
+/// Two sides are what any part needs to pass current.
+constexpr std::size_t kSidesNeeded = 2;
+
+/// The sides of a part: a first lead for each piece of metal that its leads are.
+std::vector<int> sidesOf(const PartKind& kind) {
+    std::vector<int> sides;
+    for (int lead = 0; lead < static_cast<int>(kind.leads.size()); ++lead) {
+        const bool joined = std::ranges::any_of(kind.joined, [&](const std::vector<int>& group) {
+            return std::ranges::find(group, lead) != group.end() && group.front() != lead;
+        });
+        if (!joined) sides.push_back(lead);
+    }
+    return sides;
+}
+
+std::string placeOf(const Bench& bench, const Part& part, int lead) {
+    if (!part.leads[lead]) return "hangs free";
+    return fmt::format("is alone in {}", holeName(bench, *part.leads[lead]));
+}
+
+Suspicion suspicion(const Examination& examination, int index, const std::vector<int>& alone, bool loose) {
+    const Part& part = examination.part(index);
+    Suspicion found;
+    Finding& finding = found.finding;
+    finding.parts = {part.id};
+    for (const int lead : alone) {
+        if (part.leads[lead]) finding.holes.push_back(*part.leads[lead]);
+    }
+    found.darkens = examination.darkLightsNear(index);
+    finding.severity = loose || found.darkens.empty() ? Severity::Remark : Severity::Fault;
+    if (loose) {
+        finding.text = fmt::format("{} is joined to nothing yet: its legs meet no other part.", part.id);
+    } else {
+        std::string what = leadInWords(part, alone.front());
+        what.front() = static_cast<char>(what.front() - 'a' + 'A');
+        finding.text = fmt::format("{} {} and meets no other part: the circuit is open there (parted, no path).", what,
+                                   placeOf(examination.bench(), part, alone.front()));
+    }
+    finding.figures = {{"leads alone", static_cast<double>(alone.size())}};
+    return found;
+}
+
+}  // namespace
+
+Suspicions findLeadsAlone(const Examination& examination) {
+    const Layout& layout = examination.layout();
+    Suspicions found;
+    for (int index = 0; index < examination.partCount(); ++index) {
+        const PartKind& kind = *examination.part(index).kind;
+        if (kind.isSupply) continue;
+        const std::vector<int> sides = sidesOf(kind);
+        std::vector<int> alone;
+        for (const int lead : sides) {
+            if (!examination.meetsOthers(layout.netOfLead[layout.leadIndex(index, lead)], index)) alone.push_back(lead);
+        }
+        const std::size_t met = sides.size() - alone.size();
+        if (!alone.empty() && met < kSidesNeeded) found.push_back(suspicion(examination, index, alone, met == 0));
+    }
+    return found;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,76 @@
+// A lead whose neighbour would close the circuit. Found by trying: each lead near a dark light is put one column on, over the gap,
+// or into the neighbouring rail or row, and inspect() keeps what the solve proves.
+//
+// Only moves that join the light's own nets to something else can help, so only those are tried.
+
+#include "core/findings/rules.h"
+#include "core/findings/trial.h"
+
+#include "core/edit/holes.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+namespace {
+
+std::vector<Move> allMoves(const Examination& examination) {
+    std::vector<Move> moves;
+    const auto add = [&](std::vector<Move> more) { std::ranges::move(more, std::back_inserter(moves)); };
+    for (int part = 0; part < examination.partCount(); ++part) add(movesOfPart(examination, part));
+    for (int jumper = 0; jumper < static_cast<int>(examination.bench().jumpers.size()); ++jumper) {
+        add(movesOfJumper(examination, jumper));
+    }
+    std::ranges::stable_sort(moves, [](const Move& a, const Move& b) { return a.wasAlone > b.wasAlone; });
+    return moves;
+}
+
+bool touches(const Examination& examination, const std::vector<char>& near, const Move& move) {
+    const Part* part = examination.bench().findPart(move.id);
+    const bool rigid = part != nullptr && part->kind->package->reach == Reach::Rigid;
+    return rigid || near[move.fromNet] || near[move.toNet];
+}
+
+/// Whether the light shines in any position that was solved; cheaper than a whole examination.
+bool lights(const Examination& examination, const Move& move, int light) {
+    const auto bench = examination.after(move.edit);
+    if (!bench) return false;
+    return Examination(*evaluate(bench, examination.now().inputs)).mostAmpere(light) >= kVisibleAmpere;
+}
+
+Suspicion suspicion(const Examination& examination, const Move& move, int light) {
+    const Bench& bench = examination.bench();
+    const std::string from = holeName(bench, move.from), to = holeName(bench, move.to);
+    Suspicion found;
+    found.finding.parts = {move.id};
+    const std::string& id = examination.part(light).id;
+    if (id != move.id) found.finding.parts.push_back(id);
+    found.finding.holes = {move.from, move.to};
+    std::string what = move.what;
+    what.front() = static_cast<char>(what.front() >= 'a' && what.front() <= 'z' ? what.front() - 'a' + 'A' : what.front());
+    found.finding.text = fmt::format("{} is one place off: from {} the circuit is open (parted, no path), in {} it is closed and {} lights.",
+                                     what, from, to, id);
+    found.finding.figures = {{"current now", examination.mostAmpere(light)}};
+    found.darkens = {id};
+    found.proposals.push_back({fmt::format("Put {} into {}", move.what, to), move.edit});
+    return found;
+}
+
+}  // namespace
+
+Suspicions findOneHoleOff(const Examination& examination) {
+    if (examination.darkLights().empty()) return {};
+    const std::vector<Move> moves = allMoves(examination);
+    Suspicions found;
+    for (const int light : examination.darkLights()) {
+        const auto near = examination.netsNear(light);
+        for (const Move& move : moves) {
+            if (!touches(examination, near, move) || !lights(examination, move, light)) continue;
+            found.push_back(suspicion(examination, move, light));
+        }
+    }
+    return found;
+}
+
+}  // namespace tiepoint

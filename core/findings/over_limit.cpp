@@ -1,0 +1,61 @@
+#include "core/findings/over_limit.h"
+
+#include "core/findings/shorted.h"
+
+#include "core/base/quantity.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint {
+namespace {
+
+/// A figure has to be over its limit by more than rounding: 20.0 mA is not over 20 mA.
+constexpr double kMargin = 1.005;
+/// Beyond three times a maximum no digit is true any more: the part is ruined.
+constexpr double kFarTooMuch = 3;
+constexpr double kSameCurrent = 0.01;
+
+bool isWorse(const Excess& a, const Excess& b) {
+    if (a.share.rating->maximum != b.share.rating->maximum) return a.share.rating->maximum;
+    return a.share.share() > b.share.share();
+}
+
+}  // namespace
+
+std::vector<Excess> excesses(const Examination& examination, std::string_view quantity) {
+    std::vector<Excess> worst;
+    for (int part = 0; part < examination.partCount(); ++part) {
+        if (examination.part(part).kind->isSupply) continue;
+        std::optional<Excess> own;
+        for (const Position& position : examination.positions()) {
+            for (const RatingShare& share : ratingShares(*position.snapshot, part)) {
+                if (share.rating->quantity != quantity || share.share() <= kMargin) continue;
+                const Excess excess{part, share, &position};
+                if ((!own || isWorse(excess, *own)) && !isShorted(*position.snapshot)) own = excess;
+            }
+        }
+        if (own) worst.push_back(*own);
+    }
+    std::ranges::stable_sort(worst, isWorse);
+    return worst;
+}
+
+std::string excessInWords(const Excess& excess) {
+    if (excess.share.rating->maximum && excess.share.share() > kFarTooMuch) return "far too much";
+    return formatQuantity(excess.share.figure, excess.share.unit);
+}
+
+std::vector<int> chainOf(const Snapshot& snapshot, int part) {
+    std::vector<int> chain;
+    const double ampere = currentThrough(snapshot, part).inAmpere;
+    for (int other = 0; other < static_cast<int>(snapshot.layout->bench->parts.size()); ++other) {
+        if (other == part || snapshot.layout->bench->parts[other].kind->isSupply) continue;
+        if (std::abs(currentThrough(snapshot, other).inAmpere - ampere) < kSameCurrent * ampere) chain.push_back(other);
+    }
+    return chain;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,65 @@
+// More heat than a part bears: usually a resistor of too small a value for its voltage, or of too small a body.
+
+#include "core/findings/over_limit.h"
+#include "core/findings/resistor_mend.h"
+#include "core/findings/rules.h"
+#include "core/findings/trial.h"
+
+#include "core/base/quantity.h"
+#include "core/parts/preferred.h"
+
+#include <fmt/format.h>
+
+namespace tiepoint {
+namespace {
+
+constexpr int kTries = 3;
+
+/// At the same voltage the heat falls as the resistance grows.
+void proposeResistance(const Bench& bench, const Part& part, const Excess& excess, Suspicion& found) {
+    const int value = resistanceValue(*part.kind);
+    if (value < 0) return;
+    const ValueSpec& spec = part.kind->values[value];
+    const double least = preferredAtLeast(spec.series, part.value(value) * excess.share.share());
+    for (int step = 0; step < kTries; ++step) {
+        const double ohm = preferredStep(spec.series, least, step);
+        if (ohm > spec.maximum) return;
+        found.proposals.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), part.id),
+                                   setValueEdit(bench, part.id, spec.name, ohm)});
+    }
+}
+
+/// A larger body, where the kind offers one.
+void proposeBody(const Bench& bench, const Part& part, const Excess& excess, Suspicion& found) {
+    for (const ValueSpec& spec : part.kind->values) {
+        if (spec.unit != "W") continue;
+        for (const double watt : spec.allowed) {
+            if (watt <= excess.share.figure) continue;
+            found.proposals.push_back({fmt::format("Take a {} body for {}", formatSetting(watt, "W"), part.id),
+                                       setValueEdit(bench, part.id, spec.name, watt)});
+            return;
+        }
+    }
+}
+
+}  // namespace
+
+Suspicions findOverPower(const Examination& examination) {
+    Suspicions all;
+    for (const Excess& excess : excesses(examination, "power")) {
+        const Part& part = examination.part(excess.part);
+        Suspicion found;
+        found.finding.parts = {part.id};
+        found.finding.holes = holesOf(part);
+        found.finding.text = saidOf(fmt::format("{} gets too hot: it turns {} into heat and bears at most {}.", part.id,
+                                                excessInWords(excess), formatSetting(excess.share.limit, "W")),
+                                    *excess.position);
+        found.finding.figures = {{"power", excess.share.figure}, {"limit", excess.share.limit}};
+        proposeResistance(examination.bench(), part, excess, found);
+        proposeBody(examination.bench(), part, excess, found);
+        all.push_back(std::move(found));
+    }
+    return all;
+}
+
+}  // namespace tiepoint

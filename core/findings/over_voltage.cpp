@@ -1,0 +1,52 @@
+// More voltage than a part bears: across an open contact, or backwards across an LED or a diode.
+
+#include "core/findings/over_limit.h"
+#include "core/findings/rules.h"
+#include "core/findings/trial.h"
+
+#include "core/base/quantity.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint {
+namespace {
+
+/// A lower setting for each supply that has one, in whole volts.
+void proposeLowerSupplies(const Bench& bench, double limitVolt, Suspicion& found) {
+    const double volt = std::floor(limitVolt);
+    for (const Part& part : bench.parts) {
+        const int value = part.kind->valueIndex("voltage");
+        if (!part.kind->isSupply || value < 0 || part.value(value) <= volt || volt < part.kind->values[value].minimum) continue;
+        found.proposals.push_back({fmt::format("Set {} to {}", part.id, formatSetting(volt, "V")),
+                                   setValueEdit(bench, part.id, "voltage", volt)});
+    }
+}
+
+void addExcesses(const Examination& examination, std::string_view quantity, std::string_view how, Suspicions& all) {
+    for (const Excess& excess : excesses(examination, quantity)) {
+        const Part& part = examination.part(excess.part);
+        Suspicion found;
+        found.finding.parts = {part.id};
+        found.finding.holes = holesOf(part);
+        found.finding.text = saidOf(fmt::format("{} has {} {}: it bears at most {}.", part.id, excessInWords(excess), how,
+                                                formatSetting(excess.share.limit, "V")),
+                                    *excess.position);
+        found.finding.figures = {{"voltage", excess.share.figure}, {"limit", excess.share.limit}};
+        proposeLowerSupplies(examination.bench(), excess.share.limit, found);
+        all.push_back(std::move(found));
+    }
+}
+
+}  // namespace
+
+Suspicions findOverVoltage(const Examination& examination) {
+    Suspicions all;
+    addExcesses(examination, "voltage", "across it", all);
+    addExcesses(examination, "reverseVoltage", "across it the wrong way round", all);
+    return all;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,23 @@
+#pragma once
+// Mends by resistance: a preferred value for a resistor that is there, or a resistor in place of a jumper. Pure.
+
+#include "core/findings/examination.h"
+#include "core/findings/finding.h"
+
+#include <vector>
+
+namespace tiepoint {
+
+/// The usual series of five-percent resistors.
+inline constexpr std::string_view kMendSeries = "E24";
+
+/// Resistances for the resistors in a part's chain that bring its current down (or up) to about a target: the value
+/// reckoned from the drops, and the next one on the safe side.
+std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere);
+/// A resistor in place of a jumper that carries the part's whole current; for chains that have none.
+std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere);
+
+/// The value index of a part's resistance that is a preferred number, or -1.
+int resistanceValue(const PartKind& kind);
+
+}  // namespace tiepoint

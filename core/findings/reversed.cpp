@@ -1,0 +1,128 @@
+// An LED, a diode or a supply the wrong way round: a junction that blocks in every position of the switches.
+//
+// A diode that blocks is often meant to. It is told only where a light is dark near it, and the light lights with the diode
+// turned; inspect() proves the latter, so here a diode is suspected only beside an LED that is dark for no reason of its own.
+
+#include "core/findings/rules.h"
+#include "core/findings/trial.h"
+
+#include "core/base/quantity.h"
+#include "core/circuit/element.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace tiepoint {
+namespace {
+
+/// Less than this across a blocking junction is a circuit that rests, not one that pushes the wrong way (common practice).
+constexpr double kBlockingVolt = 0.5;
+
+struct Blocked {
+    int part;
+    double anodeVolt, cathodeVolt;
+};
+
+bool isJunctionPart(const PartKind& kind) {
+    return kind.leads.size() == 2 && std::ranges::any_of(kind.model, [](const ElementSpec& spec) {
+        return findElement(spec.element) == &kJunctionElement;
+    });
+}
+
+/// The position in which the part blocks most; nothing if it conducts in any or never blocks.
+std::optional<Blocked> blocked(const Examination& examination, int part) {
+    if (examination.mostAmpere(part) >= kVisibleAmpere) return std::nullopt;
+    std::optional<Blocked> worst;
+    for (const Position& position : examination.positions()) {
+        const int anode = position.snapshot->layout->leadIndex(part, 0);
+        const double high = position.snapshot->leadVoltage(anode), low = position.snapshot->leadVoltage(anode + 1);
+        const double across = low - high;
+        if (std::isnan(across) || across < kBlockingVolt) continue;
+        if (!worst || across > worst->cathodeVolt - worst->anodeVolt) worst = Blocked{part, high, low};
+    }
+    return worst;
+}
+
+/// Whether the supply's leads are in rails printed with the other sign.
+bool isPrintedWrong(const Part& supply) {
+    const auto in = [&](int lead, Line one, Line other) {
+        return lead < static_cast<int>(supply.leads.size()) && supply.leads[lead] &&
+               (supply.leads[lead]->line == one || supply.leads[lead]->line == other);
+    };
+    return in(0, Line::TopMinus, Line::BottomMinus) && in(1, Line::TopPlus, Line::BottomPlus);
+}
+
+Mend turning(const Part& part) { return {fmt::format("Turn {} round", part.id), exchangeLeads(part)}; }
+
+Suspicion supplySuspicion(const Examination& examination, const Part& supply, const std::vector<Blocked>& all) {
+    Suspicion found;
+    found.finding.parts = {supply.id};
+    found.finding.holes = holesOf(supply);
+    found.finding.text = fmt::format(
+        "{} is the wrong way round: its {} lead is in a rail printed minus, so everything on the rails is driven backwards.",
+        supply.id, supply.kind->leads[0].name);
+    for (const Blocked& each : all) {
+        if (examination.part(each.part).kind->emitsLight) found.darkens.push_back(examination.part(each.part).id);
+    }
+    found.finding.figures = {{"reverse", all.front().cathodeVolt - all.front().anodeVolt}};
+    found.proposals.push_back(turning(supply));
+    return found;
+}
+
+Suspicion suspicion(const Examination& examination, const Blocked& one, const std::vector<Blocked>& all) {
+    const Part& part = examination.part(one.part);
+    Suspicion found;
+    found.finding.parts = {part.id};
+    found.finding.holes = holesOf(part);
+    found.finding.text = fmt::format(
+        "{} is the wrong way round: {} {}, {} {}; turned like that it lets no current through.", part.id,
+        part.kind->leads[0].name, formatQuantity(one.anodeVolt, "V"), part.kind->leads[1].name,
+        formatQuantity(one.cathodeVolt, "V"));
+    found.finding.figures = {{part.kind->leads[0].name, one.anodeVolt}, {part.kind->leads[1].name, one.cathodeVolt}};
+    found.darkens = examination.darkLightsNear(one.part);
+    if (part.kind->emitsLight) found.darkens = {part.id};
+    found.proposals.push_back(turning(part));
+    if (all.size() > 1) {  // two in a row block together: turning one alone lights nothing
+        Edit edit{"Turn parts", {}};
+        std::string ids;
+        for (const Blocked& each : all) {
+            const Part& other = examination.part(each.part);
+            edit.operations.push_back(exchangeLeads(other).operations.front());
+            ids += (ids.empty() ? "" : " and ") + other.id;
+        }
+        found.proposals.push_back({fmt::format("Turn {} round", ids), std::move(edit)});
+    }
+    return found;
+}
+
+}  // namespace
+
+Suspicions findReversed(const Examination& examination) {
+    std::vector<Blocked> lights, diodes;
+    for (int part = 0; part < examination.partCount(); ++part) {
+        if (!isJunctionPart(*examination.part(part).kind)) continue;
+        if (const auto found = blocked(examination, part)) {
+            (examination.part(part).kind->emitsLight ? lights : diodes).push_back(*found);
+        }
+    }
+    std::vector<Blocked> all = lights;
+    all.insert(all.end(), diodes.begin(), diodes.end());
+
+    Suspicions found;
+    if (!lights.empty()) {
+        for (const Part& part : examination.bench().parts) {
+            if (part.kind->isSupply && isPrintedWrong(part)) found.push_back(supplySuspicion(examination, part, lights));
+        }
+    }
+    for (const Blocked& each : lights) found.push_back(suspicion(examination, each, all));
+    for (const Blocked& each : diodes) {
+        Suspicion one = suspicion(examination, each, all);
+        if (!one.darkens.empty()) found.push_back(std::move(one));
+    }
+    return found;
+}
+
+}  // namespace tiepoint
