@@ -43,6 +43,12 @@ QByteArray boardsKey(const Picture& picture) {
     return key.bytes();
 }
 
+QByteArray liveKey(const Picture& picture) {
+    Key key;
+    addLive(key, picture);
+    return key.bytes();
+}
+
 QByteArray underKey(const Picture& picture, const std::vector<int>& litNets) {
     Key key;
     addLive(key, picture);
@@ -58,12 +64,12 @@ QByteArray overKey(const Picture& picture) {
     return key.bytes();
 }
 
-QByteArray wordsKey(const Picture& picture) {
-    Key key;
-    addLive(key, picture);
-    key << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart);
-    for (const std::string& id : picture.marks.selected) key << QByteArray::fromStdString(id);
-    return key.bytes();
+/// The frame of what a layer's painter covers: more than the viewport, by the layer's margin.
+Frame grownTo(const QPainter& layer, const Frame& frame) {
+    Frame grown = frame;
+    grown.viewport = (QSizeF(layer.device()->width(), layer.device()->height()) / frame.devicePixelRatio).toSize();
+    grown.origin = QPointF(layer.worldTransform().dx(), layer.worldTransform().dy()).toPoint();
+    return grown;
 }
 
 void paintNets(QPainter& painter, const Picture& picture, const std::vector<int>& nets) {
@@ -103,27 +109,35 @@ void BenchCanvas::stampArrows(QPainter& painter, const Picture& picture, const F
     arrowSprites_->draw(painter, frame.toPixels(), marks_);
 }
 
+void BenchCanvas::drawMetal(QPainter& layer, const Picture& picture, const Frame& frame) {
+    // Boards and metal are kept by themselves, so that a hover doesn't paint the metal again, nor a press a thousand holes.
+    metal_.draw(layer, frame, liveKey(picture), [&](QPainter& metal) {
+        const Frame grown = grownTo(metal, frame);
+        metal.save();
+        metal.resetTransform();
+        boards_.draw(metal, grown, boardsKey(picture), [&](QPainter& boards) {
+            for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board) paintBoard(boards, picture, board);
+        });
+        metal.restore();
+        paintMetalUnder(metal, picture);
+    });
+}
+
 void BenchCanvas::drawUnder(QPainter& painter, const Picture& picture, const Frame& frame, const std::vector<int>& litNets) {
     prepare(picture, frame);
     under_.draw(painter, frame, underKey(picture, litNets), [&](QPainter& layer) {
-        // The boards are kept by themselves, so that a press or a hover doesn't stamp a thousand holes again.
         const QTransform toPixels = layer.worldTransform();
-        layer.save();
-        layer.resetTransform();
-        Frame grown = frame;
-        grown.viewport = (QSizeF(layer.device()->width(), layer.device()->height()) / frame.devicePixelRatio).toSize();
-        grown.origin = QPointF(toPixels.dx(), toPixels.dy()).toPoint();
-        boards_.draw(layer, grown, boardsKey(picture), [&](QPainter& boards) {
-            for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board) paintBoard(boards, picture, board);
-        });
-        layer.restore();
-        paintMetalUnder(layer, picture);
+        const auto inPixels = [&](auto draw) {
+            layer.save();
+            layer.resetTransform();
+            draw();
+            layer.restore();
+        };
+        const Frame grown = grownTo(layer, frame);
+        inPixels([&] { drawMetal(layer, picture, grown); });
         paintNets(layer, picture, litNets);
         paintBeds(layer, picture, *paths_);
-        layer.save();
-        layer.resetTransform();
-        lightSprites_->drawHalos(layer, toPixels, picture);
-        layer.restore();
+        inPixels([&] { lightSprites_->drawHalos(layer, toPixels, picture); });
     });
     stampArrows(painter, picture, frame, Layer::UnderParts);
 }
@@ -143,15 +157,15 @@ void BenchCanvas::drawOver(QPainter& painter, const Picture& picture, const Fram
         paintVoltCores(layer, picture);
     });
     stampArrows(painter, picture, frame, Layer::OverParts);
-    words_.draw(painter, frame, wordsKey(picture), [&](QPainter& layer) {
-        paintCapLetters(layer, picture);
-        paintIds(layer, picture);
+    ids_.draw(painter, frame, boardsKey(picture), [&](QPainter& layer) { paintIds(layer, picture); });
+    words_.draw(painter, frame, liveKey(picture), [&](QPainter& layer) {
         paintOverloads(layer, picture);
         paintReadings(layer, picture);
     });
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setTransform(frame.toPixels(), true);
+    paintCapLetters(painter, picture);
     paintHandMarks(painter, picture);
     painter.restore();
 }
