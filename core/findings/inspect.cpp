@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
 namespace tiepoint {
 namespace {
@@ -64,33 +65,40 @@ private:
         Judgement judged;
         std::set<std::string> explained;
         const bool hopeless = examination.now().status() == Status::None || isShorted(examination.now());
+        const bool searching = search && !examination.darkLights().empty();
+        Judgement pool;  // of the rules that need proof
+        const auto keep = [&](Judged each) {
+            explained.insert(each.suspicion.darkens.begin(), each.suspicion.darkens.end());
+            judged.push_back(std::move(each));
+        };
         for (const Rule& rule : rules()) {
-            if ((rule.follows && hopeless) || (rule.onlyProven && !search)) continue;
-            if (rule.onlyProven && explained.size() >= examination.darkLights().size()) continue;
-            Suspicions suspicions = rule.find(examination);
-            for (Suspicion& each : suspicions) each.finding.rule = rule.name;
-            std::erase_if(suspicions, [&](Suspicion& each) { return !leaveUnexplained(each, explained); });
-            if (rule.onlyProven) suspicions = proven(rule, std::move(suspicions));
-            for (Suspicion& each : suspicions) {
-                explained.insert(each.darkens.begin(), each.darkens.end());
-                judged.push_back({&rule, std::move(each)});
+            if (rule.follows && hopeless) continue;
+            if (rule.onlyProven && (!searching || explained.size() >= examination.darkLights().size())) continue;
+            if (!rule.onlyProven) {
+                for (Judged& each : proven(std::exchange(pool, {}))) keep(std::move(each));
+            }
+            for (Suspicion& each : rule.find(examination)) {
+                each.finding.rule = rule.name;
+                if (!leaveUnexplained(each, explained)) continue;
+                if (rule.onlyProven) pool.push_back({&rule, std::move(each)});
+                else keep({&rule, std::move(each)});
             }
         }
         return judged;
     }
 
-    /// For each light the suspicion whose mend leaves the fewest findings.
-    Suspicions proven(const Rule& rule, Suspicions suspicions) {
-        std::map<std::string, std::pair<std::size_t, Suspicion>> best;
-        for (Suspicion& each : suspicions) {
-            const std::string& light = each.darkens.front();
+    /// For each light the suspicion whose mend leaves the fewest findings; of equals the first.
+    Judgement proven(Judgement pool) {
+        std::map<std::string, std::pair<std::size_t, Judged>> best;
+        for (Judged& each : pool) {
+            const std::string light = each.suspicion.darkens.front();
             const auto known = best.find(light);
             if (known != best.end() && known->second.first == 0) continue;
-            const auto outcome = outcomeOf({&rule, each}, each.proposals.front());
+            const auto outcome = outcomeOf(each, each.suspicion.proposals.front());
             if (!outcome || (known != best.end() && known->second.first <= outcome->left.size())) continue;
             best.insert_or_assign(light, std::pair(outcome->left.size(), std::move(each)));
         }
-        Suspicions found;
+        Judgement found;
         for (auto& [light, each] : best) found.push_back(std::move(each.second));
         return found;
     }

@@ -2,6 +2,7 @@
 // once, and a part with three or more sides may leave some unused (a changeover switch as a plain one). Supplies are left out:
 // a bench may keep one in reserve.
 
+#include "core/findings/joining.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 
@@ -51,6 +52,9 @@ Suspicion suspicion(const Examination& examination, int index, const std::vector
         what.front() = static_cast<char>(what.front() - 'a' + 'A');
         finding.text = fmt::format("{} {} and meets no other part: the circuit is open there (parted, no path).", what,
                                    placeOf(examination.bench(), part, alone.front()));
+    }
+    if (!loose && !found.darkens.empty()) {
+        found.proposals = bridgeMends(examination, finding.holes, [](int) { return true; });
     }
     finding.figures = {{"leads alone", static_cast<double>(alone.size())}};
     return found;

@@ -1,5 +1,5 @@
-// The junctions of a chain hold their voltage while the current changes, so what is left for the resistance hardly changes
-// either: the voltage over it now, divided by the current wanted, is the value; the next preferred one above is safe.
+// The junctions of a chain hold their voltage while the current changes, so what is left for the resistance is known beforehand:
+// that voltage, divided by the current wanted, is the value; the next preferred one above is safe.
 
 #include "core/findings/resistor_mend.h"
 
@@ -73,11 +73,11 @@ std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double tar
         const Part& resistor = bench.parts[other];
         if (resistanceValue(*resistor.kind) < 0) continue;
         const ValueSpec& spec = specOf(resistor);
-        // A chain in current limit shows less than the supply would give; the whole of it has to be reckoned with.
-        const double volt = std::max(voltageOver(snapshot, other), voltageLeft(snapshot, part));
-        const double least = preferredAtLeast(spec.series, volt / targetAmpere);
+        // Reckoned from the supply: a chain in current limit, or one nearly without current, shows another voltage now.
+        const double left = voltageLeft(snapshot, part);
+        const double least = preferredAtLeast(kMendSeries, (left > 0 ? left : voltageOver(snapshot, other)) / targetAmpere);
         for (int step = 0; step < kTries; ++step) {
-            const double ohm = preferredStep(spec.series, least, step);
+            const double ohm = preferredStep(kMendSeries, least, step);
             if (ohm < spec.minimum || ohm > spec.maximum) continue;
             mends.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), resistor.id),
                              setValueEdit(bench, resistor.id, spec.name, ohm)});

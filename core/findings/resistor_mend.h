@@ -8,11 +8,11 @@
 
 namespace tiepoint {
 
-/// The usual series of five-percent resistors.
-inline constexpr std::string_view kMendSeries = "E24";
+/// The values that most kits hold (common practice).
+inline constexpr std::string_view kMendSeries = "E12";
 
 /// Resistances for the resistors in a part's chain that bring its current down (or up) to about a target: the value
-/// reckoned from the drops, and the next one on the safe side.
+/// reckoned from the supply and the lights, and the next ones on the safe side.
 std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere);
 /// A resistor in place of a jumper that carries the part's whole current; for chains that have none.
 std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere);

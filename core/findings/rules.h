@@ -24,7 +24,8 @@ struct Rule {
     std::string_view name;      ///< as Finding::rule
     std::string_view explains;  ///< what the rule looks for, in one sentence
     Suspicions (*find)(const Examination& examination);
-    bool onlyProven = false;    ///< said only where a mend of its own lights the lights that it darkens
+    bool onlyProven = false;    ///< said only where its one mend lights the one light that it darkens; such rules stand together,
+                                ///< and the mend that leaves the cleanest bench is the one told
     bool follows = false;       ///< tells nothing beside a short circuit or where no solution exists
 };
 
@@ -35,11 +36,21 @@ Suspicions findShortCircuits(const Examination& examination);
 Suspicions findNoSolution(const Examination& examination);
 Suspicions findReversed(const Examination& examination);
 Suspicions findBypassed(const Examination& examination);
+Suspicions findGapCrossed(const Examination& examination);
+Suspicions findRailHalves(const Examination& examination);
+Suspicions findRailsApart(const Examination& examination);
 Suspicions findOneHoleOff(const Examination& examination);
 Suspicions findLeadsAlone(const Examination& examination);
+Suspicions findTooDim(const Examination& examination);
+Suspicions findOneWire(const Examination& examination);
+Suspicions findOpenLoops(const Examination& examination);
+Suspicions findAlwaysClosed(const Examination& examination);
 Suspicions findOverCurrent(const Examination& examination);
 Suspicions findOverPower(const Examination& examination);
 Suspicions findOverVoltage(const Examination& examination);
+Suspicions findOverlaps(const Examination& examination);
+Suspicions findIdleJumpers(const Examination& examination);
+Suspicions findColoursThatMislead(const Examination& examination);
 Suspicions findSuppliesOff(const Examination& examination);
 
 }  // namespace tiepoint

@@ -86,4 +86,29 @@ inline BenchBuilder beacon(const Beacon& as = {}) {
     return builder;
 }
 
+/// An LED between pairs of resistors, so that no lead of a dark light stands alone where the jumper is missing.
+inline BenchBuilder pairedBeacon(bool toPlus, bool toMinus) {
+    auto builder = supplied();
+    builder.part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c14"}}, {{"resistance", 100}})
+        .part("R2", "resistor", {{"1", "A.d8"}, {"2", "A.d14"}}, {{"resistance", 100}})
+        .part("D1", "led", {{"anode", "A.e14"}, {"cathode", "A.f14"}})
+        .part("R3", "resistor", {{"1", "A.g14"}, {"2", "A.g21"}}, {{"resistance", 220}})
+        .part("R4", "resistor", {{"1", "A.h14"}, {"2", "A.h21"}}, {{"resistance", 1000}});
+    if (toPlus) builder.jumper("W1", "A.top+7", "A.a8", "red");
+    if (toMinus) builder.jumper("W2", "A.j21", "A.bottom-18", "black");
+    return builder;
+}
+
+/// A beacon at the right of a board, with the rail holes of its two jumpers and the hole of its cathode.
+inline BenchBuilder onRails(Rails rails, const char* plusAt, const char* minusAt, const char* cathode) {
+    BenchBuilder builder;
+    builder.board("A", "half", 0, 0, rails)
+        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}})
+        .part("R1", "resistor", {{"1", "A.c18"}, {"2", "A.c24"}})
+        .part("D1", "led", {{"anode", "A.e24"}, {"cathode", cathode}})
+        .jumper("W1", plusAt, "A.a18", "red")
+        .jumper("W2", std::string(cathode) == "A.f24" ? "A.j24" : "A.a27", minusAt, "black");
+    return builder;
+}
+
 }  // namespace tiepoint::test

@@ -1,0 +1,45 @@
+// A black jumper in plus or a red one in minus: it works, and confuses whoever reads the board (common practice: red for plus,
+// black for minus).
+
+#include "core/findings/rules.h"
+#include "core/findings/supply_nets.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint {
+
+Suspicions findColoursThatMislead(const Examination& examination) {
+    const Layout& layout = examination.layout();
+    const Bench& bench = examination.bench();
+    const auto supplies = supplyNets(layout);
+    const int red = findJumperColour("red"), black = findJumperColour("black");
+    Suspicions all;
+    for (std::size_t j = 0; j < bench.jumpers.size(); ++j) {
+        const Jumper& jumper = bench.jumpers[j];
+        const int net = layout.joints[layout.jumperJoints[j][0]].net;
+        const bool plus = std::ranges::find(supplies, net, &SupplyNets::plus) != supplies.end();
+        const bool minus = std::ranges::find(supplies, net, &SupplyNets::minus) != supplies.end();
+        const int wrong = plus ? black : red;
+        if (plus == minus || jumper.colour != wrong) continue;  // between two cells in a row a net is both
+        Jumper painted = jumper;
+        painted.colour = plus ? red : black;
+        Suspicion found;
+        found.finding.severity = Severity::Remark;
+        found.finding.parts = {jumper.id};
+        for (const JumperEnd& end : jumper.ends) {
+            if (const Hole* hole = std::get_if<Hole>(&end)) found.finding.holes.push_back(*hole);
+        }
+        found.finding.text = fmt::format("{} is {} but lies in {}: it works, but its colour misleads.", jumper.id,
+                                         jumperColours()[wrong].name, plus ? "plus" : "minus");
+        if (const double volt = examination.now().solution.netVoltage[net]; !std::isnan(volt)) found.finding.figures = {{"voltage", volt}};
+        found.proposals.push_back({fmt::format("Take a {} jumper for {}", jumperColours()[painted.colour].name, jumper.id),
+                                   {"Colour " + jumper.id, {ReplaceJumper{painted}}}});
+        all.push_back(std::move(found));
+    }
+    return all;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,27 @@
+// Nothing returns to minus: current needs a way out and a way home.
+
+#include "core/findings/open_ends.h"
+#include "core/findings/rules.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+
+Suspicions findOneWire(const Examination& examination) {
+    Suspicions found;
+    const auto supplies = supplyNets(examination.layout());
+    if (supplies.empty()) return found;
+    for (const int light : examination.darkLights()) {
+        const OpenCircuit reach = reachOf(examination, light);
+        if (!reach.plus || reach.minus) continue;
+        const auto isMinus = [&](int net) { return std::ranges::find(supplies, net, &SupplyNets::minus) != supplies.end(); };
+        const std::string text = fmt::format("{} is joined to plus, but nothing leads back to minus (open: parted, no path).",
+                                             examination.part(light).id);
+        found.push_back(openSuspicion(examination, light, reach, text, isMinus));
+    }
+    return found;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,54 @@
+#include "core/findings/open_ends.h"
+
+#include "core/edit/holes.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+
+OpenCircuit reachOf(const Examination& examination, int light) {
+    const Layout& layout = examination.layout();
+    const auto near = examination.netsNear(light);
+    const auto supplies = supplyNets(layout);
+    OpenCircuit reach;
+    for (int part = 0; part < examination.partCount(); ++part) {
+        if (examination.part(part).kind->isSupply) continue;
+        const int first = layout.firstLead[part], end = layout.firstLead[part + 1];
+        const auto isNear = [&](int net) { return near[net] != 0; };
+        const bool belongs = part == light || std::any_of(layout.netOfLead.begin() + first, layout.netOfLead.begin() + end, isNear);
+        for (int lead = first; belongs && lead < end; ++lead) {
+            for (const SupplyNets& supply : supplies) {
+                reach.plus = reach.plus || layout.netOfLead[lead] == supply.plus;
+                reach.minus = reach.minus || layout.netOfLead[lead] == supply.minus;
+            }
+        }
+    }
+    for (const Joint& joint : layout.joints) {
+        if (joint.hole >= 0 && near[joint.net]) reach.holes.push_back(layout.holeAt(joint.hole));
+    }
+    return reach;
+}
+
+Suspicion openSuspicion(const Examination& examination, int light, const OpenCircuit& reach, std::string_view text,
+                        const std::function<bool(int)>& missing) {
+    Suspicion found;
+    found.finding.parts = {examination.part(light).id};
+    found.finding.holes = holesOf(examination.part(light));
+    found.finding.text = text;
+    found.finding.figures = {{"current now", examination.mostAmpere(light)}};
+    found.darkens = found.finding.parts;
+    found.proposals = bridgeMends(examination, reach.holes, missing);
+    if (!found.proposals.empty()) {
+        const auto& jumper = std::get<AddJumper>(found.proposals.front().edit.operations.front()).jumper;
+        const Hole& from = std::get<Hole>(jumper.ends[0]);
+        const Hole& to = std::get<Hole>(jumper.ends[1]);
+        found.finding.holes = {from, to};
+        found.finding.text += fmt::format(" The nearest gap is between {} and {}.", holeName(examination.bench(), from),
+                                          holeName(examination.bench(), to));
+    }
+    return found;
+}
+
+}  // namespace tiepoint

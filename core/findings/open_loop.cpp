@@ -1,0 +1,27 @@
+// The loop of a light is open: nothing comes from plus, or its circuit reaches no supply at all.
+
+#include "core/findings/open_ends.h"
+#include "core/findings/rules.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+
+Suspicions findOpenLoops(const Examination& examination) {
+    Suspicions found;
+    const auto supplies = supplyNets(examination.layout());
+    for (const int light : examination.darkLights()) {
+        const OpenCircuit reach = reachOf(examination, light);
+        if (reach.plus) continue;
+        const auto isPlus = [&](int net) { return std::ranges::find(supplies, net, &SupplyNets::plus) != supplies.end(); };
+        const std::string text =
+            fmt::format("Nothing leads from plus to {}{}: its loop is open (parted, no path).", examination.part(light).id,
+                        reach.minus ? "" : ", nor from it to minus");
+        found.push_back(openSuspicion(examination, light, reach, text, isPlus));
+    }
+    return found;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,22 @@
+#include "core/findings/supply_nets.h"
+
+#include "core/circuit/element.h"
+
+namespace tiepoint {
+
+std::vector<SupplyNets> supplyNets(const Layout& layout) {
+    std::vector<SupplyNets> found;
+    for (int index = 0; index < static_cast<int>(layout.bench->parts.size()); ++index) {
+        const PartKind& kind = *layout.bench->parts[index].kind;
+        for (const ElementSpec& spec : kind.model) {
+            const int plus = kind.leadIndex(spec.from), minus = kind.leadIndex(spec.to);
+            if (findElement(spec.element) != &kSupplyElement || plus < 0 || minus < 0) continue;
+            const int plusNet = layout.netOfLead[layout.leadIndex(index, plus)];
+            const int minusNet = layout.netOfLead[layout.leadIndex(index, minus)];
+            if (layout.netUsed[plusNet] && layout.netUsed[minusNet]) found.push_back({index, plusNet, minusNet});
+        }
+    }
+    return found;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,17 @@
+#pragma once
+// The nets at the ends of supplies. Pure; safe from any thread.
+
+#include "core/nets/layout.h"
+
+#include <vector>
+
+namespace tiepoint {
+
+struct SupplyNets {
+    int part;         ///< the supply
+    int plus, minus;  ///< nets
+};
+/// By supply, in the order of the bench; only supplies with both ends plugged in or in sockets that jumpers reach.
+std::vector<SupplyNets> supplyNets(const Layout& layout);
+
+}  // namespace tiepoint

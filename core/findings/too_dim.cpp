@@ -1,0 +1,94 @@
+// A light far below a visible current because its resistor is too large, told with the bands that are there and those that would suit.
+
+#include "core/findings/over_limit.h"
+#include "core/findings/resistor_mend.h"
+#include "core/findings/rules.h"
+#include "core/findings/trial.h"
+
+#include "core/base/quantity.h"
+#include "core/parts/preferred.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+namespace {
+
+/// Below this an LED is hard to see in a lit room: a fiftieth of its usual current (common practice).
+constexpr double kDimAmpere = 4e-4;
+/// What a mend aims at: half the usual current.
+constexpr double kTargetShare = 0.5;
+/// Less than this is no dim light but an open circuit.
+constexpr double kLeastAmpere = 1e-7;
+
+std::string bandsInWords(double ohm, double tolerance) {
+    const auto bands = colourBands(ohm, tolerance);
+    if (!bands) return "";
+    std::string words;
+    for (std::size_t band = 0; band + 1 < bands->size(); ++band) {  // the last is the tolerance
+        words += (words.empty() ? " (" : " ") + std::string(bandName((*bands)[band]));
+    }
+    return words + ")";
+}
+
+/// The position in which the part carries most.
+const Position& brightest(const Examination& examination, int part) {
+    return *std::ranges::max_element(examination.positions(), {}, [&](const Position& position) {
+        return currentThrough(*position.snapshot, part).inAmpere;
+    });
+}
+
+/// The largest resistance in a light's chain; -1 if there is none, or if a knob is in it that may be meant to dim.
+int resistorOf(const Snapshot& snapshot, int light) {
+    const Bench& bench = *snapshot.layout->bench;
+    int largest = -1;
+    for (const int other : chainOf(snapshot, light)) {
+        const Part& part = bench.parts[other];
+        const bool knob = std::ranges::any_of(part.kind->state, [](const ValueSpec& spec) { return spec.type == ValueType::Number; });
+        if (knob) return -1;
+        const int value = resistanceValue(*part.kind);
+        if (value < 0) continue;
+        if (largest < 0 || part.value(value) > bench.parts[largest].value(resistanceValue(*bench.parts[largest].kind))) largest = other;
+    }
+    return largest;
+}
+
+}  // namespace
+
+Suspicions findTooDim(const Examination& examination) {
+    Suspicions all;
+    for (int light = 0; light < examination.partCount(); ++light) {
+        const Part& part = examination.part(light);
+        if (!part.kind->emitsLight) continue;
+        const Position& position = brightest(examination, light);
+        const double ampere = currentThrough(*position.snapshot, light).inAmpere;
+        if (ampere >= kDimAmpere || ampere < kLeastAmpere || position.snapshot->status() != Status::Solved) continue;
+        const int index = resistorOf(*position.snapshot, light);
+        if (index < 0) continue;
+        const Part& resistor = examination.part(index);
+        const double ohm = resistor.value(resistanceValue(*resistor.kind));
+        const int tolerance = resistor.kind->valueIndex("tolerance");
+        const double share = tolerance >= 0 ? resistor.value(tolerance) : 0;
+
+        Suspicion found;
+        found.finding.severity = Severity::Remark;
+        found.finding.parts = {part.id, resistor.id};
+        found.finding.holes = holesOf(resistor);
+        found.finding.text = saidOf(fmt::format("{} gets only {} and is hard to see: {} is {}{}.", part.id, formatQuantity(ampere, "A", 2),
+                                                resistor.id, formatSetting(ohm, "ohm"), bandsInWords(ohm, share)),
+                                    position);
+        found.finding.figures = {{"current", ampere}, {"resistance", ohm}};
+        found.proposals = resistanceMends(*position.snapshot, light, kTargetShare * part.kind->ratedCurrentAmpere);
+        for (Mend& mend : found.proposals) {
+            const auto* taken = std::get_if<ReplacePart>(&mend.edit.operations.front());
+            if (taken == nullptr || taken->part.id != resistor.id) continue;
+            mend.text += bandsInWords(taken->part.value(resistanceValue(*resistor.kind)), share);
+        }
+        if (ampere < kVisibleAmpere) found.darkens = {part.id};
+        all.push_back(std::move(found));
+    }
+    return all;
+}
+
+}  // namespace tiepoint
