@@ -1,0 +1,79 @@
+// A switch that changes nothing: whatever the other switches do, every other part carries the same current either way. Told only
+// where every combination was solved and every light can light; else it is a consequence of something graver.
+
+#include "core/findings/rules.h"
+
+#include "core/snapshot/readings.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <map>
+
+namespace tiepoint {
+namespace {
+
+/// Currents that differ by less are the same.
+constexpr double kSameAmpere = 1e-6;
+
+/// How all switches but one stand, in words that tell positions apart.
+std::string othersOf(const Snapshot& snapshot, int part) {
+    const Bench& bench = *snapshot.layout->bench;
+    std::string key;
+    for (int other = 0; other < static_cast<int>(bench.parts.size()); ++other) {
+        if (other == part || !isSwitch(*bench.parts[other].kind)) continue;
+        key += snapshot.inputs.held.contains(bench.parts[other].id) ? '1' : '0';
+        for (std::size_t s = 0; s < bench.parts[other].kind->state.size(); ++s) {
+            key += fmt::format(",{}", bench.parts[other].stateValue(static_cast<int>(s)));
+        }
+        key += ';';
+    }
+    return key;
+}
+
+bool sameElsewhere(const Snapshot& a, const Snapshot& b, int part) {
+    for (int other = 0; other < static_cast<int>(a.layout->bench->parts.size()); ++other) {
+        if (other == part) continue;
+        if (std::abs(currentThrough(a, other).inAmpere - currentThrough(b, other).inAmpere) > kSameAmpere) return false;
+    }
+    return true;
+}
+
+bool changesNothing(const Examination& examination, int part) {
+    std::map<std::string, const Snapshot*> firstOf;
+    for (const Position& position : examination.positions()) {
+        const auto [place, added] = firstOf.try_emplace(othersOf(*position.snapshot, part), position.snapshot.get());
+        if (!added && !sameElsewhere(*place->second, *position.snapshot, part)) return false;
+    }
+    return true;
+}
+
+bool isConnected(const Examination& examination, int part) {
+    const Layout& layout = examination.layout();
+    for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
+        if (examination.meetsOthers(layout.netOfLead[lead], part)) return true;
+    }
+    return false;
+}
+
+}  // namespace
+
+Suspicions findWithoutEffect(const Examination& examination) {
+    Suspicions all;
+    const bool knowable =
+        examination.complete() && examination.now().status() == Status::Solved && examination.darkLights().empty();
+    for (int index = 0; knowable && index < examination.partCount(); ++index) {
+        const Part& part = examination.part(index);
+        if (!isSwitch(*part.kind) || !isConnected(examination, index) || !changesNothing(examination, index)) continue;
+        Suspicion found;
+        found.finding.severity = Severity::Remark;
+        found.finding.parts = {part.id};
+        found.finding.holes = holesOf(part);
+        found.finding.text = fmt::format("{} changes nothing: open (parted) or closed (joined), every current stays the same.", part.id);
+        found.finding.figures = {{"change", 0}};
+        all.push_back(std::move(found));
+    }
+    return all;
+}
+
+}  // namespace tiepoint
