@@ -11,9 +11,27 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace tiepoint {
 namespace {
+
+/// Whether a part lies straight, along a row or across the gap in one column, as hands usually place it.
+bool isStraight(const Part& part) {
+    if (part.leads.size() != 2 || !part.leads[0] || !part.leads[1]) return false;
+    return part.leads[0]->line == part.leads[1]->line || part.leads[0]->number == part.leads[1]->number;
+}
+
+/// Where two ends miss each other by one column, either may be the wrong one. A move that makes a crooked part straight is the likelier
+/// slip, one that makes a straight part crooked the less likely.
+int crookedness(const Examination& examination, const Move& move) {
+    constexpr int kStraightens = 0, kKeeps = 1, kBends = 2;
+    const auto* replaced = std::get_if<ReplacePart>(&move.edit.operations.front());
+    if (replaced == nullptr) return kKeeps;
+    const bool before = isStraight(*examination.bench().findPart(move.id)), after = isStraight(replaced->part);
+    if (before == after) return kKeeps;
+    return after ? kStraightens : kBends;
+}
 
 std::vector<Move> allMoves(const Examination& examination) {
     std::vector<Move> moves;
@@ -22,7 +40,7 @@ std::vector<Move> allMoves(const Examination& examination) {
     for (int jumper = 0; jumper < static_cast<int>(examination.bench().jumpers.size()); ++jumper) {
         add(movesOfJumper(examination, jumper));
     }
-    std::ranges::stable_sort(moves, [](const Move& a, const Move& b) { return a.wasAlone > b.wasAlone; });
+    std::ranges::stable_sort(moves, {}, [&](const Move& move) { return std::pair(!move.wasAlone, crookedness(examination, move)); });
     return moves;
 }
 

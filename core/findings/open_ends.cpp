@@ -45,7 +45,8 @@ Suspicion openSuspicion(const Examination& examination, int light, const OpenCir
         const Hole& from = std::get<Hole>(jumper.ends[0]);
         const Hole& to = std::get<Hole>(jumper.ends[1]);
         found.finding.holes = {from, to};
-        found.finding.text += fmt::format(" The nearest gap is between {} and {}.", holeName(examination.bench(), from),
+        if (found.finding.text.ends_with('.')) found.finding.text.pop_back();
+        found.finding.text += fmt::format("; the nearest gap is between {} and {}.", holeName(examination.bench(), from),
                                           holeName(examination.bench(), to));
     }
     return found;

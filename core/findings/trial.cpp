@@ -73,6 +73,13 @@ void addSlips(const Examination& examination, const Hole& from, Make make, std::
     }
 }
 
+bool isAloneInStrip(const Layout& layout, const Hole& hole) {
+    const int strip = layout.stripOfHole[layout.holeIndex(hole)];
+    int count = 0;
+    for (const Joint& joint : layout.joints) count += joint.hole >= 0 && layout.stripOfHole[joint.hole] == strip;
+    return count == 1;
+}
+
 void addShifts(const Examination& examination, int index, std::vector<Move>& moves) {
     const Part& part = examination.part(index);
     const Layout& layout = examination.layout();
@@ -129,6 +136,7 @@ std::vector<Move> movesOfJumper(const Examination& examination, int index) {
             Move move;
             move.id = jumper.id;
             move.what = "one end of " + jumper.id;
+            move.wasAlone = isAloneInStrip(examination.layout(), *from);
             move.edit = {"Move " + jumper.id, {ReplaceJumper{std::move(moved)}}};
             return move;
         };
