@@ -200,7 +200,10 @@ Examination::Examination(const Snapshot& now) {
             supplyNet_[layout().netOfLead[lead]] = 1;
         }
     }
-    if (now.status() != Status::Solved) return;
+    // Buttons only add paths, so all of them pressed shows what they can light; changeover switches also take paths away, and with
+    // combinations unsolved no one can say that a light stays dark.
+    const bool takesAway = std::ranges::any_of(all, [](const Throw& each) { return each.state != kHeld; });
+    if (now.status() != Status::Solved || (!complete_ && takesAway)) return;
     for (int index = 0; index < partCount(); ++index) {
         if (part(index).kind->emitsLight && mostAmpere(index) < kVisibleAmpere) darkLights_.push_back(index);
     }

@@ -104,9 +104,10 @@ Suspicions findReversed(const Examination& examination) {
     std::vector<Blocked> lights, diodes;
     for (int part = 0; part < examination.partCount(); ++part) {
         if (!isJunctionPart(*examination.part(part).kind)) continue;
-        if (const auto found = blocked(examination, part)) {
-            (examination.part(part).kind->emitsLight ? lights : diodes).push_back(*found);
-        }
+        const bool light = examination.part(part).kind->emitsLight;
+        const auto& dark = examination.darkLights();
+        if (light && std::ranges::find(dark, part) == dark.end()) continue;
+        if (const auto found = blocked(examination, part)) (light ? lights : diodes).push_back(*found);
     }
     std::vector<Blocked> all = lights;
     all.insert(all.end(), diodes.begin(), diodes.end());

@@ -26,6 +26,28 @@ TEST(Rules, SilentOnAnEmptyAndOnASoundBench) {
     EXPECT_TRUE(inspect(*evaluate(sound.share())).findings.empty());
 }
 
+/// A lamp that needs two of seven changeover switches thrown and a third left alone: not every combination is solved.
+TEST(Rules, NoLightIsCalledDarkWhereNotEveryCombinationWasSolved) {
+    auto builder = supplied();
+    builder.part("R1", "resistor", {{"1", "A.c3"}, {"2", "A.c8"}})
+        .part("S1", "slide-switch", {{"a", "A.e7"}, {"common", "A.e8"}, {"b", "A.e9"}})
+        .part("S2", "slide-switch", {{"a", "A.e14"}, {"common", "A.e15"}, {"b", "A.e16"}})
+        .part("S3", "slide-switch", {{"a", "A.e22"}, {"common", "A.e23"}, {"b", "A.e24"}})
+        .part("D1", "led", {{"anode", "A.c16"}, {"cathode", "A.c19"}})
+        .jumper("W1", "A.top+5", "A.a3", "red")
+        .jumper("W2", "A.b9", "A.b15", "yellow")
+        .jumper("W3", "A.a19", "A.bottom-18", "black")
+        .jumper("W4", "A.a16", "A.a23", "yellow")
+        .jumper("W5", "A.b24", "A.b19", "blue");
+    const auto few = builder.share();
+    for (const Finding& finding : inspected(few)) EXPECT_EQ(finding.severity, Severity::Remark) << finding.text;
+    builder.part("S4", "slide-switch", {{"a", "A.h2"}, {"common", "A.h3"}, {"b", "A.h4"}})
+        .part("S5", "slide-switch", {{"a", "A.h8"}, {"common", "A.h9"}, {"b", "A.h10"}})
+        .part("S6", "slide-switch", {{"a", "A.h14"}, {"common", "A.h15"}, {"b", "A.h16"}})
+        .part("S7", "slide-switch", {{"a", "A.h20"}, {"common", "A.h21"}, {"b", "A.h22"}});
+    for (const Finding& finding : inspected(builder.share())) EXPECT_EQ(finding.severity, Severity::Remark) << finding.text;
+}
+
 TEST(ShortCircuit, JumperAcrossTheRails) {
     auto builder = supplied();
     builder.jumper("W1", "A.top+10", "A.bottom-10");
