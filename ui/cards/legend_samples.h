@@ -1,5 +1,5 @@
 #pragma once
-// The little pictures in the legend's rows, in the pixels of a widget. They obey the laws of the big picture.
+// The legend's samples fitted into boxes of a widget's pixels. What they show is the painters' own.
 
 #include "ui/paint/picture.h"
 #include "ui/theme/look.h"
@@ -18,8 +18,5 @@ void paintVoltageSample(QPainter& painter, const Look& look, const QRectF& box);
 void paintStripsSample(QPainter& painter, const Look& look, const QRectF& box);
 /// A tag with volts as it stands on the board.
 void paintReadingSample(QPainter& painter, const Look& look, const QRectF& box);
-
-/// Colour of the voltage view for a share of the largest potential, 0..1.
-QColor voltageColour(double share);
 
 }  // namespace tiepoint::ui

@@ -2,6 +2,7 @@
 
 #include "ui/cards/legend_samples.h"
 #include "ui/cards/part_tint.h"
+#include "ui/paint/palette.h"
 #include "ui/theme/panels.h"
 
 #include <algorithm>
@@ -103,7 +104,7 @@ void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText
         constexpr int kStops = 8;
         for (int i = 0; i <= kStops; ++i) {
             const double at = static_cast<double>(i) / kStops;
-            fall.setColorAt(at, voltageColour(drop.fromShare + (drop.toShare - drop.fromShare) * at));
+            fall.setColorAt(at, voltColour(drop.fromShare + (drop.toShare - drop.fromShare) * at));
         }
         painter.setBrush(fall);
         painter.setPen(QPen(theme.flat ? theme.cardEdge : theme.text, look().px(1.4)));

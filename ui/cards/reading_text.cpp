@@ -3,6 +3,7 @@
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
 #include "core/snapshot/readings.h"
+#include "ui/paint/overload.h"
 
 #include <cmath>
 
@@ -10,15 +11,17 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPercent = 100;
-constexpr double kOver = 2;  // from twice a limit on, times read better than percents
 
 QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 QString shareWords(const RatingShare& share) {
-    const QString limit = qs(formatSetting(share.limit, share.unit) + " " + share.rating->label);
-    if (share.rating->maximum && share.share() >= kOver)
-        return QStringLiteral("%1 times its %2").arg(share.share(), 0, 'g', 2).arg(limit);
-    return QStringLiteral("%1 % of its %2").arg(std::round(share.share() * kPercent), 0, 'f', 0).arg(limit);
+    const std::string unit(share.unit);
+    const QString figure = qs(formatQuantity(share.figure, unit));
+    if (share.rating->maximum && share.share() > 1)  // in the same words as the flag on the bench
+        return overloadWords(share.figure, share.limit, qs(unit), qs(share.rating->label));
+    const QString words = QStringLiteral("%1 % of its %2 %3")
+                              .arg(QString::number(std::round(share.share() * kPercent)), qs(formatSetting(share.limit, unit)), qs(share.rating->label));
+    return share.rating->quantity == "current" ? words : figure + QStringLiteral(": ") + words;
 }
 
 /// Words in place of figures where there is no solution; nothing if there is one.
@@ -49,8 +52,6 @@ ReadingText partReading(const Picture& picture, int index) {
     if (const auto rating = tightestRating(snapshot, index)) {
         text.share = rating->share();
         text.note = shareWords(*rating);
-        if (rating->rating->quantity != "current")
-            text.note.prepend(qs(formatQuantity(rating->figure, rating->unit)) + QStringLiteral(": "));
     }
     return text;
 }

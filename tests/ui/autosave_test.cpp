@@ -1,0 +1,139 @@
+// Autosave and recovery: what was done before a crash is offered at the next start, and keeping it costs the window next to nothing.
+
+#include "window_bench.h"
+
+#include "core/bench/bench_file.h"
+#include "support/build_bench.h"
+
+#include <gtest/gtest.h>
+
+#include <QDir>
+#include <QFile>
+#include <QProcess>
+
+#include <cstdio>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kMostWindowThreadMs = 10;  // the bar of the project
+
+QStringList copiesIn(const QString& folder) { return QDir(folder).entryList({QStringLiteral("*.bench.json")}, QDir::Files); }
+
+/// A copy as a program that crashed leaves it: bench and source, and no living lock.
+Recovery leaveCopy(const QString& folder, const Bench& bench, const QString& source) {
+    QDir().mkpath(folder);
+    const QString copy = folder + QStringLiteral("/left-behind.bench.json");
+    EXPECT_TRUE(writeBenchFile(bench, copy.toStdString()).ok());
+    QFile file(folder + QStringLiteral("/left-behind.source"));
+    EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(source.toUtf8());
+    return {copy, source, QDateTime::currentDateTime()};
+}
+
+Bench renamed(const char* title) {
+    Bench bench = makeNewBench();
+    bench.title = title;
+    return bench;
+}
+
+/// Ten full boards with a thousand resistors.
+Bench largeBench() {
+    tiepoint::test::BenchBuilder builder;
+    constexpr int kBoards = 10, kColumnsUsed = 12;
+    for (int board = 0; board < kBoards; ++board) {
+        const std::string id = "B" + std::to_string(board);
+        builder.board(id, "full", 0, board * 25);
+        for (int row = 0; row < 8; ++row)
+            for (int column = 1; column <= kColumnsUsed; ++column) {
+                const std::string line(1, "abcdfghi"[row]);
+                const std::string from = id + "." + line + std::to_string(column * 5 - 4), to = id + "." + line + std::to_string(column * 5);
+                builder.part("R" + std::to_string(board * 1000 + row * 100 + column), "resistor", {{"1", from}, {"2", to}});
+            }
+    }
+    return builder.build();
+}
+
+TEST(Autosave, WritesACopyOfUnsavedWorkAndTakesItAwayWhenSaved) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    EXPECT_TRUE(copiesIn(bench.recoveryFolder()).isEmpty());
+    ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Half built"}}}));
+    window.autosave().finish();
+    const auto read = readBenchFile(window.autosave().copyPath().toStdString());
+    ASSERT_TRUE(read.ok()) << read.error().oneLine();
+    EXPECT_EQ(read->bench, *window.document().bench());
+
+    bench.saveAnswer = bench.file("done.bench.json");
+    window.files().save();
+    window.autosave().finish();
+    EXPECT_TRUE(copiesIn(bench.recoveryFolder()).isEmpty());
+}
+
+TEST(Autosave, HappensByItselfSoonAfterAnEdit) {
+    WindowBench bench;
+    bench.window().autosave().setDelayMs(20);
+    ASSERT_FALSE(bench.window().document().push({"Rename", {SetTitle{"Half built"}}}));
+    EXPECT_TRUE(WindowBench::waitFor([&] { return QFile::exists(bench.window().autosave().copyPath()); }));
+}
+
+TEST(Autosave, TheCopyOfARunningProgramIsNotOffered) {
+    WindowBench bench;
+    ASSERT_FALSE(bench.window().document().push({"Rename", {SetTitle{"In use"}}}));
+    bench.window().autosave().finish();
+    EXPECT_EQ(copiesIn(bench.recoveryFolder()).size(), 1);
+    EXPECT_TRUE(Autosave::findRecoveries(bench.recoveryFolder()).empty());
+}
+
+TEST(Autosave, WorkLeftBehindByACrashIsOfferedAndRecovered) {
+    WindowBench bench;
+    const Bench work = renamed("Left behind");
+    leaveCopy(bench.recoveryFolder(), work, bench.file("mole.bench.json"));
+    MainWindow& window = bench.window();
+    window.showStartCard();
+    ASSERT_TRUE(window.startCard()->recoverKey()->isVisible());
+    WindowBench::click(window.startCard()->recoverKey());
+    EXPECT_FALSE(window.startCard());
+    EXPECT_EQ(*window.document().bench(), work);
+    EXPECT_EQ(window.document().filePath(), bench.file("mole.bench.json"));
+    EXPECT_TRUE(window.document().isModified()) << "the copy is not what stands in the file";
+    EXPECT_TRUE(QFile::exists(window.autosave().copyPath())) << "recovered work is never without a copy";
+    EXPECT_EQ(copiesIn(bench.recoveryFolder()).size(), 1);
+}
+
+TEST(Autosave, WorkLeftBehindIsOfferedInTheBarBesideAnOpenedFile) {
+    WindowBench bench;
+    leaveCopy(bench.recoveryFolder(), renamed("Left behind"), {});
+    bench.window().offerRecovery();
+    ASSERT_TRUE(bench.window().bar().isVisible());
+    ASSERT_EQ(bench.window().bar().keys().size(), 3u);
+    WindowBench::click(bench.window().bar().keys()[1]);
+    EXPECT_TRUE(copiesIn(bench.recoveryFolder()).isEmpty()) << "thrown away";
+    EXPECT_FALSE(bench.window().bar().isVisible());
+}
+
+TEST(Autosave, ACopyThatCanNotBeWrittenIsSaidOnce) {
+    WindowBench bench;
+    QFile obstacle(bench.recoveryFolder());
+    ASSERT_TRUE(obstacle.open(QIODevice::WriteOnly));
+    ASSERT_FALSE(bench.window().document().push({"Rename", {SetTitle{"Anything"}}}));
+    bench.window().autosave().finish();
+    EXPECT_TRUE(bench.window().bar().isVisible());
+}
+
+TEST(Autosave, TakesLittleOfTheWindowsThread) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    window.document().reset(largeBench(), {});
+    constexpr int kEdits = 20;
+    for (int i = 0; i < kEdits; ++i) {
+        ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Round " + std::to_string(i)}}}));
+        window.autosave().finish();
+    }
+    std::printf("autosave of %zu parts: at worst %.3f ms of the window's thread\n", window.document().bench()->parts.size(),
+                window.autosave().worstWindowThreadMs());
+    EXPECT_LT(window.autosave().worstWindowThreadMs(), kMostWindowThreadMs);
+}
+
+}  // namespace
+}  // namespace tiepoint::ui

@@ -1,0 +1,80 @@
+#pragma once
+// A real window for tests: with a state folder and settings of its own, shown, and with the answers to its questions given by the test.
+
+#include "ui/window/main_window.h"
+
+#include <QApplication>
+#include <QSettings>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+#include <functional>
+#include <memory>
+
+namespace tiepoint::ui {
+
+class WindowBench {
+public:
+    explicit WindowBench(QSize size = {1280, 720}) {
+        QApplication::setOrganizationName(QStringLiteral("tiepoint-tests"));
+        QApplication::setApplicationName(QStringLiteral("tiepoint-tests"));
+        QSettings::setDefaultFormat(QSettings::IniFormat);
+        QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, folder_.path());
+        restart(size);
+    }
+
+    MainWindow& window() { return *window_; }
+    QString recoveryFolder() const { return folder_.filePath(QStringLiteral("recovery")); }
+    QString file(const char* name) const { return folder_.filePath(QString::fromLatin1(name)); }
+
+    /// Another window on the same folders. The old one is closed without being asked.
+    void restart(QSize size = {1280, 720}) {
+        window_.reset();
+        window_ = std::make_unique<MainWindow>(recoveryFolder());
+        window_->resize(size);
+        window_->files().setAsker(answers());
+        window_->show();
+        EXPECT_TRUE(QTest::qWaitForWindowExposed(window_.get()));
+        QApplication::processEvents();
+    }
+
+    /// Runs the window's events until the condition holds; false if it doesn't within two seconds.
+    static bool waitFor(const std::function<bool()>& condition) { return QTest::qWaitFor(condition, 2000); }
+    /// Waits for the solver's answer to the present bench and the present hands.
+    bool waitForAnswer() {
+        return waitFor([this] {
+            const auto snapshot = window_->live().snapshot();
+            return snapshot && snapshot->revision == window_->document().revision() &&
+                   snapshot->inputSequence == window_->live().inputs().sequence && window_->view().picture().snapshot;
+        });
+    }
+
+    static void click(QWidget* widget) { QTest::mouseClick(widget, Qt::LeftButton); }
+
+    QString openAnswer, saveAnswer;  ///< paths given to the file dialogues; empty: the dialogue is cancelled
+    FileActions::Answer unsavedAnswer = FileActions::Answer::Cancel;
+    int unsavedAsked = 0;
+
+private:
+    FileActions::Asker answers() {
+        FileActions::Asker asker;
+        asker.openPath = [this](const FileActions::GivePath& give) {
+            if (!openAnswer.isEmpty()) give(openAnswer);
+        };
+        asker.savePath = [this](const QString&, const FileActions::GivePath& give) {
+            if (!saveAnswer.isEmpty()) give(saveAnswer);
+        };
+        asker.unsaved = [this](const QString&, const FileActions::GiveAnswer& give) {
+            ++unsavedAsked;
+            give(unsavedAnswer);
+        };
+        return asker;
+    }
+
+    QTemporaryDir folder_;
+    std::unique_ptr<MainWindow> window_;
+};
+
+}  // namespace tiepoint::ui
