@@ -63,6 +63,19 @@ TEST(Window, UndoAndRedoByTheirKeys) {
     EXPECT_EQ(title(), "Bell");
 }
 
+TEST(Window, DigitsSwitchTheViewsUnlessAPartIsSelected) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    window.files().openEmbedded(QStringLiteral("benches/beacon-lamp.bench.json"));
+    window.view().setFocus();
+    const bool before = window.view().views().voltage;
+    QTest::keyClick(&window.view(), Qt::Key_2);
+    EXPECT_NE(window.view().views().voltage, before);
+    window.view().setSelection({QStringLiteral("R1")});
+    QTest::keyClick(&window.view(), Qt::Key_2);
+    EXPECT_NE(window.view().views().voltage, before) << "the digit belongs to the value";
+}
+
 TEST(Window, SelectAllDuplicateAndDelete) {
     WindowBench bench;
     MainWindow& window = bench.window();

@@ -13,6 +13,9 @@ LegendCard::LegendCard(QWidget* parent)
       strips_(new ViewKey(QStringLiteral("Strips"), 56, paintStripsSample, this)),
       readings_(new ViewKey(QStringLiteral("Readings"), 74, paintReadingSample, this)) {
     setAccessibleName(QStringLiteral("Legend"));
+    int digit = 1;
+    for (ViewKey* key : {static_cast<ViewKey*>(arrows_), voltage_, strips_, readings_})
+        key->setToolTip(QStringLiteral("Key %1").arg(digit++));  // the shortcuts of the same actions in the menu
     connect(arrows_, &QAbstractButton::clicked, this, [this](bool on) {
         choose([on](Views& views) { views.arrows = on ? Arrows::Conventional : Arrows::Off; });
     });
