@@ -65,7 +65,9 @@ TEST(TrayItems, HoldEveryKindAndEveryJumperColour) {
 
 TEST(TrayItems, OfferEveryColourOfLightAndPreferredResistors) {
     for (const TrayFamily& family : trayFamilies()) {
-        if (family.name == QStringLiteral("LED")) EXPECT_EQ(family.items.size(), findKind("led")->values[0].choices.size());
+        if (family.name == QStringLiteral("LED")) {
+            EXPECT_EQ(family.items.size(), findKind("led")->values[0].choices.size());
+        }
         if (family.name != QStringLiteral("Resistor")) continue;
         const auto resistors = std::ranges::count(family.items, QStringLiteral("resistor"), &TrayItem::kind);
         EXPECT_GE(resistors, 12);

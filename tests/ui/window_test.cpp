@@ -146,8 +146,11 @@ TEST(Window, MenusHoldEveryActionOnce) {
     std::set<QAction*> seen;
     std::function<void(const QList<QAction*>&)> walk = [&](const QList<QAction*>& actions) {
         for (QAction* action : actions) {
-            if (action->menu()) walk(action->menu()->actions());
-            else if (!action->isSeparator()) EXPECT_TRUE(seen.insert(action).second) << action->text().toStdString();
+            if (action->menu()) {
+                walk(action->menu()->actions());
+            } else if (!action->isSeparator()) {
+                EXPECT_TRUE(seen.insert(action).second) << action->text().toStdString();
+            }
         }
     };
     walk(bench.window().titleLine().menus().actions());
