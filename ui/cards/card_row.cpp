@@ -9,9 +9,9 @@ namespace tiepoint::ui {
 namespace {
 
 // Widths of the cards' surfaces in the 1920-wide layout.
-constexpr double kReadingWidth = 470;
-constexpr double kLoopWidth = 560;
-constexpr double kLegendWidth = 794;
+constexpr double kReadingWidth = 520;
+constexpr double kLoopWidth = 530;
+constexpr double kLegendWidth = 774;
 constexpr double kSpacing = 6;
 constexpr int kPatienceMs = 17;  // one frame
 

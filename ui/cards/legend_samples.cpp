@@ -12,8 +12,7 @@ constexpr double kPixelsPerMm = 11.5;
 constexpr double kVoltBarHeight = 18;
 constexpr double kStripsHeight = 40;
 constexpr double kStripsMm = 7.6;
-constexpr double kTagHeight = 30;
-constexpr double kTagMm = 2.9;
+constexpr double kTagPixelsPerMm = 8.6;
 
 /// Runs `draw` with the painter in millimetres, its origin at a point of the widget.
 template <class Draw>
@@ -49,7 +48,7 @@ void paintStripsSample(QPainter& painter, const Look& look, const QRectF& box) {
 }
 
 void paintReadingSample(QPainter& painter, const Look& look, const QRectF& box) {
-    inMm(painter, box.center(), look.px(kTagHeight) / kTagMm, [&] { paintReadingIcon(painter, *look.theme, QStringLiteral("1.98 V")); });
+    inMm(painter, box.center(), look.px(kTagPixelsPerMm), [&] { paintReadingIcon(painter, *look.theme, QStringLiteral("1.98 V")); });
 }
 
 }  // namespace tiepoint::ui

@@ -13,7 +13,6 @@ namespace {
 constexpr double kSmallestShare = 0.02;  // a drop below this gets no piece of the bar: its words would lie over others
 constexpr double kSmallestWidth = 84;    // a piece must hold its volts
 constexpr double kGap = 5;
-constexpr double kTintOfCard = 0.22;
 
 }  // namespace
 
@@ -111,8 +110,7 @@ void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText
         painter.drawRoundedRect(box, radius, radius);
         return;
     }
-    const QColor tint = tints_.contains(drop.part) ? tints_.at(drop.part) : theme.cardEdge;
-    const QColor face = mix(tint, theme.card, kTintOfCard);
+    const QColor face = tints_.contains(drop.part) ? tints_.at(drop.part) : theme.cardEdge;
     painter.setBrush(face);
     painter.setPen(QPen(mix(face, QColor(Qt::black), 0.45), look().px(1.4)));
     painter.drawRoundedRect(box, radius, radius);

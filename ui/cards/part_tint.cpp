@@ -4,6 +4,7 @@
 
 #include <QImage>
 
+#include <algorithm>
 #include <map>
 #include <string>
 
@@ -14,6 +15,9 @@ constexpr int kPixels = 48;
 constexpr double kPixelsPerMm = 8;
 constexpr int kSolid = 250;       // shadows and edges are left out
 constexpr int kInkLightness = 50;  // outlines are left out too
+// A wash of the part's colour, light enough for dark words on it in every theme.
+constexpr float kLightness = 0.73F;
+constexpr float kMoreColour = 1.25F;
 
 QColor meanColour(const QImage& image, const QColor& fallback) {
     double red = 0, green = 0, blue = 0, weight = 0;
@@ -29,7 +33,9 @@ QColor meanColour(const QImage& image, const QColor& fallback) {
         }
     }
     if (weight <= 0) return fallback;
-    return QColor::fromRgbF(static_cast<float>(red / weight), static_cast<float>(green / weight), static_cast<float>(blue / weight));
+    const QColor mean = QColor::fromRgbF(static_cast<float>(red / weight), static_cast<float>(green / weight), static_cast<float>(blue / weight));
+    const float saturation = std::min(1.0F, mean.hslSaturationF() * kMoreColour);
+    return QColor::fromHslF(std::max(0.0F, mean.hslHueF()), saturation, kLightness);
 }
 
 QColor computeTint(const Theme& theme, const Part& part) {

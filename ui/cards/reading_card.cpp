@@ -9,6 +9,8 @@ namespace {
 
 // The bar ends beyond the limit, so that a share above one can be seen: the limit stands at this part of its length.
 constexpr double kLimitAt = 0.86;
+constexpr double kSideWidth = 138;         // holds "out 999 mA"
+constexpr double kUsualNumberWidth = 330;  // so that in and out stand still while the number changes
 
 }  // namespace
 
@@ -25,15 +27,23 @@ void ReadingCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     QRectF box = body();
     drawLine(painter, box, text_.title, look().font(text::kBody), theme.dimText);
-    const QFont bigFont = look().font(text::kBigReading, QFont::DemiBold);
-    const double numberWidth = QFontMetricsF(bigFont).horizontalAdvance(text_.big);
-    drawLine(painter, box.translated(-look().px(3), look().px(19)), text_.big, bigFont, theme.text);
-    const double sideLeft = box.left() + std::max(numberWidth + look().px(24), look().px(306));
-    paintInAndOut(painter, QRectF(sideLeft, box.top() + look().px(44), box.right() - sideLeft, look().px(60)));
+    const double side = text_.in.isEmpty() ? 0 : look().px(kSideWidth);
+    const double numberWidth = paintNumber(painter, QRectF(box.left(), box.top(), box.width() - side, box.height()));
+    const double sideLeft = std::min(box.right() - side, box.left() + std::max(numberWidth + look().px(30), look().px(kUsualNumberWidth)));
+    paintInAndOut(painter, QRectF(sideLeft, box.top() + look().px(47), box.right() - sideLeft, look().px(60)));
     const double barTop = frame().bottom() - look().px(70);
     if (text_.share) paintBar(painter, QRectF(box.left(), barTop, box.width(), look().px(10)));
     const double noteTop = frame().bottom() - look().px(text_.share ? 52 : 64);
     drawLine(painter, QRectF(box.left(), noteTop, box.width(), 0), text_.note, look().font(text::kBody), theme.dimText);
+}
+
+double ReadingCard::paintNumber(QPainter& painter, const QRectF& box) const {
+    QFont font = look().font(text::kBigReading, QFont::DemiBold);
+    const double wanted = QFontMetricsF(font).horizontalAdvance(text_.big);
+    if (wanted > box.width()) font = look().font(text::kBigReading * box.width() / wanted, QFont::DemiBold);
+    const double lower = look().px(19) + (look().px(text::kBigReading) - font.pixelSize()) / 2;
+    drawLine(painter, box.translated(-look().px(3), lower).adjusted(0, 0, look().px(6), 0), text_.big, font, look().theme->text);
+    return std::min(wanted, box.width());
 }
 
 void ReadingCard::paintInAndOut(QPainter& painter, const QRectF& box) const {

@@ -18,6 +18,8 @@ protected:
     void paintBody(QPainter& painter) override;
 
 private:
+    /// Draws the big number, smaller where it needs more room than there is; returns its width.
+    double paintNumber(QPainter& painter, const QRectF& box) const;
     void paintInAndOut(QPainter& painter, const QRectF& box) const;
     void paintBar(QPainter& painter, const QRectF& box) const;
 

@@ -195,7 +195,7 @@ QString fieldStyle(const Look& look) {
     const QColor edge = mix(theme.cardEdge, theme.dimText, 0.45);
     return QStringLiteral(
                "QLabel { color: %1; background: transparent; } QLabel[refused=\"true\"] { color: %2; }"
-               "QLineEdit, QComboBox { color: %3; background: %4; border: 1px solid %5; border-radius: %6px; padding: 0 %7px; "
+               "QLineEdit, QComboBox { color: %3; background: %4; border: 1px solid %5; border-radius: %6px; padding: 0 %7px; font-family: '%11'; "
                "min-height: %8px; font-size: %9px; selection-background-color: %10; selection-color: %4; }"
                "QLineEdit:focus, QComboBox:focus { border: 2px solid %10; }"
                "QComboBox::drop-down { border: none; width: %8px; }"
@@ -210,7 +210,7 @@ QString fieldStyle(const Look& look) {
         .arg(look.ipx(10))
         .arg(look.ipx(32))
         .arg(look.ipx(text::kSmall + 1))
-        .arg(theme.accent.name());
+        .arg(theme.accent.name(), uiFont(1).family());
 }
 
 }  // namespace tiepoint::ui

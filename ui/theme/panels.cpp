@@ -27,7 +27,7 @@ double edgeWidth(const Look& look) { return look.px(look.theme->flat ? 2 : 1.2);
 QColor keyFace(const Look& look, const KeyState& state) {
     const Theme& theme = *look.theme;
     const QColor face = theme.dark ? mix(theme.card, QColor(Qt::white), 0.05) : theme.card;
-    if (state.on) return mix(theme.card, theme.accent, theme.dark ? 0.22 : 0.09);
+    if (state.on) return mix(theme.card, theme.accent, theme.dark ? 0.14 : 0.09);
     return state.hovered || state.pressed ? mix(face, theme.accent, 0.06) : face;
 }
 

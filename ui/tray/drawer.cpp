@@ -14,6 +14,7 @@ constexpr int kMostColumns = 8;
 constexpr double kItemHeight = 104;
 constexpr double kPad = 16;
 constexpr double kGap = 6;
+constexpr double kSide = 24;  // in line with the cards
 
 }  // namespace
 
@@ -52,7 +53,8 @@ void Drawer::arrange(QPoint above) {
     const int columns = std::max(1, (count + rows - 1) / std::max(1, rows));
     const double pad = look_.px(kPad), gap = look_.px(kGap), height = look_.px(kItemHeight);
     const QSize size(static_cast<int>(2 * pad + columns * (widest + gap) - gap), static_cast<int>(2 * pad + rows * (height + gap) - gap));
-    const int left = std::clamp(above.x() - size.width() / 2, look_.ipx(kPad), std::max(look_.ipx(kPad), parentWidget()->width() - size.width() - look_.ipx(kPad)));
+    const int side = look_.ipx(kSide);
+    const int left = std::clamp(above.x() - size.width() / 2, side, std::max(side, parentWidget()->width() - size.width() - side));
     setGeometry(QRect(QPoint(left, above.y() - size.height()), size));
     for (int i = 0; i < count; ++i) {
         const QPointF at(pad + (i % columns) * (widest + gap), pad + (i / columns) * (height + gap));

@@ -1,6 +1,7 @@
 #pragma once
-// The table top behind everything in the window: the bench's own colours run on behind the cards.
+// The table top behind everything in the window: one surface, whose light runs on behind the cards as in the bench view.
 
+#include "ui/paint/bench_painter.h"
 #include "ui/theme/look.h"
 
 #include <QPainter>
@@ -19,7 +20,10 @@ public:
     }
 
 protected:
-    void paintEvent(QPaintEvent*) override { QPainter(this).fillRect(rect(), look_.theme->benchBottom); }
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        paintTableTop(painter, *look_.theme, rect());
+    }
 
 private:
     Look look_;

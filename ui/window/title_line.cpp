@@ -83,7 +83,6 @@ void TitleLine::arrange() {
 
 void TitleLine::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    painter.fillRect(rect(), look_.theme->benchTop);
     painter.setFont(look_.font(text::kTitle, QFont::DemiBold));
     painter.setPen(look_.theme->text);
     const QRectF left(look_.px(kSide), 0, titleWidth(), height());
