@@ -118,7 +118,7 @@ TEST(Autosave, ACopyThatCanNotBeWrittenIsSaidOnce) {
     ASSERT_TRUE(obstacle.open(QIODevice::WriteOnly));
     ASSERT_FALSE(bench.window().document().push({"Rename", {SetTitle{"Anything"}}}));
     bench.window().autosave().finish();
-    EXPECT_TRUE(bench.window().bar().isVisible());
+    EXPECT_TRUE(WindowBench::waitFor([&] { return bench.window().bar().isVisible(); }));
 }
 
 TEST(Autosave, TakesLittleOfTheWindowsThread) {

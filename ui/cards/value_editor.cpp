@@ -58,7 +58,8 @@ ValueEditor::ValueEditor(BenchDocument& document, QWidget* parent)
     help_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     help_->viewport()->setAutoFillBackground(false);
     help_->hide();
-    connect(&document_, &BenchDocument::benchChanged, this, &ValueEditor::refresh);
+    // Another bench may have a part of another kind under the same id, so the fields are judged anew.
+    connect(&document_, &BenchDocument::benchChanged, this, [this] { showPart(std::string(partId_)); });
 }
 
 const Part* ValueEditor::part() const { return partId_.empty() ? nullptr : document_.bench()->findPart(partId_); }

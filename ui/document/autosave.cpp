@@ -7,10 +7,14 @@
 #include <QDir>
 #include <QElapsedTimer>
 #include <QFile>
+#include <QFileInfo>
+#include <QLockFile>
 #include <QSaveFile>
 #include <QUuid>
 
 #include <algorithm>
+#include <memory>
+#include <optional>
 
 namespace tiepoint::ui {
 namespace {
@@ -52,11 +56,48 @@ bool isInUse(const QString& copyPath) {
 
 }  // namespace
 
+/// Does the work on the disk; lives in the worker thread, which alone calls it.
+class Autosave::Writer : public QObject {
+public:
+    explicit Writer(const QString& copyPath) : copyPath_(copyPath) {}
+    ~Writer() override {
+        if (lock_) lock_->unlock();
+    }
+
+    /// Returns why the copy couldn't be written, or nothing.
+    std::optional<QString> write(const Bench& bench, const QString& sourcePath) {
+        if (!claim()) return QFileInfo(copyPath_).path() + QStringLiteral(" can't be written.");
+        writeSource(copyPath_, sourcePath);
+        const auto written = writeBenchFile(bench, copyPath_.toStdString());
+        return written ? std::nullopt : std::optional(QString::fromStdString(written.error().message));
+    }
+    void remove() {
+        if (lock_) removeCopy(copyPath_);
+    }
+
+private:
+    /// The lock says that the program which wrote the copy still runs; only its death makes the lock stale.
+    bool claim() {
+        if (lock_) return true;
+        if (!QDir().mkpath(QFileInfo(copyPath_).path())) return false;
+        auto lock = std::make_unique<QLockFile>(beside(copyPath_, kLockSuffix));
+        lock->setStaleLockTime(0);
+        if (!lock->tryLock()) return false;
+        lock_ = std::move(lock);
+        return true;
+    }
+
+    QString copyPath_;
+    std::unique_ptr<QLockFile> lock_;
+};
+
 Autosave::Autosave(BenchDocument& document, const QString& folder, QObject* parent)
-    : QObject(parent), document_(document), folder_(folder), worker_(new QObject) {
-    copyPath_ = folder_ + QLatin1Char('/') + QUuid::createUuid().toString(QUuid::WithoutBraces) + kCopySuffix;
-    worker_->moveToThread(&thread_);
-    connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
+    : QObject(parent),
+      document_(document),
+      copyPath_(folder + QLatin1Char('/') + QUuid::createUuid().toString(QUuid::WithoutBraces) + kCopySuffix),
+      writer_(new Writer(copyPath_)) {
+    writer_->moveToThread(&thread_);
+    connect(&thread_, &QThread::finished, writer_, &QObject::deleteLater);
     thread_.start(QThread::LowPriority);
     timer_.setSingleShot(true);
     timer_.setInterval(kDelayMs);
@@ -69,54 +110,38 @@ Autosave::Autosave(BenchDocument& document, const QString& folder, QObject* pare
 }
 
 Autosave::~Autosave() {
+    QMetaObject::invokeMethod(writer_, [] {}, Qt::BlockingQueuedConnection);  // everything handed over gets written
     thread_.quit();
-    thread_.wait();  // queued jobs run first: quit is an event behind them
-    if (lock_) lock_->unlock();
+    thread_.wait();
 }
 
 void Autosave::schedule() {
     if (document_.isModified() && !timer_.isActive()) timer_.start();
 }
 
-bool Autosave::claimFolder() {
-    if (lock_) return true;
-    if (!QDir().mkpath(folder_)) return false;
-    auto lock = std::make_unique<QLockFile>(beside(copyPath_, kLockSuffix));
-    lock->setStaleLockTime(0);  // only the death of this program makes it stale
-    if (!lock->tryLock()) return false;
-    lock_ = std::move(lock);
-    return true;
-}
-
 void Autosave::hand() {
     if (!document_.isModified()) return;
     QElapsedTimer clock;
     clock.start();
-    if (!claimFolder()) {
-        if (!complained_) Q_EMIT failed(QStringLiteral("Unsaved work can't be kept safe: %1 can't be written.").arg(folder_));
-        complained_ = true;
-        return;
-    }
-    const auto job = [bench = document_.bench(), path = copyPath_, source = document_.filePath(), this] {
-        writeSource(path, source);
-        const auto written = writeBenchFile(*bench, path.toStdString());
-        if (written) return;
-        const QString why = QString::fromStdString(written.error().message);
-        QMetaObject::invokeMethod(this, [this, why] {
-            if (!complained_) Q_EMIT failed(QStringLiteral("Unsaved work can't be kept safe: ") + why);
-            complained_ = true;
-        });
+    const auto job = [this, bench = document_.bench(), source = document_.filePath()] {
+        const auto why = writer_->write(*bench, source);
+        if (why) QMetaObject::invokeMethod(this, [this, why] { complain(*why); }, Qt::QueuedConnection);
     };
-    QMetaObject::invokeMethod(worker_, job, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(writer_, job, Qt::QueuedConnection);
     const double ms = static_cast<double>(clock.nsecsElapsed()) / kNanosecondsPerMs;
     worstMs_ = std::max(worstMs_, ms);
     spdlog::debug("autosave: {:.3f} ms of the window's thread", ms);
 }
 
+void Autosave::complain(const QString& why) {
+    if (complained_) return;
+    complained_ = true;
+    Q_EMIT failed(QStringLiteral("Unsaved work can't be kept safe: ") + why);
+}
+
 void Autosave::discard() {
     timer_.stop();
-    if (!lock_) return;
-    QMetaObject::invokeMethod(worker_, [path = copyPath_] { removeCopy(path); }, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(writer_, [this] { writer_->remove(); }, Qt::QueuedConnection);
 }
 
 void Autosave::finish() {
@@ -124,7 +149,7 @@ void Autosave::finish() {
         timer_.stop();
         hand();
     }
-    QMetaObject::invokeMethod(worker_, [] {}, Qt::BlockingQueuedConnection);
+    QMetaObject::invokeMethod(writer_, [] {}, Qt::BlockingQueuedConnection);
 }
 
 std::vector<Recovery> Autosave::findRecoveries(const QString& folder) {

@@ -6,12 +6,10 @@
 #include "ui/document/bench_document.h"
 
 #include <QDateTime>
-#include <QLockFile>
 #include <QObject>
 #include <QThread>
 #include <QTimer>
 
-#include <memory>
 #include <vector>
 
 namespace tiepoint::ui {
@@ -48,16 +46,16 @@ Q_SIGNALS:
     void failed(const QString& why);  ///< a copy couldn't be written; said once
 
 private:
+    class Writer;
+
     void schedule();
     void hand();
-    bool claimFolder();
+    void complain(const QString& why);
 
     BenchDocument& document_;
-    QString folder_;
     QString copyPath_;
-    std::unique_ptr<QLockFile> lock_;
     QThread thread_;
-    QObject* worker_;  ///< lives in the thread; jobs are queued to it
+    Writer* writer_;  ///< lives in the thread; jobs are queued to it
     QTimer timer_;
     double worstMs_ = 0;
     bool complained_ = false;
