@@ -80,7 +80,7 @@ double fadedOpacity(double opacity, double at) { return opacity * (1 - at) * (1 
 
 /// A halo as a stack of discs that together are as opaque as the gradient: Qt's PDF engine drops the fading of a radial gradient.
 void paintHaloInDiscs(QPainter& painter, const QColor& light, double radius, double opacity) {
-    constexpr int kDiscs = 32;
+    constexpr int kDiscs = 12;  // more would each be too faint for eight bits
     double through = 1;  // what shows through the discs so far
     for (int i = kDiscs; i >= 1; --i) {
         const double at = static_cast<double>(i) / kDiscs;
