@@ -200,12 +200,11 @@ void MainWindow::offerRecovery() {
 
 void MainWindow::closeEvent(QCloseEvent* event) {
     if (!closing_ && document_->isModified()) {
-        event->ignore();
         files_->whenSafe([this] {
             closing_ = true;
-            close();
+            close();  // does nothing while this event is under way, and closes when the answer comes later
         });
-        return;
+        if (!closing_) return event->ignore();
     }
     autosave_->discard();
     rememberPlace(*this);
@@ -291,10 +290,10 @@ void MainWindow::resizeEvent(QResizeEvent* event) {
     arrangeStage();
 }
 
-void MainWindow::changeEvent(QEvent* event) {
-    QMainWindow::changeEvent(event);
+bool MainWindow::event(QEvent* event) {
     // The system may turn dark or bright at any time. Our own style sheet doesn't touch the application's palette.
     if (event->type() == QEvent::ApplicationPaletteChange && !chosenTheme()) applyTheme();
+    return QMainWindow::event(event);
 }
 
 }  // namespace tiepoint::ui
