@@ -179,20 +179,21 @@ std::vector<std::vector<Branch>> branchesByJoint(const Snapshot& snapshot) {
 
 bool largerBranch(const Branch& a, const Branch& b) { return std::abs(a.ampere) > std::abs(b.ampere); }
 
-/// Whether a is more worth a big number than b.
+/// What makes a part worth a big number: too much first, then light, then load, then being the supply.
 struct Interest {
+    bool overloaded = false;
     bool light = false;
     double share = 0;
     bool supply = false;
-    auto key() const { return std::tuple(light, share, supply); }
+    auto key() const { return std::tuple(overloaded, light, share, supply); }
 };
 
 Interest interestOf(const Snapshot& snapshot, int part) {
     const PartKind& kind = *partAt(snapshot, part).kind;
     const auto rating = tightestRating(snapshot, part);
     const double share = rating ? rating->share() : 0;
-    const bool lit = kind.emitsLight && currentThrough(snapshot, part).inAmpere > kNoCurrentAmpere;
-    return {lit, kind.isSupply ? 0 : share, kind.isSupply};
+    const bool overloaded = rating && rating->rating->maximum && share > 1 && !kind.isSupply;
+    return {overloaded, kind.emitsLight, kind.isSupply ? 0 : share, kind.isSupply};
 }
 
 }  // namespace

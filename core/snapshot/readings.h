@@ -72,8 +72,8 @@ struct Delivery {
 };
 Delivery delivery(const Snapshot& snapshot);
 
-/// The part worth a big number when nothing is pointed at: the light with the largest share of its rating, else the most
-/// loaded part, else a supply; -1 on a bench without parts.
+/// The part worth a big number when nothing is pointed at: the most overloaded one, else the light with the largest share of
+/// its rating, else the most loaded part, else a supply; -1 on a bench without parts.
 int mostInteresting(const Snapshot& snapshot);
 
 }  // namespace tiepoint

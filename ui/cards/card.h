@@ -26,6 +26,11 @@ protected:
     void drawLine(QPainter& painter, const QRectF& box, const QString& words, const QFont& font, const QColor& colour,
                   Qt::Alignment side = Qt::AlignLeft) const;
 
+    /// Draws a live figure: its digits stand in equal cells, so that it doesn't dance while it changes. Sizes in layout pixels.
+    void drawFigure(QPainter& painter, const QRectF& box, const QString& figure, double at1080, const QColor& colour,
+                    Qt::Alignment side = Qt::AlignLeft) const;
+    double figureWidth(const QString& figure, double at1080) const;
+
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 

@@ -13,6 +13,8 @@ namespace {
 constexpr double kSmallestShare = 0.02;  // a drop below this gets no piece of the bar: its words would lie over others
 constexpr double kSmallestWidth = 84;    // a piece must hold its volts
 constexpr double kGap = 5;
+constexpr double kVoltSize = 30;
+constexpr double kBranchSize = 28;
 
 }  // namespace
 
@@ -42,8 +44,7 @@ void LoopCard::paintBody(QPainter& painter) {
     if (!text_.drops.empty()) paintDrops(painter, box);
     else if (!text_.in.empty()) paintJunction(painter, box);
     else if (!text_.big.isEmpty())
-        drawLine(painter, box.translated(-look().px(3), look().px(19)), text_.big,
-                 look().font(text::kBigReading, QFont::DemiBold), theme.text);
+        drawFigure(painter, box.translated(-look().px(3), look().px(19)), text_.big, text::kBigReading, theme.text);
     paintNote(painter);
 }
 
@@ -85,12 +86,11 @@ std::vector<QRectF> LoopCard::segments(const QRectF& box) const {
 void LoopCard::paintDrops(QPainter& painter, const QRectF& box) const {
     const QRectF bar(box.left(), box.top() + look().px(45), box.width(), look().px(44));
     const auto frames = segments(bar);
-    const QFont volts = look().font(30, QFont::DemiBold);
     for (std::size_t i = 0; i < frames.size(); ++i) {
         if (frames[i].width() <= 0) continue;
         paintSegment(painter, frames[i], text_.drops[i]);
         if (voltage_) continue;
-        drawLine(painter, frames[i].translated(0, look().px(52)), text_.drops[i].volts, volts, look().theme->text, Qt::AlignHCenter);
+        drawFigure(painter, frames[i].translated(0, look().px(52)), text_.drops[i].volts, kVoltSize, look().theme->text, Qt::AlignHCenter);
     }
     if (voltage_) paintPotentials(painter, bar, frames);
 }
@@ -123,7 +123,6 @@ void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText
 void LoopCard::paintPotentials(QPainter& painter, const QRectF& box, const std::vector<QRectF>& segments) const {
     const Theme& theme = *look().theme;
     const QFont ids = look().font(text::kSmall);
-    const QFont volts = look().font(text::kLabel, QFont::DemiBold);
     const double width = look().px(110);
     const double top = box.bottom() + look().px(27);
     QString last;
@@ -133,33 +132,35 @@ void LoopCard::paintPotentials(QPainter& painter, const QRectF& box, const std::
         drawLine(painter, segment.translated(0, segment.height() + look().px(2)), QString::fromStdString(text_.drops[i].part), ids,
                  theme.dimText, Qt::AlignHCenter);
         const bool first = last.isEmpty();
-        drawLine(painter, QRectF(first ? segment.left() : segment.left() - width / 2, top, width, 0), text_.drops[i].fromVolts, volts,
-                 theme.text, first ? Qt::AlignLeft : Qt::AlignHCenter);
+        drawFigure(painter, QRectF(first ? segment.left() : segment.left() - width / 2, top, width, 0), text_.drops[i].fromVolts,
+                   text::kLabel, theme.text, first ? Qt::AlignLeft : Qt::AlignHCenter);
         last = text_.drops[i].toVolts;
     }
-    drawLine(painter, QRectF(box.right() - width, top, width, 0), last, volts, theme.text, Qt::AlignRight);
+    drawFigure(painter, QRectF(box.right() - width, top, width, 0), last, text::kLabel, theme.text, Qt::AlignRight);
 }
 
 void LoopCard::paintJunction(QPainter& painter, const QRectF& box) const {
     const Theme& theme = *look().theme;
-    const QFont digits = look().font(28, QFont::DemiBold);
     const QFont names = look().font(text::kSmall);
     std::vector<const BranchText*> terms;
     for (const BranchText& term : text_.in) terms.push_back(&term);
     for (const BranchText& term : text_.out) terms.push_back(&term);
     const double sign = look().px(34);
     const double width = (box.width() - sign * static_cast<double>(terms.size() - 1)) / static_cast<double>(terms.size());
+    double widest = 1;
+    for (const BranchText* term : terms) widest = std::max(widest, figureWidth(term->current, kBranchSize));
+    const double branchSize = kBranchSize * std::min(1.0, width / widest);
     double left = box.left();
     for (std::size_t i = 0; i < terms.size(); ++i) {
         const QRectF column(left, box.top() + look().px(42), width, 0);
         paintArrowSample(painter, look(), QRectF(left, column.top(), std::min(width, look().px(144)), look().px(26)),
                          terms[i]->ampere / fullScaleAmpere_, arrows_, SampleBed::Strip);
-        drawLine(painter, column.translated(0, look().px(32)), terms[i]->current, digits, theme.text);
+        drawFigure(painter, column.translated(0, look().px(32)), terms[i]->current, branchSize, theme.text);
         drawLine(painter, column.translated(0, look().px(66)), terms[i]->where, names, theme.dimText);
         left += width;
         if (i + 1 == terms.size()) break;
         const QString between = i + 1 == text_.in.size() ? QStringLiteral("=") : QStringLiteral("+");
-        drawLine(painter, QRectF(left, column.top() + look().px(32), sign - look().px(8), 0), between, digits, theme.dimText, Qt::AlignHCenter);
+        drawFigure(painter, QRectF(left, column.top() + look().px(32), sign - look().px(8), 0), between, kBranchSize, theme.dimText, Qt::AlignHCenter);
         left += sign;
     }
 }

@@ -9,7 +9,8 @@ namespace {
 
 // The bar ends beyond the limit, so that a share above one can be seen: the limit stands at this part of its length.
 constexpr double kLimitAt = 0.86;
-constexpr double kSideWidth = 138;         // holds "out 999 mA"
+constexpr double kSideSize = 21;
+constexpr double kSideWidth = 146;         // holds "out 999 mA"
 constexpr double kUsualNumberWidth = 330;  // so that in and out stand still while the number changes
 
 }  // namespace
@@ -38,24 +39,22 @@ void ReadingCard::paintBody(QPainter& painter) {
 }
 
 double ReadingCard::paintNumber(QPainter& painter, const QRectF& box) const {
-    QFont font = look().font(text::kBigReading, QFont::DemiBold);
-    const double wanted = QFontMetricsF(font).horizontalAdvance(text_.big);
-    if (wanted > box.width()) font = look().font(text::kBigReading * box.width() / wanted, QFont::DemiBold);
-    const double lower = look().px(19) + (look().px(text::kBigReading) - font.pixelSize()) / 2;
-    drawLine(painter, box.translated(-look().px(3), lower).adjusted(0, 0, look().px(6), 0), text_.big, font, look().theme->text);
+    const double wanted = figureWidth(text_.big, text::kBigReading);
+    const double size = text::kBigReading * std::min(1.0, box.width() / std::max(wanted, 1.0));
+    const double lower = look().px(19 + (text::kBigReading - size) / 2);
+    drawFigure(painter, box.translated(-look().px(3), lower), text_.big, size, look().theme->text);
     return std::min(wanted, box.width());
 }
 
 void ReadingCard::paintInAndOut(QPainter& painter, const QRectF& box) const {
     if (text_.in.isEmpty()) return;
     const Theme& theme = *look().theme;
-    const QFont words = look().font(text::kSmall);
-    const QFont digits = look().font(text::kSmall, QFont::DemiBold);
+    const QFont words = look().font(kSideSize);
     const double half = box.height() / 2;
     const double wordWidth = QFontMetricsF(words).horizontalAdvance(QStringLiteral("out ")) + look().px(2);
     const auto row = [&](double top, const QString& word, const QString& value) {
         drawLine(painter, QRectF(box.left(), top, wordWidth, half), word, words, theme.dimText);
-        drawLine(painter, QRectF(box.left() + wordWidth, top, box.width() - wordWidth, half), value, digits, theme.text);
+        drawFigure(painter, QRectF(box.left() + wordWidth, top, box.width() - wordWidth, half), value, kSideSize, theme.text);
     };
     row(box.top(), QStringLiteral("in"), text_.in);
     row(box.top() + half, QStringLiteral("out"), text_.out);

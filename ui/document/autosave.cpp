@@ -128,9 +128,8 @@ void Autosave::hand() {
         if (why) QMetaObject::invokeMethod(this, [this, why] { complain(*why); }, Qt::QueuedConnection);
     };
     QMetaObject::invokeMethod(writer_, job, Qt::QueuedConnection);
-    const double ms = static_cast<double>(clock.nsecsElapsed()) / kNanosecondsPerMs;
-    worstMs_ = std::max(worstMs_, ms);
-    spdlog::debug("autosave: {:.3f} ms of the window's thread", ms);
+    lastMs_ = static_cast<double>(clock.nsecsElapsed()) / kNanosecondsPerMs;
+    spdlog::debug("autosave: {:.3f} ms of the window's thread", lastMs_);
 }
 
 void Autosave::complain(const QString& why) {

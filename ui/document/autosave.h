@@ -32,8 +32,8 @@ public:
     void discard();
     /// Waits until everything handed over is written. For tests and for the end of the program.
     void finish();
-    /// Longest time that one autosave took of the window's thread.
-    double worstWindowThreadMs() const { return worstMs_; }
+    /// Time that the last autosave took of the window's thread.
+    double lastWindowThreadMs() const { return lastMs_; }
     QString copyPath() const { return copyPath_; }
     void setDelayMs(int delay) { timer_.setInterval(delay); }
 
@@ -57,7 +57,7 @@ private:
     QThread thread_;
     Writer* writer_;  ///< lives in the thread; jobs are queued to it
     QTimer timer_;
-    double worstMs_ = 0;
+    double lastMs_ = 0;
     bool complained_ = false;
 };
 

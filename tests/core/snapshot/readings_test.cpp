@@ -122,7 +122,20 @@ TEST(Readings, TheSupplyDeliversWhatTheBranchesTake) {
     EXPECT_NEAR(total.powerWatt, 75e-3, 75e-3 * 1e-3);
 }
 
-TEST(Readings, ALitLightIsMoreInterestingThanALoadedResistor) {
+TEST(Readings, TooMuchIsMoreInterestingThanAnyLight) {
+    // 50 ohm straight across 5 V take 0.5 W, twice what the part bears; the light beside it has its resistor.
+    const auto snapshot = run(withSupply()
+                                  .jumper("A.top+7", "A.a5")
+                                  .part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", 50.0}})
+                                  .jumper("A.a10", "A.bottom-9")
+                                  .jumper("A.top+12", "A.a14")
+                                  .part("R2", "resistor", {{"1", "A.c14"}, {"2", "A.c19"}}, {{"resistance", 330.0}})
+                                  .part("D1", "led", {{"anode", "A.d19"}, {"cathode", "A.d22"}}, {{"colour", "red"}})
+                                  .jumper("A.a22", "A.bottom-18"));
+    EXPECT_EQ(snapshot->layout->bench->parts[mostInteresting(*snapshot)].id, "R1");
+}
+
+TEST(Readings, ALightIsMoreInterestingThanALoadedResistor) {
     auto builder = withSupply()
                        .jumper("A.top+7", "A.a5")
                        .part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", 50.0}})
