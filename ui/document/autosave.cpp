@@ -12,7 +12,6 @@
 #include <QSaveFile>
 #include <QUuid>
 
-#include <algorithm>
 #include <memory>
 #include <optional>
 
