@@ -9,8 +9,8 @@ namespace {
 
 // The bar ends beyond the limit, so that a share above one can be seen: the limit stands at this part of its length.
 constexpr double kLimitAt = 0.86;
-constexpr double kSideSize = 21;
-constexpr double kSideWidth = 146;         // holds "out 999 mA"
+constexpr double kSideSize = 20;
+constexpr double kSideWidth = 136;         // holds "out 999 mA"
 constexpr double kUsualNumberWidth = 330;  // so that in and out stand still while the number changes
 
 }  // namespace
