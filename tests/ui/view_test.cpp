@@ -2,6 +2,7 @@
 
 #include "desk.h"
 
+#include <QLabel>
 #include <QLineEdit>
 #include <QSignalSpy>
 
