@@ -3,55 +3,19 @@
 
 #include "core/findings/examination.h"
 
-#include "core/circuit/element.h"
 #include "core/edit/placement.h"
-#include "core/flow/flow.h"
-#include "core/snapshot/make_snapshot.h"
+#include "core/snapshot/position_solver.h"
 #include "core/snapshot/readings.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 #include <numeric>
 
 namespace tiepoint {
 namespace {
 
-constexpr int kHeld = -1;
 constexpr std::size_t kMostCombinations = 64;
-
-/// One thing that hands can throw: a cap that is held, or a state of a switch.
-struct Throw {
-    int part;
-    int state;  ///< index of the kind's state, or kHeld
-    int values;
-};
-using Digits = std::vector<int>;  ///< by throw
-
-std::vector<Throw> throwsOf(const Bench& bench) {
-    std::vector<Throw> found;
-    for (int index = 0; index < static_cast<int>(bench.parts.size()); ++index) {
-        const PartKind& kind = *bench.parts[index].kind;
-        if (!isSwitch(kind)) continue;
-        if (std::ranges::any_of(kind.model, &ElementSpec::whenHeld)) found.push_back({index, kHeld, 2});
-        for (int s = 0; s < static_cast<int>(kind.state.size()); ++s) {
-            const ValueSpec& spec = kind.state[s];
-            if (spec.type == ValueType::Choice) found.push_back({index, s, static_cast<int>(spec.choices.size())});
-            if (spec.type == ValueType::Switch) found.push_back({index, s, 2});
-        }
-    }
-    return found;
-}
-
-Digits digitsNow(const std::vector<Throw>& all, const Bench& bench, const Inputs& inputs) {
-    Digits digits;
-    for (const Throw& each : all) {
-        const Part& part = bench.parts[each.part];
-        digits.push_back(each.state == kHeld ? inputs.held.contains(part.id) : static_cast<int>(part.stateValue(each.state)));
-    }
-    return digits;
-}
 
 bool fewCombinations(const std::vector<Throw>& all) {
     std::size_t count = 1;
@@ -96,11 +60,9 @@ std::string wordsFor(const std::vector<Throw>& all, const Bench& bench, const Di
     std::vector<std::string> pressed, released, thrown;
     for (std::size_t t = 0; t < all.size(); ++t) {
         const Part& part = bench.parts[all[t].part];
-        if (all[t].state != kHeld) {
+        if (!all[t].isCap()) {
             if (digits[t] == now[t]) continue;
-            const ValueSpec& spec = part.kind->state[all[t].state];
-            thrown.push_back(fmt::format("with {} {}", part.id,
-                                         spec.choices.empty() ? (digits[t] ? "closed" : "open") : spec.choices[digits[t]].label));
+            thrown.push_back(fmt::format("with {} {}", part.id, positionInWords(all[t], bench, digits[t])));
         } else if (digits[t] != 0) {
             pressed.push_back(part.id);
         } else if (now[t] != 0) {
@@ -115,47 +77,6 @@ std::string wordsFor(const std::vector<Throw>& all, const Bench& bench, const Di
     return fmt::format("{}", fmt::join(thrown, " and "));
 }
 
-/// Solves combinations; those that differ only in what is held share one layout.
-class Solver {
-public:
-    Solver(const Bench& bench, const std::vector<Throw>& all) : bench_(bench), throws_(all) {}
-
-    std::shared_ptr<const Snapshot> solve(const Digits& digits) {
-        Inputs inputs;
-        Digits states;
-        for (std::size_t t = 0; t < throws_.size(); ++t) {
-            if (throws_[t].state != kHeld) states.push_back(digits[t]);
-            else if (digits[t] != 0) inputs.held.insert(bench_.parts[throws_[t].part].id);
-        }
-        const auto [place, added] = desks_.try_emplace(states);
-        if (added) place->second = makeDesk(digits);
-        Desk& desk = *place->second;
-        auto snapshot = makeSnapshot(desk.layout, desk.point.solve(inputs), desk.flow);
-        snapshot->inputs = inputs;
-        return snapshot;
-    }
-
-private:
-    struct Desk {
-        explicit Desk(std::shared_ptr<const Layout> made) : layout(std::move(made)), flow(layout) { point.setLayout(layout); }
-        std::shared_ptr<const Layout> layout;
-        OperatingPoint point;
-        Flow flow;
-    };
-
-    std::unique_ptr<Desk> makeDesk(const Digits& digits) const {
-        auto bench = std::make_shared<Bench>(bench_);
-        for (std::size_t t = 0; t < throws_.size(); ++t) {
-            if (throws_[t].state != kHeld) bench->parts[throws_[t].part].state[throws_[t].state] = digits[t];
-        }
-        return std::make_unique<Desk>(buildLayout(std::move(bench)));
-    }
-
-    const Bench& bench_;
-    const std::vector<Throw>& throws_;
-    std::map<Digits, std::unique_ptr<Desk>> desks_;
-};
-
 int throwsApart(const Digits& a, const Digits& b) {
     return std::inner_product(a.begin(), a.end(), b.begin(), 0, std::plus<>(), std::not_equal_to<>());
 }
@@ -166,12 +87,6 @@ bool placesDiffer(const Bench& bench, const Part& part) {
 }
 
 }  // namespace
-
-bool isSwitch(const PartKind& kind) {
-    return !kind.isSupply && std::ranges::any_of(kind.model, [](const ElementSpec& spec) {
-        return findElement(spec.element) == &kContactElement;
-    });
-}
 
 std::vector<Hole> holesOf(const Part& part) {
     std::vector<Hole> holes;
@@ -184,13 +99,13 @@ std::vector<Hole> holesOf(const Part& part) {
 Examination::Examination(const Snapshot& now) {
     // The caller owns the snapshot that was asked about.
     positions_.push_back({"", std::shared_ptr<const Snapshot>(std::shared_ptr<const Snapshot>(), &now)});
-    const auto all = throwsOf(bench());
-    const Digits digits = digitsNow(all, bench(), now.inputs);
+    PositionSolver solver(now.layout);
+    const auto& all = solver.throws();
+    const Digits digits = digitsOf(all, bench(), now.inputs);
     complete_ = fewCombinations(all);
     auto others = complete_ ? everyCombination(all) : nearCombinations(all, digits);
     std::erase(others, digits);
     std::ranges::stable_sort(others, {}, [&](const Digits& each) { return throwsApart(each, digits); });
-    Solver solver(bench(), all);
     for (const Digits& each : others) positions_.push_back({wordsFor(all, bench(), each, digits), solver.solve(each)});
 
     supplyNet_.assign(layout().netCount, 0);
@@ -202,7 +117,7 @@ Examination::Examination(const Snapshot& now) {
     }
     // Buttons only add paths, so all of them pressed shows what they can light; changeover switches also take paths away, and with
     // combinations unsolved no one can say that a light stays dark.
-    const bool takesAway = std::ranges::any_of(all, [](const Throw& each) { return each.state != kHeld; });
+    const bool takesAway = std::ranges::any_of(all, [](const Throw& each) { return !each.isCap(); });
     if (now.status() != Status::Solved || (!complete_ && takesAway)) return;
     for (int index = 0; index < partCount(); ++index) {
         if (part(index).kind->emitsLight && mostAmpere(index) < kVisibleAmpere) darkLights_.push_back(index);

@@ -7,6 +7,7 @@
 
 #include "core/edit/edit.h"
 #include "core/snapshot/snapshot.h"
+#include "core/snapshot/throws.h"
 
 #include <memory>
 #include <optional>
@@ -58,8 +59,6 @@ private:
     bool complete_ = true;
 };
 
-/// Whether a part is a switch: a contact of its model opens or closes.
-bool isSwitch(const PartKind& kind);
 /// The holes that a part's leads are in.
 std::vector<Hole> holesOf(const Part& part);
 

@@ -1,0 +1,40 @@
+#include "core/snapshot/position_solver.h"
+
+#include "core/snapshot/make_snapshot.h"
+
+namespace tiepoint {
+namespace {
+
+/// More circuits than this are not kept: a bench of ten changeover switches has a thousand, each met once.
+constexpr std::size_t kMostDesks = 64;
+
+}  // namespace
+
+PositionSolver::PositionSolver(std::shared_ptr<const Layout> layout) : layout_(std::move(layout)), throws_(throwsOf(*layout_->bench)) {}
+
+std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits) {
+    Inputs inputs;
+    Digits states;
+    for (std::size_t t = 0; t < throws_.size(); ++t) {
+        if (!throws_[t].isCap()) states.push_back(digits[t]);
+        else if (digits[t] != 0) inputs.held.insert(layout_->bench->parts[throws_[t].part].id);
+    }
+    if (desks_.size() >= kMostDesks && !desks_.contains(states)) desks_.clear();
+    auto& desk = desks_[states];
+    if (!desk) desk = std::make_unique<Desk>(layoutFor(digits));
+    auto snapshot = makeSnapshot(desk->layout, desk->point.solve(inputs), desk->flow);
+    snapshot->inputs = std::move(inputs);
+    return snapshot;
+}
+
+std::shared_ptr<const Layout> PositionSolver::layoutFor(const Digits& digits) const {
+    auto bench = std::make_shared<Bench>(*layout_->bench);
+    for (std::size_t t = 0; t < throws_.size(); ++t) {
+        if (!throws_[t].isCap()) bench->parts[throws_[t].part].state[throws_[t].state] = digits[t];
+    }
+    auto layout = std::make_shared<Layout>(*layout_);
+    layout->bench = std::move(bench);
+    return layout;
+}
+
+}  // namespace tiepoint
