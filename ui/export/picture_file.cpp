@@ -1,6 +1,7 @@
 #include "ui/export/picture_file.h"
 
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/pixel_sheet.h"
 
 #include <QFileInfo>
 #include <QImage>
@@ -37,7 +38,8 @@ void draw(QPainter& painter, const Picture& picture, const QRectF& area) {
 bool writePng(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
     QImage image(size, QImage::Format_RGB32);
     image.fill(picture.theme->benchBottom);
-    QPainter painter(&image);
+    PixelSheet sheet(image);
+    QPainter painter(&sheet);
     draw(painter, picture, area);
     painter.end();
     return image.save(&device, "PNG");

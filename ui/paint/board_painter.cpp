@@ -35,7 +35,7 @@ struct BoardSheet {
 void paintBody(const BoardSheet& s) {
     const QRectF frame(0, 0, s.kind.widthMm, s.kind.heightMm);
     const QPainterPath body = roundedBox(frame, kCornerMm);
-    drawSoftShadow(s.painter, s.theme, body, {1.5, 1.7}, 1.5);
+    drawSoftShadow(s.painter, s.theme, frame, kCornerMm, {1.5, 1.7}, 1.5);
     s.painter.setBrush(shadeDown(s.theme, frame, s.theme.boardTop, s.theme.boardBottom));
     s.painter.setPen(outlinePen(s.theme.boardEdge, s.theme.outlineMm));
     s.painter.drawPath(body);

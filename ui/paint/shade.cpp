@@ -78,22 +78,28 @@ QPen outlinePen(const QColor& colour, double widthMm) {
     return pen;
 }
 
-void drawSoftShadow(QPainter& painter, const Theme& theme, const QPainterPath& shape, QPointF offset,
+void drawSoftShadow(QPainter& painter, const Theme& theme, const QRectF& box, double radiusMm, QPointF offset,
                     double spreadMm) {
     if (theme.furnishing.shadow.alpha() == 0) return;
     constexpr int kRings = 12;
-    // Rings of equal alpha add up to the full strength under the shape and thin out towards the rim.
+    constexpr double kLargeMm = 12;  // the ground under larger bodies is worth sparing
+    // Rings of equal alpha add up to the full strength under the body and thin out towards the rim.
     const double strength = theme.furnishing.shadow.alphaF();
     const QColor ring = faded(theme.furnishing.shadow, 1 - std::pow(1 - strength, 1.0 / kRings));
-    painter.save();
-    painter.translate(offset);
+    const QRectF covered = box.adjusted(radiusMm, radiusMm, -radiusMm, -radiusMm);
     for (int i = 0; i < kRings; ++i) {
         const double grow = spreadMm * (i + 0.5) / kRings;
-        QPen pen = outlinePen(ring, 2 * grow);
-        QPainterPathStroker stroker(pen);
-        painter.fillPath(shape.united(stroker.createStroke(shape)), ring);
+        QPainterPath shape =
+            roundedBox(box.translated(offset).adjusted(-grow, -grow, grow, grow), radiusMm + grow);
+        if (covered.width() > kLargeMm && covered.height() > kLargeMm) shape.addRect(covered);
+        painter.fillPath(shape, ring);
     }
-    painter.restore();
+}
+
+void drawSoftShadow(QPainter& painter, const Theme& theme, QPointF centre, double radiusMm, QPointF offset,
+                    double spreadMm) {
+    const QPointF reach(radiusMm, radiusMm);
+    drawSoftShadow(painter, theme, QRectF(centre - reach, centre + reach), radiusMm, offset, spreadMm);
 }
 
 QPainterPath roundedBox(const QRectF& rect, double radiusMm) {

@@ -36,9 +36,12 @@ QBrush shadeAlong(const Theme& theme, QPointF from, QPointF to, const QColor& fi
 QBrush shadeRound(const Theme& theme, QPointF centre, double radius, const QColor& lit, const QColor& shaded);
 
 QPen outlinePen(const QColor& colour, double widthMm);
-/// Draws a shape's soft shadow as nested rings that grow by up to `spreadMm`, moved by `offset`. Nothing in a
-/// flat theme.
-void drawSoftShadow(QPainter& painter, const Theme& theme, const QPainterPath& shape, QPointF offset,
+/// The soft shadow of an opaque body, a box with rounded corners: nested boxes that grow by up to `spreadMm`,
+/// moved by `offset`. What the body itself covers is left out where that saves much. Nothing in a flat theme.
+void drawSoftShadow(QPainter& painter, const Theme& theme, const QRectF& box, double radiusMm, QPointF offset,
+                    double spreadMm);
+/// That of a round body.
+void drawSoftShadow(QPainter& painter, const Theme& theme, QPointF centre, double radiusMm, QPointF offset,
                     double spreadMm);
 
 QPainterPath roundedBox(const QRectF& rect, double radiusMm);

@@ -26,6 +26,15 @@ void paintBarePath(QPainter& painter, const Theme& theme, const QPainterPath& pa
                Qt::RoundCap);
 }
 
+/// The pins that stick out of the insulation, and a little of what lies in it.
+void paintBareEnds(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
+    constexpr double kInsideMm = 0.4;
+    const double length = wire.lengthMm();
+    const auto endAt = [&](double from, double to) { paintBarePath(painter, theme, wire.between(from, to).path()); };
+    if (look.bareFromMm > 0) endAt(0, std::min(look.bareFromMm + kInsideMm, length / 2));
+    if (look.bareToMm > 0) endAt(std::max(length - look.bareToMm - kInsideMm, length / 2), length);
+}
+
 }  // namespace
 
 Cubic jumperCubic(QPointF first, QPointF second, double middleY) {
@@ -75,7 +84,7 @@ void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, c
 
 void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
     paintWireShadow(painter, theme, wire, look);
-    paintBarePath(painter, theme, wire.path());
+    paintBareEnds(painter, theme, wire, look);
     const QPainterPath coat = insulated(wire, look).path();
     const QColor edge = theme.flat ? theme.furnishing.ink : blend(look.colour, Qt::black, kEdgeDarker);
     strokeLine(painter, coat, edge, look.breadthMm + 2 * theme.outlineMm, Qt::FlatCap);

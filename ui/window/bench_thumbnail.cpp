@@ -1,6 +1,7 @@
 #include "ui/window/bench_thumbnail.h"
 
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/pixel_sheet.h"
 
 #include <algorithm>
 
@@ -27,19 +28,22 @@ Picture pictureOf(std::shared_ptr<const Bench> bench, const Theme& theme) {
 }  // namespace
 
 QPixmap benchThumbnail(std::shared_ptr<const Bench> bench, const Theme& theme, QSize size, double ratio) {
-    QPixmap pixmap(size * ratio);
-    pixmap.setDevicePixelRatio(ratio);
-    pixmap.fill(theme.benchTop);
+    QImage image(size * ratio, QImage::Format_RGB32);
+    image.fill(theme.benchTop);
     Picture picture = pictureOf(std::move(bench), theme);
     const Rect all = picture.table->allMm;
     const double scale = std::min(size.width() / all.width, size.height() / all.height);
     picture.pixelsPerMm = scale * ratio;
-    QPainter painter(&pixmap);
+    PixelSheet sheet(image);
+    QPainter painter(&sheet);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.translate(size.width() / 2.0, size.height() / 2.0);
-    painter.scale(scale, scale);
+    painter.translate(image.width() / 2.0, image.height() / 2.0);
+    painter.scale(picture.pixelsPerMm, picture.pixelsPerMm);
     painter.translate(-(all.left + all.width / 2), -(all.top + all.height / 2));
     paintBench(painter, picture);
+    painter.end();
+    QPixmap pixmap = QPixmap::fromImage(image);
+    pixmap.setDevicePixelRatio(ratio);
     return pixmap;
 }
 

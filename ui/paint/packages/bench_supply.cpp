@@ -71,7 +71,7 @@ void paintBox(QPainter& painter, const PartScene& scene) {
     const Theme& theme = scene.theme;
     const Furnishing& f = theme.furnishing;
     const QRectF box(QPointF(0, 0), scene.bodyRect().size());
-    drawSoftShadow(painter, theme, roundedBox(box, 2.1), {1.7, 2.1}, 1.9);
+    drawSoftShadow(painter, theme, box, 2.1, {1.7, 2.1}, 1.9);
     painter.setPen(outlinePen(f.caseEdge, theme.outlineMm * 1.2));
     painter.setBrush(shadeDown(theme, box, f.caseTop, f.caseBottom));
     painter.drawPath(roundedBox(box, 2.1));
@@ -128,7 +128,7 @@ void paintLever(QPainter& painter, const PartScene& scene) {
     painter.setBrush(blend(f.steelEdge, Qt::black, 0.12));
     painter.drawPath(disc(kNut, kBushMm));
     const QPainterPath lever = leverShape(on);
-    drawSoftShadow(painter, theme, lever, {1.0, 0.9}, 0.5);
+    drawSoftShadow(painter, theme, lever.boundingRect(), kLeverThickMm, {1.0, 0.9}, 0.5);
     const QRectF reach = lever.boundingRect();
     painter.setPen(outlinePen(blend(f.steelEdge, Qt::black, 0.3), theme.outlineMm));
     painter.setBrush(shadeAlong(theme, reach.topLeft(), reach.topRight(), f.steelLight, f.steelDark));

@@ -23,7 +23,7 @@ public:
         painter.save();
         painter.translate(cornerMm(scene));
         const QRectF box(QPointF(0, 0), scene.bodyRect().size());
-        drawSoftShadow(painter, theme, roundedBox(box, 1.6), {1.3, 1.6}, 1.4);
+        drawSoftShadow(painter, theme, box, 1.6, {1.3, 1.6}, 1.4);
         painter.setPen(outlinePen(f.ink, theme.outlineMm * 1.2));
         painter.setBrush(shadeAlong(theme, box.topLeft(), box.topRight(), QColor::fromRgb(kCanLight),
                                     QColor::fromRgb(kCanDark)));

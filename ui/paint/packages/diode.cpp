@@ -23,7 +23,7 @@ public:
         const BodyFrame frame(painter, scene);
         const QRectF box(-kHalfLengthMm, -kHalfWidthMm, 2 * kHalfLengthMm, 2 * kHalfWidthMm);
         const QPainterPath body = roundedBox(box, kCornerMm);
-        drawSoftShadow(painter, theme, body, {0.35, 0.5}, 0.4);
+        drawSoftShadow(painter, theme, box, kCornerMm, {0.35, 0.5}, 0.4);
         painter.setPen(Qt::NoPen);
         painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kGlassLight), QColor::fromRgb(kGlassDark)));
         painter.drawPath(body);
@@ -49,7 +49,7 @@ private:
     static void paintStanding(QPainter& painter, const PartScene& scene) {
         const QPointF first = toQt(scene.place.leadsMm[0]), second = toQt(scene.place.leadsMm[1]);
         const QPainterPath end = disc(first, kHalfWidthMm);
-        drawSoftShadow(painter, scene.theme, end, {0.7, 0.9}, 0.5);
+        drawSoftShadow(painter, scene.theme, first, kHalfWidthMm, {0.7, 0.9}, 0.5);
         painter.setPen(outlinePen(scene.theme.furnishing.ink, scene.theme.outlineMm));
         painter.setBrush(shadeRound(scene.theme, first, kHalfWidthMm, QColor::fromRgb(kGlassLight),
                                     QColor::fromRgb(kGlassDark)));

@@ -16,7 +16,7 @@ public:
         const BodyFrame frame(painter, scene);
         QTransform back;
         back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, scene.theme, flangeShape(), back.map(QPointF(0.75, 0.95)), 0.75);
+        drawSoftShadow(painter, scene.theme, {0, 0}, kFlangeRadiusMm, back.map(QPointF(0.75, 0.95)), 0.75);
         paintDome(painter, scene.theme, ledColours(scene.choice("colour")), 0);
     }
 

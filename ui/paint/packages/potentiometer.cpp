@@ -42,7 +42,7 @@ public:
         const QRectF box = scene.bodyRect();
         QTransform back;
         back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, theme, roundedBox(box, kBodyRadiusMm), back.map(QPointF(0.7, 0.9)), 0.7);
+        drawSoftShadow(painter, theme, box, kBodyRadiusMm, back.map(QPointF(0.7, 0.9)), 0.7);
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
         painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kBlueLight), QColor::fromRgb(kBlueDark)));
         painter.drawPath(roundedBox(box, kBodyRadiusMm));
@@ -106,7 +106,7 @@ public:
 private:
     static void paintKnob(QPainter& painter, const PartScene& scene) {
         const Theme& theme = scene.theme;
-        drawSoftShadow(painter, theme, disc({0, 0}, kKnobMm), {0.4, 0.6}, 0.5);
+        drawSoftShadow(painter, theme, {0, 0}, kKnobMm, {0.4, 0.6}, 0.5);
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
         painter.setBrush(shadeRound(theme, {0, 0}, kKnobMm, blend(theme.furnishing.panelTop, Qt::white, 0.4),
                                     blend(theme.furnishing.panelBottom, Qt::black, theme.dark ? 0 : 0.14)));

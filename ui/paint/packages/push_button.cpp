@@ -62,7 +62,7 @@ void paintCap(QPainter& painter, const PartScene& scene, double radius) {
     const Theme& theme = scene.theme;
     const QColor colour = capColour(scene.part.cap);
     const bool pressed = radius < kCapMm;
-    if (!theme.flat && !pressed) drawSoftShadow(painter, theme, disc({0, 0}, radius), {0.3, 0.45}, 0.4);
+    if (!theme.flat && !pressed) drawSoftShadow(painter, theme, {0, 0}, radius, {0.3, 0.45}, 0.4);
     const QColor lit = blend(colour, Qt::white, pressed ? 0.05 : 0.28),
                  shaded = blend(colour, Qt::black, pressed ? 0.22 : 0.12);
     painter.setBrush(shadeRound(theme, {0, 0}, radius, lit, shaded));
@@ -88,7 +88,7 @@ public:
         const BodyFrame frame(painter, scene);
         QTransform back;
         back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, scene.theme, roundedBox(frameRect(scene), kFrameRadiusMm),
+        drawSoftShadow(painter, scene.theme, frameRect(scene), kFrameRadiusMm,
                        back.map(QPointF(0.6, 0.75)), 0.5);
         paintMoulding(painter, scene);
         paintCap(painter, scene, kCapMm);

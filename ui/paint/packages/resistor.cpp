@@ -85,7 +85,7 @@ public:
         paintBareLeads(painter, scene);
         const QPainterPath body = waistShape();
         const BodyFrame frame(painter, scene);
-        drawSoftShadow(painter, scene.theme, body, shadowOffset(scene), 0.45);
+        drawSoftShadow(painter, scene.theme, body.boundingRect(), kHalfEndMm, shadowOffset(scene), 0.45);
         painter.setPen(Qt::NoPen);
         painter.setBrush(shadeDown(scene.theme, body.boundingRect(), QColor::fromRgb(kBodyLight),
                                    QColor::fromRgb(kBodyDark)));
@@ -115,7 +115,7 @@ private:
     static void paintStanding(QPainter& painter, const PartScene& scene) {
         const QPointF first = toQt(scene.place.leadsMm[0]), second = toQt(scene.place.leadsMm[1]);
         const QPainterPath end = disc(first, kHalfEndMm);
-        drawSoftShadow(painter, scene.theme, end, {0.9, 1.1}, 0.6);
+        drawSoftShadow(painter, scene.theme, first, kHalfEndMm, {0.9, 1.1}, 0.6);
         painter.setPen(outlinePen(QColor(0x4a3c28), scene.theme.outlineMm));
         painter.setBrush(shadeRound(scene.theme, first, kHalfEndMm, QColor::fromRgb(kBodyLight),
                                     QColor::fromRgb(kBodyDark)));

@@ -30,7 +30,7 @@ public:
         const QRectF box = scene.bodyRect();
         QTransform back;
         back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, theme, roundedBox(box, kCaseRadiusMm), back.map(QPointF(0.5, 0.65)), 0.5);
+        drawSoftShadow(painter, theme, box, kCaseRadiusMm, back.map(QPointF(0.5, 0.65)), 0.5);
         painter.setPen(outlinePen(f.ink, theme.outlineMm));
         painter.setBrush(shadeDown(theme, box, f.steelLight, f.steelDark));
         painter.drawPath(roundedBox(box, kCaseRadiusMm));

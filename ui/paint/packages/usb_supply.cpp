@@ -21,7 +21,7 @@ public:
         painter.translate(cornerMm(scene));
         if (!scene.compact) paintCable(painter, scene);
         const QRectF box(QPointF(0, 0), scene.bodyRect().size());
-        drawSoftShadow(painter, theme, roundedBox(box, kCornerRadiusMm), {1.3, 1.6}, 1.4);
+        drawSoftShadow(painter, theme, box, kCornerRadiusMm, {1.3, 1.6}, 1.4);
         painter.setPen(outlinePen(f.caseEdge, theme.outlineMm * 1.2));
         painter.setBrush(shadeDown(theme, box, f.caseTop, f.caseBottom));
         painter.drawPath(roundedBox(box, kCornerRadiusMm));
