@@ -11,6 +11,7 @@ std::span<const Command> commands() {
         {"render", "A picture of the solved bench: PNG, SVG or PDF by the ending", declareRender},
         {"parts", "The catalogue of part kinds", declareParts},
         {"check", "What is wrong on a bench, where, and what mends it", declareCheck},
+        {"truth", "Every combination of the switches, which lights are lit, and why in logic", declareTruth},
     };
     return kTable;
 }

@@ -10,6 +10,7 @@ Action declareNets(CLI::App& parser);
 Action declareRender(CLI::App& parser);
 Action declareParts(CLI::App& parser);
 Action declareCheck(CLI::App& parser);
+Action declareTruth(CLI::App& parser);
 /// The window: the action of the program itself, without a command.
 Action declareWindow(CLI::App& parser);
 

@@ -6,6 +6,7 @@
 // Immutable once made; safe from any thread. Keeps a reference to the snapshot it was made from.
 
 #include "core/edit/edit.h"
+#include "core/snapshot/lit.h"
 #include "core/snapshot/snapshot.h"
 #include "core/snapshot/throws.h"
 
@@ -15,9 +16,6 @@
 #include <vector>
 
 namespace tiepoint {
-
-/// Below this an LED looks dark in a lit room: under a hundredth of its usual current (common practice).
-inline constexpr double kVisibleAmpere = 1e-4;
 
 /// How the switches stand.
 struct Position {
