@@ -12,6 +12,7 @@ std::span<const Command> commands() {
         {"parts", "The catalogue of part kinds", declareParts},
         {"check", "What is wrong on a bench, where, and what mends it", declareCheck},
         {"truth", "Every combination of the switches, which lights are lit, and why in logic", declareTruth},
+        {"why", "Why a part is dark, so dim or so hot, and what would help", declareWhy},
     };
     return kTable;
 }

@@ -1,0 +1,53 @@
+#include "core/why/explain.h"
+
+#include "core/base/quantity.h"
+#include "core/snapshot/lit.h"
+#include "core/snapshot/readings.h"
+#include "core/why/explainer.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+
+Answer Explainer::run() {
+    answer_.figures = {{"current", currentThrough(snapshot_, index_).inAmpere}};
+    if (snapshot_.status() == Status::None || !works(snapshot_, index_)) explainIdle();
+    else if (self().kind->isSupply) explainSupply();
+    else if (self().kind->emitsLight) explainLight();
+    else explainHeat();
+    return std::move(answer_);
+}
+
+/// A light works while it is lit, anything else while a current runs through it.
+bool Explainer::works(const Snapshot& snapshot, int part) const {
+    if (snapshot.status() != Status::Solved) return false;
+    if (snapshot.layout->bench->parts[part].kind->emitsLight) return isLit(snapshot, part);
+    return currentThrough(snapshot, part).inAmpere > kNoCurrentAmpere;
+}
+
+void Explainer::add(std::string text, std::vector<std::string> parts, std::vector<Hole> holes) {
+    answer_.chain.push_back({std::move(text), std::move(parts), std::move(holes)});
+}
+
+std::string Explainer::wayInWords(const CurrentPath& path) const {
+    std::vector<std::string> ids;
+    for (const PathLink& link : path.links) ids.push_back(bench().parts[link.part].id);
+    return fmt::format("{}", fmt::join(ids, ", then "));
+}
+
+std::string Explainer::outcomeInWords(const Snapshot& then) const {
+    const int part = then.layout->bench->partIndex(self().id);
+    const double ampere = currentThrough(then, part).inAmpere;
+    const auto tightest = tightestRating(then, part);
+    const bool tooMuch = tightest && tightest->rating->maximum && tightest->share() > 1;
+    std::string text = fmt::format("{} runs through {}", formatQuantity(ampere, "A"), self().id);
+    if (self().kind->emitsLight && then.partBrightness[part] > 0) text += fmt::format(", lit at {:.0f} %", 100 * then.partBrightness[part]);
+    if (tooMuch) text += "; that is more than it bears";
+    return text;
+}
+
+Answer explain(const Snapshot& snapshot, int part) { return Explainer(snapshot, part).run(); }
+
+}  // namespace tiepoint

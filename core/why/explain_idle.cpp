@@ -1,0 +1,169 @@
+// No current runs through the part. First the switches are tried, fewest throws first; if none helps, the mends of what is found. Where
+// pressing is enough the bench is sound, and the open contact is the missing link.
+
+#include "core/why/explainer.h"
+
+#include "core/findings/supply_nets.h"
+#include "core/findings/trial.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+namespace {
+
+std::string capitalised(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+}
+
+/// A mend's text inside a sentence; all of them begin with a verb.
+std::string uncapitalised(std::string text) {
+    if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z') text.front() = static_cast<char>(text.front() - 'A' + 'a');
+    return text;
+}
+
+std::string withoutStop(std::string text) {
+    if (text.ends_with('.')) text.pop_back();
+    return text;
+}
+
+/// "S1 is open: parted, no path." of a throw that stands so and would have to stand otherwise.
+std::string missingInWords(const Throw& each, const Bench& bench, int now, int then) {
+    const std::string& id = bench.parts[each.part].id;
+    const bool closes = then > now;
+    if (!each.isCap() && bench.parts[each.part].kind->state[each.state].type == ValueType::Choice) {
+        return fmt::format("{} stands {}, so its way {} is open: parted, no path.", id, positionInWords(each, bench, now),
+                           positionInWords(each, bench, then));
+    }
+    if (closes) return fmt::format("{} is open: parted, no path.", id);
+    return fmt::format("{} is closed: joined, and that leads the current past.", id);
+}
+
+/// "let go of S1", "slide S2 towards b", "close S3".
+std::string throwInWords(const Throw& each, const Bench& bench, int then) {
+    const std::string& id = bench.parts[each.part].id;
+    if (each.isCap()) return fmt::format("{} {}", then != 0 ? "press" : "let go of", id);
+    const bool choice = bench.parts[each.part].kind->state[each.state].type == ValueType::Choice;
+    if (!choice) return fmt::format("{} {}", then != 0 ? "close" : "open", id);
+    return fmt::format("slide {} {}", id, positionInWords(each, bench, then));
+}
+
+/// "press S1 and S2 and slide S3 towards b": what has to be thrown to get from one position to another.
+std::string throwsInWords(const std::vector<Throw>& throws, const Bench& bench, const Digits& now, const Digits& then) {
+    std::vector<std::string> pressed, words;
+    for (std::size_t t = 0; t < throws.size(); ++t) {
+        if (now[t] == then[t]) continue;
+        if (throws[t].isCap() && then[t] != 0) pressed.push_back(bench.parts[throws[t].part].id);
+        else words.push_back(throwInWords(throws[t], bench, then[t]));
+    }
+    if (!pressed.empty()) words.insert(words.begin(), fmt::format("press {}", fmt::join(pressed, " and ")));
+    return fmt::format("{}", fmt::join(words, " and "));
+}
+
+/// Where the current meets each part on its way; parts that it doesn't meet come last.
+std::size_t placeOnWay(const CurrentPath& path, int part) {
+    const auto found = std::ranges::find(path.links, part, &PathLink::part);
+    return static_cast<std::size_t>(found - path.links.begin());
+}
+
+}  // namespace
+
+void Explainer::explainIdle() {
+    const bool light = self().kind->emitsLight;
+    answer_.question = fmt::format("Why {}?", light                    ? fmt::format("is {} dark", self().id)
+                                              : self().kind->isSupply ? fmt::format("does {} give no current", self().id)
+                                                                      : fmt::format("does no current run through {}", self().id));
+    if (snapshot_.status() == Status::None) {
+        add(snapshot_.solution.reason);
+    } else if (supplyNets(*snapshot_.layout).empty()) {
+        add("No supply is plugged in on this bench, so nothing drives a current.");
+    } else {
+        if (light) add(fmt::format("No current runs through {}, and without current it stays dark.", self().id), {self().id});
+        if (self().kind->isSupply) add(fmt::format("There is no closed way from plus of {} round to its minus.", self().id), {self().id});
+        sayWhatIsReached();
+    }
+
+    const Wish wish = [this](const Snapshot& then) { return works(then, then.layout->bench->partIndex(self().id)); };
+    PositionSolver solver(snapshot_.layout);
+    const Digits now = digitsOf(solver.throws(), bench(), snapshot_.inputs);
+    const auto positions = nearestPositions(solver, now, wish);
+    if (!positions.empty()) {
+        sayMissing(solver.throws(), now, positions.front());
+        for (const Reached& reached : positions) offer(solver.throws(), now, reached);
+        return;
+    }
+    const auto mended = mendUntil(snapshot_, wish);
+    if (!mended) {
+        add(fmt::format("Neither a switch nor any one mend that was tried makes current run through {}.", self().id));
+        return;
+    }
+    std::vector<std::string> mends;
+    for (const Finding& step : mended->steps) {
+        add(step.text, step.parts, step.holes);
+        answer_.chain.back().missingLink = mends.empty();
+        mends.push_back(uncapitalised(step.mend->text));
+    }
+    const auto throws = throwsOf(*mended->bench);
+    const Digits before = digitsOf(throws, *mended->bench, snapshot_.inputs);
+    if (before != mended->reached.digits) sayMissing(throws, before, mended->reached);
+    offer(throws, before, mended->reached, fmt::format("{}", fmt::join(mends, ", then ")), mended->edit);
+}
+
+/// Which legs have a way to plus and to minus as the switches stand; for parts with two legs.
+void Explainer::sayWhatIsReached() {
+    if (snapshot_.status() != Status::Solved || self().kind->leads.size() != 2 || self().kind->isSupply) return;
+    const Layout& layout = *snapshot_.layout;
+    const auto reach = reachWithout(snapshot_, index_);
+    const int nets[] = {layout.netOfLead[layout.leadIndex(index_, 0)], layout.netOfLead[layout.leadIndex(index_, 1)]};
+    if (nets[0] == nets[1]) return;  // a finding says it better
+    const SupplyReach one = reach[nets[0]], other = reach[nets[1]];
+    const std::string names[] = {leadInWords(self(), 0), leadInWords(self(), 1)};
+    const auto say = [&](int there, const char* sign, int missing, const char* wanted) {
+        add(fmt::format("{} leads to {}, but {} has no way to {} (open: parted, no path).", capitalised(names[there]), sign,
+                        names[missing], wanted),
+            {self().id});
+    };
+    if (!one.plus && !one.minus && !other.plus && !other.minus) {
+        add(fmt::format("Neither leg of {} has a way to plus or to minus (open: parted, no path).", self().id), {self().id});
+    } else if ((one.plus || other.plus) && !one.minus && !other.minus) {
+        say(one.plus ? 0 : 1, "plus", one.plus ? 1 : 0, "minus");
+    } else if ((one.minus || other.minus) && !one.plus && !other.plus) {
+        say(one.minus ? 0 : 1, "minus", one.minus ? 1 : 0, "plus");
+    }
+}
+
+void Explainer::sayMissing(const std::vector<Throw>& throws, const Digits& now, const Reached& reached) {
+    const Bench& there = *reached.snapshot->layout->bench;
+    const CurrentPath path = pathThrough(*reached.snapshot, there.partIndex(self().id));
+    std::vector<std::size_t> changed;
+    for (std::size_t t = 0; t < throws.size(); ++t) {
+        if (now[t] != reached.digits[t]) changed.push_back(t);
+    }
+    std::ranges::stable_sort(changed, {}, [&](std::size_t t) { return placeOnWay(path, throws[t].part); });
+    bool first = std::ranges::none_of(answer_.chain, &Cause::missingLink);
+    for (const std::size_t t : changed) {
+        const Part& part = there.parts[throws[t].part];
+        add(missingInWords(throws[t], there, now[t], reached.digits[t]), {part.id}, holesOf(part));
+        answer_.chain.back().missingLink = std::exchange(first, false);
+    }
+}
+
+void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached, std::string mend, Edit edit) {
+    const Bench& there = *reached.snapshot->layout->bench;
+    for (std::size_t t = 0; t < throws.size(); ++t) {
+        if (now[t] == reached.digits[t] || throws[t].isCap()) continue;
+        edit.operations.push_back(ReplacePart{there.parts[throws[t].part]});
+        if (edit.name.empty()) edit.name = "Set " + there.parts[throws[t].part].id;
+    }
+    const std::string thrown = throwsInWords(throws, there, now, reached.digits);
+    Remedy remedy;
+    remedy.text = capitalised(withoutStop(mend + (mend.empty() || thrown.empty() ? "" : ", then ") + thrown));
+    remedy.outcome = outcomeInWords(*reached.snapshot);
+    remedy.edit = std::move(edit);
+    remedy.held = reached.snapshot->inputs.held;
+    answer_.remedies.push_back(std::move(remedy));
+}
+
+}  // namespace tiepoint

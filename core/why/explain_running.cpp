@@ -1,0 +1,206 @@
+// Current runs through the part. How bright or how hot it is follows from the way of the current: what drives it, what holds it back,
+// and what the part bears.
+
+#include "core/why/explainer.h"
+
+#include "core/base/quantity.h"
+#include "core/findings/resistor_mend.h"
+#include "core/findings/trial.h"
+#include "core/snapshot/readings.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint {
+namespace {
+
+/// Under this share of full brightness a light is called dim.
+constexpr double kDim = 0.5;
+/// What brighter means: about three quarters of the usual current.
+constexpr double kTargetShare = 0.75;
+/// A drop of less than this share of the supply's voltage isn't worth a word.
+constexpr double kSmallShare = 0.01;
+/// Currents that differ by less are the same current.
+constexpr double kSameShare = 0.01;
+/// Beyond three times a maximum no digit is true any more.
+constexpr double kFarTooMuch = 3;
+/// Over a limit by more than rounding.
+constexpr double kMargin = 1.005;
+
+/// How warm a part feels at a share of the power that it bears (common practice: at its rating a small resistor is too hot to touch).
+std::string_view warmth(double share) {
+    if (share > 1) return "burning hot";
+    if (share > 0.5) return "too hot to touch for long";
+    if (share > 0.2) return "warm";
+    return "cool";
+}
+
+std::optional<RatingShare> maximumOf(const Snapshot& snapshot, int part, std::string_view quantity) {
+    for (const RatingShare& share : ratingShares(snapshot, part)) {
+        if (share.rating->maximum && share.rating->quantity == quantity) return share;
+    }
+    return std::nullopt;
+}
+
+/// Whether some part gets more than it bears.
+bool overloads(const Snapshot& snapshot) {
+    for (int part = 0; part < static_cast<int>(snapshot.layout->bench->parts.size()); ++part) {
+        for (const RatingShare& share : ratingShares(snapshot, part)) {
+            if (share.rating->maximum && share.share() > kMargin) return true;
+        }
+    }
+    return false;
+}
+
+}  // namespace
+
+void Explainer::explainLight() {
+    const double ampere = currentThrough(snapshot_, index_).inAmpere, brightness = snapshot_.partBrightness[index_];
+    const auto most = maximumOf(snapshot_, index_, "current");
+    const bool tooMuch = most && most->share() > kMargin;
+    const std::string& id = self().id;
+    answer_.figures.emplace_back("brightness", brightness);
+    answer_.question = fmt::format("Why is {} {}?", id, tooMuch ? "overloaded" : brightness > 0 && brightness < kDim ? "so dim" : "lit as it is");
+    const std::string usual = formatSetting(self().kind->ratedCurrentAmpere, "A");
+    if (tooMuch) {
+        const bool far = most->share() > kFarTooMuch;
+        add(fmt::format("{} gets {}: it bears at most {}.", id, far ? "far too much current" : formatQuantity(ampere, "A"),
+                        formatSetting(most->limit, "A")),
+            {id});
+    } else if (brightness > 0) {
+        add(fmt::format("{} runs through {}. At its usual {} it shines fully; now it looks {:.0f} % as bright.",
+                        formatQuantity(ampere, "A"), id, usual, 100 * brightness),
+            {id});
+    } else {
+        add(fmt::format("{} runs through {}: it shines, but in a light that no eye sees.", formatQuantity(ampere, "A"), id), {id});
+    }
+    const CurrentPath path = pathThrough(snapshot_, index_);
+    saySharing(path);
+    sayLimit(path);
+    if (tooMuch) offerFindings();
+    else if (brightness < kDim && brightness > 0) offerResistance();
+}
+
+void Explainer::explainHeat() {
+    const double watt = snapshot_.partPower[index_], ampere = currentThrough(snapshot_, index_).inAmpere;
+    const auto most = maximumOf(snapshot_, index_, "power");
+    const std::string& id = self().id;
+    answer_.figures.emplace_back("power", watt);
+    const CurrentPath path = pathThrough(snapshot_, index_);
+    const auto link = std::ranges::find(path.links, index_, &PathLink::part);
+    if (isSwitch(*self().kind)) {
+        answer_.question = fmt::format("Why does current run through {}?", id);
+        add(fmt::format("{} is closed: joined, and {} passes.", id, formatQuantity(ampere, "A")), {id});
+    } else if (!most) {
+        answer_.question = fmt::format("Why does current run through {}?", id);
+        add(fmt::format("{} runs through {} and turns {} into heat there.", formatQuantity(ampere, "A"), id, formatQuantity(watt, "W")), {id});
+    } else {
+        const std::string_view feels = warmth(most->share());
+        answer_.figures.emplace_back("limit", most->limit);
+        answer_.question = fmt::format("Why is {} {}?", id, feels);
+        const bool far = most->share() > kFarTooMuch;
+        const std::string across =
+            link == path.links.end() || std::isnan(link->volt()) ? "" : fmt::format("{} lies across it and ", formatQuantity(link->volt(), "V"));
+        add(fmt::format("{}{} runs through it: that makes {} heat. It bears {}, so it is {}.", across, formatQuantity(ampere, "A"), far ? "far too much" : formatQuantity(watt, "W") + " of",
+                        formatSetting(most->limit, "W"), feels),
+            {id});
+    }
+    saySharing(path);
+    const auto tightest = tightestRating(snapshot_, index_);
+    if (tightest && tightest->rating->maximum && tightest->share() > kMargin) {
+        if (!most || tightest->rating != most->rating) {
+            add(fmt::format("That is more than {} bears: {} at most.", id, formatSetting(tightest->limit, tightest->unit)), {id});
+        }
+        offerFindings();
+    }
+}
+
+void Explainer::explainSupply() {
+    const std::string& id = self().id;
+    const double watt = -snapshot_.partPower[index_];
+    const CurrentPath path = pathThrough(snapshot_, index_);
+    answer_.figures.emplace_back("power", watt);
+    answer_.question = fmt::format("Why does {} give this current?", id);
+    const double ampere = currentThrough(snapshot_, index_).outAmpere;
+    if (watt < 0) {
+        add(fmt::format("{} takes current instead of giving it: another supply pushes {} into it.", id, formatQuantity(ampere, "A")), {id});
+    } else {
+        add(fmt::format("{} gives {}: {} in all.", id, formatQuantity(ampere, "A"), formatQuantity(watt, "W")), {id});
+    }
+    const bool limiting = std::ranges::any_of(snapshot_.solution.elements, [&](const ElementState& element) {
+        return element.part == index_ && element.limiting;
+    });
+    if (limiting) add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage sinks.", id), {id});
+    if (!path.links.empty()) add(fmt::format("Most of it runs through {}, and back.", wayInWords(path)));
+    if (limiting || watt < 0) offerFindings();
+}
+
+/// Where the current comes from and how the voltage is shared out on its way.
+void Explainer::saySharing(const CurrentPath& path) {
+    if (path.supply < 0) return;
+    add(fmt::format("The current comes from {} ({}), runs through {}, and goes back.", bench().parts[path.supply].id,
+                    formatQuantity(path.supplyVolt, "V"), wayInWords(path)),
+        {bench().parts[path.supply].id});
+    std::vector<std::string> shares, ids;
+    for (const PathLink& link : path.links) {
+        if (!(std::abs(link.volt()) > kSmallShare * path.supplyVolt)) continue;
+        ids.push_back(bench().parts[link.part].id);
+        shares.push_back(fmt::format("{} {}", ids.back(), formatQuantity(link.volt(), "V")));
+    }
+    if (shares.size() > 1) add(fmt::format("They share out the voltage: {}.", fmt::join(shares, ", ")), ids);
+}
+
+/// What holds the current back: the resistance with most voltage on the way.
+void Explainer::sayLimit(const CurrentPath& path) {
+    const PathLink* strongest = nullptr;
+    for (const PathLink& link : path.links) {
+        if (resistanceValue(*bench().parts[link.part].kind) < 0) continue;
+        if (strongest == nullptr || link.volt() > strongest->volt()) strongest = &link;
+    }
+    if (strongest == nullptr) {
+        if (path.supply >= 0) add(fmt::format("Nothing on the way holds the current back: {} needs a resistor.", self().id), {self().id});
+        return;
+    }
+    const Part& resistor = bench().parts[strongest->part];
+    const double ohm = resistor.value(resistanceValue(*resistor.kind)), own = currentThrough(snapshot_, index_).inAmpere;
+    std::string text = fmt::format("{} sets how much: {} divided by its {} is {}", resistor.id, formatQuantity(strongest->volt(), "V"),
+                                   formatSetting(ohm, "ohm"), formatQuantity(strongest->ampere, "A"));
+    const bool shared = std::abs(strongest->ampere - own) > kSameShare * strongest->ampere;
+    text += shared ? fmt::format(", and {} gets {} of it.", self().id, formatQuantity(own, "A")) : ". More ohms, less current, less light.";
+    add(std::move(text), {resistor.id}, holesOf(resistor));
+}
+
+/// Other resistances that make a light brighter and overload nothing.
+void Explainer::offerResistance() {
+    for (Mend& mend : resistanceMends(snapshot_, index_, kTargetShare * self().kind->ratedCurrentAmpere)) {
+        const auto mended = apply(bench(), mend.edit);
+        if (!mended) continue;
+        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);
+        const bool brighter = then->status() == Status::Solved && then->partBrightness[index_] > snapshot_.partBrightness[index_];
+        if (!brighter || overloads(*then)) continue;
+        answer_.remedies.push_back({std::move(mend.text), outcomeInWords(*then), std::move(mend.edit), snapshot_.inputs.held});
+        return;
+    }
+    offerFindings();
+}
+
+/// Mends of findings after which the part is within what it bears, or brighter than before.
+void Explainer::offerFindings() {
+    for (const Finding& finding : inspect(snapshot_).findings) {
+        if (!finding.mend) continue;
+        const auto mended = apply(bench(), finding.mend->edit);
+        if (!mended) continue;
+        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);
+        const int part = then->layout->bench->partIndex(self().id);
+        if (part < 0 || then->status() != Status::Solved || overloads(*then) || !works(*then, part)) continue;
+        const bool eased = overloads(snapshot_) || then->partBrightness[part] > snapshot_.partBrightness[index_];
+        if (!eased && !self().kind->isSupply) continue;
+        add(finding.text, finding.parts, finding.holes);
+        answer_.remedies.push_back({finding.mend->text, outcomeInWords(*then), finding.mend->edit, snapshot_.inputs.held});
+        return;
+    }
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,151 @@
+#include "core/why/remedies.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+namespace {
+
+constexpr std::size_t kMostHits = 3;
+constexpr int kMostSolves = 1200;
+/// More faults than this at once and it is better to build anew.
+constexpr int kMostMends = 4;
+
+class PositionSearch {
+public:
+    PositionSearch(PositionSolver& solver, const Digits& now, const Wish& wish) : solver_(solver), digits_(now), wish_(wish) {}
+
+    std::vector<Reached> run() {
+        for (std::size_t changes = 1; changes <= digits_.size() && hits_.empty() && solves_ < kMostSolves; ++changes) {
+            change(0, changes);
+        }
+        return std::move(hits_);
+    }
+
+private:
+    void change(std::size_t from, std::size_t left) {
+        if (hits_.size() >= kMostHits || solves_ >= kMostSolves) return;
+        if (left == 0) {
+            ++solves_;
+            auto snapshot = solver_.solve(digits_);
+            if (wish_(*snapshot)) hits_.push_back({digits_, std::move(snapshot)});
+            return;
+        }
+        for (std::size_t t = from; t + left <= digits_.size(); ++t) {
+            const int before = digits_[t];
+            for (int digit = 0; digit < solver_.throws()[t].values; ++digit) {
+                if (digit == before) continue;
+                digits_[t] = digit;
+                change(t + 1, left - 1);
+            }
+            digits_[t] = before;
+        }
+    }
+
+    PositionSolver& solver_;
+    Digits digits_;
+    const Wish& wish_;
+    std::vector<Reached> hits_;
+    int solves_ = 0;
+};
+
+/// The bench as it stands or with the fewest throws, if either is as wished.
+std::optional<Reached> reachedOn(const std::shared_ptr<const Bench>& bench, const Inputs& inputs, const Wish& wish) {
+    PositionSolver solver(buildLayout(bench));
+    const Digits now = digitsOf(solver.throws(), *bench, inputs);
+    auto snapshot = solver.solve(now);
+    if (wish(*snapshot)) return Reached{now, std::move(snapshot)};
+    auto found = nearestPositions(solver, now, wish);
+    if (found.empty()) return std::nullopt;
+    return std::move(found.front());
+}
+
+class MendSearch {
+public:
+    MendSearch(const Snapshot& snapshot, const Wish& wish) : start_(snapshot.layout->bench), inputs_(snapshot.inputs), wish_(wish) {}
+
+    std::optional<Mended> run() {
+        std::shared_ptr<const Bench> bench = start_;
+        for (int round = 0; round < kMostMends; ++round) {
+            Report report = inspect(*evaluate(bench, inputs_));
+            std::shared_ptr<const Bench> next;
+            std::optional<Finding> taken;
+            for (Finding& finding : report.findings) {
+                if (!finding.mend) switchOn(*bench, finding);
+                const auto after = mended(*bench, finding);
+                if (!after) continue;
+                if (auto reached = reachedOn(after, inputs_, wish_)) {
+                    steps_.push_back(finding);
+                    return leaveOut(Mended{{}, {}, after, std::move(*reached)});
+                }
+                if (next) continue;
+                next = after;
+                taken = finding;
+            }
+            if (!next) return std::nullopt;
+            steps_.push_back(*taken);
+            bench = next;
+        }
+        return std::nullopt;
+    }
+
+private:
+    /// A supply that is off is switched on even where that only shows the next fault.
+    static void switchOn(const Bench& bench, Finding& finding) {
+        const Part* supply = finding.parts.empty() ? nullptr : bench.findPart(finding.parts.front());
+        if (supply == nullptr || !supply->kind->isSupply) return;
+        const int on = supply->kind->stateIndex("on");
+        if (on < 0 || supply->stateValue(on) != 0) return;
+        finding.mend = Mend{fmt::format("Switch {} on", supply->id), setStateEdit(bench, supply->id, "on", 1)};
+    }
+
+    static std::shared_ptr<const Bench> mended(const Bench& bench, const Finding& finding) {
+        if (!finding.mend) return nullptr;
+        auto applied = apply(bench, finding.mend->edit);
+        return applied ? std::make_shared<const Bench>(std::move(applied).value().bench) : nullptr;
+    }
+
+    std::shared_ptr<const Bench> benchAfter(const std::vector<Finding>& steps) const {
+        std::shared_ptr<const Bench> bench = start_;
+        for (const Finding& step : steps) {
+            if (bench) bench = mended(*bench, step);
+        }
+        return bench;
+    }
+
+    /// Steps taken on the way that the wish doesn't need.
+    Mended leaveOut(Mended all) {
+        for (std::size_t step = steps_.size() - 1; step-- > 0;) {
+            std::vector<Finding> fewer = steps_;
+            fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(step));
+            const auto bench = benchAfter(fewer);
+            auto reached = bench ? reachedOn(bench, inputs_, wish_) : std::nullopt;
+            if (!reached) continue;
+            steps_ = std::move(fewer);
+            all.bench = bench;
+            all.reached = std::move(*reached);
+        }
+        for (const Finding& step : steps_) {
+            all.edit.name = all.edit.operations.empty() ? step.mend->edit.name : "Mend";
+            std::ranges::copy(step.mend->edit.operations, std::back_inserter(all.edit.operations));
+        }
+        all.steps = std::move(steps_);
+        return all;
+    }
+
+    std::shared_ptr<const Bench> start_;
+    Inputs inputs_;
+    const Wish& wish_;
+    std::vector<Finding> steps_;
+};
+
+}  // namespace
+
+std::vector<Reached> nearestPositions(PositionSolver& solver, const Digits& now, const Wish& wish) {
+    return PositionSearch(solver, now, wish).run();
+}
+
+std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish) { return MendSearch(snapshot, wish).run(); }
+
+}  // namespace tiepoint
