@@ -36,6 +36,7 @@ const std::map<std::string, void (*)(ui::Views&)> kViews{
     {"voltage", [](ui::Views& views) { views.voltage = true; }},
     {"strips", [](ui::Views& views) { views.strips = true; }},
     {"readings", [](ui::Views& views) { views.readings = true; }},
+    {"turned", [](ui::Views& views) { views.turned = true; }},
     {"none", [](ui::Views&) {}},
 };
 
@@ -79,9 +80,9 @@ int run(const Options& options) {
     ui::Picture picture;
     picture.snapshot = evaluate(*bench, *inputs);
     picture.layout = picture.snapshot->layout;
-    picture.table = std::make_shared<const Table>(arrange(**bench));
     picture.theme = &ui::theme(kThemes.at(options.theme));
     picture.views = viewsOf(options);
+    picture.arrangeTable();
 
     const Offscreen offscreen;
     const auto failed = ui::savePicture(picture, QString::fromStdString(options.output), options.width);
@@ -106,7 +107,7 @@ Action declareRender(CLI::App& parser) {
         ->check(checkEnding, "a name ending in .png, .svg or .pdf");
     parser.add_option("--theme", options->theme, "day, dark or projector")
         ->check(CLI::IsMember(namesOf(kThemes)).description(""));
-    parser.add_option("--show", options->show, "What to show: arrows, voltage, strips, readings, or none")
+    parser.add_option("--show", options->show, "What to show: arrows, voltage, strips, readings, turned, or none")
         ->delimiter(',')
         ->allow_extra_args(false)
         ->check(CLI::IsMember(namesOf(kViews)).description(""));

@@ -239,7 +239,7 @@ Point endMm(const Bench& bench, const Table& table, const JumperEnd& end) {
     if (const Hole* hole = std::get_if<Hole>(&end)) {
         const auto at = holeMm(bench, *hole);
         assert(at);
-        return *at;
+        return table.seen(*at);
     }
     const Socket& socket = std::get<Socket>(end);
     const int part = bench.partIndex(socket.part);

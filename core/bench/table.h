@@ -17,6 +17,10 @@ struct Table {
     std::vector<PartPlace> parts;  ///< by part index
     Rect boardsMm;                 ///< around all boards
     Rect allMm;                    ///< around boards, supplies and parts
+    bool turned = false;           ///< the boards are seen from below, see core/bench/turned_table.h
+
+    /// Where a place of the boards is seen, and which place of the boards is seen there: turned boards are mirrored left to right.
+    Point seen(Point at) const { return turned ? Point{2 * boardsMm.left + boardsMm.width - at.x, at.y} : at; }
 };
 
 Table arrange(const Bench& bench);

@@ -11,10 +11,11 @@ LegendCard::LegendCard(QWidget* parent)
       arrows_(new ArrowsKey(this)),
       voltage_(new ViewKey(QStringLiteral("Voltage"), 74, paintVoltageSample, this)),
       strips_(new ViewKey(QStringLiteral("Strips"), 56, paintStripsSample, this)),
-      readings_(new ViewKey(QStringLiteral("Readings"), 74, paintReadingSample, this)) {
+      readings_(new ViewKey(QStringLiteral("Readings"), 74, paintReadingSample, this)),
+      turned_(new ViewKey(QStringLiteral("Below"), 0, paintNoSample, this)) {
     setAccessibleName(QStringLiteral("Legend"));
     int digit = 1;
-    for (ViewKey* key : {static_cast<ViewKey*>(arrows_), voltage_, strips_, readings_})
+    for (ViewKey* key : {static_cast<ViewKey*>(arrows_), voltage_, strips_, readings_, turned_})
         key->setToolTip(QStringLiteral("Key %1").arg(digit++));  // the shortcuts of the same actions in the menu
     connect(arrows_, &QAbstractButton::clicked, this, [this](bool on) {
         choose([on](Views& views) { views.arrows = on ? Arrows::Conventional : Arrows::Off; });
@@ -32,6 +33,7 @@ LegendCard::LegendCard(QWidget* parent)
     connect(voltage_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.voltage = on; }); });
     connect(strips_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.strips = on; }); });
     connect(readings_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.readings = on; }); });
+    connect(turned_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.turned = on; }); });
 }
 
 void LegendCard::choose(const std::function<void(Views&)>& change) {
@@ -47,21 +49,24 @@ void LegendCard::showViews(const Views& views, double fullScaleAmpere, double la
     voltage_->setChecked(views.voltage);
     strips_->setChecked(views.strips);
     readings_->setChecked(views.readings);
+    turned_->setChecked(views.turned);
     if (largestVolt > 0) voltage_->setRange(QStringLiteral("0"), voltScaleWords(largestVolt));
 }
 
 void LegendCard::arrangeCard() {
-    for (ViewKey* key : {static_cast<ViewKey*>(arrows_), voltage_, strips_, readings_}) key->setLook(look());
+    for (ViewKey* key : {static_cast<ViewKey*>(arrows_), voltage_, strips_, readings_, turned_}) key->setLook(look());
     const double pad = look().px(16);
     const QRectF inside = frame().adjusted(pad, pad, -pad, -pad);
     const double upper = inside.height() * 0.555;
     const auto place = [](QWidget* key, const QRectF& box) { key->setGeometry(box.toRect()); };
     place(arrows_, QRectF(inside.left(), inside.top(), inside.width(), upper));
-    const double third = inside.width() / 3;
-    const QRectF lower(inside.left(), inside.top() + upper + look().px(2), third, inside.height() - upper - look().px(2));
-    place(voltage_, lower);
-    place(strips_, lower.translated(third, 0));
-    place(readings_, lower.translated(2 * third, 0));
+    // The lower keys share the width by what stands on them.
+    const double top = inside.top() + upper + look().px(2);
+    double left = inside.left();
+    for (const auto& [key, share] : {std::pair{voltage_, 0.275}, {strips_, 0.235}, {readings_, 0.295}, {turned_, 0.195}}) {
+        place(key, QRectF(left, top, share * inside.width(), inside.bottom() - top));
+        left += share * inside.width();
+    }
 }
 
 }  // namespace tiepoint::ui

@@ -1,5 +1,5 @@
 #pragma once
-// The legend: what each mark means, and at the same time the switches of the views. Four keys that stay down.
+// The legend: what each mark means, and at the same time the switches of the views. Five keys that stay down.
 
 #include "ui/cards/card.h"
 #include "ui/cards/view_key.h"
@@ -33,6 +33,7 @@ private:
     ViewKey* voltage_;
     ViewKey* strips_;
     ViewKey* readings_;
+    ViewKey* turned_;
 };
 
 }  // namespace tiepoint::ui

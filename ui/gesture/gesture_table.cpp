@@ -2,6 +2,7 @@
 //
 //   middle button, or the space bar     pans
 //   a cap, a lever, a blade, a knob     presses, switches, turns
+//   anything else of a turned board     selects it; nothing moves from below
 //   the end of something selected       moves that end (and the cable of a supply, always)
 //   a hole, a socket, a bare lead       draws a jumper
 //   a body or a jumper                  moves it
@@ -10,6 +11,7 @@
 #include "ui/gesture/gesture_table.h"
 
 #include "ui/gesture/band_gesture.h"
+#include "ui/gesture/below_gesture.h"
 #include "ui/gesture/jumper_gesture.h"
 #include "ui/gesture/knob_gesture.h"
 #include "ui/gesture/lead_gesture.h"
@@ -46,6 +48,8 @@ const Row kTable[] = {
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<PressGesture>(hand, under.control); }},
     {[](const Case& c) { return c.left() && c.control() && !c.control()->kind->state.empty(); },
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<KnobGesture>(hand, under.control); }},
+    {[](const Case& c) { return c.left() && c.hand.picture().table->turned; },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<BelowGesture>(hand, under.thing()); }},
     {[](const Case& c) { return c.left() && c.under.grip.has_value(); },
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<LeadGesture>(hand, *under.grip); }},
     {[](const Case& c) { return c.left() && !c.shift() && (c.under.socket || (!c.covered() && (c.under.lead || c.under.hole))); },

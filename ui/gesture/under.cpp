@@ -82,7 +82,7 @@ Under whatLiesAt(const Picture& picture, Point at) {
         if (partBounds(picture, part).contains(QPointF(at.x, at.y))) lookAtPart(picture, part, at, under);
     }
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) lookAtJumper(picture, jumper, at, under);
-    under.hole = nearestHole(picture.bench(), at, kHoleReachMm);
+    under.hole = nearestHole(picture.bench(), picture.table->seen(at), kHoleReachMm);
     return under;
 }
 

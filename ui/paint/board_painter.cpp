@@ -1,6 +1,7 @@
 // The table top and a bare board: body, trough, printed lines, signs, letters and numbers, and its holes.
 
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/board_back.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/metal_painter.h"
 #include "ui/paint/shade.h"
@@ -164,6 +165,7 @@ void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area) {
 }
 
 void paintBoard(QPainter& painter, const Picture& picture, int board) {
+    if (picture.table->turned) return paintBoardBack(painter, picture, board);
     const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
     const BoardSheet sheet{painter, *picture.theme, which, *which.kind};
     painter.save();

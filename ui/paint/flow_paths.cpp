@@ -2,6 +2,7 @@
 
 #include "core/snapshot/readings.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/board_back.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/shade.h"
 
@@ -44,6 +45,7 @@ double wrapped(double value, double period) {
 FlowPaths::FlowPaths(const Picture& picture) : placeCount_(static_cast<int>(picture.layout->joints.size())) {
     addPieces(picture);
     addParts(picture);
+    if (picture.table->turned) covers_ = seenBoards(picture);
     directions_.assign(ways_.size(), 0);
     startMm_.assign(ways_.size(), 0);
     movedMm_.assign(ways_.size(), 0);
@@ -53,7 +55,7 @@ void FlowPaths::addPieces(const Picture& picture) {
     const Layout& layout = *picture.layout;
     const auto centre = [&](int joint) {
         return toQt(
-            *holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+            picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
     };
     for (int i = 0; i < static_cast<int>(layout.pieces.size()); ++i) {
         const Piece& piece = layout.pieces[static_cast<std::size_t>(i)];
@@ -102,6 +104,10 @@ void FlowPaths::addParts(const Picture& picture) {
         }
         placeCount_ += inner;
     }
+}
+
+bool FlowPaths::isBehind(QPointF at) const {
+    return std::any_of(covers_.begin(), covers_.end(), [at](const QRectF& board) { return board.contains(at); });
 }
 
 double FlowPaths::currentOf(const Way& way, const Snapshot& snapshot) const {
@@ -197,6 +203,7 @@ void FlowPaths::marks(const Snapshot& snapshot, Arrows arrows, double fullScale,
             mark.angle = directions_[i] > 0 ? place.angle : place.angle + std::numbers::pi;
             mark.look = thread ? MarkLook::Dot : MarkLook::Cased;
             if (!thread && along >= way.lookFromMm && along <= way.lookToMm) mark.look = way.look;
+            if (!thread && layer == Layer::OverParts && isBehind(place.at)) mark.look = MarkLook::Ghost;
             mark.opacity = opacityOf(mark.look);
             out.push_back(mark);
         }

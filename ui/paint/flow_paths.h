@@ -45,7 +45,11 @@ private:
     void advance(const Snapshot& snapshot, double fullScale, double phaseMm);
     void alignPhases(const Snapshot& snapshot, bool electrons);
 
+    /// Whether a mark over the parts is seen through a turned board.
+    bool isBehind(QPointF at) const;
+
     std::vector<Way> ways_;
+    std::vector<QRectF> covers_;  ///< turned boards, which hide what runs on their other side
     int placeCount_ = 0;
     std::vector<signed char> directions_;  ///< of each way when phases were last aligned: -1, 0, 1
     std::vector<double> startMm_;          ///< by way: the way from the source to its upstream end

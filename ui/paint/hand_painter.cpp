@@ -55,9 +55,9 @@ void paintTargets(QPainter& painter, const Picture& picture) {
     const Theme& theme = *picture.theme;
     const QColor colour = picture.marks.refused ? theme.overload : theme.accent;
     for (const Hole& hole : picture.marks.targets) {
-        const auto at = holeMm(picture.bench(), hole);
-        if (!at) continue;
-        const QRectF ring(at->x - kTargetMm / 2, at->y - kTargetMm / 2, kTargetMm, kTargetMm);
+        if (!holeMm(picture.bench(), hole)) continue;
+        const Point at = picture.seenAt(hole);
+        const QRectF ring(at.x - kTargetMm / 2, at.y - kTargetMm / 2, kTargetMm, kTargetMm);
         painter.setBrush(faded(colour, 0.22));
         painter.setPen(outlinePen(theme.arrowCasing, kTargetBreadthMm + 0.4));
         painter.drawPath(roundedBox(ring, 0.4));

@@ -2,6 +2,7 @@
 
 #include "ui/paint/label_painter.h"
 
+#include "ui/paint/board_back.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/shade.h"
@@ -35,6 +36,7 @@ QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
 }
 
 void paintIds(QPainter& painter, const Picture& picture) {
+    if (picture.table->turned) paintTurnSign(painter, picture);
     Clearance clearance(picture);
     const Theme& theme = *picture.theme;
     const QColor patch = faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92);

@@ -211,7 +211,7 @@ Clearance::Clearance(const Picture& picture) {
         if (piece.kind != PieceKind::Strip) continue;
         const auto centre = [&](int joint) {
             return toQt(
-                *holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+                picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
         };
         QPainterPath line(centre(piece.from));
         line.lineTo(centre(piece.to));

@@ -18,7 +18,7 @@ std::vector<StripSpan> stripSpans(const Picture& picture) {
                 const int inBoard = board.kind->stripIndex(board.rails, static_cast<Line>(line), number);
                 const auto strip = static_cast<std::size_t>(layout.boardFirstStrip[b] + inBoard);
                 const QPointF at =
-                    toQt(board.cornerMm() + board.kind->holeMm(static_cast<Line>(line), number));
+                    toQt(picture.table->seen(board.cornerMm() + board.kind->holeMm(static_cast<Line>(line), number)));
                 if (!begun[strip]) spans[strip] = {at, at, isRail(static_cast<Line>(line))};
                 begun[strip] = 1;
                 spans[strip].last = at;

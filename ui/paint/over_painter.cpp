@@ -3,6 +3,8 @@
 
 #include "core/snapshot/readings.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/board_back.h"
+#include "ui/paint/ghost_painter.h"
 #include "ui/paint/light_painter.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/metal_painter.h"
@@ -25,6 +27,7 @@ constexpr double kCoreMm = 0.74, kCoreRimMm = 1.08;
 template <class Visit>
 void forEachPart(const Picture& picture, Visit visit) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        if (picture.isBehind(part)) continue;
         const PartScene scene = sceneOf(picture, part);
         if (const PackagePainter* look = findPackagePainter(scene.part.kind->package->name))
             visit(part, scene, *look);
@@ -94,6 +97,7 @@ void paintPressed(QPainter& painter, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         if (scene.held && !showsInside(picture, part)) look.paintPressed(painter, scene);
     });
+    if (picture.table->turned) paintPressedGhosts(painter, picture);
 }
 
 void paintCapLetters(QPainter& painter, const Picture& picture) {
@@ -110,7 +114,7 @@ void paintDisplays(QPainter& painter, const Picture& picture) {
 
 void paintInnerBeds(QPainter& painter, const Picture& picture, const FlowPaths& paths) {
     const Snapshot* live = picture.live();
-    if (!live || picture.views.voltage || picture.views.arrows == Arrows::Off) return;
+    if (!live || picture.views.voltage || picture.views.arrows == Arrows::Off || picture.table->turned) return;
     const double fullScale = fullScaleAmpere(picture);
     for (const FlowPaths::Way& way : paths.ways()) {
         const double current = std::abs(paths.currentOf(way, *live));
@@ -128,6 +132,8 @@ void paintInnerBeds(QPainter& painter, const Picture& picture, const FlowPaths& 
 void paintVoltCores(QPainter& painter, const Picture& picture) {
     if (!picture.live() || !picture.views.voltage) return;
     const Layout& layout = *picture.layout;
+    painter.save();
+    if (picture.table->turned) clipToTable(painter, picture);
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) {
         const int joint = layout.jumperJoints[static_cast<std::size_t>(jumper)][0];
         const QPainterPath coat = insulated(cubicOf(jumperLine(picture, jumper)), WireLook{}).path();
@@ -143,6 +149,7 @@ void paintVoltCores(QPainter& painter, const Picture& picture) {
                       layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
         }
     });
+    painter.restore();
 }
 
 void paintLightRays(QPainter& painter, const Picture& picture) {

@@ -1,6 +1,8 @@
 // Parts and jumpers at rest, their bounds and what a pointer hits: the table of packages put to work.
 
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/board_back.h"
+#include "ui/paint/ghost_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
@@ -100,7 +102,12 @@ void paintPart(QPainter& painter, const Picture& picture, int part) {
     PartScene scene = sceneOf(picture, part);
     scene.live = nullptr;
     scene.held = false;
-    painterOf(scene).paint(painter, scene);
+    if (picture.isBehind(part)) {
+        paintGhost(painter, scene, painterOf(scene));
+    } else {
+        if (picture.table->turned) paintHiddenLeads(painter, picture, scene, painterOf(scene));
+        painterOf(scene).paint(painter, scene);
+    }
     painter.restore();
 }
 
@@ -108,6 +115,10 @@ void paintJumper(QPainter& painter, const Picture& picture, int jumper) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     const Cubic wire = cubicOf(picture, jumperAt(picture, jumper));
+    if (picture.table->turned) {
+        paintGhostWire(painter, *picture.theme, wire.path());
+        clipToTable(painter, picture);
+    }
     paintWire(painter, *picture.theme, wire,
               jumperLook(*picture.theme, jumperAt(picture, jumper).colour, wire.lengthMm()));
     painter.restore();

@@ -6,6 +6,11 @@
 
 namespace tiepoint::ui {
 
+void Picture::arrangeTable() {
+    Table upright = arrange(bench());
+    table = std::make_shared<const Table>(views.turned ? turnedOver(bench(), std::move(upright)) : std::move(upright));
+}
+
 double fullScaleAmpere(const Picture& picture) {
     if (picture.views.lockedFullScaleAmpere) return *picture.views.lockedFullScaleAmpere;
     constexpr double kAtRest = 1e-3;

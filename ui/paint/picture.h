@@ -2,7 +2,7 @@
 // What a picture of a bench is made from. Plain values; the window, the `render` command and printing all
 // fill one. Painters draw in millimetres of the bench; the caller sets the painter's transform.
 
-#include "core/bench/table.h"
+#include "core/bench/turned_table.h"
 #include "core/snapshot/snapshot.h"
 #include "ui/theme/theme.h"
 
@@ -22,6 +22,7 @@ struct Views {
     bool voltage = false;
     bool strips = false;
     bool readings = true;
+    bool turned = false;  ///< the boards are seen from below; the picture's table is turned too
     std::optional<double> lockedFullScaleAmpere;
     friend bool operator==(const Views&, const Views&) = default;
 };
@@ -53,6 +54,12 @@ struct Picture {
     double pixelsPerMm = 8;  ///< of the device, for level of detail
 
     const Bench& bench() const { return *layout->bench; }
+    /// Arranges the table of the layout's bench, turned or not as the views say.
+    void arrangeTable();
+    /// Where a hole of the bench is seen.
+    Point seenAt(const Hole& hole) const { return table->seen(*holeMm(bench(), hole)); }
+    /// Whether a part hides behind a board that is turned over.
+    bool isBehind(int part) const { return table->turned && standsOnBoard(bench().parts[static_cast<std::size_t>(part)]); }
     /// The snapshot if it may be shown (a solution of this revision), else null.
     const Snapshot* live() const {
         return snapshot && snapshot->status() == Status::Solved ? snapshot.get() : nullptr;

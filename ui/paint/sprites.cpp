@@ -129,7 +129,7 @@ void LightSprites::drawHalos(QPainter& painter, const QTransform& toPixels, cons
 void LightSprites::drawDomes(QPainter& painter, const QTransform& toPixels, const Picture& picture) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const int level = lightLevel(brightnessOf(picture, part));
-        if (level == 0) continue;
+        if (level == 0 || picture.isBehind(part)) continue;
         const PartScene scene = sceneOf(picture, part);
         const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
         const int turn = angleStep(scene.place.pose.angle);

@@ -1,6 +1,7 @@
 // The live layers under the parts: metal, the hovered net, beds, halos.
 
 #include "core/snapshot/readings.h"
+#include "ui/paint/board_back.h"
 #include "ui/paint/light_painter.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/metal_painter.h"
@@ -26,7 +27,7 @@ void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
         if (strip < layout.boardFirstStrip[b] || strip >= layout.boardFirstStrip[b + 1]) continue;
         for (int hole = layout.boardFirstHole[b]; hole < layout.boardFirstHole[b + 1]; ++hole) {
             if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip)
-                visit(toQt(*holeMm(picture.bench(), layout.holeAt(hole))));
+                visit(toQt(picture.seenAt(layout.holeAt(hole))));
         }
     }
 }
@@ -58,7 +59,7 @@ void paintSeenThrough(QPainter& painter, const Picture& picture, const Snapshot&
     std::vector<char> carries(carrying.size(), 0);
     const auto centre = [&](int joint) {
         return toQt(
-            *holeMm(picture.bench(), layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+            picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
     };
     for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
         const Piece& piece = layout.pieces[i];
@@ -113,12 +114,12 @@ QColor bedColour(const Theme& theme) {
 
 void paintMetalUnder(QPainter& painter, const Picture& picture) {
     const Snapshot* live = picture.live();
-    if (!live) return;
-    if (picture.views.voltage) {
+    if (live && picture.views.voltage) {
         paintInVolts(painter, picture, *live);
-    } else if (picture.views.arrows != Arrows::Off && !picture.views.strips) {
+    } else if (live && picture.views.arrows != Arrows::Off && !picture.views.strips && !picture.table->turned) {
         paintSeenThrough(painter, picture, *live);
     }
+    if (picture.table->turned) paintLeadTips(painter, picture);
 }
 
 void paintHoveredNet(QPainter& painter, const Picture& picture) {

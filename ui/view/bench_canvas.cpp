@@ -32,14 +32,14 @@ private:
 
 void addLive(Key& key, const Picture& picture) {
     const Views& views = picture.views;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.snapshot.get())
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << static_cast<const void*>(picture.snapshot.get())
         << static_cast<const void*>(picture.theme) << static_cast<int>(views.arrows) << views.voltage << views.strips << views.readings
         << views.lockedFullScaleAmpere.value_or(0);
 }
 
 QByteArray boardsKey(const Picture& picture) {
     Key key;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.theme) << picture.views.strips;
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << static_cast<const void*>(picture.theme) << picture.views.strips;
     return key.bytes();
 }
 
@@ -85,8 +85,9 @@ void paintNets(QPainter& painter, const Picture& picture, const std::vector<int>
 }  // namespace
 
 void BenchCanvas::prepare(const Picture& picture, const Frame& frame) {
-    if (layout_ != picture.layout) {
+    if (layout_ != picture.layout || table_ != picture.table) {
         layout_ = picture.layout;
+        table_ = picture.table;
         paths_.emplace(picture);
     }
     snapshot_ = picture.snapshot;

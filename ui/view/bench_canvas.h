@@ -28,6 +28,7 @@ private:
     void stampArrows(QPainter& painter, const Picture& picture, const Frame& frame, Layer layer);
 
     std::shared_ptr<const Layout> layout_;
+    std::shared_ptr<const Table> table_;
     std::shared_ptr<const Snapshot> snapshot_;
     std::optional<FlowPaths> paths_;
     const Theme* theme_ = nullptr;

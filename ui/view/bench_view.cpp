@@ -38,11 +38,7 @@ const Picture& BenchView::picture() const { return body_->picture_; }
 void BenchView::setThemeName(ThemeName name) { body_->setTheme(theme(name)); }
 
 void BenchView::setViews(const Views& views) {
-    if (views == body_->picture_.views) return;
-    body_->picture_.views = views;
-    body_->followMotion();
-    viewport()->update();
-    Q_EMIT viewsChanged();
+    if (views != body_->picture_.views) body_->setViews(views);
 }
 
 const Views& BenchView::views() const { return body_->picture_.views; }

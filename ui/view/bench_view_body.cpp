@@ -62,7 +62,7 @@ BenchView::Body::~Body() { setAtPointer(std::nullopt, std::nullopt); }
 void BenchView::Body::followDocument() {
     if (gesture_ && !inGesture_) endGesture();  // undone or replaced under the hand
     picture_.layout = buildLayout(document_.bench());
-    picture_.table = std::make_shared<const Table>(arrange(picture_.bench()));
+    picture_.arrangeTable();
     picture_.snapshot = nullptr;
     litNets_.clear();
     clearHover();
@@ -75,8 +75,7 @@ void BenchView::Body::followDocument() {
     scene_.follow();
     holdFrame();
     followLive();
-    const QRectF all = toQt(picture_.table->allMm);
-    camera_.include(all.adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm));
+    includeAll();
 }
 
 void BenchView::Body::followLive() {
@@ -111,6 +110,26 @@ void BenchView::Body::setTheme(const Theme& theme) {
     valueBox_.setLook(theme);
     scene_.follow(true);
     view_.viewport()->update();
+}
+
+void BenchView::Body::setViews(const Views& views) {
+    const bool turns = views.turned != picture_.views.turned;
+    picture_.views = views;
+    if (turns) {
+        cancelGesture();
+        clearHover();
+        picture_.arrangeTable();
+        scene_.follow(true);
+        includeAll();
+    }
+    followMotion();
+    view_.viewport()->update();
+    Q_EMIT view_.viewsChanged();
+}
+
+void BenchView::Body::includeAll() {
+    const QRectF all = toQt(picture_.table->allMm);
+    camera_.include(all.adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm));
 }
 
 void BenchView::Body::fit() {

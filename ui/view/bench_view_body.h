@@ -50,6 +50,7 @@ public:
     void followLive();
     void followMotion();
     void setTheme(const Theme& theme);
+    void setViews(const Views& views);
     void fit();
     Frame frame() const;
 
@@ -93,6 +94,7 @@ private:
     void hover(QPointF inView);
     void clearHover();
     void setHover(int net, Point at, const std::string& part);
+    void includeAll();
     void holdFrame();
     void resumeFrames();
 

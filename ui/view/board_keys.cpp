@@ -112,7 +112,8 @@ bool BoardKeys::turn(const QKeyEvent& event) {
 
 bool BoardKeys::shift(const QKeyEvent& event) {
     if (hand_.selection().isEmpty()) return false;
-    const int columns = event.key() == Qt::Key_Left ? -1 : event.key() == Qt::Key_Right ? 1 : 0;
+    const int right = hand_.picture().table->turned ? -1 : 1;  // keys move as the eye sees it
+    const int columns = event.key() == Qt::Key_Left ? -right : event.key() == Qt::Key_Right ? right : 0;
     const int rows = event.key() == Qt::Key_Up ? -1 : event.key() == Qt::Key_Down ? 1 : 0;
     const auto ids = idsOf(hand_.selection());
     const auto bench = hand_.document().bench();

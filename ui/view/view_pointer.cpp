@@ -128,6 +128,11 @@ void BenchView::Body::release(QPointF inView, Qt::MouseButton button, Qt::Keyboa
 void BenchView::Body::place(const QString& kind, const QString& preset, QPoint globalPos) {
     cancelGesture();
     clearMarks();
+    if (picture_.views.turned) {  // nothing goes into holes from below
+        Views upright = picture_.views;
+        upright.turned = false;
+        setViews(upright);
+    }
     std::unique_ptr<Gesture> gesture;
     if (kind == QLatin1String("jumper")) {
         const int colour = findJumperColour(preset.toStdString());
@@ -179,7 +184,7 @@ void BenchView::Body::hover(QPointF inView) {
         net = layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(picture_.bench().partIndex(under.socket->part), under.socket->lead))];
     } else if (under.hole && under.body.empty()) {
         net = layout.netOfHole(layout.holeIndex(*under.hole));
-        tag = *holeMm(picture_.bench(), *under.hole);
+        tag = picture_.seenAt(*under.hole);
     }
     setHover(net, tag, under.thing());
     const bool hand = !under.control.empty();

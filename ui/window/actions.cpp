@@ -50,6 +50,7 @@ Actions::Actions(QWidget* window)
       voltage(makeToggle(window, "&Voltage", {QKeySequence(Qt::Key_2)})),
       strips(makeToggle(window, "&Strips", {QKeySequence(Qt::Key_3)})),
       readings(makeToggle(window, "&Readings", {QKeySequence(Qt::Key_4)})),
+      turned(makeToggle(window, "&Turned over", {QKeySequence(Qt::Key_5)})),
       themes(new QActionGroup(window)),
       themeSystem(makeToggle(window, "As the &system")),
       themeDay(makeToggle(window, "&Day")),

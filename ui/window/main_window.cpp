@@ -125,6 +125,7 @@ void MainWindow::connectViews() {
     on(actions_.voltage, [this](bool shown) { changeViews([shown](Views& v) { v.voltage = shown; }); });
     on(actions_.strips, [this](bool shown) { changeViews([shown](Views& v) { v.strips = shown; }); });
     on(actions_.readings, [this](bool shown) { changeViews([shown](Views& v) { v.readings = shown; }); });
+    on(actions_.turned, [this](bool shown) { changeViews([shown](Views& v) { v.turned = shown; }); });
     const auto follow = [this] {
         const Views& views = view_->views();
         actions_.arrows->setChecked(views.arrows != Arrows::Off);
@@ -132,6 +133,7 @@ void MainWindow::connectViews() {
         actions_.voltage->setChecked(views.voltage);
         actions_.strips->setChecked(views.strips);
         actions_.readings->setChecked(views.readings);
+        actions_.turned->setChecked(views.turned);
     };
     connect(view_, &BenchView::viewsChanged, this, follow);
     follow();
