@@ -94,7 +94,7 @@ TEST(Render, APressedButtonShows) {
 
 TEST(Render, EveryViewAndThemeChangesThePicture) {
     const std::vector<std::vector<std::string>> choices{
-        {"--show", "none"}, {"--show", "arrows"}, {"--show", "voltage"}, {"--show", "strips"}, {"--show", "readings"},
+        {"--show", "none"}, {"--show", "arrows"}, {"--show", "voltage"}, {"--show", "strips"}, {"--show", "readings"}, {"--show", "arrows,turned"},
         {"--show", "arrows,voltage,strips,readings"}, {"--theme", "dark"}, {"--theme", "projector"}};
     std::vector<QImage> pictures;
     for (std::vector<std::string> choice : choices) {

@@ -246,7 +246,7 @@ TEST(Paint, TheProjectorHasNoGradient) {
     EXPECT_EQ(shadeRound(projector, {0, 0}, 3, Qt::black, Qt::white).style(), Qt::SolidPattern);
     EXPECT_EQ(shadeDown(theme(ThemeName::Day), box, Qt::black, Qt::white).style(), Qt::LinearGradientPattern);
     const QImage shadow = drawn({20, 20}, {0, 0}, [&](QPainter& p) {
-        drawSoftShadow(p, projector, disc({0, 0}, 3), {1, 1}, 1);
+        drawSoftShadow(p, projector, QPointF(0, 0), 3, {1, 1}, 1);
     });
     EXPECT_EQ(coloursIn(shadow).size(), 1U);
 }
