@@ -143,7 +143,7 @@ TEST_F(Cards, ABenchThatIsOffClaimsNoShareAndNoCurrent) {
 TEST_F(Cards, RowsOfTheLegendSwitchTheViews) {
     open("beacon-lamp");
     const auto keys = cards().legend().findChildren<ViewKey*>(QString(), Qt::FindDirectChildrenOnly);
-    ASSERT_EQ(keys.size(), 4);
+    ASSERT_EQ(keys.size(), 5);
     const auto key = [&](const char* word) {
         for (ViewKey* each : keys)
             if (each->text() == QString::fromLatin1(word)) return each;
@@ -156,6 +156,10 @@ TEST_F(Cards, RowsOfTheLegendSwitchTheViews) {
     EXPECT_NE(window().view().views().strips, before.strips);
     WindowBench::click(key("Readings"));
     EXPECT_NE(window().view().views().readings, before.readings);
+    WindowBench::click(key("Below"));
+    EXPECT_TRUE(window().view().views().turned);
+    WindowBench::click(key("Below"));
+    EXPECT_FALSE(window().view().views().turned);
     QTest::mouseClick(key("Arrows"), Qt::LeftButton, {}, QPoint(10, key("Arrows")->height() / 2));
     EXPECT_EQ(window().view().views().arrows, Arrows::Off);
     QTest::mouseClick(key("Arrows"), Qt::LeftButton, {}, QPoint(10, key("Arrows")->height() / 2));
