@@ -23,6 +23,13 @@ double arrowBreadthMm(double share) {
     return kBreadthOffsetMm + kBreadthGrowthMm * share;
 }
 
+double arrowReachMm(double share, bool electrons) {
+    constexpr double kRimMm = 0.45;
+    const double half = arrowBreadthMm(share) / 2, sweep = kSweepShare * half + kSweepOffsetMm;
+    const double tip = (sweep + kThicknessMm + kThicknessShare * 2 * half) / 2;
+    return std::hypot(half, tip + (electrons ? kBarGapMm + kBarMm : 0)) + kRimMm;
+}
+
 double bedBreadthMm(double share) {
     return kBedMm * share;
 }

@@ -40,6 +40,8 @@ inline constexpr double kArrowSpeedMmPerSecond = 24;  ///< at full scale
 inline constexpr double kThreadShare = 0.02;          ///< of full scale, below which a thread is drawn
 
 double arrowBreadthMm(double shareOfFullScale);
+/// How far an arrow reaches from its middle, its rim included.
+double arrowReachMm(double shareOfFullScale, bool electrons);
 /// Breadth of the stripe beneath arrows in strips and rails; without an offset, so that breadths add up.
 double bedBreadthMm(double shareOfFullScale);
 int arrowLevel(double shareOfFullScale);

@@ -19,67 +19,68 @@ void paintArrows(QPainter& painter, const Picture& picture, FlowPaths& paths, La
     drawMarks(painter, *picture.theme, marks, isElectrons(picture));
 }
 
-void paintUnder(QPainter& painter, const Picture& picture, FlowPaths& paths) {
-    paintMetalUnder(painter, picture);
-    paintHoveredNet(painter, picture);
-    paintBeds(painter, picture, paths);
-    paintHalos(painter, picture);
-    paintArrows(painter, picture, paths, Layer::UnderParts);
-}
-
-void paintOver(QPainter& painter, const Picture& picture, FlowPaths& paths) {
-    paintLitDomes(painter, picture);
-    paintInsides(painter, picture);
-    paintPressed(painter, picture);
-    paintDisplays(painter, picture);
-    paintInnerBeds(painter, picture, paths);
-    paintVoltCores(painter, picture);
-    paintLightRays(painter, picture);
-    paintArrows(painter, picture, paths, Layer::OverParts);
-    paintCapLetters(painter, picture);
-    paintIds(painter, picture);
-    paintOverloads(painter, picture);
-    paintReadings(painter, picture);
-    paintHandMarks(painter, picture);
-}
-
-/// Paints with antialiasing and leaves the painter as it was.
-template <class Paint>
-void smoothly(QPainter& painter, Paint paint) {
-    painter.save();
-    painter.setRenderHint(QPainter::Antialiasing);
-    paint();
-    painter.restore();
+template <class Add>
+void paintLayer(QPainter& painter, Add add) {
+    Patches patches;
+    add(patches);
+    paintPatches(painter, patches);
 }
 
 }  // namespace
 
-void paintUnderParts(QPainter& painter, const Picture& picture) {
-    smoothly(painter, [&] {
-        FlowPaths paths(picture);
-        paintUnder(painter, picture, paths);
-    });
+void addBoards(Patches& patches, const Picture& picture) {
+    for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board) addBoard(patches, picture, board);
 }
 
-void paintOverParts(QPainter& painter, const Picture& picture) {
-    smoothly(painter, [&] {
-        FlowPaths paths(picture);
-        paintOver(painter, picture, paths);
-    });
+void addUnderParts(Patches& patches, const Picture& picture, const FlowPaths& paths, const std::vector<int>& litNets) {
+    addMetal(patches, picture);
+    addLitNet(patches, picture, picture.marks.hoverNet);
+    for (const int net : litNets) addLitNet(patches, picture, net);
+    addBeds(patches, picture, paths);
+    addHalos(patches, picture);
+}
+
+void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths) {
+    addLitDomes(patches, picture);
+    addInsides(patches, picture);
+    addPressed(patches, picture);
+    addDisplays(patches, picture);
+    addInnerBeds(patches, picture, paths);
+    addVoltCores(patches, picture);
+    addLightRays(patches, picture);
+}
+
+void addWords(Patches& patches, const Picture& picture, const Clearance& ground, const std::vector<Label>& ids) {
+    addCapLetters(patches, picture);
+    addIds(patches, picture, ids);
+    addOverloads(patches, picture, ground);
+    if (!picture.live() || !(picture.views.readings || picture.views.voltage)) return;
+    Clearance clearance = ground;
+    for (const Label& id : ids) clearance.take(id.frame);
+    addReadings(patches, picture, placeReadings(picture, clearance));
 }
 
 void paintBench(QPainter& painter, const Picture& picture) {
-    smoothly(painter, [&] {
-        FlowPaths paths(picture);
-        for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board)
-            paintBoard(painter, picture, board);
-        paintUnder(painter, picture, paths);
-        for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part)
-            paintPart(painter, picture, part);
-        for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
-            paintJumper(painter, picture, jumper);
-        paintOver(painter, picture, paths);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    FlowPaths paths(picture);
+    const Clearance ground(picture);
+    Clearance clearance = ground;
+    const std::vector<Label> ids = placeIds(picture, clearance);
+    paintLayer(painter, [&](Patches& patches) {
+        addBoards(patches, picture);
+        addUnderParts(patches, picture, paths, {});
     });
+    paintArrows(painter, picture, paths, Layer::UnderParts);
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) paintPart(painter, picture, part);
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) paintJumper(painter, picture, jumper);
+    paintLayer(painter, [&](Patches& patches) { addOnParts(patches, picture, paths); });
+    paintArrows(painter, picture, paths, Layer::OverParts);
+    paintLayer(painter, [&](Patches& patches) {
+        addWords(patches, picture, ground, ids);
+        addHandMarks(patches, picture);
+    });
+    painter.restore();
 }
 
 }  // namespace tiepoint::ui

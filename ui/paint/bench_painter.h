@@ -1,6 +1,7 @@
 #pragma once
 // Draws a bench in layers, as vectors, in millimetres. Knows no cache: views cache what these functions draw.
 
+#include "ui/paint/patch.h"
 #include "ui/paint/picture.h"
 
 #include <QPainter>
@@ -10,7 +11,8 @@ namespace tiepoint::ui {
 
 // Resting layers: depend on bench and theme only (views.strips for the boards' metal).
 void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area);
-void paintBoard(QPainter& painter, const Picture& picture, int board);
+/// A board: its body, what is printed on it, its holes (or, in the strips view, all of its metal).
+void addBoard(Patches& patches, const Picture& picture, int board);
 void paintPart(QPainter& painter, const Picture& picture,
                int part);  ///< unlit, unpressed leads and body; supplies without live digits
 void paintJumper(QPainter& painter, const Picture& picture, int jumper);  ///< with its shadow
@@ -24,14 +26,6 @@ QPainterPath jumperLine(const Picture& picture, int jumper);
 /// Where the pointer presses, switches or turns something of a part: cap, lever, blade, knob. Empty if it has
 /// none.
 QPainterPath controlShape(const Picture& picture, int part);
-
-// Live layers.
-void paintUnderParts(
-    QPainter& painter,
-    const Picture& picture);  ///< strips seen through, beds, halos, strip arrows, hovered net
-void paintOverParts(
-    QPainter& painter,
-    const Picture& picture);  ///< lit domes, pressed caps, levers, digits, arrows, ids, flags, tags, marks
 
 /// All layers in order, for pictures on paper and files.
 void paintBench(QPainter& painter, const Picture& picture);

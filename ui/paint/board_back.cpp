@@ -20,6 +20,7 @@ constexpr double kTipMm = 0.52, kTipRimMm = 0.24;       ///< radius of a lead's 
 constexpr double kFlapLeastMm = 2.2, kFlapMostMm = 9.5, kFlapLeanMm = 8, kFlapRollMm = 3.2, kFlapClearMm = 2;
 constexpr double kSignAwayMm = 3.8;
 constexpr Lettering kSign{2.3, QFont::Medium};
+const QString kTurnedWords = QStringLiteral("Seen from below: columns run from right to left. Key 5 turns it back.");
 const std::array kRails{Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
 
 /// One board in the frame of its own back.
@@ -145,23 +146,12 @@ void paintFlap(const Back& b, int board) {
     b.painter.restore();
 }
 
-}  // namespace
-
-std::vector<QRectF> seenBoards(const Picture& picture) {
-    std::vector<QRectF> frames;
-    for (const Board& board : picture.bench().boards) {
-        const Rect frame = board.frameMm();
-        frames.push_back(QRectF(toQt(picture.table->seen({frame.left, frame.top})), toQt(picture.table->seen({frame.right(), frame.bottom()}))).normalized());
-    }
-    return frames;
-}
-
-void paintBoardBack(QPainter& painter, const Picture& picture, int board) {
+void paintBoardBack(QPainter& painter, const Picture& picture, int board, QPointF corner) {
     const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
     const Back back{painter, picture, *picture.theme, which, *which.kind};
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.translate(seenBoards(picture)[static_cast<std::size_t>(board)].topLeft());
+    painter.translate(corner);
     paintBody(back);
     paintColumns(back);
     paintRails(back);
@@ -182,9 +172,41 @@ void paintLeadTips(QPainter& painter, const Picture& picture) {
 }
 
 void paintTurnSign(QPainter& painter, const Picture& picture) {
-    const QString words = QStringLiteral("Seen from below: columns run from right to left. Key 5 turns it back.");
     const Rect& boards = picture.table->boardsMm;
-    drawText(painter, words, {boards.left + boards.width / 2, boards.bottom() + kSignAwayMm}, kSign, picture.theme->dimTextOnBench);
+    drawText(painter, kTurnedWords, {boards.left + boards.width / 2, boards.bottom() + kSignAwayMm}, kSign, picture.theme->dimTextOnBench);
+}
+
+}  // namespace
+
+std::vector<QRectF> seenBoards(const Picture& picture) {
+    std::vector<QRectF> frames;
+    for (const Board& board : picture.bench().boards) {
+        const Rect frame = board.frameMm();
+        frames.push_back(QRectF(toQt(picture.table->seen({frame.left, frame.top})), toQt(picture.table->seen({frame.right(), frame.bottom()}))).normalized());
+    }
+    return frames;
+}
+
+void addBoardBack(Patches& patches, const Picture& picture, int board) {
+    constexpr double kRoomMm = 5;  // shadow and flap
+    const QRectF frame = seenBoards(picture)[static_cast<std::size_t>(board)];
+    const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
+    patches.push_back({frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm),
+                       PatchLook() << "back" << std::string_view(which.kind->name) << which.rails << which.labels << picture.views.strips,
+                       [&picture, board, corner = frame.topLeft()](QPainter& painter) { paintBoardBack(painter, picture, board, corner); }});
+}
+
+void addLeadTips(Patches& patches, const Picture& picture) {
+    PatchLook look;
+    for (const Joint& joint : picture.layout->joints) look << joint.hole;
+    patches.push_back({toQt(picture.table->boardsMm), look << "tips", [&picture](QPainter& painter) { paintLeadTips(painter, picture); }});
+}
+
+void addTurnSign(Patches& patches, const Picture& picture) {
+    const Rect& boards = picture.table->boardsMm;
+    const double half = textWidthMm(kTurnedWords, kSign) / 2, middle = boards.left + boards.width / 2;
+    patches.push_back({QRectF(middle - half, boards.bottom() + kSignAwayMm - kSign.sizeMm, 2 * half, 2 * kSign.sizeMm), PatchLook() << kTurnedWords,
+                       [&picture](QPainter& painter) { paintTurnSign(painter, picture); }});
 }
 
 }  // namespace tiepoint::ui

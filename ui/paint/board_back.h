@@ -2,9 +2,8 @@
 // A board from below: its backing peeled off at one side, the clips of all strips laid open, printing and columns from right to left,
 // and the tips of leads in the clips. For pictures whose table is turned. Lengths in mm of the bench.
 
+#include "ui/paint/patch.h"
 #include "ui/paint/picture.h"
-
-#include <QPainter>
 
 #include <vector>
 
@@ -13,12 +12,12 @@ namespace tiepoint::ui {
 /// Frames of the boards where they are seen.
 std::vector<QRectF> seenBoards(const Picture& picture);
 
-void paintBoardBack(QPainter& painter, const Picture& picture, int board);
+void addBoardBack(Patches& patches, const Picture& picture, int board);
 
 /// The tips that the clips grip, one in every hole in use; over the metal, under beds and arrows.
-void paintLeadTips(QPainter& painter, const Picture& picture);
+void addLeadTips(Patches& patches, const Picture& picture);
 
 /// The words that say what is seen, and how to turn the boards back.
-void paintTurnSign(QPainter& painter, const Picture& picture);
+void addTurnSign(Patches& patches, const Picture& picture);
 
 }  // namespace tiepoint::ui

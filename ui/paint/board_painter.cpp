@@ -26,6 +26,12 @@ constexpr double kSignHalfMm = 0.95;
 constexpr double kSignBreadthMm = 0.44;
 constexpr int kNumberEvery = 5;
 
+constexpr double kShadowRoomMm = 3.5;  ///< shadows fall inside of this beyond a board
+constexpr double kRailPrintMm = 2.4;   ///< signs and lines lie within this of a rail's holes
+constexpr double kHoleRoomMm = 0.2;
+constexpr int kFive = 5;
+constexpr Line kRails[] = {Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
+
 struct BoardSheet {
     QPainter& painter;
     const Theme& theme;
@@ -107,54 +113,93 @@ void paintRail(const BoardSheet& s, Line line) {
     paintSign(s, {s.kind.widthMm - kSignMm, signY}, plus);
 }
 
-void paintNumbers(const BoardSheet& s) {
-    const double above = s.kind.holeMm(Line::A, 1).y - kNumberAboveMm,
-                 below = s.kind.holeMm(Line::J, 1).y + kNumberBelowMm;
-    for (int column = 1; column <= s.kind.columns; ++column) {
-        if (column != 1 && column % kNumberEvery != 0) continue;
-        const double x = s.kind.holeMm(Line::A, column).x;
-        const QString number = QString::number(column);
-        drawText(s.painter, number, {x, above}, kPrint, s.theme.label);
-        drawText(s.painter, number, {x, below}, kPrint, s.theme.label);
-    }
-}
+/// The holes from one of a line to a later one, with the metal under them in the strips view.
+struct HoleRun {
+    Line firstLine, lastLine;
+    int firstNumber, lastNumber;
+};
 
-void paintRowLetters(const BoardSheet& s) {
-    for (int row = 0; row < kRowCount; ++row) {
-        const int printed = s.board.labels == Labels::ATop ? row : kRowCount - 1 - row;
-        const QString letter(QChar(u'a' + printed));
-        const double y = s.kind.holeMm(static_cast<Line>(row), 1).y;
-        drawText(s.painter, letter, {kRowLetterMm, y}, kPrint, s.theme.label);
-        drawText(s.painter, letter, {s.kind.widthMm - kRowLetterMm, y}, kPrint, s.theme.label);
+void paintRun(const BoardSheet& s, const HoleRun& run, bool strips) {
+    if (strips) {
+        paintMetal(s.painter, s.theme,
+                   stripFrame(toQt(s.kind.holeMm(run.firstLine, run.firstNumber)),
+                              toQt(s.kind.holeMm(run.lastLine, run.lastNumber))));
     }
-}
-
-template <class Visit>
-void forEachHole(const BoardKind& kind, Visit visit) {
-    for (int line = 0; line <= static_cast<int>(Line::BottomMinus); ++line) {
-        for (int number = 1; kind.has(static_cast<Line>(line), number); ++number)
-            visit(kind.holeMm(static_cast<Line>(line), number));
-    }
-}
-
-/// Stamps of the metal's whole length under all holes, for the strips view.
-void paintAllMetal(const BoardSheet& s) {
-    for (int row : {0, kRowCount / 2}) {
-        for (int column = 1; column <= s.kind.columns; ++column) {
-            const Point first = s.kind.holeMm(static_cast<Line>(row), column),
-                        last = s.kind.holeMm(static_cast<Line>(row + kRowCount / 2 - 1), column);
-            paintMetal(s.painter, s.theme, stripFrame(toQt(first), toQt(last)));
+    for (int line = static_cast<int>(run.firstLine); line <= static_cast<int>(run.lastLine); ++line) {
+        for (int number = run.firstNumber; number <= run.lastNumber; ++number) {
+            const QPointF at = toQt(s.kind.holeMm(static_cast<Line>(line), number));
+            if (strips) {
+                paintMouth(s.painter, at, faded(s.theme.hole, 0.9));
+            } else {
+                paintHole(s.painter, s.theme, at);
+            }
         }
     }
-    for (Line line : {Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus}) {
-        const int holes = s.kind.railHoles;
-        const bool split = s.board.rails == Rails::Split;
-        for (int first = 1; first <= holes;) {
-            const int last = split && first <= holes / 2 ? holes / 2 : holes;
-            paintMetal(s.painter, s.theme,
-                       stripFrame(toQt(s.kind.holeMm(line, first)), toQt(s.kind.holeMm(line, last))));
+}
+
+/// Columns' halves and rails; a rail's holes in fives, its metal as long as it is.
+std::vector<HoleRun> holeRuns(const Board& board, bool strips) {
+    std::vector<HoleRun> runs;
+    const BoardKind& kind = *board.kind;
+    for (const Line first : {Line::A, Line::F}) {
+        const Line last = static_cast<Line>(static_cast<int>(first) + kRowCount / 2 - 1);
+        for (int column = 1; column <= kind.columns; ++column) runs.push_back({first, last, column, column});
+    }
+    if (!kind.hasRails()) return runs;
+    const int half = kind.railHoles / 2;
+    for (const Line line : kRails) {
+        for (int first = 1; first <= kind.railHoles;) {
+            const int metalEnd = board.rails == Rails::Split && first <= half ? half : kind.railHoles;
+            const int last = strips ? metalEnd : std::min(first + kFive - 1, kind.railHoles);
+            runs.push_back({line, line, first, last});
             first = last + 1;
         }
+    }
+    return runs;
+}
+
+/// Adds what is painted in a board's own frame.
+class BoardPatches {
+public:
+    BoardPatches(Patches& patches, const Picture& picture, const Board& board)
+        : patches_(patches), theme_(*picture.theme), board_(board), corner_(toQt(board.cornerMm())) {
+        look_ << std::string_view(board.kind->name) << board.rails << board.labels << picture.views.strips;
+    }
+    template <class Paint>
+    void add(const QRectF& frame, Paint paint, const QRectF& opaque = {}) {
+        patches_.push_back({frame.translated(corner_), look_,
+                            [&board = board_, &theme = theme_, corner = corner_, paint](QPainter& painter) {
+                                painter.save();
+                                painter.translate(corner);
+                                paint(BoardSheet{painter, theme, board, *board.kind});
+                                painter.restore();
+                            },
+                            opaque.isEmpty() ? QRectF() : opaque.translated(corner_)});
+    }
+
+private:
+    Patches& patches_;
+    const Theme& theme_;
+    const Board& board_;
+    QPointF corner_;
+    PatchLook look_;
+};
+
+void addPrint(BoardPatches& sheet, const BoardKind& kind, Labels labels) {
+    const auto addWord = [&](const QString& word, QPointF at) {
+        sheet.add(QRectF(at.x() - kPrint.sizeMm, at.y() - kPrint.sizeMm, 2 * kPrint.sizeMm, 2 * kPrint.sizeMm),
+                  [word, at](const BoardSheet& s) { drawText(s.painter, word, at, kPrint, s.theme.label); });
+    };
+    const double above = kind.holeMm(Line::A, 1).y - kNumberAboveMm, below = kind.holeMm(Line::J, 1).y + kNumberBelowMm;
+    for (int column = 1; column <= kind.columns; ++column) {
+        if (column != 1 && column % kNumberEvery != 0) continue;
+        const double x = kind.holeMm(Line::A, column).x;
+        for (const double y : {above, below}) addWord(QString::number(column), {x, y});
+    }
+    for (int row = 0; row < kRowCount; ++row) {
+        const int printed = labels == Labels::ATop ? row : kRowCount - 1 - row;
+        const double y = kind.holeMm(static_cast<Line>(row), 1).y;
+        for (const double x : {kRowLetterMm, kind.widthMm - kRowLetterMm}) addWord(QString(QChar(u'a' + printed)), {x, y});
     }
 }
 
@@ -164,31 +209,34 @@ void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area) {
     painter.fillRect(area, shadeDown(theme, area, theme.benchTop, theme.benchBottom));
 }
 
-void paintBoard(QPainter& painter, const Picture& picture, int board) {
-    if (picture.table->turned) return paintBoardBack(painter, picture, board);
+void addBoard(Patches& patches, const Picture& picture, int board) {
+    if (picture.table->turned) return addBoardBack(patches, picture, board);
     const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
-    const BoardSheet sheet{painter, *picture.theme, which, *which.kind};
-    painter.save();
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.translate(toQt(which.cornerMm()));
-    paintBody(sheet);
-    paintGap(sheet);
-    if (which.kind->hasRails()) {
-        paintSeam(sheet, kSeamMm);
-        paintSeam(sheet, which.kind->heightMm - kSeamMm);
-        for (Line line : {Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus})
-            paintRail(sheet, line);
+    const BoardKind& kind = *which.kind;
+    BoardPatches sheet(patches, picture, which);
+    const QRectF body(0, 0, kind.widthMm, kind.heightMm);
+    sheet.add(
+        body.adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm),
+        [](const BoardSheet& s) {
+            paintBody(s);
+            paintGap(s);
+            if (!s.kind.hasRails()) return;
+            paintSeam(s, kSeamMm);
+            paintSeam(s, s.kind.heightMm - kSeamMm);
+        },
+        body.adjusted(kCornerMm, kCornerMm, -kCornerMm, -kCornerMm));
+    if (kind.hasRails()) {
+        for (const Line line : kRails) {
+            const double y = kind.holeMm(line, 1).y;
+            sheet.add(QRectF(0, y - kRailPrintMm, kind.widthMm, 2 * kRailPrintMm), [line](const BoardSheet& s) { paintRail(s, line); });
+        }
     }
-    paintNumbers(sheet);
-    paintRowLetters(sheet);
-    if (!picture.views.strips) {
-        forEachHole(*which.kind, [&](Point hole) { paintHole(painter, *picture.theme, toQt(hole)); });
-    } else {
-        paintAllMetal(sheet);
-        forEachHole(*which.kind,
-                    [&](Point hole) { paintMouth(painter, toQt(hole), faded(picture.theme->hole, 0.9)); });
+    addPrint(sheet, kind, which.labels);
+    for (const HoleRun& run : holeRuns(which, picture.views.strips)) {
+        const QRectF frame = stripFrame(toQt(kind.holeMm(run.firstLine, run.firstNumber)), toQt(kind.holeMm(run.lastLine, run.lastNumber)));
+        sheet.add(frame.adjusted(-kHoleRoomMm, -kHoleRoomMm, kHoleRoomMm, kHoleRoomMm),
+                  [run, strips = picture.views.strips](const BoardSheet& s) { paintRun(s, run, strips); });
     }
-    painter.restore();
 }
 
 }  // namespace tiepoint::ui

@@ -52,6 +52,10 @@ Polyline::Polyline(std::vector<QPointF> points) : points_(std::move(points)) {
         if (i > 0) gone += apart(points_[i - 1], points_[i]);
         distances_.push_back(gone);
     }
+    for (std::size_t i = 0; i + 1 < points_.size(); ++i) {
+        const QPointF step = points_[i + 1] - points_[i];
+        angles_.push_back(std::atan2(step.y(), step.x()));
+    }
 }
 
 Polyline Polyline::of(const QPainterPath& path) {
@@ -78,7 +82,7 @@ Place Polyline::at(double distanceMm) const {
     const QPointF from = points_[i - 1], to = points_[i];
     const double piece = distances_[i] - distances_[i - 1];
     const double share = piece > 0 ? (distanceMm - distances_[i - 1]) / piece : 0;
-    return {middle(from, to, share), std::atan2(to.y() - from.y(), to.x() - from.x())};
+    return {middle(from, to, share), angles_[i - 1]};
 }
 
 QPointF Cubic::at(double t) const {

@@ -30,7 +30,7 @@ public:
 
 private:
     std::vector<QPointF> points_;
-    std::vector<double> distances_;
+    std::vector<double> distances_, angles_;  ///< to each point, and from each to the next
 };
 
 /// A cubic from `a` to `d`.

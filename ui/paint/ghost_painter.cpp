@@ -54,12 +54,15 @@ void paintGhostWire(QPainter& painter, const Theme& theme, const QPainterPath& l
     paintOutline(painter, theme, broad(line, kWireMm));
 }
 
-void paintPressedGhosts(QPainter& painter, const Picture& picture) {
+void addPressedGhosts(Patches& patches, const Picture& picture) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartScene scene = sceneOf(picture, part);
         if (!scene.held || !picture.isBehind(part)) continue;
         const QPainterPath body = findPackagePainter(scene.part.kind->package->name)->body(scene);
-        painter.strokePath(broad(body, 2 * kPressedAwayMm).united(body), outlinePen(picture.theme->accent, kPressedMm));
+        const QPainterPath frame = broad(body, 2 * kPressedAwayMm).united(body);
+        const QPen pen = outlinePen(picture.theme->accent, kPressedMm);
+        patches.push_back({frame.boundingRect().adjusted(-kPressedMm, -kPressedMm, kPressedMm, kPressedMm), PatchLook() << "pressed behind" << scene.place.pose.angle,
+                           [frame, pen](QPainter& painter) { painter.strokePath(frame, pen); }});
     }
 }
 

@@ -2,6 +2,7 @@
 // What lies on the far side of a turned board: parts and wires as dashed outlines. For pictures whose table is turned.
 
 #include "ui/paint/packages/package_painter.h"
+#include "ui/paint/patch.h"
 #include "ui/paint/picture.h"
 
 namespace tiepoint::ui {
@@ -11,7 +12,7 @@ void paintGhost(QPainter& painter, const PartScene& scene, const PackagePainter&
 /// A wire along its centre line.
 void paintGhostWire(QPainter& painter, const Theme& theme, const QPainterPath& line);
 /// The accent frame of pressed buttons.
-void paintPressedGhosts(QPainter& painter, const Picture& picture);
+void addPressedGhosts(Patches& patches, const Picture& picture);
 /// Draws what a supply's leads do behind the boards, and leaves the painter clipped to the table around them.
 void paintHiddenLeads(QPainter& painter, const Picture& picture, const PartScene& scene, const PackagePainter& look);
 /// Keeps boards clear of what is drawn next: it lies beneath them.

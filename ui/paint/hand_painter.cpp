@@ -34,7 +34,20 @@ void paintBrackets(QPainter& painter, const Theme& theme, const QRectF& around) 
     painter.strokePath(brackets, outlinePen(theme.accent, kBracketBreadthMm));
 }
 
-void paintSelection(QPainter& painter, const Picture& picture) {
+constexpr double kBandLineMm = 0.25;
+constexpr float kBandOpacity = 0.12F;
+
+enum class Mark { Selected, Target, Band, Tag };
+
+/// Never the look of another patch: what is carried changes with every move of the pointer.
+PatchLook freshLook() {
+    static std::uint64_t made = 0;
+    return PatchLook() << ++made;
+}
+
+QRectF grown(const QRectF& rect, double by) { return rect.adjusted(-by, -by, by, by); }
+
+void addSelection(Patches& patches, const Picture& picture) {
     for (const std::string& id : picture.marks.selected) {
         QRectF around;
         if (const int part = picture.bench().partIndex(id); part >= 0) {
@@ -45,50 +58,58 @@ void paintSelection(QPainter& painter, const Picture& picture) {
         } else {
             continue;
         }
-        paintBrackets(painter, *picture.theme,
-                      around.adjusted(-kBracketAwayMm, -kBracketAwayMm, kBracketAwayMm, kBracketAwayMm));
+        around = grown(around, kBracketAwayMm);
+        patches.push_back({grown(around, kBracketBreadthMm), PatchLook() << Mark::Selected,
+                           [&picture, around](QPainter& painter) { paintBrackets(painter, *picture.theme, around); }});
     }
 }
 
-/// A ring about each hole; a refused one is crossed, so that colour doesn't say it alone.
-void paintTargets(QPainter& painter, const Picture& picture) {
-    const Theme& theme = *picture.theme;
-    const QColor colour = picture.marks.refused ? theme.overload : theme.accent;
+/// A ring about a hole; a refused one is crossed, so that colour doesn't say it alone.
+void paintTarget(QPainter& painter, const Theme& theme, const QRectF& ring, bool refused) {
+    const QColor colour = refused ? theme.overload : theme.accent;
+    painter.setBrush(faded(colour, 0.22));
+    painter.setPen(outlinePen(theme.arrowCasing, kTargetBreadthMm + 0.4));
+    painter.drawPath(roundedBox(ring, 0.4));
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(outlinePen(colour, kTargetBreadthMm));
+    painter.drawPath(roundedBox(ring, 0.4));
+    if (!refused) return;
+    painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
+    painter.drawLine(ring.topRight() + QPointF(-0.4, 0.4), ring.bottomLeft() + QPointF(0.4, -0.4));
+}
+
+void addTargets(Patches& patches, const Picture& picture) {
     for (const Hole& hole : picture.marks.targets) {
         if (!holeMm(picture.bench(), hole)) continue;
         const Point at = picture.seenAt(hole);
         const QRectF ring(at.x - kTargetMm / 2, at.y - kTargetMm / 2, kTargetMm, kTargetMm);
-        painter.setBrush(faded(colour, 0.22));
-        painter.setPen(outlinePen(theme.arrowCasing, kTargetBreadthMm + 0.4));
-        painter.drawPath(roundedBox(ring, 0.4));
-        painter.setBrush(Qt::NoBrush);
-        painter.setPen(outlinePen(colour, kTargetBreadthMm));
-        painter.drawPath(roundedBox(ring, 0.4));
-        if (!picture.marks.refused) continue;
-        painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
-        painter.drawLine(ring.topRight() + QPointF(-0.4, 0.4), ring.bottomLeft() + QPointF(0.4, -0.4));
+        const bool refused = picture.marks.refused;
+        patches.push_back({grown(ring, kTargetBreadthMm), PatchLook() << Mark::Target << refused,
+                           [&picture, ring, refused](QPainter& painter) { paintTarget(painter, *picture.theme, ring, refused); }});
     }
 }
 
-void paintCarriedPart(QPainter& painter, const Picture& picture) {
+void addCarriedPart(Patches& patches, const Picture& picture) {
     if (!picture.marks.carried) return;
     const Part& part = *picture.marks.carried;
     if (std::none_of(part.leads.begin(), part.leads.end(), [](const auto& lead) { return lead.has_value(); }))
         return;
-    Bench alone;
-    alone.boards = picture.bench().boards;
-    alone.parts = {part};
-    const Table table = arrange(alone);
+    const auto alone = std::make_shared<Bench>();
+    alone->boards = picture.bench().boards;
+    alone->parts = {part};
+    const auto table = std::make_shared<const Table>(arrange(*alone));
     const PackagePainter* look = findPackagePainter(part.kind->package->name);
     if (!look) return;
-    painter.save();
-    painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
-    look->paint(painter,
-                PartScene{*picture.theme, alone.parts.front(), table.parts.front(), middleYOf(picture)});
-    painter.restore();
+    const PartScene scene{*picture.theme, alone->parts.front(), table->parts.front(), middleYOf(picture)};
+    patches.push_back({partBounds(scene), freshLook(), [&picture, alone, table, look](QPainter& painter) {
+                           painter.save();
+                           painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
+                           look->paint(painter, PartScene{*picture.theme, alone->parts.front(), table->parts.front(), middleYOf(picture)});
+                           painter.restore();
+                       }});
 }
 
-void paintDrawnJumper(QPainter& painter, const Picture& picture) {
+void addDrawnJumper(Patches& patches, const Picture& picture) {
     const Marks& marks = picture.marks;
     std::optional<std::pair<Point, Point>> ends = marks.drawnFree;
     int colour = marks.drawnColour;
@@ -99,40 +120,58 @@ void paintDrawnJumper(QPainter& painter, const Picture& picture) {
     }
     if (!ends || distance(ends->first, ends->second) < 0.1) return;
     const Cubic wire = jumperCubic(toQt(ends->first), toQt(ends->second), middleYOf(picture));
-    painter.save();
-    painter.setOpacity(marks.refused ? kRefusedOpacity : kCarriedOpacity);
-    paintWire(painter, *picture.theme, wire,
-              {picture.theme->jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(wire.lengthMm()),
-               1.15, 1.15});
-    painter.restore();
+    const WireLook look{picture.theme->jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(wire.lengthMm()), 1.15, 1.15};
+    patches.push_back({wireBounds(wire), freshLook(), [&picture, wire, look](QPainter& painter) {
+                           painter.save();
+                           painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
+                           paintWire(painter, *picture.theme, wire, look);
+                           painter.restore();
+                       }});
 }
 
-void paintHoverTag(QPainter& painter, const Picture& picture) {
+void addTag(Patches& patches, const Picture& picture, Point at, const QString& text, const QColor& edge) {
+    const QRectF frame = tagBeside(toQt(at), text, kWords);
+    patches.push_back({tagRoom(frame), PatchLook() << Mark::Tag << text << edge,
+                       [&picture, frame, text, edge](QPainter& painter) { paintTag(painter, *picture.theme, frame, text, kWords, edge); }});
+}
+
+void addHoverTag(Patches& patches, const Picture& picture) {
     const Snapshot* live = picture.live();
     if (!live || picture.marks.hoverNet < 0) return;
     const double volt = live->solution.netVoltage[static_cast<std::size_t>(picture.marks.hoverNet)];
     const QString text = std::isnan(volt) ? QStringLiteral("floating: nothing ties it to minus")
                                           : voltText(volt) + QStringLiteral(" above minus");
-    paintTag(painter, *picture.theme, tagBeside(toQt(picture.marks.hoverAt), text, kWords), text, kWords,
-             picture.theme->hover);
+    addTag(patches, picture, picture.marks.hoverAt, text, picture.theme->hover);
 }
 
-void paintWords(QPainter& painter, const Picture& picture) {
+void addSaid(Patches& patches, const Picture& picture) {
     if (picture.marks.say.empty()) return;
-    const QString text = QString::fromStdString(picture.marks.say);
-    const QColor edge = picture.marks.refused ? picture.theme->overload : picture.theme->accent;
-    paintTag(painter, *picture.theme, tagBeside(toQt(picture.marks.sayAt), text, kWords), text, kWords, edge);
+    addTag(patches, picture, picture.marks.sayAt, QString::fromStdString(picture.marks.say),
+           picture.marks.refused ? picture.theme->overload : picture.theme->accent);
+}
+
+void addBand(Patches& patches, const Picture& picture) {
+    if (!picture.marks.band) return;
+    const QRectF band = *picture.marks.band;
+    patches.push_back({grown(band, kBandLineMm), PatchLook() << Mark::Band, [&picture, band](QPainter& painter) {
+                           QColor fill = picture.theme->accent;
+                           fill.setAlphaF(kBandOpacity);
+                           painter.setBrush(fill);
+                           painter.setPen(QPen(picture.theme->accent, kBandLineMm));
+                           painter.drawRect(band);
+                       }});
 }
 
 }  // namespace
 
-void paintHandMarks(QPainter& painter, const Picture& picture) {
-    paintSelection(painter, picture);
-    paintCarriedPart(painter, picture);
-    paintDrawnJumper(painter, picture);
-    paintTargets(painter, picture);
-    paintHoverTag(painter, picture);
-    paintWords(painter, picture);
+void addHandMarks(Patches& patches, const Picture& picture) {
+    addSelection(patches, picture);
+    addCarriedPart(patches, picture);
+    addDrawnJumper(patches, picture);
+    addTargets(patches, picture);
+    addHoverTag(patches, picture);
+    addSaid(patches, picture);
+    addBand(patches, picture);
 }
 
 }  // namespace tiepoint::ui

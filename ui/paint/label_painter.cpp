@@ -28,6 +28,8 @@ void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const 
     drawText(painter, text, frame.center(), lettering, theme.text);
 }
 
+QRectF tagRoom(const QRectF& frame) { return frame.adjusted(-0.2, -0.2, 0.4, 0.5); }
+
 QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
     constexpr double kAwayMm = 2.2;
     const double height = lettering.sizeMm * kTagHeightShare;
@@ -35,30 +37,33 @@ QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
             height};
 }
 
-void paintIds(QPainter& painter, const Picture& picture) {
-    if (picture.table->turned) paintTurnSign(painter, picture);
-    Clearance clearance(picture);
+void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids) {
+    if (picture.table->turned) addTurnSign(patches, picture);
     const Theme& theme = *picture.theme;
-    const QColor patch = faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92);
-    for (const Label& label : placeIds(picture, clearance)) {
-        painter.setPen(Qt::NoPen);
-        painter.setBrush(patch);
-        painter.drawPath(roundedBox(label.frame, kPatchRadiusMm));
-        const Lettering lettering = label.dim ? Lettering{kIdLettering.sizeMm, QFont::Normal} : kIdLettering;
-        drawText(painter, label.text, label.frame.center(), lettering, label.dim ? theme.label : theme.text);
+    const QColor ground = faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92);
+    for (const Label& label : ids) {
+        patches.push_back({label.frame, PatchLook() << label.text << label.dim, [label, &theme, ground](QPainter& painter) {
+                               painter.setPen(Qt::NoPen);
+                               painter.setBrush(ground);
+                               painter.drawPath(roundedBox(label.frame, kPatchRadiusMm));
+                               const Lettering lettering =
+                                   label.dim ? Lettering{kIdLettering.sizeMm, QFont::Normal} : kIdLettering;
+                               drawText(painter, label.text, label.frame.center(), lettering,
+                                        label.dim ? theme.label : theme.text);
+                           }});
     }
 }
 
-void paintReadings(QPainter& painter, const Picture& picture) {
-    if (!picture.live() || !(picture.views.readings || picture.views.voltage)) return;
-    Clearance clearance(picture);
-    placeIds(picture, clearance);
+void addReadings(Patches& patches, const Picture& picture, const std::vector<Label>& readings) {
     const Theme& theme = *picture.theme;
     const QColor edge = theme.flat
                             ? theme.boardEdge
                             : (theme.dark ? theme.metalEdge : blend(theme.cardEdge, theme.label, 0.55));
-    for (const Label& label : placeReadings(picture, clearance))
-        paintTag(painter, theme, label.frame, label.text, kReadingLettering, edge);
+    for (const Label& label : readings) {
+        patches.push_back({tagRoom(label.frame), PatchLook() << label.text, [label, &theme, edge](QPainter& painter) {
+                               paintTag(painter, theme, label.frame, label.text, kReadingLettering, edge);
+                           }});
+    }
 }
 
 }  // namespace tiepoint::ui

@@ -10,6 +10,8 @@ namespace tiepoint::ui {
 
 void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text,
               const Lettering& lettering, const QColor& edge);
+/// What a tag covers, with its edge and shadow.
+QRectF tagRoom(const QRectF& frame);
 /// A tag as large as its words beside a point, within nothing: up and to the right of it.
 QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering);
 

@@ -218,7 +218,8 @@ Clearance::Clearance(const Picture& picture) {
         addLine(line);
     }
     const Rect all = picture.table->allMm;
-    points_ = PointCount(toQt(all).adjusted(-kAroundMm, -kAroundMm, kAroundMm, kAroundMm), points);
+    points_ = std::make_shared<const PointCount>(
+        toQt(all).adjusted(-kAroundMm, -kAroundMm, kAroundMm, kAroundMm), points);
 }
 
 double Clearance::cost(const QRectF& frame) const {
@@ -226,7 +227,7 @@ double Clearance::cost(const QRectF& frame) const {
     for (const QRectF& body : bodies_) cost += kOverBody * areaOf(body & frame);
     for (const QRectF& label : labels_) cost += kOverLabel * areaOf(label & frame);
     const QRectF roomy = frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
-    cost += kOverPoint * points_.within(roomy);
+    cost += kOverPoint * points_->within(roomy);
     return cost;
 }
 

@@ -7,6 +7,7 @@
 
 #include <QRectF>
 
+#include <memory>
 #include <vector>
 
 namespace tiepoint::ui {
@@ -17,7 +18,7 @@ struct Label {
     bool dim = false;  ///< of a jumper
 };
 
-/// What labels keep clear of.
+/// What labels keep clear of. Copies are cheap; one with bodies and wires alone serves as long as its bench.
 class Clearance {
 public:
     explicit Clearance(const Picture& picture);
@@ -42,7 +43,7 @@ private:
     };
 
     std::vector<QRectF> bodies_, labels_;
-    PointCount points_;
+    std::shared_ptr<const PointCount> points_;  ///< shared by copies: they differ in labels only
 };
 
 inline constexpr Lettering kIdLettering{1.7, QFont::DemiBold};

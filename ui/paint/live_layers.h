@@ -1,37 +1,43 @@
 #pragma once
-// The live layers, one function for each kind of mark, so that a view can put its sprites and caches in place
-// of the slow ones. Order: everything of `under` before the parts, everything of `over` after them.
+// The live layers as patches, one function for each kind of mark. Order: everything of `under` before the parts,
+// everything of `over` after them. The picture must outlive the patches.
 
 #include "ui/paint/flow_paths.h"
+#include "ui/paint/label_places.h"
+#include "ui/paint/patch.h"
 #include "ui/paint/picture.h"
-
-#include <QPainter>
 
 namespace tiepoint::ui {
 
-// Under the parts. Change with the snapshot only, unless said otherwise.
-void paintMetalUnder(QPainter& painter,
-                     const Picture& picture);  ///< strips seen through or in the colour of their volts
-void paintHoveredNet(QPainter& painter, const Picture& picture);  ///< changes with the pointer
-void paintBeds(QPainter& painter, const Picture& picture, const FlowPaths& paths);
-void paintHalos(QPainter& painter, const Picture& picture);  ///< slow: views draw sprites
+// Under the parts.
+void addMetal(Patches& patches, const Picture& picture);  ///< strips seen through or in the colour of their volts
+void addLitNet(Patches& patches, const Picture& picture, int net);  ///< hovered, or to be joined
+void addBeds(Patches& patches, const Picture& picture, const FlowPaths& paths);
+void addHalos(Patches& patches, const Picture& picture);
 
 // Over the parts.
-void paintLitDomes(QPainter& painter, const Picture& picture);  ///< slow: views draw sprites
-void paintInsides(QPainter& painter,
-                  const Picture& picture);  ///< inner metal in the strips view and under the pointer
-void paintPressed(QPainter& painter, const Picture& picture);   ///< pressed caps
-void paintDisplays(QPainter& painter, const Picture& picture);  ///< figures of supplies
-void paintInnerBeds(QPainter& painter, const Picture& picture, const FlowPaths& paths);
-void paintVoltCores(QPainter& painter,
-                    const Picture& picture);  ///< the stripe in jumpers in the voltage view
-void paintCapLetters(QPainter& painter, const Picture& picture);  ///< over the ghost arrows of pressed caps
-void paintLightRays(QPainter& painter, const Picture& picture);
-void paintOverloads(QPainter& painter, const Picture& picture);  ///< collars and flags
-void paintIds(QPainter& painter, const Picture& picture);
-void paintReadings(QPainter& painter, const Picture& picture);
-void paintHandMarks(QPainter& painter,
-                    const Picture& picture);  ///< selection, targets, what is carried, words
+void addLitDomes(Patches& patches, const Picture& picture);
+void addInsides(Patches& patches, const Picture& picture);  ///< inner metal in the strips view and under the pointer
+void addPressed(Patches& patches, const Picture& picture);   ///< pressed caps
+void addDisplays(Patches& patches, const Picture& picture);  ///< figures of supplies
+void addInnerBeds(Patches& patches, const Picture& picture, const FlowPaths& paths);
+void addVoltCores(Patches& patches, const Picture& picture);  ///< the stripe in jumpers in the voltage view
+void addLightRays(Patches& patches, const Picture& picture);
+
+// Over the arrows.
+void addCapLetters(Patches& patches, const Picture& picture);  ///< of pressed caps
+void addOverloads(Patches& patches, const Picture& picture, Clearance clearance);  ///< collars and flags
+/// Ids and readings, placed clear of what `clearance` knows and of each other.
+void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids);
+void addReadings(Patches& patches, const Picture& picture, const std::vector<Label>& readings);
+void addHandMarks(Patches& patches, const Picture& picture);  ///< selection, targets, what is carried, words
+
+// The layers between which arrows run, in order: boards, under the parts, on the parts, and the words over all.
+void addBoards(Patches& patches, const Picture& picture);
+void addUnderParts(Patches& patches, const Picture& picture, const FlowPaths& paths, const std::vector<int>& litNets);
+void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths);
+/// `ground`: bodies and wires of the bench; `ids`: placed on it.
+void addWords(Patches& patches, const Picture& picture, const Clearance& ground, const std::vector<Label>& ids);
 
 /// The bed's colour: the arrow's own, thin.
 QColor bedColour(const Theme& theme);

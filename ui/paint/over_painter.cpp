@@ -24,6 +24,11 @@ namespace {
 constexpr double kRimAroundMm = 1.1, kRimMm = 0.28;
 constexpr double kCoreMm = 0.74, kCoreRimMm = 1.08;
 
+constexpr double kLightRoomMm = 5.1;  ///< a dome with its rays
+constexpr double kBodyRoomMm = 1;     ///< accent frames and outlines beyond a body
+
+enum class Mark { Dome, Inside, Pressed, Display, InnerBed, VoltCore, Rays, CapLetter };
+
 template <class Visit>
 void forEachPart(const Picture& picture, Visit visit) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
@@ -71,6 +76,31 @@ void paintHoverRims(QPainter& painter, const Picture& picture, int part, const s
     }
 }
 
+QRectF bodyRoom(const PartScene& scene, const PackagePainter& look) {
+    return look.body(scene).boundingRect().adjusted(-kBodyRoomMm, -kBodyRoomMm, kBodyRoomMm, kBodyRoomMm);
+}
+
+/// How a part lies and what its controls are set to.
+PatchLook lookOf(Mark mark, const PartScene& scene) {
+    PatchLook look;
+    look << mark << scene.part.kind->name << scene.place.pose.angle << scene.held << scene.part.cap;
+    for (std::size_t i = 0; i < scene.part.kind->state.size(); ++i) look << scene.part.stateValue(static_cast<int>(i));
+    return look;
+}
+
+void addCore(Patches& patches, const Picture& picture, const QPainterPath& coat, int net) {
+    const double volt = picture.live()->solution.netVoltage[static_cast<std::size_t>(net)];
+    const double share = std::isnan(volt) ? -1 : voltScale(*picture.live()).share(volt);
+    patches.push_back({coat.boundingRect().adjusted(-kCoreRimMm, -kCoreRimMm, kCoreRimMm, kCoreRimMm),
+                       PatchLook() << Mark::VoltCore << seenBrightness(share) << coat.pointAtPercent(0.5),
+                       [&picture, coat, net](QPainter& painter) {
+                           painter.save();
+                           if (picture.table->turned) clipToTable(painter, picture);
+                           paintCore(painter, picture, coat, net);
+                           painter.restore();
+                       }});
+}
+
 Cubic cubicOf(const QPainterPath& line) {
     return {QPointF(line.elementAt(0)), QPointF(line.elementAt(1)), QPointF(line.elementAt(2)),
             QPointF(line.elementAt(3))};
@@ -78,41 +108,58 @@ Cubic cubicOf(const QPainterPath& line) {
 
 }  // namespace
 
-void paintLitDomes(QPainter& painter, const Picture& picture) {
+void addLitDomes(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         const double brightness = brightnessOf(picture, part);
-        if (brightness > 0) look.paintLit(painter, scene, brightness);
+        if (brightness <= 0) return;
+        patches.push_back({aboutPart(scene, kLightRoomMm), lookOf(Mark::Dome, scene) << look.light(scene) << seenBrightness(brightness),
+                           [scene, &look, brightness](QPainter& painter) { look.paintLit(painter, scene, brightness); }});
     });
 }
 
-void paintInsides(QPainter& painter, const Picture& picture) {
+void addInsides(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         if (!showsInside(picture, part)) return;
-        look.paintInside(painter, scene);
-        paintHoverRims(painter, picture, part, look.paths(scene));
+        const auto paths = look.paths(scene);
+        QRectF room = bodyRoom(scene, look);
+        for (const PartPath& path : paths) room |= path.line.boundingRect().adjusted(-kRimAroundMm, -kRimAroundMm, kRimAroundMm, kRimAroundMm);
+        patches.push_back({room, lookOf(Mark::Inside, scene) << picture.marks.hoverNet, [&picture, part, scene, &look, paths](QPainter& painter) {
+                               look.paintInside(painter, scene);
+                               paintHoverRims(painter, picture, part, paths);
+                           }});
     });
 }
 
-void paintPressed(QPainter& painter, const Picture& picture) {
+void addPressed(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
-        if (scene.held && !showsInside(picture, part)) look.paintPressed(painter, scene);
+        if (!scene.held || showsInside(picture, part)) return;
+        patches.push_back({bodyRoom(scene, look), lookOf(Mark::Pressed, scene),
+                           [scene, &look](QPainter& painter) { look.paintPressed(painter, scene); }});
     });
-    if (picture.table->turned) paintPressedGhosts(painter, picture);
+    if (picture.table->turned) addPressedGhosts(patches, picture);
 }
 
-void paintCapLetters(QPainter& painter, const Picture& picture) {
+void addCapLetters(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
-        if (scene.held && !showsInside(picture, part)) look.paintCapLetter(painter, scene);
+        if (!scene.held || showsInside(picture, part)) return;
+        patches.push_back({look.body(scene).boundingRect(), lookOf(Mark::CapLetter, scene),
+                           [scene, &look](QPainter& painter) { look.paintCapLetter(painter, scene); }});
     });
 }
 
-void paintDisplays(QPainter& painter, const Picture& picture) {
-    forEachPart(picture, [&](int, const PartScene& scene, const PackagePainter& look) {
-        if (scene.live) look.paintFigures(painter, scene);
+void addDisplays(Patches& patches, const Picture& picture) {
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
+        if (!scene.live || look.figures(scene).isEmpty()) return;
+        PatchLook figures = lookOf(Mark::Display, scene);
+        const Layout& layout = *picture.layout;
+        for (int lead = layout.firstLead[static_cast<std::size_t>(part)]; lead < layout.firstLead[static_cast<std::size_t>(part) + 1]; ++lead)
+            figures << scene.live->leadCurrent[static_cast<std::size_t>(lead)];
+        patches.push_back({look.figures(scene), figures,
+                           [scene, &look](QPainter& painter) { look.paintFigures(painter, scene); }});
     });
 }
 
-void paintInnerBeds(QPainter& painter, const Picture& picture, const FlowPaths& paths) {
+void addInnerBeds(Patches& patches, const Picture& picture, const FlowPaths& paths) {
     const Snapshot* live = picture.live();
     if (!live || picture.views.voltage || picture.views.arrows == Arrows::Off || picture.table->turned) return;
     const double fullScale = fullScaleAmpere(picture);
@@ -124,20 +171,20 @@ void paintInnerBeds(QPainter& painter, const Picture& picture, const FlowPaths& 
         QPainterPath line;
         line.addPolygon(QPolygonF(QList<QPointF>(way.line.points().begin(), way.line.points().end())));
         const double breadth = bedBreadthMm(std::min(1.0, current / fullScale));
-        painter.strokePath(
-            line, QPen(bedColour(*picture.theme), breadth, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+        const QPen pen(bedColour(*picture.theme), breadth, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
+        patches.push_back({line.boundingRect().adjusted(-breadth, -breadth, breadth, breadth),
+                           PatchLook() << Mark::InnerBed << seenLength(picture, breadth),
+                           [line, pen](QPainter& painter) { painter.strokePath(line, pen); }});
     }
 }
 
-void paintVoltCores(QPainter& painter, const Picture& picture) {
+void addVoltCores(Patches& patches, const Picture& picture) {
     if (!picture.live() || !picture.views.voltage) return;
     const Layout& layout = *picture.layout;
-    painter.save();
-    if (picture.table->turned) clipToTable(painter, picture);
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) {
         const int joint = layout.jumperJoints[static_cast<std::size_t>(jumper)][0];
         const QPainterPath coat = insulated(cubicOf(jumperLine(picture, jumper)), WireLook{}).path();
-        paintCore(painter, picture, coat, layout.joints[static_cast<std::size_t>(joint)].net);
+        addCore(patches, picture, coat, layout.joints[static_cast<std::size_t>(joint)].net);
     }
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         if (scene.part.kind->package->reach != Reach::Flying) return;
@@ -145,20 +192,23 @@ void paintVoltCores(QPainter& painter, const Picture& picture) {
             constexpr double kPlugMm = 6;  // the core shows where the insulation does
             const Cubic lead = supplyLead(scene, path.fromNode);
             const QPainterPath coat = lead.between(kPlugMm, lead.lengthMm() - WireLook{}.bareToMm).path();
-            paintCore(painter, picture, coat,
-                      layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
+            addCore(patches, picture, coat,
+                    layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
         }
     });
-    painter.restore();
 }
 
-void paintLightRays(QPainter& painter, const Picture& picture) {
+void addLightRays(Patches& patches, const Picture& picture) {
     if (picture.views.voltage) return;
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter&) {
         const double brightness = brightnessOf(picture, part);
-        if (rayCount(brightness) == 0) return;
-        const BodyFrame frame(painter, scene);
-        paintRays(painter, *picture.theme, brightness);
+        const int rays = rayCount(brightness);
+        if (rays == 0) return;
+        patches.push_back({aboutPart(scene, kLightRoomMm), PatchLook() << Mark::Rays << rays << scene.place.pose.angle,
+                           [scene, brightness](QPainter& painter) {
+                               const BodyFrame frame(painter, scene);
+                               paintRays(painter, scene.theme, brightness);
+                           }});
     });
 }
 

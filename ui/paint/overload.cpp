@@ -22,6 +22,7 @@ constexpr double kCollarMm = 4.05, kCollarInnerMm = 3.15;
 constexpr int kStripes = 28;
 constexpr double kSlant = 0.16;  ///< radians between a stripe's inner and outer end
 constexpr Lettering kFlagLettering{2.25, QFont::DemiBold};
+constexpr double kRoomMm = 0.6;  ///< rims beyond a collar and a flag
 constexpr double kOverhangMm = 12, kOutsideCost = 3, kRightIsUsual = 6;  ///< choosing a flag's side
 constexpr double kFlagHeightMm = 4, kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
 
@@ -113,13 +114,10 @@ std::vector<Overload> overloads(const Picture& picture) {
     return found;
 }
 
-void paintOverloads(QPainter& painter, const Picture& picture) {
-    const auto found = overloads(picture);
-    if (found.empty()) return;
-    Clearance clearance(picture);
+void addOverloads(Patches& patches, const Picture& picture, Clearance clearance) {
     const double leftMost = picture.table->allMm.left,
                  rightMost = picture.table->boardsMm.right() + kOverhangMm;
-    for (const Overload& overload : found) {
+    for (const Overload& overload : overloads(picture)) {
         const QPointF at = toQt(sceneOf(picture, overload.part).place.pose.centre);
         const auto cost = [&](bool toRight) {
             const QRectF flag = flagFrame(at, overload.words, toRight);
@@ -128,8 +126,13 @@ void paintOverloads(QPainter& painter, const Picture& picture) {
         };
         const bool toRight = cost(true) <= cost(false) + kRightIsUsual;
         clearance.take(flagFrame(at, overload.words, toRight));
-        paintCollar(painter, *picture.theme, at);
-        paintFlag(painter, *picture.theme, at, overload.words, toRight);
+        const QRectF collar(at - QPointF(kCollarMm, kCollarMm), at + QPointF(kCollarMm, kCollarMm));
+        const QRectF room = (collar | flagFrame(at, overload.words, toRight)).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
+        patches.push_back({room, PatchLook() << overload.words << toRight,
+                           [&picture, at, words = overload.words, toRight](QPainter& painter) {
+                               paintCollar(painter, *picture.theme, at);
+                               paintFlag(painter, *picture.theme, at, words, toRight);
+                           }});
     }
 }
 

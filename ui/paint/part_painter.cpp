@@ -8,6 +8,7 @@
 #include "ui/paint/wire_painter.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace tiepoint::ui {
 namespace {
@@ -96,6 +97,21 @@ double brightnessOf(const Picture& picture, int part) {
     return live ? live->partBrightness[static_cast<std::size_t>(part)] : 0;
 }
 
+int seenLength(const Picture& picture, double mm) {
+    constexpr double kSteps = 8;
+    return static_cast<int>(std::lround(mm * picture.pixelsPerMm * kSteps));
+}
+
+int seenBrightness(double brightness) {
+    constexpr double kSteps = 255;
+    return static_cast<int>(std::ceil(brightness * kSteps));
+}
+
+QRectF aboutPart(const PartScene& scene, double mm) {
+    const QPointF centre = toQt(scene.place.pose.centre);
+    return {centre - QPointF(mm, mm), centre + QPointF(mm, mm)};
+}
+
 void paintPart(QPainter& painter, const Picture& picture, int part) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
@@ -124,8 +140,9 @@ void paintJumper(QPainter& painter, const Picture& picture, int jumper) {
     painter.restore();
 }
 
-QRectF partBounds(const Picture& picture, int part) {
-    const PartScene scene = sceneOf(picture, part);
+QRectF partBounds(const Picture& picture, int part) { return partBounds(sceneOf(picture, part)); }
+
+QRectF partBounds(const PartScene& scene) {
     QRectF bounds = painterOf(scene).body(scene).boundingRect();
     for (const Point lead : scene.place.leadsMm)
         bounds = bounds.united(QRectF(toQt(lead), QSizeF(0.01, 0.01)));
@@ -135,9 +152,7 @@ QRectF partBounds(const Picture& picture, int part) {
 }
 
 QRectF jumperBounds(const Picture& picture, int jumper) {
-    return jumperLine(picture, jumper)
-        .boundingRect()
-        .adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
+    return wireBounds(cubicOf(picture, jumperAt(picture, jumper)));
 }
 
 QPainterPath partShape(const Picture& picture, int part) {

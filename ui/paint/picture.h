@@ -39,6 +39,7 @@ struct Marks {
     std::optional<std::pair<Point, Point>> drawnFree;  ///< else from where to where
     int drawnColour = 0;
     bool refused = false;  ///< the carried thing can't go there
+    std::optional<QRectF> band;                        ///< the rubber band, mm
     std::string say;       ///< words beside the pointer; empty: none
     Point sayAt;
 };

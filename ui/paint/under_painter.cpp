@@ -1,4 +1,4 @@
-// The live layers under the parts: metal, the hovered net, beds, halos.
+// The live layers under the parts: metal, lit nets, beds, halos.
 
 #include "core/snapshot/readings.h"
 #include "ui/paint/board_back.h"
@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace tiepoint::ui {
 namespace {
@@ -18,6 +19,7 @@ namespace {
 constexpr double kBedOpacity = 0.38, kBedOpacityDark = 0.26;
 constexpr double kHoverGlowMm = 0.75, kHoverRimMm = 0.36;
 constexpr double kMouthFade = 0.55;
+constexpr QMarginsF kMetalRoom(0.3, 0.3, 0.3, 0.3), kGlowRoom(1.1, 1.1, 1.1, 1.1);  ///< rims beyond a frame
 
 /// Visits the centres of the holes of a strip, which stand in pitches, in rails with gaps between fives.
 template <class Visit>
@@ -32,7 +34,9 @@ void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
     }
 }
 
-void paintInVolts(QPainter& painter, const Picture& picture, const Snapshot& live) {
+enum class Mark { InVolts, SeenThrough, Lit, Bed, Halo };
+
+void addInVolts(Patches& patches, const Picture& picture, const Snapshot& live) {
     const Layout& layout = *picture.layout;
     const VoltScale scale = voltScale(live);
     const auto spans = stripSpans(picture);
@@ -42,18 +46,24 @@ void paintInVolts(QPainter& painter, const Picture& picture, const Snapshot& liv
         if (!layout.netUsed[net]) continue;
         const QRectF frame = stripFrame(spans[s].first, spans[s].last);
         const double volt = live.solution.netVoltage[net];
-        if (std::isnan(volt)) {
-            paintMetalFloating(painter, *picture.theme, frame);
-        } else {
-            paintMetalInColour(painter, *picture.theme, frame, voltColour(scale.share(volt)));
-        }
-        forEachHoleOf(picture, strip,
-                      [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
+        const bool floating = std::isnan(volt);
+        const QColor colour = floating ? QColor() : voltColour(scale.share(volt));
+        patches.push_back({frame.marginsAdded(kMetalRoom), PatchLook() << Mark::InVolts << floating << colour,
+                           [&picture, strip, frame, floating, colour](QPainter& painter) {
+                               if (floating) {
+                                   paintMetalFloating(painter, *picture.theme, frame);
+                               } else {
+                                   paintMetalInColour(painter, *picture.theme, frame, colour);
+                               }
+                               forEachHoleOf(picture, strip, [&](QPointF hole) {
+                                   paintMouth(painter, hole, faded(Qt::black, kMouthFade));
+                               });
+                           }});
     }
 }
 
 /// Columns that carry current show whole; of a rail shows what lies between the holes that carry some.
-void paintSeenThrough(QPainter& painter, const Picture& picture, const Snapshot& live) {
+void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& live) {
     const Layout& layout = *picture.layout;
     std::vector<StripSpan> carrying(layout.netOfStrip.size());
     std::vector<char> carries(carrying.size(), 0);
@@ -79,11 +89,15 @@ void paintSeenThrough(QPainter& painter, const Picture& picture, const Snapshot&
     for (std::size_t strip = 0; strip < carrying.size(); ++strip) {
         if (!carries[strip]) continue;
         const StripSpan& span = spans[strip].rail ? carrying[strip] : spans[strip];
-        paintMetalSeenThrough(painter, *picture.theme, stripFrame(span.first, span.last));
+        const QRectF frame = stripFrame(span.first, span.last);
+        patches.push_back({frame.marginsAdded(kMetalRoom), PatchLook() << Mark::SeenThrough,
+                           [&picture, frame](QPainter& painter) {
+                               paintMetalSeenThrough(painter, *picture.theme, frame);
+                           }});
     }
 }
 
-void paintHoverStrip(QPainter& painter, const Picture& picture, int strip, const StripSpan& span,
+void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const StripSpan& span,
                      bool solid) {
     const Theme& theme = *picture.theme;
     const QRectF frame = stripFrame(span.first, span.last);
@@ -112,58 +126,78 @@ QColor bedColour(const Theme& theme) {
     return faded(theme.arrow, theme.dark ? kBedOpacityDark : kBedOpacity);
 }
 
-void paintMetalUnder(QPainter& painter, const Picture& picture) {
+void addMetal(Patches& patches, const Picture& picture) {
     const Snapshot* live = picture.live();
     if (live && picture.views.voltage) {
-        paintInVolts(painter, picture, *live);
+        addInVolts(patches, picture, *live);
     } else if (live && picture.views.arrows != Arrows::Off && !picture.views.strips && !picture.table->turned) {
-        paintSeenThrough(painter, picture, *live);
+        addSeenThrough(patches, picture, *live);
     }
-    if (picture.table->turned) paintLeadTips(painter, picture);
+    if (picture.table->turned) addLeadTips(patches, picture);
 }
 
-void paintHoveredNet(QPainter& painter, const Picture& picture) {
-    if (picture.marks.hoverNet < 0) return;
-    const auto byPress = netsByPress(picture, picture.marks.hoverNet);
+void addLitNet(Patches& patches, const Picture& picture, int lit) {
+    if (lit < 0) return;
+    const auto byPress = netsByPress(picture, lit);
     const auto spans = stripSpans(picture);
     for (int strip = 0; strip < static_cast<int>(spans.size()); ++strip) {
-        const auto s = static_cast<std::size_t>(strip);
-        const int net = picture.layout->netOfStrip[s];
-        const bool joined = net == picture.marks.hoverNet;
-        if (joined || std::find(byPress.begin(), byPress.end(), net) != byPress.end())
-            paintHoverStrip(painter, picture, strip, spans[s], joined);
+        const StripSpan span = spans[static_cast<std::size_t>(strip)];
+        const int net = picture.layout->netOfStrip[static_cast<std::size_t>(strip)];
+        const bool joined = net == lit;
+        if (!joined && std::find(byPress.begin(), byPress.end(), net) == byPress.end()) continue;
+        patches.push_back({stripFrame(span.first, span.last).marginsAdded(kGlowRoom), PatchLook() << Mark::Lit << joined,
+                           [&picture, strip, span, joined](QPainter& painter) {
+                               paintLitStrip(painter, picture, strip, span, joined);
+                           }});
     }
 }
 
-void paintBeds(QPainter& painter, const Picture& picture, const FlowPaths& paths) {
+void addBeds(Patches& patches, const Picture& picture, const FlowPaths& paths) {
     const Snapshot* live = picture.live();
     if (!live || picture.views.voltage || picture.views.arrows == Arrows::Off) return;
     const double fullScale = fullScaleAmpere(picture);
-    // One fill for all, so that stripes that meet don't darken each other.
-    QPainterPath beds;
-    beds.setFillRule(Qt::WindingFill);
+    // One fill for all stripes of a strip, so that those that meet don't darken each other.
+    struct Bed {
+        QPainterPath path;
+        PatchLook look;
+    };
+    std::map<int, Bed> beds;
     for (const FlowPaths::Way& way : paths.ways()) {
         if (way.layer != Layer::UnderParts || way.line.isEmpty()) continue;
         const double current = std::abs(paths.currentOf(way, *live));
         if (current < kThreadShare * fullScale) continue;
         const double half = bedBreadthMm(std::min(1.0, current / fullScale)) / 2;
         const QRectF line = QRectF(way.line.points().front(), way.line.points().back()).normalized();
-        beds.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half)
-                                                  : line.adjusted(-half, 0, half, 0));
+        const int strip = picture.layout->pieces[static_cast<std::size_t>(way.piece)].owner;
+        Bed& bed = beds[strip];
+        bed.path.setFillRule(Qt::WindingFill);
+        bed.path.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half)
+                                                      : line.adjusted(-half, 0, half, 0));
+        bed.look << line.topLeft() << line.bottomRight() << seenLength(picture, half);
     }
-    painter.fillPath(beds, bedColour(*picture.theme));
+    const QColor colour = bedColour(*picture.theme);
+    for (auto& [strip, bed] : beds) {
+        patches.push_back({bed.path.boundingRect(), bed.look << Mark::Bed,
+                           [path = std::move(bed.path), colour](QPainter& painter) { painter.fillPath(path, colour); }});
+    }
 }
 
-void paintHalos(QPainter& painter, const Picture& picture) {
+void addHalos(Patches& patches, const Picture& picture) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const double brightness = brightnessOf(picture, part);
         if (brightness <= 0) continue;
         const PartScene scene = sceneOf(picture, part);
-        const PackagePainter* look = findPackagePainter(scene.part.kind->package->name);
-        painter.save();
-        painter.translate(toQt(scene.place.pose.centre));
-        paintHalo(painter, *picture.theme, look->light(scene), brightness, picture.views.voltage);
-        painter.restore();
+        const QColor light = findPackagePainter(scene.part.kind->package->name)->light(scene);
+        const QPointF centre = toQt(scene.place.pose.centre);
+        const double radius = haloRadiusMm(brightness);
+        patches.push_back({QRectF(centre - QPointF(radius, radius), centre + QPointF(radius, radius)),
+                           PatchLook() << Mark::Halo << light << seenBrightness(brightness) << picture.views.voltage,
+                           [&picture, light, centre, brightness](QPainter& painter) {
+                               painter.save();
+                               painter.translate(centre);
+                               paintHalo(painter, *picture.theme, light, brightness, picture.views.voltage);
+                               painter.restore();
+                           }});
     }
 }
 

@@ -108,6 +108,11 @@ void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const W
                Qt::RoundCap);
 }
 
+QRectF wireBounds(const Cubic& wire) {
+    constexpr double kShadowRoomMm = 4.5;
+    return wire.path().boundingRect().adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
+}
+
 void paintBareLead(QPainter& painter, const Theme& theme, QPointF from, QPointF to) {
     QPainterPath path(from);
     path.lineTo(to);

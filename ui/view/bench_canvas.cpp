@@ -2,14 +2,27 @@
 
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/live_layers.h"
+#include "ui/paint/pixel_sheet.h"
+#include "ui/view/cell_grid.h"
 
 #include <QDataStream>
 #include <QIODevice>
+#include <QSemaphore>
+#include <QThread>
+#include <QThreadPool>
+
+#include <algorithm>
+#include <functional>
+#include <initializer_list>
 
 namespace tiepoint::ui {
 namespace {
 
-/// What a kept layer depends on, as bytes to compare. Addresses stand for contents: layouts and snapshots never change once shared,
+constexpr int kSmallFrame = 1'000'000;  ///< pixels; up to here handing out the work costs more than it saves
+constexpr int kMostBands = 4;
+constexpr int kMarginShare = 8;  ///< of the viewport's size, on each side, so that a pan doesn't paint at once
+
+/// What a layer depends on, as bytes to compare. Addresses stand for contents: layouts and snapshots never change once shared,
 /// and the canvas keeps those that it drew last, so that no other can come to lie at their address.
 class Key {
 public:
@@ -32,20 +45,14 @@ private:
 
 void addLive(Key& key, const Picture& picture) {
     const Views& views = picture.views;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << static_cast<const void*>(picture.snapshot.get())
-        << static_cast<const void*>(picture.theme) << static_cast<int>(views.arrows) << views.voltage << views.strips << views.readings
-        << views.lockedFullScaleAmpere.value_or(0);
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
+        << static_cast<const void*>(picture.snapshot.get()) << static_cast<int>(views.arrows)
+        << views.voltage << views.strips << views.readings << views.lockedFullScaleAmpere.value_or(0);
 }
 
 QByteArray boardsKey(const Picture& picture) {
     Key key;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << static_cast<const void*>(picture.theme) << picture.views.strips;
-    return key.bytes();
-}
-
-QByteArray liveKey(const Picture& picture) {
-    Key key;
-    addLive(key, picture);
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips;
     return key.bytes();
 }
 
@@ -57,124 +64,236 @@ QByteArray underKey(const Picture& picture, const std::vector<int>& litNets) {
     return key.bytes();
 }
 
-QByteArray overKey(const Picture& picture) {
+QByteArray liveKey(const Picture& picture) {
+    Key key;
+    addLive(key, picture);
+    return key.bytes();
+}
+
+QByteArray partsKey(const Picture& picture) {
     Key key;
     addLive(key, picture);
     key << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart);
     return key.bytes();
 }
 
-/// The frame of what a layer's painter covers: more than the viewport, by the layer's margin.
-Frame grownTo(const QPainter& layer, const Frame& frame) {
-    Frame grown = frame;
-    grown.viewport = (QSizeF(layer.device()->width(), layer.device()->height()) / frame.devicePixelRatio).toSize();
-    grown.origin = QPointF(layer.worldTransform().dx(), layer.worldTransform().dy()).toPoint();
-    return grown;
+/// The words beside a contact follow presses while insides are seen.
+QByteArray idsKey(const Picture& picture) {
+    Key key;
+    const bool insides = picture.views.strips || !picture.marks.hoverPart.empty() || picture.marks.hoverNet >= 0;
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips;
+    if (insides)
+        key << static_cast<const void*>(picture.snapshot.get()) << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart);
+    return key.bytes();
 }
 
-void paintNets(QPainter& painter, const Picture& picture, const std::vector<int>& nets) {
-    paintHoveredNet(painter, picture);
-    if (nets.empty()) return;
-    Picture each = picture;
-    for (const int net : nets) {
-        each.marks.hoverNet = net;
-        paintHoveredNet(painter, each);
+QByteArray marksKey(const Picture& picture) {
+    const Marks& marks = picture.marks;
+    Key key;
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
+        << static_cast<const void*>(picture.snapshot.get());
+    for (const std::string& id : marks.selected) key << QByteArray::fromStdString(id);
+    key << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y
+        << marks.band.value_or(QRectF()) << static_cast<int>(marks.targets.size());
+    for (const Hole& hole : marks.targets) key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number;
+    return key.bytes();
+}
+
+/// Something is in the hand: its place isn't compared, it is drawn anew each time.
+bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || marks.drawnFree; }
+
+/// Does pieces of work side by side, and waits for all. In threads of this pool Qt paints without handing pieces of a shape to further
+/// threads, which costs more than it saves.
+void doTogether(const std::vector<std::function<void()>>& pieces) {
+    QSemaphore done;
+    for (const auto& piece : pieces) {
+        QThreadPool::globalInstance()->start([&piece, &done] {
+            piece();
+            done.release();
+        });
     }
+    done.acquire(static_cast<int>(pieces.size()));
+}
+
+void paintTogether(std::initializer_list<PatchLayer*> layers) {
+    std::vector<std::function<void()>> work;
+    for (PatchLayer* layer : layers) {
+        if (layer->isUnpainted()) work.emplace_back([layer] { layer->paint(); });
+    }
+    doTogether(work);
+}
+
+int areaOf(const QRegion& region) {
+    int area = 0;
+    for (const QRect& rect : region) area += rect.width() * rect.height();
+    return area;
 }
 
 }  // namespace
 
-void BenchCanvas::prepare(const Picture& picture, const Frame& frame) {
-    if (layout_ != picture.layout || table_ != picture.table) {
+BenchCanvas::BenchCanvas() {
+    QThreadPool::globalInstance()->setExpiryTimeout(-1);  // its threads keep their letters
+}
+
+void BenchCanvas::update(const Picture& picture, const Frame& frame, const BenchScene& scene, const std::vector<int>& litNets) {
+    followLook(picture, frame);
+    followTable(*picture.theme);
+    followLayers(picture, scene, litNets);
+    followArrows(picture);
+    QRegion region = stale_;
+    if (!moving_.isEmpty() && (picture.phaseMm != phaseMm_ || !region.isEmpty())) region |= moving();
+    phaseMm_ = picture.phaseMm;
+    compose(picture, region & QRect(QPoint(0, 0), frame_.viewport));
+    stale_ = {};
+}
+
+void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
+    const bool sameTheme = theme_ == picture.theme, sameScale = frame_.pixelsPerMm == frame.pixelsPerMm && sprites_;
+    if (!sameTheme || !sameScale || arrows_ != picture.views.arrows)
+        sprites_ = std::make_unique<ArrowSprites>(*picture.theme, frame.pixelsPerMm, picture.views.arrows == Arrows::Electrons);
+    if (!sameTheme) {
+        for (PatchLayer* layer : {&boards_, &under_, &items_, &parts_, &words_, &hand_}) layer->clear();
+        boardsKey_ = underKey_ = itemsKey_ = partsKey_ = wordsKey_ = handKey_ = QByteArray();
+        tableDrawn_ = {};
+    }
+    if (pixels_.size() != frame.viewport) {
+        pixels_ = QImage(frame.viewport, QImage::Format_RGB32);
+        pixelBits_ = pixels_.bits();
+    }
+    if (!sameTheme || frame != frame_) stale_ = QRect(QPoint(0, 0), frame.viewport);
+    theme_ = picture.theme;
+    frame_ = frame;
+    arrows_ = picture.views.arrows;
+    if (layout_ != picture.layout || arranged_ != picture.table) {
         layout_ = picture.layout;
-        table_ = picture.table;
+        arranged_ = picture.table;
         paths_.emplace(picture);
+        ground_.emplace(picture);
     }
     snapshot_ = picture.snapshot;
-    const SpriteScale scale{frame.pixelsPerMm, frame.devicePixelRatio};
-    const bool sameLook = theme_ == picture.theme && scale_ == scale;
-    if (!sameLook) lightSprites_ = std::make_unique<LightSprites>(*picture.theme, scale);
-    if (!sameLook || arrows_ != picture.views.arrows) {
-        arrowSprites_ = std::make_unique<ArrowSprites>(*picture.theme, scale, picture.views.arrows == Arrows::Electrons);
+}
+
+void BenchCanvas::followTable(const Theme& theme) {
+    if (tableDrawn_ == tableArea_ && table_.size() == frame_.viewport) return;
+    tableDrawn_ = tableArea_;
+    table_ = QImage(frame_.viewport, QImage::Format_RGB32);
+    QPainter painter(&table_);
+    paintTableTop(painter, theme, tableArea_);
+    stale_ = QRect(QPoint(0, 0), frame_.viewport);
+}
+
+const std::vector<Label>& BenchCanvas::ids(const Picture& picture) {
+    if (QByteArray key = idsKey(picture); key != idsKey_) {
+        idsKey_ = std::move(key);
+        Clearance clearance = *ground_;
+        ids_ = placeIds(picture, clearance);
     }
-    theme_ = picture.theme;
-    scale_ = scale;
-    arrows_ = picture.views.arrows;
+    return ids_;
 }
 
-void BenchCanvas::stampArrows(QPainter& painter, const Picture& picture, const Frame& frame, Layer layer) {
-    const Snapshot* live = picture.live();
-    if (!live || picture.views.arrows == Arrows::Off) return;
-    marks_.clear();
-    paths_->marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks_);
-    arrowSprites_->draw(painter, frame.toPixels(), marks_);
+void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets) {
+    const QRect content = QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm).mapRect(frame_.contentMm).toAlignedRect();
+    const QRect sight = QRect(-frame_.origin, frame_.viewport) & content;
+    const int marginX = frame_.viewport.width() / kMarginShare, marginY = frame_.viewport.height() / kMarginShare;
+    const QRect room = sight.adjusted(-marginX, -marginY, marginX, marginY) & content;
+    const auto follow = [&](PatchLayer& layer, QByteArray& known, QByteArray key, bool always, auto add) {
+        if (!always && key == known && layer.reaches(sight, frame_.pixelsPerMm)) {
+            layer.keep();
+            return;
+        }
+        known = std::move(key);
+        Patches patches;
+        add(patches);
+        layer.take(std::move(patches), sight, room, frame_.pixelsPerMm);
+    };
+    follow(boards_, boardsKey_, boardsKey(picture), false, [&](Patches& patches) { addBoards(patches, picture); });
+    follow(under_, underKey_, underKey(picture, litNets), false, [&](Patches& patches) { addUnderParts(patches, picture, *paths_, litNets); });
+    follow(items_, itemsKey_, QByteArray::number(static_cast<qulonglong>(scene.changes())), false, [&](Patches& patches) { scene.addItems(patches); });
+    follow(parts_, partsKey_, partsKey(picture), false, [&](Patches& patches) { addOnParts(patches, picture, *paths_); });
+    follow(words_, wordsKey_, liveKey(picture) + idsKey(picture), false, [&](Patches& patches) { addWords(patches, picture, *ground_, ids(picture)); });
+    follow(hand_, handKey_, marksKey(picture), isCarrying(picture.marks) || wasCarrying_, [&](Patches& patches) { addHandMarks(patches, picture); });
+    wasCarrying_ = isCarrying(picture.marks);
+    paintTogether({&boards_, &items_, &words_, &hand_});
+    paintTogether({&under_, &parts_});
+    for (const PatchLayer* layer : {&boards_, &under_, &items_, &parts_, &words_, &hand_}) stale_ |= layer->changed().translated(frame_.origin);
 }
 
-void BenchCanvas::drawMetal(QPainter& layer, const Picture& picture, const Frame& frame) {
-    // Boards and metal are kept by themselves, so that a hover doesn't paint the metal again, nor a press a thousand holes.
-    metal_.draw(layer, frame, liveKey(picture), [&](QPainter& metal) {
-        const Frame grown = grownTo(metal, frame);
-        metal.save();
-        metal.resetTransform();
-        boards_.draw(metal, grown, boardsKey(picture), [&](QPainter& boards) {
-            for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board) paintBoard(boards, picture, board);
-        });
-        metal.restore();
-        paintMetalUnder(metal, picture);
+void BenchCanvas::followArrows(const Picture& picture) {
+    QByteArray key = (Key() << liveKey(picture) << frame_.pixelsPerMm << frame_.contentMm).bytes();
+    if (key == arrowsKey_) return;
+    arrowsKey_ = std::move(key);
+    const QRegion before = moving_;
+    moving_ = {};
+    if (const Snapshot* live = picture.live(); live && picture.views.arrows != Arrows::Off) {
+        CellGrid cells(QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm).mapRect(frame_.contentMm).toAlignedRect());
+        for (const QRectF& rect : paths_->reaches(*live, fullScaleAmpere(picture), arrows_ == Arrows::Electrons)) cells.add(QRectF(rect.topLeft() * frame_.pixelsPerMm, rect.size() * frame_.pixelsPerMm));
+        moving_ = cells.region();
+    }
+    if (before != moving_) stale_ |= before.translated(frame_.origin) | moving();
+}
+
+void BenchCanvas::compose(const Picture& picture, const QRegion& region) {
+    if (region.isEmpty()) return;
+    for (std::vector<ArrowMark>& layer : marks_) layer.clear();
+    if (const Snapshot* live = picture.live()) {
+        for (const Layer layer : {Layer::UnderParts, Layer::OverParts})
+            paths_->marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks_[static_cast<std::size_t>(layer)]);
+    }
+    // A large frame is put together by all processors, each a band of it.
+    const QRect all = region.boundingRect();
+    const int bands = areaOf(region) < kSmallFrame ? 1 : std::clamp(QThread::idealThreadCount(), 1, kMostBands);
+    std::vector<std::function<void()>> work;
+    for (int i = 0; i < bands; ++i) {
+        const QRect band(all.left(), all.top() + all.height() * i / bands, all.width(), all.height() * (i + 1) / bands - all.height() * i / bands);
+        work.emplace_back([this, part = region & band] { composeBand(part); });
+    }
+    doTogether(work);
+}
+
+void BenchCanvas::composeBand(const QRegion& region) {
+    if (region.isEmpty()) return;
+    const QRect all = region.boundingRect();
+    // A picture of its own, of the same pixels, so that threads don't meet.
+    QImage band(pixelBits_ + static_cast<qsizetype>(all.top()) * pixels_.bytesPerLine(), pixels_.width(), all.height(), pixels_.bytesPerLine(), pixels_.format());
+    const QPoint origin = frame_.origin - QPoint(0, all.top());
+    const auto onBand = [&](auto draw) {
+        QPainter painter(&band);
+        draw(painter);
+    };
+    const auto drawLayer = [&](QPainter& painter, const PatchLayer& layer, const QRegion& where) {
+        for (const QRect& rect : where & layer.covered().translated(frame_.origin)) layer.draw(painter, rect.translated(-frame_.origin), origin);
+    };
+    const QTransform toPixels = frame_.toPixels() * QTransform::fromTranslate(0, -all.top());
+    const QRegion solid = region & under_.opaque().translated(frame_.origin), rest = region - solid;
+    onBand([&](QPainter& painter) {
+        for (const QRect& rect : rest) painter.drawImage(rect.topLeft() - QPoint(0, all.top()), table_, rect);
+        for (const QRect& rect : solid) under_.copy(painter, rect.translated(-frame_.origin), origin);
+        drawLayer(painter, under_, rest);
+    });
+    sprites_->draw(band, toPixels, marks_[0]);
+    onBand([&](QPainter& painter) { drawLayer(painter, parts_, region); });
+    sprites_->draw(band, toPixels, marks_[1]);
+    onBand([&](QPainter& painter) {
+        drawLayer(painter, words_, region);
+        drawLayer(painter, hand_, region);
     });
 }
 
-void BenchCanvas::drawUnder(QPainter& painter, const Picture& picture, const Frame& frame, const std::vector<int>& litNets) {
-    prepare(picture, frame);
-    under_.draw(painter, frame, underKey(picture, litNets), [&](QPainter& layer) {
-        const QTransform toPixels = layer.worldTransform();
-        const auto inPixels = [&](auto draw) {
-            layer.save();
-            layer.resetTransform();
-            draw();
-            layer.restore();
-        };
-        const Frame grown = grownTo(layer, frame);
-        inPixels([&] { drawMetal(layer, picture, grown); });
-        paintNets(layer, picture, litNets);
-        paintBeds(layer, picture, *paths_);
-        inPixels([&] { lightSprites_->drawHalos(layer, toPixels, picture); });
-    });
-    stampArrows(painter, picture, frame, Layer::UnderParts);
+void BenchCanvas::show(QPainter& painter, const QRegion& exposed) const {
+    const double ratio = frame_.devicePixelRatio;
+    for (const QRect& rect : exposed) painter.drawImage(QRectF(QPointF(rect.topLeft()) / ratio, QSizeF(rect.size()) / ratio), pixels_, rect);
 }
 
-void BenchCanvas::drawOver(QPainter& painter, const Picture& picture, const Frame& frame) {
-    prepare(picture, frame);
-    over_.draw(painter, frame, overKey(picture), [&](QPainter& layer) {
-        const QTransform toPixels = layer.worldTransform();
-        layer.save();
-        layer.resetTransform();
-        lightSprites_->drawDomes(layer, toPixels, picture);
-        layer.restore();
-        paintInsides(layer, picture);
-        paintPressed(layer, picture);
-        paintDisplays(layer, picture);
-        paintInnerBeds(layer, picture, *paths_);
-        paintVoltCores(layer, picture);
-    });
-    stampArrows(painter, picture, frame, Layer::OverParts);
-    ids_.draw(painter, frame, boardsKey(picture), [&](QPainter& layer) { paintIds(layer, picture); });
-    words_.draw(painter, frame, liveKey(picture), [&](QPainter& layer) {
-        paintOverloads(layer, picture);
-        paintReadings(layer, picture);
-    });
-    painter.save();
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setTransform(frame.toPixels(), true);
-    paintCapLetters(painter, picture);
-    paintHandMarks(painter, picture);
-    painter.restore();
-}
+void BenchCanvas::showTable(QPainter& painter, const QRect& viewport) const { painter.drawImage(viewport, table_); }
 
-bool BenchCanvas::prewarm(const Picture& picture, const Frame& frame) {
+bool BenchCanvas::prewarm() {
     constexpr int kAtOnce = 8;
-    prepare(picture, frame);
-    return arrowSprites_->prewarm(kAtOnce) > 0;
+    if (!sprites_) return false;
+    int made = sprites_->prewarm(kAtOnce);
+    for (const std::vector<ArrowMark>& layer : marks_) made += sprites_->makeFor(layer, kAtOnce - made);
+    return made > 0;
 }
+
+long long BenchCanvas::paintedPixels() const { return boards_.paintedPixels() + under_.paintedPixels() + items_.paintedPixels() + parts_.paintedPixels() + words_.paintedPixels() + hand_.paintedPixels(); }
 
 }  // namespace tiepoint::ui

@@ -1,15 +1,19 @@
 #pragma once
-// Draws the layers of the bench that are no items: the table, the boards and all live marks, from caches and sprites.
+// Draws the bench of a view: the table, boards, parts and all live marks, as one picture that is kept from frame to frame.
 //
-// Under the items: the boards (kept), the metal, beds and halos over them (kept for one snapshot), arrows in strips (stamped each frame).
-// Over the items: lit domes, pressed caps, figures (kept for one snapshot), arrows (stamped each frame), ids (kept for one bench),
-// readings and flags (kept for one snapshot), the marks of the hand (drawn each frame). Belongs to the window's thread.
+// Layers of kept pixels (boards, metal and light under the parts, parts at rest, what glows and is pressed on them, words, the marks of the
+// hand); arrows are stamped between them. A tick of the arrows puts together only the cells that they run through; a press also what it changed.
+// Belongs to the window's thread; layers are painted side by side in others while it waits.
 
 #include "ui/paint/flow_paths.h"
+#include "ui/paint/label_places.h"
 #include "ui/paint/picture.h"
 #include "ui/paint/sprites.h"
-#include "ui/view/cached_layer.h"
+#include "ui/view/bench_scene.h"
+#include "ui/view/frame.h"
+#include "ui/view/patch_layer.h"
 
+#include <array>
 #include <memory>
 #include <optional>
 
@@ -17,27 +21,53 @@ namespace tiepoint::ui {
 
 class BenchCanvas {
 public:
-    void drawUnder(QPainter& painter, const Picture& picture, const Frame& frame, const std::vector<int>& litNets);
-    void drawOver(QPainter& painter, const Picture& picture, const Frame& frame);
+    BenchCanvas();
+
+    /// Brings the picture up to date.
+    void update(const Picture& picture, const Frame& frame, const BenchScene& scene, const std::vector<int>& litNets);
+    /// Shows a part of it, in device pixels of the viewport.
+    void show(QPainter& painter, const QRegion& exposed) const;
+    /// The table top alone, the ground of a picture that is being zoomed, over the viewport in logical pixels.
+    void showTable(QPainter& painter, const QRect& viewport) const;
+    /// The table is one surface under the whole window, whose place in the viewport's device pixels this is.
+    void setTableArea(const QRect& window) { tableArea_ = window; }
+
+    /// Where arrows run, in device pixels of the viewport.
+    QRegion moving() const { return moving_.translated(frame_.origin); }
     /// Makes a few sprites ahead of their use. False once all are made.
-    bool prewarm(const Picture& picture, const Frame& frame);
+    bool prewarm();
+    /// Pixels painted anew so far, for tests and benchmarks; those put together from kept ones don't count.
+    long long paintedPixels() const;
 
 private:
-    void prepare(const Picture& picture, const Frame& frame);
-    void drawMetal(QPainter& layer, const Picture& picture, const Frame& frame);
-    void stampArrows(QPainter& painter, const Picture& picture, const Frame& frame, Layer layer);
+    void followLook(const Picture& picture, const Frame& frame);
+    void followTable(const Theme& theme);
+    void followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets);
+    void followArrows(const Picture& picture);
+    const std::vector<Label>& ids(const Picture& picture);
+    void compose(const Picture& picture, const QRegion& region);
+    void composeBand(const QRegion& region);
 
     std::shared_ptr<const Layout> layout_;
-    std::shared_ptr<const Table> table_;
+    std::shared_ptr<const Table> arranged_;
     std::shared_ptr<const Snapshot> snapshot_;
     std::optional<FlowPaths> paths_;
+    std::optional<Clearance> ground_;
+    std::vector<Label> ids_;
+    QByteArray idsKey_, boardsKey_, underKey_, itemsKey_, partsKey_, wordsKey_, handKey_, arrowsKey_;
     const Theme* theme_ = nullptr;
-    std::optional<SpriteScale> scale_;
+    Frame frame_;
     Arrows arrows_ = Arrows::Off;
-    std::unique_ptr<ArrowSprites> arrowSprites_;
-    std::unique_ptr<LightSprites> lightSprites_;
-    CachedLayer boards_, metal_, under_, over_, ids_, words_;
-    std::vector<ArrowMark> marks_;  ///< kept for its memory
+    double phaseMm_ = -1;
+    bool wasCarrying_ = false;
+    std::unique_ptr<ArrowSprites> sprites_;
+    PatchLayer boards_, under_{boards_}, items_, parts_{items_}, words_, hand_;
+    QRegion moving_;  ///< device pixels from the bench's origin
+    QRegion stale_;   ///< of the viewport: to be put together anew
+    QRect tableArea_, tableDrawn_;
+    QImage table_, pixels_;
+    uchar* pixelBits_ = nullptr;  ///< of `pixels_`
+    std::array<std::vector<ArrowMark>, 2> marks_;  ///< under and over the parts; kept for their memory
 };
 
 }  // namespace tiepoint::ui

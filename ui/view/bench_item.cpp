@@ -5,7 +5,6 @@
 namespace tiepoint::ui {
 
 BenchItem::BenchItem(const Picture& picture) : picture_(picture) {
-    setCacheMode(DeviceCoordinateCache);
     setAcceptedMouseButtons(Qt::NoButton);
 }
 
@@ -25,22 +24,33 @@ void BenchItem::followJumper(int index, bool restyled) {
     adopt(std::pair(jumper, ends), jumperBounds(picture_, index), restyled);
 }
 
-void BenchItem::adopt(Look look, const QRectF& bounds, bool restyled) {
-    const bool same = look == look_ && bounds == bounds_;
-    look_ = std::move(look);
+void BenchItem::adopt(Shape shape, const QRectF& bounds, bool restyled) {
+    static std::uint64_t changes = 0;
+    const bool same = shape == shape_ && bounds == bounds_;
+    shape_ = std::move(shape);
     if (same && !restyled) return;
     prepareGeometryChange();
     bounds_ = bounds;
-    update();
+    change_ = ++changes;
+}
+
+void BenchItem::addPatch(Patches& patches) const {
+    patches.push_back({bounds_, PatchLook() << change_ << opacity(), [this](QPainter& painter) {
+                           painter.save();
+                           painter.setOpacity(opacity());
+                           if (std::holds_alternative<std::pair<Jumper, std::array<Point, 2>>>(shape_)) {
+                               paintJumper(painter, picture_, index_);
+                           } else {
+                               paintPart(painter, picture_, index_);
+                           }
+                           painter.restore();
+                       }});
 }
 
 void BenchItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {
-    painter->setRenderHint(QPainter::Antialiasing);
-    if (std::holds_alternative<std::pair<Jumper, std::array<Point, 2>>>(look_)) {
-        paintJumper(*painter, picture_, index_);
-    } else {
-        paintPart(*painter, picture_, index_);
-    }
+    Patches patches;
+    addPatch(patches);
+    paintPatches(*painter, patches);
 }
 
 }  // namespace tiepoint::ui

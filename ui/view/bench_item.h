@@ -1,6 +1,7 @@
 #pragma once
-// One part or jumper in the scene: an id and a cached look at rest. Everything that moves or glows is drawn by the canvas.
+// One part or jumper in the scene: an id and a look at rest. Everything that moves or glows is drawn by the canvas.
 
+#include "ui/paint/patch.h"
 #include "ui/paint/picture.h"
 
 #include <QGraphicsItem>
@@ -18,16 +19,19 @@ public:
     void followPart(int index, bool restyled);
     void followJumper(int index, bool restyled);
 
+    void addPatch(Patches& patches) const;
+
     QRectF boundingRect() const override { return bounds_; }
     void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
 
 private:
-    using Look = std::variant<std::monostate, std::pair<Part, std::vector<Point>>, std::pair<Jumper, std::array<Point, 2>>>;
-    void adopt(Look look, const QRectF& bounds, bool restyled);
+    using Shape = std::variant<std::monostate, std::pair<Part, std::vector<Point>>, std::pair<Jumper, std::array<Point, 2>>>;
+    void adopt(Shape shape, const QRectF& bounds, bool restyled);
 
     const Picture& picture_;
     int index_ = -1;
-    Look look_;
+    Shape shape_;
+    std::uint64_t change_ = 0;  ///< unlike that of any other look so far
     QRectF bounds_;
 };
 

@@ -31,6 +31,7 @@ BenchItem& BenchScene::itemOf(const std::string& id, bool jumper) {
 }
 
 void BenchScene::follow(bool restyled) {
+    ++changes_;
     for (auto& [id, entry] : items_) entry.alive = false;
     const Bench& bench = picture_.bench();
     for (std::size_t i = 0; i < bench.parts.size(); ++i) itemOf(bench.parts[i].id, false).followPart(static_cast<int>(i), restyled);
@@ -46,10 +47,17 @@ void BenchScene::follow(bool restyled) {
 }
 
 void BenchScene::setPale(const std::vector<std::string>& ids) {
+    ++changes_;
     for (auto& [id, entry] : items_) {
         const bool pale = std::find(ids.begin(), ids.end(), id) != ids.end();
         entry.item->setOpacity(pale ? kPale : 1);
     }
+}
+
+void BenchScene::addItems(Patches& patches) const {
+    const Bench& bench = picture_.bench();
+    for (const Part& part : bench.parts) items_.find(part.id)->second.item->addPatch(patches);
+    for (const Jumper& jumper : bench.jumpers) items_.find(jumper.id)->second.item->addPatch(patches);
 }
 
 }  // namespace tiepoint::ui

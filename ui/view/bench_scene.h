@@ -20,6 +20,11 @@ public:
     /// Shows these things pale, and all others fully.
     void setPale(const std::vector<std::string>& ids);
 
+    /// The resting looks of all parts, and of the jumpers over them.
+    void addItems(Patches& patches) const;
+    /// Goes up whenever one of these looks changed.
+    std::uint64_t changes() const { return changes_; }
+
 private:
     BenchItem& itemOf(const std::string& id, bool jumper);
 
@@ -29,6 +34,7 @@ private:
         bool alive;
     };
     const Picture& picture_;
+    std::uint64_t changes_ = 0;
     std::map<std::string, Entry, std::less<>> items_;
 };
 

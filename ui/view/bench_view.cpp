@@ -3,28 +3,20 @@
 #include "ui/view/bench_view_body.h"
 
 #include <QMouseEvent>
-#include <QPixmapCache>
 
 namespace tiepoint::ui {
-namespace {
-
-constexpr int kPixmapCacheKilobytes = 256 * 1024;  ///< at the default of 10 MB the items' pictures push each other out at every frame
-
-}  // namespace
-
 BenchView::BenchView(BenchDocument& document, LiveBench& live, QWidget* parent) : QGraphicsView(parent) {
-    QPixmapCache::setCacheLimit(kPixmapCacheKilobytes);
     setFrameShape(NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setViewportUpdateMode(FullViewportUpdate);
-    setOptimizationFlags(DontSavePainterState | DontAdjustForAntialiasing);
+    setViewportUpdateMode(NoViewportUpdate);  // the canvas knows what changes
     setTransformationAnchor(NoAnchor);
     setResizeAnchor(NoAnchor);
     setInteractive(false);
     setFocusPolicy(Qt::StrongFocus);
     setAccessibleName(tr("Bench"));
     viewport()->setMouseTracking(true);
+    viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
     body_ = std::make_unique<Body>(*this, document, live);
     setScene(&body_->scene_);
 }
@@ -77,14 +69,10 @@ bool BenchView::viewportEvent(QEvent* event) {
 }
 
 void BenchView::paintEvent(QPaintEvent* event) {
-    if (!body_->camera_.isZooming()) return QGraphicsView::paintEvent(event);
     QPainter painter(viewport());
-    body_->paintTable(painter);
-    body_->camera_.paintStill(painter);
+    body_->paint(painter, event->region());
 }
 
-void BenchView::drawBackground(QPainter* painter, const QRectF&) { body_->paintUnder(*painter); }
-void BenchView::drawForeground(QPainter* painter, const QRectF&) { body_->paintOver(*painter); }
 
 void BenchView::mousePressEvent(QMouseEvent* event) { body_->press(*event); }
 void BenchView::mouseDoubleClickEvent(QMouseEvent* event) { body_->press(*event); }  // two quick presses of a button are two presses

@@ -1,6 +1,6 @@
 #pragma once
-// The bench on the screen: a graphics view whose scene holds one item for each part and jumper (an id and a cached look), with the
-// board and the live marks drawn in its background and foreground. Draws; the gestures decide what the pointer does.
+// The bench on the screen: a graphics view whose scene holds one item for each part and jumper (an id and its look at rest). The canvas
+// puts the frame together from the scene's items, the boards and the live marks. The gestures decide what the pointer does.
 
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
@@ -50,8 +50,6 @@ protected:
     bool event(QEvent* event) override;
     bool viewportEvent(QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
-    void drawBackground(QPainter* painter, const QRectF& rect) override;
-    void drawForeground(QPainter* painter, const QRectF& rect) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;

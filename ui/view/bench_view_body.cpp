@@ -17,7 +17,6 @@ constexpr int kFlashMs = 2600;     ///< how long words beside the pointer stay
 constexpr double kStillAmpere = 1e-6;
 constexpr double kFitMarginMm = 3;
 constexpr double kLabelRoomMm = 25;  ///< flags, tags and shadows reach so far beyond boards and bodies
-constexpr double kBandLineMm = 0.25;
 
 QRectF toQt(const Rect& rect) { return {rect.left, rect.top, rect.width, rect.height}; }
 
@@ -44,10 +43,7 @@ BenchView::Body::Body(BenchView& view, BenchDocument& document, LiveBench& live)
     QObject::connect(&waiting_, &QTimer::timeout, &view, [this] { resumeFrames(); });
     QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { followDocument(); });
     QObject::connect(&live, &LiveBench::snapshotReady, &view, [this] { followLive(); });
-    QObject::connect(&motion_, &Motion::ticked, &view, [this] {
-        picture_.phaseMm = motion_.phaseMm();
-        view_.viewport()->update();
-    });
+    QObject::connect(&motion_, &Motion::ticked, &view, [this] { tick(); });
     QObject::connect(&camera_, &Camera::moved, &view, [this] { picture_.pixelsPerMm = camera_.pixelsPerMm() * view_.devicePixelRatioF(); });
     QObject::connect(&valueBox_, &ValueBox::done, &view, [this] { view_.setFocus(Qt::OtherFocusReason); });
     valueBox_.setLook(*picture_.theme);
@@ -139,7 +135,8 @@ void BenchView::Body::fit() {
 Frame BenchView::Body::frame() const {
     const QTransform toPixels = view_.viewportTransform();
     const QRectF content = toQt(picture_.table->allMm).adjusted(-kLabelRoomMm, -kLabelRoomMm, kLabelRoomMm, kLabelRoomMm);
-    return {toPixels.m11(), QPointF(toPixels.dx(), toPixels.dy()).toPoint(), view_.viewport()->size(), view_.devicePixelRatioF(), content};
+    const double ratio = view_.devicePixelRatioF();
+    return {toPixels.m11() * ratio, (QPointF(toPixels.dx(), toPixels.dy()) * ratio).toPoint(), (QSizeF(view_.viewport()->size()) * ratio).toSize(), ratio, content};
 }
 
 // --- marks and words ---
@@ -175,7 +172,7 @@ void BenchView::Body::flash(const std::string& words, Point at) {
 }
 
 void BenchView::Body::setBand(const std::optional<QRectF>& band) {
-    band_ = band;
+    picture_.marks.band = band;
     showMarks();
 }
 
@@ -231,44 +228,28 @@ void BenchView::Body::beginTyping(const std::string& partId, const QString& type
 
 // --- the frame ---
 
-void BenchView::Body::paintTable(QPainter& painter) {
-    // The table is one surface under the whole window, so its light runs on behind the cards.
-    const QRect window(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size());
+void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     const double ratio = view_.devicePixelRatioF();
-    const QSize device = (QSizeF(view_.viewport()->size()) * ratio).toSize();
-    if (table_.size() != device || tableAt_ != window.topLeft() || tableTheme_ != picture_.theme) {
-        table_ = QPixmap(device);
-        table_.setDevicePixelRatio(ratio);
-        tableAt_ = window.topLeft();
-        tableTheme_ = picture_.theme;
-        QPainter onTable(&table_);
-        paintTableTop(onTable, *picture_.theme, window);
+    const auto onDevice = [ratio](const QRectF& logical) { return QRectF(logical.topLeft() * ratio, logical.size() * ratio).toAlignedRect(); };
+    canvas_.setTableArea(onDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size())));
+    if (camera_.isZooming()) {
+        canvas_.showTable(painter, view_.viewport()->rect());
+        camera_.paintStill(painter);
+        return;
     }
-    painter.drawPixmap(0, 0, table_);
+    canvas_.update(picture_, frame(), scene_, litNets_);
+    QRegion pixels;
+    for (const QRect& rect : exposed) pixels |= onDevice(rect);
+    canvas_.show(painter, pixels);
+    if (motion_.isMoving()) canvas_.prewarm();
 }
 
-void BenchView::Body::paintUnder(QPainter& painter) {
-    painter.save();
-    painter.resetTransform();
-    paintTable(painter);
-    canvas_.drawUnder(painter, picture_, frame(), litNets_);
-    painter.restore();
-}
-
-void BenchView::Body::paintOver(QPainter& painter) {
-    painter.save();
-    painter.resetTransform();
-    canvas_.drawOver(painter, picture_, frame());
-    if (band_) {
-        painter.setTransform(frame().toPixels(), true);
-        QColor fill = picture_.theme->accent;
-        fill.setAlphaF(0.12F);
-        painter.setBrush(fill);
-        painter.setPen(QPen(picture_.theme->accent, kBandLineMm));
-        painter.drawRect(*band_);
-    }
-    painter.restore();
-    if (motion_.isMoving()) canvas_.prewarm(picture_, frame());
+void BenchView::Body::tick() {
+    picture_.phaseMm = motion_.phaseMm();
+    const double ratio = view_.devicePixelRatioF();
+    QRegion moving;
+    for (const QRect& rect : canvas_.moving()) moving |= QRectF(QPointF(rect.topLeft()) / ratio, QSizeF(rect.size()) / ratio).toAlignedRect();
+    view_.viewport()->update(moving);
 }
 
 }  // namespace tiepoint::ui

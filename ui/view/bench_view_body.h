@@ -68,9 +68,9 @@ public:
     bool keyToGesture(int key);
 
     // The frame
-    void paintTable(QPainter& painter);
-    void paintUnder(QPainter& painter);
-    void paintOver(QPainter& painter);
+    /// Shows what is exposed, in logical pixels of the viewport.
+    void paint(QPainter& painter, const QRegion& exposed);
+    void tick();
 
     BenchView& view_;
     BenchDocument& document_;
@@ -99,7 +99,6 @@ private:
     void resumeFrames();
 
     std::vector<int> litNets_;
-    std::optional<QRectF> band_;
     std::optional<int> chosenColour_;
     std::set<std::string> latched_;
     QTimer flashing_, waiting_;
@@ -107,9 +106,6 @@ private:
     QPointF downAt_, lastAt_;
     Qt::MouseButton downButton_ = Qt::NoButton;
     QString atPointer_;
-    QPixmap table_;
-    QPoint tableAt_;
-    const Theme* tableTheme_ = nullptr;
     int wheelGesture_ = -1;
     QElapsedTimer sinceWheel_;
 };

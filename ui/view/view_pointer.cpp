@@ -46,7 +46,7 @@ void BenchView::Body::endGesture() {
     elsewhere_ = buttonDown_ = dragged_ = false;
     setAtPointer(std::nullopt, std::nullopt);
     scene_.setPale({});
-    band_.reset();
+    picture_.marks.band.reset();
     Marks& marks = picture_.marks;
     marks.targets.clear();
     marks.carried.reset();

@@ -174,6 +174,7 @@ public:
         }
     }
 
+    QRectF figures(const PartScene& scene) const override { return kDisplay.translated(cornerMm(scene)); }
     void paintFigures(QPainter& painter, const PartScene& scene) const override {
         const int plus = scene.live->layout->leadIndex(scene.index, 0);
         const double current = -scene.live->leadCurrent[static_cast<std::size_t>(plus)];

@@ -56,6 +56,8 @@ public:
     virtual void paintCapLetter(QPainter&, const PartScene&) const {}
     /// Present figures of a display. Called only with a solution.
     virtual void paintFigures(QPainter&, const PartScene&) const {}
+    /// Where on the bench these figures stand; empty where there are none.
+    virtual QRectF figures(const PartScene&) const { return {}; }
     /// The lit body of a part that gives light, about 0,0 of its own frame.
     virtual void paintLit(QPainter&, const PartScene&, double) const {}
     /// The colour of its light; not valid for parts that give none.

@@ -1,0 +1,159 @@
+#include "ui/view/patch_layer.h"
+
+#include "ui/paint/pixel_sheet.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <utility>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr int kChangeCell = 8;   ///< pixels; changes are gathered in cells, so that few rectangles are left
+constexpr int kFilledCell = 16;
+constexpr int kPartsOfPixel = 8;
+
+QRectF inPixels(const QRectF& mm, double pixelsPerMm) {
+    // One pixel more on each side, for smooth edges.
+    return QRectF(mm.topLeft() * pixelsPerMm, mm.size() * pixelsPerMm).adjusted(-1, -1, 1, 1);
+}
+
+int areaOf(const QRect& rect) { return rect.width() * rect.height(); }
+
+/// Joins rectangles where painting them together costs little more than one by one.
+std::vector<QRect> joined(const QRegion& region) {
+    constexpr double kMostMore = 1.25;
+    constexpr int kForFree = 64 * 64;  // pixels cost less than beginning anew
+    std::vector<QRect> rects(region.begin(), region.end());
+    for (std::size_t i = 0; i < rects.size(); ++i) {
+        for (std::size_t k = i + 1; k < rects.size();) {
+            const QRect both = rects[i] | rects[k];
+            if (areaOf(both) > kMostMore * (areaOf(rects[i]) + areaOf(rects[k])) + kForFree) {
+                ++k;
+                continue;
+            }
+            rects[i] = both;
+            rects.erase(rects.begin() + static_cast<std::ptrdiff_t>(k));
+            k = i + 1;  // the larger one may reach what the smaller didn't
+        }
+    }
+    return rects;
+}
+
+}  // namespace
+
+PatchLayer::Key PatchLayer::keyOf(const Patch& patch) const {
+    const auto rounded = [&](double mm) { return static_cast<int>(std::lround(mm * pixelsPerMm_ * kPartsOfPixel)); };
+    return {patch.look.value(), {rounded(patch.mm.left()), rounded(patch.mm.top()), rounded(patch.mm.right()), rounded(patch.mm.bottom())}};
+}
+
+QRectF PatchLayer::Key::pixels() const {
+    const auto at = [&](std::size_t i) { return static_cast<double>(place[i]) / kPartsOfPixel; };
+    return QRectF(QPointF(at(0), at(1)), QPointF(at(2), at(3))).adjusted(-1, -1, 1, 1);
+}
+
+void PatchLayer::clear() {
+    pixels_ = opaquePixels_ = {};
+    area_ = {};
+    keys_.clear();
+    covered_ = opaque_ = {};
+}
+
+void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm) {
+    patches_ = std::move(patches);
+    changed_ = unpainted_ = {};
+    if (pixelsPerMm != pixelsPerMm_) clear();
+    pixelsPerMm_ = pixelsPerMm;
+    findChanges();
+    if (!sight.isEmpty() && !area_.contains(sight)) reach(room);
+    unpainted_ = (unpainted_ | changed_) & area_;
+    changed_ &= sight;
+    if (under_) {
+        unpainted_ |= under_->unpainted_ & area_;
+        changed_ |= under_->changed_;
+    }
+    if (unpainted_.isEmpty()) patches_.clear();
+}
+
+void PatchLayer::findChanges() {
+    std::vector<Key> keys, differing;
+    keys.reserve(patches_.size());
+    for (const Patch& patch : patches_) keys.push_back(keyOf(patch));
+    std::sort(keys.begin(), keys.end());
+    std::set_symmetric_difference(keys_.begin(), keys_.end(), keys.begin(), keys.end(), std::back_inserter(differing));
+    keys_ = std::move(keys);
+    if (differing.empty()) return;
+    opaque_ = {};
+    for (const Patch& patch : patches_) {
+        // Only whole pixels within are surely covered.
+        if (!patch.opaque.isEmpty()) opaque_ |= inPixels(patch.opaque, pixelsPerMm_).adjusted(2, 2, -2, -2).toRect();
+    }
+    if (area_.isEmpty()) return;  // all of it is to be painted anyway
+    CellGrid changes(area_, kChangeCell);
+    for (const Key& key : differing) changes.add(key.pixels());
+    changed_ = changes.region();
+}
+
+void PatchLayer::reach(const QRect& area) {
+    if (area == area_) return;
+    QImage pixels(area.size(), QImage::Format_ARGB32_Premultiplied);
+    QRegion missing(area);
+    if (const QRect kept = area & area_; !kept.isEmpty()) {
+        QPainter painter(&pixels);
+        painter.setCompositionMode(QPainter::CompositionMode_Source);
+        painter.drawImage(kept.topLeft() - area.topLeft(), pixels_, kept.translated(-area_.topLeft()));
+        missing -= kept;
+    }
+    pixels_ = std::move(pixels);
+    opaquePixels_ = QImage(pixels_.bits(), pixels_.width(), pixels_.height(), pixels_.bytesPerLine(), QImage::Format_RGB32);
+    const CellGrid before = std::exchange(filled_, CellGrid(area, kFilledCell));
+    for (const QRect& rect : before.region()) filled_.add(QRectF(rect & area).adjusted(0, 0, -1, -1));
+    area_ = area;
+    unpainted_ = missing;
+}
+
+void PatchLayer::paint() {
+    for (const QRect& rect : joined(unpainted_)) {
+        paintOver(rect & area_);
+        filled_.ask(rect & area_, [this](const QRect& cell) { return !isEmpty(cell & area_); });
+    }
+    covered_ = filled_.region() & area_;
+    patches_.clear();
+}
+
+void PatchLayer::paintOver(const QRect& rect) {
+    PixelSheet sheet(pixels_);
+    QPainter painter(&sheet);
+    painter.translate(-area_.topLeft());
+    painter.setClipRect(rect);
+    painter.setCompositionMode(QPainter::CompositionMode_Source);
+    painter.fillRect(rect, Qt::transparent);
+    if (under_) under_->draw(painter, rect & under_->area_, {});
+    painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.scale(pixelsPerMm_, pixelsPerMm_);
+    for (const Patch& patch : patches_) {
+        if (inPixels(patch.mm, pixelsPerMm_).intersects(rect)) patch.paint(painter);
+    }
+    paintedPixels_ += areaOf(rect);
+}
+
+bool PatchLayer::isEmpty(const QRect& rect) const {
+    const QRect inside = rect.translated(-area_.topLeft());
+    for (int y = inside.top(); y <= inside.bottom(); ++y) {
+        const auto* line = reinterpret_cast<const QRgb*>(pixels_.constScanLine(y)) + inside.left();
+        if (std::any_of(line, line + inside.width(), [](QRgb pixel) { return pixel != 0; })) return false;
+    }
+    return true;
+}
+
+void PatchLayer::draw(QPainter& painter, const QRect& rect, QPoint origin) const {
+    painter.drawImage(rect.topLeft() + origin, pixels_, rect.translated(-area_.topLeft()));
+}
+
+void PatchLayer::copy(QPainter& painter, const QRect& rect, QPoint origin) const {
+    painter.drawImage(rect.topLeft() + origin, opaquePixels_, rect.translated(-area_.topLeft()));
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,76 @@
+#pragma once
+// The pixels of one layer, kept from frame to frame. Given the layer's patches it paints only what is new, has gone or looks otherwise,
+// and what comes into sight. Places are device pixels from the bench's origin. `take` belongs to the window's thread; `paint` may
+// run in another one, as long as what the patches refer to doesn't change meanwhile.
+
+#include "ui/paint/patch.h"
+#include "ui/view/cell_grid.h"
+
+#include <QImage>
+#include <QRegion>
+
+#include <array>
+#include <compare>
+#include <cstdint>
+#include <vector>
+
+namespace tiepoint::ui {
+
+class PatchLayer {
+public:
+    PatchLayer() = default;
+    /// A layer that is kept together with the one under it, so that a frame draws both at once. Give the lower one its patches first,
+    /// and paint it first.
+    explicit PatchLayer(const PatchLayer& under) : under_(&under) {}
+    PatchLayer& operator=(const PatchLayer&) = delete;
+
+    /// Takes what the layer holds now. `sight`: what has to be at hand; `room`: what may be, with a margin for panning.
+    void take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm);
+    /// Whether the pixels of the last `take` serve for this sight too; then `keep` them.
+    bool reaches(const QRect& sight, double pixelsPerMm) const {
+        return pixelsPerMm == pixelsPerMm_ && (sight.isEmpty() || area_.contains(sight)) && (!under_ || under_->unpainted_.isEmpty());
+    }
+    void keep() { changed_ = unpainted_ = {}; }
+    /// Forgets everything: another theme, for example.
+    void clear();
+    bool isUnpainted() const { return !unpainted_.isEmpty(); }
+    /// Paints what the last `take` found to be painted, and lets go of the patches.
+    void paint();
+
+    /// What `take` found to look otherwise than before, within sight.
+    const QRegion& changed() const { return changed_; }
+    /// Where there are pixels, in whole cells; and where they cover what lies under them.
+    const QRegion& covered() const { return covered_; }
+    QRegion opaque() const { return under_ ? opaque_ | under_->opaque() : opaque_; }
+    void draw(QPainter& painter, const QRect& rect, QPoint origin) const;
+    /// For where it is opaque.
+    void copy(QPainter& painter, const QRect& rect, QPoint origin) const;
+    /// Pixels painted so far, for tests and benchmarks.
+    long long paintedPixels() const { return paintedPixels_; }
+
+private:
+    /// Look and place of a patch.
+    struct Key {
+        std::uint64_t look;
+        std::array<int, 4> place;  ///< in parts of a pixel, so that what looks alike is alike
+        friend auto operator<=>(const Key&, const Key&) = default;
+        QRectF pixels() const;
+    };
+    Key keyOf(const Patch& patch) const;
+    void paintOver(const QRect& rect);
+    bool isEmpty(const QRect& rect) const;
+    void reach(const QRect& area);
+    void findChanges();
+
+    const PatchLayer* under_ = nullptr;
+    Patches patches_;
+    std::vector<Key> keys_;
+    QImage pixels_, opaquePixels_;  ///< the second sees the first as a picture without transparency
+    QRect area_;
+    double pixelsPerMm_ = 0;
+    CellGrid filled_;  ///< cells that aren't empty
+    QRegion changed_, unpainted_, covered_, opaque_;
+    long long paintedPixels_ = 0;
+};
+
+}  // namespace tiepoint::ui
