@@ -298,7 +298,7 @@ TEST(Paint, SpritesShowWhatVectorsShow) {
     stamped.fill(Qt::transparent);
     QTransform toPixels = QTransform::fromTranslate(stamped.width() / 2.0, stamped.height() / 2.0);
     toPixels.scale(kPixelsPerMm, kPixelsPerMm);
-    sprites.makeFor({mark}, 1);
+    sprites.makeFor({mark});
     sprites.draw(stamped, toPixels, {mark});
     EXPECT_EQ(stamped, vector);
     while (sprites.prewarm(8) > 0) {

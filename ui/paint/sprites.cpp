@@ -76,15 +76,10 @@ int ArrowSprites::prewarm(int most) {
     return made;
 }
 
-int ArrowSprites::makeFor(const std::vector<ArrowMark>& marks, int most) {
-    int made = 0;
+void ArrowSprites::makeFor(const std::vector<ArrowMark>& marks) {
     for (const ArrowMark& mark : marks) {
-        if (made == most) break;
-        if (sprites_.contains(keyOf(mark))) continue;
-        sprites_.insert(keyOf(mark), make(mark));
-        ++made;
+        if (const int key = keyOf(mark); !sprites_.contains(key)) sprites_.insert(key, make(mark));
     }
-    return made;
 }
 
 void ArrowSprites::draw(QImage& target, const QTransform& toPixels, const std::vector<ArrowMark>& marks) const {
@@ -94,14 +89,7 @@ void ArrowSprites::draw(QImage& target, const QTransform& toPixels, const std::v
         const QPointF at = toPixels.map(QPointF(mark.at.x, mark.at.y));
         if (!reached.contains(at)) continue;
         const auto sprite = sprites_.constFind(keyOf(mark));
-        if (sprite == sprites_.constEnd()) {
-            painter.save();
-            painter.setRenderHint(QPainter::Antialiasing);
-            painter.setTransform(toPixels);
-            drawMark(painter, theme_, mark, electrons_);
-            painter.restore();
-            continue;
-        }
+        if (sprite == sprites_.constEnd()) continue;
         const QPointF corner = at - QPointF(sprite->width(), sprite->height()) / 2;
         const QPoint whole(static_cast<int>(std::lround(corner.x())), static_cast<int>(std::lround(corner.y())));
         if (sprite->width() <= kSmallPixels) {

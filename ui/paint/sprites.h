@@ -18,9 +18,9 @@ public:
 
     /// Makes the sprites of the four ways along rows and columns, at most so many; call until it returns 0.
     int prewarm(int most);
-    /// Makes sprites that these marks lack, at most so many; returns how many.
-    int makeFor(const std::vector<ArrowMark>& marks, int most);
-    /// Stamps marks; those without a sprite are drawn as vectors. `toPixels` maps mm to the target's pixels.
+    /// Makes the sprites that these marks lack. One costs as much as drawing its mark once.
+    void makeFor(const std::vector<ArrowMark>& marks);
+    /// Stamps marks that have a sprite. `toPixels` maps mm to the target's pixels. Several threads may draw at a time.
     void draw(QImage& target, const QTransform& toPixels, const std::vector<ArrowMark>& marks) const;
 
 private:

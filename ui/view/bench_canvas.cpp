@@ -239,6 +239,7 @@ void BenchCanvas::compose(const Picture& picture, const QRegion& region) {
         for (const Layer layer : {Layer::UnderParts, Layer::OverParts})
             paths_->marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks_[static_cast<std::size_t>(layer)]);
     }
+    for (const std::vector<ArrowMark>& layer : marks_) sprites_->makeFor(layer);
     // A large frame is put together by all processors, each a band of it.
     const QRect all = region.boundingRect();
     const int bands = areaOf(region) < kSmallFrame ? 1 : std::clamp(QThread::idealThreadCount(), 1, kMostBands);
@@ -288,10 +289,7 @@ void BenchCanvas::showTable(QPainter& painter, const QRect& viewport) const { pa
 
 bool BenchCanvas::prewarm() {
     constexpr int kAtOnce = 8;
-    if (!sprites_) return false;
-    int made = sprites_->prewarm(kAtOnce);
-    for (const std::vector<ArrowMark>& layer : marks_) made += sprites_->makeFor(layer, kAtOnce - made);
-    return made > 0;
+    return sprites_ && sprites_->prewarm(kAtOnce) > 0;
 }
 
 long long BenchCanvas::paintedPixels() const { return boards_.paintedPixels() + under_.paintedPixels() + items_.paintedPixels() + parts_.paintedPixels() + words_.paintedPixels() + hand_.paintedPixels(); }
