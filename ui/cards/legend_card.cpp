@@ -9,9 +9,9 @@ namespace tiepoint::ui {
 LegendCard::LegendCard(QWidget* parent)
     : Card(parent),
       arrows_(new ArrowsKey(this)),
-      voltage_(new ViewKey(QStringLiteral("Voltage"), 74, paintVoltageSample, this)),
-      strips_(new ViewKey(QStringLiteral("Strips"), 56, paintStripsSample, this)),
-      readings_(new ViewKey(QStringLiteral("Readings"), 74, paintReadingSample, this)),
+      voltage_(new ViewKey(QStringLiteral("Voltage"), 50, paintVoltageSample, this)),
+      strips_(new ViewKey(QStringLiteral("Strips"), 44, paintStripsSample, this)),
+      readings_(new ViewKey(QStringLiteral("Readings"), 52, paintReadingSample, this)),
       turned_(new ViewKey(QStringLiteral("Below"), 0, paintNoSample, this)) {
     setAccessibleName(QStringLiteral("Legend"));
     int digit = 1;
@@ -63,7 +63,7 @@ void LegendCard::arrangeCard() {
     // The lower keys share the width by what stands on them.
     const double top = inside.top() + upper + look().px(2);
     double left = inside.left();
-    for (const auto& [key, share] : {std::pair{voltage_, 0.275}, {strips_, 0.235}, {readings_, 0.295}, {turned_, 0.195}}) {
+    for (const auto& [key, share] : {std::pair{voltage_, 0.275}, {strips_, 0.23}, {readings_, 0.315}, {turned_, 0.18}}) {
         place(key, QRectF(left, top, share * inside.width(), inside.bottom() - top));
         left += share * inside.width();
     }

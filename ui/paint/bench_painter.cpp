@@ -2,6 +2,7 @@
 
 #include "ui/paint/bench_painter.h"
 
+#include "ui/paint/change_painter.h"
 #include "ui/paint/live_layers.h"
 
 namespace tiepoint::ui {
@@ -54,10 +55,11 @@ void addWords(Patches& patches, const Picture& picture, const Clearance& ground,
     addCapLetters(patches, picture);
     addIds(patches, picture, ids);
     addOverloads(patches, picture, ground);
-    if (!picture.live() || !(picture.views.readings || picture.views.voltage)) return;
+    if (!picture.live()) return;
     Clearance clearance = ground;
     for (const Label& id : ids) clearance.take(id.frame);
-    addReadings(patches, picture, placeReadings(picture, clearance));
+    if (picture.views.readings || picture.views.voltage) addReadings(patches, picture, placeReadings(picture, clearance));
+    addChanges(patches, picture, clearance);
 }
 
 void paintBench(QPainter& painter, const Picture& picture) {

@@ -19,9 +19,10 @@ constexpr double kSlotMm = 0.34, kSlotLongMm = 0.9;     ///< the mouth of a clip
 constexpr double kTipMm = 0.52, kTipRimMm = 0.24;       ///< radius of a lead's end
 constexpr double kFlapLeastMm = 2.2, kFlapMostMm = 9.5, kFlapLeanMm = 8, kFlapRollMm = 3.2, kFlapClearMm = 2;
 constexpr double kSignAwayMm = 3.8;
-constexpr Lettering kSign{2.3, QFont::Medium};
 const QString kTurnedWords = QStringLiteral("Seen from below: columns run from right to left. Key 5 turns it back.");
 const std::array kRails{Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
+
+Lettering signLettering(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }
 
 /// One board in the frame of its own back.
 struct Back {
@@ -173,7 +174,7 @@ void paintLeadTips(QPainter& painter, const Picture& picture) {
 
 void paintTurnSign(QPainter& painter, const Picture& picture) {
     const Rect& boards = picture.table->boardsMm;
-    drawText(painter, kTurnedWords, {boards.left + boards.width / 2, boards.bottom() + kSignAwayMm}, kSign, picture.theme->dimTextOnBench);
+    drawText(painter, kTurnedWords, {boards.left + boards.width / 2, boards.bottom() + kSignAwayMm}, signLettering(picture), picture.theme->dimTextOnBench);
 }
 
 }  // namespace
@@ -204,8 +205,8 @@ void addLeadTips(Patches& patches, const Picture& picture) {
 
 void addTurnSign(Patches& patches, const Picture& picture) {
     const Rect& boards = picture.table->boardsMm;
-    const double half = textWidthMm(kTurnedWords, kSign) / 2, middle = boards.left + boards.width / 2;
-    patches.push_back({QRectF(middle - half, boards.bottom() + kSignAwayMm - kSign.sizeMm, 2 * half, 2 * kSign.sizeMm), PatchLook() << kTurnedWords,
+    const double half = textWidthMm(kTurnedWords, signLettering(picture)) / 2, middle = boards.left + boards.width / 2;
+    patches.push_back({QRectF(middle - half, boards.bottom() + kSignAwayMm - picture.sizes.wordsMm, 2 * half, 2 * picture.sizes.wordsMm), PatchLook() << kTurnedWords,
                        [&picture](QPainter& painter) { paintTurnSign(painter, picture); }});
 }
 

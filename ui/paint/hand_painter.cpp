@@ -19,7 +19,8 @@ namespace {
 constexpr double kBracketMm = 1.3, kBracketBreadthMm = 0.42, kBracketAwayMm = 0.7;
 constexpr double kTargetMm = 1.9, kTargetBreadthMm = 0.34;
 constexpr double kCarriedOpacity = 0.88, kRefusedOpacity = 0.5;
-constexpr Lettering kWords{2.1, QFont::Medium};
+
+Lettering wordsOf(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }
 
 void paintBrackets(QPainter& painter, const Theme& theme, const QRectF& around) {
     QPainterPath brackets;
@@ -130,9 +131,10 @@ void addDrawnJumper(Patches& patches, const Picture& picture) {
 }
 
 void addTag(Patches& patches, const Picture& picture, Point at, const QString& text, const QColor& edge) {
-    const QRectF frame = tagBeside(toQt(at), text, kWords);
-    patches.push_back({tagRoom(frame), PatchLook() << Mark::Tag << text << edge,
-                       [&picture, frame, text, edge](QPainter& painter) { paintTag(painter, *picture.theme, frame, text, kWords, edge); }});
+    const Lettering lettering = wordsOf(picture);
+    const QRectF frame = tagBeside(toQt(at), text, lettering);
+    patches.push_back({tagRoom(frame), PatchLook() << Mark::Tag << text << edge << lettering.sizeMm,
+                       [&picture, frame, text, edge, lettering](QPainter& painter) { paintTag(painter, *picture.theme, frame, text, lettering, edge); }});
 }
 
 void addHoverTag(Patches& patches, const Picture& picture) {

@@ -6,6 +6,7 @@
 #include "ui/paint/label_places.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/shade.h"
+#include "ui/paint/used_numbers.h"
 
 namespace tiepoint::ui {
 namespace {
@@ -39,15 +40,14 @@ QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
 
 void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids) {
     if (picture.table->turned) addTurnSign(patches, picture);
+    if (picture.sizes.numberMm > 0) addUsedNumbers(patches, picture);
     const Theme& theme = *picture.theme;
     const QColor ground = faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92);
     for (const Label& label : ids) {
-        patches.push_back({label.frame, PatchLook() << label.text << label.dim, [label, &theme, ground](QPainter& painter) {
+        patches.push_back({label.frame, PatchLook() << label.text << label.dim, [label, &theme, ground, lettering = idLettering(picture, label.dim)](QPainter& painter) {
                                painter.setPen(Qt::NoPen);
                                painter.setBrush(ground);
                                painter.drawPath(roundedBox(label.frame, kPatchRadiusMm));
-                               const Lettering lettering =
-                                   label.dim ? Lettering{kIdLettering.sizeMm, QFont::Normal} : kIdLettering;
                                drawText(painter, label.text, label.frame.center(), lettering,
                                         label.dim ? theme.label : theme.text);
                            }});
@@ -60,8 +60,8 @@ void addReadings(Patches& patches, const Picture& picture, const std::vector<Lab
                             ? theme.boardEdge
                             : (theme.dark ? theme.metalEdge : blend(theme.cardEdge, theme.label, 0.55));
     for (const Label& label : readings) {
-        patches.push_back({tagRoom(label.frame), PatchLook() << label.text, [label, &theme, edge](QPainter& painter) {
-                               paintTag(painter, theme, label.frame, label.text, kReadingLettering, edge);
+        patches.push_back({tagRoom(label.frame), PatchLook() << label.text, [label, &theme, edge, lettering = readingLettering(picture)](QPainter& painter) {
+                               paintTag(painter, theme, label.frame, label.text, lettering, edge);
                            }});
     }
 }

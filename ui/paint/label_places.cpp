@@ -4,6 +4,7 @@
 #include "ui/paint/curve.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/part_scenes.h"
+#include "ui/paint/projecting.h"
 #include "ui/paint/shade.h"
 
 #include <algorithm>
@@ -15,13 +16,13 @@ namespace tiepoint::ui {
 namespace {
 
 // Costs: what a label may least of all hide counts most. Areas in mm2, points one each.
-constexpr double kOverBody = 6, kOverLabel = 12, kOverPoint = 0.8;
+constexpr double kOffStage = 20, kOverBody = 6, kOverLabel = 12, kOverPoint = 0.8;
 constexpr double kCellMm = 0.5, kAroundMm = 20;  ///< of the count of points
 constexpr double kPointStepMm = 0.8;
 constexpr double kRoomMm = 0.25;
 constexpr double kLightRoomMm = 1.9;  ///< ink rays stand beside a light
 constexpr double kIdGapMm = 0.35;
-constexpr double kIdHeightMm = 1.95, kReadingHeightMm = 2.95;
+constexpr double kIdHeight = 1.95 / 1.7, kReadingHeight = 2.95 / 2.1;  ///< of a patch and a tag, in ems
 constexpr double kIdPadMm = 0.35, kReadingPadMm = 0.75;
 
 /// Of what two rectangles share. Asked some hundred thousand times for a bench, so it is spelt out.
@@ -82,14 +83,13 @@ Label placePartId(const Picture& picture, int part, Clearance& clearance) {
     if (showsInside(picture, part) && *look.contactWord(scene))
         beside = QString::fromLatin1(look.contactWord(scene));
     if (!beside.isEmpty()) text += QStringLiteral("  ") + beside;
-    const QSizeF size(textWidthMm(text, kIdLettering) + 2 * kIdPadMm, kIdHeightMm);
+    const QSizeF size(textWidthMm(text, idLettering(picture, false)) + 2 * kIdPadMm, kIdHeight * picture.sizes.idMm);
     return settle(aroundBody(scene, size, scene.part.kind->hasCap), text, size, clearance);
 }
 
 Label placeJumperId(const Picture& picture, int jumper, Clearance& clearance) {
     const QString text = QString::fromStdString(picture.bench().jumpers[static_cast<std::size_t>(jumper)].id);
-    const Lettering lettering{kIdLettering.sizeMm, QFont::Normal};
-    const QSizeF size(textWidthMm(text, lettering) + 2 * kIdPadMm, kIdHeightMm);
+    const QSizeF size(textWidthMm(text, idLettering(picture, true)) + 2 * kIdPadMm, kIdHeight * picture.sizes.idMm);
     const Polyline line = Polyline::of(jumperLine(picture, jumper));
     std::vector<Candidate> candidates;
     for (const double share : {0.5, 0.62, 0.38, 0.75, 0.25}) {
@@ -194,6 +194,7 @@ double Clearance::PointCount::within(const QRectF& f) const {
 }
 
 Clearance::Clearance(const Picture& picture) {
+    if (picture.sizes.numberMm > 0) stage_ = circuitArea(picture);
     std::vector<QPointF> points;
     const auto addLine = [&](const QPainterPath& path) {
         const Polyline line = Polyline::of(path);
@@ -226,12 +227,25 @@ Clearance::Clearance(const Picture& picture) {
 }
 
 double Clearance::cost(const QRectF& frame) const {
-    double cost = 0;
+    double cost = stage_.isNull() ? 0 : kOffStage * (frame.width() * frame.height() - sharedArea(stage_, frame));
     for (const QRectF& body : bodies_) cost += kOverBody * sharedArea(body, frame);
     for (const QRectF& label : labels_) cost += kOverLabel * sharedArea(label, frame);
     const QRectF roomy = frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
     cost += kOverPoint * points_->within(roomy);
     return cost;
+}
+
+Label placeBesidePart(const Picture& picture, int part, const QString& text, QSizeF size, Clearance& clearance) {
+    return settle(aroundBody(sceneOf(picture, part), size, false), text, size, clearance);
+}
+
+Label placeInNet(const Picture& picture, int net, const QString& text, QSizeF size, Clearance& clearance) {
+    std::vector<Candidate> candidates;
+    const auto spans = stripSpans(picture);
+    for (std::size_t strip = 0; strip < spans.size(); ++strip) {
+        if (picture.layout->netOfStrip[strip] == net) addBeside(spans[strip], size, candidates);
+    }
+    return candidates.empty() ? Label{} : settle(candidates, text, size, clearance);
 }
 
 std::vector<Label> placeIds(const Picture& picture, Clearance& clearance) {
@@ -260,7 +274,7 @@ std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
         const double volt = live->solution.netVoltage[static_cast<std::size_t>(net)];
         if (std::isnan(volt) && !picture.views.voltage) continue;
         const QString text = std::isnan(volt) ? QStringLiteral("floating") : voltText(volt);
-        const QSizeF size(textWidthMm(text, kReadingLettering) + 2 * kReadingPadMm, kReadingHeightMm);
+        const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm, kReadingHeight * picture.sizes.readingMm);
         std::vector<Candidate> candidates;
         for (std::size_t strip = 0; strip < spans.size(); ++strip) {
             if (first[static_cast<std::size_t>(layout.netOfStrip[strip])] ==

@@ -43,11 +43,16 @@ private:
     };
 
     std::vector<QRectF> bodies_, labels_;
+    QRectF stage_;  ///< labels stay inside while projecting; null: anywhere
     std::shared_ptr<const PointCount> points_;  ///< shared by copies: they differ in labels only
 };
 
-inline constexpr Lettering kIdLettering{1.7, QFont::DemiBold};
-inline constexpr Lettering kReadingLettering{2.1, QFont::DemiBold};
+inline Lettering idLettering(const Picture& picture, bool dim) { return {picture.sizes.idMm, dim ? QFont::Normal : QFont::DemiBold}; }
+inline Lettering readingLettering(const Picture& picture) { return {picture.sizes.readingMm, QFont::DemiBold}; }
+
+/// Beside a part, above it first; in or beside the strips of a net (an empty frame where it has none).
+Label placeBesidePart(const Picture& picture, int part, const QString& text, QSizeF size, Clearance& clearance);
+Label placeInNet(const Picture& picture, int net, const QString& text, QSizeF size, Clearance& clearance);
 
 std::vector<Label> placeIds(const Picture& picture, Clearance& clearance);
 /// One for each net of interest. `clearance` already knows the ids.

@@ -21,10 +21,10 @@ namespace {
 constexpr double kCollarMm = 4.05, kCollarInnerMm = 3.15;
 constexpr int kStripes = 28;
 constexpr double kSlant = 0.16;  ///< radians between a stripe's inner and outer end
-constexpr Lettering kFlagLettering{2.25, QFont::DemiBold};
 constexpr double kRoomMm = 0.6;  ///< rims beyond a collar and a flag
 constexpr double kOverhangMm = 12, kOutsideCost = 3, kRightIsUsual = 6;  ///< choosing a flag's side
-constexpr double kFlagHeightMm = 4, kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
+constexpr double kFlagHeight = 4 / 2.25;  ///< in ems
+constexpr double kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
 
 std::string unitOf(const Rating& rating) {
     if (rating.quantity == "current") return "A";
@@ -55,18 +55,19 @@ void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
 }
 
 /// Where the flag flies: to the right of the collar, or to its left.
-QRectF flagFrame(QPointF at, const QString& words, bool toRight) {
-    const double width = textWidthMm(words, kFlagLettering) + 2 * kFlagPadMm;
+QRectF flagFrame(QPointF at, const QString& words, const Lettering& lettering, bool toRight) {
+    const double width = textWidthMm(words, lettering) + 2 * kFlagPadMm;
     const double away = kCollarMm + kStaffMm;
-    return {toRight ? at.x() + away : at.x() - away - width, at.y() - kFlagHeightMm / 2, width,
-            kFlagHeightMm};
+    return {toRight ? at.x() + away : at.x() - away - width, at.y() - kFlagHeight * lettering.sizeMm / 2, width,
+            kFlagHeight * lettering.sizeMm};
 }
 
-void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString& words, bool toRight) {
+void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString& words, const Lettering& lettering,
+               bool toRight) {
     const double way = toRight ? 1 : -1;
     const QPointF staff = at + QPointF(way * (kCollarMm - 0.2), 0);
     const QPointF foot = at + QPointF(way * (kCollarMm + kStaffMm), 0);
-    const QRectF flag = flagFrame(at, words, toRight);
+    const QRectF flag = flagFrame(at, words, lettering, toRight);
     painter.setPen(QPen(theme.arrowCasing, 1.1, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
     painter.setPen(outlinePen(theme.arrowCasing, 2 * kFlagRimMm));
@@ -75,7 +76,7 @@ void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString&
     painter.setPen(QPen(theme.overload, 0.55, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
     painter.fillPath(roundedBox(flag, 0.5), theme.overload);
-    drawText(painter, words, flag.center(), kFlagLettering,
+    drawText(painter, words, flag.center(), lettering,
              theme.dark ? QColor(0x0b0d10) : QColor(Qt::white));
 }
 
@@ -115,23 +116,24 @@ std::vector<Overload> overloads(const Picture& picture) {
 }
 
 void addOverloads(Patches& patches, const Picture& picture, Clearance clearance) {
+    const Lettering lettering{picture.sizes.flagMm, QFont::DemiBold};
     const double leftMost = picture.table->allMm.left,
                  rightMost = picture.table->boardsMm.right() + kOverhangMm;
     for (const Overload& overload : overloads(picture)) {
         const QPointF at = toQt(sceneOf(picture, overload.part).place.pose.centre);
         const auto cost = [&](bool toRight) {
-            const QRectF flag = flagFrame(at, overload.words, toRight);
+            const QRectF flag = flagFrame(at, overload.words, lettering, toRight);
             const double outside = std::max({0.0, leftMost - flag.left(), flag.right() - rightMost});
             return clearance.cost(flag) + kOutsideCost * outside;
         };
         const bool toRight = cost(true) <= cost(false) + kRightIsUsual;
-        clearance.take(flagFrame(at, overload.words, toRight));
+        clearance.take(flagFrame(at, overload.words, lettering, toRight));
         const QRectF collar(at - QPointF(kCollarMm, kCollarMm), at + QPointF(kCollarMm, kCollarMm));
-        const QRectF room = (collar | flagFrame(at, overload.words, toRight)).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
+        const QRectF room = (collar | flagFrame(at, overload.words, lettering, toRight)).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
         patches.push_back({room, PatchLook() << overload.words << toRight,
-                           [&picture, at, words = overload.words, toRight](QPainter& painter) {
+                           [&picture, at, words = overload.words, lettering, toRight](QPainter& painter) {
                                paintCollar(painter, *picture.theme, at);
-                               paintFlag(painter, *picture.theme, at, words, toRight);
+                               paintFlag(painter, *picture.theme, at, words, lettering, toRight);
                            }});
     }
 }

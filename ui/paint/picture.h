@@ -3,7 +3,7 @@
 // fill one. Painters draw in millimetres of the bench; the caller sets the painter's transform.
 
 #include "core/bench/turned_table.h"
-#include "core/snapshot/snapshot.h"
+#include "core/snapshot/changes.h"
 #include "ui/theme/theme.h"
 
 #include <QRectF>
@@ -25,6 +25,16 @@ struct Views {
     bool turned = false;  ///< the boards are seen from below; the picture's table is turned too
     std::optional<double> lockedFullScaleAmpere;
     friend bool operator==(const Views&, const Views&) = default;
+};
+
+/// How large words stand on the bench: the em of each kind, mm.
+struct WordSizes {
+    double idMm = 1.7;
+    double readingMm = 2.1;
+    double flagMm = 2.25;
+    double wordsMm = 2.1;    ///< beside the pointer
+    double numberMm = 0;     ///< of columns in use; 0: only as printed on the board
+    friend bool operator==(const WordSizes&, const WordSizes&) = default;
 };
 
 /// What the pointer and the hand point at; changes often and never changes the bench.
@@ -51,6 +61,8 @@ struct Picture {
     const Theme* theme = nullptr;
     Views views;
     Marks marks;
+    std::shared_ptr<const std::vector<Change>> changes;  ///< shown for a moment after an edit or a press; may be null
+    WordSizes sizes;
     double phaseMm = 0;      ///< how far full-scale arrows have moved
     double pixelsPerMm = 8;  ///< of the device, for level of detail
 

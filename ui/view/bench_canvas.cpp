@@ -47,7 +47,7 @@ void addLive(Key& key, const Picture& picture) {
     const Views& views = picture.views;
     key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
         << static_cast<const void*>(picture.snapshot.get()) << static_cast<int>(views.arrows)
-        << views.voltage << views.strips << views.readings << views.lockedFullScaleAmpere.value_or(0);
+        << views.voltage << views.strips << views.readings << views.lockedFullScaleAmpere.value_or(0) << picture.sizes.readingMm;
 }
 
 QByteArray boardsKey(const Picture& picture) {
@@ -81,10 +81,14 @@ QByteArray partsKey(const Picture& picture) {
 QByteArray idsKey(const Picture& picture) {
     Key key;
     const bool insides = picture.views.strips || !picture.marks.hoverPart.empty() || picture.marks.hoverNet >= 0;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips;
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips << picture.sizes.idMm << picture.sizes.numberMm;
     if (insides)
         key << static_cast<const void*>(picture.snapshot.get()) << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart);
     return key.bytes();
+}
+
+QByteArray wordsKey(const Picture& picture) {
+    return liveKey(picture) + idsKey(picture) + (Key() << static_cast<const void*>(picture.changes.get())).bytes();
 }
 
 QByteArray marksKey(const Picture& picture) {
@@ -93,7 +97,7 @@ QByteArray marksKey(const Picture& picture) {
     key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
         << static_cast<const void*>(picture.snapshot.get());
     for (const std::string& id : marks.selected) key << QByteArray::fromStdString(id);
-    key << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y
+    key << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y << picture.sizes.wordsMm
         << marks.band.value_or(QRectF()) << static_cast<int>(marks.targets.size());
     for (const Hole& hole : marks.targets) key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number;
     return key.bytes();
@@ -164,13 +168,15 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     theme_ = picture.theme;
     frame_ = frame;
     arrows_ = picture.views.arrows;
-    if (layout_ != picture.layout || arranged_ != picture.table) {
+    if (layout_ != picture.layout || arranged_ != picture.table || sizes_ != picture.sizes) {
         layout_ = picture.layout;
         arranged_ = picture.table;
+        sizes_ = picture.sizes;
         paths_.emplace(picture);
         ground_.emplace(picture);
     }
     snapshot_ = picture.snapshot;
+    changes_ = picture.changes;
 }
 
 void BenchCanvas::followTable(const Theme& theme) {
@@ -210,7 +216,7 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
     follow(under_, underKey_, underKey(picture, litNets), false, [&](Patches& patches) { addUnderParts(patches, picture, *paths_, litNets); });
     follow(items_, itemsKey_, QByteArray::number(static_cast<qulonglong>(scene.changes())), false, [&](Patches& patches) { scene.addItems(patches); });
     follow(parts_, partsKey_, partsKey(picture), false, [&](Patches& patches) { addOnParts(patches, picture, *paths_); });
-    follow(words_, wordsKey_, liveKey(picture) + idsKey(picture), false, [&](Patches& patches) { addWords(patches, picture, *ground_, ids(picture)); });
+    follow(words_, wordsKey_, wordsKey(picture), false, [&](Patches& patches) { addWords(patches, picture, *ground_, ids(picture)); });
     follow(hand_, handKey_, marksKey(picture), isCarrying(picture.marks) || wasCarrying_, [&](Patches& patches) { addHandMarks(patches, picture); });
     wasCarrying_ = isCarrying(picture.marks);
     paintTogether({&boards_, &items_, &words_, &hand_});

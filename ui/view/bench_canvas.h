@@ -50,7 +50,9 @@ private:
 
     std::shared_ptr<const Layout> layout_;
     std::shared_ptr<const Table> arranged_;
+    WordSizes sizes_;  ///< for which ground_ was prepared
     std::shared_ptr<const Snapshot> snapshot_;
+    std::shared_ptr<const std::vector<Change>> changes_;
     std::optional<FlowPaths> paths_;
     std::optional<Clearance> ground_;
     std::vector<Label> ids_;

@@ -40,6 +40,12 @@ QString BenchView::hoveredPart() const { return QString::fromStdString(body_->pi
 void BenchView::fitBench() { body_->fit(); }
 void BenchView::zoomAt(QPointF viewPos, double factor) { body_->camera_.zoomAt(viewPos, factor); }
 
+void BenchView::setProjecting(bool projecting) { body_->setProjecting(projecting); }
+bool BenchView::isProjecting() const { return body_->projecting_; }
+void BenchView::setInking(bool inking) { body_->inking_ = inking; }
+void BenchView::wipeInk() { body_->wipeInk(); }
+const Ink& BenchView::ink() const { return body_->ink_; }
+
 Point BenchView::toMm(QPointF viewPos) const {
     const QPointF mm = viewportTransform().inverted().map(viewPos);
     return {mm.x(), mm.y()};
@@ -106,6 +112,7 @@ void BenchView::focusOutEvent(QFocusEvent* event) {
 void BenchView::resizeEvent(QResizeEvent* event) {
     QGraphicsView::resizeEvent(event);
     if (body_) body_->camera_.refit();
+    if (body_) body_->followZoom();
 }
 
 void BenchView::showEvent(QShowEvent* event) {

@@ -12,6 +12,8 @@
 
 namespace tiepoint::ui {
 
+class Ink;
+
 class BenchView : public QGraphicsView {
     Q_OBJECT
 public:
@@ -28,6 +30,12 @@ public:
 
     void fitBench();                       ///< boards and supplies fill the view
     void zoomAt(QPointF viewPos, double factor);
+    /// For a room: the circuit fills the view, words are large, a ring follows the pointer, and the right button draws with ink.
+    void setProjecting(bool projecting);
+    bool isProjecting() const;
+    void setInking(bool inking);           ///< the left button draws too
+    void wipeInk();
+    const Ink& ink() const;
     Point toMm(QPointF viewPos) const;
     QPointF fromMm(Point mm) const;
 

@@ -2,7 +2,9 @@
 
 #include "ui/view/bench_view_body.h"
 
+#include "ui/gesture/ink_gesture.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/projecting.h"
 
 #include <QGuiApplication>
 
@@ -41,10 +43,14 @@ BenchView::Body::Body(BenchView& view, BenchDocument& document, LiveBench& live)
         showMarks();
     });
     QObject::connect(&waiting_, &QTimer::timeout, &view, [this] { resumeFrames(); });
+    QObject::connect(&before_, &Before::faded, &view, [this] {
+        picture_.changes = nullptr;
+        showMarks();
+    });
     QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { followDocument(); });
     QObject::connect(&live, &LiveBench::snapshotReady, &view, [this] { followLive(); });
     QObject::connect(&motion_, &Motion::ticked, &view, [this] { tick(); });
-    QObject::connect(&camera_, &Camera::moved, &view, [this] { picture_.pixelsPerMm = camera_.pixelsPerMm() * view_.devicePixelRatioF(); });
+    QObject::connect(&camera_, &Camera::moved, &view, [this] { followZoom(); });
     QObject::connect(&valueBox_, &ValueBox::done, &view, [this] { view_.setFocus(Qt::OtherFocusReason); });
     valueBox_.setLook(*picture_.theme);
     followDocument();
@@ -60,6 +66,7 @@ void BenchView::Body::followDocument() {
     picture_.layout = buildLayout(document_.bench());
     picture_.arrangeTable();
     picture_.snapshot = nullptr;
+    if (document_.undoStack().count() == 0) before_.forget();  // another bench: nothing to compare with
     litNets_.clear();
     clearHover();
     QStringList left = selection();
@@ -78,6 +85,7 @@ void BenchView::Body::followLive() {
     const auto snapshot = live_.snapshot();
     if (snapshot && snapshot->revision == document_.revision()) {
         picture_.snapshot = snapshot;
+        if (before_.follow(snapshot)) picture_.changes = before_.changes();
         // One truth: the snapshot's layout and ours are of the same bench, and its indices hold for both.
         resumeFrames();
     }
@@ -124,12 +132,34 @@ void BenchView::Body::setViews(const Views& views) {
 }
 
 void BenchView::Body::includeAll() {
-    const QRectF all = toQt(picture_.table->allMm);
-    camera_.include(all.adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm));
+    camera_.include(fittedArea());
+}
+
+QRectF BenchView::Body::fittedArea() const {
+    if (projecting_) return circuitArea(picture_);
+    return toQt(picture_.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm);
+}
+
+void BenchView::Body::followZoom() {
+    picture_.pixelsPerMm = camera_.pixelsPerMm() * view_.devicePixelRatioF();
+    picture_.sizes = projecting_ ? projectedSizes(view_.viewport()->height(), camera_.pixelsPerMm()) : WordSizes{};
+}
+
+void BenchView::Body::setProjecting(bool projecting) {
+    if (projecting == projecting_) return;
+    projecting_ = projecting;
+    fit();
+    followZoom();
+    showMarks();
+}
+
+void BenchView::Body::wipeInk() {
+    ink_.wipe();
+    showMarks();
 }
 
 void BenchView::Body::fit() {
-    camera_.fit(toQt(picture_.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm));
+    camera_.fit(fittedArea());
 }
 
 Frame BenchView::Body::frame() const {
@@ -228,6 +258,18 @@ void BenchView::Body::beginTyping(const std::string& partId, const QString& type
 
 // --- the frame ---
 
+void BenchView::Body::paintPointerRing(QPainter& painter) const {
+    if (!view_.viewport()->underMouse()) return;
+    constexpr double kRadiusShare = 1.0 / 32, kBreadthShare = 1.0 / 200;  // of the window's height
+    const double height = view_.viewport()->height();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(picture_.theme->arrowCasing, 2 * kBreadthShare * height));
+    painter.drawEllipse(lastAt_, kRadiusShare * height, kRadiusShare * height);
+    painter.setPen(QPen(picture_.theme->accent, kBreadthShare * height));
+    painter.drawEllipse(lastAt_, kRadiusShare * height, kRadiusShare * height);
+}
+
 void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     const double ratio = view_.devicePixelRatioF();
     const auto onDevice = [ratio](const QRectF& logical) { return QRectF(logical.topLeft() * ratio, logical.size() * ratio).toAlignedRect(); };
@@ -241,6 +283,8 @@ void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     QRegion pixels;
     for (const QRect& rect : exposed) pixels |= onDevice(rect);
     canvas_.show(painter, pixels);
+    ink_.draw(painter, picture_, view_.viewportTransform(), view_.viewport()->size(), dynamic_cast<const InkGesture*>(gesture_.get()) != nullptr);
+    if (projecting_) paintPointerRing(painter);
     if (motion_.isMoving()) canvas_.prewarm();
 }
 

@@ -5,10 +5,12 @@
 #include "ui/gesture/hand.h"
 #include "ui/gesture/under.h"
 #include "ui/view/bench_canvas.h"
+#include "ui/view/before.h"
 #include "ui/view/bench_scene.h"
 #include "ui/view/bench_view.h"
 #include "ui/view/board_keys.h"
 #include "ui/view/camera.h"
+#include "ui/view/ink.h"
 #include "ui/view/motion.h"
 #include "ui/view/value_box.h"
 
@@ -52,6 +54,9 @@ public:
     void setTheme(const Theme& theme);
     void setViews(const Views& views);
     void fit();
+    void setProjecting(bool projecting);
+    void followZoom();
+    void wipeInk();
     Frame frame() const;
 
     // The pointer
@@ -84,6 +89,9 @@ public:
     BoardKeys keys_;
     std::unique_ptr<Gesture> gesture_;
     bool spaceHeld_ = false;
+    bool projecting_ = false, inking_ = false;
+    Ink ink_;
+    Before before_;
 
 private:
     Pointer pointerAt(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers) const;
@@ -94,6 +102,8 @@ private:
     void hover(QPointF inView);
     void clearHover();
     void setHover(int net, Point at, const std::string& part);
+    QRectF fittedArea() const;
+    void paintPointerRing(QPainter& painter) const;
     void includeAll();
     void holdFrame();
     void resumeFrames();

@@ -1,6 +1,7 @@
 // The pointer's part of the view: one gesture at a time, hovering, the wheel.
 
 #include "ui/gesture/gesture_table.h"
+#include "ui/gesture/ink_gesture.h"
 #include "ui/gesture/jumper_gesture.h"
 #include "ui/gesture/knob_gesture.h"
 #include "ui/gesture/place_gesture.h"
@@ -95,6 +96,10 @@ void BenchView::Body::press(const QMouseEvent& event) {
     dragged_ = false;
     downButton_ = event.button();
     const Pointer pointer = pointerAt(event.position(), event.button(), event.modifiers());
+    if ((inking_ && event.button() == Qt::LeftButton) || (projecting_ && event.button() == Qt::RightButton)) {
+        buttonDown_ = true;
+        return begin(std::make_unique<InkGesture>(*this, ink_), pointer);
+    }
     auto gesture = gestureFor(*this, whatLiesAt(picture_, pointer.at), pointer, spaceHeld_);
     if (!gesture) return;
     clearMarks();
@@ -104,6 +109,7 @@ void BenchView::Body::press(const QMouseEvent& event) {
 
 void BenchView::Body::move(QPointF inView, Qt::MouseButtons buttons, Qt::KeyboardModifiers modifiers) {
     lastAt_ = inView;
+    if (projecting_) showMarks();  // the ring follows
     if (!gesture_) return hover(inView);
     if (elsewhere_ && (buttons & Qt::LeftButton)) buttonDown_ = true;
     if (buttonDown_ && !dragged_) dragged_ = QLineF(downAt_, inView).length() >= kDragPixels;
@@ -195,6 +201,7 @@ void BenchView::Body::clearHover() { setHover(-1, {}, {}); }
 
 void BenchView::Body::leave() {
     if (!gesture_) clearHover();
+    if (projecting_) showMarks();
 }
 
 void BenchView::Body::setHover(int net, Point at, const std::string& part) {

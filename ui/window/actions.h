@@ -13,7 +13,7 @@ struct Actions {
 
     QAction *newBench, *open, *save, *saveAs, *close, *quit;
     QAction *undo, *redo, *cut, *copy, *paste, *duplicate, *remove, *selectAll, *rename;
-    QAction *zoomIn, *zoomOut, *fit, *fold, *fullScreen;
+    QAction *zoomIn, *zoomOut, *fit, *fold, *fullScreen, *project, *ink, *wipeInk, *blank;
     QAction *arrows, *electrons, *voltage, *strips, *readings, *turned;
     QActionGroup* themes;
     QAction *themeSystem, *themeDay, *themeDark, *themeProjector;

@@ -42,6 +42,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
       tray_(new Tray(stage_, stage_)),
       bar_(new MessageBar(stage_)),
       files_(new FileActions(*document_, this)),
+      projection_(new Projection(*view_, actions_, *this)),
       edits_(new EditActions(*document_, *view_, this)),
       autosave_(new Autosave(*document_, recoveryFolder, this)) {
     setCentralWidget(stage_);
@@ -120,6 +121,8 @@ void MainWindow::connectViews() {
     on(actions_.fit, [this] { view_->fitBench(); });
     on(actions_.fold, [this](bool) { arrangeStage(); });
     on(actions_.fullScreen, [this](bool full) { setWindowState(windowState().setFlag(Qt::WindowFullScreen, full)); });
+    connect(actions_.project, &QAction::toggled, projection_, &Projection::setProjecting);
+    connect(projection_, &Projection::changed, this, &MainWindow::arrangeStage);
     on(actions_.arrows, [this](bool shown) { changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Conventional : Arrows::Off; }); });
     on(actions_.electrons, [this](bool shown) { changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Electrons : Arrows::Conventional; }); });
     on(actions_.voltage, [this](bool shown) { changeViews([shown](Views& v) { v.voltage = shown; }); });
@@ -263,12 +266,14 @@ void MainWindow::arrangeStage() {
     cards_->setLook(look);
     tray_->setLook(look);
     bar_->setLook(look);
-    const bool folded = actions_.fold->isChecked();
+    const bool projecting = projection_->isProjecting();
+    const bool folded = actions_.fold->isChecked() || projecting;
+    title_->setVisible(!projecting);
     cards_->setVisible(!folded);
     tray_->setVisible(!folded);
     if (folded) tray_->closeDrawer();
 
-    const int titleHeight = look.ipx(kTitleHeight), side = look.ipx(kSide);
+    const int titleHeight = projecting ? 0 : look.ipx(kTitleHeight), side = look.ipx(kSide);
     int bottom = stage_->height();
     const int width = stage_->width() - 2 * side;
     if (!folded) {
@@ -281,6 +286,7 @@ void MainWindow::arrangeStage() {
     const QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
     view_->setGeometry(bench);
     bar_->placeIn(bench);
+    projection_->placeIn(bench, look);
     if (start_) {
         start_->setLook(look);
         start_->placeIn(bench);

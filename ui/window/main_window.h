@@ -13,6 +13,7 @@
 #include "ui/window/actions.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/message_bar.h"
+#include "ui/window/projection.h"
 #include "ui/window/start_card.h"
 #include "ui/window/title_line.h"
 
@@ -44,6 +45,7 @@ public:
     Autosave& autosave() { return *autosave_; }
     MessageBar& bar() { return *bar_; }
     StartCard* startCard() { return start_; }
+    Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
 
 protected:
@@ -78,6 +80,7 @@ private:
     MessageBar* bar_;
     StartCard* start_ = nullptr;
     FileActions* files_;
+    Projection* projection_;
     EditActions* edits_;
     Autosave* autosave_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go

@@ -1,0 +1,122 @@
+// Projecting: what fills the window, how large words stand, ink, the blank screen, and the keys that presenters press.
+
+#include "desk.h"
+#include "window_bench.h"
+
+#include "ui/paint/lettering.h"
+#include "ui/paint/used_numbers.h"
+#include "ui/view/ink.h"
+#include "ui/paint/projecting.h"
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+class Projecting : public Desk {};
+
+TEST_F(Projecting, CapitalsAreAThirtiethAndAFortiethOfTheScreen) {
+    open(beacon());
+    view.setProjecting(true);
+    const double height = view.viewport()->height(), scale = view.pixelsPerMm();
+    const WordSizes& sizes = view.picture().sizes;
+    const auto capShare = [&](double em) { return em * kCapHeight * scale / height; };
+    EXPECT_GE(capShare(sizes.readingMm), 1.0 / 30 - 1e-9);
+    EXPECT_GE(capShare(sizes.idMm), 1.0 / 40 - 1e-9);
+    EXPECT_GE(capShare(sizes.flagMm), 1.0 / 40 - 1e-9);
+    EXPECT_GE(capShare(sizes.wordsMm), 1.0 / 40 - 1e-9);
+    EXPECT_GE(capShare(sizes.numberMm), 1.0 / 40 - 1e-9);
+    view.zoomAt({600, 300}, 2);
+    EXPECT_GE(view.picture().sizes.idMm * kCapHeight * view.pixelsPerMm() / height, 1.0 / 40 - 1e-9) << "at every zoom";
+    view.setProjecting(false);
+    EXPECT_EQ(view.picture().sizes, WordSizes{});
+}
+
+TEST_F(Projecting, TheCircuitFillsTheViewNotTheEmptyBoard) {
+    open(beacon());
+    const double before = view.pixelsPerMm();
+    view.setProjecting(true);
+    EXPECT_GT(view.pixelsPerMm(), before);
+    const QRectF area = circuitArea(view.picture());
+    const double inUseRight = holeMm(bench(), test::holeAt("A.bottom-18"))->x;
+    EXPECT_NEAR(area.right(), inUseRight + 3 * kPitchMm, 2 * kPitchMm) << "three columns beyond the last one in use";
+    EXPECT_TRUE(view.viewport()->rect().contains(view.fromMm({area.right(), area.bottom()}).toPoint()));
+}
+
+TEST_F(Projecting, NumbersOfColumnsInUseStandClearOfEachOther) {
+    open(beacon());
+    view.setProjecting(true);
+    const auto numbers = placeUsedNumbers(view.picture());
+    std::vector<QString> texts;
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
+        texts.push_back(numbers[i].text);
+        for (std::size_t j = 0; j < i; ++j) EXPECT_FALSE(numbers[i].frame.intersects(numbers[j].frame));
+    }
+    for (const char* used : {"8", "14", "16", "19"}) EXPECT_NE(std::find(texts.begin(), texts.end(), QString::fromLatin1(used)), texts.end()) << used;
+}
+
+TEST_F(Projecting, InkStaysOnItsHolesAndOneCallWipesIt) {
+    open(beacon());
+    view.setInking(true);
+    const auto before = document.bench();
+    const QImage clean = view.viewport()->grab().toImage();
+    drag(at("A.b10"), at("A.b20"));
+    ASSERT_EQ(view.ink().strokes().size(), 1u);
+    const Point first = view.ink().strokes()[0].front();
+    EXPECT_NEAR(first.x, holeMm(bench(), test::holeAt("A.b10"))->x, 0.3);
+    EXPECT_EQ(document.bench(), before) << "ink is no part of the bench";
+    EXPECT_NE(view.viewport()->grab().toImage(), clean);
+    view.zoomAt({400, 300}, 1.5);
+    EXPECT_EQ(view.ink().strokes()[0].front(), first);
+    view.wipeInk();
+    EXPECT_TRUE(view.ink().isEmpty());
+}
+
+TEST_F(Projecting, TheRightButtonDrawsWhileProjectingOnly) {
+    open(beacon());
+    drag(at("A.b10"), at("A.b20"), Qt::RightButton);
+    EXPECT_TRUE(view.ink().isEmpty());
+    view.setProjecting(true);
+    drag(at("A.b10"), at("A.b20"), Qt::RightButton);
+    EXPECT_EQ(view.ink().strokes().size(), 1u);
+}
+
+TEST_F(Projecting, PageKeysAreLeftForSteps) {
+    open(beacon());
+    view.setProjecting(true);
+    const QPointF before = view.fromMm({0, 0});
+    for (const Qt::Key page : {Qt::Key_PageUp, Qt::Key_PageDown}) {
+        QKeyEvent event(QEvent::KeyPress, page, Qt::NoModifier);
+        event.accept();
+        QApplication::sendEvent(&view, &event);
+        EXPECT_FALSE(event.isAccepted());
+    }
+    EXPECT_EQ(view.fromMm({0, 0}), before);
+}
+
+TEST(ProjectingWindow, F11FoldsTheFurnitureAwayAndBlanksAndComesBack) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    QTest::keyClick(&window.view(), Qt::Key_B);
+    EXPECT_FALSE(window.projection().isBlank()) << "nothing to blank at a desk";
+    QTest::keyClick(&window.view(), Qt::Key_F11);
+    ASSERT_TRUE(WindowBench::waitFor([&] { return window.isFullScreen(); }));
+    EXPECT_TRUE(window.view().isProjecting());
+    EXPECT_FALSE(window.cards().isVisible());
+    EXPECT_FALSE(window.tray().isVisible());
+    EXPECT_FALSE(window.titleLine().isVisible());
+    for (const Qt::Key key : {Qt::Key_B, Qt::Key_Period}) {
+        QTest::keyClick(&window.view(), key);
+        EXPECT_TRUE(window.projection().isBlank());
+        QTest::keyClick(&window.view(), key);
+        EXPECT_FALSE(window.projection().isBlank());
+    }
+    WindowBench::click(&window.projection().endKey());
+    ASSERT_TRUE(WindowBench::waitFor([&] { return !window.isFullScreen(); }));
+    EXPECT_FALSE(window.view().isProjecting());
+    EXPECT_TRUE(window.cards().isVisible());
+    EXPECT_TRUE(window.titleLine().isVisible());
+}
+
+}  // namespace
+}  // namespace tiepoint::ui

@@ -1,0 +1,21 @@
+#pragma once
+// Before and after on the bench: a tag beside each part and net whose reading an edit or a press changed, and beside those that a class
+// would expect to change and that didn't.
+
+#include "core/snapshot/changes.h"
+#include "ui/paint/label_places.h"
+#include "ui/paint/patch.h"
+#include "ui/paint/picture.h"
+
+#include <QString>
+
+namespace tiepoint::ui {
+
+/// "9.2 to 4.6 mA, half"; "10 mA, unchanged"; "3.00 to 4.00 V".
+QString changeWords(const Change& change);
+
+/// The tags of the picture's changes, clear of ids and readings. Of very many, only the currents that changed.
+/// `clearance` knows them already.
+void addChanges(Patches& patches, const Picture& picture, Clearance clearance);
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,33 @@
+#include "ui/paint/projecting.h"
+
+#include "ui/paint/bench_painter.h"
+#include "ui/paint/lettering.h"
+#include "ui/paint/shade.h"
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kColumnsMm = 3 * kPitchMm;
+constexpr double kAboveMm = 2.5;  ///< room above and below, for wires that stand out
+
+}  // namespace
+
+QRectF circuitArea(const Picture& picture) {
+    QRectF area;
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) area |= partShape(picture, part).boundingRect();
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
+        area |= jumperLine(picture, jumper).boundingRect();
+    if (area.isEmpty()) return toQt(picture.table->allMm);
+    return area.adjusted(-kColumnsMm, -kAboveMm, kColumnsMm, kAboveMm);
+}
+
+WordSizes projectedSizes(double heightPixels, double pixelsPerMm) {
+    const auto em = [&](double capShare) { return capShare * heightPixels / pixelsPerMm / kCapHeight; };
+    const WordSizes desk;
+    const double words = em(kWordCapShare), reading = em(kReadingCapShare);
+    return {std::max(desk.idMm, words), std::max(desk.readingMm, reading), std::max(desk.flagMm, words), std::max(desk.wordsMm, words), words};
+}
+
+}  // namespace tiepoint::ui

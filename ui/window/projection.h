@@ -1,0 +1,44 @@
+#pragma once
+// Projecting for a room: the window fills the screen with the circuit; ink, and a blank screen while everybody looks at the teacher.
+// Ends as it was: a window that was full screen before stays so.
+
+#include "ui/theme/look.h"
+#include "ui/view/bench_view.h"
+#include "ui/window/actions.h"
+
+#include <QToolButton>
+
+namespace tiepoint::ui {
+
+class Projection : public QObject {
+    Q_OBJECT
+
+public:
+    /// `window` is the top level window; it owns the projection.
+    Projection(BenchView& view, const Actions& actions, QWidget& window);
+
+    void setProjecting(bool projecting);
+    bool isProjecting() const { return projecting_; }
+    bool isBlank() const { return blank_->isVisible(); }
+    QToolButton& endKey() const { return *end_; }
+    /// Places the key that ends it, and the blank, over the bench.
+    void placeIn(const QRect& frame, const Look& look);
+
+Q_SIGNALS:
+    void changed();
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void setBlank(bool blank);
+
+    BenchView& view_;
+    const Actions& actions_;
+    QWidget& window_;
+    QWidget* blank_;
+    QToolButton* end_;
+    bool projecting_ = false, wasFullScreen_ = false;
+};
+
+}  // namespace tiepoint::ui
