@@ -16,7 +16,7 @@ Before::Before() {
 bool Before::follow(std::shared_ptr<const Snapshot> snapshot) {
     if (last_ && last_->revision == snapshot->revision && last_->inputSequence == snapshot->inputSequence) return false;
     const bool goesOn = sinceLast_.isValid() && sinceLast_.elapsed() < kAtOnceMs;
-    if (!goesOn) base_ = last_;
+    if (!goesOn || !base_) base_ = last_;
     last_ = std::move(snapshot);
     sinceLast_.start();
     if (!base_) return false;
