@@ -73,7 +73,7 @@ std::vector<std::string> idleNames(const TruthTable& table) {
 
 std::string asJson(const Bench& bench, const TruthTable& table) {
     JsonWriter json;
-    json.beginObject().field("title", bench.title).field("litFromCurrent", kVisibleAmpere);
+    json.beginObject().field("title", bench.title).field("litFromBrightness", kVisibleBrightness);
     writeSwitches(json, bench, table);
     json.key("rows").beginArray();
     for (const TruthRow& row : table.rows) writeRow(json, bench, table, row);

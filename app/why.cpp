@@ -56,7 +56,9 @@ int run(const Options& options) {
     if (!inputs) return complain(inputs.error());
     const int part = (*bench)->partIndex(options.part);
     if (part < 0) {
-        return complain(Error{ErrorKind::Reference, fmt::format("{}: the bench has no part of that id", options.part), {}, options.input.file});
+        const bool jumper = (*bench)->jumperIndex(options.part) >= 0;
+        const char* reason = jumper ? "{}: a jumper only joins; ask a part" : "{}: the bench has no part of that id";
+        return complain(Error{ErrorKind::Reference, fmt::format(fmt::runtime(reason), options.part), {}, options.input.file});
     }
     const auto snapshot = evaluate(*bench, *inputs);
     const Answer answer = explain(*snapshot, part);

@@ -5,7 +5,9 @@
 namespace tiepoint {
 
 bool isLit(const Snapshot& snapshot, int part) {
-    return snapshot.layout->bench->parts[part].kind->emitsLight && currentThrough(snapshot, part).inAmpere >= kVisibleAmpere;
+    if (!snapshot.layout->bench->parts[part].kind->emitsLight) return false;
+    const double seen = snapshot.partBrightness[part];
+    return seen > 0 ? seen >= kVisibleBrightness : currentThrough(snapshot, part).inAmpere >= kVisibleAmpere;
 }
 
 }  // namespace tiepoint

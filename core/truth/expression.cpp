@@ -21,13 +21,14 @@ std::string inside(const Expression& term, const std::vector<std::string>& names
     return isLone(term) || term.kind == Kind::Not ? words : "(" + words + ")";
 }
 
-/// One kind of expression over the terms, those of the same kind taken in.
+/// One kind of expression over the terms, those of the same kind taken in; lone names come before brackets, which reads easier.
 Expression flat(Kind kind, std::vector<Expression> terms) {
     Expression made{kind, -1, {}};
     for (Expression& term : terms) {
         if (term.kind == kind) std::ranges::move(term.terms, std::back_inserter(made.terms));
         else made.terms.push_back(std::move(term));
     }
+    std::ranges::stable_sort(made.terms, {}, [](const Expression& term) { return term.length().first; });
     return made;
 }
 

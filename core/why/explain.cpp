@@ -13,7 +13,8 @@ namespace tiepoint {
 
 Answer Explainer::run() {
     answer_.figures = {{"current", currentThrough(snapshot_, index_).inAmpere}};
-    if (snapshot_.status() == Status::None || !works(snapshot_, index_)) explainIdle();
+    const bool carries = currentThrough(snapshot_, index_).inAmpere >= kVisibleAmpere;  // a filament glows later than that
+    if (!works(snapshot_, index_) && !(self().kind->emitsLight && carries)) explainIdle();
     else if (self().kind->isSupply) explainSupply();
     else if (self().kind->emitsLight) explainLight();
     else explainHeat();

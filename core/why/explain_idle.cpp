@@ -3,8 +3,10 @@
 
 #include "core/why/explainer.h"
 
+#include "core/base/quantity.h"
 #include "core/findings/supply_nets.h"
 #include "core/findings/trial.h"
+#include "core/snapshot/readings.h"
 
 #include <fmt/format.h>
 
@@ -80,7 +82,12 @@ void Explainer::explainIdle() {
     } else if (supplyNets(*snapshot_.layout).empty()) {
         add("No supply is plugged in on this bench, so nothing drives a current.");
     } else {
-        if (light) add(fmt::format("No current runs through {}, and without current it stays dark.", self().id), {self().id});
+        const double ampere = currentThrough(snapshot_, index_).inAmpere;
+        if (ampere > kNoCurrentAmpere) {
+            add(fmt::format("Only {} runs through {}: too little to be seen.", formatQuantity(ampere, "A"), self().id), {self().id});
+        } else if (light) {
+            add(fmt::format("No current runs through {}, and without current it stays dark.", self().id), {self().id});
+        }
         if (self().kind->isSupply) add(fmt::format("There is no closed way from plus of {} round to its minus.", self().id), {self().id});
         sayWhatIsReached();
     }

@@ -4,6 +4,7 @@
 #include "core/why/explainer.h"
 
 #include "core/base/quantity.h"
+#include "core/circuit/element.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
@@ -44,6 +45,19 @@ std::optional<RatingShare> maximumOf(const Snapshot& snapshot, int part, std::st
     return std::nullopt;
 }
 
+/// The usual current of a part; 0 if it has none.
+double usualAmpere(const Snapshot& snapshot, int part) {
+    for (const RatingShare& share : ratingShares(snapshot, part)) {
+        if (!share.rating->maximum && share.rating->quantity == "current") return share.limit;
+    }
+    return 0;
+}
+
+/// A junction takes whatever current it can get, so something else has to hold it back.
+bool needsResistor(const PartKind& kind) {
+    return std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return findElement(spec.element) == &kJunctionElement; });
+}
+
 /// Whether some part gets more than it bears.
 bool overloads(const Snapshot& snapshot) {
     for (int part = 0; part < static_cast<int>(snapshot.layout->bench->parts.size()); ++part) {
@@ -63,16 +77,15 @@ void Explainer::explainLight() {
     const std::string& id = self().id;
     answer_.figures.emplace_back("brightness", brightness);
     answer_.question = fmt::format("Why is {} {}?", id, tooMuch ? "overloaded" : brightness > 0 && brightness < kDim ? "so dim" : "lit as it is");
-    const std::string usual = formatSetting(self().kind->ratedCurrentAmpere, "A");
+    const double usual = usualAmpere(snapshot_, index_);
     if (tooMuch) {
         const bool far = most->share() > kFarTooMuch;
         add(fmt::format("{} gets {}: it bears at most {}.", id, far ? "far too much current" : formatQuantity(ampere, "A"),
                         formatSetting(most->limit, "A")),
             {id});
     } else if (brightness > 0) {
-        add(fmt::format("{} runs through {}. At its usual {} it shines fully; now it looks {:.0f} % as bright.",
-                        formatQuantity(ampere, "A"), id, usual, 100 * brightness),
-            {id});
+        const std::string full = usual > 0 ? fmt::format("At its usual {} it shines fully; now it", formatSetting(usual, "A")) : "Against its best it";
+        add(fmt::format("{} runs through {}. {} looks {:.0f} % as bright.", formatQuantity(ampere, "A"), id, full, 100 * brightness), {id});
     } else {
         add(fmt::format("{} runs through {}: it shines, but in a light that no eye sees.", formatQuantity(ampere, "A"), id), {id});
     }
@@ -160,7 +173,7 @@ void Explainer::sayLimit(const CurrentPath& path) {
         if (strongest == nullptr || link.volt() > strongest->volt()) strongest = &link;
     }
     if (strongest == nullptr) {
-        if (path.supply >= 0) add(fmt::format("Nothing on the way holds the current back: {} needs a resistor.", self().id), {self().id});
+        if (path.supply >= 0 && needsResistor(*self().kind)) add(fmt::format("Nothing on the way holds the current back: {} needs a resistor.", self().id), {self().id});
         return;
     }
     const Part& resistor = bench().parts[strongest->part];
@@ -174,7 +187,8 @@ void Explainer::sayLimit(const CurrentPath& path) {
 
 /// Other resistances that make a light brighter and overload nothing.
 void Explainer::offerResistance() {
-    for (Mend& mend : resistanceMends(snapshot_, index_, kTargetShare * self().kind->ratedCurrentAmpere)) {
+    if (usualAmpere(snapshot_, index_) <= 0) return offerFindings();
+    for (Mend& mend : resistanceMends(snapshot_, index_, kTargetShare * usualAmpere(snapshot_, index_))) {
         const auto mended = apply(bench(), mend.edit);
         if (!mended) continue;
         const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);

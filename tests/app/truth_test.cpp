@@ -52,7 +52,7 @@ TEST(Truth, RowsHoldPositionsLightAndCurrent) {
     EXPECT_GT(last["lamps"]["D1"]["brightness"], 0.5);
     EXPECT_GT(last["lamps"]["D1"]["current"], 5e-3);
     EXPECT_EQ(table["rows"][1]["lamps"]["D1"]["lit"], false);
-    EXPECT_EQ(table["litFromCurrent"], 1e-4);
+    EXPECT_EQ(table["litFromBrightness"], 0.045);
 }
 
 TEST(Truth, TextReadsAsATable) {

@@ -61,9 +61,10 @@ TEST(ShortestExpression, SaysWhatTheTradeSays) {
         {2, [](Set s) { return !s[0] || !s[1]; }, "NOT S1 OR NOT S2"},
         {3, [](Set s) { return s[1]; }, "S2"},
         {3, [](Set s) { return s[0] && (s[1] || s[2]); }, "S1 AND (S2 OR S3)"},
-        {3, [](Set s) { return (s[0] && s[1]) || s[2]; }, "(S1 AND S2) OR S3"},
+        {3, [](Set s) { return (s[0] && s[1]) || s[2]; }, "S3 OR (S1 AND S2)"},
         {3, [](Set s) { return (s[0] != s[1]) != s[2]; }, "S1 XOR S2 XOR S3"},
-        {3, [](Set s) { return (s[0] != s[2]) && s[1]; }, "(S1 XOR S3) AND S2"},
+        {3, [](Set s) { return s[0] == s[2] && s[1]; }, "S2 AND NOT (S1 XOR S3)"},
+        {3, [](Set s) { return (s[0] != s[2]) && s[1]; }, "S2 AND (S1 XOR S3)"},
     };
     for (const Case& each : cases) {
         const TruthFunction function = functionOf(each.variables, each.says);

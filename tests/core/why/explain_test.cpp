@@ -138,6 +138,15 @@ TEST(Explain, DimLightIsToldItsResistorAndABetterOne) {
     EXPECT_GT(after(*bench, answer.remedies[0])->partBrightness[bench->partIndex("D1")], 0.7);
 }
 
+TEST(Explain, CurrentTooSmallToBeSeenIsNotCalledNone) {
+    const auto bench = beacon({.ohm = 1e6}).share();
+    const Answer answer = asked(bench, "D1");
+    EXPECT_EQ(answer.question, "Why is D1 dark?");
+    EXPECT_TRUE(answer.chain[0].text.ends_with("too little to be seen.")) << chainOf(answer);
+    ASSERT_EQ(answer.remedies.size(), 1u) << chainOf(answer);
+    EXPECT_TRUE(isLit(*after(*bench, answer.remedies[0]), bench->partIndex("D1")));
+}
+
 TEST(Explain, LightWithoutAResistorIsOverloaded) {
     auto builder = supplied();
     builder.part("D1", "led", {{"anode", "A.e14"}, {"cathode", "A.f14"}})
