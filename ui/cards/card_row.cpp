@@ -80,6 +80,7 @@ void CardRow::setLook(const Look& look) {
     look_ = look;
     for (Card* card : {static_cast<Card*>(reading_), static_cast<Card*>(loop_), static_cast<Card*>(values_), static_cast<Card*>(legend_)})
         card->setLook(look);
+    if (aside_) aside_->setLook(look);
     arrange();
     refresh();
 }
@@ -98,6 +99,18 @@ void CardRow::arrange() {
     place({reading_}, kReadingWidth);
     place({loop_, values_}, kLoopWidth);
     place({legend_}, kLegendWidth);
+    if (aside_) aside_->setGeometry(legend_->geometry());
+}
+
+void CardRow::showAside(Card* card) {
+    if (aside_ && aside_ != card) aside_->hide();
+    aside_ = card;
+    legend_->setVisible(aside_ == nullptr);
+    if (!aside_) return;
+    aside_->setLook(look_);
+    aside_->setGeometry(legend_->geometry());
+    aside_->show();
+    aside_->raise();
 }
 
 void CardRow::resizeEvent(QResizeEvent* event) {

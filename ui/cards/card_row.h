@@ -23,6 +23,8 @@ public:
     LoopCard& loop() const { return *loop_; }
     LegendCard& legend() const { return *legend_; }
     ValueEditor& values() const { return *values_; }
+    /// Shows a card of this row, made by others, in the legend's place; null shows the legend again.
+    void showAside(Card* card);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -38,6 +40,7 @@ private:
     LoopCard* loop_;
     ValueEditor* values_;
     LegendCard* legend_;
+    Card* aside_ = nullptr;  ///< stands in the legend's place
     QTimer patience_;  ///< an answer that takes longer than a frame is shown as missing
     Look look_;
 };

@@ -48,10 +48,14 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     setCentralWidget(stage_);
     setMinimumSize(kSmallestWindow);
     fillMenus(title_->menus(), actions_);
+    inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), this);
     connectDocument();
     connectActions();
     connectViews();
     connectThemes();
+    connect(inquiry_, &Inquiry::cardWanted, this, [this] {
+        if (actions_.fold->isChecked()) actions_.fold->trigger();
+    });
     view_->viewport()->installEventFilter(this);
     restorePlace(*this);
     document_->reset(makeNewBench(), {});

@@ -12,6 +12,7 @@
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
 #include "ui/window/edit_actions.h"
+#include "ui/window/inquiry.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
 #include "ui/window/start_card.h"
@@ -44,6 +45,7 @@ public:
     FileActions& files() { return *files_; }
     Autosave& autosave() { return *autosave_; }
     MessageBar& bar() { return *bar_; }
+    Inquiry& inquiry() { return *inquiry_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -83,6 +85,7 @@ private:
     Projection* projection_;
     EditActions* edits_;
     Autosave* autosave_;
+    Inquiry* inquiry_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 

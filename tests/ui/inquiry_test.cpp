@@ -1,0 +1,177 @@
+// Asking the bench in a real window: the truth table whose rows set the switches, and "why?" whose remedies are carried out.
+
+#include "window_bench.h"
+
+#include "core/snapshot/lit.h"
+#include "support/build_bench.h"
+
+#include <gtest/gtest.h>
+
+namespace tiepoint::ui {
+namespace {
+
+class InquiryTest : public testing::Test {
+protected:
+    MainWindow& window() { return desk.window(); }
+    Inquiry& inquiry() { return window().inquiry(); }
+    TruthCard& table() { return inquiry().table(); }
+    AnswerCard& answer() { return inquiry().answer(); }
+
+    void open(const char* name) {
+        window().files().openEmbedded(QStringLiteral("benches/%1.bench.json").arg(QString::fromLatin1(name)));
+        ASSERT_TRUE(desk.waitForAnswer());
+    }
+    void openTable() {
+        inquiry().tableAction()->trigger();
+        ASSERT_TRUE(WindowBench::waitFor([this] { return table().table() && !table().isStale(); }));
+    }
+    void ask(const char* id) {
+        window().view().setSelection({QString::fromLatin1(id)});
+        inquiry().whyAction()->trigger();
+        ASSERT_TRUE(WindowBench::waitFor([this, id] { return answer().answer() && answer().answer()->part == id; }));
+    }
+    void clickRow(int row) {
+        const QRectF box = table().rowBox(row);
+        ASSERT_FALSE(box.isEmpty()) << row;
+        QTest::mouseClick(&table(), Qt::LeftButton, {}, box.center().toPoint());
+        ASSERT_TRUE(desk.waitForAnswer());
+        ASSERT_TRUE(WindowBench::waitFor([this] { return !table().isStale(); }));
+    }
+    bool lit(const char* id) {
+        const auto snapshot = window().live().snapshot();
+        return isLit(*snapshot, snapshot->layout->bench->partIndex(id));
+    }
+
+    WindowBench desk;
+};
+
+TEST_F(InquiryTest, TheTableStandsInTheLegendsPlaceAndGoesAgain) {
+    open("lock-gate");
+    EXPECT_TRUE(window().cards().legend().isVisible());
+    openTable();
+    EXPECT_TRUE(table().isVisible());
+    EXPECT_FALSE(window().cards().legend().isVisible());
+    EXPECT_EQ(table().geometry(), window().cards().legend().geometry());
+    EXPECT_EQ(table().sentences(), QStringList{QStringLiteral("D1 = S1 AND S2")});
+    WindowBench::click(table().closeKey());
+    EXPECT_FALSE(table().isVisible());
+    EXPECT_TRUE(window().cards().legend().isVisible());
+    EXPECT_FALSE(inquiry().tableAction()->isChecked());
+}
+
+TEST_F(InquiryTest, ClickedRowsPressTheButtons) {
+    open("lock-gate");
+    openTable();
+    EXPECT_EQ(table().presentRow(), 0);
+    for (const int row : {3, 1, 2, 0}) {
+        clickRow(row);
+        EXPECT_EQ(table().presentRow(), row);
+        EXPECT_EQ(window().live().isHeld("S1"), row >= 2);
+        EXPECT_EQ(window().live().isHeld("S2"), row % 2 == 1);
+        EXPECT_EQ(lit("D1"), row == 3);
+    }
+    EXPECT_FALSE(window().document().isModified());  // presses are no document
+    clickRow(3);
+    WindowBench::click(table().closeKey());
+    EXPECT_TRUE(window().live().inputs().held.empty());
+}
+
+TEST_F(InquiryTest, ClickedRowsThrowTheSlidesAsOneUndoStep) {
+    open("two-way-stair-lamp");
+    openTable();
+    EXPECT_EQ(table().presentRow(), 1);
+    clickRow(2);
+    EXPECT_EQ(table().presentRow(), 2);
+    EXPECT_TRUE(lit("D1"));
+    EXPECT_EQ(window().document().undoStack().count(), 1);
+    window().document().undoStack().undo();
+    ASSERT_TRUE(desk.waitForAnswer());
+    ASSERT_TRUE(WindowBench::waitFor([this] { return !table().isStale() && table().presentRow() == 1; }));
+    clickRow(0);
+    EXPECT_FALSE(lit("D1"));
+}
+
+TEST_F(InquiryTest, ArrowKeysWalkThroughTheRows) {
+    open("quay-bell-lamp");
+    openTable();
+    table().setFocus();
+    QTest::keyClick(&table(), Qt::Key_Down);
+    ASSERT_TRUE(WindowBench::waitFor([this] { return table().presentRow() == 1; }));
+    EXPECT_TRUE(window().live().isHeld("S2"));
+    QTest::keyClick(&table(), Qt::Key_Escape);
+    EXPECT_FALSE(table().isVisible());
+}
+
+TEST_F(InquiryTest, TheTableFollowsTheBench) {
+    open("lock-gate");
+    openTable();
+    const auto refused = window().document().push(removeEdit(*window().document().bench(), {"S2"}));
+    EXPECT_FALSE(refused);
+    EXPECT_TRUE(table().isStale());
+    ASSERT_TRUE(WindowBench::waitFor([this] { return !table().isStale(); }));
+    EXPECT_EQ(table().table()->rows.size(), 2u);
+    EXPECT_TRUE(table().sentences().contains(QStringLiteral("D1 is never lit"))) << table().sentences().join('/').toStdString();
+    EXPECT_TRUE(table().sentences().contains(QStringLiteral("S1 changes nothing")));
+}
+
+TEST_F(InquiryTest, TooManySwitchesAreSaidOnTheCard) {
+    Bench bench = tiepoint::test::BenchBuilder().board("A", "full").build();
+    for (int i = 1; i <= 11; ++i) bench.parts.push_back(makePart(*findKind("push-button"), "S" + std::to_string(i)));
+    window().document().reset(bench, {});
+    ASSERT_TRUE(desk.waitForAnswer());
+    inquiry().tableAction()->trigger();
+    ASSERT_TRUE(WindowBench::waitFor([this] { return !table().isStale(); }));
+    EXPECT_EQ(table().table(), nullptr);
+    EXPECT_EQ(table().sentences(), QStringList{QStringLiteral("No table: the bench has 11 switches; a truth table has at most 10.")});
+}
+
+TEST_F(InquiryTest, WhyIsAnsweredAndItsRemedyPressesTheButton) {
+    open("beacon-lamp");
+    ask("D1");
+    EXPECT_TRUE(answer().isVisible());
+    EXPECT_FALSE(window().cards().legend().isVisible());
+    EXPECT_EQ(answer().answer()->question, "Why is D1 dark?");
+    ASSERT_EQ(answer().remedyKeys().size(), 1u);
+    EXPECT_EQ(answer().remedyKeys()[0]->text(), QStringLiteral("Press S1"));
+    WindowBench::click(answer().remedyKeys()[0]);
+    ASSERT_TRUE(desk.waitForAnswer());
+    EXPECT_TRUE(lit("D1"));
+    ASSERT_TRUE(WindowBench::waitFor([this] { return answer().answer() && answer().answer()->question == "Why is D1 lit as it is?"; }));
+    WindowBench::click(answer().closeKey());
+    EXPECT_TRUE(window().live().inputs().held.empty());
+    EXPECT_TRUE(window().cards().legend().isVisible());
+}
+
+TEST_F(InquiryTest, AMendIsOneUndoStepAndLights) {
+    open("dark-beacon");
+    ask("D1");
+    ASSERT_EQ(answer().remedyKeys().size(), 1u);
+    WindowBench::click(answer().remedyKeys()[0]);
+    ASSERT_TRUE(desk.waitForAnswer());
+    EXPECT_TRUE(lit("D1"));
+    EXPECT_EQ(window().document().undoStack().count(), 1);
+    ASSERT_TRUE(WindowBench::waitFor([this] { return answer().answer() != nullptr; }));
+    window().document().undoStack().undo();
+    EXPECT_EQ(answer().answer(), nullptr);  // nothing of the old answer is offered
+    ASSERT_TRUE(WindowBench::waitFor([this] { return answer().answer() != nullptr; }));
+    EXPECT_EQ(answer().answer()->question, "Why is D1 dark?");
+}
+
+TEST_F(InquiryTest, TheAnswerGoesWithItsPart) {
+    open("beacon-lamp");
+    ask("R1");
+    EXPECT_FALSE(window().document().push(removeEdit(*window().document().bench(), {"R1"})));
+    EXPECT_FALSE(answer().isVisible());
+    EXPECT_TRUE(window().cards().legend().isVisible());
+}
+
+TEST_F(InquiryTest, AskingUnfoldsTheCards) {
+    open("beacon-lamp");
+    window().actions().fold->trigger();
+    EXPECT_FALSE(window().cards().isVisible());
+    openTable();
+    EXPECT_TRUE(table().isVisible());
+}
+
+}  // namespace
+}  // namespace tiepoint::ui

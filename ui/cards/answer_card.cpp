@@ -1,0 +1,111 @@
+#include "ui/cards/answer_card.h"
+
+#include "ui/cards/value_field.h"
+
+#include <QPainter>
+#include <QScrollBar>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kWordSize = 21;
+constexpr double kKeyHeight = 36;
+
+QString qs(const std::string& words) { return QString::fromStdString(words); }
+
+}  // namespace
+
+AnswerCard::AnswerCard(QWidget* parent) : AsideCard(parent), area_(new QScrollArea(this)), words_(new QLabel) {
+    setAccessibleName(QStringLiteral("Why"));
+    words_->setWordWrap(true);
+    words_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    words_->setTextFormat(Qt::RichText);
+    words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    area_->setWidget(words_);
+    area_->setWidgetResizable(true);
+    area_->setFrameShape(QFrame::NoFrame);
+    area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area_->viewport()->setAutoFillBackground(false);
+}
+
+void AnswerCard::showAnswer(std::shared_ptr<const WhyAnswer> answer) {
+    const bool another = !shown_ || shown_->answer.part != answer->answer.part;
+    shown_ = std::move(answer);
+    stale_ = false;
+    QStringList spoken{qs(shown_->answer.question)};
+    for (const Cause& cause : shown_->answer.chain) spoken << qs(cause.text);
+    setAccessibleDescription(spoken.join(QLatin1Char(' ')));
+    makeKeys();
+    arrangeCard();
+    if (another) area_->verticalScrollBar()->setValue(0);
+    update();
+}
+
+void AnswerCard::showStale() {
+    if (stale_) return;
+    stale_ = true;
+    words_->setText({});
+    for (QToolButton* key : keys_) key->setEnabled(false);
+    update();
+}
+
+void AnswerCard::makeKeys() {
+    for (QToolButton* key : keys_) key->deleteLater();  // one of them may be the sender
+    keys_.clear();
+    for (const Remedy& remedy : shown_->answer.remedies) {
+        auto* key = new QToolButton(this);
+        key->setText(qs(remedy.text));
+        key->setToolTip(QStringLiteral("%1. Then %2.").arg(qs(remedy.text), qs(remedy.outcome)));
+        connect(key, &QToolButton::clicked, this, [this, remedy] { Q_EMIT remedyChosen(remedy); });
+        key->show();
+        keys_.push_back(key);
+    }
+}
+
+QString AnswerCard::wordsInColour() const {
+    QString words;
+    const auto paragraph = [&](const QString& inside) { words += QStringLiteral("<p style='margin:0 0 4px 0'>%1</p>").arg(inside); };
+    // The missing link first: on a small card the rest is scrolled to.
+    for (const Cause& cause : shown_->answer.chain) {
+        if (cause.missingLink) paragraph(QStringLiteral("<b>Missing link:</b> ") + qs(cause.text).toHtmlEscaped());
+    }
+    for (const Cause& cause : shown_->answer.chain) {
+        if (!cause.missingLink) paragraph(qs(cause.text).toHtmlEscaped());
+    }
+    for (const Remedy& remedy : shown_->answer.remedies) {
+        paragraph(QStringLiteral("<b>%1:</b> then %2.").arg(qs(remedy.text).toHtmlEscaped(), qs(remedy.outcome).toHtmlEscaped()));
+    }
+    return words;
+}
+
+void AnswerCard::arrangeCard() {
+    AsideCard::arrangeCard();
+    const QRectF box = body();
+    const QFont font = look().font(kWordSize);
+    words_->setFont(font);
+    area_->setStyleSheet(fieldStyle(look()) + QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }").arg(look().theme->text.name()));
+    if (shown_ && !stale_) words_->setText(wordsInColour());
+    const double keyHeight = keys_.empty() ? 0 : look().px(kKeyHeight);
+    double left = box.left() - look().px(4);
+    const double share = keys_.empty() ? 0 : (box.width() + look().px(8)) / static_cast<double>(keys_.size());
+    for (QToolButton* key : keys_) {
+        key->setFont(look().font(text::kLabel));
+        key->setStyleSheet(wordKeyStyle(look()));
+        const double width = std::min<double>(key->sizeHint().width(), share);
+        key->setGeometry(QRectF(left, box.bottom() - keyHeight, width, keyHeight).toRect());
+        left += width + look().px(14);
+    }
+    const double top = box.top() + QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height() + look().px(4);
+    area_->setGeometry(QRectF(box.left(), top, box.width(), box.bottom() - keyHeight - top).toRect());
+}
+
+void AnswerCard::paintBody(QPainter& painter) {
+    if (!shown_) return;
+    const QRectF box = body();
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), qs(shown_->answer.question), look().font(text::kBody, QFont::DemiBold),
+             stale_ ? look().theme->dimText : look().theme->text);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,45 @@
+#pragma once
+// Why a part does what it does, as a card: the question, the chain of causes with the missing link marked, and a key for each remedy.
+
+#include "ui/cards/aside_card.h"
+#include "ui/live/questions.h"
+
+#include <QLabel>
+#include <QScrollArea>
+
+#include <memory>
+#include <vector>
+
+namespace tiepoint::ui {
+
+class AnswerCard : public AsideCard {
+    Q_OBJECT
+public:
+    explicit AnswerCard(QWidget* parent);
+
+    void showAnswer(std::shared_ptr<const WhyAnswer> answer);
+    /// The bench changed and the new answer isn't there yet: nothing of the old one is shown or offered.
+    void showStale();
+
+    const Answer* answer() const { return shown_ && !stale_ ? &shown_->answer : nullptr; }
+    const std::vector<QToolButton*>& remedyKeys() const { return keys_; }
+
+Q_SIGNALS:
+    void remedyChosen(const tiepoint::Remedy& remedy);
+
+protected:
+    void paintBody(QPainter& painter) override;
+    void arrangeCard() override;
+
+private:
+    QString wordsInColour() const;
+    void makeKeys();
+
+    std::shared_ptr<const WhyAnswer> shown_;
+    bool stale_ = true;
+    QScrollArea* area_;
+    QLabel* words_;
+    std::vector<QToolButton*> keys_;
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,41 @@
+#include "ui/cards/aside_card.h"
+
+#include <QKeyEvent>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kKeySize = 34;
+
+}  // namespace
+
+AsideCard::AsideCard(QWidget* parent) : Card(parent), close_(new QToolButton(this)) {
+    close_->setText(QStringLiteral("\u00d7"));
+    close_->setAccessibleName(QStringLiteral("Close"));
+    close_->setToolTip(QStringLiteral("Close, and show the legend again"));
+    connect(close_, &QToolButton::clicked, this, &AsideCard::closed);
+}
+
+void AsideCard::arrangeCard() {
+    const int size = look().ipx(kKeySize);
+    const QRectF surface = frame();
+    close_->setFont(look().font(text::kBody));
+    close_->setStyleSheet(wordKeyStyle(look()));
+    close_->setGeometry(QRectF(surface.right() - size - look().px(8), surface.top() + look().px(8), size, size).toRect());
+}
+
+double AsideCard::widthBesideKey() const { return body().width() - look().px(kKeySize - 10); }
+
+void AsideCard::keyPressEvent(QKeyEvent* event) {
+    if (event->key() != Qt::Key_Escape) return Card::keyPressEvent(event);
+    Q_EMIT closed();
+}
+
+QString wordKeyStyle(const Look& look) {
+    return QStringLiteral("QToolButton { color: %1; background: transparent; border: none; padding: 0 %2px; font-weight: 600; }"
+                          "QToolButton:hover, QToolButton:focus { text-decoration: underline; }")
+        .arg(look.theme->accent.name())
+        .arg(look.ipx(4));
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,33 @@
+#pragma once
+// A card that is called for and put away again: it stands in the legend's place while it is wanted.
+
+#include "ui/cards/card.h"
+
+#include <QToolButton>
+
+namespace tiepoint::ui {
+
+class AsideCard : public Card {
+    Q_OBJECT
+public:
+    explicit AsideCard(QWidget* parent);
+
+    QToolButton* closeKey() const { return close_; }
+
+Q_SIGNALS:
+    void closed();
+
+protected:
+    void arrangeCard() override;
+    void keyPressEvent(QKeyEvent* event) override;
+    /// The body less the room of the closing key.
+    double widthBesideKey() const;
+
+private:
+    QToolButton* close_;
+};
+
+/// Style sheet for keys that are words in the accent colour.
+QString wordKeyStyle(const Look& look);
+
+}  // namespace tiepoint::ui

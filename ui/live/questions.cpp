@@ -1,0 +1,82 @@
+#include "ui/live/questions.h"
+
+#include <condition_variable>
+#include <functional>
+#include <mutex>
+#include <thread>
+#include <utility>
+
+namespace tiepoint::ui {
+
+/// One slot for each kind of question; a newer one takes the place of one that waits. The lock guards nothing but the slots.
+class Questions::Worker {
+public:
+    using Job = std::function<void()>;
+    enum Slot { Table, Why, SlotCount };
+
+    Worker() : thread_([this] { run(); }) {}
+
+    ~Worker() {
+        {
+            const std::lock_guard guard(mutex_);
+            stopping_ = true;
+        }
+        wake_.notify_one();
+        thread_.join();
+    }
+
+    void ask(Slot slot, Job job) {
+        {
+            const std::lock_guard guard(mutex_);
+            slots_[slot] = std::move(job);
+        }
+        wake_.notify_one();
+    }
+
+private:
+    Job* waiting() {
+        for (Job& slot : slots_) {
+            if (slot) return &slot;
+        }
+        return nullptr;
+    }
+
+    Job nextJob() {
+        std::unique_lock lock(mutex_);
+        wake_.wait(lock, [this] { return stopping_ || waiting(); });
+        return stopping_ ? Job() : std::exchange(*waiting(), Job());
+    }
+
+    void run() {
+        while (const Job job = nextJob()) job();
+    }
+
+    std::mutex mutex_;
+    std::condition_variable wake_;
+    Job slots_[SlotCount];
+    bool stopping_ = false;
+    std::thread thread_;  // last: it uses all of the above
+};
+
+Questions::Questions(QObject* parent) : QObject(parent), worker_(std::make_unique<Worker>()) {}
+
+Questions::~Questions() = default;
+
+void Questions::askTable(std::shared_ptr<const Snapshot> snapshot) {
+    worker_->ask(Worker::Table, [this, snapshot = std::move(snapshot)] {
+        auto answer = std::make_shared<const TableAnswer>(
+            TableAnswer{snapshot->revision, snapshot->layout->bench, makeTruthTable(snapshot->layout)});
+        QMetaObject::invokeMethod(this, [this, answer] { Q_EMIT tableReady(answer); }, Qt::QueuedConnection);
+    });
+}
+
+void Questions::askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part) {
+    worker_->ask(Worker::Why, [this, snapshot = std::move(snapshot), part] {
+        const int index = snapshot->layout->bench->partIndex(part);
+        if (index < 0) return;
+        auto answer = std::make_shared<const WhyAnswer>(WhyAnswer{snapshot->revision, snapshot->inputSequence, explain(*snapshot, index)});
+        QMetaObject::invokeMethod(this, [this, answer] { Q_EMIT whyReady(answer); }, Qt::QueuedConnection);
+    });
+}
+
+}  // namespace tiepoint::ui
