@@ -103,6 +103,7 @@ TEST(Render, EveryViewAndThemeChangesThePicture) {
         ASSERT_EQ(drawn.ran.code, 0) << drawn.ran.error;
         const QImage picture = imageOf(drawn);
         for (std::size_t i = 0; i < pictures.size(); ++i) {
+            if (picture.size() != pictures[i].size()) continue;  // leads that are drawn otherwise need another room
             EXPECT_GT(differing(picture, pictures[i]), 100) << choice[1] << " looks like " << choices[i][1];
         }
         pictures.push_back(picture);
