@@ -123,7 +123,11 @@ void writeKind(JsonWriter& json, const PartKind& kind) {
     writeSpecs(json, "state", kind.state);
     writeRatings(json, kind);
     writeModel(json, kind);
-    if (kind.emitsLight) json.field("ratedCurrent", kind.ratedCurrentAmpere);
+    if (kind.emitsLight) {
+        json.key("ratedCurrent");
+        writeParameter(json, kind.ratedCurrent);
+        if (kind.lightExponent != 1) json.field("lightExponent", kind.lightExponent);
+    }
     writeHelp(json, kind);
     json.endObject();
 }

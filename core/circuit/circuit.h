@@ -2,9 +2,10 @@
 // The compiled circuit: nodes by number and flat lists of branches, nothing else. It knows no board, no part and no limit of
 // voltage; the layers above give it meaning.
 //
-// Every element has one number, in the order of adding, and one branch of one of three laws: a conductor, a junction, or a supply.
+// Every element has one number, in the order of adding, and one branch of one of four laws: a conductor, a junction, a filament, or a supply.
 // Currents count from `from` to `to` through the element. Units: volt, ampere, ohm. Plain values; not shared while being built.
 
+#include "core/circuit/filament_law.h"
 #include "core/circuit/junction_law.h"
 
 #include <limits>
@@ -21,6 +22,11 @@ struct ConductorBranch {
 struct JunctionBranch {
     int element, from, to;
     JunctionLaw law;
+};
+
+struct FilamentBranch {
+    int element, from, to;
+    FilamentLaw law;
 };
 
 /// An electromotive force from `to` (minus) to `from` (plus) with a series resistance, while |current| <= limit, sourcing or sinking;
@@ -41,6 +47,7 @@ struct Circuit {
     std::vector<Terminals> terminals;  ///< by element
     std::vector<ConductorBranch> conductors;
     std::vector<JunctionBranch> junctions;
+    std::vector<FilamentBranch> filaments;
     std::vector<SupplyBranch> supplies;
 
     int elementCount() const { return static_cast<int>(terminals.size()); }
@@ -53,6 +60,10 @@ struct Circuit {
     }
     int addJunction(int from, int to, const JunctionLaw& law) {
         junctions.push_back({elementCount(), from, to, law});
+        return addTerminals(from, to);
+    }
+    int addFilament(int from, int to, const FilamentLaw& law) {
+        filaments.push_back({elementCount(), from, to, law});
         return addTerminals(from, to);
     }
     int addSupply(int from, int to, double emfVolt, double seriesOhm = 0,

@@ -11,6 +11,7 @@ constexpr std::array kElements = {
     &kJunctionElement,
     &kSupplyElement,
     &kContactElement,
+    &kFilamentElement,
 };
 
 }  // namespace

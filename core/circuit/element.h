@@ -41,5 +41,6 @@ extern const ElementKind kResistanceElement;
 extern const ElementKind kJunctionElement;
 extern const ElementKind kSupplyElement;
 extern const ElementKind kContactElement;
+extern const ElementKind kFilamentElement;
 
 }  // namespace tiepoint

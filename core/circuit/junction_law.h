@@ -29,10 +29,12 @@ public:
           ceilingVolt_(emissionVolt_ * std::log(kCeilingAmpere / saturationAmpere)) {}
 
     double emissionVolt() const { return emissionVolt_; }  ///< ideality times thermal voltage
-    double perEmissionVolt() const { return perEmissionVolt_; }
+    /// The unit in which steps along the curve are judged.
+    double perUnitVolt() const { return perEmissionVolt_; }
     double seriesOhm() const { return seriesOhm_; }
     /// Where the curve bends most: the start of every search, because a lower start overshoots by decades of current.
     double criticalVolt() const { return criticalVolt_; }
+    double startVolt() const { return criticalVolt_; }
 
     /// Current and slope of the inner junction at one voltage.
     struct Point {

@@ -8,6 +8,7 @@
 #include "core/findings/trial.h"
 
 #include "core/base/quantity.h"
+#include "core/parts/derivation.h"
 
 #include <fmt/format.h>
 
@@ -25,7 +26,7 @@ constexpr double kLightShare = 0.75;
 constexpr double kPartShare = 0.8;
 
 double targetFor(const Part& part, const Excess& excess) {
-    if (part.kind->ratedCurrentAmpere > 0) return kLightShare * part.kind->ratedCurrentAmpere;
+    if (part.kind->emitsLight) return kLightShare * ratedCurrentAmpere(part);
     return kPartShare * excess.share.limit;
 }
 
@@ -40,7 +41,7 @@ std::string sentence(const Part& part, const Excess& excess, bool unlimited) {
     if (!excess.share.rating->maximum) {
         return fmt::format("{} carries {}, more than the {} it is made for.", part.id, excessInWords(excess), limit);
     }
-    if (unlimited && part.kind->emitsLight) {
+    if (unlimited && part.kind->needsResistor) {
         return fmt::format("{} has no resistor to hold its current back: it would get {}, and it bears at most {}.", part.id,
                            excessInWords(excess), limit);
     }

@@ -20,7 +20,7 @@ std::vector<std::vector<int>> sideBySide(const Examination& examination) {
     const Layout& layout = examination.layout();
     std::map<std::pair<int, int>, std::vector<int>> byNets;
     for (int part = 0; part < examination.partCount(); ++part) {
-        if (!examination.part(part).kind->emitsLight) continue;
+        if (!examination.part(part).kind->needsResistor) continue;
         const int first = layout.firstLead[part];
         const std::pair nets(layout.netOfLead[first], layout.netOfLead[first + 1]);
         if (nets.first != nets.second) byNets[nets].push_back(part);

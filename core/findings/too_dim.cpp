@@ -6,6 +6,7 @@
 #include "core/findings/trial.h"
 
 #include "core/base/quantity.h"
+#include "core/parts/derivation.h"
 #include "core/parts/preferred.h"
 
 #include <fmt/format.h>
@@ -60,7 +61,7 @@ Suspicions findTooDim(const Examination& examination) {
     Suspicions all;
     for (int light = 0; light < examination.partCount(); ++light) {
         const Part& part = examination.part(light);
-        if (!part.kind->emitsLight) continue;
+        if (!part.kind->needsResistor) continue;
         const Position& position = brightest(examination, light);
         const double ampere = currentThrough(*position.snapshot, light).inAmpere;
         if (ampere >= kDimAmpere || ampere < kLeastAmpere || position.snapshot->status() != Status::Solved) continue;
@@ -79,7 +80,7 @@ Suspicions findTooDim(const Examination& examination) {
                                                 resistor.id, formatSetting(ohm, "ohm"), bandsInWords(ohm, share)),
                                     position);
         found.finding.figures = {{"current", ampere}, {"resistance", ohm}};
-        found.proposals = resistanceMends(*position.snapshot, light, kTargetShare * part.kind->ratedCurrentAmpere);
+        found.proposals = resistanceMends(*position.snapshot, light, kTargetShare * ratedCurrentAmpere(part));
         for (Mend& mend : found.proposals) {
             const auto* taken = std::get_if<ReplacePart>(&mend.edit.operations.front());
             if (taken == nullptr || taken->part.id != resistor.id) continue;

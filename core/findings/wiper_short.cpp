@@ -7,6 +7,7 @@
 #include "core/findings/trial.h"
 
 #include "core/base/quantity.h"
+#include "core/parts/derivation.h"
 
 #include <fmt/format.h>
 
@@ -59,7 +60,7 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
                                          formatSetting(each.share.limit, each.share.unit));
         found.finding.figures.emplace_back("figure", each.share.figure);
         found.finding.figures.emplace_back("limit", each.share.limit);
-        const double rated = burnt.kind->ratedCurrentAmpere;
+        const double rated = ratedCurrentAmpere(burnt);
         if (rated > 0) {
             found.proposals = resistanceMends(*each.position->snapshot, each.part, kTargetShare * rated);
             for (Mend& mend : insertionMends(*each.position->snapshot, each.part, kTargetShare * rated)) {

@@ -12,10 +12,11 @@ double lightness(double relativeLuminance) {
     return 116 * f - 16;
 }
 
-double brightness(double meanCurrentAmpere, double ratedCurrentAmpere) {
+double brightness(double meanCurrentAmpere, double ratedCurrentAmpere, double exponent) {
     constexpr double kFullLightness = 100;
     const double share = std::clamp(meanCurrentAmpere / ratedCurrentAmpere, 0.0, 1.0);
-    return std::clamp(lightness(share) / kFullLightness, 0.0, 1.0);
+    const double light = exponent == 1 ? share : std::pow(share, exponent);
+    return std::clamp(lightness(light) / kFullLightness, 0.0, 1.0);
 }
 
 }  // namespace tiepoint

@@ -152,6 +152,8 @@ std::optional<std::string> unresolved(const Parameter& parameter, const PartKind
     return unresolvedDerived(std::get<Parameter::Derived>(parameter.source), kind);
 }
 
+double ratedCurrentAmpere(const Part& part) { return part.kind->emitsLight ? resolve(part.kind->ratedCurrent, part) : 0; }
+
 std::vector<std::string_view> derivationNames() {
     std::vector<std::string_view> names;
     for (const Derivation& derivation : kDerivations) names.push_back(derivation.name);

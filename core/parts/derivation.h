@@ -14,6 +14,8 @@ namespace tiepoint {
 double resolve(const Parameter& parameter, const Part& part);
 /// Whether every name and derivation in it exists in the kind; the reason if not.
 std::optional<std::string> unresolved(const Parameter& parameter, const PartKind& kind);
+/// The current at which a light is as bright as it is made to be; 0 for parts that give no light.
+double ratedCurrentAmpere(const Part& part);
 /// Names of the derivations, for the table test.
 std::vector<std::string_view> derivationNames();
 

@@ -254,7 +254,11 @@ void readWorking(StrictObject& root, PartKind& kind) {
     checkNodes(root, kind);
     kind.ratings = readList(root, "ratings", [&](StrictObject& object) { return readRating(object, kind); });
     kind.emitsLight = root.flag("emitsLight");
-    if (kind.emitsLight) kind.ratedCurrentAmpere = root.number("ratedCurrent");
+    if (kind.emitsLight) {
+        kind.ratedCurrent = readCheckedParameter(root, "ratedCurrent", kind);
+        if (root.has("lightExponent")) kind.lightExponent = root.number("lightExponent");
+        kind.needsResistor = std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return spec.element == "junction"; });
+    }
     kind.hasCap = root.flag("cap");
     kind.isSupply = root.flag("supply");
 }

@@ -25,11 +25,13 @@
 //                        junction    saturationCurrent, ideality, seriesResistance; from the anode to the
 //                        cathode supply      voltage, seriesResistance, currentLimit (optional); from plus to
 //                        minus contact     contactResistance
+//                        filament    voltage, current, temperature (rated; kelvin)
 //   ratings          [{name, quantity: "current" | "power" | "reverseVoltage" | "voltage", label, limit: a
 //   parameter,
 //                      maximum: false (optional; a usual figure, no limit)}]
 //   emitsLight, cap, supply   optional: true
-//   ratedCurrent     with emitsLight: the current at which its brightness is 1
+//   ratedCurrent     with emitsLight: the current at which its brightness is 1, a parameter
+//   lightExponent    with emitsLight, optional: its light rises as this power of the current (1)
 //   search           [words]
 //   help             {what, leads, ratings, caution}
 //   sources          [{figure, source, status: "published" | "common practice" | "from memory"}]

@@ -188,7 +188,7 @@ std::span<const Package> packages() {
     static const std::array kPackages = {
         benchSupplyPackage(),      usbSupplyPackage(),     cellsPackage(),  block9VPackage(),
         axialQuarterWattPackage(), axialDiodePackage(),    led5mmPackage(), pushButtonPackage(),
-        slideSwitchPackage(),      potentiometerPackage(),
+        slideSwitchPackage(),      potentiometerPackage(), lampWiredPackage(), togglePackage(),
     };
     return kPackages;
 }

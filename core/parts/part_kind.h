@@ -56,7 +56,7 @@ struct Parameter {
 
 /// One element of a model, between two leads or inner nodes.
 struct ElementSpec {
-    std::string element;  ///< name in the element table: "resistance", "junction", "supply", "contact"
+    std::string element;  ///< name in the element table: "resistance", "junction", "supply", "contact", "filament"
     std::string from, to;
     std::vector<std::pair<std::string, Parameter>> parameters;
     std::string whenState;   ///< contact: closed while this state ...
@@ -100,7 +100,9 @@ struct PartKind {
     std::vector<ElementSpec> model;
     std::vector<Rating> ratings;
     bool emitsLight = false;  ///< has a brightness
-    double ratedCurrentAmpere = 0;  ///< brightness is relative to the light at this current
+    Parameter ratedCurrent;   ///< brightness is relative to the light at this current
+    double lightExponent = 1; ///< light rises as this power of the current
+    bool needsResistor = false;  ///< a light whose own resistance doesn't hold its current back: a junction
     bool hasCap = false;      ///< pressed with the letter on its cap
     bool isSupply = false;
     std::vector<std::string> searchWords;

@@ -1,6 +1,7 @@
 #include "core/snapshot/make_snapshot.h"
 
 #include "core/light/lightness.h"
+#include "core/parts/derivation.h"
 
 #include <algorithm>
 #include <cmath>
@@ -41,8 +42,10 @@ void addUpParts(Snapshot& snapshot) {
         const Part& part = bench.parts[element.part];
         snapshot.partPower[element.part] += element.powerWatt;
         if (part.kind->emitsLight) {
+            // A junction lights one way only; a filament doesn't mind which way its current runs.
+            const double ampere = part.kind->needsResistor ? element.currentAmpere : std::abs(element.currentAmpere);
             snapshot.partBrightness[element.part] =
-                brightness(visibleShare(part) * element.currentAmpere, part.kind->ratedCurrentAmpere);
+                brightness(visibleShare(part) * ampere, ratedCurrentAmpere(part), part.kind->lightExponent);
         }
     }
 }

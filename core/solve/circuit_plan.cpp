@@ -30,11 +30,12 @@ private:
     template <class Branch>
     bool counts(const Branch& b) const { return present_[b.element] && b.from != b.to; }
 
-    /// Visits the ends of every branch that ties voltages: conductors, junctions, supplies that hold their voltage.
+    /// Visits the ends of every branch that ties voltages: conductors, junctions, filaments, supplies that hold their voltage.
     template <class Visit>
     void eachTie(Visit visit) const {
         for (const auto& b : circuit_.conductors) if (counts(b)) visit(b.from, b.to);
         for (const auto& b : circuit_.junctions) if (counts(b)) visit(b.from, b.to);
+        for (const auto& b : circuit_.filaments) if (counts(b)) visit(b.from, b.to);
         for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
             const auto& b = circuit_.supplies[k];
             if (counts(b) && !limited_[k]) visit(b.from, b.to);
@@ -134,6 +135,7 @@ private:
         };
         listed(circuit_.conductors, [&](int k, const auto& b) { home(b.from, b.to).conductors.push_back(k); });
         listed(circuit_.junctions, [&](int k, const auto& b) { home(b.from, b.to).junctions.push_back(k); });
+        listed(circuit_.filaments, [&](int k, const auto& b) { home(b.from, b.to).filaments.push_back(k); });
         listed(circuit_.supplies, [&](int k, const SupplyBranch& b) {
             if (limited_[k]) {
                 const int from = islandOf(b.from), to = islandOf(b.to);
@@ -143,7 +145,7 @@ private:
                 home(b.from, b.to).supplies.push_back(k);
             }
         });
-        if (!between.conductors.empty() || !between.junctions.empty() || !between.supplies.empty()) {
+        if (!between.conductors.empty() || !between.junctions.empty() || !between.filaments.empty() || !between.supplies.empty()) {
             members.push_back(std::move(between));
         }
     }

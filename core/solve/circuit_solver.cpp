@@ -147,6 +147,7 @@ bool CircuitSolver::runFromNothing(CircuitPlan& plan) {
     constexpr double kFirstStep = 0.1;
     constexpr double kSmallestStep = 1e-4;
     std::fill(state_.innerVolt.begin(), state_.innerVolt.end(), 0.0);
+    std::fill(state_.filamentVolt.begin(), state_.filamentVolt.end(), 0.0);
     SolveState good = state_;
     double reached = 0;
     for (double step = kFirstStep; step > kSmallestStep;) {

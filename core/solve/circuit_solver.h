@@ -49,6 +49,8 @@ public:
 
     /// Voltages of the inner junctions, by junction: the start of the next search.
     std::span<double> innerVolts() { return state_.innerVolt; }
+    /// Voltages of the filaments, by filament.
+    std::span<double> filamentVolts() { return state_.filamentVolt; }
 
 private:
     struct KeptPlan {

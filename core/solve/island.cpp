@@ -15,7 +15,7 @@ constexpr double kStiffSiemens = 1;  ///< conductors above it get a current of t
 constexpr int kDumpSlots = 16;       ///< stamps at known nodes rotate over them, so that none waits for the one before
 constexpr int kMostIterations = 60;
 constexpr int kPatience = 6;  ///< steps at all, then steps without progress, before rounding is blamed
-constexpr double kJunctionSettled = 1e-6;  ///< of nVt
+constexpr double kCurveSettled = 1e-6;  ///< of nVt, and of a filament's scale
 constexpr double kSettled = 1e-9;          ///< relative, of voltages and currents
 constexpr double kSmallVolt = 1e-3;
 constexpr double kSmallAmpere = 1e-12;
@@ -79,6 +79,7 @@ private:
         }
         for (int index : soft_) couple(circuit_.conductors[index].from, circuit_.conductors[index].to);
         for (int index : members_.junctions) couple(circuit_.junctions[index].from, circuit_.junctions[index].to);
+        for (int index : members_.filaments) couple(circuit_.filaments[index].from, circuit_.filaments[index].to);
     }
 
     void couple(int from, int to) {
@@ -148,16 +149,22 @@ private:
             stamp(island_.baseValues_, slots, c.siemens);
             island_.conductors_.push_back({ends(c.from, c.to), c.siemens, c.element});
         }
-        for (int index : members_.junctions) {
-            const JunctionBranch& j = circuit_.junctions[index];
-            Junction junction{ends(j.from, j.to), {}, j.law, index, j.element};
-            findSlots(j.from, j.to, entry, junction.slots);
-            island_.junctions_.push_back(junction);
-        }
+        placeCurves(circuit_.junctions, members_.junctions, island_.junctions_, entry);
+        placeCurves(circuit_.filaments, members_.filaments, island_.filaments_, entry);
         for (const IslandMembers::Injection& i : members_.injections) {
             island_.injections_.push_back({sumPlace(i.node), i.element, i.sign});
         }
         island_.values_ = island_.baseValues_;
+    }
+
+    template <class Branch, class Law>
+    void placeCurves(const std::vector<Branch>& branches, const std::vector<int>& members, std::vector<Curve<Law>>& curves, int& entry) {
+        for (int index : members) {
+            const Branch& b = branches[index];
+            Curve<Law> curve{ends(b.from, b.to), {}, b.law, index, b.element};
+            findSlots(b.from, b.to, entry, curve.slots);
+            curves.push_back(curve);
+        }
     }
 
     /// The four slots of a conductance; `entry` walks over the list that couple() made.
@@ -225,7 +232,8 @@ void Island::gather(const SolveState& state) {
     for (const Unknown& u : unknowns_) x_[u.place] = state.nodeVolt[u.node];
     for (const Constant& c : constants_) x_[c.place] = state.nodeVolt[c.node];
     for (const Source& s : sources_) x_[s.current] = state.elementAmpere[s.element];
-    for (Junction& j : junctions_) j.innerVolt = state.innerVolt[j.index];
+    for (auto& j : junctions_) j.innerVolt = state.innerVolt[j.index];
+    for (auto& f : filaments_) f.innerVolt = state.filamentVolt[f.index];
 }
 
 void Island::scatter(SolveState& state) const {
@@ -234,12 +242,18 @@ void Island::scatter(SolveState& state) const {
     for (const Conductor& c : conductors_) {
         state.elementAmpere[c.element] = c.siemens * (x_[c.ends.voltFrom] - x_[c.ends.voltTo]);
     }
-    // A junction's current is read off its last tangent: there it balances the others to rounding, and differs from the law by the
-    // square of the last step only.
-    for (const Junction& j : junctions_) {
-        const double volt = x_[j.ends.voltFrom] - x_[j.ends.voltTo];
-        state.elementAmpere[j.element] = j.pointAmpere + j.tangentSiemens * (volt - j.lineVolt);
-        state.innerVolt[j.index] = j.innerVolt;
+    scatterCurves(junctions_, state.innerVolt, state.elementAmpere);
+    scatterCurves(filaments_, state.filamentVolt, state.elementAmpere);
+}
+
+/// A curve's current is read off its last tangent: there it balances the others to rounding, and differs from the law by the square of
+/// the last step only.
+template <class Law>
+void Island::scatterCurves(const std::vector<Curve<Law>>& curves, std::vector<double>& innerVolt, std::vector<double>& elementAmpere) const {
+    for (const Curve<Law>& c : curves) {
+        const double volt = x_[c.ends.voltFrom] - x_[c.ends.voltTo];
+        elementAmpere[c.element] = c.pointAmpere + c.tangentSiemens * (volt - c.lineVolt);
+        innerVolt[c.index] = c.innerVolt;
     }
 }
 
@@ -258,31 +272,34 @@ void Island::load(const SolveState& state, const Drive& drive) {
         right_[s.equation] = drive.sourceScale * s.emfVolt - (x_[s.ends.voltFrom] - x_[s.ends.voltTo]) + s.ohm * current;
     }
     for (const Injection& i : injections_) right_[i.sum] -= i.sign * state.elementAmpere[i.element];
-    loadJunctions(drive);
+    loadCurves(junctions_, drive);
+    loadCurves(filaments_, drive);
 }
 
-void Island::loadJunctions(const Drive& drive) {
-    for (Junction& j : junctions_) {
-        const JunctionLaw::Point point = j.law.at(j.innerVolt, drive.leakSiemens);
-        j.pointAmpere = point.ampere;
-        j.tangentSiemens = point.siemens / (1 + point.siemens * j.law.seriesOhm());
-        j.lineVolt = j.innerVolt + j.law.seriesOhm() * point.ampere;
-        const double volt = x_[j.ends.voltFrom] - x_[j.ends.voltTo];
-        const double current = j.pointAmpere + j.tangentSiemens * (volt - j.lineVolt);
-        right_[j.ends.sumFrom] -= current;
-        right_[j.ends.sumTo] += current;
-        Builder::stamp(values_, j.slots, j.tangentSiemens);
+template <class Law>
+void Island::loadCurves(std::vector<Curve<Law>>& curves, const Drive& drive) {
+    for (Curve<Law>& c : curves) {
+        const auto point = c.law.at(c.innerVolt, drive.leakSiemens);
+        c.pointAmpere = point.ampere;
+        c.tangentSiemens = point.siemens / (1 + point.siemens * c.law.seriesOhm());
+        c.lineVolt = c.innerVolt + c.law.seriesOhm() * point.ampere;
+        const double volt = x_[c.ends.voltFrom] - x_[c.ends.voltTo];
+        const double current = c.pointAmpere + c.tangentSiemens * (volt - c.lineVolt);
+        right_[c.ends.sumFrom] -= current;
+        right_[c.ends.sumTo] += current;
+        Builder::stamp(values_, c.slots, c.tangentSiemens);
     }
 }
 
-/// Whether the sums that load() made, and the junctions' distance from their law, are as small as rounding allows.
+/// Whether the sums that load() made, and the curves' distance from their law, are as small as rounding allows.
 bool Island::isBalanced(const SolveState& state, double defectAmpere) const {
     double largest = 0, worst = defectAmpere;
     const auto meet = [&](double current) { largest = std::max(largest, std::abs(current)); };
     for (const Conductor& c : conductors_) meet(c.siemens * (x_[c.ends.voltFrom] - x_[c.ends.voltTo]));
     for (const Source& s : sources_) meet(x_[s.current]);
     for (const Injection& i : injections_) meet(state.elementAmpere[i.element]);
-    for (const Junction& j : junctions_) meet(j.pointAmpere);
+    for (const auto& j : junctions_) meet(j.pointAmpere);
+    for (const auto& f : filaments_) meet(f.pointAmpere);
     for (const Unknown& u : unknowns_) worst = std::max(worst, std::abs(right_[u.sum]));
     return worst <= kResidualAmpere + kResidualShare * largest;
 }
@@ -299,25 +316,27 @@ Island::Measure Island::correct() {
         m.ampereStep = std::max(m.ampereStep, std::abs(right_[s.current]));
         m.largestAmpere = std::max(m.largestAmpere, std::abs(x_[s.current]));
     }
-    moveJunctions(m);
+    moveCurves(junctions_, m);
+    moveCurves(filaments_, m);
     return m;
 }
 
-void Island::moveJunctions(Measure& measure) {
-    for (Junction& j : junctions_) {
-        const double volt = x_[j.ends.voltFrom] - x_[j.ends.voltTo];
+template <class Law>
+void Island::moveCurves(std::vector<Curve<Law>>& curves, Measure& measure) {
+    for (Curve<Law>& c : curves) {
+        const double volt = x_[c.ends.voltFrom] - x_[c.ends.voltTo];
         // Along the tangent the inner junction moves by its share of the terminals' voltage.
-        const double share = 1 - j.tangentSiemens * j.law.seriesOhm();
-        const double target = j.innerVolt + share * (volt - j.lineVolt);
-        const double next = j.law.limitedStep(j.innerVolt, target);
-        measure.junctionStep = std::max(measure.junctionStep, std::abs(target - j.innerVolt) * j.law.perEmissionVolt());
-        measure.lawDefectAmpere = std::max(measure.lawDefectAmpere, j.tangentSiemens * std::abs(target - next));
-        j.innerVolt = next;
+        const double share = 1 - c.tangentSiemens * c.law.seriesOhm();
+        const double target = c.innerVolt + share * (volt - c.lineVolt);
+        const double next = c.law.limitedStep(c.innerVolt, target);
+        measure.curveStep = std::max(measure.curveStep, std::abs(target - c.innerVolt) * c.law.perUnitVolt());
+        measure.lawDefectAmpere = std::max(measure.lawDefectAmpere, c.tangentSiemens * std::abs(target - next));
+        c.innerVolt = next;
     }
 }
 
 bool Island::Measure::settled() const {
-    return junctionStep <= kJunctionSettled && voltStep <= kSettled * std::max(largestVolt, kSmallVolt) &&
+    return curveStep <= kCurveSettled && voltStep <= kSettled * std::max(largestVolt, kSmallVolt) &&
            ampereStep <= kSettled * largestAmpere + kSmallAmpere;
 }
 
@@ -332,7 +351,7 @@ Island::Outcome Island::solve(SolveState& state, const Drive& drive) {
         const bool balanced = outcome.iterations > kPatience && isBalanced(state, defect);
         if (!program_.run(values_, std::span(right_).first(program_.size()))) break;
         const Measure m = correct();
-        const double step = std::max(m.junctionStep, m.voltStep);
+        const double step = std::max(m.curveStep, m.voltStep);
         if (!std::isfinite(step) || !std::isfinite(m.ampereStep)) break;
         stalled = balanced && step >= bestStep / 2 ? stalled + 1 : 0;
         bestStep = std::min(bestStep, step);

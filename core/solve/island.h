@@ -4,7 +4,7 @@
 // Equations, in correction form (J dx = -F): Kirchhoff's current law at every unknown node, and for every branch whose current is
 // an unknown of its own  v(from) - v(to) - r i = emf.  Such are the supplies and, with emf 0, conductors under an ohm: their
 // currents then need no difference of nearly equal voltages. A junction enters as the tangent of its law with the series resistance
-// folded in (conductance g / (1 + g Rs)), so that it needs no inner node. Every step recomputes the residual from the currents
+// folded in (conductance g / (1 + g Rs)), so that it needs no inner node; so does a filament, whose law has no such resistance. Every step recomputes the residual from the currents
 // themselves, so each step also refines what the one before left to rounding.
 // The search ends when the last correction was too small to matter: under 1e-6 of nVt at every junction, which squares to 1e-12
 // of its current, and under 1e-9 elsewhere; or when corrections stop shrinking with a residual under 1e-12 A + 1e-12 of the largest
@@ -26,7 +26,7 @@ struct IslandMembers {
         int element, node;
         double sign;  ///< +1 at `from`, -1 at `to`
     };
-    std::vector<int> nodes, conductors, junctions, supplies;
+    std::vector<int> nodes, conductors, junctions, filaments, supplies;
     std::vector<Injection> injections;
 };
 
@@ -64,10 +64,12 @@ private:
         int sum, element;
         double sign;
     };
-    struct Junction {
+    /// A branch whose current is a curve of its voltage, replaced by a tangent in every step.
+    template <class Law>
+    struct Curve {
         Ends ends;
         int slots[4];  ///< from-from, to-to, from-to, to-from
-        JunctionLaw law;
+        Law law;
         int index, element;
         double innerVolt = 0;                     ///< where the tangent touches
         double pointAmpere = 0, tangentSiemens = 0, lineVolt = 0;
@@ -80,7 +82,7 @@ private:
     };
     /// Sizes of one step's corrections and of what they correct.
     struct Measure {
-        double junctionStep = 0, lawDefectAmpere = 0;
+        double curveStep = 0, lawDefectAmpere = 0;
         double voltStep = 0, largestVolt = 0, ampereStep = 0, largestAmpere = 0;
         bool settled() const;
     };
@@ -90,10 +92,14 @@ private:
     void gather(const SolveState& state);
     void scatter(SolveState& state) const;
     void load(const SolveState& state, const Drive& drive);
-    void loadJunctions(const Drive& drive);
+    template <class Law>
+    void loadCurves(std::vector<Curve<Law>>& curves, const Drive& drive);
+    template <class Law>
+    void scatterCurves(const std::vector<Curve<Law>>& curves, std::vector<double>& innerVolt, std::vector<double>& elementAmpere) const;
     bool isBalanced(const SolveState& state, double defectAmpere) const;
     Measure correct();
-    void moveJunctions(Measure& measure);
+    template <class Law>
+    void moveCurves(std::vector<Curve<Law>>& curves, Measure& measure);
 
     LinearProgram program_;
     std::vector<Unknown> unknowns_;
@@ -101,7 +107,8 @@ private:
     std::vector<Conductor> conductors_;
     std::vector<Source> sources_;
     std::vector<Injection> injections_;
-    std::vector<Junction> junctions_;
+    std::vector<Curve<JunctionLaw>> junctions_;
+    std::vector<Curve<FilamentLaw>> filaments_;
     std::vector<double> baseValues_, values_;  ///< by slot; the last 16 are dumps for stamps at known nodes
     std::vector<double> x_;                    ///< unknowns by position, then the known voltages
     std::vector<double> right_;                ///< by position, then one dump for sums at known nodes

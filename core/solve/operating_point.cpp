@@ -30,7 +30,7 @@ std::string_view reasonFor(Trouble trouble) {
 }  // namespace
 
 struct OperatingPoint::Body {
-    /// Inner voltages of junctions by part and place in the model.
+    /// Voltages of junctions and filaments by part and place in the model.
     using Warmth = std::map<std::pair<std::string, int>, double>;
 
     std::shared_ptr<const Layout> layout;
@@ -43,12 +43,17 @@ struct OperatingPoint::Body {
 
     Warmth warmth() {
         Warmth kept;
-        const auto volts = solver.innerVolts();
-        for (std::size_t k = 0; k < volts.size(); ++k) {
-            const CompiledElement& e = compiled.elements[solver.circuit().junctions[k].element];
-            kept[{layout->bench->parts[e.part].id, e.spec}] = volts[k];
-        }
+        const auto keep = [&](const auto& branches, std::span<const double> volts) {
+            for (std::size_t k = 0; k < volts.size(); ++k) kept[nameOf(branches[k].element)] = volts[k];
+        };
+        keep(solver.circuit().junctions, solver.innerVolts());
+        keep(solver.circuit().filaments, solver.filamentVolts());
         return kept;
+    }
+
+    Warmth::key_type nameOf(int element) const {
+        const CompiledElement& e = compiled.elements[element];
+        return {layout->bench->parts[e.part].id, e.spec};
     }
 
     void setLayout(std::shared_ptr<const Layout> next) {
@@ -64,10 +69,14 @@ struct OperatingPoint::Body {
         const auto volts = solver.innerVolts();
         for (std::size_t k = 0; k < volts.size(); ++k) {
             const JunctionBranch& j = solver.circuit().junctions[k];
-            const CompiledElement& e = compiled.elements[j.element];
-            const auto found = kept.find({layout->bench->parts[e.part].id, e.spec});
+            const auto found = kept.find(nameOf(j.element));
             // A part whose kind or colour changed may have conducted far above what its new curve bears.
             if (found != kept.end()) volts[k] = std::min(found->second, j.law.criticalVolt());
+        }
+        const auto filaments = solver.filamentVolts();
+        for (std::size_t k = 0; k < filaments.size(); ++k) {
+            const auto found = kept.find(nameOf(solver.circuit().filaments[k].element));
+            if (found != kept.end()) filaments[k] = found->second;
         }
     }
 

@@ -7,6 +7,7 @@
 #include "core/circuit/element.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/trial.h"
+#include "core/parts/derivation.h"
 #include "core/snapshot/readings.h"
 
 #include <fmt/format.h>

@@ -21,7 +21,8 @@ constexpr double kDark = 0.01;
 constexpr double kLit = 0.2;
 
 const std::vector<std::string> kNames{"beacon-lamp", "lock-gate", "quay-bell-lamp", "fairway-dimmer",
-                                      "two-way-stair-lamp", "three-buoys", "gangway", "dark-beacon"};
+                                      "two-way-stair-lamp", "three-buoys", "gangway", "dark-beacon",
+                                      "ferry-cabin"};
 
 Bench load(const std::string& name) {
     auto read = readBenchFile(harbourBench(name));

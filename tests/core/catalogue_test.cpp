@@ -38,7 +38,8 @@ TEST(Catalogue, HoldsTheKindsOfTheBench) {
     for (const PartKind& kind : catalogue()) names.push_back(kind.name);
     EXPECT_EQ(names,
               (std::vector<std::string>{"bench-supply", "usb-supply", "cells", "block-9v", "resistor",
-                                        "potentiometer", "led", "push-button", "slide-switch", "diode"}));
+                                        "potentiometer", "led", "push-button", "slide-switch",
+                                        "toggle", "diode", "lamp"}));
     for (const PartKind& kind : catalogue()) EXPECT_EQ(findKind(kind.name), &kind);
     EXPECT_EQ(findKind("valve"), nullptr);
 }
@@ -159,6 +160,7 @@ TEST(Catalogue, ModelsResolveToSaneFigures) {
         {"junction", {"saturationCurrent", "ideality", "seriesResistance"}},
         {"supply", {"voltage", "seriesResistance"}},
         {"contact", {"contactResistance"}},
+        {"filament", {"voltage", "current", "temperature"}},
     };
     for (const PartKind& kind : catalogue()) {
         EXPECT_FALSE(kind.model.empty()) << kind.name;
@@ -187,7 +189,7 @@ TEST(Catalogue, SuppliesAreSuppliesAndLightsAreLights) {
         EXPECT_EQ(kind.isSupply, kind.family == "Supply") << kind.name;
         EXPECT_EQ(kind.isSupply, kind.stateIndex("on") >= 0) << kind.name;
         if (kind.emitsLight) {
-            EXPECT_GT(kind.ratedCurrentAmpere, 0) << kind.name;
+            EXPECT_GT(ratedCurrentAmpere(makePart(kind, "X1")), 0) << kind.name;
         }
     }
     EXPECT_TRUE(kindOf("led").emitsLight);
@@ -212,7 +214,7 @@ TEST(Catalogue, LedFiguresAreThePublishedOnes) {
         EXPECT_EQ(choice.constants.at("maximumCurrent"), cases[i].maximumAmpere) << choice.name;
         EXPECT_EQ(choice.constants.at("visible") != 0, cases[i].visible) << choice.name;
     }
-    EXPECT_EQ(led.ratedCurrentAmpere, 0.020);
+    EXPECT_EQ(ratedCurrentAmpere(makePart(led, "D1")), 0.020);
 }
 
 TEST(Derivation, ThermalVoltageIsThatOf25Degrees) {

@@ -15,5 +15,7 @@ Package led5mmPackage();
 Package pushButtonPackage();
 Package slideSwitchPackage();
 Package potentiometerPackage();
+Package lampWiredPackage();
+Package togglePackage();
 
 }  // namespace tiepoint

@@ -17,13 +17,15 @@ struct Entry {
     const PackagePainter& (*painter)();
 };
 
-constexpr std::array<Entry, 10> kPainters{{
+constexpr std::array<Entry, 12> kPainters{{
     {"axial-quarter-watt", &resistorPainter},
     {"diode-axial", &diodePainter},
     {"led-5mm", &ledPainter},
     {"push-button", &pushButtonPainter},
     {"slide-switch", &slideSwitchPainter},
     {"potentiometer", &potentiometerPainter},
+    {"lamp-wired", &lampPainter},
+    {"toggle", &togglePainter},
     {"bench-supply", &benchSupplyPainter},
     {"usb-supply", &usbSupplyPainter},
     {"cells", &cellsPainter},

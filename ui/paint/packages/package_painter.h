@@ -104,6 +104,8 @@ const PackagePainter& ledPainter();
 const PackagePainter& pushButtonPainter();
 const PackagePainter& slideSwitchPainter();
 const PackagePainter& potentiometerPainter();
+const PackagePainter& lampPainter();
+const PackagePainter& togglePainter();
 const PackagePainter& benchSupplyPainter();
 const PackagePainter& usbSupplyPainter();
 const PackagePainter& cellsPainter();

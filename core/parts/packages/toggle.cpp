@@ -1,0 +1,17 @@
+// A subminiature toggle switch: two legs in line, two pitches apart.
+
+#include "core/parts/packages/packages.h"
+
+namespace tiepoint {
+
+Package togglePackage() {
+    Package package;
+    package.name = "toggle";
+    package.reach = Reach::Rigid;
+    package.footprint = {{0, 0}, {2, 0}};
+    package.bodyLengthMm = 8.4;
+    package.bodyWidthMm = 5.2;
+    return package;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,116 @@
+// Every kind of the catalogue at work: it has an example among the benches of the harbour or in a test of its own, and what the solver
+// says about each of its elements is what the element's law says, computed here once more.
+
+#include "core/base/constants.h"
+#include "core/base/embedded.h"
+#include "core/bench/bench_file.h"
+#include "core/circuit/filament_law.h"
+#include "core/snapshot/snapshot.h"
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <map>
+
+namespace tiepoint {
+namespace {
+
+constexpr double kLoadOhm = 100;
+
+/// Every lead of the part in a column of its own; across the first and the last of them a load, and a supply if the part is none.
+Bench around(const PartKind& kind) {
+    Bench bench;
+    bench.boards.push_back({"A", findBoardKind("full"), 0, 0, Rails::Through, Labels::ATop, {}});
+    Part part = makePart(kind, "X1");
+    const auto column = [](std::size_t lead) { return 10 + 3 * static_cast<int>(lead); };
+    for (std::size_t lead = 0; lead < kind.leads.size(); ++lead) {
+        if (!kind.leads[lead].socket) part.leads[lead] = Hole{"A", Line::C, column(lead)};
+    }
+    for (std::size_t s = 0; s < kind.state.size(); ++s) {
+        if (kind.state[s].type == ValueType::Switch) part.state[s] = 1;
+    }
+    bench.parts.push_back(part);
+    for (std::size_t lead = 0; lead < kind.leads.size(); ++lead) {
+        if (!kind.leads[lead].socket) continue;
+        Jumper jumper;
+        jumper.id = fmt::format("W{}", lead + 1);
+        jumper.ends = {Socket{"X1", static_cast<int>(lead)}, Hole{"A", Line::B, column(lead)}};
+        bench.jumpers.push_back(jumper);
+    }
+    const int first = column(0), last = column(kind.leads.size() - 1);
+    Part load = makePart(*findKind("resistor"), "R1");
+    load.values[0] = kLoadOhm;
+    load.leads = {Hole{"A", Line::A, first}, Hole{"A", Line::A, kind.isSupply ? last : 50}};
+    bench.parts.push_back(load);
+    if (!kind.isSupply) {
+        Part supply = makePart(*findKind("bench-supply"), "PS1");
+        supply.leads = {Hole{"A", Line::D, 50}, Hole{"A", Line::D, last}};
+        bench.parts.push_back(supply);
+    }
+    return bench;
+}
+
+/// The current of an element by its own law, from the voltage across it; nothing for laws that don't give one.
+using Law = std::optional<double> (*)(const std::map<std::string, double>& figures, double volt, double ampere);
+const std::map<std::string, Law> kLaws = {
+    {"resistance", [](const auto& f, double volt, double) { return std::optional(volt / f.at("resistance")); }},
+    {"contact", [](const auto& f, double volt, double) { return std::optional(volt / f.at("contactResistance")); }},
+    {"supply", [](const auto& f, double volt, double) { return std::optional((volt - f.at("voltage")) / f.at("seriesResistance")); }},
+    {"junction",
+     [](const auto& f, double volt, double ampere) {
+         const double inner = volt - f.at("seriesResistance") * ampere;
+         return std::optional(f.at("saturationCurrent") * std::expm1(inner / (f.at("ideality") * kThermalVoltage)));
+     }},
+    {"filament",
+     [](const auto& f, double volt, double ampere) {
+         // Power and resistance each give a temperature; they must agree. Returned: the current that the resistance allows.
+         const double power = volt * ampere / (f.at("voltage") * f.at("current"));
+         const double bench4 = std::pow(kBenchKelvin, 4);
+         const double kelvin = std::pow(power * (std::pow(f.at("temperature"), 4) - bench4) + bench4, 0.25);
+         return std::optional(volt / (f.at("voltage") / f.at("current") * std::pow(kelvin / f.at("temperature"), 1.2)));
+     }},
+};
+
+TEST(Kinds, EachSolvesByTheLawsOfItsElements) {
+    for (const PartKind& kind : catalogue()) {
+        SCOPED_TRACE(kind.name);
+        const auto bench = std::make_shared<const Bench>(around(kind));
+        const auto s = evaluate(bench, {0, {"X1"}, 1});
+        ASSERT_EQ(s->status(), Status::Solved) << s->solution.reason;
+        EXPECT_LT(s->solution.kirchhoffWorst, 1e-12);
+        EXPECT_LT(std::abs(s->solution.powerBalance), 1e-11);
+        int checked = 0;
+        for (const ElementState& element : s->solution.elements) {
+            if (element.part != 0 || !element.closed) continue;
+            const ElementSpec& spec = kind.model[static_cast<std::size_t>(element.spec)];
+            ASSERT_TRUE(kLaws.contains(spec.element)) << spec.element << " has no check";
+            const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
+            ASSERT_TRUE(from >= 0 && to >= 0) << "an inner node: this check needs to know its voltage";
+            const double volt = s->leadVoltage(from) - s->leadVoltage(to);
+            const std::map<std::string, double> figures(element.constants.begin(), element.constants.end());
+            const auto expected = kLaws.at(spec.element)(figures, volt, element.currentAmpere);
+            ASSERT_TRUE(expected);
+            EXPECT_NEAR(element.currentAmpere, *expected, 1e-9 + 1e-6 * std::abs(*expected)) << spec.element;
+            ++checked;
+        }
+        EXPECT_GT(checked, 0);
+    }
+}
+
+/// Supplies other than the adjustable one, and the diode, stand in benches of tests; everything a newcomer meets first stands in a bench
+/// of the harbour.
+TEST(Kinds, TheHarbourShowsThem) {
+    std::map<std::string, int> shown;
+    for (const EmbeddedFile& file : embeddedFiles()) {
+        if (!file.name.ends_with(".bench.json")) continue;
+        const auto read = readBench(file.text);
+        ASSERT_TRUE(read.ok()) << file.name;
+        for (const Part& part : read->bench.parts) ++shown[part.kind->name];
+    }
+    for (const char* kind : {"bench-supply", "resistor", "led", "push-button", "slide-switch", "toggle", "potentiometer", "lamp"})
+        EXPECT_GT(shown[kind], 0) << kind;
+}
+
+}  // namespace
+}  // namespace tiepoint
