@@ -13,10 +13,12 @@ struct OperationJson {
     void operator()(const AddBoard& add) const { object("add", "board", boardLine(add.board)); }
     void operator()(const AddPart& add) const { object("add", "part", partLine(add.part)); }
     void operator()(const AddJumper& add) const { object("add", "jumper", jumperLine(add.jumper, bench)); }
+    void operator()(const AddNote& add) const { object("add", "note", noteLine(add.note)); }
     void operator()(const Remove& remove) const { text("remove", "id", remove.id); }
     void operator()(const ReplaceBoard& replace) const { object("replace", "board", boardLine(replace.board)); }
     void operator()(const ReplacePart& replace) const { object("replace", "part", partLine(replace.part)); }
     void operator()(const ReplaceJumper& replace) const { object("replace", "jumper", jumperLine(replace.jumper, bench)); }
+    void operator()(const ReplaceNote& replace) const { object("replace", "note", noteLine(replace.note)); }
     void operator()(const SetTitle& set) const { text("title", "title", set.title); }
 
     void object(std::string_view operation, std::string_view what, std::string_view line) const {

@@ -56,6 +56,9 @@ const Part* Bench::findPart(std::string_view id) const {
 const Jumper* Bench::findJumper(std::string_view id) const {
     return findById(jumpers, id);
 }
+const Note* Bench::findNote(std::string_view id) const {
+    return findById(notes, id);
+}
 int Bench::partIndex(std::string_view id) const {
     return indexOfId(parts, id);
 }
@@ -92,6 +95,7 @@ std::string freeId(const Bench& bench, std::string_view prefix) {
     for (const Board& board : bench.boards) used.insert(board.id);
     for (const Part& part : bench.parts) used.insert(part.id);
     for (const Jumper& jumper : bench.jumpers) used.insert(jumper.id);
+    for (const Note& note : bench.notes) used.insert(note.id);
     for (int number = 1;; ++number) {
         std::string id = std::string(prefix) + std::to_string(number);
         if (!used.contains(id)) return id;

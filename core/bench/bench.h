@@ -66,21 +66,35 @@ struct Jumper {
     std::string id;
     std::array<JumperEnd, 2> ends;
     int colour = 0;  ///< index into jumperColours()
+    bool flat = false;  ///< cut to length and laid straight on the board, instead of an arc
     Extras extras;
     friend bool operator==(const Jumper&, const Jumper&) = default;
 };
+
+/// Words pinned to a hole. They take no room in it and mean nothing electrical.
+struct Note {
+    std::string id;
+    Hole at;
+    std::string text;
+    Extras extras;
+    friend bool operator==(const Note&, const Note&) = default;
+};
+/// The longest text of a note, in bytes.
+inline constexpr std::size_t kLongestNote = 400;
 
 struct Bench {
     std::string title;
     std::vector<Board> boards;
     std::vector<Part> parts;
     std::vector<Jumper> jumpers;
+    std::vector<Note> notes;
     Extras extras;
     friend bool operator==(const Bench&, const Bench&) = default;
 
     const Board* findBoard(std::string_view id) const;
     const Part* findPart(std::string_view id) const;
     const Jumper* findJumper(std::string_view id) const;
+    const Note* findNote(std::string_view id) const;
     int partIndex(std::string_view id) const;    ///< -1 if there is none
     int jumperIndex(std::string_view id) const;  ///< -1 if there is none
 };
@@ -92,7 +106,7 @@ Bench makeNewBench();
 /// Centre of a hole on the bench in mm; nothing if the board or the hole doesn't exist.
 std::optional<Point> holeMm(const Bench& bench, const Hole& hole);
 
-/// The smallest unused id with that prefix: "R1", "R2", ... One namespace for boards, parts and jumpers.
+/// The smallest unused id with that prefix: "R1", "R2", ... One namespace for boards, parts, jumpers and notes.
 std::string freeId(const Bench& bench, std::string_view prefix);
 
 /// Whether the text is an id: [A-Za-z][A-Za-z0-9_]{0,31}.

@@ -1,4 +1,4 @@
-// Reading takes the text once through. Each board, part and jumper becomes an object as soon as it is
+// Reading takes the text once through. Each board, part, jumper and note becomes an object as soon as it is
 // complete; what is wrong with it is noted, not reported yet, because a file of another format or a newer
 // version must be called that, wherever in the file it says so. Ends of jumpers wait until all parts are
 // known. The places of the elements are kept as two offsets each, so that what validate() finds can be placed
@@ -28,8 +28,8 @@ constexpr std::string_view kFormat = "tiepoint-bench";
 constexpr int kVersion = 1;
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
-enum List { kBoards, kParts, kJumpers, kListCount };
-constexpr std::array<std::string_view, kListCount> kLists = {"boards", "parts", "jumpers"};
+enum List { kBoards, kParts, kJumpers, kNotes, kListCount };
+constexpr std::array<std::string_view, kListCount> kLists = {"boards", "parts", "jumpers", "notes"};
 
 struct Span {
     std::size_t begin = 0, end = 0;
@@ -73,12 +73,16 @@ private:
             Part& part = read_.bench.parts.emplace_back();
             trouble = readPart(piece.value, part, unknown);
             extras = &part.extras;
+        } else if (piece.list == kNotes) {
+            Note& note = read_.bench.notes.emplace_back();
+            trouble = readNote(piece.value, note, unknown);
+            extras = &note.extras;
         } else {
             UnresolvedJumper& jumper = jumpers_.emplace_back();
             trouble = readJumper(piece.value, jumper, unknown);
             extras = &jumper.jumper.extras;
         }
-        if (trouble) return note(std::move(*trouble), pointer);
+        if (trouble) return hold(std::move(*trouble), pointer);
         for (const JsonValue* member : unknown) keep(*member, pointer, *extras);
     }
 
@@ -89,15 +93,15 @@ private:
             version_ = std::move(member);
         } else if (member.key == "title") {
             titleBegin_ = member.begin;
-            if (auto trouble = readText(member, "/title", read_.bench.title)) note(std::move(*trouble));
+            if (auto trouble = readText(member, "/title", read_.bench.title)) hold(std::move(*trouble));
         } else if (std::find(kLists.begin(), kLists.end(), member.key) != kLists.end()) {
-            note(wrongType(member, "/" + member.key, "a list"));
+            hold(wrongType(member, "/" + member.key, "a list"));
         } else {
             keep(member, {}, read_.bench.extras);
         }
     }
 
-    void note(Trouble trouble, const std::string& pointer = {}) {
+    void hold(Trouble trouble, const std::string& pointer = {}) {
         if (trouble_) return;
         trouble.pointer = pointer + trouble.pointer;
         trouble_ = std::move(trouble);
@@ -149,7 +153,7 @@ private:
                 if (resolved) {
                     unresolved.jumper.ends[end] = std::move(resolved).value();
                 } else {
-                    note({resolved.error().kind, resolved.error().message,
+                    hold({resolved.error().kind, resolved.error().message,
                           fmt::format("/jumpers/{}/ends/{}", i, end), unresolved.offsets[end]});
                 }
             }

@@ -1,4 +1,4 @@
-// An ordered writer of our own: members always stand in the same order and each board, part and jumper on its
+// An ordered writer of our own: members always stand in the same order and each board, part, jumper and note on its
 // own line, so that two versions of a bench can be compared line by line.
 
 #include "core/base/json_text.h"
@@ -107,7 +107,17 @@ void write(const Jumper& jumper, const Kinds& kinds, std::string& out) {
     line.member("id", jsonString(jumper.id));
     line.member("ends", pair(endText(jumper.ends[0], kinds), endText(jumper.ends[1], kinds)));
     line.member("colour", jsonString(jumperColours()[jumper.colour].name));
+    if (jumper.flat) line.member("flat", "true");
     line.extras(jumper.extras);
+    line.close();
+}
+
+void write(const Note& note, std::string& out) {
+    LineWriter line(out);
+    line.member("id", jsonString(note.id));
+    line.member("at", jsonString(toString(note.at)));
+    line.member("text", jsonString(note.text));
+    line.extras(note.extras);
     line.close();
 }
 
@@ -135,6 +145,10 @@ std::string writeBench(const Bench& bench) {
         "parts", bench.parts, [&](const Part& part) { write(part, out); }, out);
     writeList(
         "jumpers", bench.jumpers, [&](const Jumper& jumper) { write(jumper, kinds, out); }, out);
+    if (!bench.notes.empty()) {
+        writeList(
+            "notes", bench.notes, [&](const Note& note) { write(note, out); }, out);
+    }
     for (const auto& [name, json] : bench.extras) out += ",\n  " + jsonString(name) + ": " + json;
     return out += "\n}\n";
 }
@@ -154,6 +168,12 @@ std::string partLine(const Part& part) {
 std::string jumperLine(const Jumper& jumper, const Bench& bench) {
     std::string out;
     write(jumper, kindsOf(bench), out);
+    return out;
+}
+
+std::string noteLine(const Note& note) {
+    std::string out;
+    write(note, out);
     return out;
 }
 

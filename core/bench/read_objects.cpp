@@ -238,6 +238,32 @@ std::optional<Trouble> readJumper(const JsonValue& json, UnresolvedJumper& jumpe
             jumper.jumper.colour = static_cast<int>(index);
             return failure;
         }
+        if (member.key == "flat") {
+            if (member.type != JsonType::Bool) return wrongType(member, pointer, "true or false");
+            jumper.jumper.flat = member.number != 0;
+            return {};
+        }
+        unknown.push_back(&member);
+        return {};
+    });
+}
+
+std::optional<Trouble> readNote(const JsonValue& json, Note& note, UnknownMembers& unknown) {
+    if (auto failure = requireObject(json)) return failure;
+    if (auto failure = requireMembers(json, {"id", "at", "text"})) return failure;
+    return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
+        if (member.key == "id") return readText(member, pointer, note.id);
+        if (member.key == "text") return readText(member, pointer, note.text);
+        if (member.key == "at") {
+            std::string address;
+            if (auto failure = readText(member, pointer, address)) return failure;
+            if (auto hole = parseHole(address)) {
+                note.at = std::move(*hole);
+                return {};
+            }
+            return Trouble{ErrorKind::Placement, fmt::format("{} is no hole; holes are written like A.e12 or A.top+7", inQuotes(address)),
+                           pointer, member.begin};
+        }
         unknown.push_back(&member);
         return {};
     });

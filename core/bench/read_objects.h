@@ -1,5 +1,5 @@
 #pragma once
-// From JSON objects of a bench file to boards, parts and jumpers, one at a time. Names and types are judged
+// From JSON objects of a bench file to boards, parts, jumpers and notes, one at a time. Names and types are judged
 // here; whether holes are free, numbers in range and ids unique is for validate(). Internal to reading; pure
 // functions.
 
@@ -35,6 +35,7 @@ struct UnresolvedJumper {
 std::optional<Trouble> readBoard(const JsonValue& json, Board& board, UnknownMembers& unknown);
 std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMembers& unknown);
 std::optional<Trouble> readJumper(const JsonValue& json, UnresolvedJumper& jumper, UnknownMembers& unknown);
+std::optional<Trouble> readNote(const JsonValue& json, Note& note, UnknownMembers& unknown);
 
 /// Takes a member that must be text; the pointer says where the member stands.
 std::optional<Trouble> readText(const JsonValue& member, const std::string& pointer, std::string& text);

@@ -3,6 +3,8 @@
 
 #include "core/bench/table.h"
 
+#include "core/bench/jumper_routes.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -138,6 +140,7 @@ public:
         placeLooseParts();
         table_.allMm = table_.boardsMm;
         for (const PartPlace& place : table_.parts) table_.allMm = united(table_.allMm, boundsOf(place));
+        table_.jumperBows = routeJumpers(bench, table_);
     }
 
     Table take() { return std::move(table_); }

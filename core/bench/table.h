@@ -15,6 +15,8 @@ struct PartPlace {
 
 struct Table {
     std::vector<PartPlace> parts;  ///< by part index
+    std::vector<double> jumperBows;  ///< by jumper index: how far its arc stands out to the left of the way from its first end to
+                                     ///< its second, as a share of its span; 0: straight
     Rect boardsMm;                 ///< around all boards
     Rect allMm;                    ///< around boards, supplies and parts
     bool turned = false;           ///< the boards are seen from below, see core/bench/turned_table.h
@@ -31,7 +33,7 @@ std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& pa
 /// Tip of a jumper's end in mm.
 Point endMm(const Bench& bench, const Table& table, const JumperEnd& end);
 
-/// How far a jumper's arc stands out sideways, as a share of its span: short ones bow 0.3, long ones 0.12.
+/// How far a jumper's usual arc stands out sideways, as a share of its span: short ones bow 0.3, long ones 0.12.
 double jumperBow(double spanMm);
 
 /// Length along which a jumper is cut for these ends: the span with its arc, and 2 x 6 mm in the holes; mm.

@@ -61,16 +61,20 @@ public:
         for (std::size_t i = 0; i < bench_.jumpers.size(); ++i) {
             if (auto failure = checkJumper(bench_.jumpers[i], fmt::format("/jumpers/{}", i))) return failure;
         }
+        for (std::size_t i = 0; i < bench_.notes.size(); ++i) {
+            if (auto failure = checkNote(bench_.notes[i], fmt::format("/notes/{}", i))) return failure;
+        }
         return {};
     }
 
 private:
     Failure checkIds() {
-        ids_.reserve(bench_.boards.size() + bench_.parts.size() + bench_.jumpers.size());
+        ids_.reserve(bench_.boards.size() + bench_.parts.size() + bench_.jumpers.size() + bench_.notes.size());
         if (auto failure = checkIdsOf(bench_.boards, "boards", boards_)) return failure;
         if (auto failure = checkIdsOf(bench_.parts, "parts", parts_)) return failure;
-        std::unordered_map<std::string_view, int> jumpers;
-        return checkIdsOf(bench_.jumpers, "jumpers", jumpers);
+        std::unordered_map<std::string_view, int> jumpers, notes;
+        if (auto failure = checkIdsOf(bench_.jumpers, "jumpers", jumpers)) return failure;
+        return checkIdsOf(bench_.notes, "notes", notes);
     }
 
     template <class Item>
@@ -249,6 +253,22 @@ private:
         if (jumper.colour < 0 || jumper.colour >= std::ssize(jumperColours())) {
             return wrong(ErrorKind::Range, pointer + "/colour",
                          fmt::format("{} has an unknown colour", jumper.id));
+        }
+        return {};
+    }
+
+    /// A note may hang over a hole that is taken: it goes into none.
+    Failure checkNote(const Note& note, const std::string& pointer) {
+        const auto found = boards_.find(note.at.board);
+        if (found == boards_.end()) {
+            return wrong(ErrorKind::Reference, pointer + "/at",
+                         fmt::format("there is no hole {}: no board has the id {}", toString(note.at), note.at.board));
+        }
+        const Board& board = bench_.boards[found->second];
+        if (!board.kind->has(note.at.line, note.at.number)) return wrong(ErrorKind::Placement, pointer + "/at", missingHole(board, note.at));
+        if (!isText(note.text)) return wrong(ErrorKind::Format, pointer + "/text", "the note holds a NUL or isn't valid UTF-8");
+        if (note.text.empty() || note.text.size() > kLongestNote) {
+            return wrong(ErrorKind::Range, pointer + "/text", fmt::format("a note holds 1 to {} bytes of text", kLongestNote));
         }
         return {};
     }

@@ -33,6 +33,9 @@ Operation addition(Part part, int at) {
 Operation addition(Jumper jumper, int at) {
     return AddJumper{std::move(jumper), at};
 }
+Operation addition(Note note, int at) {
+    return AddNote{std::move(note), at};
+}
 Operation replacement(Board board) {
     return ReplaceBoard{std::move(board)};
 }
@@ -41,6 +44,9 @@ Operation replacement(Part part) {
 }
 Operation replacement(Jumper jumper) {
     return ReplaceJumper{std::move(jumper)};
+}
+Operation replacement(Note note) {
+    return ReplaceNote{std::move(note)};
 }
 
 /// Carries out one operation on a bench and returns the operation that takes it back.
@@ -51,11 +57,13 @@ public:
     Result<Operation> operator()(const AddBoard& add) { return insert(bench_.boards, add.board, add.at); }
     Result<Operation> operator()(const AddPart& add) { return insert(bench_.parts, add.part, add.at); }
     Result<Operation> operator()(const AddJumper& add) { return insert(bench_.jumpers, add.jumper, add.at); }
+    Result<Operation> operator()(const AddNote& add) { return insert(bench_.notes, add.note, add.at); }
 
     Result<Operation> operator()(const Remove& remove) {
         if (auto undo = takeOut(bench_.boards, remove.id)) return std::move(*undo);
         if (auto undo = takeOut(bench_.parts, remove.id)) return std::move(*undo);
         if (auto undo = takeOut(bench_.jumpers, remove.id)) return std::move(*undo);
+        if (auto undo = takeOut(bench_.notes, remove.id)) return std::move(*undo);
         return unknownId(remove.id);
     }
 
@@ -66,6 +74,7 @@ public:
     Result<Operation> operator()(const ReplaceJumper& replace) {
         return exchange(bench_.jumpers, replace.jumper);
     }
+    Result<Operation> operator()(const ReplaceNote& replace) { return exchange(bench_.notes, replace.note); }
 
     Result<Operation> operator()(const SetTitle& set) {
         return Operation{SetTitle{std::exchange(bench_.title, set.title)}};
@@ -78,7 +87,8 @@ private:
         if (at < -1 || at > size) {
             return Error{ErrorKind::Range, fmt::format("there is no place {} for {}", at, item.id), {}, {}};
         }
-        if (bench_.findBoard(item.id) || bench_.findPart(item.id) || bench_.findJumper(item.id)) {
+        if (bench_.findBoard(item.id) || bench_.findPart(item.id) || bench_.findJumper(item.id) ||
+            bench_.findNote(item.id)) {
             return Error{ErrorKind::Reference, fmt::format("the id {} is used already", item.id), {}, {}};
         }
         items.insert(items.begin() + (at < 0 ? size : at), item);

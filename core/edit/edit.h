@@ -15,16 +15,18 @@ namespace tiepoint {
 struct AddBoard { Board board; int at = -1; };
 struct AddPart { Part part; int at = -1; };
 struct AddJumper { Jumper jumper; int at = -1; };
+struct AddNote { Note note; int at = -1; };
 /// Takes the object with that id away, whichever kind it is.
 struct Remove { std::string id; };
 /// Puts a new content in place of the object with the same id.
 struct ReplaceBoard { Board board; };
 struct ReplacePart { Part part; };
 struct ReplaceJumper { Jumper jumper; };
+struct ReplaceNote { Note note; };
 struct SetTitle { std::string title; };
 
 using Operation =
-    std::variant<AddBoard, AddPart, AddJumper, Remove, ReplaceBoard, ReplacePart, ReplaceJumper, SetTitle>;
+    std::variant<AddBoard, AddPart, AddJumper, AddNote, Remove, ReplaceBoard, ReplacePart, ReplaceJumper, ReplaceNote, SetTitle>;
 
 struct Edit {
     std::string name;  ///< as the history shows it: "Move R1"
@@ -41,7 +43,7 @@ Result<Applied> apply(const Bench& bench, const Edit& edit);
 
 // The usual edits, named. Each returns the edit; apply() judges it.
 
-/// Removes parts and jumpers and, with a part that has sockets, the jumpers plugged into it.
+/// Removes parts, jumpers and notes and, with a part that has sockets, the jumpers plugged into it.
 Edit removeEdit(const Bench& bench, const std::vector<std::string>& ids);
 /// Sets one value, by name. Requires that the part and value exist.
 Edit setValueEdit(const Bench& bench, std::string_view partId, std::string_view value, double to);

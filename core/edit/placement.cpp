@@ -140,4 +140,12 @@ std::optional<Jumper> shifted(const Bench& bench, const Jumper& jumper, int colu
     return result;
 }
 
+std::optional<Note> shifted(const Bench& bench, const Note& note, int columns, int rows) {
+    const auto at = shiftedHole(bench, note.at, columns, rows);
+    if (!at) return std::nullopt;
+    Note result = note;
+    result.at = *at;
+    return result;
+}
+
 }  // namespace tiepoint

@@ -45,6 +45,7 @@ Part turned(const Bench& bench, const Part& part, int quarterTurns);
 /// The part moved by whole columns and rows (rails: by places); nothing if a lead leaves the holes.
 std::optional<Part> shifted(const Bench& bench, const Part& part, int columns, int rows);
 std::optional<Jumper> shifted(const Bench& bench, const Jumper& jumper, int columns, int rows);
+std::optional<Note> shifted(const Bench& bench, const Note& note, int columns, int rows);
 
 /// Ids of parts whose bodies overlap this one's (validly placed) body.
 std::vector<std::string> overlapping(const Bench& bench, const Part& part);

@@ -39,15 +39,15 @@ void addRow(Bench& bench, const std::string& board, int row, int number) {
     light.values[light.kind->valueIndex("colour")] = number % 8;
     bench.parts.push_back(std::move(resistor));
     bench.parts.push_back(std::move(light));
-    bench.jumpers.push_back({fmt::format("W{}a", number), {hole(plus, 3 + row), hole(wires, column)}, 0, {}});
-    bench.jumpers.push_back({fmt::format("W{}b", number), {hole(minus, 3 + row), hole(wires, column + 4)}, 1, {}});
+    bench.jumpers.push_back({fmt::format("W{}a", number), {hole(plus, 3 + row), hole(wires, column)}, 0, false, {}});
+    bench.jumpers.push_back({fmt::format("W{}b", number), {hole(minus, 3 + row), hole(wires, column + 4)}, 1, false, {}});
 }
 
 /// Joins the rails of a board to each other, and to those of the board above.
 void joinRails(Bench& bench, int b) {
     const auto id = [](int n) { return fmt::format("Board{}", n); };
     const auto join = [&](const char* name, Hole from, Hole to) {
-        bench.jumpers.push_back({fmt::format("V{}{}", b, name), {std::move(from), std::move(to)}, 2, {}});
+        bench.jumpers.push_back({fmt::format("V{}{}", b, name), {std::move(from), std::move(to)}, 2, false, {}});
     };
     join("p", {id(b), Line::TopPlus, 1}, {id(b), Line::BottomPlus, 1});
     join("m", {id(b), Line::TopMinus, 50}, {id(b), Line::BottomMinus, 50});

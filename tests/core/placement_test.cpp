@@ -240,7 +240,7 @@ TEST(Refusal, JumpersNeedTwoFreePlaces) {
                             .jumper("W1", "PS1.GND1", "A.a1")
                             .build();
     const auto words = [&](JumperEnd from, JumperEnd to) {
-        return refusal(bench, Jumper{"W2", {from, to}, 0, {}});
+        return refusal(bench, Jumper{"W2", {from, to}, 0, false, {}});
     };
     EXPECT_EQ(words(holeAt("A.a10"), holeAt("A.a12")), std::nullopt);
     EXPECT_EQ(words(Socket{"PS1", 2}, holeAt("A.a12")), std::nullopt);
@@ -333,7 +333,7 @@ TEST(Refusal, NothingOnTheHarbourBenchesIsRefused) {
         for (const Jumper& jumper : bench.jumpers)
             EXPECT_EQ(refusal(bench, jumper), std::nullopt) << file.name;
     }
-    EXPECT_EQ(benches, 8);
+    EXPECT_GE(benches, 9);
 }
 
 }  // namespace

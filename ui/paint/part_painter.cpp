@@ -16,14 +16,11 @@ namespace {
 constexpr double kShadowRoomMm = 4.5;  ///< shadows fall inside of this beyond a body or a wire
 constexpr double kGrabMm = 1.2;        ///< half breadth of a wire for a pointer
 
-Cubic cubicOf(const Picture& picture, const Jumper& jumper) {
+Cubic cubicOf(const Picture& picture, int index) {
+    const Jumper& jumper = picture.bench().jumpers[static_cast<std::size_t>(index)];
     const Point first = endMm(picture.bench(), *picture.table, jumper.ends[0]);
     const Point second = endMm(picture.bench(), *picture.table, jumper.ends[1]);
-    return jumperCubic(toQt(first), toQt(second), middleYOf(picture));
-}
-
-WireLook jumperLook(const Theme& theme, int colour, double lengthMm) {
-    return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(lengthMm), 1.15, 1.15};
+    return jumperCubic(toQt(first), toQt(second), picture.table->jumperBows[static_cast<std::size_t>(index)]);
 }
 
 const Jumper& jumperAt(const Picture& picture, int jumper) {
@@ -130,13 +127,13 @@ void paintPart(QPainter& painter, const Picture& picture, int part) {
 void paintJumper(QPainter& painter, const Picture& picture, int jumper) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const Cubic wire = cubicOf(picture, jumperAt(picture, jumper));
+    const Cubic wire = cubicOf(picture, jumper);
     if (picture.table->turned) {
         paintGhostWire(painter, *picture.theme, wire.path());
         clipToTable(painter, picture);
     }
-    paintWire(painter, *picture.theme, wire,
-              jumperLook(*picture.theme, jumperAt(picture, jumper).colour, wire.lengthMm()));
+    const Jumper& which = jumperAt(picture, jumper);
+    paintWire(painter, *picture.theme, wire, jumperLook(*picture.theme, which.colour, wire.lengthMm(), which.flat));
     painter.restore();
 }
 
@@ -152,7 +149,7 @@ QRectF partBounds(const PartScene& scene) {
 }
 
 QRectF jumperBounds(const Picture& picture, int jumper) {
-    return wireBounds(cubicOf(picture, jumperAt(picture, jumper)));
+    return wireBounds(cubicOf(picture, jumper));
 }
 
 QPainterPath partShape(const Picture& picture, int part) {
@@ -173,7 +170,7 @@ QPainterPath jumperShape(const Picture& picture, int jumper) {
 }
 
 QPainterPath jumperLine(const Picture& picture, int jumper) {
-    return cubicOf(picture, jumperAt(picture, jumper)).path();
+    return cubicOf(picture, jumper).path();
 }
 
 QPainterPath controlShape(const Picture& picture, int part) {
@@ -199,7 +196,7 @@ void paintJumperSample(QPainter& painter, const Theme& theme, int colour, double
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     const QPointF left(-lengthMm / 2, lengthMm * 0.08), right(lengthMm / 2, lengthMm * 0.08);
-    paintWire(painter, theme, jumperCubic(left, right, 0), jumperLook(theme, colour, lengthMm));
+    paintWire(painter, theme, jumperCubic(left, right, jumperBow(lengthMm)), jumperLook(theme, colour, lengthMm, false));
     painter.restore();
 }
 

@@ -1,6 +1,6 @@
 #include "ui/paint/wire_painter.h"
 
-#include "core/bench/table.h"
+#include "core/bench/jumper_routes.h"
 #include "ui/paint/shade.h"
 
 #include <algorithm>
@@ -12,7 +12,7 @@ namespace {
 constexpr double kBareMm = 0.46;
 constexpr double kEdgeDarker = 0.55;
 constexpr double kHighlightMm = 0.2;
-constexpr double kThirdOfWay = 0.28;  ///< where a jumper's controls stand along its span
+constexpr double kFlatLiftMm = 0.25;
 
 void strokeLine(QPainter& painter, const QPainterPath& path, const QColor& colour, double breadth,
                 Qt::PenCapStyle cap) {
@@ -37,16 +37,14 @@ void paintBareEnds(QPainter& painter, const Theme& theme, const Cubic& wire, con
 
 }  // namespace
 
-Cubic jumperCubic(QPointF first, QPointF second, double middleY) {
-    const double span = std::hypot(second.x() - first.x(), second.y() - first.y());
-    if (span <= 0) return {first, first, second, second};
-    const double nearness = std::abs(first.y() - middleY) - std::abs(second.y() - middleY);
-    const bool fromFirst = std::abs(nearness) > 1e-6 ? nearness < 0 : first.x() <= second.x();
-    const QPointF along = (second - first) / span;
-    const QPointF left = (fromFirst ? 1.0 : -1.0) * QPointF(along.y(), -along.x());
-    const QPointF bow = left * (jumperBow(span) * span);
-    return {first, first + along * (kThirdOfWay * span) + bow, second - along * (kThirdOfWay * span) + bow,
-            second};
+Cubic jumperCubic(QPointF first, QPointF second, double bow) {
+    const QPointF along = second - first;
+    const QPointF out = QPointF(along.y(), -along.x()) * bow;
+    return {first, first + along * kArcControl + out, second - along * kArcControl + out, second};
+}
+
+WireLook jumperLook(const Theme& theme, int colour, double lengthMm, bool flat) {
+    return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, flat ? kFlatLiftMm : jumperLiftMm(lengthMm), 1.15, 1.15};
 }
 
 Cubic leadCubic(QPointF exit, QPointF tip, double middleY) {

@@ -18,9 +18,10 @@ struct WireLook {
     double bareToMm = 1.15;
 };
 
-/// A jumper between two places: bows to the left of the way from the end nearer to the boards' middle line to
-/// the other one.
-Cubic jumperCubic(QPointF first, QPointF second, double middleY);
+/// A jumper between two places: its arc stands out by `bow` of its span to the left of the way (see core/bench/jumper_routes.h).
+Cubic jumperCubic(QPointF first, QPointF second, double bow);
+/// What a jumper looks like; a flat one lies on the board and casts hardly a shadow.
+WireLook jumperLook(const Theme& theme, int colour, double lengthMm, bool flat);
 /// A supply's lead from its exit at the left of the boards to its hole: out to the right, and into the hole
 /// from outside.
 Cubic leadCubic(QPointF exit, QPointF tip, double middleY);

@@ -103,7 +103,7 @@ TEST(BenchFile, KeepsUnknownMembersAsTheyAreAndWarns) {
   "jumpers": [
     {"id": "W1", "ends": ["A.a1", "A.a5"], "colour": "white", "laid": null}
   ],
-  "notes": [],
+  "wharf": [],
   "big": 123456789012345678901234567890
 }
 )";
@@ -115,13 +115,61 @@ TEST(BenchFile, KeepsUnknownMembersAsTheyAreAndWarns) {
         int line, column;
     };
     const Row table[] = {{"/boards/0/shade", 6, 53},  {"/parts/0/cap", 9, 89}, {"/parts/0/note", 9, 101},
-                         {"/jumpers/0/laid", 12, 63}, {"/notes", 14, 3},       {"/big", 15, 3}};
+                         {"/jumpers/0/laid", 12, 63}, {"/wharf", 14, 3},       {"/big", 15, 3}};
     ASSERT_EQ(read->warnings.size(), std::size(table));
     for (std::size_t i = 0; i < std::size(table); ++i) {
         const Place& place = read->warnings[i].place;
         EXPECT_EQ(place.pointer, table[i].pointer);
         EXPECT_EQ(place.line, table[i].line) << place.pointer;
         EXPECT_EQ(place.column, table[i].column) << place.pointer;
+    }
+}
+
+TEST(BenchFile, KeepsNotesAndFlatJumpers) {
+    const std::string text = R"({
+  "format": "tiepoint-bench",
+  "version": 1,
+  "title": "Tide gauge",
+  "boards": [
+    {"id": "A", "kind": "half", "at": [0, 0]}
+  ],
+  "parts": [],
+  "jumpers": [
+    {"id": "W1", "ends": ["A.a1", "A.a5"], "colour": "white", "flat": true}
+  ],
+  "notes": [
+    {"id": "N1", "at": "A.top+3", "text": "High water at ten"},
+    {"id": "N2", "at": "A.a1", "text": "ébb", "ink": 3}
+  ]
+}
+)";
+    const auto read = readBench(text);
+    ASSERT_TRUE(read.ok()) << read.error().oneLine();
+    EXPECT_TRUE(read->bench.jumpers[0].flat);
+    ASSERT_EQ(read->bench.notes.size(), 2u);
+    EXPECT_EQ(read->bench.notes[0].text, "High water at ten");
+    EXPECT_EQ(toString(read->bench.notes[1].at), "A.a1");
+    EXPECT_EQ(writeBench(read->bench), text);
+    EXPECT_EQ(read->warnings.size(), 1u);
+}
+
+TEST(BenchFile, RefusesNotesThatHangNowhere) {
+    const struct {
+        const char *note, *pointer;
+    } cases[] = {
+        {R"({"id": "N1", "at": "A.a99", "text": "x"})", "/notes/0/at"},
+        {R"({"id": "N1", "at": "B.a1", "text": "x"})", "/notes/0/at"},
+        {R"({"id": "N1", "at": "buoy", "text": "x"})", "/notes/0/at"},
+        {R"({"id": "A", "at": "A.a1", "text": "x"})", "/notes/0/id"},
+        {R"({"id": "N1", "at": "A.a1", "text": ""})", "/notes/0/text"},
+        {R"({"id": "N1", "at": "A.a1", "text": 7})", "/notes/0/text"},
+        {R"({"id": "N1", "text": "x"})", "/notes/0"},
+    };
+    for (const auto& c : cases) {
+        const auto read = readBench(std::string(R"({"format": "tiepoint-bench", "version": 1, "boards": [{"id": "A", "kind": "half"}], "notes": [)") +
+                                    c.note + "]}");
+        ASSERT_FALSE(read.ok()) << c.note;
+        EXPECT_EQ(read.error().place.pointer, c.pointer) << c.note << read.error().oneLine();
     }
 }
 

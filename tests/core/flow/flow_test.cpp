@@ -101,7 +101,7 @@ std::shared_ptr<const Layout> crowdedBoard(std::mt19937& random, int jumpers) {
     for (int i = 0; i < jumpers; ++i) {
         const Hole a = holes.back();
         holes.pop_back();
-        bench.jumpers.push_back({fmt::format("W{}", i), {a, holes.back()}, 0, {}});
+        bench.jumpers.push_back({fmt::format("W{}", i), {a, holes.back()}, 0, false, {}});
         holes.pop_back();
     }
     return buildLayout(std::make_shared<const Bench>(std::move(bench)));

@@ -136,7 +136,7 @@ Bench randomBench(std::mt19937& random) {
             if (taken.insert(hole).second) return hole;
         }
     };
-    for (int i = pick(40); i > 0; --i) bench.jumpers.push_back({fmt::format("W{}", i), {freeHole(), freeHole()}, 0, {}});
+    for (int i = pick(40); i > 0; --i) bench.jumpers.push_back({fmt::format("W{}", i), {freeHole(), freeHole()}, 0, false, {}});
     return bench;
 }
 
