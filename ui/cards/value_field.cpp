@@ -2,7 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
-#include "core/parts/preferred.h"
+#include "core/parts/ladder.h"
 #include "ui/theme/panels.h"
 
 #include <QCheckBox>
@@ -12,28 +12,10 @@
 #include <QLineEdit>
 #include <QToolButton>
 
-#include <algorithm>
-#include <cmath>
-
 namespace tiepoint::ui {
 namespace {
 
 QString qs(const std::string& words) { return QString::fromStdString(words); }
-
-/// Steps of a number without a preferred series: a hundredth of its range.
-constexpr double kStepsOfRange = 100;
-
-/// The next number up or down: of the allowed ones, of the preferred series, or by a hundredth of the range.
-double stepped(const ValueSpec& spec, double from, int steps) {
-    if (!spec.allowed.empty()) {
-        const auto nearest = std::ranges::min_element(spec.allowed, {}, [from](double v) { return std::abs(v - from); });
-        const auto index = std::clamp<std::ptrdiff_t>(nearest - spec.allowed.begin() + steps, 0, std::ssize(spec.allowed) - 1);
-        return spec.allowed[static_cast<std::size_t>(index)];
-    }
-    double to = from + steps * (spec.integer ? 1 : (spec.maximum - spec.minimum) / kStepsOfRange);
-    if (!spec.series.empty() && from > 0) to = preferredStep(spec.series, from, steps);
-    return std::clamp(to, spec.minimum, spec.maximum);
-}
 
 /// A number: typed with its unit or letter code, or stepped with the arrow keys and the two small keys.
 class NumberField : public ValueField {
@@ -89,7 +71,7 @@ private:
     }
     void step(int steps) {
         showRefusal({});
-        Q_EMIT chosen(stepped(spec(), value_, steps));
+        Q_EMIT chosen(ladderStep(spec(), value_, steps));
     }
     /// Takes what was typed; false if it is no number.
     bool commit() {

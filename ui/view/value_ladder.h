@@ -1,0 +1,62 @@
+#pragma once
+// The value ladder: the neighbouring preferred values of the selected part in a short row beside it, each with its picture (a resistor
+// with its bands). A click takes a rung; the wheel over it, and up and down while it has the keyboard, step through them, and the bench
+// runs along. A run of steps is one undo entry.
+
+#include "ui/document/bench_document.h"
+#include "ui/theme/theme.h"
+
+#include <QElapsedTimer>
+#include <QWidget>
+
+#include <vector>
+
+namespace tiepoint::ui {
+
+class ValueLadder : public QWidget {
+    Q_OBJECT
+public:
+    ValueLadder(BenchDocument& document, QWidget* parent);
+
+    void setTheme(const Theme& theme);
+    /// Shows the rungs of a part near a place of the parent; hides if there is no such part, or nothing to step through.
+    void follow(const std::string& partId, QRect around);
+    /// Steps up or down; true if the part has a ladder.
+    bool step(int steps);
+    /// Steps by notches of a wheel; parts of a notch add up.
+    void turnWheel(double notches);
+
+    const std::vector<double>& rungs() const { return rungs_; }
+    QRect rungRect(std::size_t rung) const;
+
+Q_SIGNALS:
+    void done();  ///< the keyboard may go back to the bench
+
+protected:
+    bool event(QEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    const Part* part() const;
+    const ValueSpec& spec() const;
+    void set(double value);
+    int rungAt(QPoint at) const;
+    void paintRung(QPainter& painter, std::size_t rung) const;
+
+    BenchDocument& document_;
+    const Theme* theme_;
+    std::string partId_;
+    int value_ = -1;
+    std::vector<double> rungs_;
+    int hovered_ = -1;
+    int gesture_ = -1;
+    double wheelNotches_ = 0;
+    QElapsedTimer sinceStep_;
+};
+
+}  // namespace tiepoint::ui
