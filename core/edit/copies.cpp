@@ -2,6 +2,8 @@
 
 #include "core/edit/placement.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cstdlib>
 
@@ -11,15 +13,27 @@ namespace {
 constexpr int kFarthestRows = kRowCount;
 
 struct Originals {
-    std::vector<const Part*> parts;
-    std::vector<const Jumper*> jumpers;
+    std::vector<Part> parts;
+    std::vector<Jumper> jumpers;
+    std::size_t count() const { return parts.size() + jumpers.size(); }
 };
 
-Originals find(const Bench& bench, const std::vector<std::string>& ids) {
+/// The named things of a bench, on boards that the other bench has.
+Originals find(const Bench& bench, const std::vector<std::string>& ids, const Bench& onto) {
+    const auto land = [&](Hole& hole) {
+        if (!onto.findBoard(hole.board) && !onto.boards.empty()) hole.board = onto.boards.front().id;
+    };
     Originals found;
     for (const std::string& id : ids) {
-        if (const Part* part = bench.findPart(id)) found.parts.push_back(part);
-        else if (const Jumper* jumper = bench.findJumper(id)) found.jumpers.push_back(jumper);
+        if (const Part* part = bench.findPart(id)) {
+            found.parts.push_back(*part);
+            for (auto& lead : found.parts.back().leads)
+                if (lead) land(*lead);
+        } else if (const Jumper* jumper = bench.findJumper(id)) {
+            found.jumpers.push_back(*jumper);
+            for (JumperEnd& end : found.jumpers.back().ends)
+                if (Hole* hole = std::get_if<Hole>(&end)) land(*hole);
+        }
     }
     return found;
 }
@@ -31,38 +45,41 @@ std::string newId(const Bench& bench, const std::string& old) {
 }
 
 /// Jumpers between copied supplies and the board follow the copies; to others they stay.
-void follow(Jumper& jumper, const std::vector<const Part*>& originals, const std::vector<std::string>& copies) {
+void follow(Jumper& jumper, const std::vector<Part>& originals, const std::vector<std::string>& copies) {
     for (JumperEnd& end : jumper.ends) {
         auto* socket = std::get_if<Socket>(&end);
         if (!socket) continue;
         for (std::size_t i = 0; i < originals.size(); ++i)
-            if (originals[i]->id == socket->part) {
+            if (originals[i].id == socket->part) {
                 socket->part = copies[i];
                 break;
             }
     }
 }
 
-/// All copies moved by the same step; nothing if one doesn't fit.
-std::optional<Copies> copiesAt(const Bench& onto, const Originals& originals, int columns, int rows) {
+Error offTheBoard(const std::string& id) { return {ErrorKind::Placement, id + " would leave the board", {}, {}}; }
+Error inTheWay(const std::string& why) { return {ErrorKind::Placement, why, {}, {}}; }
+
+/// All copies moved by the same step; fails with the first that doesn't fit.
+Result<Copies> copiesAt(const Bench& onto, const Originals& originals, int columns, int rows) {
     Bench bench = onto;
     Copies copies;
-    for (const Part* original : originals.parts) {
-        auto part = shifted(bench, *original, columns, rows);
-        if (!part) return std::nullopt;
-        part->id = newId(bench, original->id);
+    for (const Part& original : originals.parts) {
+        auto part = shifted(bench, original, columns, rows);
+        if (!part) return offTheBoard(original.id);
+        part->id = newId(bench, original.id);
         if (!part->cap.empty()) part->cap = freeCapLetter(bench);
-        if (refusal(bench, *part)) return std::nullopt;
+        if (const auto why = refusal(bench, *part)) return inTheWay(*why);
         bench.parts.push_back(*part);
         copies.ids.push_back(part->id);
         copies.edit.operations.emplace_back(AddPart{*std::move(part)});
     }
-    for (const Jumper* original : originals.jumpers) {
-        auto jumper = shifted(bench, *original, columns, rows);
-        if (!jumper) return std::nullopt;
-        jumper->id = newId(bench, original->id);
+    for (const Jumper& original : originals.jumpers) {
+        auto jumper = shifted(bench, original, columns, rows);
+        if (!jumper) return offTheBoard(original.id);
+        jumper->id = newId(bench, original.id);
         follow(*jumper, originals.parts, copies.ids);
-        if (refusal(bench, *jumper)) return std::nullopt;
+        if (const auto why = refusal(bench, *jumper)) return inTheWay(*why);
         bench.jumpers.push_back(*jumper);
         copies.ids.push_back(jumper->id);
         copies.edit.operations.emplace_back(AddJumper{*std::move(jumper)});
@@ -86,19 +103,21 @@ std::string freeCapLetter(const Bench& bench) {
     return {};
 }
 
-std::optional<Copies> copiesOnto(const Bench& onto, const Bench& from, const std::vector<std::string>& ids) {
-    const Originals originals = find(from, ids);
-    if (originals.parts.empty() && originals.jumpers.empty()) return std::nullopt;
+Result<Copies> copiesOnto(const Bench& onto, const Bench& from, const std::vector<std::string>& ids) {
+    const Originals originals = find(from, ids, onto);
+    if (originals.count() == 0) return Error{ErrorKind::Reference, "there is nothing to copy", {}, {}};
     const int farthest = widestBoard(onto);
     for (int rows = 0; rows < kFarthestRows; ++rows)
         for (const int down : {rows, -rows})
             for (int columns = 0; columns < farthest; ++columns)
                 for (const int right : {columns, -columns})
                     if (auto copies = copiesAt(onto, originals, right, down)) {
-                        copies->edit.name = copies->ids.size() == 1 ? "Copy " + copies->ids.front() : "Copy parts";
+                        copies.value().edit.name = copies->ids.size() == 1 ? "Copy " + copies->ids.front() : "Copy parts";
                         return copies;
                     }
-    return std::nullopt;
+    const std::string what = originals.count() == 1 ? "it" : fmt::format("all {} things together", originals.count());
+    const auto beside = copiesAt(onto, originals, 1, 0);
+    return Error{ErrorKind::Placement, fmt::format("no place is free for {}; one column on, {}", what, beside.error().message), {}, {}};
 }
 
 }  // namespace tiepoint

@@ -3,7 +3,6 @@
 
 #include "core/edit/edit.h"
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,9 +14,9 @@ struct Copies {
 };
 
 /// Copies everything named in `ids` from one bench onto another (or the same). The copies keep their places towards each other and
-/// move together to the nearest free place, sideways first; boards must have the same ids. Nothing if they fit nowhere, or if `ids`
-/// names no part or jumper.
-std::optional<Copies> copiesOnto(const Bench& onto, const Bench& from, const std::vector<std::string>& ids);
+/// move together to the nearest free place, sideways first. A board whose id the bench doesn't have stands for the bench's first one.
+/// Fails, saying why, if they fit nowhere together, or if `ids` names no part or jumper.
+Result<Copies> copiesOnto(const Bench& onto, const Bench& from, const std::vector<std::string>& ids);
 
 /// Letters for caps in the order in which new buttons get them. B and the full stop stay free: presenters' remotes send them.
 inline constexpr std::string_view kCapLetters = "ASDFGH";

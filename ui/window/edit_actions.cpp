@@ -14,6 +14,7 @@ namespace {
 /// The bench with only the named parts and jumpers on it.
 Bench extract(const Bench& bench, const std::vector<std::string>& ids) {
     Bench some = bench;
+    some.notes.clear();
     const auto unnamed = [&](const auto& object) { return std::ranges::find(ids, object.id) == ids.end(); };
     std::erase_if(some.parts, unnamed);
     std::erase_if(some.jumpers, [&](const Jumper& jumper) {
@@ -73,7 +74,7 @@ void EditActions::duplicate() {
 
 void EditActions::addCopies(const Bench& from, const std::vector<std::string>& ids) {
     const auto copies = copiesOnto(*document_.bench(), from, ids);
-    if (!copies) return void(Q_EMIT refused(QStringLiteral("There is no free place for the copies.")));
+    if (!copies) return void(Q_EMIT refused(QStringLiteral("Nothing is copied: %1.").arg(QString::fromStdString(copies.error().message))));
     if (const auto why = document_.push(copies->edit)) return void(Q_EMIT refused(*why));
     view_.setSelection(toList(copies->ids));
 }
