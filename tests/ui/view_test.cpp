@@ -2,6 +2,8 @@
 
 #include "desk.h"
 
+#include "ui/view/value_box.h"
+
 #include <QLabel>
 #include <QLineEdit>
 #include <QSignalSpy>
@@ -13,7 +15,7 @@ namespace {
 
 class BenchViewTest : public Desk {
 protected:
-    QLineEdit& field() { return *view.findChild<QLineEdit*>(); }
+    QLineEdit& field() { return view.findChild<ValueBox*>()->field(); }
     double ohms(std::string_view id) const { return part(id).value(part(id).kind->valueIndex("resistance")); }
     void type(QWidget& widget, const char* text) { QTest::keyClicks(&widget, text); }
     void wheel(QPoint where, int notches, Qt::KeyboardModifiers modifiers = {}) {

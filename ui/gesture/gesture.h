@@ -24,6 +24,8 @@ public:
     virtual void release(const Pointer&) { finish(); }
     /// Takes everything back.
     virtual void cancel() {}
+    /// Where the pointer must be for the carried thing's first lead to go into a hole: how the keyboard leads a gesture.
+    virtual Point handleFor(Point hole) const { return hole; }
     /// Whether the gesture took the key.
     virtual bool key(int, const Pointer&) { return false; }
 

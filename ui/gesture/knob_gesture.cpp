@@ -62,9 +62,17 @@ void KnobGesture::set(double value) {
 }
 
 void KnobGesture::release(const Pointer&) {
-    const Part* part = bench().findPart(part_);
-    if (part && !turns()) set(nextPosition(specOf(*part), part->stateValue(0)));
+    flip(hand(), part_);
     finish();
+}
+
+bool KnobGesture::flip(Hand& hand, const std::string& id) {
+    const Part* part = hand.picture().bench().findPart(id);
+    if (!part || part->kind->state.empty() || specOf(*part).type == ValueType::Number) return false;
+    const ValueSpec& spec = specOf(*part);
+    const Edit edit = setStateEdit(hand.picture().bench(), id, spec.name, nextPosition(spec, part->stateValue(0)));
+    if (const auto why = hand.document().push(edit)) Q_EMIT hand.document().refused(*why);
+    return true;
 }
 
 void KnobGesture::cancel() {

@@ -14,6 +14,8 @@ public:
     void release(const Pointer& pointer) override;
     void cancel() override;
 
+    /// Switches to the next position, as a click does. False if the part has nothing to switch.
+    static bool flip(Hand& hand, const std::string& part);
     /// Turns by a share of the whole range, as one step of the gesture. False if the part has nothing that turns.
     static bool turnBy(Hand& hand, const std::string& part, double share, int gesture);
 

@@ -19,6 +19,7 @@ std::optional<Hole> firstHole(const Bench& bench, const std::string& id) {
         const auto found = std::find_if(part->leads.begin(), part->leads.end(), [](const auto& lead) { return lead.has_value(); });
         return found == part->leads.end() ? std::nullopt : *found;
     }
+    if (const Note* note = bench.findNote(id)) return note->at;
     if (const Jumper* jumper = bench.findJumper(id)) {
         for (const JumperEnd& end : jumper->ends) {
             if (const Hole* hole = std::get_if<Hole>(&end)) return *hole;
@@ -59,6 +60,17 @@ bool shiftOne(const Bench& bench, const Thing& thing, const std::vector<std::str
     return true;
 }
 
+bool shiftNote(const Bench& bench, const Note& note, int columns, int rows, Shift& shift) {
+    const auto moved = shifted(bench, note, columns, rows);
+    if (!moved) {
+        shift.refused = note.id + " would leave the board";
+        return false;
+    }
+    shift.targets.push_back(moved->at);
+    if (!(*moved == note)) shift.operations.push_back(ReplaceNote{*moved});
+    return true;
+}
+
 }  // namespace
 
 Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, int columns, int rows) {
@@ -68,6 +80,8 @@ Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, int c
         if (const Part* part = bench.findPart(id)) {
             // Supplies stay where they stand.
             if (part->kind->package->reach != Reach::Flying) fits = shiftOne<Part, ReplacePart>(bench, *part, ids, columns, rows, shift);
+        } else if (const Note* note = bench.findNote(id)) {
+            fits = shiftNote(bench, *note, columns, rows, shift);
         } else if (const Jumper* jumper = bench.findJumper(id)) {
             fits = shiftOne<Jumper, ReplaceJumper>(bench, *jumper, ids, columns, rows, shift);
         }

@@ -58,6 +58,10 @@ PlaceGesture::Aim PlaceGesture::aim(Point at) const {
     return aim;
 }
 
+Point PlaceGesture::handleFor(Point hole) const {
+    return hole - turnedQuarters(firstLeadFromMiddle(*part_.kind->package), quarterTurns_);
+}
+
 void PlaceGesture::move(const Pointer& pointer) {
     Marks& marks = hand().marks();
     hand().clearMarks();

@@ -15,6 +15,7 @@ public:
     void release(const Pointer& pointer) override;
     void cancel() override;
     bool key(int key, const Pointer& pointer) override;
+    Point handleFor(Point hole) const override;
 
     /// A new part as the tray gives it out: its id, its preset ("resistance=330"), the next free letter on a cap.
     static Part fresh(const Bench& bench, const PartKind& kind, const QString& preset);

@@ -2,6 +2,7 @@
 
 #include "core/edit/placement.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/note_painter.h"
 
 #include <algorithm>
 #include <cmath>
@@ -70,6 +71,7 @@ void lookAtJumper(const Picture& picture, int index, Point at, Under& under) {
 }  // namespace
 
 std::string Under::thing() const {
+    if (!note.empty()) return note;
     if (!wire.empty()) return wire;
     if (!body.empty()) return body;
     if (lead) return lead->id;
@@ -78,6 +80,10 @@ std::string Under::thing() const {
 
 Under whatLiesAt(const Picture& picture, Point at) {
     Under under;
+    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note) {
+        if (noteFrame(picture, note).contains(QPointF(at.x, at.y))) under.note = picture.bench().notes[static_cast<std::size_t>(note)].id;
+    }
+    if (!under.note.empty()) return under;
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         if (partBounds(picture, part).contains(QPointF(at.x, at.y))) lookAtPart(picture, part, at, under);
     }

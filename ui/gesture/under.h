@@ -16,6 +16,7 @@ struct End {
 };
 
 struct Under {
+    std::string note;             ///< lies over everything else
     std::string control;          ///< part whose cap, lever, blade or knob it is
     std::optional<End> grip;      ///< the end that a drag moves
     std::optional<Socket> socket;

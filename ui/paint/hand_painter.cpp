@@ -1,10 +1,13 @@
 // Marks of the hand: selection, holes that leads would go to, what is being carried or drawn, and words
 // beside the pointer.
 
+#include "core/bench/jumper_routes.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/guide_marks.h"
 #include "ui/paint/label_painter.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/net_marks.h"
+#include "ui/paint/note_painter.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/shade.h"
@@ -17,7 +20,9 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kBracketMm = 1.3, kBracketBreadthMm = 0.42, kBracketAwayMm = 0.7;
-constexpr double kTargetMm = 1.9, kTargetBreadthMm = 0.34;
+constexpr double kTargetMm = 2.2, kTargetBreadthMm = 0.34;
+constexpr double kSwollenMm = 1.5;  ///< a hole that waits for a lead, half as wide again as the others
+constexpr double kCursorMm = 2.5, kCursorTickMm = 0.55, kCursorBreadthMm = 0.5;
 constexpr double kCarriedOpacity = 0.88, kRefusedOpacity = 0.5;
 
 Lettering wordsOf(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }
@@ -38,7 +43,7 @@ void paintBrackets(QPainter& painter, const Theme& theme, const QRectF& around) 
 constexpr double kBandLineMm = 0.25;
 constexpr float kBandOpacity = 0.12F;
 
-enum class Mark { Selected, Target, Band, Tag };
+enum class Mark { Selected, Target, Cursor, Band, Tag };
 
 /// Never the look of another patch: what is carried changes with every move of the pointer.
 PatchLook freshLook() {
@@ -56,6 +61,8 @@ void addSelection(Patches& patches, const Picture& picture) {
             around = findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
         } else if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
             around = jumperLine(picture, jumper).boundingRect().adjusted(-0.8, -0.8, 0.8, 0.8);
+        } else if (const Note* note = picture.bench().findNote(id)) {
+            around = noteFrame(picture, static_cast<int>(note - picture.bench().notes.data()));
         } else {
             continue;
         }
@@ -65,12 +72,15 @@ void addSelection(Patches& patches, const Picture& picture) {
     }
 }
 
-/// A ring about a hole; a refused one is crossed, so that colour doesn't say it alone.
+/// A hole that waits for a lead swells, in a ring; a refused one is crossed, so that colour doesn't say it alone.
 void paintTarget(QPainter& painter, const Theme& theme, const QRectF& ring, bool refused) {
     const QColor colour = refused ? theme.overload : theme.accent;
-    painter.setBrush(faded(colour, 0.22));
+    painter.setBrush(blend(theme.boardTop, colour, 0.25));
     painter.setPen(outlinePen(theme.arrowCasing, kTargetBreadthMm + 0.4));
     painter.drawPath(roundedBox(ring, 0.4));
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(theme.hole);
+    painter.drawPath(roundedBox(QRectF(ring.center().x() - kSwollenMm / 2, ring.center().y() - kSwollenMm / 2, kSwollenMm, kSwollenMm), 0.25));
     painter.setBrush(Qt::NoBrush);
     painter.setPen(outlinePen(colour, kTargetBreadthMm));
     painter.drawPath(roundedBox(ring, 0.4));
@@ -114,19 +124,39 @@ void addDrawnJumper(Patches& patches, const Picture& picture) {
     const Marks& marks = picture.marks;
     std::optional<std::pair<Point, Point>> ends = marks.drawnFree;
     int colour = marks.drawnColour;
+    bool flat = false;
     if (marks.drawn) {
         ends = {endMm(picture.bench(), *picture.table, marks.drawn->ends[0]),
                 endMm(picture.bench(), *picture.table, marks.drawn->ends[1])};
         colour = marks.drawn->colour;
+        flat = marks.drawn->flat;
     }
     if (!ends || distance(ends->first, ends->second) < 0.1) return;
-    const Cubic wire = jumperCubic(toQt(ends->first), toQt(ends->second), middleYOf(picture));
-    const WireLook look{picture.theme->jumpers[static_cast<std::size_t>(colour)], 1.62, jumperLiftMm(wire.lengthMm()), 1.15, 1.15};
+    const double bow = flat ? 0 : usualBow(ends->first, ends->second, middleYOf(picture));
+    const Cubic wire = jumperCubic(toQt(ends->first), toQt(ends->second), bow);
+    const WireLook look = jumperLook(*picture.theme, colour, wire.lengthMm(), flat);
     patches.push_back({wireBounds(wire), freshLook(), [&picture, wire, look](QPainter& painter) {
                            painter.save();
                            painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
                            paintWire(painter, *picture.theme, wire, look);
                            painter.restore();
+                       }});
+}
+
+/// A square about the cursor's hole with a tick on each side: larger than a target and never mistaken for one.
+void addCursor(Patches& patches, const Picture& picture) {
+    if (!picture.marks.cursor || !holeMm(picture.bench(), *picture.marks.cursor)) return;
+    const QPointF at = toQt(picture.seenAt(*picture.marks.cursor));
+    const double half = kCursorMm / 2;
+    QPainterPath frame = roundedBox({at.x() - half, at.y() - half, kCursorMm, kCursorMm}, 0.5);
+    for (const QPointF side : {QPointF(1, 0), QPointF(-1, 0), QPointF(0, 1), QPointF(0, -1)}) {
+        frame.moveTo(at + side * half);
+        frame.lineTo(at + side * (half + kCursorTickMm));
+    }
+    patches.push_back({grown(frame.boundingRect(), kCursorBreadthMm), PatchLook() << Mark::Cursor, [&picture, frame](QPainter& painter) {
+                           painter.setBrush(Qt::NoBrush);
+                           painter.strokePath(frame, outlinePen(picture.theme->arrowCasing, kCursorBreadthMm + 0.5));
+                           painter.strokePath(frame, outlinePen(picture.theme->accent, kCursorBreadthMm));
                        }});
 }
 
@@ -167,10 +197,13 @@ void addBand(Patches& patches, const Picture& picture) {
 }  // namespace
 
 void addHandMarks(Patches& patches, const Picture& picture) {
+    addNotes(patches, picture);
     addSelection(patches, picture);
     addCarriedPart(patches, picture);
     addDrawnJumper(patches, picture);
     addTargets(patches, picture);
+    addGuideMarks(patches, picture);
+    addCursor(patches, picture);
     addHoverTag(patches, picture);
     addSaid(patches, picture);
     addBand(patches, picture);

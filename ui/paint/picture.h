@@ -50,6 +50,8 @@ struct Marks {
     int drawnColour = 0;
     bool refused = false;  ///< the carried thing can't go there
     std::optional<QRectF> band;                        ///< the rubber band, mm
+    std::optional<Hole> cursor;                        ///< of the keyboard
+    std::vector<Hole> guide;                           ///< holes that a guide points at; those that don't exist are left out
     std::string say;       ///< words beside the pointer; empty: none
     Point sayAt;
 };

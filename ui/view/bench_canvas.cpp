@@ -99,7 +99,11 @@ QByteArray marksKey(const Picture& picture) {
     for (const std::string& id : marks.selected) key << QByteArray::fromStdString(id);
     key << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y << picture.sizes.wordsMm
         << marks.band.value_or(QRectF()) << static_cast<int>(marks.targets.size());
-    for (const Hole& hole : marks.targets) key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number;
+    const auto addHole = [&key](const Hole& hole) { key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number; };
+    for (const Hole& hole : marks.targets) addHole(hole);
+    key << marks.cursor.has_value();
+    if (marks.cursor) addHole(*marks.cursor);
+    for (const Hole& hole : marks.guide) addHole(hole);
     return key.bytes();
 }
 

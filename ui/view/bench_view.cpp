@@ -1,11 +1,14 @@
 #include "ui/view/bench_view.h"
 
+#include "ui/access/bench_access.h"
 #include "ui/view/bench_view_body.h"
 
 #include <QMouseEvent>
+#include <QTouchEvent>
 
 namespace tiepoint::ui {
 BenchView::BenchView(BenchDocument& document, LiveBench& live, QWidget* parent) : QGraphicsView(parent) {
+    installBenchAccess();  // before anyone asks for the view's node
     setFrameShape(NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -17,6 +20,7 @@ BenchView::BenchView(BenchDocument& document, LiveBench& live, QWidget* parent) 
     setAccessibleName(tr("Bench"));
     viewport()->setMouseTracking(true);
     viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
+    viewport()->setAttribute(Qt::WA_AcceptTouchEvents);
     body_ = std::make_unique<Body>(*this, document, live);
     setScene(&body_->scene_);
 }
@@ -58,6 +62,21 @@ bool BenchView::isGesturing() const { return body_->gesture_ != nullptr; }
 bool BenchView::isTyping() const { return body_->valueBox_.isTyping(); }
 bool BenchView::isMoving() const { return body_->motion_.isMoving(); }
 double BenchView::pixelsPerMm() const { return body_->camera_.pixelsPerMm(); }
+std::optional<Hole> BenchView::cursor() const { return body_->picture_.marks.cursor; }
+void BenchView::say(const std::string& words, Point at) { body_->flash(words, at); }
+
+void BenchView::setGuideHoles(const std::vector<Hole>& holes) {
+    if (holes == body_->picture_.marks.guide) return;
+    body_->picture_.marks.guide = holes;
+    body_->showMarks();
+}
+
+void BenchView::beginNote() { body_->beginNote(); }
+
+void BenchView::setCursorHole(const std::optional<Hole>& hole) {
+    if (hole && holeMm(body_->picture_.bench(), *hole)) body_->showCursor(*hole);
+    else body_->hideCursor();
+}
 
 // --- events ---
 
@@ -71,6 +90,12 @@ bool BenchView::event(QEvent* event) {
 
 bool BenchView::viewportEvent(QEvent* event) {
     if (event->type() == QEvent::Leave && body_) body_->leave();
+    const bool touches = event->type() == QEvent::TouchBegin || event->type() == QEvent::TouchUpdate || event->type() == QEvent::TouchEnd ||
+                         event->type() == QEvent::TouchCancel;
+    if (touches && body_) {
+        event->setAccepted(body_->touch(*static_cast<QTouchEvent*>(event)));
+        return event->isAccepted();
+    }
     return QGraphicsView::viewportEvent(event);
 }
 
@@ -81,7 +106,11 @@ void BenchView::paintEvent(QPaintEvent* event) {
 
 
 void BenchView::mousePressEvent(QMouseEvent* event) { body_->press(*event); }
-void BenchView::mouseDoubleClickEvent(QMouseEvent* event) { body_->press(*event); }  // two quick presses of a button are two presses
+void BenchView::mouseDoubleClickEvent(QMouseEvent* event) {
+    const std::string note = whatLiesAt(body_->picture_, toMm(event->position())).note;
+    if (!note.empty()) return body_->editNote(note);
+    body_->press(*event);  // two quick presses of a button are two presses
+}
 void BenchView::mouseMoveEvent(QMouseEvent* event) { body_->move(event->position(), event->buttons(), event->modifiers()); }
 void BenchView::mouseReleaseEvent(QMouseEvent* event) { body_->release(event->position(), event->button(), event->modifiers()); }
 void BenchView::wheelEvent(QWheelEvent* event) { body_->wheel(*event); }
@@ -89,23 +118,34 @@ void BenchView::wheelEvent(QWheelEvent* event) { body_->wheel(*event); }
 void BenchView::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Space) {
         body_->spaceHeld_ = true;
+        if (!event->isAutoRepeat()) body_->operate(true);
         return;
     }
     Body& body = *body_;
     if (body.gesture_) {
         if (event->key() == Qt::Key_Escape) return body.cancelGesture();
-        if (body.keyToGesture(event->key())) return;
+        if (body.keyToGesture(event->key()) || body.leadGesture(*event)) return;
     }
     if (!body.keys_.press(*event)) event->ignore();
 }
 
 void BenchView::keyReleaseEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) body_->spaceHeld_ = false;
+    if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) {
+        body_->spaceHeld_ = false;
+        body_->operate(false);
+    }
     if (!body_->keys_.release(*event)) event->ignore();
+}
+
+void BenchView::focusInEvent(QFocusEvent* event) {
+    QGraphicsView::focusInEvent(event);
+    // Whoever comes by the keyboard must see where it is.
+    if (event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason) body_->restoreCursor();
 }
 
 void BenchView::focusOutEvent(QFocusEvent* event) {
     body_->loseFocus();
+    body_->hideCursor();
     QGraphicsView::focusOutEvent(event);
 }
 

@@ -46,11 +46,19 @@ public:
     bool isTyping() const;          ///< a value is being typed over the board
     bool isMoving() const;          ///< arrows move: the view ticks
     double pixelsPerMm() const;
+    std::optional<Hole> cursor() const;   ///< of the keyboard, while it shows
+    void setCursorHole(const std::optional<Hole>& hole);
+    /// Holes that a guide points at; they glow until other ones are set.
+    void setGuideHoles(const std::vector<Hole>& holes);
+    void beginNote();                     ///< opens the field for writing one
+    /// Says words beside a place of the bench, for a moment.
+    void say(const std::string& words, Point at);
 
 Q_SIGNALS:
     void selectionChanged();
     void hoverChanged();
     void viewsChanged();
+    void cursorMoved();
     /// Enter or a digit on a selected part whose value isn't a figure to be typed over the board (an LED's colour): its card is wanted.
     void valueTyped(const QString& partId);
 
@@ -65,6 +73,7 @@ protected:
     void wheelEvent(QWheelEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void keyReleaseEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void showEvent(QShowEvent* event) override;

@@ -4,6 +4,7 @@
 
 #include "ui/gesture/ink_gesture.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/part_scenes.h"
 #include "ui/paint/projecting.h"
 
 #include <QGuiApplication>
@@ -32,6 +33,8 @@ BenchView::Body::Body(BenchView& view, BenchDocument& document, LiveBench& live)
       camera_(view),
       motion_(nullptr),
       valueBox_(document, &view),
+      ladder_(document, &view),
+      noteBox_(document, &view),
       keys_(*this, *this) {
     picture_.theme = &theme(ThemeName::Day);
     flashing_.setSingleShot(true);
@@ -50,9 +53,18 @@ BenchView::Body::Body(BenchView& view, BenchDocument& document, LiveBench& live)
     QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { followDocument(); });
     QObject::connect(&live, &LiveBench::snapshotReady, &view, [this] { followLive(); });
     QObject::connect(&motion_, &Motion::ticked, &view, [this] { tick(); });
-    QObject::connect(&camera_, &Camera::moved, &view, [this] { followZoom(); });
+    QObject::connect(&camera_, &Camera::moved, &view, [this] {
+        followZoom();
+        followLadder();
+    });
+    QObject::connect(&ladder_, &ValueLadder::done, &view, [this] { view_.setFocus(Qt::OtherFocusReason); });
     QObject::connect(&valueBox_, &ValueBox::done, &view, [this] { view_.setFocus(Qt::OtherFocusReason); });
+    QObject::connect(&noteBox_, &NoteBox::done, &view, [this](const QString& id) {
+        if (!id.isEmpty()) setSelection({id});
+        view_.setFocus(Qt::OtherFocusReason);
+    });
     valueBox_.setLook(*picture_.theme);
+    noteBox_.setTheme(*picture_.theme);
     followDocument();
     fit();
 }
@@ -72,13 +84,16 @@ void BenchView::Body::followDocument() {
     QStringList left = selection();
     left.removeIf([this](const QString& id) {
         const std::string name = id.toStdString();
-        return !picture_.bench().findPart(name) && !picture_.bench().findJumper(name);
+        return !picture_.bench().findPart(name) && !picture_.bench().findJumper(name) && !picture_.bench().findNote(name);
     });
     setSelection(left);
+    if (picture_.marks.cursor && !holeMm(picture_.bench(), *picture_.marks.cursor)) hideCursor();
+    if (keptCursor_ && !holeMm(picture_.bench(), *keptCursor_)) keptCursor_.reset();
     scene_.follow();
     holdFrame();
     followLive();
     includeAll();
+    followLadder();
 }
 
 void BenchView::Body::followLive() {
@@ -112,6 +127,8 @@ void BenchView::Body::followMotion() {
 void BenchView::Body::setTheme(const Theme& theme) {
     picture_.theme = &theme;
     valueBox_.setLook(theme);
+    ladder_.setTheme(theme);
+    noteBox_.setTheme(theme);
     scene_.follow(true);
     view_.viewport()->update();
 }
@@ -242,7 +259,22 @@ void BenchView::Body::setSelection(const QStringList& ids) {
     picture_.marks.selected.clear();
     for (const QString& id : ids) picture_.marks.selected.push_back(id.toStdString());
     showMarks();
+    followLadder();
     Q_EMIT view_.selectionChanged();
+}
+
+/// The ladder stands beside the one selected part, out of the way while something is carried.
+void BenchView::Body::followLadder() {
+    const auto& selected = picture_.marks.selected;
+    const int part = selected.size() == 1 && !gesture_ && picture_.layout ? picture_.bench().partIndex(selected.front()) : -1;
+    if (part < 0 || static_cast<std::size_t>(part) >= picture_.table->parts.size()) return ladder_.follow({}, {});
+    const QRectF body = findPackagePainter(picture_.bench().parts[static_cast<std::size_t>(part)].kind->package->name)
+                            ->body(sceneOf(picture_, part))
+                            .boundingRect();
+    // Below the boards, or above them: nothing that it changes may be hidden by it.
+    const Rect& boards = picture_.table->boardsMm;
+    const QRectF around(view_.fromMm({body.left(), std::min(body.top(), boards.top)}), view_.fromMm({body.right(), std::max(body.bottom(), boards.bottom())}));
+    ladder_.follow(selected.front(), around.toAlignedRect());
 }
 
 void BenchView::Body::beginTyping(const std::string& partId, const QString& typed) {

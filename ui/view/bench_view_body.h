@@ -12,10 +12,13 @@
 #include "ui/view/camera.h"
 #include "ui/view/ink.h"
 #include "ui/view/motion.h"
+#include "ui/view/note_box.h"
 #include "ui/view/value_box.h"
+#include "ui/view/value_ladder.h"
 
 #include <QElapsedTimer>
 
+#include <map>
 #include <memory>
 
 namespace tiepoint::ui {
@@ -46,6 +49,27 @@ public:
     // KeyHost
     void beginTyping(const std::string& partId, const QString& typed) override;
     void letGo() override;
+    void walk(int columns, int rows) override;
+    void enter() override;
+    void wire() override;
+    void stepValue(int steps) override;
+    std::optional<Hole> cursorHole() const override { return picture_.marks.cursor; }
+
+    /// Fingers, in view_touch.cpp. Whether the event is the bench's.
+    bool touch(const QTouchEvent& event);
+    void liftFingers();
+
+    // The keyboard, in view_keyboard.cpp
+    void showCursor(const Hole& hole);
+    void hideCursor();
+    void restoreCursor();
+    /// Presses or flips what is selected or in the cursor's hole, or lets go of it.
+    void operate(bool down);
+    /// Opens the field for a note: of the selected note, or a new one at the cursor, at the selected part or at the pointer.
+    void beginNote() override;
+    void editNote(const std::string& id);
+    /// Leads what is carried by arrows and Enter; whether the key was one of them.
+    bool leadGesture(const QKeyEvent& event);
 
     // The bench and what it does
     void followDocument();
@@ -86,6 +110,8 @@ public:
     Motion motion_;
     BenchCanvas canvas_;
     ValueBox valueBox_;
+    ValueLadder ladder_;
+    NoteBox noteBox_;
     BoardKeys keys_;
     std::unique_ptr<Gesture> gesture_;
     bool spaceHeld_ = false;
@@ -94,12 +120,21 @@ public:
     Before before_;
 
 private:
+    static constexpr qint64 kWheelPauseMs = 600;  ///< notches and steps of a knob closer than this are one undo step
+
     Pointer pointerAt(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers) const;
     /// Calls a gesture and notes that the bench changes by its hand.
     template <class Call>
-    void with(Call call);
+    void with(Call call) {
+        inGesture_ = true;
+        call(*gesture_);
+        inGesture_ = false;
+        if (gesture_->isFinished()) endGesture();
+    }
     void endGesture();
     void hover(QPointF inView);
+    void liftFinger(int finger);
+    void followLadder();
     void clearHover();
     void setHover(int net, Point at, const std::string& part);
     QRectF fittedArea() const;
@@ -111,6 +146,9 @@ private:
     std::vector<int> litNets_;
     std::optional<int> chosenColour_;
     std::set<std::string> latched_;
+    std::optional<Hole> keptCursor_;  ///< where the cursor was when it was hidden
+    std::map<int, std::string> fingers_;  ///< the button under each, by its number
+    std::string operated_;            ///< the button that the space bar holds down
     QTimer flashing_, waiting_;
     bool inGesture_ = false, dragged_ = false, buttonDown_ = false, elsewhere_ = false;
     QPointF downAt_, lastAt_;

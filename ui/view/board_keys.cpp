@@ -1,10 +1,10 @@
 #include "ui/view/board_keys.h"
 
+#include "core/edit/neighbour.h"
 #include "core/edit/placement.h"
 #include "ui/gesture/move_gesture.h"
 #include "ui/gesture/press_gesture.h"
 #include "ui/view/value_box.h"
-
 
 namespace tiepoint::ui {
 namespace {
@@ -14,6 +14,8 @@ bool isEnter(const QKeyEvent& event) { return event.key() == Qt::Key_Return || e
 bool isDigit(const QKeyEvent& event) { return event.key() >= Qt::Key_0 && event.key() <= Qt::Key_9; }
 bool isBracket(const QKeyEvent& event) { return event.key() == Qt::Key_BracketLeft || event.key() == Qt::Key_BracketRight; }
 bool isArrow(const QKeyEvent& event) { return event.key() >= Qt::Key_Left && event.key() <= Qt::Key_Down; }
+bool isStep(const QKeyEvent& event) { return event.key() == Qt::Key_Plus || event.key() == Qt::Key_Minus; }
+constexpr int kStride = 5;  ///< holes of a step with Ctrl, as they are counted on the printing
 
 std::vector<std::string> idsOf(const QStringList& list) {
     std::vector<std::string> ids;
@@ -32,7 +34,9 @@ struct BoardKeys::Row {
 const BoardKeys::Row BoardKeys::kTable[] = {
     {[](const QKeyEvent& event) { return event.key() == Qt::Key_Escape; }, &BoardKeys::letGo},
     {isBracket, &BoardKeys::turn},
-    {isArrow, &BoardKeys::shift},
+    {isArrow, &BoardKeys::arrow},
+    {[](const QKeyEvent& event) { return event.key() == Qt::Key_Insert; }, &BoardKeys::insert},
+    {isStep, &BoardKeys::step},
     {[](const QKeyEvent& event) { return isEnter(event) || isDigit(event); }, &BoardKeys::type},
     {[](const QKeyEvent& event) { return !event.text().isEmpty(); }, &BoardKeys::pressCap},
 };
@@ -53,12 +57,13 @@ const Part* BoardKeys::soleSelection() const {
 bool BoardKeys::wants(const QKeyEvent& event) const {
     if (!isPlain(event)) return false;
     if (isBracket(event) || event.key() == Qt::Key_Escape || event.key() == Qt::Key_Space) return true;
-    if (isArrow(event)) return !hand_.selection().isEmpty();
-    if ((isDigit(event) || isEnter(event)) && soleSelection()) return true;
+    if (isArrow(event) || isEnter(event) || event.key() == Qt::Key_Insert) return true;
+    if ((isDigit(event) || isStep(event)) && soleSelection()) return true;
     return !partWithCap(event).empty();
 }
 
 bool BoardKeys::press(const QKeyEvent& event) {
+    if (isArrow(event) && event.modifiers() & Qt::ControlModifier) return arrow(event);
     if (!isPlain(event)) return false;
     for (const Row& row : kTable) {
         if (row.isKey(event) && (this->*row.does)(event)) return true;
@@ -110,11 +115,22 @@ bool BoardKeys::turn(const QKeyEvent& event) {
     return true;
 }
 
-bool BoardKeys::shift(const QKeyEvent& event) {
-    if (hand_.selection().isEmpty()) return false;
+bool BoardKeys::arrow(const QKeyEvent& event) {
     const int right = hand_.picture().table->turned ? -1 : 1;  // keys move as the eye sees it
     const int columns = event.key() == Qt::Key_Left ? -right : event.key() == Qt::Key_Right ? right : 0;
     const int rows = event.key() == Qt::Key_Up ? -1 : event.key() == Qt::Key_Down ? 1 : 0;
+    if (event.modifiers() & Qt::ControlModifier) {
+        for (int i = 0; i < kStride; ++i) host_.walk(columns, rows);
+        return true;
+    }
+    if (hand_.selection().isEmpty()) {
+        host_.walk(columns, rows);
+        return true;
+    }
+    return event.modifiers() & Qt::ShiftModifier ? stretch(columns, rows) : shift(columns, rows);
+}
+
+bool BoardKeys::shift(int columns, int rows) {
     const auto ids = idsOf(hand_.selection());
     const auto bench = hand_.document().bench();
     const Shift moved = shiftThings(*bench, ids, columns, rows);
@@ -127,8 +143,56 @@ bool BoardKeys::shift(const QKeyEvent& event) {
     return true;
 }
 
+/// Moves the end in the cursor's hole, or else the last one.
+bool BoardKeys::stretch(int columns, int rows) {
+    const auto bench = hand_.document().bench();
+    const auto selection = hand_.selection();
+    if (selection.size() != 1) return true;
+    const std::string id = selection.front().toStdString();
+    const auto cursor = host_.cursorHole();
+    const auto occupant = cursor ? occupantOf(*bench, *cursor) : std::nullopt;
+    const bool chosen = occupant && occupant->id == id;
+    Edit edit{"Stretch " + id, {}};
+    std::optional<std::string> why;
+    if (const Part* part = bench->findPart(id)) {
+        if (part->kind->package->reach == Reach::Rigid) why = "its legs are stiff";
+        const int lead = chosen ? occupant->lead : static_cast<int>(part->leads.size()) - 1;
+        const auto moved = why ? std::nullopt : stretched(*bench, *part, lead, columns, rows);
+        if (moved) why = refusal(*bench, *moved);
+        if (moved && !why) edit.operations.push_back(ReplacePart{*moved});
+    } else if (const Jumper* jumper = bench->findJumper(id)) {
+        const auto moved = stretched(*bench, *jumper, chosen ? occupant->lead : 1, columns, rows);
+        if (moved) why = refusal(*bench, *moved);
+        if (moved && !why) edit.operations.push_back(ReplaceJumper{*moved});
+    }
+    if (why) hand_.flash(*why, wordsAt());
+    if (edit.operations.empty()) return true;
+    if (const auto refused = hand_.document().push(edit)) hand_.flash(refused->toStdString(), wordsAt());
+    else if (chosen) host_.walk(columns, rows);  // the cursor stays on the end that it holds
+    return true;
+}
+
+bool BoardKeys::insert(const QKeyEvent&) {
+    host_.wire();
+    return true;
+}
+
+bool BoardKeys::step(const QKeyEvent& event) {
+    if (!soleSelection()) return false;
+    host_.stepValue(event.key() == Qt::Key_Plus ? 1 : -1);
+    return true;
+}
+
 bool BoardKeys::type(const QKeyEvent& event) {
     const Part* part = soleSelection();
+    if (isEnter(event) && hand_.selection().size() == 1 && hand_.picture().bench().findNote(hand_.selection().front().toStdString())) {
+        host_.beginNote();
+        return true;
+    }
+    if (!part && isEnter(event) && hand_.selection().isEmpty()) {
+        host_.enter();
+        return true;
+    }
     if (!part) return false;
     host_.beginTyping(part->id, isDigit(event) ? event.text() : QString());
     return true;

@@ -1,6 +1,16 @@
 #pragma once
-// The keys of the board, while the view has the focus: letters on caps press them, [ and ] turn, arrows move, digits and Enter type a
-// value, Escape lets go. Each is one line of the table in board_keys.cpp.
+// The keys of the board, while the view has the focus. Letters belong to the caps, so everything else is done without them:
+//
+//   arrows         move the selection by a hole; with nothing selected, or with Ctrl, the cursor
+//   Shift+arrows   stretch: move one end of the selected part or jumper
+//   [ ]            turn
+//   Enter          take what is in the cursor's hole, or begin a jumper there; on a selected part: type its value
+//   Insert         begin a jumper at the cursor; on a selected supply: take one of its leads
+//   space          press the selected (or the cursor's) button, or flip its switch
+//   + -            step through the values of the selected part, or turn its knob
+//   Escape         let go
+//
+// While something is carried, arrows lead it from hole to hole and Enter lets it go there. Each is one line of the table in board_keys.cpp.
 
 #include "ui/gesture/hand.h"
 
@@ -13,7 +23,13 @@ class KeyHost {
 public:
     virtual ~KeyHost() = default;
     virtual void beginTyping(const std::string& partId, const QString& typed) = 0;
-    virtual void letGo() = 0;  ///< cancels the gesture, or else clears the selection
+    virtual void letGo() = 0;  ///< cancels the gesture, or else clears the selection, or else hides the cursor
+    virtual void walk(int columns, int rows) = 0;  ///< moves the cursor by so many holes
+    virtual void enter() = 0;                      ///< takes what is in the cursor's hole, or begins a jumper there
+    virtual void wire() = 0;
+    virtual void beginNote() = 0;
+    virtual void stepValue(int steps) = 0;
+    virtual std::optional<Hole> cursorHole() const = 0;
 };
 
 class BoardKeys {
@@ -33,7 +49,11 @@ private:
     const Part* soleSelection() const;
     bool pressCap(const QKeyEvent& event);
     bool turn(const QKeyEvent& event);
-    bool shift(const QKeyEvent& event);
+    bool arrow(const QKeyEvent& event);
+    bool shift(int columns, int rows);
+    bool stretch(int columns, int rows);
+    bool insert(const QKeyEvent& event);
+    bool step(const QKeyEvent& event);
     bool type(const QKeyEvent& event);
     bool letGo(const QKeyEvent& event);
     Point wordsAt() const;

@@ -19,7 +19,6 @@ constexpr double kDragPixels = 4;
 constexpr double kWheelNotch = 120;       ///< Qt's eighths of a degree for one notch
 constexpr double kZoomPerNotch = 1.25;
 constexpr double kTurnPerNotch = 0.02;    ///< of a knob's range
-constexpr qint64 kWheelPauseMs = 600;     ///< notches closer than this are one undo step
 
 }  // namespace
 
@@ -27,17 +26,10 @@ Pointer BenchView::Body::pointerAt(QPointF inView, Qt::MouseButton button, Qt::K
     return {view_.toMm(inView), inView, button, modifiers, dragged_};
 }
 
-template <class Call>
-void BenchView::Body::with(Call call) {
-    inGesture_ = true;
-    call(*gesture_);
-    inGesture_ = false;
-    if (gesture_->isFinished()) endGesture();
-}
-
 void BenchView::Body::begin(std::unique_ptr<Gesture> gesture, const Pointer& pointer) {
     gesture_ = std::move(gesture);
     clearHover();
+    followLadder();
     with([&](Gesture& g) { g.press(pointer); });
 }
 
@@ -45,6 +37,7 @@ void BenchView::Body::endGesture() {
     gesture_.reset();
     if (elsewhere_) qApp->removeEventFilter(&view_);
     elsewhere_ = buttonDown_ = dragged_ = false;
+    followLadder();
     setAtPointer(std::nullopt, std::nullopt);
     scene_.setPale({});
     picture_.marks.band.reset();
@@ -71,6 +64,7 @@ void BenchView::Body::cancelGesture() {
 void BenchView::Body::letGo() {
     if (gesture_) return cancelGesture();
     clearMarks();
+    if (picture_.marks.selected.empty()) return hideCursor();
     setSelection({});
 }
 
@@ -83,6 +77,7 @@ bool BenchView::Body::keyToGesture(int key) {
 
 void BenchView::Body::press(const QMouseEvent& event) {
     lastAt_ = downAt_ = event.position();
+    hideCursor();
     if (gesture_) {
         // A carried thing is placed when the button comes up; another button lets go of everything.
         if (event.button() == Qt::LeftButton && !buttonDown_) {
@@ -227,11 +222,17 @@ void BenchView::Body::wheel(const QWheelEvent& event) {
         sinceWheel_.start();
         if (KnobGesture::turnBy(*this, under.control, notches * kTurnPerNotch, wheelGesture_)) return;
     }
+    if (!zooms && !under.body.empty() && picture_.marks.selected == std::vector{under.body} && ladder_.isVisible()) {
+        ladder_.turnWheel(notches);
+        return;
+    }
     camera_.zoomAt(event.position(), std::pow(kZoomPerNotch, notches));
 }
 
 void BenchView::Body::loseFocus() {
     spaceHeld_ = false;
+    operated_.clear();
+    fingers_.clear();
     latched_.clear();
     live_.releaseAll();
 }

@@ -1,0 +1,97 @@
+#include "ui/view/note_box.h"
+
+#include <QKeyEvent>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr int kWidthPixels = 340, kHeightPixels = 34;
+constexpr double kTextPixels = 16;
+constexpr int kMostLetters = 180;  ///< at most two bytes each of what a note holds
+
+}  // namespace
+
+NoteBox::NoteBox(BenchDocument& document, QWidget* parent) : QLineEdit(parent), document_(document) {
+    setAccessibleName(tr("Note"));
+    setPlaceholderText(tr("A note, then Enter"));
+    setMaxLength(kMostLetters);
+    setFixedSize(kWidthPixels, kHeightPixels);
+    hide();
+}
+
+void NoteBox::setTheme(const Theme& theme) {
+    setFont(uiFont(kTextPixels));
+    setStyleSheet(QStringLiteral("QLineEdit { color: %1; background: %2; border: 2px solid %3; border-radius: 4px; padding: 2px 6px; }")
+                      .arg(theme.text.name(), theme.card.name(), theme.accent.name()));
+}
+
+void NoteBox::beginNew(const Hole& at, QPoint place) {
+    id_.clear();
+    at_ = at;
+    begin({}, place);
+}
+
+void NoteBox::beginEdit(const std::string& id, QPoint place) {
+    const Note* note = document_.bench()->findNote(id);
+    if (!note) return;
+    id_ = id;
+    begin(QString::fromStdString(note->text), place);
+}
+
+void NoteBox::begin(const QString& text, QPoint place) {
+    setText(text);
+    selectAll();
+    const QRect room = parentWidget()->rect();
+    move(qBound(0, place.x(), qMax(0, room.width() - width())), qBound(0, place.y(), qMax(0, room.height() - height())));
+    show();
+    raise();
+    setFocus(Qt::OtherFocusReason);
+}
+
+void NoteBox::accept() {
+    const std::string words = text().trimmed().toStdString();
+    Edit edit;
+    std::string id = id_;
+    if (id_.empty() && !words.empty()) {
+        id = freeId(*document_.bench(), "N");
+        edit = {"Pin note " + id, {AddNote{{id, at_, words, {}}}}};
+    } else if (const Note* note = document_.bench()->findNote(id_); note && words.empty()) {
+        edit = removeEdit(*document_.bench(), {id_});
+        id.clear();
+    } else if (note && note->text != words) {
+        Note changed = *note;
+        changed.text = words;
+        edit = {"Write note " + id_, {ReplaceNote{changed}}};
+    }
+    if (!edit.operations.empty()) {
+        if (const auto why = document_.push(edit)) Q_EMIT document_.refused(*why);
+    }
+    leave(QString::fromStdString(id));
+}
+
+void NoteBox::leave(const QString& id) {
+    if (isHidden()) return;
+    hide();
+    Q_EMIT done(id);
+}
+
+bool NoteBox::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride) {
+        event->accept();  // what is typed here is no shortcut of the window
+        return true;
+    }
+    return QLineEdit::event(event);
+}
+
+void NoteBox::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape) return leave({});
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return accept();
+    QLineEdit::keyPressEvent(event);
+}
+
+void NoteBox::focusOutEvent(QFocusEvent* event) {
+    QLineEdit::focusOutEvent(event);
+    if (isVisible() && event->reason() == Qt::MouseFocusReason) accept();
+}
+
+}  // namespace tiepoint::ui
