@@ -103,22 +103,29 @@ Result<std::string> readFile(const std::filesystem::path& path, std::size_t larg
     return text;
 }
 
-Result<Done> writeFileAtomically(const std::filesystem::path& path, std::string_view text) {
+Result<Done> writeFileAtomically(const std::filesystem::path& path, std::string_view text, bool durable) {
     const std::filesystem::path target = behindLinks(path);
     std::string temporary = (target.parent_path() / ("." + target.filename().string() + ".XXXXXX")).string();
     Descriptor file(::mkostemp(temporary.data(), O_CLOEXEC));
     if (file.number() < 0) return failure(path, "no file can be made beside it", errno);
 
     const bool written = ::fchmod(file.number(), modeFor(target)) == 0 && writeAll(file.number(), text) &&
-                         ::fsync(file.number()) == 0 && file.close() &&
+                         (!durable || ::fsync(file.number()) == 0) && file.close() &&
                          ::rename(temporary.c_str(), target.c_str()) == 0;
     if (!written) {
         const int code = errno;
         ::unlink(temporary.c_str());
         return failure(path, "the file can't be written", code);
     }
-    syncFolder(target);
+    if (durable) syncFolder(target);
     return Done{};
+}
+
+void syncToDisk(const std::filesystem::path& path) {
+    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+    if (file.number() < 0) return;
+    ::fsync(file.number());
+    syncFolder(path);
 }
 
 }  // namespace tiepoint

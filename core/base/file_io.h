@@ -15,7 +15,10 @@ Result<std::string> readFile(const std::filesystem::path& path, std::size_t larg
 
 /// Puts a text in a file's place in one step: a temporary file beside it, synced to the disk, renamed over
 /// it. Whoever reads sees the old content or the new, also after a power cut; on failure the old file is
-/// untouched. Keeps permissions; follows links.
-Result<Done> writeFileAtomically(const std::filesystem::path& path, std::string_view text);
+/// untouched. Keeps permissions; follows links. Not durable, it is quick and safe from the death of the program, but not yet from a
+/// power cut: syncToDisk() makes it so.
+Result<Done> writeFileAtomically(const std::filesystem::path& path, std::string_view text, bool durable = true);
+/// Waits until what stands in a file is on the disk. A file that is gone is no trouble.
+void syncToDisk(const std::filesystem::path& path);
 
 }  // namespace tiepoint

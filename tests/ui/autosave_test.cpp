@@ -73,9 +73,19 @@ TEST(Autosave, WritesACopyOfUnsavedWorkAndTakesItAwayWhenSaved) {
 
 TEST(Autosave, HappensByItselfSoonAfterAnEdit) {
     WindowBench bench;
-    bench.window().autosave().setDelayMs(20);
     ASSERT_FALSE(bench.window().document().push({"Rename", {SetTitle{"Half built"}}}));
     EXPECT_TRUE(WindowBench::waitFor([&] { return QFile::exists(bench.window().autosave().copyPath()); }));
+}
+
+TEST(Autosave, ABurstOfEditsLeavesTheLastOne) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    for (int i = 0; i < 50; ++i) ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Round " + std::to_string(i)}}}));
+    const auto copied = [&] {
+        const auto read = readBenchFile(window.autosave().copyPath().toStdString());
+        return read.ok() && read->bench == *window.document().bench();
+    };
+    EXPECT_TRUE(WindowBench::waitFor(copied)) << "without anyone asking for it";
 }
 
 TEST(Autosave, TheCopyOfARunningProgramIsNotOffered) {

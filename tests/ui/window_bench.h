@@ -55,7 +55,8 @@ public:
 
     QString openAnswer, saveAnswer;  ///< paths given to the file dialogues; empty: the dialogue is cancelled
     FileActions::Answer unsavedAnswer = FileActions::Answer::Cancel;
-    int unsavedAsked = 0;
+    FileActions::Conflict conflictAnswer = FileActions::Conflict::Cancel;
+    int unsavedAsked = 0, conflictAsked = 0;
 
 private:
     FileActions::Asker answers() {
@@ -69,6 +70,10 @@ private:
         asker.unsaved = [this](const QString&, const FileActions::GiveAnswer& give) {
             ++unsavedAsked;
             give(unsavedAnswer);
+        };
+        asker.changed = [this](const QString&, const FileActions::GiveConflict& give) {
+            ++conflictAsked;
+            give(conflictAnswer);
         };
         return asker;
     }

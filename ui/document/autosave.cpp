@@ -1,5 +1,6 @@
 #include "ui/document/autosave.h"
 
+#include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
 
 #include <spdlog/spdlog.h>
@@ -9,16 +10,19 @@
 #include <QFile>
 #include <QFileInfo>
 #include <QLockFile>
+#include <QMutex>
 #include <QSaveFile>
 #include <QUuid>
 
+#include <atomic>
 #include <memory>
 #include <optional>
 
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kDelayMs = 1500;  // long enough to gather a burst of edits, short enough to lose little
+constexpr std::size_t kUsualSize = 2000;  // boards, parts and jumpers of a bench that is written within a millisecond or two
+constexpr double kRestShare = 3;  // of the time that a copy took: the disk is the worker's a quarter of the time at most
 constexpr double kNanosecondsPerMs = 1e6;
 const QString kCopySuffix = QStringLiteral(".bench.json");
 const QString kSourceSuffix = QStringLiteral(".source");
@@ -55,7 +59,7 @@ bool isInUse(const QString& copyPath) {
 
 }  // namespace
 
-/// Does the work on the disk; lives in the worker thread, which alone calls it.
+/// Does the work on the disk. Lives in the worker thread; its calls take turns, so that both threads may make them.
 class Autosave::Writer : public QObject {
 public:
     explicit Writer(const QString& copyPath) : copyPath_(copyPath) {}
@@ -64,14 +68,24 @@ public:
     }
 
     /// Returns why the copy couldn't be written, or nothing.
-    std::optional<QString> write(const Bench& bench, const QString& sourcePath) {
+    std::optional<QString> write(const Bench& bench, const QString& sourcePath, bool durable) {
+        const QMutexLocker turn(&turns_);
         if (!claim()) return QFileInfo(copyPath_).path() + QStringLiteral(" can't be written.");
-        writeSource(copyPath_, sourcePath);
-        const auto written = writeBenchFile(bench, copyPath_.toStdString());
+        if (sourcePath != source_) writeSource(copyPath_, sourcePath);
+        source_ = sourcePath;
+        const auto written = writeFileAtomically(copyPath_.toStdString(), writeBench(bench), durable);
         return written ? std::nullopt : std::optional(QString::fromStdString(written.error().message));
     }
     void remove() {
+        const QMutexLocker turn(&turns_);
         if (lock_) removeCopy(copyPath_);
+        source_.reset();
+    }
+    /// Whether a wait for the disk must be queued: one that is queued already serves what is written meanwhile.
+    bool askToSync() { return !syncAsked_.exchange(true); }
+    void sync() {
+        syncAsked_ = false;
+        syncToDisk(copyPath_.toStdString());
     }
 
 private:
@@ -87,7 +101,10 @@ private:
     }
 
     QString copyPath_;
+    QMutex turns_;
+    std::atomic<bool> syncAsked_ = false;
     std::unique_ptr<QLockFile> lock_;
+    std::optional<QString> source_;  ///< as it was written
 };
 
 Autosave::Autosave(BenchDocument& document, const QString& folder, QObject* parent)
@@ -99,8 +116,9 @@ Autosave::Autosave(BenchDocument& document, const QString& folder, QObject* pare
     connect(&thread_, &QThread::finished, writer_, &QObject::deleteLater);
     thread_.start(QThread::LowPriority);
     timer_.setSingleShot(true);
-    timer_.setInterval(kDelayMs);
-    connect(&timer_, &QTimer::timeout, this, &Autosave::hand);
+    connect(&timer_, &QTimer::timeout, this, [this] {
+        if (newer_) hand();
+    });
     connect(&document_, &BenchDocument::benchChanged, this, &Autosave::schedule);
     connect(&document_, &BenchDocument::fileChanged, this, [this] {
         if (document_.isModified()) schedule();
@@ -115,20 +133,44 @@ Autosave::~Autosave() {
 }
 
 void Autosave::schedule() {
-    if (document_.isModified() && !timer_.isActive()) timer_.start();
+    if (!document_.isModified()) return;
+    if (writing_ || timer_.isActive()) newer_ = true;
+    else hand();
+}
+
+void Autosave::written(double ms) {
+    writing_ = false;
+    timer_.start(static_cast<int>(kRestShare * ms));
 }
 
 void Autosave::hand() {
+    newer_ = false;
     if (!document_.isModified()) return;
     QElapsedTimer clock;
     clock.start();
+    const Bench& bench = *document_.bench();
+    if (bench.boards.size() + bench.parts.size() + bench.jumpers.size() <= kUsualSize) handUsual();
+    else handLarge();
+    lastMs_ = static_cast<double>(clock.nsecsElapsed()) / kNanosecondsPerMs;
+    spdlog::debug("autosave: {:.3f} ms of the window's thread", lastMs_);
+}
+
+void Autosave::handUsual() {
+    if (const auto why = writer_->write(*document_.bench(), document_.filePath(), false)) complain(*why);
+    if (writer_->askToSync()) QMetaObject::invokeMethod(writer_, [this] { writer_->sync(); }, Qt::QueuedConnection);
+}
+
+void Autosave::handLarge() {
+    writing_ = true;
     const auto job = [this, bench = document_.bench(), source = document_.filePath()] {
-        const auto why = writer_->write(*bench, source);
+        QElapsedTimer writing;
+        writing.start();
+        const auto why = writer_->write(*bench, source, true);
+        const double ms = static_cast<double>(writing.nsecsElapsed()) / kNanosecondsPerMs;
+        QMetaObject::invokeMethod(this, [this, ms] { written(ms); }, Qt::QueuedConnection);
         if (why) QMetaObject::invokeMethod(this, [this, why] { complain(*why); }, Qt::QueuedConnection);
     };
     QMetaObject::invokeMethod(writer_, job, Qt::QueuedConnection);
-    lastMs_ = static_cast<double>(clock.nsecsElapsed()) / kNanosecondsPerMs;
-    spdlog::debug("autosave: {:.3f} ms of the window's thread", lastMs_);
 }
 
 void Autosave::complain(const QString& why) {
@@ -138,15 +180,14 @@ void Autosave::complain(const QString& why) {
 }
 
 void Autosave::discard() {
-    timer_.stop();
-    QMetaObject::invokeMethod(writer_, [this] { writer_->remove(); }, Qt::QueuedConnection);
+    newer_ = false;
+    // Behind a large copy that is under way the removal waits its turn; else nothing that is written after it may fall to it.
+    if (writing_) QMetaObject::invokeMethod(writer_, [this] { writer_->remove(); }, Qt::QueuedConnection);
+    else writer_->remove();
 }
 
 void Autosave::finish() {
-    if (timer_.isActive()) {
-        timer_.stop();
-        hand();
-    }
+    if (newer_) hand();
     QMetaObject::invokeMethod(writer_, [] {}, Qt::BlockingQueuedConnection);
 }
 

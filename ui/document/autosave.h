@@ -1,6 +1,8 @@
 #pragma once
-// Autosave: keeps a copy of unsaved work in a recovery folder, from the first change on. The window's thread only hands the immutable
-// bench over; a worker thread writes it, atomically. The copy goes away when the work is saved or given up, and stays when the
+// Autosave: keeps a copy of unsaved work in a recovery folder, from the first change on: each finished edit is handed over at once, so
+// that a program that is killed loses the last gesture at most. A bench of usual size is put into its copy at once, in a fraction of a
+// millisecond, and a worker thread waits for the disk; of a large one the window's thread only hands the immutable bench over, and the
+// worker writes the newest, resting between two copies. Always atomically. The copy goes away when the work is saved or given up, and stays when the
 // program ends in any other way: the next start finds and offers it.
 
 #include "ui/document/bench_document.h"
@@ -35,7 +37,6 @@ public:
     /// Time that the last autosave took of the window's thread.
     double lastWindowThreadMs() const { return lastMs_; }
     QString copyPath() const { return copyPath_; }
-    void setDelayMs(int delay) { timer_.setInterval(delay); }
 
     /// Copies in the folder whose program is gone, the newest first.
     static std::vector<Recovery> findRecoveries(const QString& folder);
@@ -50,6 +51,9 @@ private:
 
     void schedule();
     void hand();
+    void handLarge();
+    void handUsual();
+    void written(double ms);
     void complain(const QString& why);
 
     BenchDocument& document_;
@@ -57,6 +61,8 @@ private:
     QThread thread_;
     Writer* writer_;  ///< lives in the thread; jobs are queued to it
     QTimer timer_;
+    bool writing_ = false;  ///< a large copy is with the worker
+    bool newer_ = false;    ///< and the bench has changed since it was handed over
     double lastMs_ = 0;
     bool complained_ = false;
 };

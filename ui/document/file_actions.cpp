@@ -27,8 +27,8 @@ QString withSuffix(const QString& path) { return QFileInfo(path).suffix().isEmpt
 
 }  // namespace
 
-FileActions::FileActions(BenchDocument& document, QWidget* window)
-    : QObject(window), document_(document), asker_(fileDialogs(window)) {}
+FileActions::FileActions(BenchDocument& document, FileGuard& guard, QWidget* window)
+    : QObject(window), document_(document), guard_(guard), asker_(fileDialogs(window)) {}
 
 void FileActions::newBench() {
     whenSafe([this] {
@@ -71,11 +71,14 @@ void FileActions::load(const QString& path) {
     if (!read) return void(Q_EMIT failed(line(read.error())));
     const auto warnings = read->warnings;
     document_.reset(std::move(read).value().bench, QFileInfo(path).absoluteFilePath());
+    guard_.remember();
     Q_EMIT opened();
     if (warnings.empty()) return;
     const QString more = warnings.size() == 1 ? QString() : QStringLiteral(" (and %1 more)").arg(warnings.size() - 1);
     Q_EMIT warned(line(warnings.front()) + more);
 }
+
+void FileActions::reload() { load(document_.filePath()); }
 
 void FileActions::save() {
     saveThen([] {});
@@ -92,9 +95,19 @@ void FileActions::saveThen(const std::function<void()>& next) {
 }
 
 void FileActions::write(const QString& path, const std::function<void()>& next) {
+    const bool own = QFileInfo(path).absoluteFilePath() == document_.filePath();
+    if (!own || !guard_.isChanged()) return put(path, next);
+    asker_.changed(path, [this, path, next](Conflict answer) {
+        if (answer == Conflict::Overwrite) put(path, next);
+        if (answer == Conflict::Reload) reload();
+    });
+}
+
+void FileActions::put(const QString& path, const std::function<void()>& next) {
     const auto written = writeBenchFile(*document_.bench(), path.toStdString());
     if (!written) return void(Q_EMIT failed(line(written.error())));
     document_.setFilePath(QFileInfo(path).absoluteFilePath());
+    guard_.remember();
     document_.markSaved();
     next();
 }

@@ -1,7 +1,9 @@
 #include "ui/document/file_dialogs.h"
 
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QMessageBox>
+#include <QPushButton>
 
 namespace tiepoint::ui {
 namespace {
@@ -28,6 +30,22 @@ void askUnsaved(QWidget* window, const QString& title, const FileActions::GiveAn
     ask->open();
 }
 
+void askChanged(QWidget* window, const QString& path, const FileActions::GiveConflict& give) {
+    auto* ask = new QMessageBox(QMessageBox::Warning, QStringLiteral("Tiepoint"),
+                                QStringLiteral("“%1” was changed on the disk since it was opened here.").arg(QFileInfo(path).fileName()),
+                                QMessageBox::Cancel, window);
+    ask->setInformativeText(QStringLiteral("Saving would put this bench in place of that change."));
+    const auto* overwrite = ask->addButton(QStringLiteral("Save anyway"), QMessageBox::DestructiveRole);
+    const auto* reload = ask->addButton(QStringLiteral("Take the one on the disk"), QMessageBox::AcceptRole);
+    ask->setDefaultButton(QMessageBox::Cancel);
+    ask->setAttribute(Qt::WA_DeleteOnClose);
+    QObject::connect(ask, &QDialog::finished, window, [ask, overwrite, reload, give](int) {
+        const auto* chosen = ask->clickedButton();
+        give(chosen == overwrite ? FileActions::Conflict::Overwrite : chosen == reload ? FileActions::Conflict::Reload : FileActions::Conflict::Cancel);
+    });
+    ask->open();
+}
+
 }  // namespace
 
 FileActions::Asker fileDialogs(QWidget* window) {
@@ -43,6 +61,7 @@ FileActions::Asker fileDialogs(QWidget* window) {
         ask->selectFile(suggestion);
         ask->open();
     };
+    asker.changed = [window](const QString& path, const FileActions::GiveConflict& give) { askChanged(window, path, give); };
     asker.unsaved = [window](const QString& title, const FileActions::GiveAnswer& give) { askUnsaved(window, title, give); };
     return asker;
 }
