@@ -15,8 +15,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kColumns = 4;
-constexpr double kBenchWidth = 262;
+constexpr int kColumns = 5;
+constexpr double kBenchWidth = 258;
 constexpr double kBenchHeight = 190;
 constexpr double kGap = 14;
 constexpr double kPad = 34;
@@ -27,7 +27,7 @@ constexpr std::string_view kBenchFolder = "benches/";
 /// A plain key with a word.
 class PlainKey : public QAbstractButton {
 public:
-    PlainKey(const QString& word, QWidget* parent) : QAbstractButton(parent) {
+    PlainKey(const QString& word, QWidget* parent, bool inviting = false) : QAbstractButton(parent), inviting_(inviting) {
         setText(word);
         setFocusPolicy(Qt::TabFocus);
         setAttribute(Qt::WA_Hover);
@@ -45,13 +45,14 @@ protected:
         QPainter painter(this);
         painter.setRenderHint(QPainter::Antialiasing);
         const double margin = look_.px(4);
-        paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin), {false, underMouse(), isDown(), hasFocus()});
+        paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin), {inviting_, underMouse(), isDown(), hasFocus()});
         painter.setFont(look_.font(text::kBody - 2, QFont::Medium));
         painter.setPen(look_.theme->text);
         painter.drawText(rect(), Qt::AlignCenter, text());
     }
 
 private:
+    bool inviting_;
     Look look_{&theme(ThemeName::Day), 1};
 };
 
@@ -104,6 +105,7 @@ StartCard::StartCard(const std::vector<Recovery>& recoveries, QWidget* parent)
     : QWidget(parent),
       look_{&theme(ThemeName::Day), 1},
       recoveries_(recoveries),
+      first_(new PlainKey(QStringLiteral("Light a first LED"), this, true)),
       new_(new PlainKey(QStringLiteral("New bench"), this)),
       open_(new PlainKey(QStringLiteral("Open…"), this)),
       recover_(new PlainKey(QStringLiteral("Recover"), this)),
@@ -114,6 +116,7 @@ StartCard::StartCard(const std::vector<Recovery>& recoveries, QWidget* parent)
     close_->setAccessibleName(QStringLiteral("Close"));
     recover_->setVisible(!recoveries_.empty());
     forget_->setVisible(!recoveries_.empty());
+    connect(first_, &QAbstractButton::clicked, this, &StartCard::firstChosen);
     connect(new_, &QAbstractButton::clicked, this, &StartCard::newChosen);
     connect(open_, &QAbstractButton::clicked, this, &StartCard::openChosen);
     connect(close_, &QAbstractButton::clicked, this, &QWidget::hide);
@@ -128,6 +131,12 @@ StartCard::StartCard(const std::vector<Recovery>& recoveries, QWidget* parent)
     addBenches();
     drawing_.setInterval(0);
     connect(&drawing_, &QTimer::timeout, this, &StartCard::drawNext);
+}
+
+void StartCard::setVisible(bool visible) {
+    // The keyboard goes back to whoever takes it: passed on from key to key it would seem to have been sent to the bench with Tab.
+    if (QWidget* focus = focusWidget(); !visible && focus) focus->clearFocus();
+    QWidget::setVisible(visible);
 }
 
 void StartCard::addBenches() {
@@ -151,7 +160,7 @@ void StartCard::drawNext() {
 void StartCard::setLook(const Look& look) {
     look_ = look;
     for (BenchKey* key : benches_) key->setLook(look);
-    for (QAbstractButton* key : {new_, open_, recover_, forget_, close_}) plain(key)->setLook(look);
+    for (QAbstractButton* key : {first_, new_, open_, recover_, forget_, close_}) plain(key)->setLook(look);
     update();
 }
 
@@ -175,7 +184,7 @@ void StartCard::arrange() {
     }
     const double keyHeight = look_.px(52);
     double right = width() - pad;
-    for (QAbstractButton* key : {close_, open_, new_}) {
+    for (QAbstractButton* key : {close_, open_, new_, first_}) {
         const double keyWidth = plain(key)->wantedWidth();
         right -= keyWidth;
         key->setGeometry(QRectF(right, look_.px(22), keyWidth, keyHeight).toRect());

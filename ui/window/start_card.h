@@ -1,5 +1,5 @@
 #pragma once
-// The card on a new window: the harbour benches as pictures, a new bench, opening a file, and unsaved work that was left behind.
+// The card on a new window: the way to a first LED, the harbour benches as pictures, a new bench, opening a file, and unsaved work that was left behind.
 // An overlay that nothing waits for: the first gesture on the bench closes it.
 
 #include "ui/document/autosave.h"
@@ -46,6 +46,7 @@ public:
     /// Centres the card in a frame of the parent's.
     void placeIn(const QRect& frame);
     const std::vector<BenchKey*>& benches() const { return benches_; }
+    QAbstractButton* firstKey() const { return first_; }
     QAbstractButton* newKey() const { return new_; }
     QAbstractButton* openKey() const { return open_; }
     QAbstractButton* recoverKey() const { return recover_; }
@@ -53,10 +54,14 @@ public:
 
 Q_SIGNALS:
     void benchChosen(const QString& embeddedName);
+    void firstChosen();
     void newChosen();
     void openChosen();
     void recoveryChosen(const Recovery& recovery);
     void recoveryRefused(const Recovery& recovery);
+
+public:
+    void setVisible(bool visible) override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -71,6 +76,7 @@ private:
     Look look_;
     std::vector<Recovery> recoveries_;
     std::vector<BenchKey*> benches_;
+    QAbstractButton* first_;
     QAbstractButton* new_;
     QAbstractButton* open_;
     QAbstractButton* recover_;

@@ -1,0 +1,129 @@
+#include "ui/window/guide_card.h"
+
+#include "ui/theme/panels.h"
+#include "ui/window/tap_picture.h"
+
+#include <QKeyEvent>
+#include <QPainter>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kPictureWidth = 1080, kPictureHeight = 470;
+constexpr double kPad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 176;
+
+}  // namespace
+
+GuideCard::GuideCard(BenchView& view, LiveBench& live, QWidget* parent)
+    : QWidget(parent), view_(view), look_{&theme(ThemeName::Day), 1}, pictureKey_(new QToolButton(this)), closeKey_(new QToolButton(this)) {
+    pictureKey_->setText(QStringLiteral("The tap and the pipe"));
+    pictureKey_->setCheckable(true);
+    closeKey_->setText(QStringLiteral("\u00d7"));
+    closeKey_->setAccessibleName(QStringLiteral("Close the guide"));
+    connect(pictureKey_, &QToolButton::toggled, this, [this](bool shown) {
+        pictureShown_ = shown;
+        placeIn(frame_);
+        update();
+    });
+    connect(closeKey_, &QToolButton::clicked, this, &GuideCard::end);
+    connect(&live, &LiveBench::snapshotReady, this, &GuideCard::follow);
+    hide();
+}
+
+void GuideCard::begin() {
+    running_ = true;
+    advice_ = {};
+    pictureKey_->setChecked(false);
+    follow();
+    show();
+    raise();
+    placeIn(frame_);
+}
+
+void GuideCard::end() {
+    if (!running_) return;
+    running_ = false;
+    view_.setGuideHoles({});
+    hide();
+    Q_EMIT ended();
+}
+
+void GuideCard::follow() {
+    if (!running_) return;
+    const auto snapshot = view_.picture().snapshot;  // of the present bench, or none
+    if (!snapshot) return;
+    const int before = advice_.step;
+    advice_ = firstBuildAdvice(*snapshot, advice_.step);
+    view_.setGuideHoles(advice_.holes);
+    const QString words = QString::fromStdString(advice_.title + ": " + advice_.text);
+    if (accessibleName() != words) setAccessibleName(words);
+    if (advice_.step == kFirstBuildSteps && before != advice_.step) pictureKey_->setChecked(true);
+    update();
+}
+
+void GuideCard::setLook(const Look& look) {
+    look_ = look;
+    const Theme& theme = *look.theme;
+    setStyleSheet(QStringLiteral("QToolButton { color: %1; background: transparent; border: none; padding: 0 %3px; font-weight: 600; }"
+                                 "QToolButton:hover, QToolButton:focus, QToolButton:checked { color: %2; text-decoration: underline; }")
+                      .arg(theme.accent.name(), theme.text.name())
+                      .arg(look.ipx(8)));
+    for (QToolButton* key : {pictureKey_, closeKey_}) key->setFont(look.font(text::kSmall + 1));
+    arrange();
+    update();
+}
+
+void GuideCard::placeIn(const QRect& frame) {
+    frame_ = frame;
+    const double rise = pictureShown_ ? look_.px(kPictureHeight) : 0;
+    const double width = pictureShown_ ? std::max<double>(look_.px(kPictureWidth), frame.width()) : frame.width();
+    const double left = std::clamp<double>(frame.center().x() - width / 2, 0, std::max(0.0, parentWidget()->width() - width));
+    setGeometry(QRectF(left, frame.top() - rise, width, frame.height() + rise).toRect());
+    arrange();
+}
+
+void GuideCard::arrange() {
+    const QSize close = closeKey_->sizeHint(), picture = pictureKey_->sizeHint();
+    const int top = pictureShown_ ? look_.ipx(kPictureHeight) : 0;
+    closeKey_->setGeometry(width() - look_.ipx(16) - close.width(), top + look_.ipx(18), close.width(), look_.ipx(36));
+    pictureKey_->setGeometry(look_.ipx(kPad - 8), top + look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
+}
+
+void GuideCard::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double margin = look_.px(kCardMargin);
+    paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
+    const Theme& theme = *look_.theme;
+    if (pictureShown_) {
+        const double pad = look_.px(kPad);
+        paintTapPicture(painter, look_, QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
+        painter.translate(0, look_.px(kPictureHeight));
+    }
+    // Steps: done ones are filled, the present one is a ring, the others are small.
+    double x = look_.px(kPad);
+    for (int i = 0; i < kFirstBuildSteps; ++i) {
+        const double r = look_.px(i == advice_.step ? kDot * 0.62 : kDot * 0.5);
+        painter.setPen(QPen(theme.accent, look_.px(2.5)));
+        painter.setBrush(i < advice_.step ? QBrush(theme.accent) : QBrush(Qt::NoBrush));
+        painter.drawEllipse(QPointF(x + look_.px(kDot / 2), look_.px(kDotsTop)), r, r);
+        x += look_.px(kDot + kDotGap);
+    }
+    painter.setFont(look_.font(text::kBody, QFont::DemiBold));
+    painter.setPen(theme.text);
+    const double wordsLeft = x + look_.px(10);
+    painter.drawText(QRectF(wordsLeft, look_.px(16), closeKey_->x() - wordsLeft, look_.px(40)), Qt::AlignLeft | Qt::AlignVCenter,
+                     QString::fromStdString(advice_.title));
+    painter.setFont(look_.font(text::kSmall + 1));
+    const QRectF text(look_.px(kPad), look_.px(62), width() - 2 * look_.px(kPad), look_.px(kKeysTop - 62));
+    painter.drawText(text, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, QString::fromStdString(advice_.text));
+}
+
+void GuideCard::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape) end();
+    else QWidget::keyPressEvent(event);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,51 @@
+#pragma once
+// The guided first build: a card in the row below the bench that says what to do next and lights the holes for it. It follows the circuit, never the
+// clicks, and stands in nobody's way: everything else works while it is there. At the end it shows the picture of the tap and the pipe.
+
+#include "core/lesson/first_build.h"
+#include "ui/live/live_bench.h"
+#include "ui/theme/look.h"
+#include "ui/view/bench_view.h"
+
+#include <QToolButton>
+#include <QWidget>
+
+namespace tiepoint::ui {
+
+class GuideCard : public QWidget {
+    Q_OBJECT
+public:
+    GuideCard(BenchView& view, LiveBench& live, QWidget* parent);
+
+    /// Begins with the first step of whatever stands on the bench.
+    void begin();
+    void end();
+    int step() const { return advice_.step; }
+    const FirstBuildAdvice& advice() const { return advice_; }
+    void setLook(const Look& look);
+    /// Takes a frame of the parent's, the second card's; the picture grows upwards from there.
+    void placeIn(const QRect& frame);
+    QToolButton* pictureKey() const { return pictureKey_; }
+    bool showsPicture() const { return pictureShown_; }
+
+Q_SIGNALS:
+    void ended();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    void follow();
+    void arrange();
+
+    BenchView& view_;
+    Look look_;
+    FirstBuildAdvice advice_;
+    bool running_ = false, pictureShown_ = false;
+    QRect frame_;
+    QToolButton* pictureKey_;
+    QToolButton* closeKey_;
+};
+
+}  // namespace tiepoint::ui

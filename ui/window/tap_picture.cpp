@@ -1,0 +1,147 @@
+#include "ui/window/tap_picture.h"
+
+#include "ui/theme/panels.h"
+
+#include <QPainterPath>
+
+#include <cmath>
+#include <numbers>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kPipe = 26, kNarrow = 10;     ///< breadth of the pipe
+constexpr double kRingHeight = 190, kRingInset = 120;
+constexpr int kBlades = 6;
+
+struct Line {
+    const char *bench, *water;
+};
+constexpr Line kLike[] = {
+    {"Supply", "a pump: it drives, and is never used up by the way round"},
+    {"Switch", "a tap: open it and water runs; an open switch stops current"},
+    {"Resistor", "a narrow place: it holds the whole ring back"},
+    {"LED", "a wheel that turns while water runs, one way only"},
+};
+constexpr const char* kFails[] = {
+    "A tap that is open lets water run; a switch that is open lets none.",
+    "Water spills from a cut pipe. Current stops everywhere, and nothing runs out.",
+    "A pipe must fill first. Metal is always full: everything starts at once.",
+    "Water has weight and goes on by itself. Current here stops with its cause.",
+};
+
+QColor water(const Theme& theme) { return theme.accent; }
+
+/// A stretch of pipe: dark edge, pale wall, water within.
+void paintPipe(QPainter& painter, const Look& look, const QPainterPath& line, double breadth) {
+    const Theme& theme = *look.theme;
+    const auto stroke = [&](const QColor& colour, double width) {
+        painter.strokePath(line, QPen(colour, look.px(width), Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+    };
+    stroke(theme.text, breadth + 8);
+    stroke(theme.card, breadth + 4);
+    stroke(mix(theme.card, water(theme), 0.45), breadth);
+}
+
+void paintArrowHead(QPainter& painter, const Look& look, QPointF at, double angle) {
+    const double size = look.px(8);
+    painter.save();
+    painter.translate(at);
+    painter.rotate(angle);
+    QPainterPath head(QPointF(size, 0));
+    head.lineTo(-size * 0.7, size * 0.8);
+    head.lineTo(-size * 0.2, 0);
+    head.lineTo(-size * 0.7, -size * 0.8);
+    head.closeSubpath();
+    painter.fillPath(head, look.theme->text);
+    painter.restore();
+}
+
+void paintNamed(QPainter& painter, const Look& look, QPointF at, const char* what, const char* stands, Qt::Alignment side) {
+    const double width = look.px(230), line = look.px(26);
+    const double left = side & Qt::AlignRight ? at.x() - width : side & Qt::AlignHCenter ? at.x() - width / 2 : at.x();
+    painter.setPen(look.theme->text);
+    painter.setFont(look.font(text::kSmall + 1, QFont::DemiBold));
+    painter.drawText(QRectF(left, at.y(), width, line), static_cast<int>(side | Qt::AlignVCenter), QString::fromLatin1(what));
+    painter.setPen(look.theme->dimText);
+    painter.setFont(look.font(text::kSmall));
+    painter.drawText(QRectF(left, at.y() + line, width, line), static_cast<int>(side | Qt::AlignVCenter), QString::fromLatin1(stands));
+}
+
+void paintRing(QPainter& painter, const Look& look, const QRectF& ring) {
+    const Theme& theme = *look.theme;
+    const double radius = look.px(30);
+    QPainterPath whole;
+    whole.addRoundedRect(ring, radius, radius);
+    paintPipe(painter, look, whole, kPipe);
+    const QPointF top(ring.center().x(), ring.top()), right(ring.right(), ring.center().y()), bottom(ring.center().x(), ring.bottom()), left(ring.left(), ring.center().y());
+
+    // The narrow place, in the upper run.
+    const double half = look.px(70);
+    QPainterPath gap(top - QPointF(half, 0));
+    gap.lineTo(top + QPointF(half, 0));
+    painter.strokePath(gap, QPen(theme.card, look.px(kPipe + 9), Qt::SolidLine, Qt::FlatCap));
+    paintPipe(painter, look, gap, kNarrow);
+    painter.setPen(QPen(theme.text, look.px(2)));
+    for (const double side : {-1.0, 1.0})
+        painter.drawLine(top + QPointF(side * half, -look.px(kPipe / 2 + 4)), top + QPointF(side * half, look.px(kPipe / 2 + 4)));
+
+    // The pump at the left, the wheel at the right.
+    const double pump = look.px(38);
+    painter.setPen(QPen(theme.text, look.px(3)));
+    painter.setBrush(mix(theme.card, theme.cardEdge, 0.6));
+    painter.drawEllipse(left, pump, pump);
+    paintArrowHead(painter, look, left, -90);
+    painter.setBrush(theme.card);
+    painter.drawEllipse(right, pump, pump);
+    for (int i = 0; i < kBlades; ++i) {
+        const double angle = i * 2 * std::numbers::pi / kBlades;
+        painter.drawLine(right, right + QPointF(std::cos(angle), std::sin(angle)) * look.px(32));
+    }
+
+    // The tap below: a valve with its handle.
+    QPainterPath valve(bottom + QPointF(-look.px(26), -look.px(22)));
+    valve.lineTo(bottom + QPointF(look.px(26), look.px(22)));
+    valve.lineTo(bottom + QPointF(look.px(26), -look.px(22)));
+    valve.lineTo(bottom + QPointF(-look.px(26), look.px(22)));
+    valve.closeSubpath();
+    painter.setBrush(mix(theme.card, theme.cardEdge, 0.6));
+    painter.drawPath(valve);
+    painter.drawLine(bottom, bottom - QPointF(0, look.px(34)));
+    painter.drawLine(bottom - QPointF(look.px(18), look.px(34)), bottom + QPointF(look.px(18), -look.px(34)));
+
+    for (const double share : {0.25, 0.75}) {
+        paintArrowHead(painter, look, {ring.left() + ring.width() * share, ring.top()}, 0);
+        paintArrowHead(painter, look, {ring.left() + ring.width() * (1 - share), ring.bottom()}, 180);
+    }
+    paintNamed(painter, look, left + QPointF(look.px(52), -look.px(26)), "Pump", "the supply", Qt::AlignLeft);
+    paintNamed(painter, look, right - QPointF(look.px(52), look.px(26)), "Wheel", "the LED", Qt::AlignRight);
+    paintNamed(painter, look, top + QPointF(0, look.px(20)), "Narrow place", "the resistor", Qt::AlignHCenter);
+    paintNamed(painter, look, bottom - QPointF(0, look.px(90)), "Tap", "the switch", Qt::AlignHCenter);
+}
+
+}  // namespace
+
+void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
+    painter.save();
+    const QRectF ring(box.left() + look.px(kRingInset), box.top() + look.px(28), box.width() - 2 * look.px(kRingInset), look.px(kRingHeight));
+    paintRing(painter, look, ring);
+    const double top = ring.bottom() + look.px(40), column = box.width() / 2, line = look.px(27);
+    const auto heading = [&](double x, const char* words) {
+        painter.setFont(look.font(text::kSmall + 1, QFont::DemiBold));
+        painter.setPen(look.theme->text);
+        painter.drawText(QRectF(x, top, column, line), Qt::AlignLeft | Qt::AlignVCenter, QString::fromLatin1(words));
+        painter.setFont(look.font(text::kSmall - 2));
+        painter.setPen(look.theme->dimText);
+    };
+    const auto words = [&](double x, int row, const QString& text) {
+        painter.drawText(QRectF(x, top + (row + 1.15) * line * 1.4, column - look.px(18), line * 1.5), Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, text);
+    };
+    heading(box.left(), "Where it helps");
+    for (int i = 0; i < 4; ++i) words(box.left(), i, QStringLiteral("%1 \u2013 %2").arg(QString::fromLatin1(kLike[i].bench), QString::fromLatin1(kLike[i].water)));
+    heading(box.left() + column, "Where it fails");
+    for (int i = 0; i < 4; ++i) words(box.left() + column, i, QString::fromLatin1(kFails[i]));
+    painter.restore();
+}
+
+}  // namespace tiepoint::ui
