@@ -35,14 +35,19 @@ void draw(QPainter& painter, const Picture& picture, const QRectF& area) {
     paintBench(painter, picture);
 }
 
-bool writePng(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
+QImage drawImage(const Picture& picture, const QRectF& area, QSize size) {
     QImage image(size, QImage::Format_RGB32);
     image.fill(picture.theme->benchBottom);
-    PixelSheet sheet(image);
-    QPainter painter(&sheet);
-    draw(painter, picture, area);
-    painter.end();
-    return image.save(&device, "PNG");
+    {
+        PixelSheet sheet(image);
+        QPainter painter(&sheet);
+        draw(painter, picture, area);
+    }
+    return image;
+}
+
+bool writePng(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
+    return drawImage(picture, area, size).save(&device, "PNG");
 }
 
 bool writeSvg(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
@@ -73,6 +78,15 @@ bool writePdf(QIODevice& device, const Picture& picture, const QRectF& area, QSi
     return painter.end();
 }
 
+/// What of the bench a picture of that breadth shows, in whole pixels, so that the last row is covered too. Sets its pixelsPerMm.
+std::pair<QRectF, QSize> sheetFor(Picture& picture, int widthPixels) {
+    QRectF area = areaOf(picture);
+    picture.pixelsPerMm = widthPixels / area.width();
+    const QSize size(widthPixels, static_cast<int>(std::ceil(area.height() * picture.pixelsPerMm)));
+    area.setHeight(size.height() / picture.pixelsPerMm);
+    return {area, size};
+}
+
 struct Format {
     const char* ending;
     bool (*write)(QIODevice& device, const Picture& picture, const QRectF& area, QSize size);
@@ -92,13 +106,15 @@ const Format* formatOf(const QString& path) {
 
 bool isPictureFile(const QString& path) { return formatOf(path) != nullptr; }
 
+QImage pictureImage(Picture picture, int widthPixels) {
+    const auto [area, size] = sheetFor(picture, widthPixels);
+    return drawImage(picture, area, size);
+}
+
 std::optional<QString> savePicture(Picture picture, const QString& path, int widthPixels) {
     const Format* format = formatOf(path);
     if (format == nullptr) return QStringLiteral("a picture's name ends in .png, .svg or .pdf");
-    QRectF area = areaOf(picture);
-    picture.pixelsPerMm = widthPixels / area.width();
-    const QSize size(widthPixels, static_cast<int>(std::ceil(area.height() * picture.pixelsPerMm)));
-    area.setHeight(size.height() / picture.pixelsPerMm);  // whole pixels, so that the last row is covered too
+    const auto [area, size] = sheetFor(picture, widthPixels);
     QSaveFile file(path);
     if (!file.open(QIODevice::WriteOnly)) return file.errorString();
     if (!format->write(file, picture, area, size)) return QStringLiteral("the picture could not be drawn");

@@ -4,6 +4,7 @@
 
 #include "ui/paint/picture.h"
 
+#include <QImage>
 #include <QString>
 
 #include <optional>
@@ -17,5 +18,8 @@ bool isPictureFile(const QString& path);
 /// `widthPixels` wide; PDF is in true size. Sets the picture's pixelsPerMm. Writes atomically.
 /// Returns why it failed, or nothing.
 std::optional<QString> savePicture(Picture picture, const QString& path, int widthPixels);
+
+/// The same picture as pixels.
+QImage pictureImage(Picture picture, int widthPixels);
 
 }  // namespace tiepoint::ui

@@ -1,20 +1,27 @@
 #include "ui/tray/tray.h"
 
 #include "ui/theme/panels.h"
+#include "ui/tray/tray_search.h"
 
 #include <QCursor>
+#include <QKeyEvent>
 #include <QPainter>
+
+#include <algorithm>
 
 namespace tiepoint::ui {
 namespace {
 
 constexpr double kInset = 5;
 constexpr double kGap = 5;
+constexpr double kSearchWidth = 150;
+constexpr std::size_t kMostFound = 16;
+const QString kFound = QStringLiteral("Found");
 
 }  // namespace
 
 Tray::Tray(QWidget* stage, QWidget* parent)
-    : QWidget(parent), families_(trayFamilies()), drawer_(new Drawer(stage)), look_{&theme(ThemeName::Day), 1} {
+    : QWidget(parent), families_(trayFamilies()), drawer_(new Drawer(stage)), search_(new QLineEdit(this)), look_{&theme(ThemeName::Day), 1} {
     setAccessibleName(QStringLiteral("Tray"));
     for (const TrayFamily& family : families_) addCompartment(family);
     connect(drawer_, &Drawer::dragged, this, &Tray::take);
@@ -22,6 +29,59 @@ Tray::Tray(QWidget* stage, QWidget* parent)
     connect(drawer_, &Drawer::closed, this, [this] {
         for (TrayKey* key : compartments_) key->setActive(false);
     });
+    search_->setPlaceholderText(QStringLiteral("Find"));
+    search_->setAccessibleName(QStringLiteral("Find in the tray"));
+    search_->setToolTip(QStringLiteral("A name, a value such as 4k7, or what it does"));
+    search_->installEventFilter(this);
+    connect(search_, &QLineEdit::textChanged, this, &Tray::showFound);
+}
+
+void Tray::beginSearch() {
+    search_->setFocus(Qt::ShortcutFocusReason);
+    search_->selectAll();
+}
+
+void Tray::showFound() {
+    TrayFamily found{kFound, findItems(search_->text())};
+    if (found.items.empty()) {
+        if (drawer_->family() == kFound) closeDrawer();
+        return;
+    }
+    if (found.items.size() > kMostFound) found.items.resize(kMostFound);
+    drawer_->openFor(found, mapTo(drawer_->parentWidget(), QPoint(search_->geometry().center().x(), 0)));
+}
+
+bool Tray::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && watched == search_) {
+        event->accept();  // what is typed here is no shortcut of the window
+        return true;
+    }
+    if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
+    const auto& key = *static_cast<QKeyEvent*>(event);
+    if (watched != search_) {
+        // Words typed on a compartment are looked for.
+        const bool word = !key.text().isEmpty() && key.text().front().isLetterOrNumber() && !(key.modifiers() & (Qt::ControlModifier | Qt::AltModifier));
+        if (!word) return QWidget::eventFilter(watched, event);
+        beginSearch();
+        search_->setText(key.text());
+        search_->end(false);
+        return true;
+    }
+    const bool open = drawer_->isVisible() && drawer_->family() == kFound && !drawer_->keys().empty();
+    if (key.key() == Qt::Key_Escape) {
+        search_->clear();
+        closeDrawer();
+        return true;
+    }
+    if (open && (key.key() == Qt::Key_Return || key.key() == Qt::Key_Enter)) {
+        take(drawer_->keys().front()->item(), QCursor::pos());
+        return true;
+    }
+    if (open && key.key() == Qt::Key_Down) {
+        drawer_->keys().front()->setFocus(Qt::TabFocusReason);
+        return true;
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 void Tray::addCompartment(const TrayFamily& family) {
@@ -29,6 +89,7 @@ void Tray::addCompartment(const TrayFamily& family) {
     const std::size_t index = compartments_.size();
     connect(key, &TrayKey::dragged, this, &Tray::take);
     connect(key, &QAbstractButton::clicked, this, [this, index] { toggleDrawer(index); });
+    key->installEventFilter(this);
     compartments_.push_back(key);
 }
 
@@ -41,10 +102,12 @@ void Tray::toggleDrawer(std::size_t index) {
     const QPoint above = mapTo(drawer_->parentWidget(), QPoint(frame.center().x(), 0));
     drawer_->openFor(families_[index], above);
     compartments_[index]->setActive(true);
+    if (compartments_[index]->hasFocus()) drawer_->keys().front()->setFocus(Qt::TabFocusReason);  // whoever came by the keyboard goes on by it
 }
 
 void Tray::take(const TrayItem& item, QPoint globalPos) {
     closeDrawer();
+    search_->clear();
     Q_EMIT taken(item.kind, item.preset, globalPos);
 }
 
@@ -53,6 +116,14 @@ void Tray::setLook(const Look& look) {
     look_ = look;
     drawer_->setLook(look);
     for (TrayKey* key : compartments_) key->setLook(look);
+    const Theme& theme = *look.theme;
+    search_->setFont(look.font(text::kBody - 3));
+    search_->setStyleSheet(QStringLiteral("QLineEdit { color: %1; background: %2; border: %5px solid %3; border-radius: %6px; padding: 0 %7px; }"
+                                          "QLineEdit:focus { border-color: %4; }")
+                               .arg(theme.text.name(), theme.card.name(), mix(theme.cardEdge, theme.dimText, 0.6).name(), theme.accent.name())
+                               .arg(std::max(1, look.ipx(2)))
+                               .arg(look.ipx(6))
+                               .arg(look.ipx(10)));
     arrange();
     update();
 }
@@ -61,7 +132,9 @@ void Tray::arrange() {
     if (compartments_.empty()) return;
     const double margin = look_.px(kCardMargin), inset = look_.px(kInset), gap = look_.px(kGap);
     const QRectF inside = QRectF(rect()).adjusted(margin + inset, margin + inset, -margin - inset, -margin - inset);
-    double wanted = 0;
+    const double searchWidth = look_.px(kSearchWidth);
+    search_->setGeometry(QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64).toRect());
+    double wanted = searchWidth + gap;
     for (const TrayKey* key : compartments_) wanted += key->wantedWidth();
     const double spare = (inside.width() - wanted - gap * static_cast<double>(compartments_.size() - 1)) / static_cast<double>(compartments_.size());
     double left = inside.left();

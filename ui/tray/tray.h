@@ -1,9 +1,11 @@
 #pragma once
 // The tray along the front of the bench: one compartment for each family of parts, with the real part drawn in it. A drag out of a
-// compartment takes its usual part; a click opens the drawer of the family, or takes the only part there is.
+// compartment takes its usual part; a click opens the drawer of the family, or takes the only part there is. Words typed into its field
+// (or anywhere on the tray) open a drawer with what suits them.
 
 #include "ui/tray/drawer.h"
 
+#include <QLineEdit>
 #include <QWidget>
 
 #include <vector>
@@ -20,12 +22,16 @@ public:
     const std::vector<TrayKey*>& compartments() const { return compartments_; }
     Drawer& drawer() const { return *drawer_; }
     void closeDrawer() { drawer_->hide(); }
+    QLineEdit& search() const { return *search_; }
+    /// Puts the keyboard into the field.
+    void beginSearch();
 
 Q_SIGNALS:
     /// Something is taken out: while the mouse is down (dragged) or by a click, after which a click in a hole places it.
     void taken(const QString& kind, const QString& preset, QPoint globalPos);
 
 protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
@@ -33,11 +39,13 @@ private:
     void addCompartment(const TrayFamily& family);
     void toggleDrawer(std::size_t index);
     void take(const TrayItem& item, QPoint globalPos);
+    void showFound();
     void arrange();
 
     std::vector<TrayFamily> families_;
     std::vector<TrayKey*> compartments_;
     Drawer* drawer_;
+    QLineEdit* search_;
     Look look_;
 };
 

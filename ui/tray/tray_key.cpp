@@ -4,6 +4,7 @@
 #include "ui/tray/sample.h"
 
 #include <QApplication>
+#include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
 
@@ -94,6 +95,11 @@ void TrayKey::mouseMoveEvent(QMouseEvent* event) {
         return;
     }
     QAbstractButton::mouseMoveEvent(event);
+}
+
+void TrayKey::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) click();
+    else QAbstractButton::keyPressEvent(event);
 }
 
 }  // namespace tiepoint::ui

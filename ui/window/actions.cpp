@@ -29,6 +29,7 @@ Actions::Actions(QWidget* window)
       open(make(window, "&Open…", standard(QKeySequence::Open))),
       save(make(window, "&Save", standard(QKeySequence::Save))),
       saveAs(make(window, "Save &as…", standard(QKeySequence::SaveAs, QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S)))),
+      savePicture(make(window, "Save a &picture…", {QKeySequence(Qt::CTRL | Qt::Key_E)})),
       close(make(window, "&Close", standard(QKeySequence::Close))),
       quit(make(window, "&Quit", standard(QKeySequence::Quit, QKeySequence(Qt::CTRL | Qt::Key_Q)))),
       undo(make(window, "&Undo", standard(QKeySequence::Undo))),
@@ -40,6 +41,11 @@ Actions::Actions(QWidget* window)
       remove(make(window, "&Delete", {QKeySequence(Qt::Key_Delete), QKeySequence(Qt::Key_Backspace)})),
       selectAll(make(window, "Select &all", standard(QKeySequence::SelectAll))),
       rename(make(window, "Re&name the bench…", {QKeySequence(Qt::Key_F2)})),
+      copyPicture(make(window, "Copy as p&icture", {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C)})),
+      note(make(window, "N&ote…", {QKeySequence(Qt::Key_F4)})),
+      layFlat(make(window, "&Lay jumpers flat or arched", {QKeySequence(Qt::Key_F6)})),
+      history(makeToggle(window, "&History", {QKeySequence(Qt::CTRL | Qt::Key_H)})),
+      find(make(window, "&Find in the tray", standard(QKeySequence::Find))),
       zoomIn(make(window, "Zoom &in", standard(QKeySequence::ZoomIn, QKeySequence(Qt::CTRL | Qt::Key_Equal)))),
       zoomOut(make(window, "Zoom &out", standard(QKeySequence::ZoomOut))),
       fit(make(window, "&Fit the bench", {QKeySequence(Qt::CTRL | Qt::Key_0)})),
@@ -61,6 +67,7 @@ Actions::Actions(QWidget* window)
       themeDark(makeToggle(window, "Dar&k")),
       themeProjector(makeToggle(window, "&Projector")),
       start(make(window, "&Benches of the harbour")),
+      firstBuild(make(window, "Light a &first LED")),
       partHelp(make(window, "About the selected &part", {QKeySequence(Qt::Key_F1)})),
       cautions(make(window, "&Cautions")) {
     for (QAction* choice : {themeSystem, themeDay, themeDark, themeProjector}) themes->addAction(choice);

@@ -11,13 +11,14 @@ struct Actions {
     /// The actions belong to the window and work anywhere in it.
     explicit Actions(QWidget* window);
 
-    QAction *newBench, *open, *save, *saveAs, *close, *quit;
+    QAction *newBench, *open, *save, *saveAs, *savePicture, *close, *quit;
     QAction *undo, *redo, *cut, *copy, *paste, *duplicate, *remove, *selectAll, *rename;
+    QAction *copyPicture, *note, *layFlat, *history, *find;
     QAction *zoomIn, *zoomOut, *fit, *fold, *fullScreen, *project, *ink, *wipeInk, *blank;
     QAction *arrows, *electrons, *voltage, *strips, *readings, *turned;
     QActionGroup* themes;
     QAction *themeSystem, *themeDay, *themeDark, *themeProjector;
-    QAction *start, *partHelp, *cautions;
+    QAction *start, *firstBuild, *partHelp, *cautions;
 };
 
 }  // namespace tiepoint::ui

@@ -41,13 +41,15 @@ MainWindow::MainWindow(const QString& recoveryFolder)
       cards_(new CardRow(*document_, *live_, *view_, stage_)),
       tray_(new Tray(stage_, stage_)),
       bar_(new MessageBar(stage_)),
-      files_(new FileActions(*document_, this)),
+      guard_(new FileGuard(*document_, recoveryFolder + QStringLiteral("/open"), this)),
+      files_(new FileActions(*document_, *guard_, this)),
       projection_(new Projection(*view_, actions_, *this)),
       edits_(new EditActions(*document_, *view_, this)),
       autosave_(new Autosave(*document_, recoveryFolder, this)) {
     setCentralWidget(stage_);
     setMinimumSize(kSmallestWindow);
     fillMenus(title_->menus(), actions_);
+    extras_ = new Extras({*document_, *view_, *live_, *files_, *guard_, *tray_, *bar_, actions_}, title_->menus(), stage_, this);
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), this);
     connectDocument();
     connectActions();
@@ -233,6 +235,10 @@ void MainWindow::showStartCard() {
 
 void MainWindow::connectStartCard() {
     connect(start_, &StartCard::benchChosen, files_, &FileActions::openEmbedded);
+    connect(start_, &StartCard::firstChosen, this, [this] {
+        closeStartCard();
+        extras_->beginFirstBuild();
+    });
     connect(start_, &StartCard::newChosen, files_, &FileActions::newBench);
     connect(start_, &StartCard::openChosen, files_, &FileActions::open);
     connect(start_, &StartCard::recoveryChosen, this, &MainWindow::recover);
@@ -270,6 +276,7 @@ void MainWindow::arrangeStage() {
     cards_->setLook(look);
     tray_->setLook(look);
     bar_->setLook(look);
+    extras_->setLook(look);
     const bool projecting = projection_->isProjecting();
     const bool folded = actions_.fold->isChecked() || projecting;
     title_->setVisible(!projecting);
@@ -290,6 +297,8 @@ void MainWindow::arrangeStage() {
     const QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
     view_->setGeometry(bench);
     bar_->placeIn(bench);
+    const QRect card(cards_->mapTo(stage_, cards_->loop().pos()), cards_->loop().size());
+    extras_->placeIn(bench, card);
     projection_->placeIn(bench, look);
     if (start_) {
         start_->setLook(look);

@@ -6,12 +6,14 @@
 #include "ui/document/autosave.h"
 #include "ui/document/bench_document.h"
 #include "ui/document/file_actions.h"
+#include "ui/document/file_guard.h"
 #include "ui/live/live_bench.h"
 #include "ui/theme/look.h"
 #include "ui/tray/tray.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
 #include "ui/window/edit_actions.h"
+#include "ui/window/extras.h"
 #include "ui/window/inquiry.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
@@ -43,8 +45,10 @@ public:
     Tray& tray() { return *tray_; }
     TitleLine& titleLine() { return *title_; }
     FileActions& files() { return *files_; }
+    FileGuard& guard() { return *guard_; }
     Autosave& autosave() { return *autosave_; }
     MessageBar& bar() { return *bar_; }
+    Extras& extras() { return *extras_; }
     Inquiry& inquiry() { return *inquiry_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
@@ -81,10 +85,12 @@ private:
     Tray* tray_;
     MessageBar* bar_;
     StartCard* start_ = nullptr;
+    FileGuard* guard_;
     FileActions* files_;
     Projection* projection_;
     EditActions* edits_;
     Autosave* autosave_;
+    Extras* extras_;
     Inquiry* inquiry_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };

@@ -1,0 +1,282 @@
+// What the window offers beside the bench: history, boards, recent files, drops, pictures, notes, flat jumpers and the search, by real
+// events on a real window.
+
+#include "window_bench.h"
+
+#include "core/bench/bench_file.h"
+#include "ui/paint/note_painter.h"
+
+#include <QClipboard>
+#include <QDropEvent>
+#include <QFile>
+#include <QMimeData>
+
+namespace tiepoint::ui {
+namespace {
+
+void openBeacon(MainWindow& window) {
+    window.files().openEmbedded(QStringLiteral("benches/beacon-lamp.bench.json"));
+    QApplication::processEvents();
+}
+
+void rename(MainWindow& window, const char* title) { ASSERT_FALSE(window.document().push({std::string("Rename to ") + title, {SetTitle{title}}})); }
+
+QAction* lineOf(QMenu& menu, const QString& beginning) {
+    for (QAction* action : menu.actions())
+        if (action->text().startsWith(beginning)) return action;
+    return nullptr;
+}
+
+TEST(History, ListsEditsByNameAndGoesToAny) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    for (const char* title : {"Mole", "Bell", "Ferry"}) rename(window, title);
+    QTest::keyClick(&window, Qt::Key_H, Qt::ControlModifier);
+    HistoryCard& history = window.extras().history();
+    ASSERT_TRUE(history.isVisible());
+    QAbstractItemModel* lines = history.list().model();
+    ASSERT_EQ(lines->rowCount(), 4);
+    EXPECT_EQ(lines->index(0, 0).data().toString(), QStringLiteral("As it was opened"));
+    EXPECT_EQ(lines->index(2, 0).data().toString(), QStringLiteral("Rename to Bell"));
+    const QRect row = history.list().visualRect(lines->index(1, 0));
+    QTest::mouseClick(history.list().viewport(), Qt::LeftButton, {}, row.center());
+    EXPECT_EQ(window.document().bench()->title, "Mole");
+    QTest::keyClick(&history.list(), Qt::Key_Down);
+    EXPECT_EQ(window.document().bench()->title, "Bell");
+    QTest::keyClick(&history.list(), Qt::Key_Escape);
+    EXPECT_FALSE(history.isVisible());
+    EXPECT_FALSE(window.actions().history->isChecked());
+    EXPECT_TRUE(window.view().hasFocus());
+}
+
+TEST(BoardMenuTest, AddsLettersAndRemoves) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    openBeacon(window);
+    BoardMenu& menu = window.extras().boards();
+    const auto trigger = [&](const char* beginning) {
+        Q_EMIT menu.aboutToShow();
+        QAction* line = lineOf(menu, QString::fromLatin1(beginning));
+        ASSERT_TRUE(line) << beginning;
+        line->trigger();
+    };
+    trigger("Add: mini");
+    ASSERT_EQ(window.document().bench()->boards.size(), 2u);
+    trigger("Letter board B from the bottom");
+    EXPECT_EQ(window.document().bench()->boards[1].labels, Labels::ABottom);
+    trigger("Remove board A");
+    EXPECT_EQ(window.document().bench()->boards.size(), 2u);
+    ASSERT_TRUE(window.bar().isVisible());
+    EXPECT_TRUE(window.bar().line().contains(QStringLiteral("plugged into it"))) << window.bar().line().toStdString();
+    EXPECT_TRUE(window.bar().line().contains(QStringLiteral("R1")) || window.bar().line().contains(QStringLiteral("PS1")));
+    trigger("Remove board B");
+    EXPECT_EQ(window.document().bench()->boards.size(), 1u);
+    EXPECT_EQ(window.document().undoStack().count(), 3);
+}
+
+TEST(Recent, FilesAreRememberedNewestFirst) {
+    WindowBench bench;
+    for (const char* name : {"one.bench.json", "two.bench.json"}) {
+        ASSERT_TRUE(writeBenchFile(makeNewBench(), bench.file(name).toStdString()).ok());
+        bench.window().openFile(bench.file(name));
+    }
+    bench.restart();
+    RecentFiles& recent = bench.window().extras().recent();
+    EXPECT_EQ(recent.paths(), (QStringList{bench.file("two.bench.json"), bench.file("one.bench.json")}));
+    recent.actions().at(1)->trigger();
+    EXPECT_EQ(bench.window().document().filePath(), bench.file("one.bench.json"));
+    QFile::remove(bench.file("two.bench.json"));
+    EXPECT_EQ(recent.paths(), QStringList{bench.file("one.bench.json")}) << "files that are gone are left out";
+}
+
+TEST(Drop, ABenchFileIsOpened) {
+    WindowBench bench;
+    Bench dropped = makeNewBench();
+    dropped.title = "Dropped";
+    const QString path = bench.file("dropped.bench.json");
+    ASSERT_TRUE(writeBenchFile(dropped, path.toStdString()).ok());
+    QMimeData data;
+    data.setUrls({QUrl::fromLocalFile(path)});
+    for (QWidget* target : {static_cast<QWidget*>(&bench.window()), bench.window().view().viewport()}) {
+        bench.window().files().newBench();
+        QDragEnterEvent enter(QPoint(40, 40), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+        QApplication::sendEvent(target, &enter);
+        EXPECT_TRUE(enter.isAccepted());
+        QDropEvent drop(QPointF(40, 40), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+        QApplication::sendEvent(target, &drop);
+        EXPECT_EQ(bench.window().document().bench()->title, "Dropped");
+    }
+    QMimeData words;
+    words.setText(QStringLiteral("no file"));
+    QDragEnterEvent enter(QPoint(40, 40), Qt::CopyAction, &words, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&bench.window(), &enter);
+    EXPECT_FALSE(enter.isAccepted());
+}
+
+TEST(Pictures, GoToTheClipboardAndIntoFiles) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    openBeacon(window);
+    window.view().setSelection({QStringLiteral("R1")});
+    QTest::keyClick(&window, Qt::Key_C, Qt::ControlModifier | Qt::ShiftModifier);
+    const QImage copied = QGuiApplication::clipboard()->image();
+    ASSERT_EQ(copied.width(), 2400);
+    window.view().setSelection({});
+    QTest::keyClick(&window, Qt::Key_C, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(QGuiApplication::clipboard()->image(), copied) << "the brackets of a selection aren't in it";
+    for (const auto& [name, magic] : {std::pair{"bench.svg", "<?xml"}, {"bench.pdf", "%PDF"}, {"bench.png", "\x89PNG"}}) {
+        window.extras().pictures().setAskPath([&](const QString&, const PictureActions::GivePath& give) { give(bench.file(name)); });
+        QTest::keyClick(&window, Qt::Key_E, Qt::ControlModifier);
+        QFile file(bench.file(name));
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly)) << name;
+        EXPECT_TRUE(file.readAll().startsWith(magic)) << name;
+    }
+}
+
+TEST(Notes, ArePinnedWrittenMovedAndSaved) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    BenchView& view = window.view();
+    openBeacon(window);
+    view.setFocus();
+    view.setCursorHole(Hole{"A", Line::A, 20});
+    QTest::keyClick(&view, Qt::Key_F4);
+    auto* box = view.findChild<QLineEdit*>(QString(), Qt::FindDirectChildrenOnly);
+    for (QLineEdit* edit : view.findChildren<QLineEdit*>())
+        if (edit->accessibleName() == QStringLiteral("Note")) box = edit;
+    ASSERT_TRUE(box && box->isVisible());
+    QTest::keyClicks(box, QStringLiteral("High water at ten"));
+    QTest::keyClick(box, Qt::Key_Return);
+    const auto notes = [&] { return window.document().bench()->notes; };
+    ASSERT_EQ(notes().size(), 1u);
+    EXPECT_EQ(notes()[0].text, "High water at ten");
+    EXPECT_EQ(toString(notes()[0].at), "A.a20");
+    EXPECT_EQ(view.selection(), QStringList{QStringLiteral("N1")});
+    QTest::keyClick(&view, Qt::Key_Right);
+    EXPECT_EQ(toString(notes()[0].at), "A.a21") << "arrows move it";
+    const QRectF slip = noteFrame(view.picture(), 0);
+    QTest::mouseDClick(view.viewport(), Qt::LeftButton, {}, view.fromMm({slip.center().x(), slip.center().y()}).toPoint());
+    EXPECT_TRUE(box->isVisible()) << "a double click opens it";
+    box->clear();
+    QTest::keyClick(box, Qt::Key_Return);
+    EXPECT_TRUE(notes().empty()) << "an empty one is taken away";
+    window.document().undoStack().undo();
+    bench.saveAnswer = bench.file("noted.bench.json");
+    window.files().save();
+    const auto read = readBenchFile(bench.saveAnswer.toStdString());
+    ASSERT_TRUE(read.ok());
+    EXPECT_EQ(read->bench.notes, notes());
+    window.view().setSelection({QStringLiteral("N1")});
+    QTest::keyClick(&window, Qt::Key_Delete);
+    EXPECT_TRUE(notes().empty());
+}
+
+TEST(FlatJumpers, LieFlatAndStandUpAgain) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    openBeacon(window);
+    window.view().setSelection({QStringLiteral("W1")});
+    QTest::keyClick(&window, Qt::Key_F6);
+    EXPECT_TRUE(window.document().bench()->findJumper("W1")->flat);
+    EXPECT_EQ(window.view().picture().table->jumperBows[0], 0);
+    QTest::keyClick(&window, Qt::Key_F6);
+    EXPECT_FALSE(window.document().bench()->findJumper("W1")->flat);
+}
+
+TEST(Search, TypedWordsOpenWhatSuits) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    QTest::keyClick(&window, Qt::Key_F, Qt::ControlModifier);
+    QLineEdit& search = window.tray().search();
+    ASSERT_TRUE(search.hasFocus());
+    struct Case {
+        const char *typed, *kind, *preset;
+    };
+    for (const Case& given : {Case{"green", "led", "colour=green"}, {"4k7", "resistor", "resistance=4700"}, {"2k2 resistor", "resistor", "resistance=2200"},
+                              {"337", "resistor", "resistance=337"}, {"bulb", "lamp", ""}, {"toggle", "toggle", ""}, {"blue wire", "jumper", "blue"},
+                              {"battery", "cells", ""}}) {
+        search.clear();
+        QTest::keyClicks(&search, QString::fromLatin1(given.typed));
+        ASSERT_TRUE(window.tray().drawer().isVisible()) << given.typed;
+        const TrayItem& first = window.tray().drawer().keys().front()->item();
+        EXPECT_EQ(first.kind, QString::fromLatin1(given.kind)) << given.typed;
+        if (*given.preset) {
+            EXPECT_EQ(first.preset, QString::fromLatin1(given.preset)) << given.typed;
+        }
+    }
+    search.clear();
+    QTest::keyClicks(&search, QStringLiteral("flux capacitor"));
+    EXPECT_FALSE(window.tray().drawer().isVisible());
+    search.clear();
+    QTest::keyClicks(&search, QStringLiteral("green"));
+    QTest::keyClick(&search, Qt::Key_Return);
+    EXPECT_TRUE(window.view().isGesturing()) << "Enter takes the first";
+    EXPECT_FALSE(window.tray().drawer().isVisible());
+    EXPECT_TRUE(search.text().isEmpty());
+}
+
+TEST(Search, TypingOnACompartmentSearches) {
+    WindowBench bench;
+    TrayKey* key = bench.window().tray().compartments().front();
+    key->setFocus(Qt::TabFocusReason);
+    QTest::keyClick(key, Qt::Key_G);
+    EXPECT_EQ(bench.window().tray().search().text(), QStringLiteral("g"));
+    EXPECT_TRUE(bench.window().tray().search().hasFocus());
+}
+
+TEST(TrayByKeyboard, EnterOpensADrawerAndTakesWhatIsInIt) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    for (TrayKey* key : window.tray().compartments()) {
+        if (key->text() != QStringLiteral("LED")) continue;
+        key->setFocus(Qt::TabFocusReason);
+        QTest::keyClick(key, Qt::Key_Return);
+    }
+    ASSERT_TRUE(window.tray().drawer().isVisible());
+    TrayKey* first = window.tray().drawer().keys().front();
+    EXPECT_TRUE(first->hasFocus());
+    QTest::keyClick(first, Qt::Key_Return);
+    EXPECT_TRUE(window.view().isGesturing());
+    EXPECT_TRUE(window.view().hasFocus());
+}
+
+TEST(Clipboard, WholeCircuitsWithTheirJumpersOntoAnotherBoard) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    openBeacon(window);
+    window.view().setSelection({QStringLiteral("R1"), QStringLiteral("S1"), QStringLiteral("D1"), QStringLiteral("W2")});
+    QTest::keyClick(&window, Qt::Key_C, Qt::ControlModifier);
+    const Bench other = [] {
+        Bench made = makeNewBench();
+        made.parts.clear();
+        made.boards.front().id = "Q";
+        return made;
+    }();
+    window.document().reset(other, {});
+    QTest::keyClick(&window, Qt::Key_V, Qt::ControlModifier);
+    const Bench& now = *window.document().bench();
+    ASSERT_EQ(now.parts.size(), 3u) << window.bar().line().toStdString();
+    EXPECT_EQ(now.jumpers.size(), 1u);
+    EXPECT_EQ(now.parts[0].leads[0]->board, "Q");
+    EXPECT_EQ(window.view().selection().size(), 4);
+}
+
+TEST(Clipboard, WhatFitsNowhereSaysWhyAndChangesNothing) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    openBeacon(window);
+    QTest::keyClick(&window, Qt::Key_A, Qt::ControlModifier);
+    auto before = window.document().bench();
+    for (int i = 0; i < 20 && !window.bar().isVisible(); ++i) {
+        before = window.document().bench();
+        QTest::keyClick(&window, Qt::Key_D, Qt::ControlModifier);
+    }
+    ASSERT_TRUE(window.bar().isVisible());
+    EXPECT_EQ(window.document().bench(), before);
+    EXPECT_TRUE(window.bar().line().startsWith(QStringLiteral("Nothing is copied: no place is free for all"))) << window.bar().line().toStdString();
+    EXPECT_TRUE(window.bar().line().contains(QStringLiteral("taken by")) || window.bar().line().contains(QStringLiteral("overlap")) ||
+                window.bar().line().contains(QStringLiteral("leave the board")));
+}
+
+}  // namespace
+}  // namespace tiepoint::ui

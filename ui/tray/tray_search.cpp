@@ -1,0 +1,113 @@
+// Each typed word must be found somewhere: the beginning of a word of the name counts more than of the family or the search words, and
+// these more than anything in the help. A word that is a resistance counts as a resistor of it.
+
+#include "ui/tray/tray_search.h"
+
+#include "core/base/quantity.h"
+#include "core/bench/describe.h"
+
+#include <QRegularExpression>
+#include <QStringList>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+enum Worth { kNowhere = 0, kInHelp = 1, kInKind = 4, kInName = 8, kExactName = 12 };
+
+const QStringList kJumperWords{QStringLiteral("jumper"), QStringLiteral("wire"), QStringLiteral("lead"), QStringLiteral("cable"), QStringLiteral("connect")};
+
+QString qs(const std::string& words) { return QString::fromStdString(words); }
+
+QStringList wordsOf(const QString& text) {
+    static const QRegularExpression kBetween(QStringLiteral("[^\\p{L}\\p{N}.\u03A9]+"));
+    return text.toLower().split(kBetween, Qt::SkipEmptyParts);
+}
+
+bool beginsAny(const QStringList& words, const QString& typed) {
+    return std::any_of(words.begin(), words.end(), [&](const QString& word) { return word.startsWith(typed); });
+}
+
+/// What is known of one item, in words.
+struct Entry {
+    TrayItem item;
+    QStringList name, kind, help;
+};
+
+Entry entryOf(const TrayFamily& family, const TrayItem& item) {
+    Entry entry{item, wordsOf(item.label), wordsOf(family.name), {}};
+    if (!item.part) {
+        entry.kind << kJumperWords;
+        return entry;
+    }
+    const PartKind& kind = *item.part->kind;
+    entry.kind << wordsOf(qs(kind.label)) << wordsOf(qs(kind.name));
+    for (const std::string& word : kind.searchWords) entry.kind << wordsOf(qs(word));
+    entry.help = wordsOf(qs(kind.help.what));
+    return entry;
+}
+
+std::vector<Entry> allEntries() {
+    std::vector<Entry> entries;
+    for (const TrayFamily& family : trayFamilies())
+        for (const TrayItem& item : family.items) entries.push_back(entryOf(family, item));
+    return entries;
+}
+
+/// The resistance that a word says, if it says one.
+std::optional<double> resistanceIn(const QString& word) {
+    if (!word.front().isDigit() && word.front() != QLatin1Char('.')) return std::nullopt;
+    const auto ohm = parseQuantity(word.toStdString(), "ohm");
+    const ValueSpec& spec = findKind("resistor")->values.front();
+    return ohm && *ohm >= spec.minimum && *ohm <= spec.maximum ? ohm : std::nullopt;
+}
+
+int worthOf(const Entry& entry, const QString& word) {
+    if (entry.item.part && entry.item.part->kind->name == "resistor") {
+        const auto ohm = resistanceIn(word);
+        if (ohm && *ohm == entry.item.part->value(0)) return kExactName;
+    }
+    if (entry.item.part && entry.name.contains(word)) return kExactName;  // a colour alone means a light before a jumper
+    if (beginsAny(entry.name, word)) return kInName;
+    if (beginsAny(entry.kind, word)) return kInKind;
+    return beginsAny(entry.help, word) ? kInHelp : kNowhere;
+}
+
+TrayItem resistorOf(double ohm) {
+    const PartKind& kind = *findKind("resistor");
+    Part part = makePart(kind, kind.prefix + "1");
+    part.values.front() = ohm;
+    return {QStringLiteral("resistor"), QStringLiteral("resistance=%1").arg(ohm, 0, 'g', 12), qs(describeSetting(kind.values.front(), ohm)), part, 0};
+}
+
+}  // namespace
+
+std::vector<TrayItem> findItems(const QString& typed) {
+    const QStringList words = wordsOf(typed);
+    if (words.isEmpty()) return {};
+    std::vector<Entry> entries = allEntries();
+    for (const QString& word : words) {
+        const auto ohm = resistanceIn(word);
+        const auto has = [&](const Entry& entry) { return entry.item.part && entry.item.part->kind->name == "resistor" && entry.item.part->value(0) == *ohm; };
+        if (ohm && std::none_of(entries.begin(), entries.end(), has)) {
+            entries.push_back(entryOf({QStringLiteral("Resistor"), {}}, resistorOf(*ohm)));
+        }
+    }
+    std::vector<std::pair<int, TrayItem>> found;
+    for (const Entry& entry : entries) {
+        int worth = 0;
+        const bool all = std::all_of(words.begin(), words.end(), [&](const QString& word) {
+            const int here = worthOf(entry, word);
+            worth += here;
+            return here > kNowhere;
+        });
+        if (all) found.emplace_back(worth, entry.item);
+    }
+    std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+    std::vector<TrayItem> items;
+    for (auto& [worth, item] : found) items.push_back(std::move(item));
+    return items;
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,117 @@
+#include "ui/window/extras.h"
+
+#include "ui/access/bench_access.h"
+#include "ui/window/file_drop.h"
+
+#include <QFileInfo>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+
+Extras::Extras(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window)
+    : QObject(window),
+      parts_(parts),
+      history_(new HistoryCard(parts.document.undoStack(), stage)),
+      guide_(new GuideCard(parts.view, parts.live, stage)),
+      boards_(new BoardMenu(parts.document, &menus)),
+      recent_(new RecentFiles(&menus)),
+      pictures_(new PictureActions(parts.view, window)) {
+    // Boards stand between Edit and View; recent files behind Open.
+    QMenu* file = menus.actions().front()->menu();
+    file->insertMenu(parts.actions.start, recent_);
+    menus.insertMenu(menus.actions().at(2), boards_);
+    announceBench(parts.view, parts.live);
+    joinFiles(window);
+    joinGuard();
+    joinEdits();
+}
+
+void Extras::joinFiles(QWidget* window) {
+    connect(&parts_.document, &BenchDocument::fileChanged, this, [this] { recent_->add(parts_.document.filePath()); });
+    connect(recent_, &RecentFiles::chosen, &parts_.files, &FileActions::openFile);
+    auto* drop = new FileDrop({window, parts_.view.viewport()}, this);
+    connect(drop, &FileDrop::dropped, &parts_.files, &FileActions::openFile);
+    const auto notice = [this](const QString& words) { parts_.bar.say(MessageBar::Tone::Notice, words); };
+    connect(pictures_, &PictureActions::said, this, notice);
+    connect(pictures_, &PictureActions::failed, this, [this](const QString& why) { parts_.bar.say(MessageBar::Tone::Trouble, why); });
+    connect(boards_, &BoardMenu::refused, this, notice);
+    connect(parts_.actions.copyPicture, &QAction::triggered, pictures_, &PictureActions::copy);
+    connect(parts_.actions.savePicture, &QAction::triggered, pictures_, &PictureActions::save);
+}
+
+void Extras::joinGuard() {
+    connect(&parts_.guard, &FileGuard::openElsewhere, this, [this](const QString& path) {
+        // A bench is just being opened, which clears the bar: this is said after it.
+        QMetaObject::invokeMethod(this, [this, path] {
+            parts_.bar.say(MessageBar::Tone::Trouble,
+                           QStringLiteral("%1 is open in another window too. Whoever saves last will be asked.").arg(QFileInfo(path).fileName()));
+        }, Qt::QueuedConnection);
+    });
+    connect(&parts_.guard, &FileGuard::changedOnDisk, this, [this](const QString& path) {
+        parts_.bar.say(MessageBar::Tone::Trouble, QStringLiteral("%1 was changed on the disk.").arg(QFileInfo(path).fileName()),
+                       {{QStringLiteral("Take that one"), [this] { parts_.files.reload(); }}, {QStringLiteral("Keep this one"), [] {}}});
+    });
+}
+
+void Extras::joinEdits() {
+    const Actions& actions = parts_.actions;
+    connect(actions.history, &QAction::triggered, this, [this](bool shown) {
+        history_->setVisible(shown);
+        history_->raise();
+        placeIn(bench_, card_);
+        if (shown) history_->list().setFocus(Qt::OtherFocusReason);
+        else parts_.view.setFocus(Qt::OtherFocusReason);
+    });
+    connect(history_, &HistoryCard::closed, this, [this] {
+        parts_.actions.history->setChecked(false);
+        parts_.view.setFocus(Qt::OtherFocusReason);
+    });
+    connect(&parts_.document.undoStack(), &QUndoStack::indexChanged, this, [this] { placeIn(bench_, card_); });
+    connect(actions.firstBuild, &QAction::triggered, this, &Extras::beginFirstBuild);
+    connect(guide_, &GuideCard::ended, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
+    connect(&parts_.files, &FileActions::opened, guide_, &GuideCard::end);
+    connect(actions.note, &QAction::triggered, this, [this] { parts_.view.beginNote(); });
+    connect(actions.layFlat, &QAction::triggered, this, &Extras::layFlat);
+    connect(actions.find, &QAction::triggered, this, [this] { parts_.tray.beginSearch(); });
+}
+
+void Extras::setLook(const Look& look) {
+    history_->setLook(look);
+    guide_->setLook(look);
+}
+
+void Extras::placeIn(const QRect& bench, const QRect& card) {
+    bench_ = bench;
+    card_ = card;
+    history_->placeIn(bench);
+    guide_->placeIn(card);
+}
+
+void Extras::beginFirstBuild() {
+    parts_.files.whenSafe([this] {
+        parts_.files.newBench();
+        guide_->begin();
+        parts_.view.setFocus(Qt::OtherFocusReason);
+    });
+}
+
+/// Lays the selected jumpers flat; if all of them lie flat, makes arcs of them again.
+void Extras::layFlat() {
+    const auto bench = parts_.document.bench();
+    std::vector<Jumper> jumpers;
+    for (const QString& id : parts_.view.selection()) {
+        if (const Jumper* jumper = bench->findJumper(id.toStdString())) jumpers.push_back(*jumper);
+    }
+    if (jumpers.empty()) return parts_.bar.say(MessageBar::Tone::Notice, QStringLiteral("Select a jumper first."));
+    const bool flat = !std::ranges::all_of(jumpers, &Jumper::flat);
+    const std::string what = jumpers.size() == 1 ? jumpers.front().id : "jumpers";
+    Edit edit{(flat ? "Lay " + what + " flat" : "Arch " + what), {}};
+    for (Jumper& jumper : jumpers) {
+        jumper.flat = flat;
+        edit.operations.push_back(ReplaceJumper{std::move(jumper)});
+    }
+    if (const auto why = parts_.document.push(edit)) parts_.bar.say(MessageBar::Tone::Notice, *why);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,66 @@
+#pragma once
+// What the window offers beside the bench itself: the guide, history, boards, the guard of its file, recent files, dropped files, pictures, notes, flat jumpers, and the
+// search of the tray, and the tree for screen readers. Joins each to its action; the window only places the overlay.
+
+#include "ui/document/file_actions.h"
+#include "ui/tray/tray.h"
+#include "ui/view/bench_view.h"
+#include "ui/window/actions.h"
+#include "ui/window/board_menu.h"
+#include "ui/window/guide_card.h"
+#include "ui/window/history_card.h"
+#include "ui/window/message_bar.h"
+#include "ui/window/picture_actions.h"
+#include "ui/window/recent_files.h"
+
+#include <QMenuBar>
+#include <QObject>
+
+namespace tiepoint::ui {
+
+class Extras : public QObject {
+    Q_OBJECT
+public:
+    struct Parts {
+        BenchDocument& document;
+        BenchView& view;
+        LiveBench& live;
+        FileActions& files;
+        FileGuard& guard;
+        Tray& tray;
+        MessageBar& bar;
+        const Actions& actions;
+    };
+
+    /// Adds its menus to the bar; overlays lie on the stage.
+    Extras(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window);
+
+    void setLook(const Look& look);
+    /// `bench` is where the bench lies, `card` the second card of the row; both in the stage.
+    void placeIn(const QRect& bench, const QRect& card);
+
+    /// A new bench, and the guide that leads to a lit LED on it.
+    void beginFirstBuild();
+
+    GuideCard& guide() const { return *guide_; }
+    HistoryCard& history() const { return *history_; }
+    BoardMenu& boards() const { return *boards_; }
+    RecentFiles& recent() const { return *recent_; }
+    PictureActions& pictures() const { return *pictures_; }
+
+private:
+    void joinFiles(QWidget* window);
+    void joinGuard();
+    void joinEdits();
+    void layFlat();
+
+    Parts parts_;
+    HistoryCard* history_;
+    GuideCard* guide_;
+    BoardMenu* boards_;
+    RecentFiles* recent_;
+    PictureActions* pictures_;
+    QRect bench_, card_;
+};
+
+}  // namespace tiepoint::ui
