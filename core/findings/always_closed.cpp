@@ -1,5 +1,5 @@
-// A push button that always conducts: both its sides are in one net. Turned by a quarter on one side of the gap, legs of both pairs
-// share strips.
+// A switch that always conducts: all its sides are in one strip. A push button turned by a quarter on one side of the gap has legs of both
+// pairs in one strip, a slide switch turned by a quarter has all its legs there.
 
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
@@ -9,16 +9,35 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 namespace tiepoint {
 namespace {
 
+/// The strips that a lead's metal inside the part reaches: its own, and those of the legs that it is joined to.
+std::set<int> stripsOf(const Layout& layout, int part, int lead) {
+    const PartKind& kind = *layout.bench->parts[part].kind;
+    std::set<int> strips;
+    const auto add = [&](int own) {
+        const int hole = layout.holeOfLead[layout.leadIndex(part, own)];
+        if (hole >= 0) strips.insert(layout.stripOfHole[hole]);
+    };
+    add(lead);
+    for (const std::vector<int>& group : kind.joined) {
+        if (std::ranges::find(group, lead) != group.end()) std::ranges::for_each(group, add);
+    }
+    return strips;
+}
+
+/// Whether every contact of the part has both its sides in one strip: no throw of it can part anything. A jumper that goes round a switch
+/// is another matter: it may be there for a while.
 bool isAlwaysClosed(const Layout& layout, int part) {
     const PartKind& kind = *layout.bench->parts[part].kind;
-    return std::ranges::any_of(kind.model, [&](const ElementSpec& spec) {
+    return isSwitch(kind) && std::ranges::all_of(kind.model, [&](const ElementSpec& spec) {
         const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
-        return spec.whenHeld && from >= 0 && to >= 0 &&
-               layout.netOfLead[layout.leadIndex(part, from)] == layout.netOfLead[layout.leadIndex(part, to)];
+        if (from < 0 || to < 0) return false;
+        const auto one = stripsOf(layout, part, from), other = stripsOf(layout, part, to);
+        return std::ranges::any_of(one, [&](int strip) { return other.contains(strip); });
     });
 }
 
@@ -27,11 +46,13 @@ void proposeTurns(const Bench& bench, const Part& part, Suspicion& found) {
         const Part round = turned(bench, part, quarters);
         if (round.leads == part.leads) continue;
         found.proposals.push_back({fmt::format("Turn {} by a quarter", part.id), {"Turn " + part.id, {ReplacePart{round}}}});
-        for (const int columns : {-2, -1, 1, 2}) {
-            const auto aside = shifted(bench, round, columns, 0);
-            if (!aside) continue;
-            found.proposals.push_back({fmt::format("Turn {} by a quarter and move it", part.id),
-                                       {"Turn " + part.id, {ReplacePart{*aside}}}});
+        for (const int columns : {0, -1, 1, -2, 2, -3, 3}) {
+            for (const int rows : {0, -1, 1, -2, 2}) {
+                const auto aside = shifted(bench, round, columns, rows);
+                if (!aside) continue;
+                found.proposals.push_back({fmt::format("Turn {} by a quarter and move it", part.id),
+                                           {"Turn " + part.id, {ReplacePart{*aside}}}});
+            }
         }
     }
 }
@@ -47,7 +68,8 @@ Suspicions findAlwaysClosed(const Examination& examination) {
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
         found.finding.text = fmt::format(
-            "{} is always closed (joined, current passes), pressed or not: both its sides are in the same metal.", part.id);
+            "{} is always closed (joined, current passes), {}: all its sides are in the same metal.", part.id,
+            part.kind->hasCap ? "pressed or not" : "wherever it stands");
         found.finding.figures = {{"voltage", 0}};
         proposeTurns(examination.bench(), part, found);
         all.push_back(std::move(found));

@@ -87,8 +87,9 @@ private:
         return judged;
     }
 
-    /// For each light the suspicion whose mend leaves the fewest findings; of equals the first.
+    /// For each light the suspicion whose mend leaves the fewest findings; of equals the one least in doubt, then the first.
     Judgement proven(Judgement pool) {
+        std::ranges::stable_sort(pool, {}, [](const Judged& each) { return each.suspicion.doubt; });
         std::map<std::string, std::pair<std::size_t, Judged>> best;
         for (Judged& each : pool) {
             const std::string light = each.suspicion.darkens.front();

@@ -99,6 +99,7 @@ void suspectGap(const Examination& examination, const Hole& a, const Hole& b, co
         each.finding.text = text;
         each.finding.figures = {{"current now", examination.mostAmpere(light)}};
         each.darkens = each.finding.parts;
+        each.doubt = 1;
         each.proposals.push_back(*mend);
         found.push_back(std::move(each));
     }

@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 namespace tiepoint {
 namespace {
@@ -35,6 +36,27 @@ std::string placeOf(const Bench& bench, const Part& part, int lead) {
     return fmt::format("is alone in {}", holeName(bench, *part.leads[lead]));
 }
 
+/// A jumper from the lead's net to a strip where nothing else is plugged in, and that place.
+struct DeadEnd {
+    std::string jumper;
+    Hole hole;
+};
+std::optional<DeadEnd> deadEndFrom(const Examination& examination, int net) {
+    const Layout& layout = examination.layout();
+    std::vector<int> plugged(layout.netOfStrip.size(), 0);
+    for (const Joint& joint : layout.joints) {
+        if (joint.hole >= 0) ++plugged[layout.stripOfHole[joint.hole]];
+    }
+    for (std::size_t j = 0; j < examination.bench().jumpers.size(); ++j) {
+        for (const int end : layout.jumperJoints[j]) {
+            const Joint& joint = layout.joints[end];
+            if (joint.net != net || joint.hole < 0 || plugged[layout.stripOfHole[joint.hole]] != 1) continue;
+            return DeadEnd{examination.bench().jumpers[j].id, layout.holeAt(joint.hole)};
+        }
+    }
+    return std::nullopt;
+}
+
 Suspicion suspicion(const Examination& examination, int index, const std::vector<int>& alone, bool loose) {
     const Part& part = examination.part(index);
     Suspicion found;
@@ -52,6 +74,14 @@ Suspicion suspicion(const Examination& examination, int index, const std::vector
         what.front() = static_cast<char>(what.front() - 'a' + 'A');
         finding.text = fmt::format("{} {} and meets no other part: the circuit is open there (parted, no path).", what,
                                    placeOf(examination.bench(), part, alone.front()));
+        const int net = examination.layout().netOfLead[examination.layout().leadIndex(index, alone.front())];
+        if (const auto end = deadEndFrom(examination, net)) {
+            finding.parts.push_back(end->jumper);
+            finding.holes.push_back(end->hole);
+            finding.text = fmt::format("{} leads from {} only to {}, where nothing else is plugged in: the circuit is open there (parted, no "
+                                       "path).",
+                                       end->jumper, leadInWords(part, alone.front()), holeName(examination.bench(), end->hole));
+        }
     }
     if (!loose && !found.darkens.empty()) {
         found.proposals = bridgeMends(examination, finding.holes, [](int) { return true; });

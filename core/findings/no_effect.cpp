@@ -2,12 +2,16 @@
 // where every combination was solved and every light can light; else it is a consequence of something graver.
 
 #include "core/findings/rules.h"
+#include "core/findings/trial.h"
 
+#include "core/edit/holes.h"
 #include "core/snapshot/readings.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 
 namespace tiepoint {
@@ -56,6 +60,27 @@ bool isConnected(const Examination& examination, int part) {
     return false;
 }
 
+/// Moves of what ends beside the switch or could: one of them may give it something to do.
+void proposeMoves(const Examination& examination, int part, Suspicion& found) {
+    const Layout& layout = examination.layout();
+    const auto isOwn = [&](int net) {
+        for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
+            if (layout.netOfLead[lead] == net) return true;
+        }
+        return false;
+    };
+    std::vector<Move> moves;
+    const auto add = [&](std::vector<Move> more) { std::ranges::move(more, std::back_inserter(moves)); };
+    for (int other = 0; other < examination.partCount(); ++other) {
+        if (!examination.part(other).kind->isSupply) add(movesOfPart(examination, other));
+    }
+    for (int jumper = 0; jumper < static_cast<int>(examination.bench().jumpers.size()); ++jumper) add(movesOfJumper(examination, jumper));
+    for (Move& move : moves) {
+        if (!isOwn(move.fromNet) && !isOwn(move.toNet)) continue;
+        found.proposals.push_back({fmt::format("Put {} into {}", move.what, holeName(examination.bench(), move.to)), std::move(move.edit)});
+    }
+}
+
 }  // namespace
 
 Suspicions findWithoutEffect(const Examination& examination) {
@@ -71,6 +96,7 @@ Suspicions findWithoutEffect(const Examination& examination) {
         found.finding.holes = holesOf(part);
         found.finding.text = fmt::format("{} changes nothing: open (parted) or closed (joined), every current stays the same.", part.id);
         found.finding.figures = {{"change", 0}};
+        proposeMoves(examination, index, found);
         all.push_back(std::move(found));
     }
     return all;

@@ -44,10 +44,24 @@ std::vector<Move> allMoves(const Examination& examination) {
     return moves;
 }
 
-bool touches(const Examination& examination, const std::vector<char>& near, const Move& move) {
+/// By net: whether a part that hangs together with the light ends in it, supplies' nets included.
+std::vector<char> netsReached(const Examination& examination, int light) {
+    const Layout& layout = examination.layout();
+    const auto near = examination.netsNear(light);
+    std::vector<char> reached = near;
+    for (int part = 0; part < examination.partCount(); ++part) {
+        if (examination.part(part).kind->isSupply) continue;
+        const auto first = layout.netOfLead.begin() + layout.firstLead[part], end = layout.netOfLead.begin() + layout.firstLead[part + 1];
+        if (part != light && std::none_of(first, end, [&](int net) { return near[net] != 0; })) continue;
+        std::for_each(first, end, [&](int net) { reached[net] = 1; });
+    }
+    return reached;
+}
+
+bool touches(const Examination& examination, const std::vector<char>& reached, const Move& move) {
     const Part* part = examination.bench().findPart(move.id);
     const bool rigid = part != nullptr && part->kind->package->reach == Reach::Rigid;
-    return rigid || near[move.fromNet] || near[move.toNet];
+    return rigid || reached[move.fromNet] || reached[move.toNet];
 }
 
 /// Whether the light shines in any position that was solved; cheaper than a whole examination.
@@ -56,6 +70,10 @@ bool lights(const Examination& examination, const Move& move, int light) {
     if (!bench) return false;
     return Examination(*evaluate(bench, examination.now().inputs)).mostAmpere(light) >= kVisibleAmpere;
 }
+
+/// As much as a gap that nobody bridged, which is told first; and more than that.
+constexpr int kDoubtOverGap = 1;
+constexpr int kDoubtOfJoined = 2;
 
 Suspicion suspicion(const Examination& examination, const Move& move, int light) {
     const Bench& bench = examination.bench();
@@ -71,6 +89,10 @@ Suspicion suspicion(const Examination& examination, const Move& move, int light)
                                      what, from, to, id);
     found.finding.figures = {{"current now", examination.mostAmpere(light)}};
     found.darkens = {id};
+    // What meets nothing where it is was hardly meant to be there; what is joined already may be.
+    // Over the gap the two strips of a column were more likely taken for one.
+    const bool overGap = !isRail(move.from.line) && move.from.number == move.to.number && !isRail(move.to.line);
+    found.doubt = overGap ? kDoubtOverGap : move.wasAlone ? 0 : kDoubtOfJoined;
     found.proposals.push_back({fmt::format("Put {} into {}", move.what, to), move.edit});
     return found;
 }
@@ -82,9 +104,9 @@ Suspicions findOneHoleOff(const Examination& examination) {
     const std::vector<Move> moves = allMoves(examination);
     Suspicions found;
     for (const int light : examination.darkLights()) {
-        const auto near = examination.netsNear(light);
+        const auto reached = netsReached(examination, light);
         for (const Move& move : moves) {
-            if (!touches(examination, near, move) || !lights(examination, move, light)) continue;
+            if (!touches(examination, reached, move) || !lights(examination, move, light)) continue;
             found.push_back(suspicion(examination, move, light));
         }
     }

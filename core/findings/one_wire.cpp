@@ -16,7 +16,11 @@ Suspicions findOneWire(const Examination& examination) {
     for (const int light : examination.darkLights()) {
         const OpenCircuit reach = reachOf(examination, light);
         if (!reach.plus || reach.minus) continue;
-        const auto isMinus = [&](int net) { return std::ranges::find(supplies, net, &SupplyNets::minus) != supplies.end(); };
+        const auto isMinus = [&](int net) {
+            return std::ranges::any_of(supplies, [&](const SupplyNets& each) {
+                return each.minus == net && (reach.group < 0 || each.group == reach.group);
+            });
+        };
         const std::string text = fmt::format("{} is joined to plus, but nothing leads back to minus (open: parted, no path).",
                                              examination.part(light).id);
         found.push_back(openSuspicion(examination, light, reach, text, isMinus));

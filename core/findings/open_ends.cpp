@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 namespace tiepoint {
 
@@ -13,6 +14,7 @@ OpenCircuit reachOf(const Examination& examination, int light) {
     const auto near = examination.netsNear(light);
     const auto supplies = supplyNets(layout);
     OpenCircuit reach;
+    std::map<int, std::pair<bool, bool>> reached;  // by group: plus, minus
     for (int part = 0; part < examination.partCount(); ++part) {
         if (examination.part(part).kind->isSupply) continue;
         const int first = layout.firstLead[part], end = layout.firstLead[part + 1];
@@ -20,10 +22,16 @@ OpenCircuit reachOf(const Examination& examination, int light) {
         const bool belongs = part == light || std::any_of(layout.netOfLead.begin() + first, layout.netOfLead.begin() + end, isNear);
         for (int lead = first; belongs && lead < end; ++lead) {
             for (const SupplyNets& supply : supplies) {
-                reach.plus = reach.plus || layout.netOfLead[lead] == supply.plus;
-                reach.minus = reach.minus || layout.netOfLead[lead] == supply.minus;
+                if (layout.netOfLead[lead] == supply.plus) reached[supply.group].first = true;
+                if (layout.netOfLead[lead] == supply.minus) reached[supply.group].second = true;
             }
         }
+    }
+    for (const auto& [group, ends] : reached) {
+        if (reach.group >= 0 && reach.plus + reach.minus >= ends.first + ends.second) continue;
+        reach.plus = ends.first;
+        reach.minus = ends.second;
+        reach.group = group;
     }
     for (const Joint& joint : layout.joints) {
         if (joint.hole >= 0 && near[joint.net]) reach.holes.push_back(layout.holeAt(joint.hole));

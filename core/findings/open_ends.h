@@ -8,7 +8,8 @@ namespace tiepoint {
 
 /// A light's circuit, all switches closed, as far as it goes without a supply.
 struct OpenCircuit {
-    bool plus = false, minus = false;
+    bool plus = false, minus = false;  ///< of one group of supplies: the one that it reaches most of
+    int group = -1;                    ///< that group, or -1
     std::vector<Hole> holes;  ///< occupied, of its nets that aren't a supply's
 };
 OpenCircuit reachOf(const Examination& examination, int light);

@@ -15,7 +15,11 @@ Suspicions findOpenLoops(const Examination& examination) {
     for (const int light : examination.darkLights()) {
         const OpenCircuit reach = reachOf(examination, light);
         if (reach.plus) continue;
-        const auto isPlus = [&](int net) { return std::ranges::find(supplies, net, &SupplyNets::plus) != supplies.end(); };
+        const auto isPlus = [&](int net) {
+            return std::ranges::any_of(supplies, [&](const SupplyNets& each) {
+                return each.plus == net && (reach.group < 0 || each.group == reach.group);
+            });
+        };
         const std::string text =
             fmt::format("Nothing leads from plus to {}{}: its loop is open (parted, no path).", examination.part(light).id,
                         reach.minus ? "" : ", nor from it to minus");

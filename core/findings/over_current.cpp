@@ -9,11 +9,14 @@
 
 #include "core/base/quantity.h"
 #include "core/parts/derivation.h"
+#include "core/parts/preferred.h"
+#include "core/snapshot/readings.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
 
 namespace tiepoint {
@@ -24,42 +27,88 @@ constexpr double kMetalMaximumAmpere = 1.0;
 /// Mends aim a little under the usual current of a light, and well under another part's maximum.
 constexpr double kLightShare = 0.75;
 constexpr double kPartShare = 0.8;
+/// Metal that carries this share of the largest current carries the same.
+constexpr double kSameShare = 0.99;
+/// A resistor beside a part counts as its own if it carries a good part of its current, and no more.
+constexpr double kLeastShare = 0.3;
+constexpr double kMostShare = 1.05;
 
 double targetFor(const Part& part, const Excess& excess) {
     if (part.kind->emitsLight) return kLightShare * ratedCurrentAmpere(part);
     return kPartShare * excess.share.limit;
 }
 
-bool hasResistor(const Snapshot& snapshot, int part) {
-    return std::ranges::any_of(chainOf(snapshot, part), [&](int other) {
-        return resistanceValue(*snapshot.layout->bench->parts[other].kind) >= 0;
-    });
+/// The resistance that ought to hold a part's current back: the smallest in its chain, else of those that end beside it the one that
+/// carries most; -1 without one.
+int resistorFor(const Snapshot& snapshot, int part) {
+    const Layout& layout = *snapshot.layout;
+    const auto valueOf = [&](int other) {
+        const Part& each = layout.bench->parts[other];
+        const int value = resistanceValue(*each.kind);
+        return value < 0 ? std::numeric_limits<double>::infinity() : each.value(value);
+    };
+    int best = -1;
+    for (const int other : chainOf(snapshot, part)) {
+        if (std::isfinite(valueOf(other)) && (best < 0 || valueOf(other) < valueOf(best))) best = other;
+    }
+    if (best >= 0) return best;
+    const double least = kLeastShare * currentThrough(snapshot, part).inAmpere;
+    for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
+        for (int other = 0; other < layout.leadCount(); ++other) {
+            const int owner = layout.partOfLead(other);
+            if (layout.netOfLead[other] != layout.netOfLead[lead] || !std::isfinite(valueOf(owner))) continue;
+            const double ampere = currentThrough(snapshot, owner).inAmpere;
+            const bool enters = std::abs(ampere) <= kMostShare * currentThrough(snapshot, part).inAmpere && ampere >= least;
+            if (enters && (best < 0 || ampere > currentThrough(snapshot, best).inAmpere)) best = owner;
+        }
+    }
+    return best;
 }
 
-std::string sentence(const Part& part, const Excess& excess, bool unlimited) {
+std::string sentence(const Part& part, const Part* resistor, const Excess& excess) {
     const std::string limit = formatSetting(excess.share.limit, "A");
     if (!excess.share.rating->maximum) {
         return fmt::format("{} carries {}, more than the {} it is made for.", part.id, excessInWords(excess), limit);
     }
-    if (unlimited && part.kind->needsResistor) {
+    if (resistor != nullptr) {
+        return fmt::format("{} would get {}, and it bears at most {}: {} is only {}.", part.id, excessInWords(excess), limit, resistor->id,
+                           formatSetting(resistor->value(resistanceValue(*resistor->kind)), "ohm"));
+    }
+    if (part.kind->needsResistor) {
         return fmt::format("{} has no resistor to hold its current back: it would get {}, and it bears at most {}.", part.id,
                            excessInWords(excess), limit);
     }
     return fmt::format("{} would get {}: it bears at most {}.", part.id, excessInWords(excess), limit);
 }
 
+/// Larger values for a resistor that shares its work with others.
+void proposeLarger(const Bench& bench, const Part& resistor, double byShare, Suspicion& found) {
+    const ValueSpec& spec = resistor.kind->values[resistanceValue(*resistor.kind)];
+    constexpr int kTries = 6;
+    const double least = preferredAtLeast(kMendSeries, resistor.value(resistanceValue(*resistor.kind)) * byShare);
+    for (int step = 0; step < kTries; ++step) {
+        const double ohm = preferredStep(kMendSeries, least, step);
+        if (ohm > spec.maximum) return;
+        found.proposals.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), resistor.id),
+                                   setValueEdit(bench, resistor.id, spec.name, ohm)});
+    }
+}
+
 Suspicion suspicion(const Examination& examination, const Excess& excess) {
     const Part& part = examination.part(excess.part);
     const Snapshot& snapshot = *excess.position->snapshot;
-    const bool unlimited = !hasResistor(snapshot, excess.part);
+    const int index = resistorFor(snapshot, excess.part);
+    const Part* resistor = index < 0 || index == excess.part ? nullptr : &examination.part(index);
     Suspicion found;
     found.finding.severity = excess.share.rating->maximum ? Severity::Fault : Severity::Remark;
     found.finding.parts = {part.id};
+    if (resistor != nullptr) found.finding.parts.push_back(resistor->id);
     found.finding.holes = holesOf(part);
-    found.finding.text = saidOf(sentence(part, excess, unlimited), *excess.position);
+    found.finding.text = saidOf(sentence(part, resistor, excess), *excess.position);
     found.finding.figures = {{"current", excess.share.figure}, {"limit", excess.share.limit}};
     const double target = targetFor(part, excess);
-    found.proposals = unlimited ? insertionMends(snapshot, excess.part, target) : resistanceMends(snapshot, excess.part, target);
+    found.proposals = index < 0 ? insertionMends(snapshot, excess.part, target) : resistanceMends(snapshot, excess.part, target);
+    if (found.proposals.empty() && resistor != nullptr) proposeLarger(examination.bench(), *resistor, excess.share.share(), found);
     return found;
 }
 
@@ -71,7 +120,12 @@ std::optional<Suspicion> metalSuspicion(const Examination& examination) {
         const auto& amperes = position.snapshot->pieceCurrent;
         const auto worst = std::ranges::max_element(amperes, {}, [](double ampere) { return std::abs(ampere); });
         if (worst == amperes.end() || std::abs(*worst) <= kMetalMaximumAmpere) continue;
-        const Piece& piece = layout.pieces[worst - amperes.begin()];
+        // Of a strip and a jumper with the same current the jumper is named: people see it.
+        const auto same = std::ranges::find_if(layout.pieces, [&](const Piece& each) {
+            const double ampere = amperes[&each - layout.pieces.data()];
+            return each.kind == PieceKind::Jumper && std::abs(ampere) > kSameShare * std::abs(*worst);
+        });
+        const Piece& piece = same != layout.pieces.end() ? *same : layout.pieces[worst - amperes.begin()];
         Suspicion found;
         if (piece.kind == PieceKind::Jumper) found.finding.parts = {layout.bench->jumpers[piece.owner].id};
         if (piece.kind == PieceKind::Bridge) found.finding.parts = {layout.bench->parts[layout.partOfLead(piece.owner)].id};

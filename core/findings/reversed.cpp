@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <cmath>
 #include <optional>
 
@@ -46,6 +47,41 @@ std::optional<Blocked> blocked(const Examination& examination, int part) {
     return worst;
 }
 
+/// Whether another junction lies across the same two nets the other way round: of such a pair one blocks on purpose.
+bool hasOpposite(const Examination& examination, int part) {
+    const Layout& layout = examination.layout();
+    const int first = layout.firstLead[part];
+    for (int other = 0; other < examination.partCount(); ++other) {
+        const int lead = layout.firstLead[other];
+        if (isJunctionPart(*examination.part(other).kind) && layout.netOfLead[lead] == layout.netOfLead[first + 1] &&
+            layout.netOfLead[lead + 1] == layout.netOfLead[first]) {
+            return other != part;
+        }
+    }
+    return false;
+}
+
+/// In a circuit that nothing ties to the reference no voltage is known; there a dark light is tried the other way round.
+std::optional<double> amperesTurned(const Examination& examination, int light) {
+    const int anode = examination.layout().leadIndex(light, 0);
+    if (!std::isnan(examination.now().leadVoltage(anode)) || !std::isnan(examination.now().leadVoltage(anode + 1))) return std::nullopt;
+    const auto bench = examination.after(exchangeLeads(examination.part(light)));
+    if (!bench) return std::nullopt;
+    const double ampere = Examination(*evaluate(bench, examination.now().inputs)).mostAmpere(light);
+    return ampere >= kVisibleAmpere ? std::optional(ampere) : std::nullopt;
+}
+
+Suspicion floatingSuspicion(const Part& part, double ampereTurned) {
+    Suspicion found;
+    found.finding.parts = found.darkens = {part.id};
+    found.finding.holes = holesOf(part);
+    found.finding.text = fmt::format("{} is the wrong way round: turned like that it lets no current through, the other way {} would pass.",
+                                     part.id, formatQuantity(ampereTurned, "A", 2));
+    found.finding.figures = {{"current turned round", ampereTurned}};
+    found.proposals.push_back({fmt::format("Turn {} round", part.id), exchangeLeads(part)});
+    return found;
+}
+
 /// Whether the supply's leads are in rails printed with the other sign.
 bool isPrintedWrong(const Part& supply) {
     const auto in = [&](int lead, Line one, Line other) {
@@ -67,7 +103,7 @@ Suspicion supplySuspicion(const Examination& examination, const Part& supply, co
     for (const Blocked& each : all) {
         if (examination.part(each.part).kind->emitsLight) found.darkens.push_back(examination.part(each.part).id);
     }
-    found.finding.figures = {{"reverse", all.front().cathodeVolt - all.front().anodeVolt}};
+    if (!all.empty()) found.finding.figures = {{"reverse", all.front().cathodeVolt - all.front().anodeVolt}};
     found.proposals.push_back(turning(supply));
     return found;
 }
@@ -103,7 +139,7 @@ Suspicion suspicion(const Examination& examination, const Blocked& one, const st
 Suspicions findReversed(const Examination& examination) {
     std::vector<Blocked> lights, diodes;
     for (int part = 0; part < examination.partCount(); ++part) {
-        if (!isJunctionPart(*examination.part(part).kind)) continue;
+        if (!isJunctionPart(*examination.part(part).kind) || hasOpposite(examination, part)) continue;
         const bool light = examination.part(part).kind->emitsLight;
         const auto& dark = examination.darkLights();
         if (light && std::ranges::find(dark, part) == dark.end()) continue;
@@ -112,12 +148,19 @@ Suspicions findReversed(const Examination& examination) {
     std::vector<Blocked> all = lights;
     all.insert(all.end(), diodes.begin(), diodes.end());
 
-    Suspicions found;
-    if (!lights.empty()) {
+    Suspicions floating, found;
+    for (const int light : examination.darkLights()) {
+        if (!isJunctionPart(*examination.part(light).kind) || hasOpposite(examination, light)) continue;
+        if (const auto ampere = amperesTurned(examination, light)) floating.push_back(floatingSuspicion(examination.part(light), *ampere));
+    }
+    if (!lights.empty() || !floating.empty()) {
         for (const Part& part : examination.bench().parts) {
-            if (part.kind->isSupply && isPrintedWrong(part)) found.push_back(supplySuspicion(examination, part, lights));
+            if (!part.kind->isSupply || !isPrintedWrong(part)) continue;
+            found.push_back(supplySuspicion(examination, part, lights));
+            for (const Suspicion& each : floating) found.back().darkens.push_back(each.darkens.front());
         }
     }
+    std::ranges::move(floating, std::back_inserter(found));
     for (const Blocked& each : lights) found.push_back(suspicion(examination, each, all));
     for (const Blocked& each : diodes) {
         Suspicion one = suspicion(examination, each, all);

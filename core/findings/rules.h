@@ -17,6 +17,7 @@ struct Suspicion {
     Finding finding;
     std::vector<std::string> darkens;  ///< lights that are dark because of it: a mend has to light them
     std::vector<Mend> proposals;       ///< in order of preference
+    int doubt = 0;                     ///< of rules that need proof: of two that mend equally well the one less in doubt is told
 };
 using Suspicions = std::vector<Suspicion>;
 

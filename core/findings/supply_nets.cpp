@@ -2,6 +2,8 @@
 
 #include "core/circuit/element.h"
 
+#include <algorithm>
+
 namespace tiepoint {
 
 std::vector<SupplyNets> supplyNets(const Layout& layout) {
@@ -13,7 +15,17 @@ std::vector<SupplyNets> supplyNets(const Layout& layout) {
             if (findElement(spec.element) != &kSupplyElement || plus < 0 || minus < 0) continue;
             const int plusNet = layout.netOfLead[layout.leadIndex(index, plus)];
             const int minusNet = layout.netOfLead[layout.leadIndex(index, minus)];
-            if (layout.netUsed[plusNet] && layout.netUsed[minusNet]) found.push_back({index, plusNet, minusNet});
+            if (layout.netUsed[plusNet] && layout.netUsed[minusNet]) found.push_back({index, plusNet, minusNet, static_cast<int>(found.size())});
+        }
+    }
+    const auto meet = [](const SupplyNets& a, const SupplyNets& b) {
+        return a.plus == b.plus || a.plus == b.minus || a.minus == b.plus || a.minus == b.minus;
+    };
+    for (const SupplyNets& a : found) {
+        for (const SupplyNets& b : found) {
+            const int from = std::max(a.group, b.group), to = std::min(a.group, b.group);
+            if (from == to || !meet(a, b)) continue;
+            for (SupplyNets& each : found) each.group = each.group == from ? to : each.group;
         }
     }
     return found;

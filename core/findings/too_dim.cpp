@@ -20,6 +20,8 @@ namespace {
 constexpr double kDimAmpere = 4e-4;
 /// What a mend aims at: half the usual current.
 constexpr double kTargetShare = 0.5;
+/// Less than this across a resistor is next to nothing of any supply.
+constexpr double kHoldingBackVolt = 0.1;
 /// Less than this is no dim light but an open circuit.
 constexpr double kLeastAmpere = 1e-7;
 
@@ -40,17 +42,31 @@ const Position& brightest(const Examination& examination, int part) {
     });
 }
 
-/// The largest resistance in a light's chain; -1 if there is none, or if a knob is in it that may be meant to dim.
+/// The largest track of a knob in a chain; 0 without one.
+double trackOf(const Bench& bench, const std::vector<int>& chain) {
+    double most = 0;
+    for (const int index : chain) {
+        const Part& part = bench.parts[index];
+        const bool knob = std::ranges::any_of(part.kind->state, [](const ValueSpec& spec) { return spec.type == ValueType::Number; });
+        for (std::size_t v = 0; knob && v < part.values.size(); ++v) {
+            if (part.kind->values[v].unit == "ohm") most = std::max(most, part.value(static_cast<int>(v)));
+        }
+    }
+    return most;
+}
+
+/// The largest resistance in a light's chain; -1 if there is none, or if a knob with more is in it that may be meant to dim.
 int resistorOf(const Snapshot& snapshot, int light) {
     const Bench& bench = *snapshot.layout->bench;
+    const auto chain = chainOf(snapshot, light);
     int largest = -1;
-    for (const int other : chainOf(snapshot, light)) {
+    double most = trackOf(bench, chain);
+    for (const int other : chain) {
         const Part& part = bench.parts[other];
-        const bool knob = std::ranges::any_of(part.kind->state, [](const ValueSpec& spec) { return spec.type == ValueType::Number; });
-        if (knob) return -1;
         const int value = resistanceValue(*part.kind);
-        if (value < 0) continue;
-        if (largest < 0 || part.value(value) > bench.parts[largest].value(resistanceValue(*bench.parts[largest].kind))) largest = other;
+        if (value < 0 || part.value(value) <= most) continue;
+        most = part.value(value);
+        largest = other;
     }
     return largest;
 }
@@ -66,14 +82,15 @@ Suspicions findTooDim(const Examination& examination) {
         const double ampere = currentThrough(*position.snapshot, light).inAmpere;
         if (ampere >= kDimAmpere || ampere < kLeastAmpere || position.snapshot->status() != Status::Solved) continue;
         const int index = resistorOf(*position.snapshot, light);
-        if (index < 0) continue;
+        // A resistor that takes next to no voltage isn't what holds the current back.
+        if (index < 0 || ampere * examination.part(index).value(resistanceValue(*examination.part(index).kind)) < kHoldingBackVolt) continue;
         const Part& resistor = examination.part(index);
         const double ohm = resistor.value(resistanceValue(*resistor.kind));
         const int tolerance = resistor.kind->valueIndex("tolerance");
         const double share = tolerance >= 0 ? resistor.value(tolerance) : 0;
 
         Suspicion found;
-        found.finding.severity = Severity::Remark;
+        found.finding.severity = ampere < kVisibleAmpere ? Severity::Fault : Severity::Remark;
         found.finding.parts = {part.id, resistor.id};
         found.finding.holes = holesOf(resistor);
         found.finding.text = saidOf(fmt::format("{} gets only {} and is hard to see: {} is {}{}.", part.id, formatQuantity(ampere, "A", 2),

@@ -19,7 +19,7 @@ TEST(OverCurrent, BySeverityOfTheResistor) {
         ASSERT_EQ(findings.size(), each.count) << each.ohm << told(findings);
         if (each.count == 0) continue;
         EXPECT_EQ(findings[0].severity, each.severity) << each.ohm;
-        EXPECT_EQ(findings[0].parts, Ids{"D1"});
+        EXPECT_EQ(findings[0].parts, (Ids{"D1", "R1"}));
         EXPECT_TRUE(afterMend(builder.build(), findings[0]).empty()) << each.ohm;
         EXPECT_GT(brightnessAfterMend(builder.build(), findings[0], "D1"), 0.5) << each.ohm;
     }
@@ -52,7 +52,7 @@ TEST(OverCurrent, OnlyWhileAButtonIsPressed) {
         .jumper("W4", "A.j27", "A.bottom-24", "black");
     const auto findings = found("over-current", builder.share());
     ASSERT_EQ(findings.size(), 1u);
-    EXPECT_EQ(findings[0].parts, Ids{"S1"});
+    EXPECT_EQ(findings[0].parts, (Ids{"S1", "R2"}));
     EXPECT_NEAR(findings[0].figures[0].second, 5 / 33.06, 1e-4);
     EXPECT_TRUE(findings[0].text.ends_with("while S1 is pressed.")) << findings[0].text;
     EXPECT_TRUE(afterMend(builder.build(), findings[0]).empty());
