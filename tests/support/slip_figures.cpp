@@ -1,0 +1,99 @@
+#include "support/slip_figures.h"
+
+#include "support/compact_bench.h"
+#include "support/sound_benches.h"
+
+#include "core/bench/bench_file.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <random>
+
+namespace tiepoint::test {
+namespace {
+
+constexpr const char* kSoundDemos[] = {"beacon-lamp",    "lock-gate",          "quay-bell-lamp", "fairway-dimmer",
+                                       "two-way-stair-lamp", "three-buoys", "gangway"};
+
+struct Case {
+    const std::string* name;
+    const Bench* bench;
+    const Behaviour* behaviour;
+    Slip slip;
+};
+
+std::string told(const std::vector<Finding>& findings) {
+    std::string text;
+    for (const Finding& finding : findings) text += fmt::format(" [{}] {}", finding.rule, finding.text);
+    return text;
+}
+
+SlipFigures judge(const Case& each, const std::function<void(const std::string&)>& tell) {
+    SlipFigures figures{.slips = 1};
+    const auto broken = std::make_shared<const Bench>(apply(*each.bench, each.slip.edit)->bench);
+    const auto harm = Behaviour(broken).harmAgainst(*each.behaviour);
+    const auto findings = inspect(*evaluate(broken)).findings;
+    const bool alarm = std::ranges::any_of(findings, [](const Finding& finding) { return finding.severity != Severity::Remark; });
+    const auto report = [&](std::string_view what) {
+        std::string harms;
+        for (const std::string& one : harm) harms += (harms.empty() ? "" : ", ") + one;
+        if (tell) tell(fmt::format("{}: {}: {} {} ({}):{}", what, *each.name, each.slip.kind, each.slip.what, harms, told(findings)));
+    };
+    if (harm.empty()) {
+        figures.alarms = alarm;
+        if (alarm) report("alarm");
+        return figures;
+    }
+    const bool onlyDead = std::ranges::all_of(harm, [](const std::string& one) { return one.ends_with("dead"); });
+    figures.broken = 1;
+    figures.found = alarm || (onlyDead && !findings.empty());
+    if (!figures.found) report("missed");
+    else if (tellsCause(findings.front(), each.slip, *broken, *each.behaviour)) figures.causeFirst = 1;
+    else report("cause");
+    return figures;
+}
+
+}  // namespace
+
+SlipFigures& SlipFigures::operator+=(const SlipFigures& more) {
+    slips += more.slips;
+    broken += more.broken;
+    found += more.found;
+    alarms += more.alarms;
+    causeFirst += more.causeFirst;
+    return *this;
+}
+
+std::vector<std::pair<std::string, Bench>> everySoundBench() {
+    std::vector<std::pair<std::string, Bench>> all;
+    for (const SoundBench& sound : soundBenches()) all.emplace_back(sound.name, compactBench(sound.text));
+    for (const char* name : kSoundDemos) {
+        auto read = readBenchFile(fmt::format(TIEPOINT_SOURCE_DIR "/resources/benches/{}.bench.json", name));
+        all.emplace_back(name, std::move(read).value().bench);
+    }
+    return all;
+}
+
+std::map<std::string_view, SlipFigures> judgeSlips(int count, std::uint32_t seed, const std::function<void(const std::string&)>& tell) {
+    const auto benches = everySoundBench();
+    std::vector<Behaviour> behaviours;
+    for (const auto& [name, bench] : benches) behaviours.emplace_back(std::make_shared<const Bench>(bench));
+    std::map<std::string_view, std::vector<Case>> byKind;
+    for (std::size_t b = 0; b < benches.size(); ++b) {
+        for (Slip& slip : slipsOf(benches[b].second)) {
+            byKind[slip.kind].push_back({&benches[b].first, &benches[b].second, &behaviours[b], std::move(slip)});
+        }
+    }
+    std::map<std::string_view, SlipFigures> figures;
+    std::mt19937 random(seed);
+    for (const std::string_view kind : kSlipKinds) {
+        auto& cases = byKind[kind];
+        std::ranges::shuffle(cases, random);
+        const auto taken = std::min(cases.size(), static_cast<std::size_t>(count));
+        for (std::size_t i = 0; i < taken; ++i) figures[kind] += judge(cases[i], tell);
+    }
+    return figures;
+}
+
+}  // namespace tiepoint::test
