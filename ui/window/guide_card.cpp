@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPictureWidth = 1080, kPictureHeight = 470;
+constexpr double kPictureWidth = 1080, kPictureHeight = 535;
 constexpr double kPad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 176;
 
 }  // namespace

@@ -11,8 +11,9 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPipe = 26, kNarrow = 10;     ///< breadth of the pipe
-constexpr double kRingHeight = 190, kRingInset = 120;
+constexpr double kRingHeight = 160, kRingInset = 120;
 constexpr int kBlades = 6;
+constexpr double kRow = 2;  ///< of the words below: room for two lines
 
 struct Line {
     const char *bench, *water;
@@ -126,7 +127,7 @@ void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
     painter.save();
     const QRectF ring(box.left() + look.px(kRingInset), box.top() + look.px(28), box.width() - 2 * look.px(kRingInset), look.px(kRingHeight));
     paintRing(painter, look, ring);
-    const double top = ring.bottom() + look.px(40), column = box.width() / 2, line = look.px(27);
+    const double top = ring.bottom() + look.px(34), column = box.width() / 2, line = look.px(27);
     const auto heading = [&](double x, const char* words) {
         painter.setFont(look.font(text::kSmall + 1, QFont::DemiBold));
         painter.setPen(look.theme->text);
@@ -135,7 +136,7 @@ void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
         painter.setPen(look.theme->dimText);
     };
     const auto words = [&](double x, int row, const QString& text) {
-        painter.drawText(QRectF(x, top + (row + 1.15) * line * 1.4, column - look.px(18), line * 1.5), Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, text);
+        painter.drawText(QRectF(x, top + line * 1.3 + row * line * kRow, column - look.px(18), line * kRow), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
     };
     heading(box.left(), "Where it helps");
     for (int i = 0; i < 4; ++i) words(box.left(), i, QStringLiteral("%1 \u2013 %2").arg(QString::fromLatin1(kLike[i].bench), QString::fromLatin1(kLike[i].water)));
