@@ -13,6 +13,7 @@
 #include "ui/paint/pixel_sheet.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/sprites.h"
+#include "ui/paint/stamp.h"
 
 #include <QImage>
 
@@ -299,7 +300,7 @@ TEST(Paint, SpritesShowWhatVectorsShow) {
     QTransform toPixels = QTransform::fromTranslate(stamped.width() / 2.0, stamped.height() / 2.0);
     toPixels.scale(kPixelsPerMm, kPixelsPerMm);
     sprites.makeFor({mark});
-    sprites.draw(stamped, toPixels, {mark});
+    for (const Stamp& stamp : sprites.place(toPixels, {mark})) stampOver(stamped, stamped.rect(), stamp.at, stamp.picture);
     EXPECT_EQ(stamped, vector);
     while (sprites.prewarm(8) > 0) {
     }

@@ -117,23 +117,6 @@ double FlowPaths::currentOf(const Way& way, const Snapshot& snapshot) const {
     return sum;
 }
 
-std::vector<QRectF> FlowPaths::reaches(const Snapshot& snapshot, double fullScale, bool electrons) const {
-    constexpr double kStepMm = 2;
-    std::vector<QRectF> rects;
-    for (const Way& way : ways_) {
-        const double current = std::abs(currentOf(way, snapshot));
-        if (current < kNoCurrentAmpere || way.line.isEmpty()) continue;
-        const double reach = arrowReachMm(std::min(1.0, current / fullScale), electrons);
-        const double length = way.line.lengthMm();
-        const int steps = std::max(1, static_cast<int>(std::ceil(length / kStepMm)));
-        for (int i = 0; i < steps; ++i) {
-            const QPointF from = way.line.at(length * i / steps).at, to = way.line.at(length * (i + 1) / steps).at;
-            rects.push_back(QRectF(from, to).normalized().adjusted(-reach, -reach, reach, reach));
-        }
-    }
-    return rects;
-}
-
 void FlowPaths::advance(const Snapshot& snapshot, double fullScale, double phaseMm) {
     const double step = phaseMm - lastPhaseMm_;
     lastPhaseMm_ = phaseMm;

@@ -32,8 +32,6 @@ public:
         bool inner = false;                   ///< metal inside a part, which gets a bed on its body
     };
     const std::vector<Way>& ways() const { return ways_; }
-    /// Rectangles (mm) that together hold every mark of ways with current, wherever it stands.
-    std::vector<QRectF> reaches(const Snapshot& snapshot, double fullScale, bool electrons) const;
     double currentOf(const Way& way, const Snapshot& snapshot) const;
 
     /// Appends the marks of one layer. `phaseMm`: how far full-scale marks have moved so far; call with the

@@ -1,7 +1,6 @@
 #include "ui/paint/sprites.h"
 
 #include "ui/paint/pixel_sheet.h"
-#include "ui/paint/stamp.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,8 +13,6 @@ constexpr int kAngles = 72;  ///< steps of five degrees
 constexpr int kQuarter = kAngles / 4;
 constexpr int kLooks = 4;
 constexpr double kDotRoomMm = 0.5;
-constexpr double kFarPixels = 300;  ///< no arrow reaches so far
-constexpr int kSmallPixels = 24;  ///< up to here a painter's call costs more than the pixels
 
 int angleStep(double radians) {
     const int step = static_cast<int>(std::lround(radians / (2 * std::numbers::pi) * kAngles)) % kAngles;
@@ -47,19 +44,32 @@ QImage square(double pixelsPerMm, double halfMm, Paint paint) {
     return image;
 }
 
+/// The rectangle that holds every pixel that isn't empty.
+QRect inked(const QImage& image) {
+    QRect rect;
+    for (int y = 0; y < image.height(); ++y) {
+        const auto* line = reinterpret_cast<const QRgb*>(image.constScanLine(y));
+        for (int x = 0; x < image.width(); ++x) {
+            if (line[x] != 0) rect |= QRect(x, y, 1, 1);
+        }
+    }
+    return rect;
+}
+
 }  // namespace
 
 ArrowSprites::ArrowSprites(const Theme& theme, double pixelsPerMm, bool electrons)
     : theme_(theme), pixelsPerMm_(pixelsPerMm), electrons_(electrons) {}
 
-QImage ArrowSprites::make(const ArrowMark& mark) const {
+ArrowSprites::Sprite ArrowSprites::make(const ArrowMark& mark) const {
     ArrowMark middle = mark;
     middle.at = {};
     middle.angle = stepRadians(angleStep(mark.angle));
     if (mark.level > 0) middle.breadthMm = breadthOfLevel(mark.level);
     const double room = mark.look == MarkLook::Dot ? kDotRoomMm : arrowReachMm(static_cast<double>(mark.level) / kArrowLevels, electrons_);
-    return square(pixelsPerMm_, room,
-                  [&](QPainter& painter) { drawMark(painter, theme_, middle, electrons_); });
+    const QImage whole = square(pixelsPerMm_, room, [&](QPainter& painter) { drawMark(painter, theme_, middle, electrons_); });
+    const QRect rect = inked(whole);
+    return {whole.copy(rect), rect.topLeft() - QPointF(whole.width(), whole.height()) / 2};
 }
 
 int ArrowSprites::prewarm(int most) {
@@ -82,22 +92,16 @@ void ArrowSprites::makeFor(const std::vector<ArrowMark>& marks) {
     }
 }
 
-void ArrowSprites::draw(QImage& target, const QTransform& toPixels, const std::vector<ArrowMark>& marks) const {
-    QPainter painter(&target);
-    const QRectF reached = QRectF(target.rect()).adjusted(-kFarPixels, -kFarPixels, kFarPixels, kFarPixels);
+std::vector<Stamp> ArrowSprites::place(const QTransform& toPixels, const std::vector<ArrowMark>& marks) const {
+    std::vector<Stamp> stamps;
+    stamps.reserve(marks.size());
     for (const ArrowMark& mark : marks) {
-        const QPointF at = toPixels.map(QPointF(mark.at.x, mark.at.y));
-        if (!reached.contains(at)) continue;
         const auto sprite = sprites_.constFind(keyOf(mark));
         if (sprite == sprites_.constEnd()) continue;
-        const QPointF corner = at - QPointF(sprite->width(), sprite->height()) / 2;
-        const QPoint whole(static_cast<int>(std::lround(corner.x())), static_cast<int>(std::lround(corner.y())));
-        if (sprite->width() <= kSmallPixels) {
-            stampOver(target, whole, *sprite);
-        } else {
-            painter.drawImage(whole, *sprite);
-        }
+        const QPointF corner = toPixels.map(QPointF(mark.at.x, mark.at.y)) + sprite->corner;
+        stamps.push_back({QPoint(static_cast<int>(std::lround(corner.x())), static_cast<int>(std::lround(corner.y()))), sprite->picture});
     }
+    return stamps;
 }
 
 }  // namespace tiepoint::ui

@@ -12,6 +12,13 @@
 
 namespace tiepoint::ui {
 
+/// A picture, and where its corner goes in pixels.
+struct Stamp {
+    QPoint at;
+    QImage picture;
+    QRect rect() const { return {at, picture.size()}; }
+};
+
 class ArrowSprites {
 public:
     ArrowSprites(const Theme& theme, double pixelsPerMm, bool electrons);
@@ -20,16 +27,21 @@ public:
     int prewarm(int most);
     /// Makes the sprites that these marks lack. One costs as much as drawing its mark once.
     void makeFor(const std::vector<ArrowMark>& marks);
-    /// Stamps marks that have a sprite. `toPixels` maps mm to the target's pixels. Several threads may draw at a time.
-    void draw(QImage& target, const QTransform& toPixels, const std::vector<ArrowMark>& marks) const;
+    /// Where the sprites of these marks, made before, go. `toPixels` maps mm to the target's pixels.
+    std::vector<Stamp> place(const QTransform& toPixels, const std::vector<ArrowMark>& marks) const;
 
 private:
-    QImage make(const ArrowMark& mark) const;
+    /// Cut to what isn't empty; `corner` from the mark's place, whole or half pixels.
+    struct Sprite {
+        QImage picture;
+        QPointF corner;
+    };
+    Sprite make(const ArrowMark& mark) const;
 
     const Theme& theme_;
     double pixelsPerMm_;
     bool electrons_;
-    QHash<int, QImage> sprites_;
+    QHash<int, Sprite> sprites_;
     int warmed_ = 0;
 };
 

@@ -7,19 +7,23 @@
 
 #include <QDataStream>
 #include <QIODevice>
+#include <QPaintEngine>
 #include <QSemaphore>
 #include <QThread>
 #include <QThreadPool>
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <initializer_list>
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
 
 constexpr int kSmallFrame = 1'000'000;  ///< pixels; up to here handing out the work costs more than it saves
 constexpr int kMostBands = 4;
+constexpr int kArrowCell = 16;  ///< pixels; changes by arrows are gathered in cells
 constexpr int kMarginShare = 8;  ///< of the viewport's size, on each side, so that a pan doesn't paint at once
 
 /// What a layer depends on, as bytes to compare. Addresses stand for contents: layouts and snapshots never change once shared,
@@ -148,12 +152,9 @@ void BenchCanvas::update(const Picture& picture, const Frame& frame, const Bench
     followTable(*picture.theme);
     followLayers(picture, scene, litNets);
     followArrows(picture);
-    QRegion region = stale_;
-    if (!moving_.isEmpty() && (picture.phaseMm != phaseMm_ || !region.isEmpty())) region |= moving();
-    phaseMm_ = picture.phaseMm;
-    compose(picture, region & QRect(QPoint(0, 0), frame_.viewport));
-    stale_ = {};
 }
+
+QRegion BenchCanvas::takeStale() { return std::exchange(stale_, {}) & QRect(QPoint(0, 0), frame_.viewport); }
 
 void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     const bool sameTheme = theme_ == picture.theme, sameScale = frame_.pixelsPerMm == frame.pixelsPerMm && sprites_;
@@ -163,10 +164,6 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
         for (PatchLayer* layer : {&boards_, &under_, &items_, &parts_, &words_, &hand_}) layer->clear();
         boardsKey_ = underKey_ = itemsKey_ = partsKey_ = wordsKey_ = handKey_ = QByteArray();
         tableDrawn_ = {};
-    }
-    if (pixels_.size() != frame.viewport) {
-        pixels_ = QImage(frame.viewport, QImage::Format_RGB32);
-        pixelBits_ = pixels_.bits();
     }
     if (!sameTheme || frame != frame_) stale_ = QRect(QPoint(0, 0), frame.viewport);
     theme_ = picture.theme;
@@ -229,70 +226,56 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
 }
 
 void BenchCanvas::followArrows(const Picture& picture) {
-    QByteArray key = (Key() << liveKey(picture) << frame_.pixelsPerMm << frame_.contentMm).bytes();
+    QByteArray key = (Key() << liveKey(picture) << frame_.pixelsPerMm << frame_.origin << frame_.viewport << picture.phaseMm).bytes();
     if (key == arrowsKey_) return;
     arrowsKey_ = std::move(key);
-    const QRegion before = moving_;
-    moving_ = {};
-    if (const Snapshot* live = picture.live(); live && picture.views.arrows != Arrows::Off) {
-        CellGrid cells(QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm).mapRect(frame_.contentMm).toAlignedRect());
-        for (const QRectF& rect : paths_->reaches(*live, fullScaleAmpere(picture), arrows_ == Arrows::Electrons)) cells.add(QRectF(rect.topLeft() * frame_.pixelsPerMm, rect.size() * frame_.pixelsPerMm));
-        moving_ = cells.region();
+    CellGrid cells(QRect(QPoint(0, 0), frame_.viewport), kArrowCell);
+    const Snapshot* live = picture.live();
+    for (const Layer layer : {Layer::UnderParts, Layer::OverParts}) {
+        std::vector<ArrowMark> marks;
+        if (live) paths_->marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks);
+        sprites_->makeFor(marks);
+        StampGrid& stamps = stamps_[static_cast<std::size_t>(layer)];
+        for (const QRect& rect : stamps.replace(sprites_->place(frame_.toPixels(), marks), frame_.viewport)) cells.add(rect);
     }
-    if (before != moving_) stale_ |= before.translated(frame_.origin) | moving();
+    stale_ |= cells.region();
 }
 
-void BenchCanvas::compose(const Picture& picture, const QRegion& region) {
-    if (region.isEmpty()) return;
-    for (std::vector<ArrowMark>& layer : marks_) layer.clear();
-    if (const Snapshot* live = picture.live()) {
-        for (const Layer layer : {Layer::UnderParts, Layer::OverParts})
-            paths_->marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks_[static_cast<std::size_t>(layer)]);
+void BenchCanvas::show(QPainter& painter, const QRegion& exposed) const {
+    const QTransform toDevice = painter.deviceTransform();
+    auto* screen = dynamic_cast<QImage*>(painter.paintEngine()->paintDevice());
+    const bool isPlain = screen && (screen->format() == QImage::Format_RGB32 || screen->format() == QImage::Format_ARGB32_Premultiplied) &&
+                         toDevice.m11() == frame_.devicePixelRatio && toDevice.m22() == frame_.devicePixelRatio;
+    if (isPlain) {
+        const QPoint shift(static_cast<int>(std::lround(toDevice.dx())), static_cast<int>(std::lround(toDevice.dy())));
+        QRegion within = screen->rect();
+        if (const QRegion clip = painter.paintEngine()->systemClip(); !clip.isEmpty()) within &= clip;
+        return compose(*screen, exposed & within.translated(-shift) & QRect(QPoint(0, 0), frame_.viewport), shift);
     }
-    for (const std::vector<ArrowMark>& layer : marks_) sprites_->makeFor(layer);
+    const QRect all = exposed.boundingRect() & QRect(QPoint(0, 0), frame_.viewport);
+    QImage pixels(all.size(), QImage::Format_RGB32);
+    compose(pixels, all, -all.topLeft());
+    const double ratio = frame_.devicePixelRatio;
+    painter.drawImage(QRectF(QPointF(all.topLeft()) / ratio, QSizeF(all.size()) / ratio), pixels, pixels.rect());
+}
+
+void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) const {
+    if (region.isEmpty()) return;
+    const FrameStack stack{table_, under_, parts_, words_, hand_, stamps_, frame_.origin};
     // A large frame is put together by all processors, each a band of it.
     const QRect all = region.boundingRect();
     const int bands = areaOf(region) < kSmallFrame ? 1 : std::clamp(QThread::idealThreadCount(), 1, kMostBands);
     std::vector<std::function<void()>> work;
+    uchar* bits = target.bits();  // one that isn't shared; threads get pictures of their own of the same pixels
     for (int i = 0; i < bands; ++i) {
         const QRect band(all.left(), all.top() + all.height() * i / bands, all.width(), all.height() * (i + 1) / bands - all.height() * i / bands);
-        work.emplace_back([this, part = region & band] { composeBand(part); });
+        work.emplace_back([&, part = region & band] {
+            QImage pixels(bits, target.width(), target.height(), target.bytesPerLine(), target.format());
+            stack.compose(pixels, part, shift);
+        });
     }
+    if (work.size() == 1) return work.front()();
     doTogether(work);
-}
-
-void BenchCanvas::composeBand(const QRegion& region) {
-    if (region.isEmpty()) return;
-    const QRect all = region.boundingRect();
-    // A picture of its own, of the same pixels, so that threads don't meet.
-    QImage band(pixelBits_ + static_cast<qsizetype>(all.top()) * pixels_.bytesPerLine(), pixels_.width(), all.height(), pixels_.bytesPerLine(), pixels_.format());
-    const QPoint origin = frame_.origin - QPoint(0, all.top());
-    const auto onBand = [&](auto draw) {
-        QPainter painter(&band);
-        draw(painter);
-    };
-    const auto drawLayer = [&](QPainter& painter, const PatchLayer& layer, const QRegion& where) {
-        for (const QRect& rect : where & layer.covered().translated(frame_.origin)) layer.draw(painter, rect.translated(-frame_.origin), origin);
-    };
-    const QTransform toPixels = frame_.toPixels() * QTransform::fromTranslate(0, -all.top());
-    const QRegion solid = region & under_.opaque().translated(frame_.origin), rest = region - solid;
-    onBand([&](QPainter& painter) {
-        for (const QRect& rect : rest) painter.drawImage(rect.topLeft() - QPoint(0, all.top()), table_, rect);
-        for (const QRect& rect : solid) under_.copy(painter, rect.translated(-frame_.origin), origin);
-        drawLayer(painter, under_, rest);
-    });
-    sprites_->draw(band, toPixels, marks_[0]);
-    onBand([&](QPainter& painter) { drawLayer(painter, parts_, region); });
-    sprites_->draw(band, toPixels, marks_[1]);
-    onBand([&](QPainter& painter) {
-        drawLayer(painter, words_, region);
-        drawLayer(painter, hand_, region);
-    });
-}
-
-void BenchCanvas::show(QPainter& painter, const QRegion& exposed) const {
-    const double ratio = frame_.devicePixelRatio;
-    for (const QRect& rect : exposed) painter.drawImage(QRectF(QPointF(rect.topLeft()) / ratio, QSizeF(rect.size()) / ratio), pixels_, rect);
 }
 
 void BenchCanvas::showTable(QPainter& painter, const QRect& viewport) const { painter.drawImage(viewport, table_); }

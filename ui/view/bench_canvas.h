@@ -11,6 +11,7 @@
 #include "ui/paint/sprites.h"
 #include "ui/view/bench_scene.h"
 #include "ui/view/frame.h"
+#include "ui/view/frame_stack.h"
 #include "ui/view/patch_layer.h"
 
 #include <array>
@@ -23,17 +24,17 @@ class BenchCanvas {
 public:
     BenchCanvas();
 
-    /// Brings the picture up to date.
+    /// Follows what the picture shows now; paints the layers where it differs. Nothing is on screen yet.
     void update(const Picture& picture, const Frame& frame, const BenchScene& scene, const std::vector<int>& litNets);
-    /// Shows a part of it, in device pixels of the viewport.
+    /// What looks otherwise than when this was last asked, in device pixels of the viewport.
+    QRegion takeStale();
+    /// Puts a part of it together, in device pixels of the viewport, straight into the pixels of what the painter paints on if it has some.
     void show(QPainter& painter, const QRegion& exposed) const;
     /// The table top alone, the ground of a picture that is being zoomed, over the viewport in logical pixels.
     void showTable(QPainter& painter, const QRect& viewport) const;
     /// The table is one surface under the whole window, whose place in the viewport's device pixels this is.
     void setTableArea(const QRect& window) { tableArea_ = window; }
 
-    /// Where arrows run, in device pixels of the viewport.
-    QRegion moving() const { return moving_.translated(frame_.origin); }
     /// Makes a few sprites ahead of their use. False once all are made.
     bool prewarm();
     /// Pixels painted anew so far, for tests and benchmarks; those put together from kept ones don't count.
@@ -45,8 +46,7 @@ private:
     void followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets);
     void followArrows(const Picture& picture);
     const std::vector<Label>& ids(const Picture& picture);
-    void compose(const Picture& picture, const QRegion& region);
-    void composeBand(const QRegion& region);
+    void compose(QImage& target, const QRegion& region, QPoint shift) const;
 
     std::shared_ptr<const Layout> layout_;
     std::shared_ptr<const Table> arranged_;
@@ -60,16 +60,13 @@ private:
     const Theme* theme_ = nullptr;
     Frame frame_;
     Arrows arrows_ = Arrows::Off;
-    double phaseMm_ = -1;
     bool wasCarrying_ = false;
     std::unique_ptr<ArrowSprites> sprites_;
     PatchLayer boards_, under_{boards_}, items_, parts_{items_}, words_, hand_;
-    QRegion moving_;  ///< device pixels from the bench's origin
-    QRegion stale_;   ///< of the viewport: to be put together anew
+    QRegion stale_;   ///< of the viewport
     QRect tableArea_, tableDrawn_;
-    QImage table_, pixels_;
-    uchar* pixelBits_ = nullptr;  ///< of `pixels_`
-    std::array<std::vector<ArrowMark>, 2> marks_;  ///< under and over the parts; kept for their memory
+    QImage table_;
+    std::array<StampGrid, 2> stamps_;  ///< under and over the parts
 };
 
 }  // namespace tiepoint::ui

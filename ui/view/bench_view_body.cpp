@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
@@ -105,7 +106,7 @@ void BenchView::Body::followLive() {
         resumeFrames();
     }
     followMotion();
-    view_.viewport()->update();
+    showMarks();
 }
 
 void BenchView::Body::holdFrame() {
@@ -167,12 +168,12 @@ void BenchView::Body::setProjecting(bool projecting) {
     projecting_ = projecting;
     fit();
     followZoom();
-    showMarks();
+    view_.viewport()->update();
 }
 
 void BenchView::Body::wipeInk() {
     ink_.wipe();
-    showMarks();
+    view_.viewport()->update();
 }
 
 void BenchView::Body::fit() {
@@ -188,7 +189,17 @@ Frame BenchView::Body::frame() const {
 
 // --- marks and words ---
 
-void BenchView::Body::showMarks() { view_.viewport()->update(); }
+void BenchView::Body::showMarks() {
+    // Several marks may change before the frame; what they change is found once, and only that is painted.
+    if (std::exchange(isFollowing_, true)) return;
+    QMetaObject::invokeMethod(&motion_, [this] {
+        isFollowing_ = false;
+        if (!view_.isVisible() || !view_.viewport()->updatesEnabled()) return;
+        if (camera_.isZooming() || projecting_ || inking_ || !ink_.isEmpty()) return view_.viewport()->update();
+        followCanvas();
+        view_.viewport()->update(toLogical(canvas_.takeStale()));
+    }, Qt::QueuedConnection);
+}
 
 void BenchView::Body::lightNets(std::vector<int> nets) {
     std::sort(nets.begin(), nets.end());
@@ -302,19 +313,38 @@ void BenchView::Body::paintPointerRing(QPainter& painter) const {
     painter.drawEllipse(lastAt_, kRadiusShare * height, kRadiusShare * height);
 }
 
-void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
+void BenchView::Body::followCanvas() {
+    canvas_.setTableArea(toDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size())));
+    canvas_.update(picture_, frame(), scene_, litNets_);
+}
+
+QRect BenchView::Body::toDevice(const QRectF& logical) const {
     const double ratio = view_.devicePixelRatioF();
-    const auto onDevice = [ratio](const QRectF& logical) { return QRectF(logical.topLeft() * ratio, logical.size() * ratio).toAlignedRect(); };
-    canvas_.setTableArea(onDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size())));
+    return QRectF(logical.topLeft() * ratio, logical.size() * ratio).toAlignedRect();
+}
+
+QRegion BenchView::Body::toLogical(const QRegion& device) const {
+    const double ratio = view_.devicePixelRatioF();
+    if (ratio == 1) return device;
+    QRegion logical;
+    for (const QRect& rect : device) logical |= QRectF(QPointF(rect.topLeft()) / ratio, QSizeF(rect.size()) / ratio).toAlignedRect();
+    return logical;
+}
+
+void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     if (camera_.isZooming()) {
+        canvas_.setTableArea(toDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size())));
         canvas_.showTable(painter, view_.viewport()->rect());
         camera_.paintStill(painter);
         return;
     }
-    canvas_.update(picture_, frame(), scene_, litNets_);
+    followCanvas();
     QRegion pixels;
-    for (const QRect& rect : exposed) pixels |= onDevice(rect);
+    if (view_.devicePixelRatioF() == 1) pixels = exposed;
+    else for (const QRect& rect : exposed) pixels |= toDevice(rect);
     canvas_.show(painter, pixels);
+    // What has changed meanwhile beyond what was asked for follows in a frame of its own.
+    if (const QRegion left = toLogical(canvas_.takeStale()) - exposed; !left.isEmpty()) view_.viewport()->update(left);
     ink_.draw(painter, picture_, view_.viewportTransform(), view_.viewport()->size(), dynamic_cast<const InkGesture*>(gesture_.get()) != nullptr);
     if (projecting_) paintPointerRing(painter);
     if (motion_.isMoving()) canvas_.prewarm();
@@ -322,10 +352,7 @@ void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
 
 void BenchView::Body::tick() {
     picture_.phaseMm = motion_.phaseMm();
-    const double ratio = view_.devicePixelRatioF();
-    QRegion moving;
-    for (const QRect& rect : canvas_.moving()) moving |= QRectF(QPointF(rect.topLeft()) / ratio, QSizeF(rect.size()) / ratio).toAlignedRect();
-    view_.viewport()->update(moving);
+    showMarks();
 }
 
 }  // namespace tiepoint::ui

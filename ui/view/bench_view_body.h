@@ -99,6 +99,9 @@ public:
     // The frame
     /// Shows what is exposed, in logical pixels of the viewport.
     void paint(QPainter& painter, const QRegion& exposed);
+    void followCanvas();
+    QRect toDevice(const QRectF& logical) const;
+    QRegion toLogical(const QRegion& device) const;
     void tick();
 
     BenchView& view_;
@@ -116,6 +119,7 @@ public:
     std::unique_ptr<Gesture> gesture_;
     bool spaceHeld_ = false;
     bool projecting_ = false, inking_ = false;
+    bool isFollowing_ = false;  ///< the canvas is about to follow
     Ink ink_;
     Before before_;
 

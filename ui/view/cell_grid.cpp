@@ -14,8 +14,14 @@ QRect CellGrid::cellsOf(const QRectF& rect) const {
 CellGrid::CellGrid(const QRect& area, int cell)
     : cell_(cell), cells_(cellsOf(QRectF(area))), taken_(static_cast<std::size_t>(cells_.width() * cells_.height()), 0) {}
 
-void CellGrid::add(const QRectF& rect) {
-    const QRect cells = cellsOf(rect) & cells_;
+void CellGrid::add(const QRectF& rect) { take(cellsOf(rect)); }
+
+void CellGrid::add(const QRect& rect) {
+    if (!rect.isEmpty()) take(cellsOf(QRectF(rect).adjusted(0, 0, -1, -1)));
+}
+
+void CellGrid::take(const QRect& wanted) {
+    const QRect cells = wanted & cells_;
     for (int y = cells.top(); y <= cells.bottom(); ++y) {
         for (int x = cells.left(); x <= cells.right(); ++x) at(x, y) = 1;
     }

@@ -13,6 +13,7 @@ public:
     /// Rectangles outside of `area` are left out. `cell`: side of a cell, in pixels.
     explicit CellGrid(const QRect& area, int cell = 32);
     void add(const QRectF& rect);
+    void add(const QRect& rect);
     /// Asks anew for each cell that a rectangle touches whether it is taken: `isTaken(QRect of the cell)`.
     template <class IsTaken>
     void ask(const QRect& rect, IsTaken isTaken) {
@@ -22,9 +23,25 @@ public:
         }
     }
     QRegion region() const;
+    /// Calls `work(QRect)` with the parts of a rectangle, within the area, that lie in taken cells; rows of them joined.
+    template <class Work>
+    void forTaken(const QRect& rect, Work work) const {
+        if (rect.isEmpty()) return;
+        const QRect cells = cellsOf(QRectF(rect).adjusted(0, 0, -1, -1)) & cells_;
+        for (int y = cells.top(); y <= cells.bottom(); ++y) {
+            for (int x = cells.left(); x <= cells.right(); ++x) {
+                if (!isTaken(x, y)) continue;
+                const int first = x;
+                while (x < cells.right() && isTaken(x + 1, y)) ++x;
+                work(QRect(first * cell_, y * cell_, (x + 1 - first) * cell_, cell_) & rect);
+            }
+        }
+    }
 
 private:
+    void take(const QRect& wanted);
     QRect cellsOf(const QRectF& rect) const;
+    bool isTaken(int x, int y) const { return taken_[static_cast<std::size_t>((y - cells_.top()) * cells_.width() + x - cells_.left())] != 0; }
     char& at(int x, int y) { return taken_[static_cast<std::size_t>((y - cells_.top()) * cells_.width() + x - cells_.left())]; }
 
     int cell_ = 1;

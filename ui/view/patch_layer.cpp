@@ -1,9 +1,11 @@
 #include "ui/view/patch_layer.h"
 
 #include "ui/paint/pixel_sheet.h"
+#include "ui/paint/stamp.h"
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <iterator>
 #include <utility>
 
@@ -54,10 +56,11 @@ QRectF PatchLayer::Key::pixels() const {
 }
 
 void PatchLayer::clear() {
-    pixels_ = opaquePixels_ = {};
+    pixels_ = {};
     area_ = {};
     keys_.clear();
-    covered_ = opaque_ = {};
+    opaque_ = {};
+    filled_ = {};
 }
 
 void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm) {
@@ -106,7 +109,6 @@ void PatchLayer::reach(const QRect& area) {
         missing -= kept;
     }
     pixels_ = std::move(pixels);
-    opaquePixels_ = QImage(pixels_.bits(), pixels_.width(), pixels_.height(), pixels_.bytesPerLine(), QImage::Format_RGB32);
     const CellGrid before = std::exchange(filled_, CellGrid(area, kFilledCell));
     for (const QRect& rect : before.region()) filled_.add(QRectF(rect & area).adjusted(0, 0, -1, -1));
     area_ = area;
@@ -118,7 +120,6 @@ void PatchLayer::paint() {
         paintOver(rect & area_);
         filled_.ask(rect & area_, [this](const QRect& cell) { return !isEmpty(cell & area_); });
     }
-    covered_ = filled_.region() & area_;
     patches_.clear();
 }
 
@@ -129,7 +130,7 @@ void PatchLayer::paintOver(const QRect& rect) {
     painter.setClipRect(rect);
     painter.setCompositionMode(QPainter::CompositionMode_Source);
     painter.fillRect(rect, Qt::transparent);
-    if (under_) under_->draw(painter, rect & under_->area_, {});
+    if (under_) painter.drawImage(rect.topLeft(), under_->pixels_, (rect & under_->area_).translated(-under_->area_.topLeft()));
     painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.scale(pixelsPerMm_, pixelsPerMm_);
@@ -148,12 +149,20 @@ bool PatchLayer::isEmpty(const QRect& rect) const {
     return true;
 }
 
-void PatchLayer::draw(QPainter& painter, const QRect& rect, QPoint origin) const {
-    painter.drawImage(rect.topLeft() + origin, pixels_, rect.translated(-area_.topLeft()));
+template <class Row>
+void PatchLayer::forRows(QImage& target, const QRect& rect, QPoint toTarget, Row row) const {
+    for (int y = rect.top(); y <= rect.bottom(); ++y) {
+        row(reinterpret_cast<QRgb*>(target.scanLine(y + toTarget.y())) + rect.left() + toTarget.x(),
+            reinterpret_cast<const QRgb*>(pixels_.constScanLine(y - area_.top())) + rect.left() - area_.left(), rect.width());
+    }
 }
 
-void PatchLayer::copy(QPainter& painter, const QRect& rect, QPoint origin) const {
-    painter.drawImage(rect.topLeft() + origin, opaquePixels_, rect.translated(-area_.topLeft()));
+void PatchLayer::lay(QImage& target, const QRect& rect, QPoint toTarget) const {
+    filled_.forTaken(rect & area_, [&](const QRect& filled) { forRows(target, filled, toTarget, layOver); });
+}
+
+void PatchLayer::copy(QImage& target, const QRect& rect, QPoint toTarget) const {
+    forRows(target, rect & area_, toTarget, [](QRgb* to, const QRgb* from, int count) { std::memcpy(to, from, static_cast<std::size_t>(count) * sizeof(QRgb)); });
 }
 
 }  // namespace tiepoint::ui

@@ -39,12 +39,12 @@ public:
 
     /// What `take` found to look otherwise than before, within sight.
     const QRegion& changed() const { return changed_; }
-    /// Where there are pixels, in whole cells; and where they cover what lies under them.
-    const QRegion& covered() const { return covered_; }
+    /// Where its pixels cover what lies under them.
     QRegion opaque() const { return under_ ? opaque_ | under_->opaque() : opaque_; }
-    void draw(QPainter& painter, const QRect& rect, QPoint origin) const;
-    /// For where it is opaque.
-    void copy(QPainter& painter, const QRect& rect, QPoint origin) const;
+    /// Lays what there is within `rect` over the target; `toTarget`: where the bench's origin is in it. Any thread, while nothing is taken or painted.
+    void lay(QImage& target, const QRect& rect, QPoint toTarget) const;
+    /// The same for where it is opaque.
+    void copy(QImage& target, const QRect& rect, QPoint toTarget) const;
     /// Pixels painted so far, for tests and benchmarks.
     long long paintedPixels() const { return paintedPixels_; }
 
@@ -58,6 +58,8 @@ private:
     };
     Key keyOf(const Patch& patch) const;
     void paintOver(const QRect& rect);
+    template <class Row>
+    void forRows(QImage& target, const QRect& rect, QPoint toTarget, Row row) const;
     bool isEmpty(const QRect& rect) const;
     void reach(const QRect& area);
     void findChanges();
@@ -65,11 +67,11 @@ private:
     const PatchLayer* under_ = nullptr;
     Patches patches_;
     std::vector<Key> keys_;
-    QImage pixels_, opaquePixels_;  ///< the second sees the first as a picture without transparency
+    QImage pixels_;
     QRect area_;
     double pixelsPerMm_ = 0;
     CellGrid filled_;  ///< cells that aren't empty
-    QRegion changed_, unpainted_, covered_, opaque_;
+    QRegion changed_, unpainted_, opaque_;
     long long paintedPixels_ = 0;
 };
 
