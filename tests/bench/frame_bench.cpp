@@ -156,6 +156,11 @@ struct Desk {
         while (!answered()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
     }
     void paint() { view.viewport()->repaint(); }
+    void waitForFrame() {
+        const std::size_t before = view.frames.wall.size();
+        while (view.frames.wall.size() == before) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        QCoreApplication::processEvents();  // what a frame that was under way left to the next
+    }
 };
 
 double blitMs(const QSize& device) {
@@ -203,7 +208,7 @@ void measurePan(Desk& desk) {
         at += QPointF(i % 60 < 30 ? 6 : -6, i % 60 < 30 ? 2 : -2);
         frames.add([&] {
             drag(QEvent::MouseMove, at, Qt::NoButton, Qt::MiddleButton);
-            desk.paint();
+            desk.waitForFrame();
         });
     }
     drag(QEvent::MouseButtonRelease, at, Qt::MiddleButton, Qt::NoButton);
@@ -224,9 +229,7 @@ void measurePress(Desk& desk) {
         presses.add([&] {
             desk.live.setHeld(button, i % 2 != 0);
             desk.wait();
-            const std::size_t before = desk.view.frames.wall.size();
-            while (desk.view.frames.wall.size() == before) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
-            QCoreApplication::processEvents();  // what a frame that was under way left to the next
+            desk.waitForFrame();
         });
         QTest::qWait(20);
     }

@@ -148,7 +148,10 @@ TEST(Canvas, WhatIsKeptIsWhatWouldBeDrawn) {
             constexpr int kEighthOfAPixel = 40;
             ASSERT_EQ(differing(kept, anew, kEighthOfAPixel), 0) << "after step " << step;
             // A screen that shows only what the canvas says has changed shows the same.
+            const QPoint slide = canvas.takeSlide();
+            const QImage slid = screen.copy(QRect(-slide, screen.size()));
             QPainter painter(&screen);
+            painter.drawImage(0, 0, slid);
             canvas.show(painter, canvas.takeStale());
             painter.end();
             ASSERT_EQ(screen, kept) << "after step " << step;

@@ -154,6 +154,8 @@ void BenchCanvas::update(const Picture& picture, const Frame& frame, const Bench
     followArrows(picture);
 }
 
+QPoint BenchCanvas::takeSlide() { return std::exchange(slide_, {}); }
+
 QRegion BenchCanvas::takeStale() { return std::exchange(stale_, {}) & QRect(QPoint(0, 0), frame_.viewport); }
 
 void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
@@ -165,7 +167,16 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
         boardsKey_ = underKey_ = itemsKey_ = partsKey_ = wordsKey_ = handKey_ = QByteArray();
         tableDrawn_ = {};
     }
-    if (!sameTheme || frame != frame_) stale_ = QRect(QPoint(0, 0), frame.viewport);
+    Frame slid = frame_;
+    slid.origin = frame.origin;
+    const QRect all(QPoint(0, 0), frame.viewport);
+    if (!sameTheme || slid != frame) {
+        stale_ = all;
+        slide_ = {};
+    } else if (const QPoint slide = frame.origin - frame_.origin; !slide.isNull()) {
+        slide_ += slide;
+        stale_ = stale_.translated(slide) | (QRegion(all) - all.translated(slide)) | (tableDiffering(slide.y()) - under_.opaque().translated(frame.origin));
+    }
     theme_ = picture.theme;
     frame_ = frame;
     arrows_ = picture.views.arrows;
@@ -178,6 +189,16 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     }
     snapshot_ = picture.snapshot;
     changes_ = picture.changes;
+}
+
+QRegion BenchCanvas::tableDiffering(int slide) const {
+    // The bench slides over the table, which stays. It is of one colour along a row, and its shades differ in few rows.
+    QRegion rows;
+    const auto colour = [this](int y) { return *reinterpret_cast<const QRgb*>(table_.constScanLine(y)); };
+    for (int y = std::max(0, slide); y < table_.height() + std::min(0, slide); ++y) {
+        if (colour(y) != colour(y - slide)) rows |= QRect(0, y, table_.width(), 1);
+    }
+    return rows;
 }
 
 void BenchCanvas::followTable(const Theme& theme) {
@@ -230,13 +251,14 @@ void BenchCanvas::followArrows(const Picture& picture) {
     if (key == arrowsKey_) return;
     arrowsKey_ = std::move(key);
     CellGrid cells(QRect(QPoint(0, 0), frame_.viewport), kArrowCell);
+    const QTransform toPixels = QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm);
     const Snapshot* live = picture.live();
     for (const Layer layer : {Layer::UnderParts, Layer::OverParts}) {
         std::vector<ArrowMark> marks;
         if (live) paths_->marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks);
         sprites_->makeFor(marks);
         StampGrid& stamps = stamps_[static_cast<std::size_t>(layer)];
-        for (const QRect& rect : stamps.replace(sprites_->place(frame_.toPixels(), marks), frame_.viewport)) cells.add(rect);
+        for (const QRect& rect : stamps.replace(sprites_->place(toPixels, marks), frame_.origin, frame_.viewport)) cells.add(rect);
     }
     stale_ |= cells.region();
 }

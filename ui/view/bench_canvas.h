@@ -26,6 +26,9 @@ public:
 
     /// Follows what the picture shows now; paints the layers where it differs. Nothing is on screen yet.
     void update(const Picture& picture, const Frame& frame, const BenchScene& scene, const std::vector<int>& litNets);
+    /// How far all that is on the screen has slid since this was last asked, in device pixels: to be moved there before what `takeStale` says
+    /// is shown. Else, and in any case after asking, the whole viewport counts as stale.
+    QPoint takeSlide();
     /// What looks otherwise than when this was last asked, in device pixels of the viewport.
     QRegion takeStale();
     /// Puts a part of it together, in device pixels of the viewport, straight into the pixels of what the painter paints on if it has some.
@@ -42,6 +45,8 @@ public:
 
 private:
     void followLook(const Picture& picture, const Frame& frame);
+    /// The rows in which the table looks otherwise than so many rows above.
+    QRegion tableDiffering(int slide) const;
     void followTable(const Theme& theme);
     void followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets);
     void followArrows(const Picture& picture);
@@ -64,6 +69,7 @@ private:
     std::unique_ptr<ArrowSprites> sprites_;
     PatchLayer boards_, under_{boards_}, items_, parts_{items_}, words_, hand_;
     QRegion stale_;   ///< of the viewport
+    QPoint slide_;
     QRect tableArea_, tableDrawn_;
     QImage table_;
     std::array<StampGrid, 2> stamps_;  ///< under and over the parts

@@ -57,6 +57,7 @@ BenchView::Body::Body(BenchView& view, BenchDocument& document, LiveBench& live)
     QObject::connect(&camera_, &Camera::moved, &view, [this] {
         followZoom();
         followLadder();
+        showMarks();
     });
     QObject::connect(&ladder_, &ValueLadder::done, &view, [this] { view_.setFocus(Qt::OtherFocusReason); });
     QObject::connect(&valueBox_, &ValueBox::done, &view, [this] { view_.setFocus(Qt::OtherFocusReason); });
@@ -197,6 +198,7 @@ void BenchView::Body::showMarks() {
         if (!view_.isVisible() || !view_.viewport()->updatesEnabled()) return;
         if (camera_.isZooming() || projecting_ || inking_ || !ink_.isEmpty()) return view_.viewport()->update();
         followCanvas();
+        if (!slideScreen(canvas_.takeSlide())) return view_.viewport()->update();
         view_.viewport()->update(toLogical(canvas_.takeStale()));
     }, Qt::QueuedConnection);
 }
@@ -206,6 +208,14 @@ void BenchView::Body::lightNets(std::vector<int> nets) {
     nets.erase(std::unique(nets.begin(), nets.end()), nets.end());
     litNets_ = std::move(nets);
     showMarks();
+}
+
+/// Moves what is on the screen; false if it can't be moved by whole logical pixels.
+bool BenchView::Body::slideScreen(QPoint device) {
+    const QPoint logical = (QPointF(device) / view_.devicePixelRatioF()).toPoint();
+    if (QPointF(logical) * view_.devicePixelRatioF() != QPointF(device)) return false;
+    if (!logical.isNull()) view_.viewport()->scroll(logical.x(), logical.y());
+    return true;
 }
 
 void BenchView::Body::clearMarks() {
@@ -344,6 +354,7 @@ void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     else for (const QRect& rect : exposed) pixels |= toDevice(rect);
     canvas_.show(painter, pixels);
     // What has changed meanwhile beyond what was asked for follows in a frame of its own.
+    if (!canvas_.takeSlide().isNull()) view_.viewport()->update();
     if (const QRegion left = toLogical(canvas_.takeStale()) - exposed; !left.isEmpty()) view_.viewport()->update(left);
     ink_.draw(painter, picture_, view_.viewportTransform(), view_.viewport()->size(), dynamic_cast<const InkGesture*>(gesture_.get()) != nullptr);
     if (projecting_) paintPointerRing(painter);

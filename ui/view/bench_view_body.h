@@ -100,6 +100,7 @@ public:
     /// Shows what is exposed, in logical pixels of the viewport.
     void paint(QPainter& painter, const QRegion& exposed);
     void followCanvas();
+    bool slideScreen(QPoint device);
     QRect toDevice(const QRectF& logical) const;
     QRegion toLogical(const QRegion& device) const;
     void tick();

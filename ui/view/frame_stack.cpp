@@ -31,7 +31,7 @@ void copy(QImage& target, const QRect& piece, const QImage& from, QPoint shift) 
 
 }  // namespace
 
-std::vector<QRect> StampGrid::replace(std::vector<Stamp> stamps, const QSize& viewport) {
+std::vector<QRect> StampGrid::replace(std::vector<Stamp> stamps, QPoint origin, const QSize& viewport) {
     stamps_ = std::move(stamps);
     const auto before = std::exchange(keys_, {});
     keys_.reserve(stamps_.size());
@@ -42,7 +42,13 @@ std::vector<QRect> StampGrid::replace(std::vector<Stamp> stamps, const QSize& vi
     std::set_symmetric_difference(before.begin(), before.end(), keys_.begin(), keys_.end(), std::back_inserter(differing), byKey);
     std::vector<QRect> changed;
     changed.reserve(differing.size());
-    for (const auto& [key, rect] : differing) changed.push_back(rect);
+    for (const auto& [key, rect] : differing) changed.push_back(rect.translated(origin));
+    for (Stamp& stamp : stamps_) stamp.at += origin;
+    sort(viewport);
+    return changed;
+}
+
+void StampGrid::sort(const QSize& viewport) {
     columns_ = viewport.width() / kCell + 1;
     byCell_.resize(static_cast<std::size_t>(columns_ * (viewport.height() / kCell + 1)));
     for (std::vector<int>& cell : byCell_) cell.clear();
@@ -52,7 +58,6 @@ std::vector<QRect> StampGrid::replace(std::vector<Stamp> stamps, const QSize& vi
             for (int x = rect.left() / kCell; x <= rect.right() / kCell; ++x) byCell_[static_cast<std::size_t>(y * columns_ + x)].push_back(i);
         }
     }
-    return changed;
 }
 
 void StampGrid::lay(QImage& target, const QRect& piece, QPoint shift) const {

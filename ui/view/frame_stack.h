@@ -18,16 +18,18 @@ namespace tiepoint::ui {
 class StampGrid {
 public:
     static constexpr int kCell = 64;  ///< pixels
-    /// Takes other stamps; where one has come or gone.
-    std::vector<QRect> replace(std::vector<Stamp> stamps, const QSize& viewport);
+    /// Takes other stamps, placed from the bench's origin; where one has come or gone, in the viewport.
+    std::vector<QRect> replace(std::vector<Stamp> stamps, QPoint origin, const QSize& viewport);
     /// Lays what falls into `piece`, which lies within one square. `shift`: from the viewport to the target.
     void lay(QImage& target, const QRect& piece, QPoint shift) const;
 
 private:
+    void sort(const QSize& viewport);
+
     /// A picture's number and its corner: what a stamp is known by.
     using Key = std::array<qint64, 3>;
-    std::vector<Stamp> stamps_;
-    std::vector<std::pair<Key, QRect>> keys_;  ///< sorted
+    std::vector<Stamp> stamps_;                ///< in the viewport
+    std::vector<std::pair<Key, QRect>> keys_;  ///< from the bench's origin, sorted
     std::vector<std::vector<int>> byCell_;
     int columns_ = 0;
 };
