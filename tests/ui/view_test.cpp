@@ -4,6 +4,7 @@
 
 #include "ui/view/value_box.h"
 
+#include <QBackingStore>
 #include <QLabel>
 #include <QLineEdit>
 #include <QSignalSpy>
@@ -69,6 +70,41 @@ TEST_F(BenchViewTest, ZoomKeepsThePointUnderThePointer) {
     EXPECT_NEAR(view.pixelsPerMm(), scale * std::pow(1.25, 3), 1e-6);
     wheel(where, -3, Qt::ControlModifier);
     EXPECT_NEAR(view.pixelsPerMm(), scale, 1e-6);
+}
+
+TEST_F(BenchViewTest, TheScreenFollowsWithoutBeingPaintedWhole) {
+    open(beacon());
+    const auto screen = [&] {
+        QTest::qWait(100);  // what was asked for is painted
+        return dynamic_cast<const QImage*>(view.backingStore()->paintDevice())->copy().convertToFormat(QImage::Format_RGB32);
+    };
+    const auto anew = [&] {
+        QImage whole = view.grab().toImage().convertToFormat(QImage::Format_RGB32);
+        whole.setDevicePixelRatio(view.backingStore()->paintDevice()->devicePixelRatio());
+        return whole;
+    };
+    const auto pan = [&](QPoint by) {
+        const QPoint where(400, 300);
+        QTest::mousePress(view.viewport(), Qt::MiddleButton, {}, where);
+        moveTo(where + by);
+        QTest::mouseRelease(view.viewport(), Qt::MiddleButton, {}, where + by);
+    };
+    wheel(QPoint(400, 300), 2);
+    QTest::qWait(150);
+    ASSERT_EQ(screen(), anew());
+    const QImage before = screen();
+    for (const QPoint by : {QPoint(30, 0), QPoint(0, 17), QPoint(-45, -60), QPoint(3, 120)}) {
+        pan(by);
+        EXPECT_EQ(screen(), anew()) << by.x() << ", " << by.y();
+    }
+    EXPECT_NE(screen(), before);
+    moveTo(at("A.d16"));
+    EXPECT_EQ(screen(), anew()) << "a lit net";
+    view.setSelection({"R1"});
+    EXPECT_EQ(screen(), anew()) << "a selection";
+    view.setSelection({});
+    moveTo(at("A.top+20"));
+    EXPECT_EQ(screen(), anew()) << "a net that is lit no more";
 }
 
 TEST_F(BenchViewTest, ZoomHasLimits) {

@@ -7,6 +7,7 @@
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/projecting.h"
 
+#include <QBackingStore>
 #include <QGuiApplication>
 
 #include <algorithm>
@@ -353,9 +354,12 @@ void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     if (view_.devicePixelRatioF() == 1) pixels = exposed;
     else for (const QRect& rect : exposed) pixels |= toDevice(rect);
     canvas_.show(painter, pixels);
-    // What has changed meanwhile beyond what was asked for follows in a frame of its own.
-    if (!canvas_.takeSlide().isNull()) view_.viewport()->update();
-    if (const QRegion left = toLogical(canvas_.takeStale()) - exposed; !left.isEmpty()) view_.viewport()->update(left);
+    QBackingStore* store = view_.window()->backingStore();
+    if (store && painter.paintEngine()->paintDevice() == store->paintDevice()) {  // else a picture is taken, and the screen stays as it is
+        // What has changed meanwhile beyond what was asked for follows in a frame of its own.
+        if (!canvas_.takeSlide().isNull()) view_.viewport()->update();
+        if (const QRegion left = toLogical(canvas_.takeStale()) - exposed; !left.isEmpty()) view_.viewport()->update(left);
+    }
     ink_.draw(painter, picture_, view_.viewportTransform(), view_.viewport()->size(), dynamic_cast<const InkGesture*>(gesture_.get()) != nullptr);
     if (projecting_) paintPointerRing(painter);
     if (motion_.isMoving()) canvas_.prewarm();
