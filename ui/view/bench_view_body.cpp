@@ -6,6 +6,7 @@
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/projecting.h"
+#include "ui/view/cell_grid.h"
 
 #include <QBackingStore>
 #include <QGuiApplication>
@@ -24,6 +25,27 @@ constexpr double kFitMarginMm = 3;
 constexpr double kLabelRoomMm = 25;  ///< flags, tags and shadows reach so far beyond boards and bodies
 
 QRectF toQt(const Rect& rect) { return {rect.left, rect.top, rect.width, rect.height}; }
+
+/// A region of hundreds of rectangles in other pixels; a little more than it where they don't fit whole.
+QRegion scaled(const QRegion& region, double factor) {
+    if (factor == 1) return region;
+    constexpr int kCell = 8;
+    std::vector<QRect> rects;
+    CellGrid cells(QRectF(QPointF(region.boundingRect().topLeft()) * factor, QSizeF(region.boundingRect().size()) * factor).toAlignedRect(), kCell);
+    bool isWhole = true;
+    for (const QRect& rect : region) {
+        const QRectF exact(QPointF(rect.topLeft()) * factor, QSizeF(rect.size()) * factor);
+        rects.push_back(exact.toAlignedRect());
+        isWhole = isWhole && QRectF(rects.back()) == exact;
+    }
+    QRegion result;
+    if (isWhole) {
+        result.setRects(rects.data(), static_cast<int>(rects.size()));  // as ordered as the region's own
+        return result;
+    }
+    for (const QRect& rect : rects) cells.add(rect);
+    return cells.region();
+}
 
 }  // namespace
 
@@ -334,13 +356,7 @@ QRect BenchView::Body::toDevice(const QRectF& logical) const {
     return QRectF(logical.topLeft() * ratio, logical.size() * ratio).toAlignedRect();
 }
 
-QRegion BenchView::Body::toLogical(const QRegion& device) const {
-    const double ratio = view_.devicePixelRatioF();
-    if (ratio == 1) return device;
-    QRegion logical;
-    for (const QRect& rect : device) logical |= QRectF(QPointF(rect.topLeft()) / ratio, QSizeF(rect.size()) / ratio).toAlignedRect();
-    return logical;
-}
+QRegion BenchView::Body::toLogical(const QRegion& device) const { return scaled(device, 1 / view_.devicePixelRatioF()); }
 
 void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     if (camera_.isZooming()) {
@@ -350,10 +366,7 @@ void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
         return;
     }
     followCanvas();
-    QRegion pixels;
-    if (view_.devicePixelRatioF() == 1) pixels = exposed;
-    else for (const QRect& rect : exposed) pixels |= toDevice(rect);
-    canvas_.show(painter, pixels);
+    canvas_.show(painter, scaled(exposed, view_.devicePixelRatioF()));
     QBackingStore* store = view_.window()->backingStore();
     if (store && painter.paintEngine()->paintDevice() == store->paintDevice()) {  // else a picture is taken, and the screen stays as it is
         // What has changed meanwhile beyond what was asked for follows in a frame of its own.
