@@ -14,6 +14,7 @@ struct OperationJson {
     void operator()(const AddPart& add) const { object("add", "part", partLine(add.part)); }
     void operator()(const AddJumper& add) const { object("add", "jumper", jumperLine(add.jumper, bench)); }
     void operator()(const AddNote& add) const { object("add", "note", noteLine(add.note)); }
+    void operator()(const AddPinned& add) const { object("add", "pinned", pinnedLine(add.reading)); }
     void operator()(const Remove& remove) const { text("remove", "id", remove.id); }
     void operator()(const ReplaceBoard& replace) const { object("replace", "board", boardLine(replace.board)); }
     void operator()(const ReplacePart& replace) const { object("replace", "part", partLine(replace.part)); }

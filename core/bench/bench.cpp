@@ -59,6 +59,9 @@ const Jumper* Bench::findJumper(std::string_view id) const {
 const Note* Bench::findNote(std::string_view id) const {
     return findById(notes, id);
 }
+const PinnedReading* Bench::findPinned(std::string_view id) const {
+    return findById(pinned, id);
+}
 int Bench::partIndex(std::string_view id) const {
     return indexOfId(parts, id);
 }
@@ -96,6 +99,7 @@ std::string freeId(const Bench& bench, std::string_view prefix) {
     for (const Part& part : bench.parts) used.insert(part.id);
     for (const Jumper& jumper : bench.jumpers) used.insert(jumper.id);
     for (const Note& note : bench.notes) used.insert(note.id);
+    for (const PinnedReading& reading : bench.pinned) used.insert(reading.id);
     for (int number = 1;; ++number) {
         std::string id = std::string(prefix) + std::to_string(number);
         if (!used.contains(id)) return id;

@@ -2,6 +2,9 @@
 // The bench: the document. Plain values without Qt; everything on screen is derived from it and only edits change it.
 // Shared between threads as std::shared_ptr<const Bench>; never changed once shared.
 
+#include "core/bench/extras.h"
+#include "core/bench/pinned.h"
+#include "core/bench/views.h"
 #include "core/board/hole.h"
 #include "core/parts/part_kind.h"
 
@@ -14,9 +17,6 @@
 #include <vector>
 
 namespace tiepoint {
-
-/// Members of a file that this version doesn't know: name and value as canonical JSON text, in the order of the file.
-using Extras = std::vector<std::pair<std::string, std::string>>;
 
 struct Board {
     std::string id;
@@ -88,6 +88,8 @@ struct Bench {
     std::vector<Part> parts;
     std::vector<Jumper> jumpers;
     std::vector<Note> notes;
+    std::vector<PinnedReading> pinned;
+    std::optional<SavedViews> views;  ///< as it was left; nothing: nobody has looked at it yet
     Extras extras;
     friend bool operator==(const Bench&, const Bench&) = default;
 
@@ -95,6 +97,7 @@ struct Bench {
     const Part* findPart(std::string_view id) const;
     const Jumper* findJumper(std::string_view id) const;
     const Note* findNote(std::string_view id) const;
+    const PinnedReading* findPinned(std::string_view id) const;
     int partIndex(std::string_view id) const;    ///< -1 if there is none
     int jumperIndex(std::string_view id) const;  ///< -1 if there is none
 };
@@ -106,7 +109,7 @@ Bench makeNewBench();
 /// Centre of a hole on the bench in mm; nothing if the board or the hole doesn't exist.
 std::optional<Point> holeMm(const Bench& bench, const Hole& hole);
 
-/// The smallest unused id with that prefix: "R1", "R2", ... One namespace for boards, parts, jumpers and notes.
+/// The smallest unused id with that prefix: "R1", "R2", ... One namespace for boards, parts, jumpers, notes and pinned readings.
 std::string freeId(const Bench& bench, std::string_view prefix);
 
 /// Whether the text is an id: [A-Za-z][A-Za-z0-9_]{0,31}.

@@ -33,6 +33,7 @@ std::string boardLine(const Board& board);
 std::string partLine(const Part& part);
 std::string jumperLine(const Jumper& jumper, const Bench& bench);
 std::string noteLine(const Note& note);
+std::string pinnedLine(const PinnedReading& reading);
 /// Writes atomically: a temporary file beside it, synced, renamed over. On failure the old file is untouched.
 Result<Done> writeBenchFile(const Bench& bench, const std::filesystem::path& path);
 

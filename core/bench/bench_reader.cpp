@@ -1,4 +1,4 @@
-// Reading takes the text once through. Each board, part, jumper and note becomes an object as soon as it is
+// Reading takes the text once through. Each board, part, jumper, note and pinned reading becomes an object as soon as it is
 // complete; what is wrong with it is noted, not reported yet, because a file of another format or a newer
 // version must be called that, wherever in the file it says so. Ends of jumpers wait until all parts are
 // known. The places of the elements are kept as two offsets each, so that what validate() finds can be placed
@@ -28,8 +28,8 @@ constexpr std::string_view kFormat = "tiepoint-bench";
 constexpr int kVersion = 1;
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
-enum List { kBoards, kParts, kJumpers, kNotes, kListCount };
-constexpr std::array<std::string_view, kListCount> kLists = {"boards", "parts", "jumpers", "notes"};
+enum List { kBoards, kParts, kJumpers, kNotes, kPinned, kListCount };
+constexpr std::array<std::string_view, kListCount> kLists = {"boards", "parts", "jumpers", "notes", "pinned"};
 
 struct Span {
     std::size_t begin = 0, end = 0;
@@ -77,6 +77,10 @@ private:
             Note& note = read_.bench.notes.emplace_back();
             trouble = readNote(piece.value, note, unknown);
             extras = &note.extras;
+        } else if (piece.list == kPinned) {
+            PinnedReading& reading = read_.bench.pinned.emplace_back();
+            trouble = readPinned(piece.value, reading, unknown);
+            extras = &reading.extras;
         } else {
             UnresolvedJumper& jumper = jumpers_.emplace_back();
             trouble = readJumper(piece.value, jumper, unknown);
@@ -94,6 +98,11 @@ private:
         } else if (member.key == "title") {
             titleBegin_ = member.begin;
             if (auto trouble = readText(member, "/title", read_.bench.title)) hold(std::move(*trouble));
+        } else if (member.key == "views") {
+            UnknownMembers unknown;
+            SavedViews& views = read_.bench.views.emplace();
+            if (auto trouble = readViews(member, views, unknown)) return hold(std::move(*trouble));
+            for (const JsonValue* each : unknown) keep(*each, "/views", views.extras);
         } else if (std::find(kLists.begin(), kLists.end(), member.key) != kLists.end()) {
             hold(wrongType(member, "/" + member.key, "a list"));
         } else {

@@ -1,8 +1,9 @@
-// An ordered writer of our own: members always stand in the same order and each board, part, jumper and note on its
-// own line, so that two versions of a bench can be compared line by line.
+// An ordered writer of our own: members always stand in the same order and each board, part, jumper, note and pinned
+// reading on its own line, so that two versions of a bench can be compared line by line.
 
 #include "core/base/json_text.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/read_objects.h"
 
 #include <unordered_map>
 
@@ -121,6 +122,37 @@ void write(const Note& note, std::string& out) {
     line.close();
 }
 
+/// The value of the member that names what is measured.
+struct MeasurandText {
+    std::string operator()(const VoltsAt& at) const { return jsonString(toString(at.hole)); }
+    std::string operator()(const VoltsBetween& between) const {
+        return pair(jsonString(toString(between.first)), jsonString(toString(between.second)));
+    }
+    std::string operator()(const AmperesIn& in) const { return jsonString(in.lead.empty() ? in.id : in.id + '.' + in.lead); }
+    std::string operator()(const WattsOf& of) const { return jsonString(of.part); }
+};
+
+void write(const PinnedReading& reading, std::string& out) {
+    LineWriter line(out);
+    line.member("id", jsonString(reading.id));
+    line.member(quantityOf(reading.of), std::visit(MeasurandText{}, reading.of));
+    line.extras(reading.extras);
+    line.close();
+}
+
+void write(const SavedViews& views, std::string& out) {
+    const auto yesNo = [](bool yes) { return yes ? "true" : "false"; };
+    LineWriter line(out);
+    line.member("arrows", jsonString(kArrowsNames[static_cast<std::size_t>(views.shown.arrows)]));
+    line.member("voltage", yesNo(views.shown.voltage));
+    line.member("strips", yesNo(views.shown.strips));
+    line.member("readings", yesNo(views.shown.readings));
+    line.member("turned", yesNo(views.shown.turned));
+    if (views.shown.lockedFullScaleAmpere) line.member("fullScale", jsonNumber(*views.shown.lockedFullScaleAmpere));
+    line.extras(views.extras);
+    line.close();
+}
+
 template <class Item, class Write>
 void writeList(std::string_view name, const std::vector<Item>& items, Write writeItem, std::string& out) {
     out += ",\n  " + jsonString(name) + ": [";
@@ -149,6 +181,14 @@ std::string writeBench(const Bench& bench) {
         writeList(
             "notes", bench.notes, [&](const Note& note) { write(note, out); }, out);
     }
+    if (!bench.pinned.empty()) {
+        writeList(
+            "pinned", bench.pinned, [&](const PinnedReading& reading) { write(reading, out); }, out);
+    }
+    if (bench.views) {
+        out += ",\n  \"views\": ";
+        write(*bench.views, out);
+    }
     for (const auto& [name, json] : bench.extras) out += ",\n  " + jsonString(name) + ": " + json;
     return out += "\n}\n";
 }
@@ -174,6 +214,12 @@ std::string jumperLine(const Jumper& jumper, const Bench& bench) {
 std::string noteLine(const Note& note) {
     std::string out;
     write(note, out);
+    return out;
+}
+
+std::string pinnedLine(const PinnedReading& reading) {
+    std::string out;
+    write(reading, out);
     return out;
 }
 

@@ -20,6 +20,21 @@ int namingValue(const PartKind& kind) {
     return number;
 }
 
+struct MeasurandWords {
+    const Bench& bench;
+
+    std::string name(const Hole& hole) const { return bench.boards.size() == 1 ? shortName(hole) : toString(hole); }
+
+    std::string operator()(const VoltsAt& at) const { return "volts at " + name(at.hole); }
+    std::string operator()(const VoltsBetween& between) const {
+        return fmt::format("volts of {} above {}", name(between.first), name(between.second));
+    }
+    std::string operator()(const AmperesIn& in) const {
+        return in.lead.empty() ? "amperes in " + in.id : fmt::format("amperes in {}, lead {}", in.id, in.lead);
+    }
+    std::string operator()(const WattsOf& of) const { return "watts of " + of.part; }
+};
+
 }  // namespace
 
 std::string describeSetting(const ValueSpec& spec, double value) {
@@ -38,6 +53,10 @@ std::string describeKind(const Part& part) {
 }
 
 std::string describePart(const Part& part) { return fmt::format("{}, {}", part.id, describeKind(part)); }
+
+std::string measurandInWords(const Bench& bench, const Measurand& measurand) {
+    return std::visit(MeasurandWords{bench}, measurand);
+}
 
 std::string describeBoard(const Board& board) {
     std::string name(board.kind->name);

@@ -13,6 +13,8 @@ std::string describeKind(const Part& part);
 std::string describePart(const Part& part);
 /// One value or state in words with its unit: "330 Ω", "red", "yes".
 std::string describeSetting(const ValueSpec& spec, double value);
+/// What a pinned reading measures: "volts at e12", "volts of e12 above e14", "amperes in W1", "amperes in R1, lead 1", "watts of D1".
+std::string measurandInWords(const Bench& bench, const Measurand& measurand);
 /// A board in words: "Half board, 400 tie points".
 std::string describeBoard(const Board& board);
 

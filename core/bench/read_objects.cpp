@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
 namespace tiepoint {
 namespace {
@@ -158,6 +159,51 @@ Failure readEnds(const JsonValue& value, const std::string& pointer, UnresolvedJ
     return {};
 }
 
+Failure readHole(const JsonValue& value, const std::string& pointer, Hole& hole) {
+    std::string address;
+    if (auto failure = readText(value, pointer, address)) return failure;
+    if (auto parsed = parseHole(address)) {
+        hole = std::move(*parsed);
+        return {};
+    }
+    return Trouble{ErrorKind::Placement,
+                   fmt::format("{} is no hole; holes are written like A.e12 or A.top+7", inQuotes(address)), pointer, value.begin};
+}
+
+/// Volts at one hole or between two, amperes in "W1" or in the lead "R1.1", watts of "D1".
+Failure readMeasurand(const JsonValue& value, const std::string& pointer, Measurand& of) {
+    if (value.key == "volts" && value.type == JsonType::List) {
+        if (value.items.size() != 2) {
+            return Trouble{ErrorKind::Format, fmt::format("volts are measured at one hole or between two, not {}", value.items.size()),
+                           pointer, value.begin};
+        }
+        VoltsBetween& between = of.emplace<VoltsBetween>();
+        if (auto failure = readHole(value.items[0], pointer + "/0", between.first)) return failure;
+        return readHole(value.items[1], pointer + "/1", between.second);
+    }
+    if (value.key == "volts") return readHole(value, pointer, of.emplace<VoltsAt>().hole);
+    if (value.key == "watts") return readText(value, pointer, of.emplace<WattsOf>().part);
+    AmperesIn& in = of.emplace<AmperesIn>();
+    if (auto failure = readText(value, pointer, in.id)) return failure;
+    const std::size_t dot = in.id.find('.');
+    if (dot == std::string::npos) return {};
+    in.lead = in.id.substr(dot + 1);
+    in.id.resize(dot);
+    return {};
+}
+
+Failure readFullScale(const JsonValue& value, const std::string& pointer, Views& views) {
+    if (value.type != JsonType::Number) return wrongType(value, pointer, "a number");
+    if (!(value.number >= kSmallestFullScaleAmpere && value.number <= kLargestFullScaleAmpere)) {
+        return Trouble{ErrorKind::Range,
+                       fmt::format("fullScale is {}; it may be {} to {} A", jsonNumber(value.number), jsonNumber(kSmallestFullScaleAmpere),
+                                   jsonNumber(kLargestFullScaleAmpere)),
+                       pointer, value.begin};
+    }
+    views.lockedFullScaleAmpere = value.number;
+    return {};
+}
+
 }  // namespace
 
 Trouble wrongType(const JsonValue& value, const std::string& pointer, std::string_view expected) {
@@ -254,15 +300,49 @@ std::optional<Trouble> readNote(const JsonValue& json, Note& note, UnknownMember
     return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
         if (member.key == "id") return readText(member, pointer, note.id);
         if (member.key == "text") return readText(member, pointer, note.text);
-        if (member.key == "at") {
-            std::string address;
-            if (auto failure = readText(member, pointer, address)) return failure;
-            if (auto hole = parseHole(address)) {
-                note.at = std::move(*hole);
-                return {};
-            }
-            return Trouble{ErrorKind::Placement, fmt::format("{} is no hole; holes are written like A.e12 or A.top+7", inQuotes(address)),
-                           pointer, member.begin};
+        if (member.key == "at") return readHole(member, pointer, note.at);
+        unknown.push_back(&member);
+        return {};
+    });
+}
+
+std::optional<Trouble> readPinned(const JsonValue& json, PinnedReading& reading, UnknownMembers& unknown) {
+    if (auto failure = requireObject(json)) return failure;
+    if (auto failure = requireMembers(json, {"id"})) return failure;
+    bool measures = false;
+    auto failure = forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
+        if (member.key == "id") return readText(member, pointer, reading.id);
+        if (member.key != "volts" && member.key != "amperes" && member.key != "watts") {
+            unknown.push_back(&member);
+            return {};
+        }
+        if (std::exchange(measures, true)) {
+            return Trouble{ErrorKind::Format, "a pinned reading measures one thing; this one has a second", pointer, member.keyBegin};
+        }
+        return readMeasurand(member, pointer, reading.of);
+    });
+    if (failure || measures) return failure;
+    return Trouble{ErrorKind::Format, "a pinned reading measures volts, amperes or watts; none of them is here", {}, json.begin};
+}
+
+std::optional<Trouble> readViews(const JsonValue& json, SavedViews& views, UnknownMembers& unknown) {
+    if (auto failure = requireObject(json, "/views")) return failure;
+    Views& shown = views.shown;
+    const std::pair<std::string_view, bool*> switches[] = {
+        {"voltage", &shown.voltage}, {"strips", &shown.strips}, {"readings", &shown.readings}, {"turned", &shown.turned}};
+    return forEachMember(json, "/views", [&](const JsonValue& member, const std::string& pointer) -> Failure {
+        if (member.key == "arrows") {
+            std::size_t index = 0;
+            auto failure = readNameOf(member, pointer, "way of the arrows", kArrowsNames, kItself, index);
+            if (!failure) shown.arrows = static_cast<Arrows>(index);
+            return failure;
+        }
+        if (member.key == "fullScale") return readFullScale(member, pointer, shown);
+        for (const auto& [name, view] : switches) {
+            if (member.key != name) continue;
+            if (member.type != JsonType::Bool) return wrongType(member, pointer, "true or false");
+            *view = member.number != 0;
+            return {};
         }
         unknown.push_back(&member);
         return {};

@@ -1,5 +1,5 @@
 #pragma once
-// From JSON objects of a bench file to boards, parts, jumpers and notes, one at a time. Names and types are judged
+// From JSON objects of a bench file to boards, parts, jumpers, notes, pinned readings and views, one at a time. Names and types are judged
 // here; whether holes are free, numbers in range and ids unique is for validate(). Internal to reading; pure
 // functions.
 
@@ -36,6 +36,11 @@ std::optional<Trouble> readBoard(const JsonValue& json, Board& board, UnknownMem
 std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMembers& unknown);
 std::optional<Trouble> readJumper(const JsonValue& json, UnresolvedJumper& jumper, UnknownMembers& unknown);
 std::optional<Trouble> readNote(const JsonValue& json, Note& note, UnknownMembers& unknown);
+std::optional<Trouble> readPinned(const JsonValue& json, PinnedReading& reading, UnknownMembers& unknown);
+std::optional<Trouble> readViews(const JsonValue& json, SavedViews& views, UnknownMembers& unknown);
+
+/// The words of a file for the ways of the arrows, in the order of Arrows.
+inline constexpr std::array<std::string_view, 3> kArrowsNames = {"off", "conventional", "electrons"};
 
 /// Takes a member that must be text; the pointer says where the member stands.
 std::optional<Trouble> readText(const JsonValue& member, const std::string& pointer, std::string& text);

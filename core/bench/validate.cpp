@@ -7,6 +7,7 @@
 #include "core/base/json_text.h"
 #include "core/bench/board_grid.h"
 #include "core/bench/cap.h"
+#include "core/bench/measurable.h"
 
 #include <fmt/format.h>
 
@@ -64,17 +65,18 @@ public:
         for (std::size_t i = 0; i < bench_.notes.size(); ++i) {
             if (auto failure = checkNote(bench_.notes[i], fmt::format("/notes/{}", i))) return failure;
         }
-        return {};
+        return checkPinned();
     }
 
 private:
     Failure checkIds() {
-        ids_.reserve(bench_.boards.size() + bench_.parts.size() + bench_.jumpers.size() + bench_.notes.size());
+        ids_.reserve(bench_.boards.size() + bench_.parts.size() + bench_.jumpers.size() + bench_.notes.size() + bench_.pinned.size());
         if (auto failure = checkIdsOf(bench_.boards, "boards", boards_)) return failure;
         if (auto failure = checkIdsOf(bench_.parts, "parts", parts_)) return failure;
-        std::unordered_map<std::string_view, int> jumpers, notes;
+        std::unordered_map<std::string_view, int> jumpers, notes, pinned;
         if (auto failure = checkIdsOf(bench_.jumpers, "jumpers", jumpers)) return failure;
-        return checkIdsOf(bench_.notes, "notes", notes);
+        if (auto failure = checkIdsOf(bench_.notes, "notes", notes)) return failure;
+        return checkIdsOf(bench_.pinned, "pinned", pinned);
     }
 
     template <class Item>
@@ -269,6 +271,18 @@ private:
         if (!isText(note.text)) return wrong(ErrorKind::Format, pointer + "/text", "the note holds a NUL or isn't valid UTF-8");
         if (note.text.empty() || note.text.size() > kLongestNote) {
             return wrong(ErrorKind::Range, pointer + "/text", fmt::format("a note holds 1 to {} bytes of text", kLongestNote));
+        }
+        return {};
+    }
+
+    Failure checkPinned() const {
+        if (bench_.pinned.empty()) return {};
+        const Measurable measurable(bench_);
+        for (std::size_t i = 0; i < bench_.pinned.size(); ++i) {
+            const PinnedReading& reading = bench_.pinned[i];
+            if (auto why = measurable.refusal(reading.of)) {
+                return wrong(ErrorKind::Reference, fmt::format("/pinned/{}/{}", i, quantityOf(reading.of)), std::move(*why));
+            }
         }
         return {};
     }

@@ -61,7 +61,7 @@ std::vector<std::string> pluggedInto(const Bench& bench, const std::string& boar
 std::string freeBoardId(const Bench& bench) {
     for (char letter = 'A'; letter <= 'Z'; ++letter) {
         const std::string id(1, letter);
-        if (!bench.findBoard(id) && !bench.findPart(id) && !bench.findJumper(id) && !bench.findNote(id)) return id;
+        if (!bench.findBoard(id) && !bench.findPart(id) && !bench.findJumper(id) && !bench.findNote(id) && !bench.findPinned(id)) return id;
     }
     return freeId(bench, "A");
 }

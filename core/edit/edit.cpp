@@ -3,7 +3,9 @@
 
 #include "core/edit/edit.h"
 
+#include "core/bench/measurable.h"
 #include "core/bench/validate.h"
+#include "core/bench/describe.h"
 
 #include <fmt/format.h>
 
@@ -36,6 +38,9 @@ Operation addition(Jumper jumper, int at) {
 Operation addition(Note note, int at) {
     return AddNote{std::move(note), at};
 }
+Operation addition(PinnedReading reading, int at) {
+    return AddPinned{std::move(reading), at};
+}
 Operation replacement(Board board) {
     return ReplaceBoard{std::move(board)};
 }
@@ -58,12 +63,14 @@ public:
     Result<Operation> operator()(const AddPart& add) { return insert(bench_.parts, add.part, add.at); }
     Result<Operation> operator()(const AddJumper& add) { return insert(bench_.jumpers, add.jumper, add.at); }
     Result<Operation> operator()(const AddNote& add) { return insert(bench_.notes, add.note, add.at); }
+    Result<Operation> operator()(const AddPinned& add) { return insert(bench_.pinned, add.reading, add.at); }
 
     Result<Operation> operator()(const Remove& remove) {
         if (auto undo = takeOut(bench_.boards, remove.id)) return std::move(*undo);
         if (auto undo = takeOut(bench_.parts, remove.id)) return std::move(*undo);
         if (auto undo = takeOut(bench_.jumpers, remove.id)) return std::move(*undo);
         if (auto undo = takeOut(bench_.notes, remove.id)) return std::move(*undo);
+        if (auto undo = takeOut(bench_.pinned, remove.id)) return std::move(*undo);
         return unknownId(remove.id);
     }
 
@@ -88,7 +95,7 @@ private:
             return Error{ErrorKind::Range, fmt::format("there is no place {} for {}", at, item.id), {}, {}};
         }
         if (bench_.findBoard(item.id) || bench_.findPart(item.id) || bench_.findJumper(item.id) ||
-            bench_.findNote(item.id)) {
+            bench_.findNote(item.id) || bench_.findPinned(item.id)) {
             return Error{ErrorKind::Reference, fmt::format("the id {} is used already", item.id), {}, {}};
         }
         items.insert(items.begin() + (at < 0 ? size : at), item);
@@ -121,6 +128,17 @@ bool plugsIntoAny(const Jumper& jumper, const std::set<std::string_view>& parts)
     });
 }
 
+/// Ids of pinned readings of `before` that have nothing left to measure. New ones that never had are for validate() to refuse.
+std::vector<std::string> danglingReadings(const Bench& bench, const Bench& before) {
+    std::vector<std::string> ids;
+    if (bench.pinned.empty() || before.pinned.empty()) return ids;
+    const Measurable measurable(bench);
+    for (const PinnedReading& reading : bench.pinned) {
+        if (measurable.refusal(reading.of) && before.findPinned(reading.id)) ids.push_back(reading.id);
+    }
+    return ids;
+}
+
 }  // namespace
 
 Result<Applied> apply(const Bench& bench, const Edit& edit) {
@@ -131,6 +149,7 @@ Result<Applied> apply(const Bench& bench, const Edit& edit) {
         if (!undo) return undo.error();
         applied.inverse.operations.push_back(std::move(undo).value());
     }
+    for (const std::string& id : danglingReadings(applied.bench, bench)) applied.inverse.operations.push_back(perform(Remove{id}).value());
     std::reverse(applied.inverse.operations.begin(), applied.inverse.operations.end());
     if (auto valid = validate(applied.bench); !valid) return valid.error();
     return applied;
@@ -151,6 +170,13 @@ Edit removeEdit(const Bench& bench, const std::vector<std::string>& ids) {
         if (left.erase(id) > 0) edit.operations.push_back(Remove{id});
     }
     return edit;
+}
+
+Edit pinEdit(const Bench& bench, const Measurand& of) {
+    const std::string what = measurandInWords(bench, of);
+    const auto there = std::find_if(bench.pinned.begin(), bench.pinned.end(), [&](const PinnedReading& r) { return r.of == of; });
+    if (there != bench.pinned.end()) return {"Unpin " + what, {Remove{there->id}}};
+    return {"Pin " + what, {AddPinned{{freeId(bench, "M"), of, {}}}}};
 }
 
 Edit setValueEdit(const Bench& bench, std::string_view partId, std::string_view value, double to) {

@@ -16,6 +16,7 @@ struct AddBoard { Board board; int at = -1; };
 struct AddPart { Part part; int at = -1; };
 struct AddJumper { Jumper jumper; int at = -1; };
 struct AddNote { Note note; int at = -1; };
+struct AddPinned { PinnedReading reading; int at = -1; };
 /// Takes the object with that id away, whichever kind it is.
 struct Remove { std::string id; };
 /// Puts a new content in place of the object with the same id.
@@ -26,7 +27,7 @@ struct ReplaceNote { Note note; };
 struct SetTitle { std::string title; };
 
 using Operation =
-    std::variant<AddBoard, AddPart, AddJumper, AddNote, Remove, ReplaceBoard, ReplacePart, ReplaceJumper, ReplaceNote, SetTitle>;
+    std::variant<AddBoard, AddPart, AddJumper, AddNote, AddPinned, Remove, ReplaceBoard, ReplacePart, ReplaceJumper, ReplaceNote, SetTitle>;
 
 struct Edit {
     std::string name;  ///< as the history shows it: "Move R1"
@@ -38,7 +39,7 @@ struct Applied {
     Edit inverse;  ///< applied to `bench` it gives back the old bench exactly, order of the lists included
 };
 
-/// Applies an edit. Fails, changing nothing, if an id doesn't exist or the result isn't valid; the message says why in plain words.
+/// Applies an edit. Pinned readings whose hole, part or jumper is gone afterwards go too, and come back with the inverse. Fails, changing nothing, if an id doesn't exist or the result isn't valid; the message says why in plain words.
 Result<Applied> apply(const Bench& bench, const Edit& edit);
 
 // The usual edits, named. Each returns the edit; apply() judges it.
@@ -47,6 +48,8 @@ Result<Applied> apply(const Bench& bench, const Edit& edit);
 Edit removeEdit(const Bench& bench, const std::vector<std::string>& ids);
 /// Sets one value, by name. Requires that the part and value exist.
 Edit setValueEdit(const Bench& bench, std::string_view partId, std::string_view value, double to);
+/// Pins a reading of what can be measured, under a new id; or takes away the one that measures the same.
+Edit pinEdit(const Bench& bench, const Measurand& of);
 Edit setStateEdit(const Bench& bench, std::string_view partId, std::string_view state, double to);
 
 }  // namespace tiepoint

@@ -173,6 +173,85 @@ TEST(BenchFile, RefusesNotesThatHangNowhere) {
     }
 }
 
+TEST(BenchFile, KeepsViewsAndPinnedReadings) {
+    const std::string text = R"({
+  "format": "tiepoint-bench",
+  "version": 1,
+  "title": "Lock gate",
+  "boards": [
+    {"id": "A", "kind": "half", "at": [0, 0]}
+  ],
+  "parts": [
+    {"id": "R1", "kind": "resistor", "leads": {"1": "A.c10", "2": "A.c14"}}
+  ],
+  "jumpers": [
+    {"id": "W1", "ends": ["A.a1", "A.a5"], "colour": "white"}
+  ],
+  "pinned": [
+    {"id": "M1", "volts": "A.e12"},
+    {"id": "M2", "volts": ["A.a1", "A.top+7"]},
+    {"id": "M3", "amperes": "W1"},
+    {"id": "M4", "amperes": "R1.2"},
+    {"id": "M5", "watts": "R1", "ink": 3}
+  ],
+  "views": {"arrows": "electrons", "voltage": true, "strips": false, "readings": false, "turned": true, "fullScale": 0.02, "fog": null}
+}
+)";
+    const auto read = readBench(text);
+    ASSERT_TRUE(read.ok()) << read.error().oneLine();
+    ASSERT_TRUE(read->bench.views);
+    const Views& shown = read->bench.views->shown;
+    EXPECT_EQ(shown.arrows, Arrows::Electrons);
+    EXPECT_TRUE(shown.voltage && !shown.strips && !shown.readings && shown.turned);
+    EXPECT_EQ(shown.lockedFullScaleAmpere, 0.02);
+    ASSERT_EQ(read->bench.pinned.size(), 5u);
+    EXPECT_EQ(read->bench.pinned[1].of, Measurand(VoltsBetween{test::holeAt("A.a1"), test::holeAt("A.top+7")}));
+    EXPECT_EQ(read->bench.pinned[2].of, Measurand(AmperesIn{"W1", {}}));
+    EXPECT_EQ(read->bench.pinned[3].of, Measurand(AmperesIn{"R1", "2"}));
+    EXPECT_EQ(writeBench(read->bench), text);
+    ASSERT_EQ(read->warnings.size(), 2u);
+    EXPECT_EQ(read->warnings[0].place.pointer, "/pinned/4/ink");
+    EXPECT_EQ(read->warnings[1].place.pointer, "/views/fog");
+    EXPECT_EQ(read->warnings[1].place.line, 21);
+}
+
+TEST(BenchFile, RefusesViewsAndPinnedReadingsThatCannotBe) {
+    const struct {
+        const char *member, *pointer;
+    } cases[] = {
+        {R"("pinned": [{"id": "M1", "volts": "A.a99"}])", "/pinned/0/volts"},
+        {R"("pinned": [{"id": "M1", "volts": "buoy"}])", "/pinned/0/volts"},
+        {R"("pinned": [{"id": "M1", "volts": ["A.a1", "B.a1"]}])", "/pinned/0/volts"},
+        {R"("pinned": [{"id": "M1", "volts": ["A.a1", 7]}])", "/pinned/0/volts/1"},
+        {R"("pinned": [{"id": "M1", "volts": ["A.a1", "A.a1"]}])", "/pinned/0/volts"},
+        {R"("pinned": [{"id": "M1", "volts": ["A.a1"]}])", "/pinned/0/volts"},
+        {R"("pinned": [{"id": "M1", "amperes": "W9"}])", "/pinned/0/amperes"},
+        {R"("pinned": [{"id": "M1", "amperes": "R1.3"}])", "/pinned/0/amperes"},
+        {R"("pinned": [{"id": "M1", "amperes": "R1"}])", "/pinned/0/amperes"},
+        {R"("pinned": [{"id": "M1", "watts": "W1"}])", "/pinned/0/watts"},
+        {R"("pinned": [{"id": "M1", "watts": true}])", "/pinned/0/watts"},
+        {R"("pinned": [{"id": "M1"}])", "/pinned/0"},
+        {R"("pinned": [{"id": "M1", "watts": "R1", "volts": "A.a1"}])", "/pinned/0/volts"},
+        {R"("pinned": [{"volts": "A.a1"}])", "/pinned/0"},
+        {R"("pinned": [{"id": "R1", "volts": "A.a1"}])", "/pinned/0/id"},
+        {R"("pinned": {"id": "M1"})", "/pinned"},
+        {R"("views": [])", "/views"},
+        {R"("views": {"arrows": "both"})", "/views/arrows"},
+        {R"("views": {"arrows": true})", "/views/arrows"},
+        {R"("views": {"voltage": 1})", "/views/voltage"},
+        {R"("views": {"turned": "yes"})", "/views/turned"},
+        {R"("views": {"fullScale": 0})", "/views/fullScale"},
+        {R"("views": {"fullScale": "20 mA"})", "/views/fullScale"},
+    };
+    for (const auto& c : cases) {
+        const auto read = readBench(std::string(R"({"format": "tiepoint-bench", "version": 1, "boards": [{"id": "A", "kind": "half"}], )") +
+                                    R"("parts": [{"id": "R1", "kind": "resistor"}], "jumpers": [{"id": "W1", "ends": ["A.a1", "A.a5"]}], )" + c.member + "}");
+        ASSERT_FALSE(read.ok()) << c.member;
+        EXPECT_EQ(read.error().place.pointer, c.pointer) << c.member << read.error().oneLine();
+        EXPECT_GT(read.error().place.column, 1) << c.member;
+    }
+}
+
 TEST(BenchFile, WritesNumbersShortAndExact) {
     for (const double ohm : {0.01, 0.1, 1.0 / 3, 4.7, 47.0, 4700.0, 1e5, 1e6, 123456.789, 1e9}) {
         const Bench bench = test::BenchBuilder().part("R1", "resistor", {}, {{"resistance", ohm}}).build();

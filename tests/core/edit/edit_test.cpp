@@ -90,6 +90,43 @@ TEST(Edit, RemovesJumpersWithTheSocketsTheyAreIn) {
     EXPECT_EQ(removeEdit(start, {"D1"}).name, "Remove D1");
 }
 
+TEST(Edit, PinsAndUnpins) {
+    const Bench start = startBench();
+    const struct {
+        Measurand of;
+        const char* name;
+    } table[] = {{VoltsAt{holeAt("A.e14")}, "Pin volts at A.e14"},
+                 {VoltsBetween{holeAt("A.e14"), holeAt("B.a1")}, "Pin volts of A.e14 above B.a1"},
+                 {AmperesIn{"W1", {}}, "Pin amperes in W1"},
+                 {AmperesIn{"R1", "1"}, "Pin amperes in R1, lead 1"},
+                 {WattsOf{"D1"}, "Pin watts of D1"}};
+    for (const auto& [of, name] : table) {
+        const Edit pin = pinEdit(start, of);
+        EXPECT_EQ(pin.name, name);
+        const Bench pinned = applied(start, pin);
+        ASSERT_EQ(pinned.pinned.size(), 1u);
+        EXPECT_EQ(pinned.pinned[0].id, "M1");
+        EXPECT_EQ(applied(pinned, pinEdit(pinned, of)), start) << "the same again takes it away";
+    }
+    EXPECT_FALSE(apply(start, pinEdit(start, WattsOf{"D9"})).ok());
+    EXPECT_FALSE(apply(start, pinEdit(start, VoltsAt{holeAt("C.a1")})).ok());
+}
+
+TEST(Edit, ReadingsGoWithWhatTheyMeasureAndComeBackWithIt) {
+    Bench start = startBench();
+    start.pinned = {{"M1", WattsOf{"PS2"}, {}}, {"M2", AmperesIn{"W3", {}}, {}}, {"M3", VoltsAt{holeAt("A.e16")}, {}}, {"M4", AmperesIn{"D1", "anode"}, {}}};
+    start.views = SavedViews{};
+    const Bench without = applied(start, removeEdit(start, {"PS2"}));
+    ASSERT_EQ(without.pinned.size(), 2u) << "its jumper W3 went too";
+    EXPECT_EQ(without.pinned[0].id, "M3");
+    EXPECT_EQ(without.pinned[1].id, "M4");
+    EXPECT_EQ(without.views, start.views);
+    // Taken out and put back in one edit, it keeps its reading: mends do so.
+    const Part led = *start.findPart("D1");
+    EXPECT_EQ(applied(start, {"Swap", {Remove{"D1"}, AddPart{led, -1}}}).pinned.size(), 4u);
+    EXPECT_EQ(applied(start, removeEdit(start, {"D1", "M4"})).pinned.size(), 3u);
+}
+
 TEST(Edit, RefusesWhatWouldBreakTheBench) {
     const Bench start = startBench();
     Part moved = *start.findPart("D1");
