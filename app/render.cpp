@@ -12,6 +12,7 @@
 #include <spdlog/spdlog.h>
 
 #include <map>
+#include <optional>
 
 namespace tiepoint::app {
 namespace {
@@ -23,7 +24,7 @@ struct Options {
     BenchInput input;
     std::string output;
     std::string theme = "day";
-    std::vector<std::string> show{"arrows", "readings"};
+    std::optional<std::vector<std::string>> show;  ///< nothing: as the bench was left
     int width = kDefaultWidth;
 };
 
@@ -33,6 +34,7 @@ const std::map<std::string, ui::ThemeName> kThemes{
 /// What each word of --show switches on.
 const std::map<std::string, void (*)(ui::Views&)> kViews{
     {"arrows", [](ui::Views& views) { views.arrows = ui::Arrows::Conventional; }},
+    {"electrons", [](ui::Views& views) { views.arrows = ui::Arrows::Electrons; }},
     {"voltage", [](ui::Views& views) { views.voltage = true; }},
     {"strips", [](ui::Views& views) { views.strips = true; }},
     {"readings", [](ui::Views& views) { views.readings = true; }},
@@ -47,11 +49,12 @@ std::vector<std::string> namesOf(const std::map<std::string, Content>& table) {
     return names;
 }
 
-ui::Views viewsOf(const Options& options) {
+ui::Views viewsOf(const Options& options, const Bench& bench) {
+    if (!options.show) return bench.views ? bench.views->shown : ui::Views{};
     ui::Views views;
     views.arrows = ui::Arrows::Off;
     views.readings = false;
-    for (const std::string& word : options.show) kViews.at(word)(views);
+    for (const std::string& word : *options.show) kViews.at(word)(views);
     return views;
 }
 
@@ -81,7 +84,7 @@ int run(const Options& options) {
     picture.snapshot = evaluate(*bench, *inputs);
     picture.layout = picture.snapshot->layout;
     picture.theme = &ui::theme(kThemes.at(options.theme));
-    picture.views = viewsOf(options);
+    picture.views = viewsOf(options, **bench);
     picture.arrangeTable();
 
     const Offscreen offscreen;
@@ -107,7 +110,7 @@ Action declareRender(CLI::App& parser) {
         ->check(checkEnding, "a name ending in .png, .svg or .pdf");
     parser.add_option("--theme", options->theme, "day, dark or projector")
         ->check(CLI::IsMember(namesOf(kThemes)).description(""));
-    parser.add_option("--show", options->show, "What to show: arrows, voltage, strips, readings, turned, or none")
+    parser.add_option("--show", options->show, "What to show: arrows, electrons, voltage, strips, readings, turned, or none; else as the bench was left")
         ->delimiter(',')
         ->allow_extra_args(false)
         ->check(CLI::IsMember(namesOf(kViews)).description(""));

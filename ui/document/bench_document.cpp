@@ -33,6 +33,14 @@ void BenchDocument::setFilePath(const QString& filePath) {
 
 void BenchDocument::markSaved() { undo_.setClean(); }
 
+void BenchDocument::keepViews(const Views& views) {
+    if (bench_->views && bench_->views->shown == views) return;
+    Bench looked = *bench_;
+    if (!looked.views) looked.views.emplace();
+    looked.views->shown = views;
+    bench_ = std::make_shared<const Bench>(std::move(looked));
+}
+
 void BenchDocument::adopt(Bench bench) {
     bench_ = std::make_shared<const Bench>(std::move(bench));
     ++revision_;

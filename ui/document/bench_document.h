@@ -33,6 +33,9 @@ public:
     void reset(Bench bench, const QString& filePath);
     void setFilePath(const QString& filePath);
     void markSaved();
+    /// Keeps with the bench which views are shown. Looking is no edit: there is nothing to undo, the revision stays, and nobody is asked
+    /// about unsaved changes because of it; what was shown last goes into the file with the next save.
+    void keepViews(const Views& views);
 
 Q_SIGNALS:
     void benchChanged();     ///< a new revision

@@ -104,6 +104,7 @@ void FileActions::write(const QString& path, const std::function<void()>& next) 
 }
 
 void FileActions::put(const QString& path, const std::function<void()>& next) {
+    Q_EMIT saving();
     const auto written = writeBenchFile(*document_.bench(), path.toStdString());
     if (!written) return void(Q_EMIT failed(line(written.error())));
     document_.setFilePath(QFileInfo(path).absoluteFilePath());

@@ -49,6 +49,7 @@ public:
     void whenSafe(const std::function<void()>& next);
 
 Q_SIGNALS:
+    void saving();                     ///< the document is about to be written: the last moment to bring it up to date
     void opened();                     ///< another bench stands on the table
     void failed(const QString& line);  ///< file, place and reason, in one line
     void warned(const QString& line);

@@ -14,7 +14,8 @@
 
 namespace tiepoint::ui {
 
-enum class Arrows { Off, Conventional, Electrons };
+using tiepoint::Arrows;
+using tiepoint::Views;
 
 /// The views of the invisible; each is a row of the legend and a digit key.
 struct Views {
@@ -61,7 +62,7 @@ struct Picture {
     std::shared_ptr<const Table> table;        ///< of the same bench; never null
     std::shared_ptr<const Snapshot> snapshot;  ///< null, or of the same revision: else no mark is drawn
     const Theme* theme = nullptr;
-    Views views;
+    Views views;  ///< where they are turned over, so is the table
     Marks marks;
     std::shared_ptr<const std::vector<Change>> changes;  ///< shown for a moment after an edit or a press; may be null
     WordSizes sizes;

@@ -15,6 +15,8 @@ namespace {
 Bench extract(const Bench& bench, const std::vector<std::string>& ids) {
     Bench some = bench;
     some.notes.clear();
+    some.pinned.clear();
+    some.views.reset();
     const auto unnamed = [&](const auto& object) { return std::ranges::find(ids, object.id) == ids.end(); };
     std::erase_if(some.parts, unnamed);
     std::erase_if(some.jumpers, [&](const Jumper& jumper) {

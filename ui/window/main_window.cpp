@@ -45,7 +45,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
       files_(new FileActions(*document_, *guard_, this)),
       projection_(new Projection(*view_, actions_, *this)),
       edits_(new EditActions(*document_, *view_, this)),
-      autosave_(new Autosave(*document_, recoveryFolder, this)) {
+      autosave_(new Autosave(*document_, recoveryFolder, this)),
+      memory_(new ViewMemory(*document_, *view_, this)) {
     setCentralWidget(stage_);
     setMinimumSize(kSmallestWindow);
     fillMenus(title_->menus(), actions_);
@@ -64,6 +65,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     applyTheme();
     followFile();
     view_->setFocus();
+    memory_->recall();
 }
 
 MainWindow::~MainWindow() = default;
@@ -82,12 +84,14 @@ void MainWindow::connectDocument() {
     connect(edits_, &EditActions::refused, this, notice);
     connect(autosave_, &Autosave::failed, this, trouble);
     connect(files_, &FileActions::opened, this, [this] {
+    connect(files_, &FileActions::saving, memory_, &ViewMemory::keep);
         bar_->hide();
         closeStartCard();
         view_->setSelection({});
         view_->fitBench();
         view_->setFocus();
     });
+        memory_->recall();
 }
 
 void MainWindow::connectActions() {

@@ -19,6 +19,7 @@
 #include "ui/window/projection.h"
 #include "ui/window/start_card.h"
 #include "ui/window/title_line.h"
+#include "ui/window/view_memory.h"
 
 #include <QMainWindow>
 
@@ -92,6 +93,7 @@ private:
     Autosave* autosave_;
     Extras* extras_;
     Inquiry* inquiry_;
+    ViewMemory* memory_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 
