@@ -88,6 +88,7 @@ int run(const Options& options) {
     picture.arrangeTable();
 
     const Offscreen offscreen;
+    picture.arrangePinned();
     const auto failed = ui::savePicture(picture, QString::fromStdString(options.output), options.width);
     if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));
     spdlog::debug("{}: drawn", options.output);

@@ -26,6 +26,7 @@ public:
 
 private:
     void writePart(int part);
+    void writePinned();
     void writeModel(int part);
     void writeLeads(int part);
     /// The figure, or nothing where there is no solution.
@@ -110,6 +111,18 @@ void SolveJson::writeCheck() {
     json_.key("check").beginObject(Form::Row);
     json_.field("kirchhoffWorst", shown(snapshot_.solution.kirchhoffWorst));
     json_.field("powerBalance", shown(snapshot_.solution.powerBalance)).endObject();
+/// Only where something is pinned.
+void SolveJson::writePinned() {
+    if (bench_.pinned.empty()) return;
+    json_.key("pinned").beginObject();
+    for (const PinnedReading& reading : bench_.pinned) {
+        const PinnedValue read = pinnedValue(snapshot_, reading);
+        json_.key(reading.id).beginObject(Form::Row).field("of", measurandInWords(bench_, reading.of));
+        json_.field("value", read.value).field("unit", read.unit).endObject();
+    }
+    json_.endObject();
+}
+
 }
 
 }  // namespace

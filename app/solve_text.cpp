@@ -5,6 +5,7 @@
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
 
+#include "core/snapshot/pinned_value.h"
 #include <fmt/format.h>
 
 #include <cmath>
@@ -70,6 +71,16 @@ std::string jumpersText(const Snapshot& snapshot) {
 }
 
 }  // namespace
+std::string pinnedReadingsText(const Snapshot& snapshot) {
+    const Bench& bench = *snapshot.layout->bench;
+    if (bench.pinned.empty()) return {};
+    std::string text = "\nPinned\n";
+    for (const PinnedReading& reading : bench.pinned) {
+        text += fmt::format("  {:<28} {:>10}\n", measurandInWords(bench, reading.of), pinnedText(snapshot, reading));
+    }
+    return text;
+}
+
 
 std::string solveText(const Snapshot& snapshot, const Report& report) {
     std::string text = headline(snapshot);

@@ -139,6 +139,48 @@ TEST(Solve, NoSolutionExitsWithOneAndShowsNoNumber) {
     EXPECT_FALSE((*found)["parts"].empty());
 }
 
+TEST(Solve, PinnedReadingsAreRead) {
+    std::string text = readFile(harbourBench("beacon-lamp"));
+    text.insert(text.find("\"title\""), R"("pinned": [{"id": "M1", "volts": ["A.a8", "A.a14"]}, {"id": "M2", "amperes": "W1"}, {"id": "M3", "watts": "D1"}], )");
+    const std::string file = scratchFile("pinned.bench.json", text);
+    const json held = solved({file, "--hold", "S1"});
+    const json& pinned = held["pinned"];
+    ASSERT_EQ(namesOf(pinned), (std::vector<std::string>{"M1", "M2", "M3"}));
+    EXPECT_EQ(namesOf(pinned["M1"]), (std::vector<std::string>{"of", "unit", "value"}));
+    EXPECT_EQ(pinned["M1"]["of"], "volts of a8 above a14");
+    const double current = held["jumpers"]["W1"]["current"];
+    EXPECT_EQ(pinned["M2"]["value"], current);
+    EXPECT_NEAR(pinned["M1"]["value"], 330 * current, 1e-9);  // Ohm's law across R1
+    EXPECT_EQ(pinned["M3"]["value"], held["parts"]["D1"]["power"]);
+    EXPECT_EQ(pinned["M3"]["unit"], "W");
+    EXPECT_NE(runProgram({"solve", file}).output.find("Pinned\n  volts of a8 above a14"), std::string::npos);
+}
+
+TEST(Solve, WalksAlongThePotential) {
+    const std::string file = harbourBench("beacon-lamp");
+    const json walk = solved({file, "--hold", "S1", "--walk", "D1"})["walk"];
+    EXPECT_EQ(walk["end"], "closed");
+    EXPECT_EQ(walk["supply"], "PS1");
+    std::vector<std::string> parts;
+    double volt = walk["voltage"], sum = 0;
+    for (const json& step : walk["steps"]) {
+        sum += step["rise"].get<double>();
+        EXPECT_NEAR(step["voltage"].get<double>() - volt, step["rise"].get<double>(), 1e-9);
+        volt = step["voltage"];
+        if (step.contains("part")) parts.push_back(step["part"]);
+        else EXPECT_EQ(step["rise"], 0);
+    }
+    EXPECT_NEAR(sum, 0, 1e-9);  // Kirchhoff's voltage law
+    EXPECT_EQ(parts, (std::vector<std::string>{"PS1", "R1", "S1", "D1"}));
+    EXPECT_EQ(walk["steps"].back()["to"], walk["from"]);
+
+    EXPECT_EQ(solved({file, "--walk", "D1"})["walk"]["end"], "no-current");
+    EXPECT_NE(runProgram({"solve", file, "--hold", "S1", "--walk", "PS1"}).output.find("Potential once round the loop of PS1"), std::string::npos);
+    const Ran unknown = runProgram({"solve", file, "--walk", "W1"});
+    EXPECT_EQ(unknown.code, 2);
+    EXPECT_EQ(lineCount(unknown.error), 1);
+}
+
 TEST(Solve, TextSpeaksToPeople) {
     const Ran ran = runProgram({"solve", harbourBench("beacon-lamp"), "--hold", "S1"});
     EXPECT_EQ(ran.code, 0);

@@ -22,7 +22,7 @@ namespace {
 constexpr int kLineCount = kRowCount + kRailCount;
 constexpr double kHoleHalfMm = 1.27;
 
-enum class NodeKind { Board, Hole, Part, Jumper, Net, Note };
+enum class NodeKind { Board, Hole, Part, Jumper, Net, Note, Pinned };
 
 /// What a node is: its kind and its address, id or number as text.
 struct NodeName {
@@ -55,7 +55,15 @@ std::vector<NodeName> childrenOf(const Picture& picture) {
     for (const Jumper& jumper : bench.jumpers) names.push_back({NodeKind::Jumper, jumper.id});
     for (const int net : usedNets(picture)) names.push_back({NodeKind::Net, std::to_string(net)});
     for (const Note& note : bench.notes) names.push_back({NodeKind::Note, note.id});
+    for (const PinnedReading& reading : bench.pinned) names.push_back({NodeKind::Pinned, reading.id});
     return names;
+}
+
+/// Of something that can be selected.
+NodeKind kindOf(const Bench& bench, const std::string& id) {
+    if (bench.findPart(id)) return NodeKind::Part;
+    if (bench.findNote(id)) return NodeKind::Note;
+    return bench.findPinned(id) ? NodeKind::Pinned : NodeKind::Jumper;
 }
 
 std::vector<NodeName> holesOf(const Board& board) {
@@ -142,6 +150,7 @@ public:
             case NodeKind::Part: return bench.findPart(name_.key) != nullptr;
             case NodeKind::Jumper: return bench.findJumper(name_.key) != nullptr;
             case NodeKind::Note: return bench.findNote(name_.key) != nullptr;
+            case NodeKind::Pinned: return bench.findPinned(name_.key) != nullptr;
             case NodeKind::Net: return net() < root_.picture().layout->netCount;
         }
         return false;
@@ -174,6 +183,7 @@ public:
             case NodeKind::Jumper: return QAccessible::Graphic;
             case NodeKind::Net: return QAccessible::Grouping;
             case NodeKind::Note: return QAccessible::Note;
+            case NodeKind::Pinned: return QAccessible::StaticText;
         }
         return QAccessible::NoRole;
     }
@@ -267,6 +277,10 @@ private:
             case NodeKind::Part: return partShape(picture, index()).boundingRect();
             case NodeKind::Jumper: return jumperShape(picture, index()).boundingRect();
             case NodeKind::Note: return noteFrame(picture, indexOf(picture.bench().notes, name_.key));
+            case NodeKind::Pinned: {
+                const PinnedTag* tag = picture.pinnedTag(name_.key);
+                return tag ? tag->frame : QRectF();
+            }
             case NodeKind::Net: break;
         }
         QRectF around;
@@ -286,6 +300,7 @@ private:
             case NodeKind::Part: return partWords(picture, index());
             case NodeKind::Jumper: return jumperWords(picture, index());
             case NodeKind::Net: return netWords(picture, net());
+            case NodeKind::Pinned: return pinnedWords(picture, name_.key);
             case NodeKind::Note: return noteWords(picture, indexOf(picture.bench().notes, name_.key));
         }
         return {};
@@ -293,6 +308,7 @@ private:
 
     QString valueWords() const {
         if (name_.kind == NodeKind::Net) return voltsWords(root_.picture(), net());
+        if (name_.kind == NodeKind::Pinned) return pinnedFigure(root_.picture(), name_.key);
         if (name_.kind == NodeKind::Part || name_.kind == NodeKind::Jumper) return readingWords(root_.picture(), name_.key);
         return {};
     }
@@ -343,8 +359,7 @@ void announceBench(BenchView& view, LiveBench& live) {
         if (!QAccessible::isActive()) return;
         BenchRoot* root = rootOf(view);
         for (const QString& id : root ? view.selection() : QStringList()) {
-            const bool part = view.picture().bench().findPart(id.toStdString()) != nullptr;
-            QAccessibleEvent event(root->nodeOf({part ? NodeKind::Part : NodeKind::Jumper, id.toStdString()}), QAccessible::SelectionAdd);
+            QAccessibleEvent event(root->nodeOf({kindOf(view.picture().bench(), id.toStdString()), id.toStdString()}), QAccessible::SelectionAdd);
             QAccessible::updateAccessibility(&event);
         }
     });

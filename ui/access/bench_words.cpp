@@ -3,6 +3,7 @@
 #include "core/bench/describe.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
+#include "core/snapshot/pinned_value.h"
 #include "core/snapshot/readings.h"
 #include "ui/cards/reading_text.h"
 
@@ -103,6 +104,14 @@ QString netWords(const Picture& picture, int net) {
 QString noteWords(const Picture& picture, int note) {
     const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
     return QStringLiteral("Note at %1: %2").arg(qs(holeName(picture.bench(), which.at)), qs(which.text));
+}
+
+QString pinnedWords(const Picture& picture, const std::string& id) {
+    return QStringLiteral("Pinned reading, %1").arg(qs(measurandInWords(picture.bench(), picture.bench().findPinned(id)->of)));
+}
+
+QString pinnedFigure(const Picture& picture, const std::string& id) {
+    return picture.snapshot ? qs(pinnedText(*picture.snapshot, *picture.bench().findPinned(id))) : QString();
 }
 
 QString readingWords(const Picture& picture, const std::string& id) {

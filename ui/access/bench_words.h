@@ -14,6 +14,9 @@ QString partWords(const Picture& picture, int part);            ///< "D1, red LE
 QString leadsWords(const Picture& picture, int part);           ///< "anode in h16, cathode in h19"
 QString jumperWords(const Picture& picture, int jumper);        ///< "W1, red jumper from top+7 to a8"
 QString netWords(const Picture& picture, int net);              ///< "Net of a8, c8 and R1 lead 1"
+/// What a pinned reading measures, and what it reads.
+QString pinnedWords(const Picture& picture, const std::string& id);
+QString pinnedFigure(const Picture& picture, const std::string& id);
 QString noteWords(const Picture& picture, int note);            ///< "Note at e12: High water"
 /// The reading of a part or jumper, "9.43 mA, 31 % of its 30 mA maximum"; empty without a solution.
 QString readingWords(const Picture& picture, const std::string& id);

@@ -1,6 +1,7 @@
 // The table of gestures. The order is from what is on top of the bench to the table beneath it:
 //
 //   middle button, or the space bar     pans
+//   the tag of a pinned reading         selects it
 //   a cap, a lever, a blade, a knob     presses, switches, turns
 //   anything else of a turned board     selects it; nothing moves from below
 //   the end of something selected       moves that end (and the cable of a supply, always)
@@ -18,6 +19,7 @@
 #include "ui/gesture/move_gesture.h"
 #include "ui/gesture/pan_gesture.h"
 #include "ui/gesture/press_gesture.h"
+#include "ui/gesture/tag_gesture.h"
 
 namespace tiepoint::ui {
 namespace {
@@ -44,6 +46,8 @@ struct Row {
 const Row kTable[] = {
     {[](const Case& c) { return c.pointer.button == Qt::MiddleButton || (c.left() && c.spaceHeld); },
      [](Hand& hand, const Under&) -> std::unique_ptr<Gesture> { return std::make_unique<PanGesture>(hand); }},
+    {[](const Case& c) { return c.left() && !c.under.pinned.empty(); },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<TagGesture>(hand, under.pinned); }},
     {[](const Case& c) { return c.left() && c.control() && c.control()->kind->hasCap; },
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<PressGesture>(hand, under.control); }},
     {[](const Case& c) { return c.left() && c.control() && !c.control()->kind->state.empty(); },

@@ -72,6 +72,7 @@ void lookAtJumper(const Picture& picture, int index, Point at, Under& under) {
 
 std::string Under::thing() const {
     if (!note.empty()) return note;
+    if (!pinned.empty()) return pinned;
     if (!wire.empty()) return wire;
     if (!body.empty()) return body;
     if (lead) return lead->id;
@@ -84,6 +85,12 @@ Under whatLiesAt(const Picture& picture, Point at) {
         if (noteFrame(picture, note).contains(QPointF(at.x, at.y))) under.note = picture.bench().notes[static_cast<std::size_t>(note)].id;
     }
     if (!under.note.empty()) return under;
+    if (picture.pinned) {
+        for (const PinnedTag& tag : *picture.pinned) {
+            if (tag.frame.contains(QPointF(at.x, at.y))) under.pinned = tag.id;
+        }
+        if (!under.pinned.empty()) return under;
+    }
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         if (partBounds(picture, part).contains(QPointF(at.x, at.y))) lookAtPart(picture, part, at, under);
     }

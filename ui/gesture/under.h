@@ -17,6 +17,7 @@ struct End {
 
 struct Under {
     std::string note;             ///< lies over everything else
+    std::string pinned;           ///< tag of a pinned reading; only notes lie over it
     std::string control;          ///< part whose cap, lever, blade or knob it is
     std::optional<End> grip;      ///< the end that a drag moves
     std::optional<Socket> socket;
@@ -25,7 +26,7 @@ struct Under {
     std::optional<End> lead;      ///< bare lead of a part
     std::optional<Hole> hole;
 
-    /// The part or jumper that a click selects, or empty.
+    /// The part, jumper, note or pinned reading that a click selects, or empty.
     std::string thing() const;
 };
 

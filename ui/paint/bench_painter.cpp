@@ -55,9 +55,12 @@ void addWords(Patches& patches, const Picture& picture, const Clearance& ground,
     addCapLetters(patches, picture);
     addIds(patches, picture, ids);
     addOverloads(patches, picture, ground);
+    addPinned(patches, picture);
     if (!picture.live()) return;
     Clearance clearance = ground;
     for (const Label& id : ids) clearance.take(id.frame);
+    takePinned(picture, clearance);
+    takePinnedEnds(picture, clearance);
     if (picture.views.readings || picture.views.voltage) addReadings(patches, picture, placeReadings(picture, clearance));
     addChanges(patches, picture, clearance);
 }
@@ -68,6 +71,7 @@ void paintBench(QPainter& painter, const Picture& picture) {
     FlowPaths paths(picture);
     const Clearance ground(picture);
     Clearance clearance = ground;
+    takePinned(picture, clearance);
     const std::vector<Label> ids = placeIds(picture, clearance);
     paintLayer(painter, [&](Patches& patches) {
         addBoards(patches, picture);

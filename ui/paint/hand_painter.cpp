@@ -85,6 +85,8 @@ void paintTarget(QPainter& painter, const Theme& theme, const QRectF& ring, bool
     painter.setPen(outlinePen(colour, kTargetBreadthMm));
     painter.drawPath(roundedBox(ring, 0.4));
     if (!refused) return;
+        } else if (const PinnedTag* tag = picture.pinnedTag(id)) {
+            around = tag->frame;
     painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
     painter.drawLine(ring.topRight() + QPointF(-0.4, 0.4), ring.bottomLeft() + QPointF(0.4, -0.4));
 }
@@ -210,3 +212,4 @@ void addHandMarks(Patches& patches, const Picture& picture) {
 }
 
 }  // namespace tiepoint::ui
+    addProbe(patches, picture);

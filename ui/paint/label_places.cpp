@@ -4,6 +4,7 @@
 #include "ui/paint/curve.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/part_scenes.h"
+#include "ui/paint/pinned_places.h"
 #include "ui/paint/projecting.h"
 #include "ui/paint/shade.h"
 
@@ -36,26 +37,6 @@ QRectF centred(QPointF at, QSizeF size) {
     return {at.x() - size.width() / 2, at.y() - size.height() / 2, size.width(), size.height()};
 }
 
-struct Candidate {
-    QPointF centre;
-    double dislike = 0;
-};
-
-/// The least costly of several places.
-Label settle(const std::vector<Candidate>& candidates, const QString& text, QSizeF size,
-             Clearance& clearance) {
-    QRectF best;
-    double least = 1e30;
-    for (const Candidate& candidate : candidates) {
-        const QRectF frame = centred(candidate.centre, size);
-        const double cost = candidate.dislike + clearance.cost(frame);
-        if (cost < least) least = cost, best = frame;
-    }
-    clearance.take(best);
-    return {best, text};
-}
-
-/// Above, below, left and right of a body, those across its leads first.
 std::vector<Candidate> aroundBody(const PartScene& scene, QSizeF size, bool preferLeft) {
     const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
     const double room = kIdGapMm + (scene.part.kind->emitsLight ? kLightRoomMm : 0.15);
@@ -235,8 +216,22 @@ double Clearance::cost(const QRectF& frame) const {
     return cost;
 }
 
+Label settle(const std::vector<Candidate>& candidates, const QString& text, QSizeF size, Clearance& clearance) {
+    QRectF best;
+    double least = 1e30;
+    for (const Candidate& candidate : candidates) {
+        const QRectF frame = centred(candidate.centre, size);
+        const double cost = candidate.dislike + clearance.cost(frame);
+        if (cost < least) least = cost, best = frame;
+    }
+    clearance.take(best);
+    return {best, text};
+}
+
+std::vector<Candidate> aroundBody(const Picture& picture, int part, QSizeF size) { return aroundBody(sceneOf(picture, part), size, false); }
+
 Label placeBesidePart(const Picture& picture, int part, const QString& text, QSizeF size, Clearance& clearance) {
-    return settle(aroundBody(sceneOf(picture, part), size, false), text, size, clearance);
+    return settle(aroundBody(picture, part, size), text, size, clearance);
 }
 
 Label placeInNet(const Picture& picture, int net, const QString& text, QSizeF size, Clearance& clearance) {
@@ -246,6 +241,17 @@ Label placeInNet(const Picture& picture, int net, const QString& text, QSizeF si
         if (picture.layout->netOfStrip[strip] == net) addBeside(spans[strip], size, candidates);
     }
     return candidates.empty() ? Label{} : settle(candidates, text, size, clearance);
+}
+
+void takePinned(const Picture& picture, Clearance& clearance) {
+    if (!picture.pinned) return;
+    for (const PinnedTag& tag : *picture.pinned) clearance.take(tag.frame);
+}
+
+void takePinnedEnds(const Picture& picture, Clearance& clearance) {
+    if (!picture.pinned) return;
+    for (const PinnedTag& tag : *picture.pinned)
+        for (const TagEnd& end : tag.ends) clearance.take(endFrame(end));
 }
 
 std::vector<Label> placeIds(const Picture& picture, Clearance& clearance) {

@@ -18,6 +18,12 @@ struct Label {
     bool dim = false;  ///< of a jumper
 };
 
+/// A place for a label, and how much it is disliked for itself.
+struct Candidate {
+    QPointF centre;
+    double dislike = 0;
+};
+
 /// What labels keep clear of. Copies are cheap; one with bodies and wires alone serves as long as its bench.
 class Clearance {
 public:
@@ -50,9 +56,18 @@ private:
 inline Lettering idLettering(const Picture& picture, bool dim) { return {picture.sizes.idMm, dim ? QFont::Normal : QFont::DemiBold}; }
 inline Lettering readingLettering(const Picture& picture) { return {picture.sizes.readingMm, QFont::DemiBold}; }
 
+/// The least costly of several places, which the clearance then knows as taken.
+Label settle(const std::vector<Candidate>& candidates, const QString& text, QSizeF size, Clearance& clearance);
+/// Above, below, left and right of a body, those across its leads first.
+std::vector<Candidate> aroundBody(const Picture& picture, int part, QSizeF size);
+
 /// Beside a part, above it first; in or beside the strips of a net (an empty frame where it has none).
 Label placeBesidePart(const Picture& picture, int part, const QString& text, QSizeF size, Clearance& clearance);
 Label placeInNet(const Picture& picture, int net, const QString& text, QSizeF size, Clearance& clearance);
+
+/// Tags of pinned readings are taken places, and so is what they point at.
+void takePinned(const Picture& picture, Clearance& clearance);
+void takePinnedEnds(const Picture& picture, Clearance& clearance);
 
 std::vector<Label> placeIds(const Picture& picture, Clearance& clearance);
 /// One for each net of interest. `clearance` already knows the ids.

@@ -1,7 +1,9 @@
 #include "ui/paint/picture.h"
 
 #include "core/snapshot/readings.h"
+#include "ui/paint/pinned_places.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace tiepoint::ui {
@@ -9,6 +11,16 @@ namespace tiepoint::ui {
 void Picture::arrangeTable() {
     Table upright = arrange(bench());
     table = std::make_shared<const Table>(views.turned ? turnedOver(bench(), std::move(upright)) : std::move(upright));
+}
+
+void Picture::arrangePinned() {
+    pinned = bench().pinned.empty() ? nullptr : std::make_shared<const std::vector<PinnedTag>>(placePinned(*this));
+}
+
+const PinnedTag* Picture::pinnedTag(const std::string& id) const {
+    if (!pinned) return nullptr;
+    const auto found = std::find_if(pinned->begin(), pinned->end(), [&](const PinnedTag& tag) { return tag.id == id; });
+    return found == pinned->end() ? nullptr : &*found;
 }
 
 double fullScaleAmpere(const Picture& picture) {

@@ -17,15 +17,19 @@ namespace tiepoint::ui {
 using tiepoint::Arrows;
 using tiepoint::Views;
 
-/// The views of the invisible; each is a row of the legend and a digit key.
-struct Views {
-    Arrows arrows = Arrows::Conventional;
-    bool voltage = false;
-    bool strips = false;
-    bool readings = true;
-    bool turned = false;  ///< the boards are seen from below; the picture's table is turned too
-    std::optional<double> lockedFullScaleAmpere;
-    friend bool operator==(const Views&, const Views&) = default;
+/// Where the tag of a pinned reading points, and what stands there.
+struct TagEnd {
+    enum class Sign { None, Plus, Minus };
+    QPointF at;
+    Sign sign = Sign::None;  ///< of a reading between two holes
+};
+
+/// The tag of a pinned reading as it lies on the bench.
+struct PinnedTag {
+    std::string id;
+    QString text;
+    QRectF frame;
+    std::vector<TagEnd> ends;
 };
 
 /// How large words stand on the bench: the em of each kind, mm.
@@ -49,6 +53,7 @@ struct Marks {
     std::optional<Jumper> drawn;                       ///< a jumper being drawn, if both ends have a hole
     std::optional<std::pair<Point, Point>> drawnFree;  ///< else from where to where
     int drawnColour = 0;
+    std::optional<std::pair<Point, Point>> probe;      ///< volts between two places being measured: plus, minus
     bool refused = false;  ///< the carried thing can't go there
     std::optional<QRectF> band;                        ///< the rubber band, mm
     std::optional<Hole> cursor;                        ///< of the keyboard
@@ -67,12 +72,17 @@ struct Picture {
     std::shared_ptr<const std::vector<Change>> changes;  ///< shown for a moment after an edit or a press; may be null
     WordSizes sizes;
     double phaseMm = 0;      ///< how far full-scale arrows have moved
+    std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see placePinned; null: none is shown
     double pixelsPerMm = 8;  ///< of the device, for level of detail
 
     const Bench& bench() const { return *layout->bench; }
     /// Arranges the table of the layout's bench, turned or not as the views say.
     void arrangeTable();
     /// Where a hole of the bench is seen.
+    /// Places the tags of pinned readings anew: after any change of the layout, the table, the snapshot or the sizes.
+    void arrangePinned();
+    /// The tag of a pinned reading, or null.
+    const PinnedTag* pinnedTag(const std::string& id) const;
     Point seenAt(const Hole& hole) const { return table->seen(*holeMm(bench(), hole)); }
     /// Whether a part hides behind a board that is turned over.
     bool isBehind(int part) const { return table->turned && standsOnBoard(bench().parts[static_cast<std::size_t>(part)]); }

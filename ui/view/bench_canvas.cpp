@@ -86,6 +86,7 @@ QByteArray idsKey(const Picture& picture) {
     Key key;
     const bool insides = picture.views.strips || !picture.marks.hoverPart.empty() || picture.marks.hoverNet >= 0;
     key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips << picture.sizes.idMm << picture.sizes.numberMm;
+    key << static_cast<const void*>(picture.pinned.get());
     if (insides)
         key << static_cast<const void*>(picture.snapshot.get()) << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart);
     return key.bytes();
@@ -99,7 +100,7 @@ QByteArray marksKey(const Picture& picture) {
     const Marks& marks = picture.marks;
     Key key;
     key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
-        << static_cast<const void*>(picture.snapshot.get());
+        << static_cast<const void*>(picture.snapshot.get()) << static_cast<const void*>(picture.pinned.get());
     for (const std::string& id : marks.selected) key << QByteArray::fromStdString(id);
     key << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y << picture.sizes.wordsMm
         << marks.band.value_or(QRectF()) << static_cast<int>(marks.targets.size());
@@ -112,7 +113,7 @@ QByteArray marksKey(const Picture& picture) {
 }
 
 /// Something is in the hand: its place isn't compared, it is drawn anew each time.
-bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || marks.drawnFree; }
+bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || marks.drawnFree || marks.probe; }
 
 /// Does pieces of work side by side, and waits for all. In threads of this pool Qt paints without handing pieces of a shape to further
 /// threads, which costs more than it saves.
@@ -189,6 +190,7 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     }
     snapshot_ = picture.snapshot;
     changes_ = picture.changes;
+    pinned_ = picture.pinned;
 }
 
 QRegion BenchCanvas::tableDiffering(int slide) const {
@@ -214,6 +216,7 @@ const std::vector<Label>& BenchCanvas::ids(const Picture& picture) {
     if (QByteArray key = idsKey(picture); key != idsKey_) {
         idsKey_ = std::move(key);
         Clearance clearance = *ground_;
+        takePinned(picture, clearance);
         ids_ = placeIds(picture, clearance);
     }
     return ids_;

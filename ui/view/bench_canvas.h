@@ -58,6 +58,7 @@ private:
     WordSizes sizes_;  ///< for which ground_ was prepared
     std::shared_ptr<const Snapshot> snapshot_;
     std::shared_ptr<const std::vector<Change>> changes_;
+    std::shared_ptr<const std::vector<PinnedTag>> pinned_;
     std::optional<FlowPaths> paths_;
     std::optional<Clearance> ground_;
     std::vector<Label> ids_;

@@ -145,6 +145,8 @@ void BenchView::focusInEvent(QFocusEvent* event) {
 
 void BenchView::focusOutEvent(QFocusEvent* event) {
     body_->loseFocus();
+void BenchView::contextMenuEvent(QContextMenuEvent* event) { body_->openMenu(*event); }
+
     body_->hideCursor();
     QGraphicsView::focusOutEvent(event);
 }

@@ -103,13 +103,14 @@ void BenchView::Body::followDocument() {
     picture_.layout = buildLayout(document_.bench());
     picture_.arrangeTable();
     picture_.snapshot = nullptr;
+    picture_.pinned = nullptr;
     if (document_.undoStack().count() == 0) before_.forget();  // another bench: nothing to compare with
     litNets_.clear();
     clearHover();
     QStringList left = selection();
     left.removeIf([this](const QString& id) {
         const std::string name = id.toStdString();
-        return !picture_.bench().findPart(name) && !picture_.bench().findJumper(name) && !picture_.bench().findNote(name);
+        return !picture_.bench().findPart(name) && !picture_.bench().findJumper(name) && !picture_.bench().findNote(name) && !picture_.bench().findPinned(name);
     });
     setSelection(left);
     if (picture_.marks.cursor && !holeMm(picture_.bench(), *picture_.marks.cursor)) hideCursor();
@@ -125,6 +126,7 @@ void BenchView::Body::followLive() {
     const auto snapshot = live_.snapshot();
     if (snapshot && snapshot->revision == document_.revision()) {
         picture_.snapshot = snapshot;
+        picture_.arrangePinned();
         if (before_.follow(snapshot)) picture_.changes = before_.changes();
         // One truth: the snapshot's layout and ours are of the same bench, and its indices hold for both.
         resumeFrames();
@@ -168,6 +170,7 @@ void BenchView::Body::setViews(const Views& views) {
         scene_.follow(true);
         includeAll();
     }
+    picture_.arrangePinned();
     followMotion();
     view_.viewport()->update();
     Q_EMIT view_.viewsChanged();
@@ -184,7 +187,10 @@ QRectF BenchView::Body::fittedArea() const {
 
 void BenchView::Body::followZoom() {
     picture_.pixelsPerMm = camera_.pixelsPerMm() * view_.devicePixelRatioF();
-    picture_.sizes = projecting_ ? projectedSizes(view_.viewport()->height(), camera_.pixelsPerMm()) : WordSizes{};
+    const WordSizes sizes = projecting_ ? projectedSizes(view_.viewport()->height(), camera_.pixelsPerMm()) : WordSizes{};
+    if (sizes == picture_.sizes) return;
+    picture_.sizes = sizes;
+    picture_.arrangePinned();
 }
 
 void BenchView::Body::setProjecting(bool projecting) {
@@ -247,6 +253,7 @@ void BenchView::Body::clearMarks() {
     marks.carried.reset();
     marks.drawn.reset();
     marks.drawnFree.reset();
+    marks.probe.reset();
     marks.refused = false;
     marks.say.clear();
     litNets_.clear();

@@ -68,6 +68,13 @@ public:
     /// Opens the field for a note: of the selected note, or a new one at the cursor, at the selected part or at the pointer.
     void beginNote() override;
     void editNote(const std::string& id);
+    // Pinned readings, in view_pin.cpp
+    /// Pins what the hand is at, or unpins it.
+    void pinHere();
+    /// Begins a reading between two holes, at the pointer or the cursor if none is given.
+    void probeFrom(const std::optional<Hole>& hole);
+    std::optional<Hole> holeHere() const;
+    void openMenu(const QContextMenuEvent& event);
     /// Leads what is carried by arrows and Enter; whether the key was one of them.
     bool leadGesture(const QKeyEvent& event);
 
@@ -137,6 +144,9 @@ private:
         if (gesture_->isFinished()) endGesture();
     }
     void endGesture();
+    void pin(const Measurand& of);
+    std::vector<Measurand> measurandsHere() const;
+    bool pointsByMouse() const;
     void hover(QPointF inView);
     void liftFinger(int finger);
     void followLadder();

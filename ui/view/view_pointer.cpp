@@ -46,6 +46,7 @@ void BenchView::Body::endGesture() {
     marks.carried.reset();
     marks.drawn.reset();
     marks.drawnFree.reset();
+    marks.probe.reset();
     marks.refused = false;
     litNets_.clear();
     if (!flashing_.isActive()) marks.say.clear();

@@ -43,6 +43,8 @@ Actions::Actions(QWidget* window)
       rename(make(window, "Re&name the bench…", {QKeySequence(Qt::Key_F2)})),
       copyPicture(make(window, "Copy as p&icture", {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C)})),
       note(make(window, "N&ote…", {QKeySequence(Qt::Key_F4)})),
+      pin(make(window, "P&in a reading", {QKeySequence(Qt::Key_F5)})),
+      probe(make(window, "Pin &volts between two holes", {QKeySequence(Qt::SHIFT | Qt::Key_F5)})),
       layFlat(make(window, "&Lay jumpers flat or arched", {QKeySequence(Qt::Key_F6)})),
       history(makeToggle(window, "&History", {QKeySequence(Qt::CTRL | Qt::Key_H)})),
       find(make(window, "&Find in the tray", standard(QKeySequence::Find))),

@@ -72,6 +72,8 @@ void Extras::joinEdits() {
     connect(guide_, &GuideCard::ended, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
     connect(&parts_.files, &FileActions::opened, guide_, &GuideCard::end);
     connect(actions.note, &QAction::triggered, this, [this] { parts_.view.beginNote(); });
+    connect(actions.pin, &QAction::triggered, this, [this] { parts_.view.pinReading(); });
+    connect(actions.probe, &QAction::triggered, this, [this] { parts_.view.probe(); });
     connect(actions.layFlat, &QAction::triggered, this, &Extras::layFlat);
     connect(actions.find, &QAction::triggered, this, [this] { parts_.tray.beginSearch(); });
 }

@@ -1,0 +1,88 @@
+// Pinned readings: a tag with a pin in it, and a short leader to what it measures. A reading between two holes has a red and a black end,
+// which bear a plus and a minus, so that colour doesn't say it alone.
+
+#include "ui/paint/label_painter.h"
+#include "ui/paint/label_places.h"
+#include "ui/paint/live_layers.h"
+#include "ui/paint/pinned_places.h"
+#include "ui/paint/shade.h"
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kLeaderMm = 0.24, kCasingMm = 0.62;
+constexpr double kRingMm = 0.85, kRingBreadthMm = 0.3;
+constexpr double kSignDiscMm = 1.05, kSignHalfMm = 0.52, kSignBreadthMm = 0.3;
+constexpr double kPinHeadEm = 0.24, kPinInsetEm = 0.62;
+constexpr std::size_t kRed = 0, kBlack = 1;  ///< of the theme's jumpers, the colours of test leads
+constexpr double kBrightGround = 60;         ///< L* above which signs are dark
+
+void paintLeader(QPainter& painter, const Theme& theme, QPointF from, QPointF to) {
+    painter.setPen(outlinePen(theme.arrowCasing, kCasingMm));
+    painter.drawLine(from, to);
+    painter.setPen(outlinePen(theme.text, kLeaderMm));
+    painter.drawLine(from, to);
+}
+
+void paintRing(QPainter& painter, const Theme& theme, QPointF at) {
+    painter.setBrush(Qt::NoBrush);
+    painter.strokePath(disc(at, kRingMm), outlinePen(theme.arrowCasing, kRingBreadthMm + 0.4));
+    painter.strokePath(disc(at, kRingMm), outlinePen(theme.accent, kRingBreadthMm));
+}
+
+void paintSign(QPainter& painter, const Theme& theme, QPointF at, bool plus) {
+    const QColor ground = theme.jumpers[plus ? kRed : kBlack];
+    painter.setPen(outlinePen(theme.arrowCasing, kRingBreadthMm));
+    painter.setBrush(ground);
+    painter.drawPath(disc(at, kSignDiscMm));
+    painter.setPen(outlinePen(lightnessOf(ground) > kBrightGround ? QColor(Qt::black) : QColor(Qt::white), kSignBreadthMm));
+    painter.drawLine(at - QPointF(kSignHalfMm, 0), at + QPointF(kSignHalfMm, 0));
+    if (plus) painter.drawLine(at - QPointF(0, kSignHalfMm), at + QPointF(0, kSignHalfMm));
+}
+
+void paintTagEnd(QPainter& painter, const Theme& theme, const TagEnd& end) {
+    if (end.sign == TagEnd::Sign::None) return paintRing(painter, theme, end.at);
+    paintSign(painter, theme, end.at, end.sign == TagEnd::Sign::Plus);
+}
+
+void paintPinned(QPainter& painter, const Theme& theme, const PinnedTag& tag, const Lettering& lettering) {
+    for (const TagEnd& end : tag.ends) paintLeader(painter, theme, nearestOf(tag.frame, end.at), end.at);
+    for (const TagEnd& end : tag.ends) paintTagEnd(painter, theme, end);
+    paintTag(painter, theme, tag.frame, {}, lettering, theme.dimText);
+    const double em = lettering.sizeMm;
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(theme.accent);
+    painter.drawPath(disc({tag.frame.left() + kPinInsetEm * em, tag.frame.center().y()}, kPinHeadEm * em));
+    drawText(painter, tag.text, {tag.frame.center().x() + kPinRoomEm / 2 * em, tag.frame.center().y()}, lettering, theme.text);
+}
+
+}  // namespace
+
+void addPinned(Patches& patches, const Picture& picture) {
+    if (!picture.pinned) return;
+    for (const PinnedTag& tag : *picture.pinned) {
+        QRectF around = tagRoom(tag.frame);
+        PatchLook look;
+        look << "pinned" << tag.text << tag.frame.topLeft();
+        for (const TagEnd& end : tag.ends) {
+            around |= disc(end.at, kSignDiscMm + kRingBreadthMm).boundingRect();
+            look << end.at << end.sign;
+        }
+        patches.push_back({around.adjusted(-kCasingMm, -kCasingMm, kCasingMm, kCasingMm), look,
+                           [&picture, tag, lettering = readingLettering(picture)](QPainter& painter) { paintPinned(painter, *picture.theme, tag, lettering); }});
+    }
+}
+
+void addProbe(Patches& patches, const Picture& picture) {
+    if (!picture.marks.probe) return;
+    const auto [first, second] = *picture.marks.probe;
+    const QRectF around = QRectF(toQt(first), toQt(second)).normalized().adjusted(-kSignDiscMm - kCasingMm, -kSignDiscMm - kCasingMm, kSignDiscMm + kCasingMm,
+                                                                                   kSignDiscMm + kCasingMm);
+    patches.push_back({around, PatchLook() << "probe" << toQt(first) << toQt(second), [&picture, first, second](QPainter& painter) {
+                           paintLeader(painter, *picture.theme, toQt(first), toQt(second));
+                           paintSign(painter, *picture.theme, toQt(first), true);
+                           paintSign(painter, *picture.theme, toQt(second), false);
+                       }});
+}
+
+}  // namespace tiepoint::ui
