@@ -7,6 +7,7 @@
 
 #include "core/snapshot/snapshot.h"
 
+#include <fmt/format.h>
 #include <spdlog/spdlog.h>
 
 namespace tiepoint::app {
@@ -14,6 +15,7 @@ namespace {
 
 struct Options {
     BenchInput input;
+    std::string walk;
     bool json = false;
 };
 
@@ -22,11 +24,16 @@ int run(const Options& options) {
     if (!bench) return complain(bench.error());
     const auto inputs = options.input.inputsFor(**bench);
     if (!inputs) return complain(inputs.error());
+    std::optional<int> walked;
+    if (!options.walk.empty()) {
+        walked = (*bench)->partIndex(options.walk);
+        if (*walked < 0) return complain(Error{ErrorKind::Reference, fmt::format("--walk {}: the bench has no part of that id", options.walk), {}, options.input.file});
+    }
     const auto snapshot = evaluate(*bench, *inputs);
     spdlog::debug("{}: {} after {} iterations", options.input.file, statusName(snapshot->status()),
                   snapshot->solution.iterations);
     const Report report = inspect(*snapshot);
-    print(options.json ? solveJson(*snapshot, report) : solveText(*snapshot, report));
+    print(options.json ? solveJson(*snapshot, report, walked) : solveText(*snapshot, report, walked));
     return snapshot->status() == Status::None ? kExitBad : kExitGood;
 }
 
@@ -36,6 +43,7 @@ Action declareSolve(CLI::App& parser) {
     auto options = std::make_shared<Options>();
     options->input.declareFile(parser);
     options->input.declareHold(parser);
+    parser.add_option("--walk", options->walk, "Walk along the potential, once round the loop of a part: D1");
     parser.add_flag("--json", options->json, "Write JSON");
     return [options] { return run(*options); };
 }

@@ -2,6 +2,10 @@
 #include "app/net_list.h"
 #include "app/settings.h"
 #include "app/solve_report.h"
+#include "app/walk_report.h"
+
+#include "core/bench/describe.h"
+#include "core/snapshot/pinned_value.h"
 
 #include <fmt/format.h>
 
@@ -22,11 +26,11 @@ public:
     void writeNets();
     void writeParts();
     void writeJumpers();
+    void writePinned();
     void writeCheck();
 
 private:
     void writePart(int part);
-    void writePinned();
     void writeModel(int part);
     void writeLeads(int part);
     /// The figure, or nothing where there is no solution.
@@ -107,10 +111,6 @@ void SolveJson::writeJumpers() {
     json_.endObject();
 }
 
-void SolveJson::writeCheck() {
-    json_.key("check").beginObject(Form::Row);
-    json_.field("kirchhoffWorst", shown(snapshot_.solution.kirchhoffWorst));
-    json_.field("powerBalance", shown(snapshot_.solution.powerBalance)).endObject();
 /// Only where something is pinned.
 void SolveJson::writePinned() {
     if (bench_.pinned.empty()) return;
@@ -123,6 +123,10 @@ void SolveJson::writePinned() {
     json_.endObject();
 }
 
+void SolveJson::writeCheck() {
+    json_.key("check").beginObject(Form::Row);
+    json_.field("kirchhoffWorst", shown(snapshot_.solution.kirchhoffWorst));
+    json_.field("powerBalance", shown(snapshot_.solution.powerBalance)).endObject();
 }
 
 }  // namespace
@@ -136,13 +140,15 @@ std::string_view statusName(Status status) {
     return {};
 }
 
-std::string solveJson(const Snapshot& snapshot, const Report& report) {
+std::string solveJson(const Snapshot& snapshot, const Report& report, std::optional<int> walked) {
     JsonWriter json;
     SolveJson pieces(snapshot, json);
     json.beginObject().field("title", snapshot.layout->bench->title).field("status", statusName(snapshot.status()));
     pieces.writeNets();
     pieces.writeParts();
     pieces.writeJumpers();
+    pieces.writePinned();
+    if (walked) writeWalk(json, snapshot, *walked);
     pieces.writeCheck();
     writeFindings(json, *snapshot.layout->bench, report);
     json.endObject();

@@ -3,6 +3,7 @@
 
 #include "core/findings/finding.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -11,7 +12,8 @@ namespace tiepoint::app {
 /// "solved", "off" or "none".
 std::string_view statusName(Status status);
 
-std::string solveJson(const Snapshot& snapshot, const Report& report);
-std::string solveText(const Snapshot& snapshot, const Report& report);
+/// `walked`: the part round whose loop the potential is walked.
+std::string solveJson(const Snapshot& snapshot, const Report& report, std::optional<int> walked = {});
+std::string solveText(const Snapshot& snapshot, const Report& report, std::optional<int> walked = {});
 
 }  // namespace tiepoint::app

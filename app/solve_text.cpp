@@ -1,11 +1,12 @@
 #include "app/finding_report.h"
 #include "app/net_list.h"
 #include "app/solve_report.h"
+#include "app/walk_report.h"
 
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
-
 #include "core/snapshot/pinned_value.h"
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -70,7 +71,6 @@ std::string jumpersText(const Snapshot& snapshot) {
     return text;
 }
 
-}  // namespace
 std::string pinnedReadingsText(const Snapshot& snapshot) {
     const Bench& bench = *snapshot.layout->bench;
     if (bench.pinned.empty()) return {};
@@ -81,10 +81,12 @@ std::string pinnedReadingsText(const Snapshot& snapshot) {
     return text;
 }
 
+}  // namespace
 
-std::string solveText(const Snapshot& snapshot, const Report& report) {
+std::string solveText(const Snapshot& snapshot, const Report& report, std::optional<int> walked) {
     std::string text = headline(snapshot);
-    if (snapshot.status() == Status::Solved) text += netsText(snapshot) + partsText(snapshot) + jumpersText(snapshot);
+    if (snapshot.status() == Status::Solved) text += netsText(snapshot) + partsText(snapshot) + jumpersText(snapshot) + pinnedReadingsText(snapshot);
+    if (walked) text += walkReport(snapshot, *walked);
     if (!report.findings.empty()) text += "\nFindings\n" + findingsText(report);
     return text;
 }

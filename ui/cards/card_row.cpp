@@ -106,6 +106,7 @@ void CardRow::showAside(Card* card) {
     if (aside_ && aside_ != card) aside_->hide();
     aside_ = card;
     legend_->setVisible(aside_ == nullptr);
+    Q_EMIT asideChanged(aside_);
     if (!aside_) return;
     aside_->setLook(look_);
     aside_->setGeometry(legend_->geometry());

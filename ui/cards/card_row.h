@@ -26,6 +26,9 @@ public:
     /// Shows a card of this row, made by others, in the legend's place; null shows the legend again.
     void showAside(Card* card);
 
+Q_SIGNALS:
+    void asideChanged(Card* aside);  ///< null: the legend stands there again
+
 protected:
     void resizeEvent(QResizeEvent* event) override;
 

@@ -53,6 +53,28 @@ PatchLook freshLook() {
 
 QRectF grown(const QRectF& rect, double by) { return rect.adjusted(-by, -by, by, by); }
 
+constexpr double kLitBreadthMm = 0.5, kLitAwayMm = 0.7;
+
+/// A line all round a part or along a jumper, in the colour of what is pointed at.
+void addLit(Patches& patches, const Picture& picture) {
+    const std::string& id = picture.marks.lit;
+    QPainterPath around;
+    if (const int part = picture.bench().partIndex(id); part >= 0) {
+        const PartScene scene = sceneOf(picture, part);
+        const QRectF body = findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
+        around = roundedBox(grown(body, kLitAwayMm), kLitAwayMm);
+    } else if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
+        around = jumperShape(picture, jumper).simplified();
+    } else {
+        return;
+    }
+    patches.push_back({grown(around.boundingRect(), kLitBreadthMm), PatchLook() << "lit" << id, [&picture, around](QPainter& painter) {
+                           painter.setBrush(Qt::NoBrush);
+                           painter.strokePath(around, outlinePen(picture.theme->arrowCasing, kLitBreadthMm + 0.5));
+                           painter.strokePath(around, outlinePen(picture.theme->hover, kLitBreadthMm));
+                       }});
+}
+
 void addSelection(Patches& patches, const Picture& picture) {
     for (const std::string& id : picture.marks.selected) {
         QRectF around;
@@ -63,6 +85,8 @@ void addSelection(Patches& patches, const Picture& picture) {
             around = jumperLine(picture, jumper).boundingRect().adjusted(-0.8, -0.8, 0.8, 0.8);
         } else if (const Note* note = picture.bench().findNote(id)) {
             around = noteFrame(picture, static_cast<int>(note - picture.bench().notes.data()));
+        } else if (const PinnedTag* tag = picture.pinnedTag(id)) {
+            around = tag->frame;
         } else {
             continue;
         }
@@ -85,8 +109,6 @@ void paintTarget(QPainter& painter, const Theme& theme, const QRectF& ring, bool
     painter.setPen(outlinePen(colour, kTargetBreadthMm));
     painter.drawPath(roundedBox(ring, 0.4));
     if (!refused) return;
-        } else if (const PinnedTag* tag = picture.pinnedTag(id)) {
-            around = tag->frame;
     painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
     painter.drawLine(ring.topRight() + QPointF(-0.4, 0.4), ring.bottomLeft() + QPointF(0.4, -0.4));
 }
@@ -200,9 +222,11 @@ void addBand(Patches& patches, const Picture& picture) {
 
 void addHandMarks(Patches& patches, const Picture& picture) {
     addNotes(patches, picture);
+    addLit(patches, picture);
     addSelection(patches, picture);
     addCarriedPart(patches, picture);
     addDrawnJumper(patches, picture);
+    addProbe(patches, picture);
     addTargets(patches, picture);
     addGuideMarks(patches, picture);
     addCursor(patches, picture);
@@ -212,4 +236,3 @@ void addHandMarks(Patches& patches, const Picture& picture) {
 }
 
 }  // namespace tiepoint::ui
-    addProbe(patches, picture);

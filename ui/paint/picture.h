@@ -57,6 +57,7 @@ struct Marks {
     bool refused = false;  ///< the carried thing can't go there
     std::optional<QRectF> band;                        ///< the rubber band, mm
     std::optional<Hole> cursor;                        ///< of the keyboard
+    std::string lit;                                   ///< part or jumper that a card points at
     std::vector<Hole> guide;                           ///< holes that a guide points at; those that don't exist are left out
     std::string say;       ///< words beside the pointer; empty: none
     Point sayAt;
@@ -71,18 +72,18 @@ struct Picture {
     Marks marks;
     std::shared_ptr<const std::vector<Change>> changes;  ///< shown for a moment after an edit or a press; may be null
     WordSizes sizes;
-    double phaseMm = 0;      ///< how far full-scale arrows have moved
     std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see placePinned; null: none is shown
+    double phaseMm = 0;      ///< how far full-scale arrows have moved
     double pixelsPerMm = 8;  ///< of the device, for level of detail
 
     const Bench& bench() const { return *layout->bench; }
     /// Arranges the table of the layout's bench, turned or not as the views say.
     void arrangeTable();
-    /// Where a hole of the bench is seen.
     /// Places the tags of pinned readings anew: after any change of the layout, the table, the snapshot or the sizes.
     void arrangePinned();
     /// The tag of a pinned reading, or null.
     const PinnedTag* pinnedTag(const std::string& id) const;
+    /// Where a hole of the bench is seen.
     Point seenAt(const Hole& hole) const { return table->seen(*holeMm(bench(), hole)); }
     /// Whether a part hides behind a board that is turned over.
     bool isBehind(int part) const { return table->turned && standsOnBoard(bench().parts[static_cast<std::size_t>(part)]); }

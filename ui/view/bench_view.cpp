@@ -71,6 +71,14 @@ void BenchView::setGuideHoles(const std::vector<Hole>& holes) {
     body_->showMarks();
 }
 
+void BenchView::setLit(const std::string& id) {
+    if (id == body_->picture_.marks.lit) return;
+    body_->picture_.marks.lit = id;
+    body_->showMarks();
+}
+
+void BenchView::pinReading() { body_->pinHere(); }
+void BenchView::probe() { body_->probeFrom(body_->holeHere()); }
 void BenchView::beginNote() { body_->beginNote(); }
 
 void BenchView::setCursorHole(const std::optional<Hole>& hole) {
@@ -137,6 +145,8 @@ void BenchView::keyReleaseEvent(QKeyEvent* event) {
     if (!body_->keys_.release(*event)) event->ignore();
 }
 
+void BenchView::contextMenuEvent(QContextMenuEvent* event) { body_->openMenu(*event); }
+
 void BenchView::focusInEvent(QFocusEvent* event) {
     QGraphicsView::focusInEvent(event);
     // Whoever comes by the keyboard must see where it is.
@@ -145,8 +155,6 @@ void BenchView::focusInEvent(QFocusEvent* event) {
 
 void BenchView::focusOutEvent(QFocusEvent* event) {
     body_->loseFocus();
-void BenchView::contextMenuEvent(QContextMenuEvent* event) { body_->openMenu(*event); }
-
     body_->hideCursor();
     QGraphicsView::focusOutEvent(event);
 }

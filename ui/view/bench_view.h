@@ -50,6 +50,10 @@ public:
     void setCursorHole(const std::optional<Hole>& hole);
     /// Holes that a guide points at; they glow until other ones are set.
     void setGuideHoles(const std::vector<Hole>& holes);
+    /// Lights a part or jumper that a card points at; empty: none.
+    void setLit(const std::string& id);
+    void pinReading();                    ///< of what the pointer or the cursor is at; pinned already: unpins it
+    void probe();                         ///< begins a reading between the hole there and another
     void beginNote();                     ///< opens the field for writing one
     /// Says words beside a place of the bench, for a moment.
     void say(const std::string& words, Point at);
@@ -73,11 +77,11 @@ protected:
     void wheelEvent(QWheelEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void keyReleaseEvent(QKeyEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void showEvent(QShowEvent* event) override;
-    void contextMenuEvent(QContextMenuEvent* event) override;
     void hideEvent(QHideEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
 

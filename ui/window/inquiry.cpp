@@ -18,6 +18,7 @@ Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, Card
       questions_(new Questions(this)),
       table_(new TruthCard(&cards)),
       answer_(new AnswerCard(&cards)),
+      menu_(new QMenu(QStringLiteral("&Ask"), &menus)),
       tableAction_(new QAction(QStringLiteral("&Truth table"), this)),
       whyAction_(new QAction(QStringLiteral("&Why does this part do that?"), this)) {
     table_->hide();
@@ -25,11 +26,10 @@ Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, Card
     tableAction_->setCheckable(true);
     tableAction_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_T));
     whyAction_->setShortcut(QKeySequence(Qt::SHIFT | Qt::Key_F1));
-    auto* menu = new QMenu(QStringLiteral("&Ask"), &menus);
-    menus.insertMenu(menus.actions().empty() ? nullptr : menus.actions().back(), menu);  // help stays last
+    menus.insertMenu(menus.actions().empty() ? nullptr : menus.actions().back(), menu_);  // help stays last
     for (QAction* action : {whyAction_, tableAction_}) {
         window->addAction(action);
-        menu->addAction(action);
+        menu_->addAction(action);
     }
     connect(tableAction_, &QAction::triggered, this, &Inquiry::showTable);
     connect(whyAction_, &QAction::triggered, this, &Inquiry::askAboutPart);
@@ -49,20 +49,21 @@ void Inquiry::connectCards() {
         const bool present = answer->revision == document_.revision() && answer->inputSequence == live_.inputs().sequence;
         if (!present || answer->answer.part != asked_) return;
         answer_->showAnswer(answer);
-        tableAction_->setChecked(false);
         cards_.showAside(answer_);
     });
     connect(table_, &TruthCard::rowChosen, this, &Inquiry::setPosition);
     connect(answer_, &AnswerCard::remedyChosen, this, &Inquiry::carryOut);
+    connect(&cards_, &CardRow::asideChanged, this, [this](const Card* aside) {
+        if (aside != table_) tableAction_->setChecked(false);
+        if (aside != answer_) asked_.clear();
+        if (!aside && std::exchange(holds_, false)) live_.releaseAll();
+    });
     connect(table_, &AsideCard::closed, this, &Inquiry::putAway);
     connect(answer_, &AsideCard::closed, this, &Inquiry::putAway);
 }
 
 void Inquiry::putAway() {
-    asked_.clear();
-    tableAction_->setChecked(false);
     cards_.showAside(nullptr);
-    if (std::exchange(holds_, false)) live_.releaseAll();
     view_.setFocus(Qt::OtherFocusReason);
 }
 

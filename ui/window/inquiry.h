@@ -10,6 +10,7 @@
 #include "ui/view/bench_view.h"
 
 #include <QAction>
+#include <QMenu>
 #include <QMenuBar>
 
 #include <string>
@@ -21,6 +22,7 @@ class Inquiry : public QObject {
 public:
     Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus, QWidget* window);
 
+    QMenu* menu() const { return menu_; }
     QAction* tableAction() const { return tableAction_; }
     QAction* whyAction() const { return whyAction_; }
     TruthCard& table() const { return *table_; }
@@ -50,6 +52,7 @@ private:
     Questions* questions_;
     TruthCard* table_;
     AnswerCard* answer_;
+    QMenu* menu_;
     QAction* tableAction_;
     QAction* whyAction_;
     std::string asked_;  ///< the part of the answer card

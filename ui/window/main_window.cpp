@@ -56,16 +56,19 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectActions();
     connectViews();
     connectThemes();
-    connect(inquiry_, &Inquiry::cardWanted, this, [this] {
+    walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, *inquiry_->menu(), this);
+    const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
-    });
+    };
+    connect(inquiry_, &Inquiry::cardWanted, this, unfold);
+    connect(walk_, &WalkGuide::cardWanted, this, unfold);
     view_->viewport()->installEventFilter(this);
     restorePlace(*this);
     document_->reset(makeNewBench(), {});
+    memory_->recall();
     applyTheme();
     followFile();
     view_->setFocus();
-    memory_->recall();
 }
 
 MainWindow::~MainWindow() = default;
@@ -81,17 +84,17 @@ void MainWindow::connectDocument() {
     connect(document_, &BenchDocument::refused, this, notice);
     connect(files_, &FileActions::failed, this, trouble);
     connect(files_, &FileActions::warned, this, notice);
+    connect(files_, &FileActions::saving, memory_, &ViewMemory::keep);
     connect(edits_, &EditActions::refused, this, notice);
     connect(autosave_, &Autosave::failed, this, trouble);
     connect(files_, &FileActions::opened, this, [this] {
-    connect(files_, &FileActions::saving, memory_, &ViewMemory::keep);
         bar_->hide();
         closeStartCard();
         view_->setSelection({});
+        memory_->recall();
         view_->fitBench();
         view_->setFocus();
     });
-        memory_->recall();
 }
 
 void MainWindow::connectActions() {

@@ -20,6 +20,7 @@
 #include "ui/window/start_card.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
+#include "ui/window/walk_guide.h"
 
 #include <QMainWindow>
 
@@ -51,6 +52,7 @@ public:
     MessageBar& bar() { return *bar_; }
     Extras& extras() { return *extras_; }
     Inquiry& inquiry() { return *inquiry_; }
+    WalkGuide& walk() { return *walk_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -94,6 +96,7 @@ private:
     Extras* extras_;
     Inquiry* inquiry_;
     ViewMemory* memory_;
+    WalkGuide* walk_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 
