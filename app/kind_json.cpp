@@ -86,6 +86,7 @@ void writeModel(JsonWriter& json, const PartKind& kind) {
         }
         json.endObject();
         writeClosedWhen(json, spec);
+        if (!spec.reads.empty()) json.field("reads", spec.reads);
         json.endObject();
     }
     json.endArray();

@@ -7,6 +7,8 @@
 #include "core/bench/describe.h"
 #include "core/snapshot/pinned_value.h"
 
+#include "core/meter/meter.h"
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -33,6 +35,7 @@ private:
     void writePart(int part);
     void writeModel(int part);
     void writeLeads(int part);
+    void writeReading(int part);
     /// The figure, or nothing where there is no solution.
     double shown(double figure) const {
         return snapshot_.status() == Status::None ? std::numeric_limits<double>::quiet_NaN() : figure;
@@ -73,6 +76,17 @@ void SolveJson::writePart(int part) {
     writeLeads(part);
     json_.field("power", shown(snapshot_.partPower[part]));
     if (content.kind->emitsLight) json_.field("brightness", shown(snapshot_.partBrightness[part]));
+    writeReading(part);
+    json_.endObject();
+}
+
+/// Of a meter: its display, and the figure behind it (null where it shows words).
+void SolveJson::writeReading(int part) {
+    const auto reading = meterReading(snapshot_, part);
+    if (!reading) return;
+    json_.key("reading").beginObject(Form::Row).field("text", reading->text()).field("quantity", reading->quantity);
+    json_.field("value", reading->value).field("beeps", reading->beeps);
+    if (!reading->why.empty()) json_.field("why", reading->why);
     json_.endObject();
 }
 
@@ -84,6 +98,7 @@ void SolveJson::writeModel(int part) {
     for (; nextElement_ < elements.size() && elements[nextElement_].part == part; ++nextElement_) {
         const ElementState& element = elements[nextElement_];
         const ElementSpec& spec = kind.model[element.spec];
+        if (!element.closed && !spec.reads.empty()) continue;  // of an instrument only what the dial has put in was solved
         const std::string prefix = kind.model.size() == 1 ? "" : fmt::format("{}-{}.", spec.from, spec.to);
         for (const auto& [name, constant] : element.constants) json_.field(prefix + name, constant);
     }

@@ -5,6 +5,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
+#include "core/meter/meter.h"
 #include "core/snapshot/pinned_value.h"
 
 #include <fmt/format.h>
@@ -53,6 +54,7 @@ std::string partsText(const Snapshot& snapshot) {
         text += fmt::format("  {}: {} {}", describePart(content), watts < 0 ? "gives" : "takes",
                             formatQuantity(std::abs(watts), "W"));
         if (content.kind->emitsLight) text += fmt::format(", brightness {:.0f} %", 100 * snapshot.partBrightness[part]);
+        if (const auto reading = meterReading(snapshot, part)) text += fmt::format(", reads {}", reading->text());
         text += '\n';
         for (int lead = 0; lead < static_cast<int>(content.kind->leads.size()); ++lead) {
             text += leadText(snapshot, layout.leadIndex(part, lead), content.kind->leads[lead].name);

@@ -13,11 +13,13 @@ namespace tiepoint {
 namespace {
 
 constexpr double kSupplyGapMm = 23;  ///< from a supply's right edge to the boards: room for its leads to bow
-constexpr double kSupplySpacingMm = 10;  ///< between supplies
+constexpr double kSupplySpacingMm = 10;  ///< between supplies, and between instruments
+constexpr double kInstrumentGapMm = 18;  ///< from the boards to an instrument at their right
 constexpr double kLoosePartsGapMm = 12;  ///< from the boards down to parts that are in no hole
 constexpr double kLooseSpacingMm = 6;
 constexpr double kLeastRowMm = 80;     ///< loose parts stand at least so far abreast
 constexpr double kHangingLeadMm = 12;  ///< how far a supply's loose lead reaches out ...
+constexpr double kTestLeadRoomMm = 14;  ///< below an instrument, round which its leads run
 constexpr double kHangingDropMm = 6;   ///< ... and down
 
 Rect united(const Rect& a, const Rect& b) {
@@ -121,7 +123,10 @@ PartPlace placeFlying(const Bench& bench, const Part& part, Point corner) {
     place.pose.body = {package.shape, place.pose.centre, 0, half.x, half.y};
     for (std::size_t i = 0; i < holes.size(); ++i) {
         const Point exit = corner + package.footprint[i];
-        const Point hanging{corner.x + package.bodyLengthMm + kHangingLeadMm, exit.y + kHangingDropMm};
+        // A loose lead lies towards the boards; that of an instrument leaves its lower end.
+        const Point beside{corner.x + package.bodyLengthMm + kHangingLeadMm, exit.y + kHangingDropMm};
+        const Point below{exit.x - kHangingLeadMm, corner.y + package.bodyWidthMm + 2 * kHangingDropMm};
+        const Point hanging = package.rightOfBoards ? below : beside;
         const bool socket = part.kind->leads[i].socket;
         place.exitsMm.push_back(exit);
         place.leadsMm.push_back(socket ? exit : holes[i].value_or(hanging));
@@ -137,9 +142,14 @@ public:
         findBoards();
         placePartsInHoles();
         placeSupplies();
+        placeInstruments();
         placeLooseParts();
         table_.allMm = table_.boardsMm;
         for (const PartPlace& place : table_.parts) table_.allMm = united(table_.allMm, boundsOf(place));
+        for (const int part : instruments_) {
+            const Outline& body = table_.parts[part].pose.body;
+            table_.allMm = united(table_.allMm, body.centre + Point{0, body.halfWidth + kTestLeadRoomMm});
+        }
         table_.jumperBows = routeJumpers(bench, table_);
     }
 
@@ -160,7 +170,7 @@ private:
             const bool inHole =
                 std::any_of(holes.begin(), holes.end(), [](const auto& hole) { return hole; });
             if (packageOf(i).reach == Reach::Flying) {
-                flying_.push_back(i);
+                (packageOf(i).rightOfBoards ? instruments_ : supplies_).push_back(i);
             } else if (inHole) {
                 table_.parts[i] = placeInHoles(packageOf(i), holes);
             } else {
@@ -169,34 +179,52 @@ private:
         }
     }
 
-    /// Columns from right to left, each as high as the boards (but never without a supply) and centred on
-    /// them.
+    /// What stands in one column, and how much room it takes.
+    struct Column {
+        std::vector<int> parts;
+        double width = 0, height = 0;
+    };
+
+    /// Columns as high as the boards, but never without a part.
+    std::vector<Column> columnsOf(const std::vector<int>& parts) const {
+        std::vector<Column> columns;
+        for (const int part : parts) {
+            const Package& package = packageOf(part);
+            const bool fits = !columns.empty() && columns.back().height + kSupplySpacingMm + package.bodyWidthMm <= table_.boardsMm.height;
+            if (!fits) columns.emplace_back();
+            Column& column = columns.back();
+            column.height += (fits ? kSupplySpacingMm : 0) + package.bodyWidthMm;
+            column.width = std::max(column.width, package.bodyLengthMm);
+            column.parts.push_back(part);
+        }
+        return columns;
+    }
+
+    /// From right to left.
     void placeSupplies() {
         double right = table_.boardsMm.left - kSupplyGapMm;
-        for (std::size_t next = 0; next < flying_.size();) {
-            std::size_t end = next;
-            double width = 0, height = 0;
-            while (end < flying_.size()) {
-                const Package& package = packageOf(flying_[end]);
-                const double grown = height + (end > next ? kSupplySpacingMm : 0) + package.bodyWidthMm;
-                if (end > next && grown > table_.boardsMm.height) break;
-                height = grown;
-                width = std::max(width, package.bodyLengthMm);
-                ++end;
-            }
-            placeColumn(next, end, right, height);
-            right -= width + kSupplySpacingMm;
-            next = end;
+        for (const Column& column : columnsOf(supplies_)) {
+            placeColumn(column, [&](const Package& package) { return right - package.bodyLengthMm; });
+            right -= column.width + kSupplySpacingMm;
         }
     }
 
-    void placeColumn(std::size_t first, std::size_t end, double right, double height) {
-        double top = table_.boardsMm.top + (table_.boardsMm.height - height) / 2;
-        for (std::size_t i = first; i < end; ++i) {
-            const Package& package = packageOf(flying_[i]);
-            table_.parts[flying_[i]] =
-                placeFlying(bench_, bench_.parts[flying_[i]], {right - package.bodyLengthMm, top});
-            top += package.bodyWidthMm + kSupplySpacingMm;
+    /// From left to right.
+    void placeInstruments() {
+        double left = table_.boardsMm.right() + kInstrumentGapMm;
+        for (const Column& column : columnsOf(instruments_)) {
+            placeColumn(column, [&](const Package&) { return left; });
+            left += column.width + kSupplySpacingMm;
+        }
+    }
+
+    /// Centred on the boards.
+    template <class Left>
+    void placeColumn(const Column& column, Left left) {
+        double top = table_.boardsMm.top + (table_.boardsMm.height - column.height) / 2;
+        for (const int part : column.parts) {
+            table_.parts[part] = placeFlying(bench_, bench_.parts[part], {left(packageOf(part)), top});
+            top += packageOf(part).bodyWidthMm + kSupplySpacingMm;
         }
     }
 
@@ -221,7 +249,7 @@ private:
 
     const Bench& bench_;
     Table table_;
-    std::vector<int> flying_, loose_;
+    std::vector<int> supplies_, instruments_, loose_;
 };
 
 }  // namespace

@@ -1,6 +1,6 @@
 #pragma once
 // Where everything lies on the table, in mm: derived from the bench, never saved.
-// Supplies stand at the left of the boards; parts with no lead in a hole lie below the boards.
+// Supplies stand at the left of the boards, instruments at their right; parts with no lead in a hole lie below the boards.
 
 #include "core/bench/bench.h"
 

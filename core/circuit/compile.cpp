@@ -24,6 +24,7 @@ public:
         std::iota(order.begin(), order.end(), 0);
         std::sort(order.begin(), order.end(), [&](int a, int b) { return naturalLess(parts[a].id, parts[b].id); });
         for (int part : order) addPart(part);
+        if (compiled_.reference < 0) compiled_.reference = instrumentReference_;
         return std::move(compiled_);
     }
 
@@ -55,7 +56,13 @@ private:
         compiled.toLead = to.lead;
         element->add(compiled_.circuit, from.node, to.node, std::span(figures).first(count));
         compiled_.elements.push_back(std::move(compiled));
-        if (element == &kSupplyElement && compiled_.reference < 0 && isPluggedIn(to.lead)) compiled_.reference = to.node;
+        if (element == &kSupplyElement && isPluggedIn(to.lead)) chooseReference(*owner.kind, to.node);
+    }
+
+    /// The minus of the first supply; the test source of an instrument gives way to any supply.
+    void chooseReference(const PartKind& kind, int node) {
+        int& reference = kind.isSupply ? compiled_.reference : instrumentReference_;
+        if (reference < 0) reference = node;
     }
 
     static double figure(const Part& part, const ElementSpec& spec, const ElementParameter& parameter, CompiledElement& compiled) {
@@ -101,6 +108,7 @@ private:
 
     const Layout& layout_;
     CompiledCircuit compiled_;
+    int instrumentReference_ = -1;
     std::vector<std::pair<std::string, int>> innerNodes_;
 };
 

@@ -1,10 +1,11 @@
 // All leads of a part in one net: current goes round it, and whatever it should do it doesn't. Never said of a switch, whose
-// sides a person joins on purpose while building, nor of a supply, which is then shorted.
+// sides a person joins on purpose while building, nor of a supply, which is then shorted, nor of a meter that looks on.
 
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 
 #include "core/edit/holes.h"
+#include "core/meter/meter.h"
 
 #include <fmt/format.h>
 
@@ -45,7 +46,7 @@ Suspicions findBypassed(const Examination& examination) {
     Suspicions all;
     for (int index = 0; index < examination.partCount(); ++index) {
         const Part& part = examination.part(index);
-        const bool concerns = !part.kind->isSupply && !isSwitch(*part.kind);
+        const bool concerns = !part.kind->isSupply && !isSwitch(*part.kind) && !looksOn(part);
         if (!concerns || !isInOneNet(examination.layout(), index)) continue;
         Suspicion found;
         found.finding.severity = part.kind->emitsLight ? Severity::Fault : Severity::Risk;

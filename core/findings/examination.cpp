@@ -4,6 +4,7 @@
 #include "core/findings/examination.h"
 
 #include "core/edit/placement.h"
+#include "core/meter/meter.h"
 #include "core/snapshot/position_solver.h"
 #include "core/snapshot/readings.h"
 
@@ -81,6 +82,13 @@ int throwsApart(const Digits& a, const Digits& b) {
     return std::inner_product(a.begin(), a.end(), b.begin(), 0, std::plus<>(), std::not_equal_to<>());
 }
 
+/// Whether a supply is on; what an instrument tests with lights nothing.
+bool isDriven(const Snapshot& snapshot) {
+    return snapshot.status() == Status::Solved && std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
+        return element.closed && snapshot.layout->bench->parts[element.part].kind->isSupply;
+    });
+}
+
 bool placesDiffer(const Bench& bench, const Part& part) {
     const Part* before = bench.findPart(part.id);
     return before == nullptr || before->leads != part.leads;
@@ -118,7 +126,7 @@ Examination::Examination(const Snapshot& now) {
     // Buttons only add paths, so all of them pressed shows what they can light; changeover switches also take paths away, and with
     // combinations unsolved no one can say that a light stays dark.
     const bool takesAway = std::ranges::any_of(all, [](const Throw& each) { return !each.isCap(); });
-    if (now.status() != Status::Solved || (!complete_ && takesAway)) return;
+    if (!isDriven(now) || (!complete_ && takesAway)) return;
     for (int index = 0; index < partCount(); ++index) {
         if (part(index).kind->emitsLight && mostAmpere(index) < kVisibleAmpere) darkLights_.push_back(index);
     }
@@ -147,7 +155,7 @@ std::vector<char> Examination::netsNear(int start) const {
             nets[net] = 1;
             for (int other = 0; other < layout().leadCount(); ++other) {
                 const int owner = layout().partOfLead(other);
-                if (layout().netOfLead[other] != net || seen[owner]) continue;
+                if (layout().netOfLead[other] != net || seen[owner] || looksOn(part(owner))) continue;
                 seen[owner] = 1;
                 open.push_back(owner);
             }
@@ -172,7 +180,7 @@ std::vector<std::string> Examination::darkLightsNear(int index) const {
 bool Examination::meetsOthers(int net, int index) const {
     for (int lead = 0; lead < layout().leadCount(); ++lead) {
         const bool own = lead >= layout().firstLead[index] && lead < layout().firstLead[index + 1];
-        if (!own && layout().netOfLead[lead] == net) return true;
+        if (!own && layout().netOfLead[lead] == net && !looksOn(part(layout().partOfLead(lead)))) return true;
     }
     return false;
 }

@@ -42,9 +42,9 @@ public:
     const std::vector<int>& darkLights() const { return darkLights_; }
     /// The dark lights that hang together with a part, without going through a supply; ids.
     std::vector<std::string> darkLightsNear(int part) const;
-    /// Whether a net holds a lead of a part other than this one.
+    /// Whether a net holds a lead of a part other than this one, meters that only look on left out.
     bool meetsOthers(int net, int part) const;
-    /// By net: whether it hangs together with the part through other parts, not counting the nets of supplies.
+    /// By net: whether it hangs together with the part through other parts that pass current, not counting the nets of supplies.
     std::vector<char> netsNear(int part) const;
 
     /// The bench after an edit, if hands can do it: valid, and every moved lead and body in a place that is free.

@@ -1,12 +1,13 @@
 // A lead alone in its net, or hanging free: open there, parted, no path. Legs that are one piece of metal inside a part count
 // once, and a part with three or more sides may leave some unused (a changeover switch as a plain one). Supplies are left out:
-// a bench may keep one in reserve.
+// a bench may keep one in reserve; so are meters, whose leads touch one place after the other.
 
 #include "core/findings/joining.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 
 #include "core/edit/holes.h"
+#include "core/meter/meter.h"
 
 #include <fmt/format.h>
 
@@ -97,7 +98,7 @@ Suspicions findLeadsAlone(const Examination& examination) {
     Suspicions found;
     for (int index = 0; index < examination.partCount(); ++index) {
         const PartKind& kind = *examination.part(index).kind;
-        if (kind.isSupply) continue;
+        if (kind.isSupply || isMeter(kind)) continue;
         const std::vector<int> sides = sidesOf(kind);
         std::vector<int> alone;
         for (const int lead : sides) {

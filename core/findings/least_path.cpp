@@ -14,6 +14,8 @@
 namespace tiepoint {
 namespace {
 
+bool measuresCurrent(const ElementSpec& spec) { return spec.reads == "current"; }
+
 /// The resistance of an element that is closed and conducts like metal, or nothing. What an element is, its own file knows:
 /// it is added to a circuit of its own, to see whether a conductor comes of it.
 std::optional<double> nearZeroOhm(const ElementSpec& spec, const ElementState& state) {
@@ -30,7 +32,7 @@ std::optional<double> nearZeroOhm(const ElementSpec& spec, const ElementState& s
     element.add(lone, lone.addNode(), lone.addNode(), std::span(figures).first(element.parameterCount()));
     if (lone.conductors.empty()) return std::nullopt;
     const double ohm = 1 / lone.conductors.front().siemens;
-    return ohm <= kNearZeroOhm ? std::optional(ohm) : std::nullopt;
+    return ohm <= kNearZeroOhm || measuresCurrent(spec) ? std::optional(ohm) : std::nullopt;
 }
 
 void addOnce(std::vector<std::string>& ids, const std::string& id) {
@@ -50,7 +52,7 @@ std::optional<ConductingPath> NearZeroPaths::between(int fromJoint, int toJoint)
     search(toJoint, fromJoint);
     if (steps_[fromJoint].weightOhm == std::numeric_limits<double>::infinity()) return std::nullopt;
     ConductingPath path = walk(fromJoint);
-    if (path.ohm > kNearZeroOhm) return std::nullopt;
+    if (path.ohm - path.burdenOhm > kNearZeroOhm) return std::nullopt;
     return path;
 }
 
@@ -73,7 +75,7 @@ void NearZeroPaths::addElement(const ElementState& element) {
     const ElementSpec& spec = part.kind->model[element.spec];
     const auto ohm = nearZeroOhm(spec, element);
     if (!ohm) return;
-    join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to), {0, *ohm, *ohm, element.part});
+    join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to), {0, *ohm, *ohm, element.part, -1, measuresCurrent(spec)});
 }
 
 int NearZeroPaths::nodeOf(int part, const std::string& name) {
@@ -115,6 +117,7 @@ ConductingPath NearZeroPaths::walk(int from) const {
         const Edge* edge = steps_[node].by;
         if (edge == nullptr) break;
         path.ohm += edge->partOhm;
+        if (edge->burden) path.burdenOhm += edge->partOhm;
         if (edge->part >= 0) addOnce(path.parts, layout_.bench->parts[edge->part].id);
         if (edge->jumper >= 0) addOnce(path.parts, layout_.bench->jumpers[edge->jumper].id);
     }

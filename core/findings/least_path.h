@@ -18,6 +18,7 @@ inline constexpr double kNearZeroOhm = 1.0;
 
 struct ConductingPath {
     double ohm = 0;                  ///< of the parts on the path; metal of the nets counts 0, as in the solve
+    double burdenOhm = 0;            ///< of that, what ammeters add: they are made to stand in for a wire, so it doesn't make a load
     std::vector<std::string> parts;  ///< ids of the parts and jumpers that it runs through, in order
     std::vector<Hole> holes;         ///< occupied holes on the path, in order
 };
@@ -35,9 +36,10 @@ private:
     struct Edge {
         int to;
         double weightOhm;  ///< of the search: metal too, so that of two metal paths the better one is shown
-        double partOhm;    ///< what counts against kNearZeroOhm
+        double partOhm;    ///< of a part; what isn't burden counts against kNearZeroOhm
         int part = -1;     ///< index of the part that it runs through
         int jumper = -1;
+        bool burden = false;  ///< it is that of an ammeter
     };
     struct Step {
         double weightOhm = std::numeric_limits<double>::infinity();

@@ -7,6 +7,7 @@
 #include "core/findings/trial.h"
 
 #include "core/edit/holes.h"
+#include "core/meter/meter.h"
 
 #include <fmt/format.h>
 
@@ -36,7 +37,9 @@ int crookedness(const Examination& examination, const Move& move) {
 std::vector<Move> allMoves(const Examination& examination) {
     std::vector<Move> moves;
     const auto add = [&](std::vector<Move> more) { std::ranges::move(more, std::back_inserter(moves)); };
-    for (int part = 0; part < examination.partCount(); ++part) add(movesOfPart(examination, part));
+    for (int part = 0; part < examination.partCount(); ++part) {
+        if (!looksOn(examination.part(part))) add(movesOfPart(examination, part));
+    }
     for (int jumper = 0; jumper < static_cast<int>(examination.bench().jumpers.size()); ++jumper) {
         add(movesOfJumper(examination, jumper));
     }
@@ -50,7 +53,7 @@ std::vector<char> netsReached(const Examination& examination, int light) {
     const auto near = examination.netsNear(light);
     std::vector<char> reached = near;
     for (int part = 0; part < examination.partCount(); ++part) {
-        if (examination.part(part).kind->isSupply) continue;
+        if (examination.part(part).kind->isSupply || looksOn(examination.part(part))) continue;
         const auto first = layout.netOfLead.begin() + layout.firstLead[part], end = layout.netOfLead.begin() + layout.firstLead[part + 1];
         if (part != light && std::none_of(first, end, [&](int net) { return near[net] != 0; })) continue;
         std::for_each(first, end, [&](int net) { reached[net] = 1; });

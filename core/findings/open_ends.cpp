@@ -1,6 +1,7 @@
 #include "core/findings/open_ends.h"
 
 #include "core/edit/holes.h"
+#include "core/meter/meter.h"
 
 #include <fmt/format.h>
 
@@ -16,7 +17,7 @@ OpenCircuit reachOf(const Examination& examination, int light) {
     OpenCircuit reach;
     std::map<int, std::pair<bool, bool>> reached;  // by group: plus, minus
     for (int part = 0; part < examination.partCount(); ++part) {
-        if (examination.part(part).kind->isSupply) continue;
+        if (examination.part(part).kind->isSupply || looksOn(examination.part(part))) continue;
         const int first = layout.firstLead[part], end = layout.firstLead[part + 1];
         const auto isNear = [&](int net) { return near[net] != 0; };
         const bool belongs = part == light || std::any_of(layout.netOfLead.begin() + first, layout.netOfLead.begin() + end, isNear);

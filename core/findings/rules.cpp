@@ -18,6 +18,7 @@ std::span<const Rule> rules() {
         {"rails-apart", "Rails of one sign not tied while a part needs both.", findRailsApart, kOnlyProven, kFollows},
         {"one-hole-off", "A lead whose neighbouring strip would close the circuit.", findOneHoleOff, kOnlyProven, kFollows},
         {"too-little-voltage", "Lights that the supply can't light.", findTooLittleVoltage, kOnlyProven, kFollows},
+        {"meter-dial", "A meter whose dial doesn't suit what its leads are in.", findWrongDials, !kOnlyProven, kFollows},
         {"no-effect", "A switch that changes nothing.", findWithoutEffect, !kOnlyProven, kFollows},
         {"lead-alone", "A lead alone in its net, or hanging free.", findLeadsAlone, !kOnlyProven, kFollows},
         {"one-wire", "A circuit that leads from plus to nowhere.", findOneWire, !kOnlyProven, kFollows},

@@ -9,6 +9,7 @@
 #include "core/findings/trial.h"
 
 #include "core/circuit/element.h"
+#include "core/meter/meter.h"
 
 #include <fmt/format.h>
 
@@ -32,13 +33,30 @@ std::vector<Ends> endsOf(const PartKind& kind) {
     return ends;
 }
 
-std::string pathText(const ConductingPath& path) {
-    if (path.parts.empty()) return "they are in the same metal";
-    return fmt::format("{} {} them", fmt::join(path.parts, ", "), path.parts.size() == 1 ? "joins" : "join");
+/// The ammeter on a path; null without one.
+const Part* ammeterOn(const Bench& bench, const ConductingPath& path) {
+    for (const std::string& id : path.parts) {
+        const Part* part = bench.findPart(id);
+        if (part != nullptr && isMeter(*part->kind)) return part;
+    }
+    return nullptr;
 }
 
-/// The bench without the one jumper that makes the short; only where that is the only thing on the path.
+std::string pathText(const Bench& bench, const ConductingPath& path) {
+    if (path.parts.empty()) return "they are in the same metal";
+    const std::string joins = fmt::format("{} {} them", fmt::join(path.parts, ", "), path.parts.size() == 1 ? "joins" : "join");
+    const Part* meter = ammeterOn(bench, path);
+    if (meter == nullptr) return joins;
+    return fmt::format("{}: set to amperes, {} lets current through like a wire", joins, meter->id);
+}
+
+/// A meter that only measures volts joins nothing; else the bench without the one jumper that makes the short, where that is the only
+/// thing on the path.
 std::optional<Mend> mendFor(const Bench& bench, const ConductingPath& path) {
+    if (const Part* meter = ammeterOn(bench, path)) {
+        auto turned = turnDialEdit(bench, *meter, "voltage");
+        return turned ? std::optional(Mend{fmt::format("Turn the dial of {} to volts", meter->id), *std::move(turned)}) : std::nullopt;
+    }
     if (path.parts.size() != 1 || bench.findJumper(path.parts.front()) == nullptr) return std::nullopt;
     const std::string& id = path.parts.front();
     return Mend{fmt::format("Take {} away", id), removeEdit(bench, {id})};
@@ -80,7 +98,7 @@ Suspicion suspicion(const Position& position, const Short& made) {
     finding.holes = made.path.holes;
     const std::string text = fmt::format("Short circuit: {} and {} of {} meet with next to no resistance between them; {}.",
                                          supply.kind->leads[made.ends.from].name, supply.kind->leads[made.ends.to].name,
-                                         supply.id, pathText(made.path));
+                                         supply.id, pathText(*layout.bench, made.path));
     finding.text = saidOf(text, position);
     finding.figures = {{"resistance", made.path.ohm}};
     if (snapshot.status() == Status::Solved) finding.figures.emplace_back("current", ampere);

@@ -10,6 +10,7 @@ std::vector<SupplyNets> supplyNets(const Layout& layout) {
     std::vector<SupplyNets> found;
     for (int index = 0; index < static_cast<int>(layout.bench->parts.size()); ++index) {
         const PartKind& kind = *layout.bench->parts[index].kind;
+        if (!kind.isSupply) continue;
         for (const ElementSpec& spec : kind.model) {
             const int plus = kind.leadIndex(spec.from), minus = kind.leadIndex(spec.to);
             if (findElement(spec.element) != &kSupplyElement || plus < 0 || minus < 0) continue;

@@ -1,8 +1,13 @@
-// A supply is switched off while something is connected to it: a beginner then looks for a fault that isn't there.
+// A supply is switched off while something is connected to it: a beginner then looks for a fault that isn't there. Not said while a
+// meter measures ohms or continuity, which wants it so.
 
 #include "core/findings/rules.h"
 
+#include "core/meter/meter.h"
+
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace tiepoint {
 namespace {
@@ -34,6 +39,7 @@ Suspicions findSuppliesOff(const Examination& examination) {
     const Layout& layout = examination.layout();
     const Bench& bench = examination.bench();
     Suspicions found;
+    if (std::ranges::any_of(bench.parts, testsWithOwnSource)) return found;
     for (int part = 0; part < examination.partCount(); ++part) {
         const Part& supply = bench.parts[part];
         const int on = supply.kind->stateIndex("on");

@@ -15,9 +15,10 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<std::string_view, 7> kFamilies = {"Supply", "Resistor", "LED", "Switch",
-                                                       "Diode",  "Lamp",     "Chip"};
+constexpr std::array<std::string_view, 8> kFamilies = {"Supply", "Resistor", "LED",  "Switch",
+                                                       "Diode",  "Lamp",     "Chip", "Meter"};
 constexpr std::array<std::string_view, 4> kQuantities = {"current", "power", "reverseVoltage", "voltage"};
+constexpr std::array<std::string_view, 4> kReadings = {"voltage", "current", "resistance", "continuity"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
 constexpr std::array<std::string_view, 5> kUnits = {"", "ohm", "V", "A", "W"};
 
@@ -176,6 +177,8 @@ ElementSpec readElement(StrictObject& object, const PartKind& kind) {
     element.from = object.text("from");
     element.to = object.text("to");
     readClosedWhen(object, element, kind);
+    if (object.has("reads")) element.reads = object.text("reads");
+    if (!element.reads.empty() && !isOneOf(kReadings, element.reads)) object.fail("reads", "no such reading is known");
     for (const std::string& name : object.unasked())
         element.parameters.emplace_back(name, readCheckedParameter(object, name, kind));
     return element;

@@ -15,9 +15,11 @@
 //                      choice: choices [{name, label, constants: {name: number} (optional)}], default a
 //                      choice's name switch: default true or false
 //   state            optional: the same; what a hand left (a latched switch), saved with the bench
-//   model            [{element, from, to, closedWhen (optional), and the parameters of the element}]
+//   model            [{element, from, to, closedWhen, reads (both optional), and the parameters of the element}]
 //                      from, to: a lead, or an inner node (any other name, used at least twice)
 //                      closedWhen: "held", {"state": a switch}, or {"state": a choice, "is": its name}
+//                      reads: of an instrument, what it shows while this element is there: "voltage", "current",
+//                      "resistance", "continuity" (see core/meter/meter.h)
 //                      a parameter: a number, the name of a value, state or constant of a choice, or
 //                      {"derivation": name, "arguments": {name: parameter}}
 //                      elements, from their first node to their second, and their parameters:

@@ -189,6 +189,7 @@ std::span<const Package> packages() {
         benchSupplyPackage(),      usbSupplyPackage(),     cellsPackage(),  block9VPackage(),
         axialQuarterWattPackage(), axialDiodePackage(),    led5mmPackage(), pushButtonPackage(),
         slideSwitchPackage(),      potentiometerPackage(), lampWiredPackage(), togglePackage(),
+        multimeterPackage(),
     };
     return kPackages;
 }

@@ -39,6 +39,7 @@ struct Package {
     BodyShape shape = BodyShape::Box;
     double bodyLengthMm = 0, bodyWidthMm = 0;  ///< lying body, length along x; round: both are the diameter
     int defaultSpan = 0;                       ///< bending: pitches when taken from the tray
+    bool rightOfBoards = false;                ///< flying: lies at the right of the boards, where instruments lie; else at the left
 };
 
 /// How a part lies, derived from where its leads are.

@@ -62,6 +62,7 @@ struct ElementSpec {
     std::string whenState;   ///< contact: closed while this state ...
     std::string whenChoice;  ///< ... has this choice ("" with a switch state: while it is 1)
     bool whenHeld = false;   ///< contact: closed while the part is held (pressed)
+    std::string reads;       ///< instruments: what the part shows while this element is there, a name of core/meter/meter.h; else ""
 };
 
 /// A limit that a figure of the running part is compared with.

@@ -77,12 +77,21 @@ std::optional<RatingShare> shareOf(const Snapshot& snapshot, int part, const Rat
     return RatingShare{&rating, quantity->measure(snapshot, part), limit, quantity->unit};
 }
 
+/// A voltmeter's own current is no branch of the circuit that it looks at.
+bool measuresVolts(const Snapshot& snapshot, int part) {
+    return std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
+        return element.part == part && element.closed && partAt(snapshot, part).kind->model[element.spec].reads == "voltage";
+    });
+}
+
 /// What flows between parts, seen from one net: which parts take current out of it.
 class NetFollower {
 public:
     explicit NetFollower(const Snapshot& snapshot) : snapshot_(snapshot) {
         const int parts = static_cast<int>(snapshot.layout->bench->parts.size());
-        for (int part = 0; part < parts; ++part) byPart_.push_back(injections(snapshot, part));
+        for (int part = 0; part < parts; ++part) {
+            byPart_.push_back(measuresVolts(snapshot, part) ? InjectionByNet{} : injections(snapshot, part));
+        }
         largest_ = snapshot.largestCurrentAmpere;
     }
 

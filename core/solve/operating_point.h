@@ -11,8 +11,8 @@
 namespace tiepoint {
 
 enum class Status {
-    Solved,  ///< a supply is on, and every number is a solution
-    Off,     ///< no supply is switched on: no voltage, no current
+    Solved,  ///< a source is on (a supply, or an instrument's test source), and every number is a solution
+    Off,     ///< no supply is switched on and no instrument tests anything: no voltage, no current
     None,    ///< no solution exists or none was found: no number may be shown
 };
 

@@ -1,6 +1,7 @@
 #include "core/why/explain.h"
 
 #include "core/base/quantity.h"
+#include "core/meter/meter.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
 #include "core/why/explainer.h"
@@ -14,7 +15,8 @@ namespace tiepoint {
 Answer Explainer::run() {
     answer_.figures = {{"current", currentThrough(snapshot_, index_).inAmpere}};
     const bool carries = currentThrough(snapshot_, index_).inAmpere >= kVisibleAmpere;  // a filament glows later than that
-    if (!works(snapshot_, index_) && !(self().kind->emitsLight && carries)) explainIdle();
+    if (isMeter(*self().kind)) explainReading();
+    else if (!works(snapshot_, index_) && !(self().kind->emitsLight && carries)) explainIdle();
     else if (self().kind->isSupply) explainSupply();
     else if (self().kind->emitsLight) explainLight();
     else explainHeat();

@@ -37,6 +37,10 @@ private:
     void offerResistance();
     void offerFindings();
 
+    // explain_meter.cpp: instruments
+    void explainReading();
+    double voltageAcross() const;
+
     const Snapshot& snapshot_;
     int index_;
     Answer answer_;

@@ -39,7 +39,7 @@ TEST(Catalogue, HoldsTheKindsOfTheBench) {
     EXPECT_EQ(names,
               (std::vector<std::string>{"bench-supply", "usb-supply", "cells", "block-9v", "resistor",
                                         "potentiometer", "led", "push-button", "slide-switch",
-                                        "toggle", "diode", "lamp"}));
+                                        "toggle", "diode", "lamp", "multimeter"}));
     for (const PartKind& kind : catalogue()) EXPECT_EQ(findKind(kind.name), &kind);
     EXPECT_EQ(findKind("valve"), nullptr);
 }
@@ -330,6 +330,7 @@ TEST(KindFile, RefusesSlips) {
          "/model/0/contactResistance"},
         {"\"quantity\": \"current\"", "\"quantity\": \"amps\"", "/ratings/0/quantity"},
         {"\"status\": \"published\"", "\"status\": \"sure\"", "/sources/0/status"},
+        {"\"contactResistance\": \"contactResistance\"", "\"reads\": \"smell\", \"contactResistance\": \"contactResistance\"", "/model/0/reads"},
         {"\"cap\": true", "\"cap\": 1", "/cap"},
         {"\"cap\": true", "\"cop\": true", "/cop"},
     };

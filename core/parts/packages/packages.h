@@ -17,5 +17,6 @@ Package slideSwitchPackage();
 Package potentiometerPackage();
 Package lampWiredPackage();
 Package togglePackage();
+Package multimeterPackage();
 
 }  // namespace tiepoint

@@ -156,5 +156,15 @@ TEST(Readings, ABenchThatIsOffHasNone) {
     EXPECT_EQ(currentThrough(*snapshot, 1).inAmpere, 0);
 }
 
+/// At 24 V a meter of 10 Mohm takes a microampere: that is no branch worth a word.
+TEST(Readings, AVoltmeterDoesntBreakTheLoop) {
+    Bench bench = seriesBench().part("M1", "multimeter", {{"+", "A.e10"}, {"com", "A.e15"}}).build();
+    bench.parts[0].values[0] = 24;
+    const auto loop = simpleLoop(*evaluate(std::make_shared<const Bench>(bench)));
+    ASSERT_TRUE(loop);
+    EXPECT_EQ(loop->drops.size(), 2u);
+    EXPECT_NEAR(loop->currentAmpere, 24 / 500.01, 1e-5);
+}
+
 }  // namespace
 }  // namespace tiepoint

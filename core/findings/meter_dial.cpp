@@ -1,0 +1,70 @@
+// A meter whose dial doesn't suit what its leads are in. In the line of a light, set to anything but amperes, it lets next to no current
+// through; set to ohms or continuity while a supply is on, it can't tell its own current from the supply's.
+
+#include "core/findings/rules.h"
+
+#include "core/meter/drivers.h"
+#include "core/meter/meter.h"
+
+#include <fmt/format.h>
+
+namespace tiepoint {
+namespace {
+
+/// "off", "set to volts".
+std::string dialInWords(const Part& meter) { return quantityRead(meter).empty() ? "off" : "set to " + dialLabel(meter); }
+
+/// In the line, for all that is known: turned to amperes it lights what is dark. inspect() tries that before it is said.
+std::optional<Suspicion> inLine(const Examination& examination, int index) {
+    const Part& meter = examination.part(index);
+    if (!looksOn(meter) || examination.darkLights().empty()) return std::nullopt;
+    const auto turned = turnDialEdit(examination.bench(), meter, "current");
+    const auto bench = turned ? examination.after(*turned) : nullptr;
+    if (!bench) return std::nullopt;
+    const auto then = evaluate(bench, examination.now().inputs);
+    Suspicion found;
+    for (const int light : examination.darkLights()) {
+        if (isLit(*then, light)) found.darkens.push_back(examination.part(light).id);
+    }
+    if (found.darkens.empty()) return std::nullopt;
+    found.finding.parts = {meter.id, found.darkens.front()};
+    found.finding.holes = holesOf(meter);
+    found.finding.text = fmt::format("{} is {} and lies in the line of {}: it lets next to no current through (open: parted, no path).", meter.id,
+                                     dialInWords(meter), fmt::join(found.darkens, " and "));
+    found.finding.figures = {{"current", examination.mostAmpere(index)}};
+    found.proposals.push_back({fmt::format("Turn the dial of {} to amperes", meter.id), *turned});
+    return found;
+}
+
+std::optional<Suspicion> underPower(const Examination& examination, int index) {
+    const Part& meter = examination.part(index);
+    if (!testsWithOwnSource(meter)) return std::nullopt;
+    const int other = otherSourceAt(examination.now(), index);
+    if (other < 0) return std::nullopt;
+    const Part& supply = examination.part(other);
+    Suspicion found;
+    found.finding.severity = Severity::Risk;
+    found.finding.parts = {meter.id, supply.id};
+    found.finding.holes = holesOf(meter);
+    found.finding.text = fmt::format("{} is {} while {} is on: it can't tell its own small current from that of {}.", meter.id, dialInWords(meter),
+                                     supply.id, supply.id);
+    found.finding.figures = {{"current", examination.mostAmpere(index)}};
+    if (supply.kind->stateIndex("on") >= 0) {
+        found.proposals.push_back({fmt::format("Switch {} off", supply.id), setStateEdit(examination.bench(), supply.id, "on", 0)});
+    }
+    return found;
+}
+
+}  // namespace
+
+Suspicions findWrongDials(const Examination& examination) {
+    Suspicions found;
+    for (int index = 0; index < examination.partCount(); ++index) {
+        if (!isMeter(*examination.part(index).kind)) continue;
+        if (auto wrong = inLine(examination, index)) found.push_back(*std::move(wrong));
+        if (auto wrong = underPower(examination, index)) found.push_back(*std::move(wrong));
+    }
+    return found;
+}
+
+}  // namespace tiepoint

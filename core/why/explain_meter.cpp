@@ -1,0 +1,42 @@
+// What a meter shows, and what it does to the circuit while it looks.
+
+#include "core/why/explainer.h"
+
+#include "core/base/quantity.h"
+#include "core/findings/examination.h"
+#include "core/meter/meter.h"
+#include "core/snapshot/readings.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace tiepoint {
+
+void Explainer::explainReading() {
+    const MeterReading reading = *meterReading(snapshot_, index_);
+    const std::string& id = self().id;
+    answer_.question = fmt::format("Why does {} show {}?", id, reading.on ? reading.text() : "nothing");
+    answer_.figures = {{"reading", reading.value}, {"current", currentThrough(snapshot_, index_).inAmpere}};
+    if (!reading.on) return add(fmt::format("The dial of {} is at off: open, no path between its leads.", id), {id});
+    if (!reading.why.empty()) return add(reading.why, {id}, holesOf(self()));
+    const std::string ampere = formatQuantity(currentThrough(snapshot_, index_).inAmpere, "A");
+    const std::string volt = formatQuantity(voltageAcross(), "V");
+    if (reading.quantity == "voltage") {
+        add(fmt::format("Between its leads lies {}. They are not joined inside: it lets only {} through.", reading.text(), ampere), {id});
+    } else if (reading.quantity == "current") {
+        add(fmt::format("All of {} runs through it, from the red lead to the black one. Measuring takes {} away from the circuit.", reading.text(), volt), {id});
+    } else if (reading.digits == "OL") {
+        add(fmt::format("{} sends no current through what lies between its leads: open (parted, no path), or more ohms than it can show.", id), {id});
+    } else {
+        add(fmt::format("It sends {} through everything between its leads together, which takes {}: {}.", ampere, volt, reading.text()), {id});
+    }
+}
+
+/// Of a part with two leads; 0 where they hang apart.
+double Explainer::voltageAcross() const {
+    const double ampere = currentThrough(snapshot_, index_).inAmpere;
+    return ampere == 0 ? 0 : std::abs(snapshot_.partPower[index_]) / ampere;
+}
+
+}  // namespace tiepoint
