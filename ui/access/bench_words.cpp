@@ -3,6 +3,7 @@
 #include "core/bench/describe.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
+#include "core/meter/meter.h"
 #include "core/snapshot/pinned_value.h"
 #include "core/snapshot/readings.h"
 #include "ui/cards/reading_text.h"
@@ -115,7 +116,9 @@ QString pinnedFigure(const Picture& picture, const std::string& id) {
 }
 
 QString readingWords(const Picture& picture, const std::string& id) {
-    if (!picture.live()) return {};
+    // A meter shows something without a solution too.
+    const Part* part = picture.bench().findPart(id);
+    if (!picture.live() && !(picture.snapshot && part && isMeter(*part->kind))) return {};
     const ReadingText text = readingText(picture, id);
     QStringList words{text.big, text.note};
     words.removeAll(QString());

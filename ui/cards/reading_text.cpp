@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
+#include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "ui/paint/overload.h"
 
@@ -31,8 +32,22 @@ std::optional<QString> noAnswer(const Picture& picture) {
     return std::nullopt;
 }
 
+/// A meter's own display, large enough to be read from afar.
+ReadingText meterText(const Part& part, const MeterReading& reading) {
+    ReadingText text;
+    text.title = qs(describePart(part));
+    text.big = qs(reading.text());
+    if (!reading.why.empty()) text.note = qs(reading.why);
+    else if (!reading.on) text.note = QStringLiteral("Its dial is at off.");
+    else text.note = QStringLiteral("Set to %1.%2").arg(qs(dialLabel(part)), reading.beeps ? QStringLiteral(" It beeps: joined.") : QString());
+    return text;
+}
+
 ReadingText partReading(const Picture& picture, int index) {
     const Part& part = picture.bench().parts[index];
+    if (picture.snapshot) {
+        if (const auto reading = meterReading(*picture.snapshot, index)) return meterText(part, *reading);
+    }
     ReadingText text;
     text.title = qs(describePart(part));
     if (const auto words = noAnswer(picture)) {

@@ -24,10 +24,12 @@ double rounded(const ValueSpec& spec, double value) {
     return spec.minimum + std::round(share * kRoundTo) / kRoundTo * (spec.maximum - spec.minimum);
 }
 
-double nextPosition(const ValueSpec& spec, double value) {
-    const double positions = spec.type == ValueType::Choice ? static_cast<double>(spec.choices.size()) : 2;
-    return std::fmod(value + 1, positions);
-}
+double positionsOf(const ValueSpec& spec) { return spec.type == ValueType::Choice ? static_cast<double>(spec.choices.size()) : 2; }
+
+double nextPosition(const ValueSpec& spec, double value) { return std::fmod(value + 1, positionsOf(spec)); }
+
+/// A dial has more positions than a switch, and a wheel turns it.
+bool isDial(const ValueSpec& spec) { return spec.type == ValueType::Choice && spec.choices.size() > 2; }
 
 }  // namespace
 
@@ -44,7 +46,10 @@ void KnobGesture::press(const Pointer& pointer) {
 }
 
 void KnobGesture::move(const Pointer& pointer) {
-    if (!turns()) return;
+    if (!turns()) {
+        if (const auto position = dialPositionAt(hand().picture(), bench().partIndex(part_), pointer.at)) set(*position);
+        return;
+    }
     const double angle = angleAbout(hand().picture(), part_, pointer.at);
     turned_ += std::remainder(angle - lastAngle_, 360.0);
     lastAngle_ = angle;
@@ -61,8 +66,12 @@ void KnobGesture::set(double value) {
     }
 }
 
-void KnobGesture::release(const Pointer&) {
-    flip(hand(), part_);
+void KnobGesture::release(const Pointer& pointer) {
+    const bool dial = bench().findPart(part_) && isDial(specOf(*bench().findPart(part_)));
+    if (dial && !pointer.dragged) move(pointer);
+    // A drag has turned the dial already; a click on its hub goes on to the next position, as on a switch.
+    const bool meant = dial && (pointer.dragged || dialPositionAt(hand().picture(), bench().partIndex(part_), pointer.at));
+    if (!meant) flip(hand(), part_);
     finish();
 }
 
@@ -81,9 +90,11 @@ void KnobGesture::cancel() {
 
 bool KnobGesture::turnBy(Hand& hand, const std::string& id, double share, int gesture) {
     const Part* part = hand.picture().bench().findPart(id);
-    if (!part || part->kind->state.empty() || specOf(*part).type != ValueType::Number) return false;
+    if (!part || part->kind->state.empty()) return false;
     const ValueSpec& spec = specOf(*part);
-    const double value = rounded(spec, part->stateValue(0) + share * (spec.maximum - spec.minimum));
+    if (spec.type != ValueType::Number && !isDial(spec)) return false;
+    const double value = isDial(spec) ? std::clamp(part->stateValue(0) + std::copysign(1.0, share), 0.0, positionsOf(spec) - 1)
+                                      : rounded(spec, part->stateValue(0) + share * (spec.maximum - spec.minimum));
     if (value != part->stateValue(0)) {
         if (const auto why = hand.document().push(setStateEdit(hand.picture().bench(), id, spec.name, value), gesture)) {
             Q_EMIT hand.document().refused(*why);

@@ -1,6 +1,6 @@
 #pragma once
 // Knob: what a hand leaves as it is. A click on a lever or blade switches it to its next position; a drag turns a knob about its
-// middle, and the bench runs along. One undo step for each gesture.
+// middle, and the bench runs along. A dial goes to the position that is clicked, or follows the drag. One undo step for each gesture.
 
 #include "ui/gesture/gesture.h"
 
@@ -16,7 +16,7 @@ public:
 
     /// Switches to the next position, as a click does. False if the part has nothing to switch.
     static bool flip(Hand& hand, const std::string& part);
-    /// Turns by a share of the whole range, as one step of the gesture. False if the part has nothing that turns.
+    /// Turns by a share of the whole range, a dial by one position, as one step of the gesture. False if the part has nothing that turns.
     static bool turnBy(Hand& hand, const std::string& part, double share, int gesture);
 
 private:

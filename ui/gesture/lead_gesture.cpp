@@ -14,12 +14,12 @@ constexpr const char* kOutside = "no hole here: it goes back";
 }  // namespace
 
 void LeadGesture::showCable(const Part& part, Point to) {
-    // The plus of a supply is red and its minus black, as in the shop.
+    // The first lead of a supply or a meter is red and the other black, as in the shop.
     const auto lead = static_cast<std::size_t>(end_.index);
     const PartPlace& place = hand().picture().table->parts[static_cast<std::size_t>(bench().partIndex(part.id))];
     Marks& marks = hand().marks();
     marks.drawnFree = {place.exitsMm[lead], to};
-    marks.drawnColour = part.kind->leads[lead].name == "-" ? 1 : 0;
+    marks.drawnColour = lead == 0 ? 0 : 1;
 }
 
 LeadGesture::Aim LeadGesture::aimPart(const Pointer& pointer) {

@@ -27,6 +27,9 @@ QPainterPath jumperLine(const Picture& picture, int jumper);
 /// none.
 QPainterPath controlShape(const Picture& picture, int part);
 
+/// The position of a part's dial that a point on it means; nothing at its hub, and for parts without a dial.
+std::optional<int> dialPositionAt(const Picture& picture, int part, Point at);
+
 /// All layers in order, for pictures on paper and files.
 void paintBench(QPainter& painter, const Picture& picture);
 

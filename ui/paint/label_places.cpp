@@ -1,5 +1,6 @@
 #include "ui/paint/label_places.h"
 
+#include "core/meter/meter.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/curve.h"
 #include "ui/paint/net_marks.h"
@@ -106,7 +107,7 @@ std::vector<int> firstOfJoined(const Snapshot& snapshot) {
     for (const ElementState& element : snapshot.solution.elements) {
         const Part& part = layout.bench->parts[static_cast<std::size_t>(element.part)];
         const ElementSpec& spec = part.kind->model[static_cast<std::size_t>(element.spec)];
-        const bool contact = spec.whenHeld || !spec.whenState.empty();
+        const bool contact = spec.reads.empty() && (spec.whenHeld || !spec.whenState.empty());
         const int from = part.kind->leadIndex(spec.from), to = part.kind->leadIndex(spec.to);
         if (!contact || part.kind->isSupply || !element.closed || from < 0 || to < 0) continue;
         const int a = first[static_cast<std::size_t>(
@@ -138,6 +139,19 @@ void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candi
                                                      : 0);
         candidates.push_back({{span.first.x() + side, y}, kColumnDislike + row * kPerRow});
         candidates.push_back({{span.first.x() - side, y}, kColumnDislike + row * kPerRow + 0.1});
+    }
+}
+
+/// Where words have to be larger than the figures on a meter's own display, its reading stands beside it as well.
+void placeMeterReadings(const Picture& picture, const Snapshot& live, Clearance& clearance, std::vector<Label>& labels) {
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const auto reading = meterReading(live, part);
+        if (!reading || !reading->on) continue;
+        const PackagePainter* look = findPackagePainter(picture.bench().parts[static_cast<std::size_t>(part)].kind->package->name);
+        if (look == nullptr || look->figuresEmMm() >= picture.sizes.readingMm) continue;
+        const QString text = QString::fromStdString(reading->text());
+        const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm, kReadingHeight * picture.sizes.readingMm);
+        labels.push_back(placeBesidePart(picture, part, text, size, clearance));
     }
 }
 
@@ -289,6 +303,7 @@ std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
         }
         if (!candidates.empty()) labels.push_back(settle(candidates, text, size, clearance));
     }
+    placeMeterReadings(picture, *live, clearance, labels);
     return labels;
 }
 

@@ -1,6 +1,7 @@
 // The live layers over the parts, but for labels: light, inner metal, pressed caps, figures, stripes of
 // volts.
 
+#include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/board_back.h"
@@ -149,11 +150,12 @@ void addCapLetters(Patches& patches, const Picture& picture) {
 
 void addDisplays(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
-        if (!scene.live || look.figures(scene).isEmpty()) return;
+        if (!scene.instant || look.figures(scene).isEmpty()) return;
         PatchLook figures = lookOf(Mark::Display, scene);
         const Layout& layout = *picture.layout;
+        if (const auto reading = meterReading(*scene.instant, part)) figures << reading->text() << reading->why << reading->beeps;
         for (int lead = layout.firstLead[static_cast<std::size_t>(part)]; lead < layout.firstLead[static_cast<std::size_t>(part) + 1]; ++lead)
-            figures << scene.live->leadCurrent[static_cast<std::size_t>(lead)];
+            figures << scene.instant->leadCurrent[static_cast<std::size_t>(lead)];
         patches.push_back({look.figures(scene), figures,
                            [scene, &look](QPainter& painter) { look.paintFigures(painter, scene); }});
     });

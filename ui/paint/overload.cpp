@@ -4,6 +4,7 @@
 #include "ui/paint/overload.h"
 
 #include "core/base/quantity.h"
+#include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/lettering.h"
@@ -102,6 +103,7 @@ std::vector<Overload> overloads(const Picture& picture) {
     if (!live) return found;
     constexpr double kBears = 1 + 1e-6;
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        if (isMeter(*picture.bench().parts[static_cast<std::size_t>(part)].kind)) continue;  // its display says so
         const auto shares = ratingShares(*live, part);
         const auto worst =
             std::max_element(shares.begin(), shares.end(), [](const RatingShare& a, const RatingShare& b) {

@@ -72,7 +72,7 @@ PartScene sceneOf(const Picture& picture, int part) {
     const Part& which = picture.bench().parts[i];
     const Snapshot* live = picture.live();
     const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
-    return {*picture.theme, which, picture.table->parts[i], middleYOf(picture), live, part, held, false};
+    return {*picture.theme, which, picture.table->parts[i], middleYOf(picture), live, part, held, false, picture.snapshot.get()};
 }
 
 bool showsInside(const Picture& picture, int part) {
@@ -176,6 +176,11 @@ QPainterPath jumperLine(const Picture& picture, int jumper) {
 QPainterPath controlShape(const Picture& picture, int part) {
     const PartScene scene = sceneOf(picture, part);
     return painterOf(scene).control(scene);
+}
+
+std::optional<int> dialPositionAt(const Picture& picture, int part, Point at) {
+    const PartScene scene = sceneOf(picture, part);
+    return painterOf(scene).dialPosition(scene, toQt(at));
 }
 
 void paintSample(QPainter& painter, const Theme& theme, const PartKind& kind) {

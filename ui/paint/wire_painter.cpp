@@ -57,6 +57,15 @@ Cubic leadCubic(QPointF exit, QPointF tip, double middleY) {
             tip + QPointF(-std::min(12.0, 0.34 * dx), outside * rise), tip};
 }
 
+Cubic testLeadCubic(QPointF exit, QPointF tip) {
+    // Round the lower end of the box, clear of the other plug.
+    constexpr QPointF kLean(0.56, 0.83);
+    const double away = std::hypot(exit.x() - tip.x(), exit.y() - tip.y());
+    const double out = std::clamp(0.36 * away, 12.0, 32.0), lean = std::clamp(0.5 * away, 10.0, 60.0);
+    const QPointF leaning = tip + kLean * lean;
+    return {exit, exit + QPointF(0, out), QPointF(leaning.x(), std::max(leaning.y(), exit.y())), tip};
+}
+
 double jumperLiftMm(double lengthMm) {
     return std::clamp(0.35 + 0.05 * lengthMm, 0.6, 3.2);
 }

@@ -26,6 +26,10 @@ WireLook jumperLook(const Theme& theme, int colour, double lengthMm, bool flat);
 /// from outside.
 Cubic leadCubic(QPointF exit, QPointF tip, double middleY);
 
+/// A test lead of an instrument at the right of the boards: down out of its socket, and to its hole from the lower right, where the
+/// probe leans.
+Cubic testLeadCubic(QPointF exit, QPointF tip);
+
 double jumperLiftMm(double lengthMm);
 
 void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look);

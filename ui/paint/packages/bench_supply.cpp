@@ -174,7 +174,7 @@ public:
         }
     }
 
-    QRectF figures(const PartScene& scene) const override { return kDisplay.translated(cornerMm(scene)); }
+    QRectF figures(const PartScene& scene) const override { return scene.live ? kDisplay.translated(cornerMm(scene)) : QRectF(); }
     void paintFigures(QPainter& painter, const PartScene& scene) const override {
         const int plus = scene.live->layout->leadIndex(scene.index, 0);
         const double current = -scene.live->leadCurrent[static_cast<std::size_t>(plus)];

@@ -17,7 +17,7 @@ struct Entry {
     const PackagePainter& (*painter)();
 };
 
-constexpr std::array<Entry, 12> kPainters{{
+constexpr std::array<Entry, 13> kPainters{{
     {"axial-quarter-watt", &resistorPainter},
     {"diode-axial", &diodePainter},
     {"led-5mm", &ledPainter},
@@ -30,6 +30,7 @@ constexpr std::array<Entry, 12> kPainters{{
     {"usb-supply", &usbSupplyPainter},
     {"cells", &cellsPainter},
     {"block-9v", &block9VPainter},
+    {"multimeter", &multimeterPainter},
 }};
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include <optional>
 #include <span>
 #include <string_view>
 #include <vector>
@@ -25,6 +26,7 @@ struct PartScene {
     int index = -1;                  ///< of the part in the bench of `live`
     bool held = false;               ///< pressed at the moment
     bool compact = false;            ///< seen in the tray: no leads that end in the air
+    const Snapshot* instant = nullptr;  ///< of this bench, solved or not: for what shows a word where there is no solution
 
     QRectF bodyRect() const;  ///< in the body's own frame: centred at 0,0, unturned
     std::string_view choice(std::string_view value) const;  ///< name of a choice in force, or empty
@@ -54,10 +56,12 @@ public:
     virtual void paintPressed(QPainter&, const PartScene&) const {}
     /// The letter of a pressed cap, which stays over the arrows under it.
     virtual void paintCapLetter(QPainter&, const PartScene&) const {}
-    /// Present figures of a display. Called only with a solution.
+    /// Present figures of a display. Called only where figures() isn't empty.
     virtual void paintFigures(QPainter&, const PartScene&) const {}
     /// Where on the bench these figures stand; empty where there are none.
     virtual QRectF figures(const PartScene&) const { return {}; }
+    /// The em of the figures that a display is there for, mm; 0 where a room needn't read them.
+    virtual double figuresEmMm() const { return 0; }
     /// The lit body of a part that gives light, about 0,0 of its own frame.
     virtual void paintLit(QPainter&, const PartScene&, double) const {}
     /// The colour of its light; not valid for parts that give none.
@@ -74,6 +78,9 @@ public:
     virtual QPainterPath body(const PartScene& scene) const;
     /// What the pointer presses, switches or turns; empty if nothing.
     virtual QPainterPath control(const PartScene&) const { return {}; }
+    /// Of a dial with several positions: the one that a point of it means, an index of the part's first state; nothing at its hub, and
+    /// for parts without a dial.
+    virtual std::optional<int> dialPosition(const PartScene&, QPointF) const { return std::nullopt; }
 };
 
 /// The painter of a package, or null.
@@ -110,5 +117,6 @@ const PackagePainter& benchSupplyPainter();
 const PackagePainter& usbSupplyPainter();
 const PackagePainter& cellsPainter();
 const PackagePainter& block9VPainter();
+const PackagePainter& multimeterPainter();
 
 }  // namespace tiepoint::ui

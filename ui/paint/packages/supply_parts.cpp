@@ -19,6 +19,7 @@ QColor leadColour(const Theme& theme, bool plus) {
 
 Cubic supplyLead(const PartScene& scene, int lead) {
     const auto i = static_cast<std::size_t>(lead);
+    if (scene.part.kind->package->rightOfBoards) return testLeadCubic(toQt(scene.place.exitsMm[i]), toQt(scene.place.leadsMm[i]));
     return leadCubic(toQt(scene.place.exitsMm[i]), toQt(scene.place.leadsMm[i]), scene.boardMiddleY);
 }
 

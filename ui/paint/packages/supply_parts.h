@@ -12,7 +12,7 @@ inline constexpr double kLeadBreadthMm = 1.9;
 /// The body's frame with its origin in the top left corner rather than in the middle.
 QPointF cornerMm(const PartScene& scene);
 QColor leadColour(const Theme& theme, bool plus);
-/// The way of a supply's flying lead, on the bench.
+/// The way of a flying lead, of a supply or an instrument, on the bench.
 Cubic supplyLead(const PartScene& scene, int lead);
 /// Draws it, on the bench; with bare metal at its far end only.
 void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool plus);

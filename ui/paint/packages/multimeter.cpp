@@ -1,0 +1,300 @@
+// The multimeter, lying on the table: a waisted box with a display, a dial that points at what is measured, and two sockets from whose
+// plugs the test leads run to probes in holes. What the display shows is read off the bench by core/meter.
+
+#include "core/meter/meter.h"
+#include "ui/paint/lettering.h"
+#include "ui/paint/packages/supply_parts.h"
+#include "ui/paint/shade.h"
+#include "ui/paint/wire_painter.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace tiepoint::ui {
+namespace {
+
+// Places on the face, from its top left corner.
+constexpr QRectF kPanel(2.5, 2.2, 29, 49.6), kDisplay(4, 3.8, 26, 14);
+constexpr double kCaseRadiusMm = 5, kWaistMm = 0.9, kPanelRadiusMm = 3.2;
+constexpr double kInsetMm = 1.5;  ///< from the rim of the display to what stands in it
+constexpr double kDigitsY = 9.1, kUnitY = 15.2;
+constexpr Lettering kDigits{7.4, QFont::DemiBold}, kUnit{3.0, QFont::DemiBold}, kQuantity{1.95, QFont::Normal}, kWhy{1.6, QFont::Medium};
+constexpr double kWhyLineMm = 2.1;
+constexpr QPointF kBeepAt(16, kUnitY);
+/// A beep is seen from the back of a room too: its sound spreads beside the box, towards the boards.
+constexpr QPointF kSoundFrom(-0.6, 10.8);
+constexpr double kSoundScale = 2.4, kSoundBreadthMm = 0.9;
+constexpr QRectF kSound(-8.6, 4.6, 8, 12.4);
+
+constexpr QPointF kDial(17, 33);
+constexpr double kKnobMm = 7, kHubMm = 2, kTickFromMm = 7.7, kTickToMm = 8.7, kNamesMm = 10.8, kReachMm = 13;
+/// Degrees clockwise from the top, in the order of the dial's positions.
+constexpr std::array kPositionDegrees{-100.0, -50.0, 0.0, 50.0, 100.0};
+constexpr Lettering kSign{2.9, QFont::Medium}, kSignChosen{2.9, QFont::Bold}, kWord{2.0, QFont::Medium}, kWordChosen{2.0, QFont::Bold};
+
+constexpr double kSocketMm = 2.6, kSocketY = 47.5, kSocketWordY = 43;
+constexpr Lettering kSocketWord{2.0, QFont::DemiBold}, kId{1.7, QFont::Medium};
+constexpr double kProbeMm = 9;  ///< from its tip to where the lead begins
+
+/// What stands at a position of the dial; the one that beeps has a mark instead.
+struct Position {
+    std::string_view choice;
+    const char* sign;
+};
+constexpr std::array kPositions{Position{"off", "off"}, Position{"volts", "V"}, Position{"amperes", "A"}, Position{"ohms", "\u03a9"},
+                                Position{"continuity", ""}};
+
+QPointF onDial(double degrees, double radius) {
+    const double a = degrees * std::numbers::pi / 180;
+    return kDial + QPointF(std::sin(a), -std::cos(a)) * radius;
+}
+
+const ValueSpec& dialOf(const PartScene& scene) { return scene.part.kind->state.front(); }
+std::size_t positionOf(const PartScene& scene) { return static_cast<std::size_t>(scene.part.stateValue(0)); }
+
+/// A box that is a little narrower about its middle, for a hand.
+QPainterPath caseShape(QSizeF size) {
+    const double w = size.width(), h = size.height(), r = kCaseRadiusMm;
+    QPainterPath path(QPointF(r, 0));
+    path.lineTo(w - r, 0);
+    path.cubicTo(w - 0.36 * r, 0, w, 0.36 * r, w, r);
+    path.cubicTo(w, 0.2 * h, w - kWaistMm, 0.3 * h, w - kWaistMm, 0.41 * h);
+    path.cubicTo(w - kWaistMm, 0.6 * h, w, 0.74 * h, w, h - r);
+    path.cubicTo(w, h - 0.36 * r, w - 0.36 * r, h, w - r, h);
+    path.lineTo(r, h);
+    path.cubicTo(0.36 * r, h, 0, h - 0.36 * r, 0, h - r);
+    path.cubicTo(0, 0.74 * h, kWaistMm, 0.6 * h, kWaistMm, 0.41 * h);
+    path.cubicTo(kWaistMm, 0.3 * h, 0, 0.2 * h, 0, r);
+    path.cubicTo(0, 0.36 * r, 0.36 * r, 0, r, 0);
+    path.closeSubpath();
+    return path;
+}
+
+/// Three arcs that spread from a point, towards 0 (the right) or 180 degrees: sound.
+void paintSound(QPainter& painter, QPointF from, double scale, double towards, const QPen& pen) {
+    constexpr double kSpreadDegrees = 45;
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(pen);
+    for (const double radius : {1.06, 1.98, 2.9}) {
+        const double r = radius * scale;
+        const QRectF ring(from.x() - r, from.y() - r, 2 * r, 2 * r);
+        QPainterPath arc;
+        arc.arcMoveTo(ring, towards - kSpreadDegrees);
+        arc.arcTo(ring, towards - kSpreadDegrees, 2 * kSpreadDegrees);
+        painter.drawPath(arc);
+    }
+}
+
+/// A point with its sound.
+void paintBeepMark(QPainter& painter, QPointF at, double scale, const QColor& colour) {
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(colour);
+    painter.drawPath(disc(at, 0.36 * scale));
+    paintSound(painter, at, scale, 0, outlinePen(colour, 0.42 * scale));
+}
+
+void paintCase(QPainter& painter, const PartScene& scene) {
+    const Theme& theme = scene.theme;
+    const Furnishing& f = theme.furnishing;
+    const QRectF box(QPointF(0, 0), scene.bodyRect().size());
+    drawSoftShadow(painter, theme, box, kCaseRadiusMm, {1.7, 2.1}, 1.9);
+    painter.setPen(outlinePen(f.caseEdge, theme.outlineMm * 1.3));
+    painter.setBrush(shadeDown(theme, box, f.caseTop, f.caseBottom));
+    painter.drawPath(caseShape(box.size()));
+    if (!theme.flat) {
+        painter.setPen(QPen(faded(Qt::white, 0.34), 0.28, Qt::SolidLine, Qt::RoundCap));
+        painter.drawLine(QPointF(kCaseRadiusMm, 0.45), QPointF(box.right() - kCaseRadiusMm, 0.45));
+    }
+    painter.setPen(QPen(faded(f.caseEdge, theme.flat ? 1 : 0.6), theme.outlineMm * 2));
+    for (const double y : {21.0, 22.6, 24.2, 25.8, 27.4}) {  // ribs under a thumb
+        painter.drawLine(QPointF(1.15, y), QPointF(2.1, y));
+        painter.drawLine(QPointF(box.right() - 2.1, y), QPointF(box.right() - 1.15, y));
+    }
+    painter.setPen(outlinePen(faded(f.caseEdge, theme.flat ? 1 : 0.85), theme.outlineMm));
+    painter.setBrush(shadeDown(theme, kPanel, f.panelTop, f.panelBottom));
+    painter.drawPath(roundedBox(kPanel, kPanelRadiusMm));
+}
+
+void paintDisplay(QPainter& painter, const PartScene& scene) {
+    const Theme& theme = scene.theme;
+    const Furnishing& f = theme.furnishing;
+    painter.setPen(outlinePen(blend(f.display, Qt::black, 0.5), theme.outlineMm * 1.6));
+    painter.setBrush(shadeDown(theme, kDisplay, f.display, f.displayLow));
+    painter.drawPath(roundedBox(kDisplay, 1.1));
+    if (theme.flat) return;
+    QPainterPath sheen(kDisplay.topLeft());
+    sheen.lineTo(kDisplay.left() + 9.2, kDisplay.top());
+    sheen.lineTo(kDisplay.left() + 3.2, kDisplay.bottom());
+    sheen.lineTo(kDisplay.bottomLeft());
+    painter.fillPath(sheen.intersected(roundedBox(kDisplay.adjusted(0.25, 0.25, -0.25, -0.25), 0.9)), faded(Qt::white, 0.045));
+}
+
+void paintPositions(QPainter& painter, const PartScene& scene) {
+    const Furnishing& f = scene.theme.furnishing;
+    const auto& choices = dialOf(scene).choices;
+    for (std::size_t i = 0; i < std::min(choices.size(), kPositionDegrees.size()); ++i) {
+        const bool chosen = i == positionOf(scene);
+        const QColor ink = chosen ? f.panelInk : f.panelDim;
+        painter.setPen(outlinePen(f.panelInk, chosen ? 0.42 : 0.22));
+        painter.drawLine(onDial(kPositionDegrees[i], kTickFromMm), onDial(kPositionDegrees[i], kTickToMm));
+        const auto named = std::ranges::find(kPositions, std::string_view(choices[i].name), &Position::choice);
+        if (named == kPositions.end()) continue;
+        const QString sign = QString::fromUtf8(named->sign);
+        const QPointF at = onDial(kPositionDegrees[i], kNamesMm);
+        if (sign.isEmpty()) paintBeepMark(painter, at - QPointF(0.9, 0), chosen ? 0.88 : 0.75, ink);
+        else if (sign.size() == 1) drawText(painter, sign, at, chosen ? kSignChosen : kSign, ink);
+        else drawText(painter, sign, at, chosen ? kWordChosen : kWord, ink);
+    }
+}
+
+void paintKnob(QPainter& painter, const PartScene& scene) {
+    const Theme& theme = scene.theme;
+    const Furnishing& f = theme.furnishing;
+    drawSoftShadow(painter, theme, kDial, kKnobMm, {0.8, 1.0}, 0.9);
+    painter.setPen(outlinePen(f.ink, theme.outlineMm));
+    painter.setBrush(shadeRound(theme, kDial, kKnobMm, f.plasticLight, f.plasticDark));
+    painter.drawPath(disc(kDial, kKnobMm));
+    painter.save();
+    painter.translate(kDial);
+    painter.rotate(kPositionDegrees[std::min(positionOf(scene), kPositionDegrees.size() - 1)]);
+    QPainterPath grip(QPointF(-1.7, -5.2));
+    grip.cubicTo({-1.5, -6.6}, {1.5, -6.6}, {1.7, -5.2});
+    grip.lineTo(2.1, 4.6);
+    grip.cubicTo({1.8, 6.2}, {-1.8, 6.2}, {-2.1, 4.6});
+    grip.closeSubpath();
+    painter.setBrush(blend(f.plasticLight, Qt::white, theme.flat ? 0.25 : 0.06));
+    painter.drawPath(grip);
+    painter.setPen(outlinePen(theme.dark || theme.flat ? QColor(Qt::white) : f.digits, 0.66));
+    painter.drawLine(QPointF(0, -5.7), QPointF(0, -2.4));
+    painter.restore();
+}
+
+void paintSocketRow(QPainter& painter, const PartScene& scene) {
+    const Theme& theme = scene.theme;
+    const auto& places = scene.part.kind->package->footprint;
+    drawText(painter, QString::fromUtf8("V \u03a9 mA"), {places[0].x, kSocketWordY}, kSocketWord, theme.plusLine);
+    drawText(painter, QStringLiteral("com"), {places[1].x, kSocketWordY}, kSocketWord, theme.furnishing.panelInk);
+    for (const Point place : places) paintSocket(painter, theme, toQt(place), kSocketMm);
+    drawText(painter, QString::fromStdString(scene.part.id), {kDial.x(), kSocketY + 2}, kId, theme.furnishing.panelDim);
+}
+
+/// Bare tip, a guard for the fingers, a slim handle; along the way that the lead ends.
+void paintProbe(QPainter& painter, const Theme& theme, const Place& begin, QPointF tip, const QColor& colour) {
+    const QColor edge = theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.6);
+    const QPointF away = begin.at - tip;
+    painter.save();
+    painter.translate(tip);
+    painter.rotate(std::atan2(away.y(), away.x()) * 180 / std::numbers::pi);
+    painter.setPen(outlinePen(theme.furnishing.steelEdge, 0.46 + 2 * theme.outlineMm));
+    painter.drawLine(QPointF(0, 0), QPointF(2.6, 0));
+    painter.setPen(outlinePen(blend(theme.furnishing.steelLight, theme.furnishing.steelDark, 0.3), 0.46));
+    painter.drawLine(QPointF(0, 0), QPointF(2.6, 0));
+    QPainterPath handle(QPointF(1.5, -0.5));
+    for (const QPointF corner : {QPointF(3.2, -0.75), QPointF(3.2, -1.45), QPointF(3.9, -1.45), QPointF(3.9, -1.05)}) handle.lineTo(corner);
+    handle.cubicTo({6, -1.35}, {8, -1.3}, {kProbeMm + 0.6, -0.95});
+    handle.lineTo(kProbeMm + 0.6, 0.95);
+    handle.cubicTo({8, 1.3}, {6, 1.35}, {3.9, 1.05});
+    for (const QPointF corner : {QPointF(3.9, 1.45), QPointF(3.2, 1.45), QPointF(3.2, 0.75), QPointF(1.5, 0.5)}) handle.lineTo(corner);
+    handle.closeSubpath();
+    painter.setPen(outlinePen(edge, theme.outlineMm));
+    painter.setBrush(shadeDown(theme, handle.boundingRect(), blend(colour, Qt::white, 0.16), blend(colour, Qt::black, 0.2)));
+    painter.drawPath(handle);
+    if (!theme.flat) {
+        painter.setPen(QPen(faded(Qt::white, 0.4), 0.2, Qt::SolidLine, Qt::RoundCap));
+        painter.drawLine(QPointF(5.2, -0.6), QPointF(8.4, -0.56));
+    }
+    painter.restore();
+}
+
+/// The word beside the number, or the reason why there is none.
+void paintWhy(QPainter& painter, const QString& why, const QColor& ink) {
+    const QRectF room = kDisplay.adjusted(kInsetMm, 0, -kInsetMm, 0);
+    // Two lines of about the same length; long ids make them smaller.
+    qsizetype cut = why.size();
+    for (qsizetype i = why.indexOf(QLatin1Char(' ')); i >= 0; i = why.indexOf(QLatin1Char(' '), i + 1)) {
+        if (std::abs(2 * i - why.size()) < std::abs(2 * cut - why.size())) cut = i;
+    }
+    const QStringList lines{why.left(cut), why.mid(cut + 1)};
+    Lettering lettering = kWhy;
+    for (const QString& line : lines) lettering.sizeMm = std::min(lettering.sizeMm, kWhy.sizeMm * room.width() / textWidthMm(line, kWhy));
+    for (int i = 0; i < 2; ++i) drawText(painter, lines[i], {room.left(), kUnitY + (i - 0.5) * kWhyLineMm}, lettering, ink, Qt::AlignLeft);
+}
+
+class MultimeterPainter final : public PackagePainter {
+public:
+    void paint(QPainter& painter, const PartScene& scene) const override {
+        painter.save();
+        painter.translate(cornerMm(scene));
+        paintCase(painter, scene);
+        paintDisplay(painter, scene);
+        paintPositions(painter, scene);
+        paintKnob(painter, scene);
+        paintSocketRow(painter, scene);
+        painter.restore();
+        if (scene.compact) return;
+        for (const int lead : {0, 1}) paintTestLead(painter, scene, lead);
+    }
+
+    QRectF figures(const PartScene& scene) const override { return scene.instant ? kDisplay.united(kSound).translated(cornerMm(scene)) : QRectF(); }
+    double figuresEmMm() const override { return kDigits.sizeMm; }
+
+    void paintFigures(QPainter& painter, const PartScene& scene) const override {
+        const auto reading = meterReading(*scene.instant, scene.index);
+        if (!reading || !reading->on) return;
+        const Furnishing& f = scene.theme.furnishing;
+        const double left = kDisplay.left() + kInsetMm, right = kDisplay.right() - kInsetMm;
+        painter.save();
+        painter.translate(cornerMm(scene));
+        const QString figure = QString::fromStdString(reading->digits);
+        Lettering digits = kDigits;  // a minus before four figures stands closer
+        digits.sizeMm *= std::min(1.0, (right - left) / textWidthMm(figure, digits));
+        drawText(painter, figure, {right, kDigitsY}, digits, f.digits, Qt::AlignRight);
+        if (reading->why.empty()) {
+            drawText(painter, QString::fromStdString(dialLabel(scene.part)), {left, kUnitY}, kQuantity, f.digitsDim, Qt::AlignLeft);
+            drawText(painter, QString::fromStdString(reading->unit), {right, kUnitY}, kUnit, f.digits, Qt::AlignRight);
+            if (reading->beeps) paintBeepMark(painter, kBeepAt, 0.9, f.digits);
+            if (reading->beeps) paintSound(painter, kSoundFrom, kSoundScale, 180, outlinePen(scene.theme.accent, kSoundBreadthMm));
+        } else {
+            paintWhy(painter, QString::fromStdString(reading->why), f.digitsDim);
+        }
+        painter.restore();
+    }
+
+    std::vector<PartPath> paths(const PartScene& scene) const override { return supplyPaths(scene); }
+
+    QPainterPath body(const PartScene& scene) const override { return caseShape(scene.bodyRect().size()).translated(cornerMm(scene)); }
+
+    QPainterPath control(const PartScene& scene) const override { return disc(kDial, kReachMm).translated(cornerMm(scene)); }
+
+    std::optional<int> dialPosition(const PartScene& scene, QPointF at) const override {
+        const QPointF away = at - cornerMm(scene) - kDial;
+        if (std::hypot(away.x(), away.y()) < kHubMm) return std::nullopt;
+        const double degrees = std::atan2(away.x(), -away.y()) * 180 / std::numbers::pi;
+        const auto farness = [degrees](double position) { return std::abs(std::remainder(position - degrees, 360.0)); };
+        return static_cast<int>(std::ranges::min_element(kPositionDegrees, {}, farness) - kPositionDegrees.begin());
+    }
+
+private:
+    static void paintTestLead(QPainter& painter, const PartScene& scene, int lead) {
+        const Theme& theme = scene.theme;
+        const auto i = static_cast<std::size_t>(lead);
+        const QColor colour = leadColour(theme, lead == 0);
+        const Cubic whole = supplyLead(scene, lead);
+        const double length = whole.lengthMm();
+        const Cubic wire = whole.between(0, std::max(length / 2, length - kProbeMm));
+        paintWire(painter, theme, wire, {colour, kLeadBreadthMm, 2.2, 0, 0});
+        paintProbe(painter, theme, {wire.d, 0}, toQt(scene.place.leadsMm[i]), colour);
+        paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), kSocketMm * 0.9, colour, std::numbers::pi / 2);
+    }
+};
+
+}  // namespace
+
+const PackagePainter& multimeterPainter() {
+    static const MultimeterPainter kPainter;
+    return kPainter;
+}
+
+}  // namespace tiepoint::ui
