@@ -20,7 +20,7 @@ constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
 constexpr std::string_view kOverRange = "OL", kBlown = "FUSE", kNoDigits = "---";
 
 constexpr std::array kVoltRanges = {MeterRange{"mV", 1e3, 1}, MeterRange{"V", 1, 3}, MeterRange{"V", 1, 2}, MeterRange{"V", 1, 1}};
-constexpr std::array kAmpereRanges = {MeterRange{"mA", 1e3, 2}, MeterRange{"mA", 1e3, 1}, MeterRange{"A", 1, 3}, MeterRange{"A", 1, 2}};
+constexpr std::array kAmpereRanges = {MeterRange{"mA", 1e3, 2}, MeterRange{"mA", 1e3, 1}};
 constexpr std::array kOhmRanges = {MeterRange{"Ω", 1, 1},     MeterRange{"Ω", 1, 0},     MeterRange{"kΩ", 1e-3, 2},
                                    MeterRange{"kΩ", 1e-3, 1}, MeterRange{"MΩ", 1e-6, 3}, MeterRange{"MΩ", 1e-6, 2}};
 constexpr std::span kContinuityRanges = std::span(kOhmRanges).first(2);
@@ -94,12 +94,22 @@ void readResistance(const Measurement& at, MeterReading& reading) {
     if (!isDisturbed(at, reading)) show(reading, kOhmRanges, ohmOutside(at.element));
 }
 
+/// A figure of the dial's present position; 0 where it has none.
+double beepsBelowOhm(const Part& meter) {
+    for (std::size_t s = 0; s < meter.kind->state.size(); ++s) {
+        const ValueSpec& dial = meter.kind->state[s];
+        if (dial.type != ValueType::Choice) continue;
+        const auto& constants = dial.choices[static_cast<std::size_t>(meter.stateValue(static_cast<int>(s)))].constants;
+        if (const auto found = constants.find("beepBelow"); found != constants.end()) return found->second;
+    }
+    return 0;
+}
+
 void readContinuity(const Measurement& at, MeterReading& reading) {
     if (isDisturbed(at, reading)) return;
     const double ohm = ohmOutside(at.element);
     show(reading, kContinuityRanges, ohm);
-    const int threshold = at.meter().kind->valueIndex("beepBelow");
-    reading.beeps = threshold >= 0 && ohm < at.meter().value(threshold);
+    reading.beeps = ohm < beepsBelowOhm(at.meter());
 }
 
 struct Quantity {

@@ -11,7 +11,7 @@
 //   R  hole hole ohm [watt]             resistor          D  anode cathode colour       LED
 //   V  anode cathode                    diode             RV first-hole [turns] ohm turn  potentiometer, quarter turns first
 //   S  first-hole [quarter turns]       push button       SW first-hole [quarter turns] [a|b]  slide switch
-//   W  end end colour                   jumper
+//   M  plus com [dial]                  multimeter        W  end end colour             jumper
 //
 // A slip in the text throws std::invalid_argument.
 
@@ -50,7 +50,7 @@ private:
         static const std::map<std::string, std::string> kKinds{
             {"PS", "bench-supply"}, {"CE", "cells"},       {"KB", "block-9v"},      {"US", "usb-supply"},
             {"R", "resistor"},      {"D", "led"},          {"V", "diode"},          {"RV", "potentiometer"},
-            {"S", "push-button"},   {"SW", "slide-switch"}};
+            {"S", "push-button"},   {"SW", "slide-switch"}, {"M", "multimeter"}};
         const auto found = kKinds.find(id.substr(0, id.find_first_of("0123456789")));
         if (found == kKinds.end()) slip("the prefix of", id);
         return found->second;

@@ -19,7 +19,9 @@ void addHalos(Patches& patches, const Picture& picture);
 void addLitDomes(Patches& patches, const Picture& picture);
 void addInsides(Patches& patches, const Picture& picture);  ///< inner metal in the strips view and under the pointer
 void addPressed(Patches& patches, const Picture& picture);   ///< pressed caps
-void addDisplays(Patches& patches, const Picture& picture);  ///< figures of supplies
+void addDisplays(Patches& patches, const Picture& picture);  ///< figures of supplies and meters
+/// The beat while something sounds, else -1: the displays look otherwise at each.
+int soundingBeat(const Picture& picture);
 void addInnerBeds(Patches& patches, const Picture& picture, const FlowPaths& paths);
 void addVoltCores(Patches& patches, const Picture& picture);  ///< the stripe in jumpers in the voltage view
 void addLightRays(Patches& patches, const Picture& picture);

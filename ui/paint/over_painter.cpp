@@ -153,12 +153,20 @@ void addDisplays(Patches& patches, const Picture& picture) {
         if (!scene.instant || look.figures(scene).isEmpty()) return;
         PatchLook figures = lookOf(Mark::Display, scene);
         const Layout& layout = *picture.layout;
-        if (const auto reading = meterReading(*scene.instant, part)) figures << reading->text() << reading->why << reading->beeps;
+        if (const auto reading = meterReading(*scene.instant, part)) figures << reading->text() << reading->why << (reading->beeps ? scene.beat : -1);
         for (int lead = layout.firstLead[static_cast<std::size_t>(part)]; lead < layout.firstLead[static_cast<std::size_t>(part) + 1]; ++lead)
             figures << scene.instant->leadCurrent[static_cast<std::size_t>(lead)];
         patches.push_back({look.figures(scene), figures,
                            [scene, &look](QPainter& painter) { look.paintFigures(painter, scene); }});
     });
+}
+
+int soundingBeat(const Picture& picture) {
+    for (int part = 0; picture.snapshot && part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const auto reading = meterReading(*picture.snapshot, part);
+        if (reading && reading->beeps) return beatOf(picture);
+    }
+    return -1;
 }
 
 void addInnerBeds(Patches& patches, const Picture& picture, const FlowPaths& paths) {

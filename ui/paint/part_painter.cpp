@@ -63,6 +63,11 @@ PartPlace samplePlace(const PartKind& kind) {
 
 }  // namespace
 
+int beatOf(const Picture& picture) {
+    constexpr double kBeatMm = 8;  // full-scale arrows run 24 mm/s
+    return static_cast<int>(picture.phaseMm / kBeatMm);
+}
+
 double middleYOf(const Picture& picture) {
     return picture.table->boardsMm.top + picture.table->boardsMm.height / 2;
 }
@@ -72,7 +77,7 @@ PartScene sceneOf(const Picture& picture, int part) {
     const Part& which = picture.bench().parts[i];
     const Snapshot* live = picture.live();
     const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
-    return {*picture.theme, which, picture.table->parts[i], middleYOf(picture), live, part, held, false, picture.snapshot.get()};
+    return {*picture.theme, which, picture.table->parts[i], middleYOf(picture), live, part, held, false, beatOf(picture), picture.snapshot.get()};
 }
 
 bool showsInside(const Picture& picture, int part) {

@@ -7,6 +7,8 @@
 namespace tiepoint::ui {
 
 PartScene sceneOf(const Picture& picture, int part);
+/// Counts beats of the moving picture, three a second.
+int beatOf(const Picture& picture);
 /// The y about which a bench's boards lie: wires bow away from it.
 double middleYOf(const Picture& picture);
 /// Whether the inside of a part is to be seen: in the strips view, or under the pointer.

@@ -77,7 +77,7 @@ QByteArray liveKey(const Picture& picture) {
 QByteArray partsKey(const Picture& picture) {
     Key key;
     addLive(key, picture);
-    key << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart);
+    key << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart) << soundingBeat(picture);
     return key.bytes();
 }
 

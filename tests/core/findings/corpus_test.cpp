@@ -28,6 +28,11 @@ constexpr BrokenBench kBroken[] = {
     {"half; CE1 top+3 top+9 2", "short-circuit", "CE1", nullptr},
     {"half; PS1 top+3 bottom-3 5; S1 e8; W1 top+7 a8 red; W2 j10 bottom-8 black", "short-circuit", "S1", nullptr},
     {"half; KB1 top+3 top-3; R1 c8 c14 470; D1 d14 d17 red; W1 top+7 a8 red; W2 a17 top-15 black; W3 top+20 top-20 orange", "short-circuit", "W3", "D1"},
+    {"half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black; M1 top+20 bottom-20 amperes", "short-circuit",
+     "M1", "D1"},
+    // meter-dial
+    {"half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; M1 j14 bottom-13 volts", "meter-dial", "M1", "D1"},
+    {"half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black; M1 a14 i14 ohms", "meter-dial", "M1", ""},
     // reversed
     {"half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 f14 e14 red; W1 top+7 a8 red; W2 j14 bottom-13 black", "reversed", "D1", "D1"},
     {"half; PS1 bottom-3 top+3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black", "reversed", "PS1", "D1"},

@@ -97,6 +97,12 @@ TEST(Meter, VoltsLoadTheCircuitWithTenMegohms) {
     }
 }
 
+/// By hand: 1 Mohm beside 1 Mohm is half a Mohm, a third of the whole.
+TEST(Meter, APoorerMeterLoadsMore) {
+    const auto poor = divider(9, 1e6, 1e6).part("M1", "multimeter", {{"+", "A.e10"}, {"com", "A.e15"}}, {{"inputResistance", 1e6}});
+    EXPECT_EQ(read(poor).text(), "3.00 V");
+}
+
 TEST(Meter, TheLeadsExchangedGiveAMinus) {
     EXPECT_EQ(read(metered(divider(9, 1e3, 1e3), "A.e15", "A.e10", "volts")).text(), "\u22124.50 V");
 }
@@ -147,8 +153,11 @@ TEST(Meter, OverItsFuseItSaysSo) {
     EXPECT_EQ(reading.digits, "FUSE");
     EXPECT_TRUE(std::isnan(reading.value));
     EXPECT_EQ(reading.why, "500 mA: its fuse bears 200 mA and blows.");
-    const auto strong = supplied(5).part("M1", "multimeter", {{"+", "A.b5"}, {"com", "A.b15"}}, {{"fuse", 10.0}}, {{"dial", "amperes"}});
-    EXPECT_EQ(read(strong).text(), "0.500 A");
+    const auto loaded = [](double ohm) {
+        return metered(supplied(5).part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", ohm}}), "A.e10", "A.b15", "amperes");
+    };
+    EXPECT_EQ(read(loaded(24)).text(), "192.3 mA") << "5 V over 24 and 2 ohm";
+    EXPECT_EQ(read(loaded(22)).digits, "FUSE") << "208 mA";
 }
 
 TEST(Meter, OhmsOfWhatLiesBetweenTheLeads) {

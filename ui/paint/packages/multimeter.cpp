@@ -25,7 +25,8 @@ constexpr double kWhyLineMm = 2.1;
 constexpr QPointF kBeepAt(16, kUnitY);
 /// A beep is seen from the back of a room too: its sound spreads beside the box, towards the boards.
 constexpr QPointF kSoundFrom(-0.6, 10.8);
-constexpr double kSoundScale = 2.4, kSoundBreadthMm = 0.9;
+constexpr double kSoundScale = 2.4, kStrongMm = 1.3, kWeakMm = 0.55;
+constexpr std::array kSoundRadii{1.06, 1.98, 2.9};
 constexpr QRectF kSound(-8.6, 4.6, 8, 12.4);
 
 constexpr QPointF kDial(17, 33);
@@ -72,19 +73,15 @@ QPainterPath caseShape(QSizeF size) {
     return path;
 }
 
-/// Three arcs that spread from a point, towards 0 (the right) or 180 degrees: sound.
-void paintSound(QPainter& painter, QPointF from, double scale, double towards, const QPen& pen) {
+/// One of the three arcs of a sound that spreads from a point, towards 0 (the right) or 180 degrees.
+QPainterPath soundArc(QPointF from, double scale, double towards, std::size_t index) {
     constexpr double kSpreadDegrees = 45;
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(pen);
-    for (const double radius : {1.06, 1.98, 2.9}) {
-        const double r = radius * scale;
-        const QRectF ring(from.x() - r, from.y() - r, 2 * r, 2 * r);
-        QPainterPath arc;
-        arc.arcMoveTo(ring, towards - kSpreadDegrees);
-        arc.arcTo(ring, towards - kSpreadDegrees, 2 * kSpreadDegrees);
-        painter.drawPath(arc);
-    }
+    const double r = kSoundRadii[index] * scale;
+    const QRectF ring(from.x() - r, from.y() - r, 2 * r, 2 * r);
+    QPainterPath arc;
+    arc.arcMoveTo(ring, towards - kSpreadDegrees);
+    arc.arcTo(ring, towards - kSpreadDegrees, 2 * kSpreadDegrees);
+    return arc;
 }
 
 /// A point with its sound.
@@ -92,7 +89,15 @@ void paintBeepMark(QPainter& painter, QPointF at, double scale, const QColor& co
     painter.setPen(Qt::NoPen);
     painter.setBrush(colour);
     painter.drawPath(disc(at, 0.36 * scale));
-    paintSound(painter, at, scale, 0, outlinePen(colour, 0.42 * scale));
+    for (std::size_t arc = 0; arc < kSoundRadii.size(); ++arc) painter.strokePath(soundArc(at, scale, 0, arc), outlinePen(colour, 0.42 * scale));
+}
+
+/// The sound beside the box: while it lasts, one arc after the other is the strong one, so that it runs outwards.
+void paintSound(QPainter& painter, const PartScene& scene) {
+    for (std::size_t arc = 0; arc < kSoundRadii.size(); ++arc) {
+        const bool strong = arc == static_cast<std::size_t>(scene.beat) % kSoundRadii.size();
+        painter.strokePath(soundArc(kSoundFrom, kSoundScale, 180, arc), outlinePen(scene.theme.accent, strong ? kStrongMm : kWeakMm));
+    }
 }
 
 void paintCase(QPainter& painter, const PartScene& scene) {
@@ -255,7 +260,7 @@ public:
             drawText(painter, QString::fromStdString(dialLabel(scene.part)), {left, kUnitY}, kQuantity, f.digitsDim, Qt::AlignLeft);
             drawText(painter, QString::fromStdString(reading->unit), {right, kUnitY}, kUnit, f.digits, Qt::AlignRight);
             if (reading->beeps) paintBeepMark(painter, kBeepAt, 0.9, f.digits);
-            if (reading->beeps) paintSound(painter, kSoundFrom, kSoundScale, 180, outlinePen(scene.theme.accent, kSoundBreadthMm));
+            if (reading->beeps) paintSound(painter, scene);
         } else {
             paintWhy(painter, QString::fromStdString(reading->why), f.digitsDim);
         }

@@ -26,6 +26,7 @@ struct PartScene {
     int index = -1;                  ///< of the part in the bench of `live`
     bool held = false;               ///< pressed at the moment
     bool compact = false;            ///< seen in the tray: no leads that end in the air
+    int beat = 0;                    ///< goes on while current flows: for what shows that it lasts, such as a sound
     const Snapshot* instant = nullptr;  ///< of this bench, solved or not: for what shows a word where there is no solution
 
     QRectF bodyRect() const;  ///< in the body's own frame: centred at 0,0, unturned
