@@ -154,6 +154,8 @@ LoopText loopText(const Picture& picture, const std::string& id) {
     if (const Junction* junction = chosenJunction(picture, all, id)) return textOf(picture, *junction);
     const Delivery given = delivery(snapshot);
     if (given.currentAmpere > kNoCurrentAmpere) return textOf(picture, given);
+    if (snapshot.largestCurrentAmpere > kNoCurrentAmpere)
+        return resting(QStringLiteral("A meter's own current"), QStringLiteral("No supply drives this circuit: a meter sends a small current through it, to test it."));
     return resting(QStringLiteral("Nothing flows yet"),
                    QStringLiteral("Current needs a closed way from plus through the parts back to minus."));
 }
