@@ -2,6 +2,7 @@
 
 #include "app/bench_input.h"
 #include "app/commands.h"
+#include "app/drawer_option.h"
 #include "app/finding_report.h"
 #include "app/output.h"
 
@@ -17,6 +18,7 @@ namespace {
 
 struct Options {
     BenchInput input;
+    DrawerOption drawer;
     bool json = false;
     bool mend = false;
     std::string output;
@@ -52,7 +54,9 @@ Result<Done> writeMended(const Bench& bench, const Report& report, const std::st
 int run(const Options& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
-    const Report report = inspect(*evaluate(*bench));
+    const auto drawer = options.drawer.read();
+    if (!drawer) return complain(drawer.error());
+    const Report report = inspect(*evaluate(*bench), *drawer);
     if (options.mend) {
         const auto written = writeMended(**bench, report, options.output);
         if (!written) return complain(written.error());
@@ -68,6 +72,7 @@ int run(const Options& options) {
 Action declareCheck(CLI::App& parser) {
     auto options = std::make_shared<Options>();
     options->input.declareFile(parser);
+    options->drawer.declare(parser);
     parser.add_flag("--json", options->json, "Write JSON");
     auto* mend = parser.add_flag("--mend", options->mend, "Apply the first mend and write the bench to OUT");
     auto* output = parser.add_option("-o,--output", options->output, "Where the mended bench goes");

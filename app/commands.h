@@ -12,6 +12,7 @@ Action declareParts(CLI::App& parser);
 Action declareCheck(CLI::App& parser);
 Action declareTruth(CLI::App& parser);
 Action declareWhy(CLI::App& parser);
+Action declareResistor(CLI::App& parser);
 /// The window: the action of the program itself, without a command.
 Action declareWindow(CLI::App& parser);
 

@@ -2,6 +2,7 @@
 
 #include "app/bench_input.h"
 #include "app/commands.h"
+#include "app/drawer_option.h"
 #include "app/edit_json.h"
 #include "app/output.h"
 
@@ -15,6 +16,7 @@ namespace {
 struct Options {
     BenchInput input;
     std::string part;
+    DrawerOption drawer;
     bool json = false;
 };
 
@@ -60,8 +62,10 @@ int run(const Options& options) {
         const char* reason = jumper ? "{}: a jumper only joins; ask a part" : "{}: the bench has no part of that id";
         return complain(Error{ErrorKind::Reference, fmt::format(fmt::runtime(reason), options.part), {}, options.input.file});
     }
+    const auto drawer = options.drawer.read();
+    if (!drawer) return complain(drawer.error());
     const auto snapshot = evaluate(*bench, *inputs);
-    const Answer answer = explain(*snapshot, part);
+    const Answer answer = explain(*snapshot, part, *drawer);
     print(options.json ? asJson(**bench, answer) : asText(answer));
     return snapshot->status() == Status::None ? kExitBad : kExitGood;
 }
@@ -73,6 +77,7 @@ Action declareWhy(CLI::App& parser) {
     options->input.declareFile(parser);
     parser.add_option("PART", options->part, "The id of the part to ask: D1")->required();
     options->input.declareHold(parser);
+    options->drawer.declare(parser);
     parser.add_flag("--json", options->json, "Write JSON");
     return [options] { return run(*options); };
 }

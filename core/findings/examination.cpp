@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace tiepoint {
 namespace {
@@ -104,7 +105,7 @@ std::vector<Hole> holesOf(const Part& part) {
     return holes;
 }
 
-Examination::Examination(const Snapshot& now) {
+Examination::Examination(const Snapshot& now, ResistorDrawer drawer) : drawer_(std::move(drawer)) {
     // The caller owns the snapshot that was asked about.
     positions_.push_back({"", std::shared_ptr<const Snapshot>(std::shared_ptr<const Snapshot>(), &now)});
     PositionSolver solver(now.layout);

@@ -6,6 +6,7 @@
 // Immutable once made; safe from any thread. Keeps a reference to the snapshot it was made from.
 
 #include "core/edit/edit.h"
+#include "core/parts/drawer.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/snapshot.h"
 #include "core/snapshot/throws.h"
@@ -25,11 +26,13 @@ struct Position {
 
 class Examination {
 public:
-    explicit Examination(const Snapshot& now);
+    explicit Examination(const Snapshot& now, ResistorDrawer drawer = {});
 
     const Snapshot& now() const { return *positions_.front().snapshot; }
     const Layout& layout() const { return *now().layout; }
     const Bench& bench() const { return *layout().bench; }
+    /// The resistors that mends may take.
+    const ResistorDrawer& drawer() const { return drawer_; }
     const std::vector<Position>& positions() const { return positions_; }
     /// Whether every combination of the switches was solved.
     bool complete() const { return complete_; }
@@ -51,6 +54,7 @@ public:
     std::shared_ptr<const Bench> after(const Edit& edit) const;
 
 private:
+    ResistorDrawer drawer_;
     std::vector<Position> positions_;
     std::vector<int> darkLights_;
     std::vector<char> supplyNet_;  ///< by net

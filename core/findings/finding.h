@@ -2,6 +2,7 @@
 // Findings: what is wrong on a bench, where, and what mends it. One file a rule; the table of rules is in rules.h.
 
 #include "core/edit/edit.h"
+#include "core/parts/drawer.h"
 #include "core/snapshot/snapshot.h"
 
 #include <optional>
@@ -34,7 +35,7 @@ struct Report {
     std::vector<Finding> findings;
 };
 
-/// Runs every rule of the table on a snapshot. Pure; safe from any thread.
-Report inspect(const Snapshot& snapshot);
+/// Runs every rule of the table on a snapshot. Mends take resistors from the drawer only. Pure; safe from any thread.
+Report inspect(const Snapshot& snapshot, const ResistorDrawer& drawer = {});
 
 }  // namespace tiepoint

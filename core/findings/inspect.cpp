@@ -160,8 +160,8 @@ private:
 
 }  // namespace
 
-Report inspect(const Snapshot& snapshot) {
-    const Examination examination(snapshot);
+Report inspect(const Snapshot& snapshot, const ResistorDrawer& drawer) {
+    const Examination examination(snapshot, drawer);
     return {snapshot.revision, Inspector(examination).report()};
 }
 

@@ -82,12 +82,10 @@ std::string sentence(const Part& part, const Part* resistor, const Excess& exces
 }
 
 /// Larger values for a resistor that shares its work with others.
-void proposeLarger(const Bench& bench, const Part& resistor, double byShare, Suspicion& found) {
+void proposeLarger(const Bench& bench, const Part& resistor, double byShare, const ResistorDrawer& drawer, Suspicion& found) {
     const ValueSpec& spec = resistor.kind->values[resistanceValue(*resistor.kind)];
     constexpr int kTries = 6;
-    const double least = preferredAtLeast(kMendSeries, resistor.value(resistanceValue(*resistor.kind)) * byShare);
-    for (int step = 0; step < kTries; ++step) {
-        const double ohm = preferredStep(kMendSeries, least, step);
+    for (const double ohm : drawer.from(resistor.value(resistanceValue(*resistor.kind)) * byShare, kTries)) {
         if (ohm > spec.maximum) return;
         found.proposals.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), resistor.id),
                                    setValueEdit(bench, resistor.id, spec.name, ohm)});
@@ -107,8 +105,8 @@ Suspicion suspicion(const Examination& examination, const Excess& excess) {
     found.finding.text = saidOf(sentence(part, resistor, excess), *excess.position);
     found.finding.figures = {{"current", excess.share.figure}, {"limit", excess.share.limit}};
     const double target = targetFor(part, excess);
-    found.proposals = index < 0 ? insertionMends(snapshot, excess.part, target) : resistanceMends(snapshot, excess.part, target);
-    if (found.proposals.empty() && resistor != nullptr) proposeLarger(examination.bench(), *resistor, excess.share.share(), found);
+    found.proposals = index < 0 ? insertionMends(snapshot, excess.part, target, examination.drawer()) : resistanceMends(snapshot, excess.part, target, examination.drawer());
+    if (found.proposals.empty() && resistor != nullptr) proposeLarger(examination.bench(), *resistor, excess.share.share(), examination.drawer(), found);
     return found;
 }
 

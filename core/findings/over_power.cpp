@@ -16,16 +16,14 @@ namespace {
 constexpr int kTries = 3;
 
 /// At the same voltage the heat falls as the resistance grows.
-void proposeResistance(const Bench& bench, const Part& part, const Excess& excess, Suspicion& found) {
+void proposeResistance(const Examination& examination, const Part& part, const Excess& excess, Suspicion& found) {
     const int value = resistanceValue(*part.kind);
     if (value < 0) return;
     const ValueSpec& spec = part.kind->values[value];
-    const double least = preferredAtLeast(spec.series, part.value(value) * excess.share.share());
-    for (int step = 0; step < kTries; ++step) {
-        const double ohm = preferredStep(spec.series, least, step);
+    for (const double ohm : examination.drawer().from(part.value(value) * excess.share.share(), kTries)) {
         if (ohm > spec.maximum) return;
         found.proposals.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), part.id),
-                                   setValueEdit(bench, part.id, spec.name, ohm)});
+                                   setValueEdit(examination.bench(), part.id, spec.name, ohm)});
     }
 }
 
@@ -55,7 +53,7 @@ Suspicions findOverPower(const Examination& examination) {
                                                 excessInWords(excess), formatSetting(excess.share.limit, "W")),
                                     *excess.position);
         found.finding.figures = {{"power", excess.share.figure}, {"limit", excess.share.limit}};
-        proposeResistance(examination.bench(), part, excess, found);
+        proposeResistance(examination, part, excess, found);
         proposeBody(examination.bench(), part, excess, found);
         all.push_back(std::move(found));
     }

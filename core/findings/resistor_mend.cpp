@@ -6,7 +6,6 @@
 #include "core/findings/over_limit.h"
 
 #include "core/base/quantity.h"
-#include "core/parts/preferred.h"
 
 #include <fmt/format.h>
 
@@ -66,7 +65,7 @@ int resistanceValue(const PartKind& kind) {
     return -1;
 }
 
-std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere) {
+std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere, const ResistorDrawer& drawer) {
     const Bench& bench = *snapshot.layout->bench;
     std::vector<Mend> mends;
     for (const int other : chainOf(snapshot, part)) {
@@ -75,9 +74,8 @@ std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double tar
         const ValueSpec& spec = specOf(resistor);
         // Reckoned from the supply: a chain in current limit, or one nearly without current, shows another voltage now.
         const double left = voltageLeft(snapshot, part);
-        const double least = preferredAtLeast(kMendSeries, (left > 0 ? left : voltageOver(snapshot, other)) / targetAmpere);
-        for (int step = 0; step < kTries; ++step) {
-            const double ohm = preferredStep(kMendSeries, least, step);
+        const double least = (left > 0 ? left : voltageOver(snapshot, other)) / targetAmpere;
+        for (const double ohm : drawer.from(least, kTries)) {
             if (ohm < spec.minimum || ohm > spec.maximum) continue;
             mends.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), resistor.id),
                              setValueEdit(bench, resistor.id, spec.name, ohm)});
@@ -86,14 +84,16 @@ std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double tar
     return mends;
 }
 
-std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere) {
+std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere, const ResistorDrawer& drawer) {
     const Bench& bench = *snapshot.layout->bench;
     std::vector<Mend> mends;
     const double ampere = currentThrough(snapshot, part).inAmpere;
     const double volt = voltageLeft(snapshot, part);
     const PartKind* kind = findKind("resistor");
     if (kind == nullptr || !(volt > 0)) return mends;
-    const double ohm = preferredAtLeast(kMendSeries, volt / targetAmpere);
+    const std::vector<double> held = drawer.from(volt / targetAmpere, 1);
+    if (held.empty()) return mends;
+    const double ohm = held.front();
     for (std::size_t j = 0; j < bench.jumpers.size(); ++j) {
         const Jumper& jumper = bench.jumpers[j];
         const bool carries = std::abs(std::abs(snapshot.jumperCurrent(static_cast<int>(j))) - ampere) < kSameCurrent * ampere;

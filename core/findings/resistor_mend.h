@@ -8,14 +8,11 @@
 
 namespace tiepoint {
 
-/// The values that most kits hold (common practice).
-inline constexpr std::string_view kMendSeries = "E12";
-
 /// Resistances for the resistors in a part's chain that bring its current down (or up) to about a target: the value
-/// reckoned from the supply and the lights, and the next ones on the safe side.
-std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere);
+/// reckoned from the supply and the lights, and the next ones of the drawer on the safe side.
+std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere, const ResistorDrawer& drawer);
 /// A resistor in place of a jumper that carries the part's whole current; for chains that have none.
-std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere);
+std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere, const ResistorDrawer& drawer);
 
 /// The value index of a part's resistance that is a preferred number, or -1.
 int resistanceValue(const PartKind& kind);

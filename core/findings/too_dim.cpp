@@ -97,7 +97,7 @@ Suspicions findTooDim(const Examination& examination) {
                                                 resistor.id, formatSetting(ohm, "ohm"), bandsInWords(ohm, share)),
                                     position);
         found.finding.figures = {{"current", ampere}, {"resistance", ohm}};
-        found.proposals = resistanceMends(*position.snapshot, light, kTargetShare * ratedCurrentAmpere(part));
+        found.proposals = resistanceMends(*position.snapshot, light, kTargetShare * ratedCurrentAmpere(part), examination.drawer());
         for (Mend& mend : found.proposals) {
             const auto* taken = std::get_if<ReplacePart>(&mend.edit.operations.front());
             if (taken == nullptr || taken->part.id != resistor.id) continue;

@@ -62,8 +62,8 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
         found.finding.figures.emplace_back("limit", each.share.limit);
         const double rated = ratedCurrentAmpere(burnt);
         if (rated > 0) {
-            found.proposals = resistanceMends(*each.position->snapshot, each.part, kTargetShare * rated);
-            for (Mend& mend : insertionMends(*each.position->snapshot, each.part, kTargetShare * rated)) {
+            found.proposals = resistanceMends(*each.position->snapshot, each.part, kTargetShare * rated, examination.drawer());
+            for (Mend& mend : insertionMends(*each.position->snapshot, each.part, kTargetShare * rated, examination.drawer())) {
                 found.proposals.push_back(std::move(mend));
             }
         }

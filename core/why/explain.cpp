@@ -51,6 +51,6 @@ std::string Explainer::outcomeInWords(const Snapshot& then) const {
     return text;
 }
 
-Answer explain(const Snapshot& snapshot, int part) { return Explainer(snapshot, part).run(); }
+Answer explain(const Snapshot& snapshot, int part, const ResistorDrawer& drawer) { return Explainer(snapshot, part, drawer).run(); }
 
 }  // namespace tiepoint

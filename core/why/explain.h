@@ -37,7 +37,7 @@ struct Answer {
     std::vector<std::pair<std::string, double>> figures;  ///< the proof, SI, by name
 };
 
-/// The answer about a part (by index) of a solved bench.
-Answer explain(const Snapshot& snapshot, int part);
+/// The answer about a part (by index) of a solved bench. Remedies take resistors from the drawer only.
+Answer explain(const Snapshot& snapshot, int part, const ResistorDrawer& drawer = {});
 
 }  // namespace tiepoint

@@ -101,7 +101,7 @@ void Explainer::explainIdle() {
         for (const Reached& reached : positions) offer(solver.throws(), now, reached);
         return;
     }
-    const auto mended = mendUntil(snapshot_, wish);
+    const auto mended = mendUntil(snapshot_, wish, drawer_);
     if (!mended) {
         add(fmt::format("Neither a switch nor any one mend that was tried makes current run through {}.", self().id));
         return;

@@ -189,7 +189,7 @@ void Explainer::sayLimit(const CurrentPath& path) {
 /// Other resistances that make a light brighter and overload nothing.
 void Explainer::offerResistance() {
     if (usualAmpere(snapshot_, index_) <= 0) return offerFindings();
-    for (Mend& mend : resistanceMends(snapshot_, index_, kTargetShare * usualAmpere(snapshot_, index_))) {
+    for (Mend& mend : resistanceMends(snapshot_, index_, kTargetShare * usualAmpere(snapshot_, index_), drawer_)) {
         const auto mended = apply(bench(), mend.edit);
         if (!mended) continue;
         const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);
@@ -203,7 +203,7 @@ void Explainer::offerResistance() {
 
 /// Mends of findings after which the part is within what it bears, or brighter than before.
 void Explainer::offerFindings() {
-    for (const Finding& finding : inspect(snapshot_).findings) {
+    for (const Finding& finding : inspect(snapshot_, drawer_).findings) {
         if (!finding.mend) continue;
         const auto mended = apply(bench(), finding.mend->edit);
         if (!mended) continue;

@@ -9,7 +9,7 @@ namespace tiepoint {
 
 class Explainer {
 public:
-    Explainer(const Snapshot& snapshot, int part) : snapshot_(snapshot), index_(part) { answer_.part = self().id; }
+    Explainer(const Snapshot& snapshot, int part, const ResistorDrawer& drawer) : snapshot_(snapshot), index_(part), drawer_(drawer) { answer_.part = self().id; }
 
     Answer run();
 
@@ -43,6 +43,7 @@ private:
 
     const Snapshot& snapshot_;
     int index_;
+    const ResistorDrawer& drawer_;
     Answer answer_;
 };
 

@@ -63,12 +63,13 @@ std::optional<Reached> reachedOn(const std::shared_ptr<const Bench>& bench, cons
 
 class MendSearch {
 public:
-    MendSearch(const Snapshot& snapshot, const Wish& wish) : start_(snapshot.layout->bench), inputs_(snapshot.inputs), wish_(wish) {}
+    MendSearch(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer)
+        : start_(snapshot.layout->bench), inputs_(snapshot.inputs), wish_(wish), drawer_(drawer) {}
 
     std::optional<Mended> run() {
         std::shared_ptr<const Bench> bench = start_;
         for (int round = 0; round < kMostMends; ++round) {
-            Report report = inspect(*evaluate(bench, inputs_));
+            Report report = inspect(*evaluate(bench, inputs_), drawer_);
             std::shared_ptr<const Bench> next;
             std::optional<Finding> taken;
             for (Finding& finding : report.findings) {
@@ -137,6 +138,7 @@ private:
     std::shared_ptr<const Bench> start_;
     Inputs inputs_;
     const Wish& wish_;
+    const ResistorDrawer& drawer_;
     std::vector<Finding> steps_;
 };
 
@@ -146,6 +148,6 @@ std::vector<Reached> nearestPositions(PositionSolver& solver, const Digits& now,
     return PositionSearch(solver, now, wish).run();
 }
 
-std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish) { return MendSearch(snapshot, wish).run(); }
+std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer) { return MendSearch(snapshot, wish, drawer).run(); }
 
 }  // namespace tiepoint

@@ -30,6 +30,6 @@ struct Mended {
 };
 
 /// Mends one finding after the other until the bench is as wished, then leaves out what wasn't needed.
-std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish);
+std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer);
 
 }  // namespace tiepoint

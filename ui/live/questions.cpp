@@ -70,11 +70,11 @@ void Questions::askTable(std::shared_ptr<const Snapshot> snapshot) {
     });
 }
 
-void Questions::askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part) {
-    worker_->ask(Worker::Why, [this, snapshot = std::move(snapshot), part] {
+void Questions::askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part, const ResistorDrawer& drawer) {
+    worker_->ask(Worker::Why, [this, snapshot = std::move(snapshot), part, drawer] {
         const int index = snapshot->layout->bench->partIndex(part);
         if (index < 0) return;
-        auto answer = std::make_shared<const WhyAnswer>(WhyAnswer{snapshot->revision, snapshot->inputSequence, explain(*snapshot, index)});
+        auto answer = std::make_shared<const WhyAnswer>(WhyAnswer{snapshot->revision, snapshot->inputSequence, explain(*snapshot, index, drawer)});
         QMetaObject::invokeMethod(this, [this, answer] { Q_EMIT whyReady(answer); }, Qt::QueuedConnection);
     });
 }

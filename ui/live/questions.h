@@ -34,7 +34,7 @@ public:
 
     void askTable(std::shared_ptr<const Snapshot> snapshot);
     /// Nothing comes of it if the bench has no such part.
-    void askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part);
+    void askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part, const ResistorDrawer& drawer);
 
 Q_SIGNALS:
     void tableReady(std::shared_ptr<const tiepoint::ui::TableAnswer> answer);

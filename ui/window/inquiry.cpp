@@ -2,8 +2,6 @@
 
 #include "core/snapshot/readings.h"
 
-#include <QMenu>
-
 #include <algorithm>
 #include <utility>
 
@@ -62,6 +60,11 @@ void Inquiry::connectCards() {
     connect(answer_, &AsideCard::closed, this, &Inquiry::putAway);
 }
 
+void Inquiry::setDrawer(const ResistorDrawer& drawer) {
+    drawer_ = drawer;
+    followInstant();
+}
+
 void Inquiry::putAway() {
     cards_.showAside(nullptr);
     view_.setFocus(Qt::OtherFocusReason);
@@ -92,7 +95,7 @@ void Inquiry::askAboutPart() {
     const auto snapshot = live_.snapshot();
     if (asked_.empty() || !snapshot) return;
     Q_EMIT cardWanted();
-    questions_->askWhy(snapshot, asked_);
+    questions_->askWhy(snapshot, asked_, drawer_);
 }
 
 /// Until the new answers come nothing of the old ones is shown.
@@ -105,7 +108,7 @@ void Inquiry::followBench() {
 void Inquiry::followInstant() {
     const auto snapshot = live_.snapshot();
     if (!snapshot || snapshot->revision != document_.revision()) return;
-    if (!asked_.empty()) questions_->askWhy(snapshot, asked_);
+    if (!asked_.empty()) questions_->askWhy(snapshot, asked_, drawer_);
     if (!table_->isVisibleTo(&cards_)) return;
     if (table_->isStale()) questions_->askTable(snapshot);
     else table_->showPresent(presentRow());

@@ -25,6 +25,8 @@ public:
     QMenu* menu() const { return menu_; }
     QAction* tableAction() const { return tableAction_; }
     QAction* whyAction() const { return whyAction_; }
+    /// The resistors that answers may propose.
+    void setDrawer(const ResistorDrawer& drawer);
     TruthCard& table() const { return *table_; }
     AnswerCard& answer() const { return *answer_; }
 
@@ -55,6 +57,7 @@ private:
     QMenu* menu_;
     QAction* tableAction_;
     QAction* whyAction_;
+    ResistorDrawer drawer_;
     std::string asked_;  ///< the part of the answer card
     bool holds_ = false;  ///< this object pressed something
 };

@@ -52,6 +52,10 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     fillMenus(title_->menus(), actions_);
     extras_ = new Extras({*document_, *view_, *live_, *files_, *guard_, *tray_, *bar_, actions_}, title_->menus(), stage_, this);
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), this);
+    drawer_ = new MyDrawer(this);
+    resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, *inquiry_->menu(), this);
+    inquiry_->setDrawer(drawer_->drawer());
+    connect(drawer_, &MyDrawer::changed, this, [this] { inquiry_->setDrawer(drawer_->drawer()); });
     connectDocument();
     connectActions();
     connectViews();
@@ -62,6 +66,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     };
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
+    connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     view_->viewport()->installEventFilter(this);
     restorePlace(*this);
     document_->reset(makeNewBench(), {});

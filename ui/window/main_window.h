@@ -17,6 +17,7 @@
 #include "ui/window/inquiry.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
+#include "ui/window/resistor_help.h"
 #include "ui/window/start_card.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
@@ -53,6 +54,7 @@ public:
     Extras& extras() { return *extras_; }
     Inquiry& inquiry() { return *inquiry_; }
     WalkGuide& walk() { return *walk_; }
+    ResistorHelp& resistorHelp() { return *resistorHelp_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -97,6 +99,8 @@ private:
     Inquiry* inquiry_;
     ViewMemory* memory_;
     WalkGuide* walk_;
+    MyDrawer* drawer_;
+    ResistorHelp* resistorHelp_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 

@@ -1,0 +1,97 @@
+#include "core/parts/series_resistor.h"
+
+#include "core/base/quantity.h"
+#include "core/circuit/junction_law.h"
+#include "core/parts/derivation.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace tiepoint {
+namespace {
+
+constexpr std::array kUsualRatingsWatt = {0.125, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0};  // common practice
+constexpr double kRoom = 2;  ///< a resistor at half its rating stays touchable (common practice)
+constexpr int kHalvings = 200;
+
+/// The voltage that a light takes at a current, by its own law.
+class LightLaw {
+public:
+    explicit LightLaw(const Part& part) {
+        for (const ElementSpec& spec : part.kind->model) {
+            if (spec.element != "junction") continue;
+            for (const auto& [name, parameter] : spec.parameters) {
+                const double figure = resolve(parameter, part);
+                if (name == "saturationCurrent") saturationAmpere_ = figure;
+                if (name == "ideality") ideality_ = figure;
+                if (name == "seriesResistance") seriesOhm_ = figure;
+            }
+        }
+    }
+    double voltAt(double ampere) const { return ideality_ * kThermalVoltage * std::log1p(ampere / saturationAmpere_) + seriesOhm_ * ampere; }
+
+private:
+    double saturationAmpere_ = 1e-14, ideality_ = 1, seriesOhm_ = 0;
+};
+
+/// The current at which lights and resistor together take the supply's voltage. What is left over falls steadily as the current rises.
+double ampereWith(const ResistorQuestion& question, const LightLaw& law, double ohm) {
+    double low = 0, high = question.supplyVolt / ohm;
+    for (int i = 0; i < kHalvings && low < high; ++i) {
+        const double middle = low + (high - low) / 2;
+        if (middle == low || middle == high) break;
+        const double left = question.supplyVolt - question.lights * law.voltAt(middle) - ohm * middle;
+        (left > 0 ? low : high) = middle;
+    }
+    return low;
+}
+
+double maximumAmpere(const Part& light) {
+    for (const Rating& rating : light.kind->ratings) {
+        if (rating.quantity == "current" && rating.maximum) return resolve(rating.limit, light);
+    }
+    return 0;
+}
+
+std::string lightsInWords(const ResistorQuestion& question) {
+    return question.lights == 1 ? std::string("the LED takes") : fmt::format("{} LEDs in series take", question.lights);
+}
+
+std::optional<Error> refusal(const ResistorQuestion& question) {
+    const auto refuse = [](std::string why) { return Error{ErrorKind::Range, std::move(why)}; };
+    if (question.light.kind == nullptr || !question.light.kind->emitsLight || !question.light.kind->needsResistor) return refuse("only an LED needs such a resistor");
+    if (question.lights < 1) return refuse("at least one LED");
+    if (!(question.wantedAmpere > 0)) return refuse("the current has to be more than nothing");
+    if (const double most = maximumAmpere(question.light); question.wantedAmpere > most)
+        return refuse(fmt::format("{} is more than the {} that this LED bears", formatQuantity(question.wantedAmpere, "A"), formatQuantity(most, "A")));
+    return std::nullopt;
+}
+
+}  // namespace
+
+Result<ResistorChoice> chooseResistor(const ResistorQuestion& question) {
+    if (auto refused = refusal(question)) return std::move(*refused);
+    const LightLaw law(question.light);
+    ResistorChoice choice;
+    choice.lightVolt = question.lights * law.voltAt(question.wantedAmpere);
+    if (!(question.supplyVolt > choice.lightVolt)) {
+        return Error{ErrorKind::Range, fmt::format("{} {} at {}, and the supply gives {}", lightsInWords(question), formatQuantity(choice.lightVolt, "V"),
+                                                   formatQuantity(question.wantedAmpere, "A"), formatQuantity(question.supplyVolt, "V"))};
+    }
+    choice.exactOhm = (question.supplyVolt - choice.lightVolt) / question.wantedAmpere;
+    const std::vector<double> held = question.drawer.from(choice.exactOhm, 1);
+    if (held.empty()) return Error{ErrorKind::Range, fmt::format("the drawer holds no resistor of {} or more", formatQuantity(choice.exactOhm, "ohm"))};
+    choice.ohm = held.front();
+    choice.ampere = ampereWith(question, law, choice.ohm);
+    choice.watt = choice.ampere * choice.ampere * choice.ohm;
+    const auto bears = [&](double rating) { return rating >= kRoom * choice.watt; };
+    const auto rating = std::find_if(kUsualRatingsWatt.begin(), kUsualRatingsWatt.end(), bears);
+    choice.ratingWatt = rating == kUsualRatingsWatt.end() ? kRoom * choice.watt : *rating;
+    choice.bands = colourBands(choice.ohm, question.tolerance);
+    return choice;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,100 @@
+#include "ui/cards/drawer_card.h"
+
+#include "core/base/quantity.h"
+#include "core/bench/bench.h"
+#include "ui/cards/value_field.h"
+#include "ui/paint/bench_painter.h"
+#include "ui/theme/panels.h"
+
+#include <QPainter>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kFieldHeight = 40, kKeyHeight = 34;
+constexpr double kChipWidth = 128, kChipHeight = 34, kResistorLength = 62;
+constexpr double kSampleMm = 13;  ///< a resistor with its leads
+
+QString qs(const std::string& words) { return QString::fromStdString(words); }
+
+}  // namespace
+
+ResistorDrawer starterDrawer() { return ResistorDrawer({10, 100, 220, 330, 470, 1e3, 2.2e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 1e6}); }
+
+DrawerCard::DrawerCard(QWidget* parent)
+    : AsideCard(parent), list_(new QLineEdit(this)), everything_(new QToolButton(this)), starter_(new QToolButton(this)) {
+    setAccessibleName(tr("My drawer"));
+    list_->setAccessibleName(tr("The resistors in my drawer"));
+    list_->setPlaceholderText(tr("every value of E12; or a list: 220 330 1k 4k7"));
+    everything_->setText(tr("Everything"));
+    everything_->setToolTip(tr("Every value of the E12 series"));
+    starter_->setText(tr("A beginner's kit"));
+    connect(list_, &QLineEdit::editingFinished, this, &DrawerCard::commit);
+    connect(everything_, &QToolButton::clicked, this, [this] { Q_EMIT chosen(ResistorDrawer()); });
+    connect(starter_, &QToolButton::clicked, this, [this] { Q_EMIT chosen(starterDrawer()); });
+}
+
+void DrawerCard::showDrawer(const ResistorDrawer& drawer) {
+    drawer_ = drawer;
+    refusal_.clear();
+    list_->setText(drawer.isEverything() ? QString() : qs(writeDrawer(drawer)));
+    list_->setModified(false);
+    update();
+}
+
+void DrawerCard::commit() {
+    if (!list_->isModified()) return;
+    list_->setModified(false);
+    const auto typed = readDrawer(list_->text().toStdString());
+    refusal_ = typed ? QString() : qs(typed.error().message);
+    if (typed) Q_EMIT chosen(*typed);
+    update();
+}
+
+void DrawerCard::arrangeCard() {
+    AsideCard::arrangeCard();
+    const QRectF box = body();
+    list_->setStyleSheet(fieldStyle(look()));
+    list_->setGeometry(QRectF(box.left(), box.top() + look().px(text::kBody * 1.6 + text::kSmall * 1.5), box.width(), look().px(kFieldHeight)).toRect());
+    double x = box.left() - look().px(4);
+    for (QToolButton* key : {everything_, starter_}) {
+        key->setFont(look().font(text::kSmall + 1));
+        key->setStyleSheet(wordKeyStyle(look()));
+        const double width = std::min<double>(key->sizeHint().width(), box.right() - x);
+        key->setGeometry(QRectF(x, box.bottom() - look().px(kKeyHeight), width, look().px(kKeyHeight)).toRect());
+        x += width + look().px(14);
+    }
+}
+
+void DrawerCard::paintBody(QPainter& painter) {
+    const Theme& theme = *look().theme;
+    const QRectF box = body();
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("My drawer"), look().font(text::kBody, QFont::DemiBold), theme.text);
+    drawLine(painter, QRectF(box.left(), box.top() + look().px(text::kBody * 1.5), box.width(), 0),
+             refusal_.isEmpty() ? tr("Mends and the helper take only these resistors.") : refusal_, look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload);
+    const double top = list_->geometry().bottom() + look().px(8), bottom = box.bottom() - look().px(kKeyHeight);
+    const QFont font = look().font(text::kSmall);
+    double x = box.left(), y = top;
+    for (const double ohm : drawer_.ohms()) {
+        if (x + look().px(kChipWidth) > box.right()) {
+            x = box.left();
+            y += look().px(kChipHeight);
+        }
+        if (y + look().px(kChipHeight) > bottom) break;  // the field names them all
+        Part resistor = makePart(*findKind("resistor"), "R1");
+        resistor.values[static_cast<std::size_t>(resistor.kind->valueIndex("resistance"))] = ohm;
+        painter.save();
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.translate(x + look().px(kResistorLength) / 2, y + look().px(kChipHeight) / 2);
+        painter.scale(look().px(kResistorLength) / kSampleMm, look().px(kResistorLength) / kSampleMm);
+        paintSample(painter, theme, resistor);
+        painter.restore();
+        drawLine(painter, QRectF(x + look().px(kResistorLength + 4), y + look().px(kChipHeight - text::kSmall * 1.3) / 2, look().px(kChipWidth - kResistorLength - 4), 0),
+                 qs(formatSetting(ohm, "ohm")), font, theme.text);
+        x += look().px(kChipWidth);
+    }
+}
+
+}  // namespace tiepoint::ui

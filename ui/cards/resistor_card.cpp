@@ -1,0 +1,172 @@
+#include "ui/cards/resistor_card.h"
+
+#include "core/base/quantity.h"
+#include "ui/paint/bench_painter.h"
+#include "ui/theme/panels.h"
+
+#include <QPainter>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kFieldHeight = 40, kFieldGap = 8, kFieldsWidth = 320, kColumnGap = 26;
+constexpr double kKeyHeight = 34;
+constexpr double kResistorLength = 150;
+constexpr double kSampleMm = 13;  ///< a resistor with its leads
+
+QString qs(const std::string& words) { return QString::fromStdString(words); }
+
+const ValueSpec& specOf(const char* kind, const char* value) {
+    const PartKind& found = *findKind(kind);
+    return found.values[static_cast<std::size_t>(found.valueIndex(value))];
+}
+
+/// The wanted current: of the numbers that people choose from (common practice), any other may be typed.
+const ValueSpec& wantedSpec() {
+    static const ValueSpec spec = [] {
+        ValueSpec wanted;
+        wanted.name = "current";
+        wanted.label = "Wanted";
+        wanted.unit = "A";
+        wanted.minimum = 1e-4;
+        wanted.maximum = 0.05;
+        wanted.fallback = 0.01;
+        wanted.series = "E6";
+        return wanted;
+    }();
+    return spec;
+}
+
+}  // namespace
+
+ResistorCard::ResistorCard(QWidget* parent)
+    : AsideCard(parent),
+      supply_(makeValueField(specOf("bench-supply", "voltage"), this)),
+      light_(makeValueField(specOf("led", "colour"), this)),
+      current_(makeValueField(wantedSpec(), this)),
+      put_(new QToolButton(this)),
+      drawer_(new QToolButton(this)) {
+    setAccessibleName(tr("Resistor helper"));
+    question_.light = makePart(*findKind("led"), "D1");
+    question_.wantedAmpere = wantedSpec().fallback;
+    drawer_->setText(tr("My drawer…"));
+    connect(supply_, &ValueField::chosen, this, [this](double volt) {
+        question_.supplyVolt = std::clamp(volt, supply_->spec().minimum, supply_->spec().maximum);
+        reckon();
+    });
+    connect(light_, &ValueField::chosen, this, [this](double colour) {
+        question_.light.values[static_cast<std::size_t>(question_.light.kind->valueIndex("colour"))] = colour;
+        reckon();
+    });
+    connect(current_, &ValueField::chosen, this, [this](double ampere) {
+        question_.wantedAmpere = ampere;
+        reckon();
+    });
+    connect(put_, &QToolButton::clicked, this, &ResistorCard::putWanted);
+    connect(drawer_, &QToolButton::clicked, this, &ResistorCard::drawerWanted);
+    reckon();
+}
+
+void ResistorCard::begin(double supplyVolt, const Part& light) {
+    question_.supplyVolt = supplyVolt;
+    if (light.kind && light.kind->name == question_.light.kind->name) question_.light = light;
+    reckon();
+}
+
+void ResistorCard::setDrawer(const ResistorDrawer& drawer) {
+    question_.drawer = drawer;
+    reckon();
+}
+
+void ResistorCard::setPlace(const QString& words) {
+    put_->setText(words.isEmpty() ? tr("Put it in") : words);
+    put_->setEnabled(!words.isEmpty());
+    put_->setToolTip(words.isEmpty() ? tr("Select the resistor, or an LED that has one in series") : QString());
+    arrangeCard();
+}
+
+QString ResistorCard::refusal() const { return answer_ && !answer_->ok() ? qs(answer_->error().message) : QString(); }
+
+void ResistorCard::reckon() {
+    answer_ = chooseResistor(question_);
+    supply_->showValue(question_.supplyVolt);
+    light_->showValue(question_.light.value(question_.light.kind->valueIndex("colour")));
+    current_->showValue(question_.wantedAmpere);
+    const QString words = choice() ? tr("Exactly %1. Take %2: %3 runs, and it gets %4.")
+                                         .arg(qs(formatQuantity(choice()->exactOhm, "ohm")), qs(formatSetting(choice()->ohm, "ohm")),
+                                              qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(choice()->watt, "W")))
+                                   : refusal();
+    setAccessibleDescription(words);
+    Q_EMIT reckoned();
+    update();
+}
+
+QString ResistorCard::drawerWords() const {
+    return question_.drawer.isEverything() ? tr("from every value of E12") : tr("from my drawer of %n value(s)", nullptr, static_cast<int>(question_.drawer.ohms().size()));
+}
+
+void ResistorCard::arrangeCard() {
+    AsideCard::arrangeCard();
+    const QRectF box = body();
+    const double top = box.top() + look().px(text::kBody * 1.6);
+    double y = top;
+    for (ValueField* field : {supply_, light_, current_}) {
+        field->setLook(look());
+        field->setStyleSheet(fieldStyle(look()));
+        field->setGeometry(QRectF(box.left(), y, look().px(kFieldsWidth), look().px(kFieldHeight)).toRect());
+        y += look().px(kFieldHeight + kFieldGap);
+    }
+    const double left = box.left() + look().px(kFieldsWidth + kColumnGap);
+    double x = left - look().px(4);
+    for (QToolButton* key : {put_, drawer_}) {
+        key->setFont(look().font(text::kSmall + 1));
+        key->setStyleSheet(wordKeyStyle(look()));
+        const double width = std::min<double>(key->sizeHint().width(), box.right() - x);
+        key->setGeometry(QRectF(x, box.bottom() - look().px(kKeyHeight), width, look().px(kKeyHeight)).toRect());
+        x += width + look().px(14);
+    }
+}
+
+void ResistorCard::paintResistor(QPainter& painter, QPointF at) const {
+    Part resistor = makePart(*findKind("resistor"), "R1");
+    resistor.values[static_cast<std::size_t>(resistor.kind->valueIndex("resistance"))] = choice()->ohm;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.translate(at + QPointF(look().px(kResistorLength) / 2, 0));
+    painter.scale(look().px(kResistorLength) / kSampleMm, look().px(kResistorLength) / kSampleMm);
+    paintSample(painter, *look().theme, resistor);
+    painter.restore();
+}
+
+void ResistorCard::paintBody(QPainter& painter) {
+    const Theme& theme = *look().theme;
+    const QRectF box = body();
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("The resistor an LED needs"), look().font(text::kBody, QFont::DemiBold), theme.text);
+    const double left = box.left() + look().px(kFieldsWidth + kColumnGap), width = box.right() - left;
+    double y = box.top() + look().px(text::kBody * 1.7);
+    const QFont small = look().font(text::kSmall + 1);
+    const auto line = [&](const QString& words, const QColor& colour) {
+        drawLine(painter, QRectF(left, y, width, 0), words, small, colour);
+        y += look().px((text::kSmall + 1) * 1.42);
+    };
+    if (!choice()) {
+        painter.setFont(small);
+        painter.setPen(theme.text);
+        painter.drawText(QRectF(left, y, width, box.bottom() - look().px(kKeyHeight) - y), Qt::AlignLeft | Qt::TextWordWrap, refusal());
+        return;
+    }
+    const double big = text::kTitle * 1.15;
+    paintResistor(painter, QPointF(left, y + look().px(big) * 0.62));
+    const double beside = look().px(kResistorLength + 14);
+    drawLine(painter, QRectF(left + beside, y, width - beside, 0), qs(formatSetting(choice()->ohm, "ohm")), look().font(big, QFont::DemiBold), theme.text);
+    y += look().px(big * 1.45);
+    QStringList bands;
+    for (const BandColour band : choice()->bands.value_or(std::vector<BandColour>())) bands << QString::fromUtf8(bandName(band).data(), static_cast<qsizetype>(bandName(band).size()));
+    line(tr("%1 exactly; %2").arg(qs(formatQuantity(choice()->exactOhm, "ohm")), bands.isEmpty() ? drawerWords() : bands.join(QLatin1Char(' '))), theme.dimText);
+    line(tr("%1 runs, where %2 is wanted").arg(qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(question_.wantedAmpere, "A"))), theme.text);
+    line(tr("%1 of heat: a body of %2 is enough").arg(qs(formatQuantity(choice()->watt, "W")), qs(formatSetting(choice()->ratingWatt, "W"))), theme.text);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,55 @@
+#pragma once
+// The resistor helper: from supply, LED and wanted current the exact resistance and the one to take from the drawer, with its picture, the
+// current that then runs, its heat, and a key that puts it in. Reckons nothing itself; says what is wanted.
+
+#include "ui/cards/aside_card.h"
+#include "ui/cards/value_field.h"
+
+#include "core/parts/series_resistor.h"
+
+#include <optional>
+
+namespace tiepoint::ui {
+
+class ResistorCard : public AsideCard {
+    Q_OBJECT
+public:
+    explicit ResistorCard(QWidget* parent);
+
+    /// Starts from a supply's voltage and an LED as the bench has them.
+    void begin(double supplyVolt, const Part& light);
+    void setDrawer(const ResistorDrawer& drawer);
+    /// What the key would do: "Take 330 Ω for R1"; empty where there is no place for the resistor.
+    void setPlace(const QString& words);
+
+    const ResistorQuestion& question() const { return question_; }
+    /// What to take, or nothing where there is no such resistor.
+    const ResistorChoice* choice() const { return answer_ && answer_->ok() ? &answer_->value() : nullptr; }
+    QString refusal() const;
+    QToolButton* putKey() const { return put_; }
+    ValueField* supplyField() const { return supply_; }
+    ValueField* lightField() const { return light_; }
+    ValueField* currentField() const { return current_; }
+
+Q_SIGNALS:
+    void reckoned();  ///< another choice
+    void putWanted();
+    void drawerWanted();
+
+protected:
+    void arrangeCard() override;
+    void paintBody(QPainter& painter) override;
+
+private:
+    void reckon();
+    QString drawerWords() const;
+    /// The resistor with its bands and its value, centred on a line that begins there.
+    void paintResistor(QPainter& painter, QPointF at) const;
+
+    ResistorQuestion question_;
+    std::optional<Result<ResistorChoice>> answer_;
+    ValueField *supply_, *light_, *current_;
+    QToolButton *put_, *drawer_;
+};
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,93 @@
+#include "ui/window/resistor_help.h"
+
+#include "core/findings/put_resistor.h"
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+
+ResistorHelp::ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer, QMenu& menu, QWidget* window)
+    : QObject(window),
+      document_(document),
+      live_(live),
+      view_(view),
+      cards_(cards),
+      drawer_(drawer),
+      card_(new ResistorCard(&cards)),
+      drawerCard_(new DrawerCard(&cards)),
+      helpAction_(menu.addAction(tr("Which &resistor?"))),
+      drawerAction_(menu.addAction(tr("My &drawer…"))) {
+    card_->hide();
+    drawerCard_->hide();
+    helpAction_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_R));
+    window->addAction(helpAction_);
+    window->addAction(drawerAction_);
+    card_->setDrawer(drawer_.drawer());
+    drawerCard_->showDrawer(drawer_.drawer());
+    connect(helpAction_, &QAction::triggered, this, &ResistorHelp::begin);
+    connect(drawerAction_, &QAction::triggered, this, [this] { showCard(drawerCard_); });
+    connect(card_, &ResistorCard::drawerWanted, this, [this] { showCard(drawerCard_); });
+    connect(card_, &ResistorCard::reckoned, this, &ResistorHelp::followPlace);
+    connect(card_, &ResistorCard::putWanted, this, &ResistorHelp::putIn);
+    connect(drawerCard_, &DrawerCard::chosen, &drawer_, &MyDrawer::set);
+    connect(&drawer_, &MyDrawer::changed, this, [this] {
+        card_->setDrawer(drawer_.drawer());
+        drawerCard_->showDrawer(drawer_.drawer());
+    });
+    connect(&live_, &LiveBench::snapshotReady, this, &ResistorHelp::followPlace);
+    connect(&view_, &BenchView::selectionChanged, this, &ResistorHelp::followPlace);
+    for (AsideCard* card : {static_cast<AsideCard*>(card_), static_cast<AsideCard*>(drawerCard_)}) {
+        connect(card, &AsideCard::closed, this, [this] {
+            cards_.showAside(nullptr);
+            view_.setFocus(Qt::OtherFocusReason);
+        });
+    }
+}
+
+void ResistorHelp::showCard(Card* card) {
+    Q_EMIT cardWanted();
+    cards_.showAside(card);
+    if (card == drawerCard_) drawerCard_->list()->setFocus(Qt::ShortcutFocusReason);
+    followPlace();
+}
+
+void ResistorHelp::begin() {
+    const Bench& bench = *document_.bench();
+    double volt = card_->question().supplyVolt;
+    for (const Part& part : bench.parts) {
+        const int value = part.kind->isSupply ? part.kind->valueIndex("voltage") : -1;
+        if (value < 0) continue;
+        volt = part.value(value);
+        break;
+    }
+    const int part = partInQuestion();
+    card_->begin(volt, part >= 0 ? bench.parts[static_cast<std::size_t>(part)] : Part());
+    showCard(card_);
+    card_->supplyField()->takeKeyboard();
+}
+
+int ResistorHelp::partInQuestion() const {
+    const Bench& bench = *document_.bench();
+    if (const QStringList selected = view_.selection(); selected.size() == 1) {
+        if (const int part = bench.partIndex(selected.front().toStdString()); part >= 0) return part;
+    }
+    const auto light = std::find_if(bench.parts.begin(), bench.parts.end(), [](const Part& part) { return part.kind->emitsLight && part.kind->needsResistor; });
+    return light == bench.parts.end() ? -1 : static_cast<int>(light - bench.parts.begin());
+}
+
+void ResistorHelp::followPlace() {
+    if (!card_->isVisibleTo(&cards_)) return;
+    place_.reset();
+    const auto snapshot = live_.snapshot();
+    const int part = partInQuestion();
+    if (card_->choice() && part >= 0 && snapshot && snapshot->revision == document_.revision()) place_ = putResistor(*snapshot, part, card_->choice()->ohm);
+    card_->setPlace(place_ ? QString::fromStdString(place_->text) : QString());
+}
+
+void ResistorHelp::putIn() {
+    if (!place_) return;
+    const Edit edit = place_->edit;  // the place is found anew after it
+    document_.push(edit);
+}
+
+}  // namespace tiepoint::ui
