@@ -12,6 +12,7 @@
 #include <spdlog/spdlog.h>
 
 #include <algorithm>
+#include <optional>
 
 namespace tiepoint::app {
 namespace {
@@ -22,7 +23,21 @@ struct Options {
     bool json = false;
     bool mend = false;
     std::string output;
+    std::optional<int> reveal;
 };
+
+/// How much is told: what was asked for, or what the file says. Asking for a mend is asking for everything.
+Result<Reveal> levelFor(const Options& options, const Bench& bench) {
+    Reveal level = printedLevel(bench, options.json);
+    if (options.mend) level = Reveal::Mend;
+    if (options.reveal) level = static_cast<Reveal>(*options.reveal);
+    const Reveal needed = options.mend ? Reveal::Mend : level;
+    if (mayReveal(bench, needed)) return level;
+    return Error{ErrorKind::Range,
+                 fmt::format("this bench is locked and shows no more than {} (level {})", revealWords(revealOf(bench)), static_cast<int>(revealOf(bench))),
+                 {"/reveal", 0, 0},
+                 options.input.file};
+}
 
 std::string asJson(const Bench& bench, const Report& report) {
     JsonWriter json;
@@ -35,6 +50,16 @@ std::string asJson(const Bench& bench, const Report& report) {
 std::string asText(const Bench& bench, const Report& report) {
     if (report.findings.empty()) return fmt::format("{}: nothing found\n", bench.title);
     return fmt::format("{}\n{}", bench.title, findingsText(report));
+}
+
+/// The report as it is told, with what one could ask for.
+std::string tell(const Options& options, const Bench& bench, const Report& report, Reveal level) {
+    const Report told{report.revision, revealed(bench, report.findings, level)};
+    if (options.json) return asJson(bench, told);
+    if (level == Reveal::Nothing) return fmt::format("{}: this bench keeps what is found to itself\n", bench.title);
+    const bool more = level < Reveal::Mend && mayReveal(bench, Reveal::Mend) &&
+                      std::ranges::any_of(report.findings, [](const Finding& finding) { return finding.mend.has_value(); });
+    return asText(bench, told) + (more ? "  --reveal 3 tells how to mend it.\n" : "");
 }
 
 /// Writes the bench with the first mend applied; unchanged where no finding has one.
@@ -56,12 +81,14 @@ int run(const Options& options) {
     if (!bench) return complain(bench.error());
     const auto drawer = options.drawer.read();
     if (!drawer) return complain(drawer.error());
+    const auto level = levelFor(options, **bench);
+    if (!level) return complain(level.error());
     const Report report = inspect(*evaluate(*bench), *drawer);
     if (options.mend) {
         const auto written = writeMended(**bench, report, options.output);
         if (!written) return complain(written.error());
     }
-    print(options.json ? asJson(**bench, report) : asText(**bench, report));
+    print(tell(options, **bench, report, *level));
     const bool bad = std::any_of(report.findings.begin(), report.findings.end(),
                                  [](const Finding& finding) { return finding.severity != Severity::Remark; });
     return bad ? kExitBad : kExitGood;
@@ -76,6 +103,8 @@ Action declareCheck(CLI::App& parser) {
     parser.add_flag("--json", options->json, "Write JSON");
     auto* mend = parser.add_flag("--mend", options->mend, "Apply the first mend and write the bench to OUT");
     auto* output = parser.add_option("-o,--output", options->output, "Where the mended bench goes");
+    parser.add_option("--reveal", options->reveal, "How much to tell: 0 nothing, 1 where to look, 2 place and proof, 3 the mend too")
+        ->check(CLI::Range(static_cast<int>(Reveal::Nothing), static_cast<int>(Reveal::Mend)));
     mend->needs(output);
     output->needs(mend);
     return [options] { return run(*options); };

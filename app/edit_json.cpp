@@ -22,6 +22,10 @@ struct OperationJson {
     void operator()(const ReplaceNote& replace) const { object("replace", "note", noteLine(replace.note)); }
     void operator()(const SetTitle& set) const { text("title", "title", set.title); }
 
+    void operator()(const SetDisclosure& set) const {
+        object("reveal", "reveal", set.disclosure ? disclosureLine(*set.disclosure) : "null");
+    }
+
     void object(std::string_view operation, std::string_view what, std::string_view line) const {
         json.beginObject(JsonWriter::Form::Row).field("operation", operation).key(what).raw(line).endObject();
     }

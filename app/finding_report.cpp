@@ -14,7 +14,9 @@ void writeFinding(JsonWriter& json, const Bench& bench, const Finding& finding) 
     std::vector<std::string> holes;
     std::transform(finding.holes.begin(), finding.holes.end(), std::back_inserter(holes),
                    [](const Hole& hole) { return toString(hole); });
-    json.beginObject().field("rule", finding.rule).field("severity", severityName(finding.severity));
+    json.beginObject();
+    if (isPlaceOnly(finding)) json.key("rule").null().key("severity").null();
+    else json.field("rule", finding.rule).field("severity", severityName(finding.severity));
     json.texts("parts", finding.parts).texts("holes", holes).field("text", finding.text);
     json.key("figures").beginObject(JsonWriter::Form::Row);
     for (const auto& [name, figure] : finding.figures) json.field(name, figure);
@@ -40,6 +42,10 @@ std::string_view severityName(Severity severity) {
     return {};
 }
 
+Reveal printedLevel(const Bench& bench, bool json) {
+    return bench.disclosure || !json ? revealOf(bench) : Reveal::Mend;
+}
+
 void writeFindings(JsonWriter& json, const Bench& bench, const Report& report) {
     json.key("findings").beginArray();
     for (const Finding& finding : report.findings) writeFinding(json, bench, finding);
@@ -49,6 +55,10 @@ void writeFindings(JsonWriter& json, const Bench& bench, const Report& report) {
 std::string findingsText(const Report& report) {
     std::string text;
     for (const Finding& finding : report.findings) {
+        if (isPlaceOnly(finding)) {
+            text += fmt::format("  {}\n", finding.text);
+            continue;
+        }
         text += fmt::format("  {}: {}\n", severityName(finding.severity), finding.text);
         if (!finding.holes.empty()) {
             text += "      at";

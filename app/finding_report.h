@@ -3,7 +3,7 @@
 
 #include "app/json_writer.h"
 
-#include "core/findings/finding.h"
+#include "core/findings/reveal.h"
 
 #include <string>
 #include <string_view>
@@ -12,6 +12,10 @@ namespace tiepoint::app {
 
 /// "fault", "risk" or "remark".
 std::string_view severityName(Severity severity);
+
+/// What is printed unasked: what the bench says, and where it doesn't, place and proof in words, but all of it in JSON, whose reader
+/// can choose.
+Reveal printedLevel(const Bench& bench, bool json);
 
 /// The member "findings" of an object that is open in `json`. `bench` is the one that the report is about.
 void writeFindings(JsonWriter& json, const Bench& bench, const Report& report);

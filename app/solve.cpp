@@ -2,6 +2,7 @@
 
 #include "app/bench_input.h"
 #include "app/commands.h"
+#include "app/finding_report.h"
 #include "app/output.h"
 #include "app/solve_report.h"
 
@@ -32,7 +33,8 @@ int run(const Options& options) {
     const auto snapshot = evaluate(*bench, *inputs);
     spdlog::debug("{}: {} after {} iterations", options.input.file, statusName(snapshot->status()),
                   snapshot->solution.iterations);
-    const Report report = inspect(*snapshot);
+    Report report = inspect(*snapshot);
+    report.findings = revealed(**bench, report.findings, printedLevel(**bench, options.json));
     print(options.json ? solveJson(*snapshot, report, walked) : solveText(*snapshot, report, walked));
     return snapshot->status() == Status::None ? kExitBad : kExitGood;
 }

@@ -6,6 +6,7 @@
 #include "app/edit_json.h"
 #include "app/output.h"
 
+#include "core/findings/reveal.h"
 #include "core/why/explain.h"
 
 #include <fmt/format.h>
@@ -64,8 +65,12 @@ int run(const Options& options) {
     }
     const auto drawer = options.drawer.read();
     if (!drawer) return complain(drawer.error());
+    if (isLocked(**bench) && !answersWhy(revealOf(**bench))) {
+        return complain(Error{ErrorKind::Range, fmt::format("this bench is locked and shows no more than {}", revealWords(revealOf(**bench))), {"/reveal", 0, 0}, options.input.file});
+    }
     const auto snapshot = evaluate(*bench, *inputs);
-    const Answer answer = explain(*snapshot, part, *drawer);
+    Answer answer = explain(*snapshot, part, *drawer);
+    if (!mayReveal(**bench, Reveal::Mend)) answer.remedies.clear();
     print(options.json ? asJson(**bench, answer) : asText(answer));
     return snapshot->status() == Status::None ? kExitBad : kExitGood;
 }

@@ -82,8 +82,22 @@ struct Note {
 /// The longest text of a note, in bytes.
 inline constexpr std::size_t kLongestNote = 400;
 
+/// How much of what is found is shown: each level adds to the one before.
+enum class Reveal { Nothing, Place, Proof, Mend };
+
+/// What a bench says about that, for whoever works at it.
+struct Disclosure {
+    Reveal level = Reveal::Proof;
+    std::string lock;  ///< digest of a pass phrase without which no more is shown, as ui makes it; empty: not locked
+    Extras extras;
+    friend bool operator==(const Disclosure&, const Disclosure&) = default;
+};
+/// The longest digest, in bytes.
+inline constexpr std::size_t kLongestLock = 400;
+
 struct Bench {
     std::string title;
+    std::optional<Disclosure> disclosure;  ///< nothing where the bench doesn't say
     std::vector<Board> boards;
     std::vector<Part> parts;
     std::vector<Jumper> jumpers;

@@ -34,6 +34,8 @@ std::string partLine(const Part& part);
 std::string jumperLine(const Jumper& jumper, const Bench& bench);
 std::string noteLine(const Note& note);
 std::string pinnedLine(const PinnedReading& reading);
+/// What a bench says about its findings, as in its file: {"level": 1}.
+std::string disclosureLine(const Disclosure& disclosure);
 /// Writes atomically: a temporary file beside it, synced, renamed over. On failure the old file is untouched.
 Result<Done> writeBenchFile(const Bench& bench, const std::filesystem::path& path);
 

@@ -103,11 +103,21 @@ private:
             SavedViews& views = read_.bench.views.emplace();
             if (auto trouble = readViews(member, views, unknown)) return hold(std::move(*trouble));
             for (const JsonValue* each : unknown) keep(*each, "/views", views.extras);
+        } else if (member.key == "reveal") {
+            takeDisclosure(member);
         } else if (std::find(kLists.begin(), kLists.end(), member.key) != kLists.end()) {
             hold(wrongType(member, "/" + member.key, "a list"));
         } else {
             keep(member, {}, read_.bench.extras);
         }
+    }
+
+    void takeDisclosure(const JsonValue& member) {
+        disclosureBegin_ = member.begin;
+        Disclosure& disclosure = read_.bench.disclosure.emplace();
+        UnknownMembers unknown;
+        if (auto trouble = readDisclosure(member, disclosure, unknown)) return hold(std::move(*trouble), "/reveal");
+        for (const JsonValue* extra : unknown) keep(*extra, "/reveal", disclosure.extras);
     }
 
     void hold(Trouble trouble, const std::string& pointer = {}) {
@@ -203,6 +213,7 @@ private:
 
     std::size_t offsetOf(std::string_view pointer) const {
         if (pointer == "/title") return titleBegin_;
+        if (pointer == "/reveal/lock") return disclosureBegin_;
         const std::string list = takeStep(pointer);
         const auto found = std::find(kLists.begin(), kLists.end(), list);
         if (found == kLists.end()) return 0;
@@ -242,7 +253,7 @@ private:
     LineCounter lines_;  ///< for warnings, which come in the order of the file
     ReadBench read_;
     std::optional<JsonValue> format_, version_;
-    std::size_t titleBegin_ = 0;
+    std::size_t titleBegin_ = 0, disclosureBegin_ = 0;
     std::vector<UnresolvedJumper> jumpers_;
     std::array<std::vector<Span>, kListCount> elements_;
     std::optional<Trouble> trouble_;  ///< the first

@@ -153,6 +153,14 @@ void write(const SavedViews& views, std::string& out) {
     line.close();
 }
 
+void write(const Disclosure& disclosure, std::string& out) {
+    LineWriter line(out);
+    line.member("level", jsonNumber(static_cast<int>(disclosure.level)));
+    if (!disclosure.lock.empty()) line.member("lock", jsonString(disclosure.lock));
+    line.extras(disclosure.extras);
+    line.close();
+}
+
 template <class Item, class Write>
 void writeList(std::string_view name, const std::vector<Item>& items, Write writeItem, std::string& out) {
     out += ",\n  " + jsonString(name) + ": [";
@@ -171,6 +179,10 @@ std::string writeBench(const Bench& bench) {
     const Kinds kinds = kindsOf(bench);
     std::string out =
         "{\n  \"format\": \"tiepoint-bench\",\n  \"version\": 1,\n  \"title\": " + jsonString(bench.title);
+    if (bench.disclosure) {
+        out += ",\n  \"reveal\": ";
+        write(*bench.disclosure, out);
+    }
     writeList(
         "boards", bench.boards, [&](const Board& board) { write(board, out); }, out);
     writeList(
@@ -220,6 +232,12 @@ std::string noteLine(const Note& note) {
 std::string pinnedLine(const PinnedReading& reading) {
     std::string out;
     write(reading, out);
+    return out;
+}
+
+std::string disclosureLine(const Disclosure& disclosure) {
+    std::string out;
+    write(disclosure, out);
     return out;
 }
 

@@ -349,4 +349,23 @@ std::optional<Trouble> readViews(const JsonValue& json, SavedViews& views, Unkno
     });
 }
 
+std::optional<Trouble> readDisclosure(const JsonValue& json, Disclosure& disclosure, UnknownMembers& unknown) {
+    if (auto failure = requireObject(json)) return failure;
+    if (auto failure = requireMembers(json, {"level"})) return failure;
+    return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
+        if (member.key == "lock") return readText(member, pointer, disclosure.lock);
+        if (member.key == "level") {
+            if (member.type != JsonType::Number) return wrongType(member, pointer, "a number");
+            for (const Reveal level : {Reveal::Nothing, Reveal::Place, Reveal::Proof, Reveal::Mend}) {
+                if (member.number != static_cast<int>(level)) continue;
+                disclosure.level = level;
+                return {};
+            }
+            return Trouble{ErrorKind::Range, fmt::format("there is no level {}; there are 0, 1, 2 and 3", jsonNumber(member.number)), pointer, member.begin};
+        }
+        unknown.push_back(&member);
+        return {};
+    });
+}
+
 }  // namespace tiepoint

@@ -54,6 +54,9 @@ public:
         if (!isText(bench_.title)) {
             return wrong(ErrorKind::Format, "/title", "the title holds a NUL or isn't valid UTF-8");
         }
+        if (bench_.disclosure && (!isText(bench_.disclosure->lock) || bench_.disclosure->lock.size() > kLongestLock)) {
+            return wrong(ErrorKind::Format, "/reveal/lock", fmt::format("a lock is text of at most {} bytes", kLongestLock));
+        }
         if (auto failure = checkIds()) return failure;
         if (auto failure = checkBoards()) return failure;
         for (std::size_t i = 0; i < bench_.parts.size(); ++i) {

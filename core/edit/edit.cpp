@@ -87,6 +87,10 @@ public:
         return Operation{SetTitle{std::exchange(bench_.title, set.title)}};
     }
 
+    Result<Operation> operator()(const SetDisclosure& set) {
+        return Operation{SetDisclosure{std::exchange(bench_.disclosure, set.disclosure)}};
+    }
+
 private:
     template <class Item>
     Result<Operation> insert(std::vector<Item>& items, const Item& item, int at) {

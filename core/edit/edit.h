@@ -5,6 +5,7 @@
 #include "core/base/result.h"
 #include "core/bench/bench.h"
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -25,9 +26,11 @@ struct ReplacePart { Part part; };
 struct ReplaceJumper { Jumper jumper; };
 struct ReplaceNote { Note note; };
 struct SetTitle { std::string title; };
+struct SetDisclosure { std::optional<Disclosure> disclosure; };
 
 using Operation =
-    std::variant<AddBoard, AddPart, AddJumper, AddNote, AddPinned, Remove, ReplaceBoard, ReplacePart, ReplaceJumper, ReplaceNote, SetTitle>;
+    std::variant<AddBoard, AddPart, AddJumper, AddNote, AddPinned, Remove, ReplaceBoard, ReplacePart, ReplaceJumper, ReplaceNote, SetTitle,
+                 SetDisclosure>;
 
 struct Edit {
     std::string name;  ///< as the history shows it: "Move R1"

@@ -5,6 +5,8 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <filesystem>
+
 namespace tiepoint::test {
 namespace {
 
@@ -85,6 +87,67 @@ TEST(Check, MendedFileThatCantBeWrittenIsAnError) {
     EXPECT_EQ(ran.code, 2);
     EXPECT_EQ(lineCount(ran.error), 1) << ran.error;
     EXPECT_NE(ran.error.find("/proc/nowhere/mended.bench.json"), std::string::npos);
+}
+
+// --- how much is told ---
+
+/// The shorted bench, saying how much it reveals.
+std::string shortThatReveals(const char* reveal) {
+    std::string text = readFile(withShort());
+    text.insert(text.find("\"boards\""), std::string("\"reveal\": ") + reveal + ",\n  ");
+    return scratchFile("revealing.bench.json", text);
+}
+
+TEST(Check, TellsAsMuchAsTheFileSays) {
+    const std::string none = shortThatReveals(R"({"level": 0})");
+    EXPECT_TRUE(findingsOf(none, 1).empty());
+    EXPECT_EQ(runProgram({"check", none}).output, "Beacon lamp: this bench keeps what is found to itself\n");
+
+    const json place = findingsOf(shortThatReveals(R"({"level": 1})"), 1);
+    ASSERT_EQ(place.size(), 1u);
+    EXPECT_TRUE(place[0]["rule"].is_null());
+    EXPECT_TRUE(place[0]["severity"].is_null());
+    EXPECT_TRUE(place[0]["mend"].is_null());
+    EXPECT_EQ(place[0]["text"], "Look along the top plus rail.");
+    EXPECT_EQ(runProgram({"check", shortThatReveals(R"({"level": 1})")}).output, "Beacon lamp\n  Look along the top plus rail.\n  --reveal 3 tells how to mend it.\n");
+
+    const json proof = findingsOf(shortThatReveals(R"({"level": 2})"), 1);
+    EXPECT_EQ(proof[0]["rule"], "short-circuit");
+    EXPECT_TRUE(proof[0]["mend"].is_null());
+    EXPECT_FALSE(findingsOf(shortThatReveals(R"({"level": 3})"), 1)[0]["mend"].is_null());
+}
+
+TEST(Check, WordsTellTheMendWhenAskedFor) {
+    const std::string file = withShort();
+    const std::string usual = runProgram({"check", file}).output;
+    EXPECT_NE(usual.find("fault: Short circuit"), std::string::npos) << usual;
+    EXPECT_EQ(usual.find("mend:"), std::string::npos) << usual;
+    EXPECT_NE(runProgram({"check", file, "--reveal", "3"}).output.find("mend: Take W9 away"), std::string::npos);
+    EXPECT_EQ(runProgram({"check", file, "--reveal", "4"}).code, 2);
+}
+
+TEST(Check, ALockedBenchTellsNoMore) {
+    const std::string file = shortThatReveals(R"({"level": 1, "lock": "sha256:aa:bb"})");
+    const std::string mended = (scratchFolder() / "peeked.bench.json").string();
+    for (const auto& arguments : {std::vector<std::string>{"check", file, "--reveal", "2"}, std::vector<std::string>{"check", file, "--mend", "-o", mended},
+                                  std::vector<std::string>{"why", file, "D1"}}) {
+        const Ran ran = runProgram(arguments);
+        EXPECT_EQ(ran.code, 2) << arguments[2];
+        EXPECT_TRUE(ran.output.empty()) << ran.output;
+        EXPECT_EQ(lineCount(ran.error), 1) << ran.error;
+        EXPECT_NE(ran.error.find("locked"), std::string::npos) << ran.error;
+    }
+    EXPECT_FALSE(std::filesystem::exists(mended));
+    EXPECT_EQ(runProgram({"check", file}).code, 1);
+    EXPECT_EQ(runProgram({"check", file, "--reveal", "0"}).code, 1);
+    EXPECT_TRUE(json::parse(runProgram({"solve", file, "--json"}).output)["findings"][0]["rule"].is_null());
+}
+
+TEST(Check, AskingForAMendIsAskingForEverything) {
+    const std::string file = shortThatReveals(R"({"level": 1})");
+    const std::string mended = (scratchFolder() / "asked.bench.json").string();
+    EXPECT_EQ(runProgram({"check", file, "--mend", "-o", mended}).code, 1);
+    EXPECT_EQ(json::parse(readFile(mended))["reveal"], (json{{"level", 1}}));
 }
 
 }  // namespace
