@@ -1,9 +1,7 @@
-// Positions are counted like digits: each switch is one digit, its throws the values. The digits of the present position come
-// first, the others follow by how many throws away they are, so that a fault is told by the smallest change that brings it.
-
 #include "core/findings/examination.h"
 
 #include "core/edit/placement.h"
+#include "core/findings/positions.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/position_solver.h"
 #include "core/snapshot/readings.h"
@@ -11,52 +9,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <numeric>
 #include <utility>
 
 namespace tiepoint {
 namespace {
-
-constexpr std::size_t kMostCombinations = 64;
-
-bool fewCombinations(const std::vector<Throw>& all) {
-    std::size_t count = 1;
-    for (const Throw& each : all) {
-        count *= static_cast<std::size_t>(each.values);
-        if (count > kMostCombinations) return false;
-    }
-    return true;
-}
-
-std::vector<Digits> everyCombination(const std::vector<Throw>& all) {
-    std::vector<Digits> found{Digits(all.size(), 0)};
-    for (std::size_t t = 0; t < all.size(); ++t) {
-        const std::size_t before = found.size();
-        for (int value = 1; value < all[t].values; ++value) {
-            for (std::size_t i = 0; i < before; ++i) {
-                found.push_back(found[i]);
-                found.back()[t] = value;
-            }
-        }
-    }
-    return found;
-}
-
-/// One throw away, and every throw changed.
-std::vector<Digits> nearCombinations(const std::vector<Throw>& all, const Digits& now) {
-    std::vector<Digits> found;
-    Digits opposite = now;
-    for (std::size_t t = 0; t < all.size(); ++t) {
-        for (int value = 0; value < all[t].values; ++value) {
-            if (value == now[t]) continue;
-            opposite[t] = value;
-            found.push_back(now);
-            found.back()[t] = value;
-        }
-    }
-    found.push_back(opposite);
-    return found;
-}
 
 std::string wordsFor(const std::vector<Throw>& all, const Bench& bench, const Digits& digits, const Digits& now) {
     std::vector<std::string> pressed, released, thrown;
@@ -77,10 +33,6 @@ std::string wordsFor(const std::vector<Throw>& all, const Bench& bench, const Di
         thrown.push_back(fmt::format("without {} pressed", fmt::join(released, " and ")));
     }
     return fmt::format("{}", fmt::join(thrown, " and "));
-}
-
-int throwsApart(const Digits& a, const Digits& b) {
-    return std::inner_product(a.begin(), a.end(), b.begin(), 0, std::plus<>(), std::not_equal_to<>());
 }
 
 /// Whether a supply is on; what an instrument tests with lights nothing.
@@ -111,11 +63,9 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer) : drawer_(s
     PositionSolver solver(now.layout);
     const auto& all = solver.throws();
     const Digits digits = digitsOf(all, bench(), now.inputs);
-    complete_ = fewCombinations(all);
-    auto others = complete_ ? everyCombination(all) : nearCombinations(all, digits);
-    std::erase(others, digits);
-    std::ranges::stable_sort(others, {}, [&](const Digits& each) { return throwsApart(each, digits); });
-    for (const Digits& each : others) positions_.push_back({wordsFor(all, bench(), each, digits), solver.solve(each)});
+    const PositionPlan plan = planPositions(layout(), all, digits);
+    complete_ = plan.complete;
+    for (const Digits& each : plan.others) positions_.push_back({wordsFor(all, bench(), each, digits), solver.solve(each)});
 
     supplyNet_.assign(layout().netCount, 0);
     for (int index = 0; index < partCount(); ++index) {
@@ -129,7 +79,7 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer) : drawer_(s
     const bool takesAway = std::ranges::any_of(all, [](const Throw& each) { return !each.isCap(); });
     if (!isDriven(now) || (!complete_ && takesAway)) return;
     for (int index = 0; index < partCount(); ++index) {
-        if (part(index).kind->emitsLight && mostAmpere(index) < kVisibleAmpere) darkLights_.push_back(index);
+        if (part(index).kind->emitsLight && !isEverLit(index)) darkLights_.push_back(index);
     }
 }
 
@@ -141,6 +91,12 @@ double Examination::mostAmpere(int index) const {
         }
     }
     return most;
+}
+
+bool Examination::isEverLit(int index) const {
+    return std::ranges::any_of(positions_, [index](const Position& position) {
+        return position.snapshot->status() == Status::Solved && isLit(*position.snapshot, index);
+    });
 }
 
 std::vector<char> Examination::netsNear(int start) const {

@@ -1,8 +1,8 @@
 #pragma once
 // An examination: one bench, solved in every position that hands can bring its switches into, and small questions that rules share.
 //
-// The first position is the one that was asked about. With few switches every combination is solved; with many, those that
-// are one throw away and the one with every throw changed, so that the cost stays bounded.
+// The first position is the one that was asked about. Switches that feel each other are solved in every combination; with many of them,
+// those that are one throw away and the one with every throw changed, so that the cost stays bounded.
 // Immutable once made; safe from any thread. Keeps a reference to the snapshot it was made from.
 
 #include "core/edit/edit.h"
@@ -34,13 +34,15 @@ public:
     /// The resistors that mends may take.
     const ResistorDrawer& drawer() const { return drawer_; }
     const std::vector<Position>& positions() const { return positions_; }
-    /// Whether every combination of the switches was solved.
+    /// Whether every combination of switches that feel each other was solved.
     bool complete() const { return complete_; }
 
     int partCount() const { return static_cast<int>(bench().parts.size()); }
     const Part& part(int index) const { return bench().parts[index]; }
     /// The largest current through a part in any position; 0 where nothing is solved.
     double mostAmpere(int part) const;
+    /// Whether a light can be seen in any position.
+    bool isEverLit(int part) const;
     /// Lights that stay dark in every position although a supply is on.
     const std::vector<int>& darkLights() const { return darkLights_; }
     /// The dark lights that hang together with a part, without going through a supply; ids.

@@ -1,8 +1,10 @@
 // A lead whose neighbour would close the circuit. Found by trying: each lead near a dark light is put one column on, over the gap,
 // or into the neighbouring rail or row, and inspect() keeps what the solve proves.
 //
-// Only moves that join the light's own nets to something else can help, so only those are tried.
+// Only moves of what hangs together with the light, or into that, can help, so only those are tried.
 
+#include "core/findings/neighbourhood.h"
+#include "core/findings/positions.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 
@@ -47,31 +49,28 @@ std::vector<Move> allMoves(const Examination& examination) {
     return moves;
 }
 
-/// By net: whether a part that hangs together with the light ends in it, supplies' nets included.
-std::vector<char> netsReached(const Examination& examination, int light) {
-    const Layout& layout = examination.layout();
-    const auto near = examination.netsNear(light);
-    std::vector<char> reached = near;
-    for (int part = 0; part < examination.partCount(); ++part) {
-        if (examination.part(part).kind->isSupply || looksOn(examination.part(part))) continue;
-        const auto first = layout.netOfLead.begin() + layout.firstLead[part], end = layout.netOfLead.begin() + layout.firstLead[part + 1];
-        if (part != light && std::none_of(first, end, [&](int net) { return near[net] != 0; })) continue;
-        std::for_each(first, end, [&](int net) { reached[net] = 1; });
+std::vector<Hole> holesOf(const Jumper& jumper) {
+    std::vector<Hole> holes;
+    for (const JumperEnd& end : jumper.ends) {
+        if (const Hole* hole = std::get_if<Hole>(&end)) holes.push_back(*hole);
     }
-    return reached;
+    return holes;
 }
 
-bool touches(const Examination& examination, const std::vector<char>& reached, const Move& move) {
-    const Part* part = examination.bench().findPart(move.id);
-    const bool rigid = part != nullptr && part->kind->package->reach == Reach::Rigid;
-    return rigid || reached[move.fromNet] || reached[move.toNet];
+/// Whether a move can matter to a light: what is moved belongs to its neighbourhood, or comes into it.
+bool touches(const Examination& examination, const Neighbourhood& near, const Move& move) {
+    const auto isNear = [&](const std::vector<Hole>& before, const std::vector<Hole>& after) {
+        return near.concerns(before) || std::ranges::any_of(after, [&](const Hole& hole) { return near.holds(hole); });
+    };
+    if (const auto* part = std::get_if<ReplacePart>(&move.edit.operations.front())) {
+        return isNear(tiepoint::holesOf(*examination.bench().findPart(move.id)), tiepoint::holesOf(part->part));
+    }
+    return isNear(holesOf(*examination.bench().findJumper(move.id)), holesOf(std::get<ReplaceJumper>(move.edit.operations.front()).jumper));
 }
 
-/// Whether the light shines in any position that was solved; cheaper than a whole examination.
 bool lights(const Examination& examination, const Move& move, int light) {
     const auto bench = examination.after(move.edit);
-    if (!bench) return false;
-    return Examination(*evaluate(bench, examination.now().inputs)).mostAmpere(light) >= kVisibleAmpere;
+    return bench && isEverLit(bench, examination.now().inputs, light);
 }
 
 /// As much as a gap that nobody bridged, which is told first; and more than that.
@@ -107,9 +106,9 @@ Suspicions findOneHoleOff(const Examination& examination) {
     const std::vector<Move> moves = allMoves(examination);
     Suspicions found;
     for (const int light : examination.darkLights()) {
-        const auto reached = netsReached(examination, light);
+        const Neighbourhood near(examination.layout(), light);
         for (const Move& move : moves) {
-            if (!touches(examination, reached, move) || !lights(examination, move, light)) continue;
+            if (!touches(examination, near, move) || !lights(examination, move, light)) continue;
             found.push_back(suspicion(examination, move, light));
         }
     }

@@ -73,7 +73,7 @@ Suspicions findSharedResistors(const Examination& examination) {
             found.finding.parts.push_back(part.id);
             for (const Hole& hole : holesOf(part)) found.finding.holes.push_back(hole);
             found.finding.figures.emplace_back(part.id, ampere);
-            if (examination.mostAmpere(light) < kVisibleAmpere) found.darkens.push_back(part.id);
+            if (!examination.isEverLit(light)) found.darkens.push_back(part.id);
         }
         if (resistor < 0 || most < kVisibleAmpere) continue;
         found.finding.parts.push_back(examination.part(resistor).id);

@@ -6,6 +6,7 @@
 #include "core/findings/least_path.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
+#include "core/findings/supply_nets.h"
 #include "core/findings/trial.h"
 
 #include "core/circuit/element.h"
@@ -13,7 +14,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
 
 namespace tiepoint {
@@ -69,9 +72,24 @@ struct Short {
     ConductingPath path;
 };
 
+/// Whether the supplies give so little that no path between any two of their ends can be a short: across kNearZeroOhm more would run.
+bool surelyNone(const Snapshot& snapshot) {
+    if (snapshot.status() != Status::Solved) return false;
+    const Layout& layout = *snapshot.layout;
+    double least = std::numeric_limits<double>::infinity(), given = 0;
+    for (const SupplyNets& supply : supplyNets(layout)) {
+        const double across = std::abs(snapshot.solution.netVoltage[supply.plus] - snapshot.solution.netVoltage[supply.minus]);
+        if (std::isnan(across)) return false;
+        least = std::min(least, across);
+        for (int lead = layout.firstLead[supply.part]; lead < layout.firstLead[supply.part + 1]; ++lead) given += std::abs(snapshot.leadCurrent[lead]);
+    }
+    return given * kNearZeroOhm < least;
+}
+
 std::vector<Short> shortsOf(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
     std::vector<Short> found;
+    if (surelyNone(snapshot)) return found;
     NearZeroPaths paths(snapshot);
     for (int part = 0; part < static_cast<int>(layout.bench->parts.size()); ++part) {
         const PartKind& kind = *layout.bench->parts[part].kind;
@@ -96,6 +114,7 @@ Suspicion suspicion(const Position& position, const Short& made) {
     finding.parts = {supply.id};
     finding.parts.insert(finding.parts.end(), made.path.parts.begin(), made.path.parts.end());
     finding.holes = made.path.holes;
+    finding.alongMetal = true;
     const std::string text = fmt::format("Short circuit: {} and {} of {} meet with next to no resistance between them; {}.",
                                          supply.kind->leads[made.ends.from].name, supply.kind->leads[made.ends.to].name,
                                          supply.id, pathText(*layout.bench, made.path));
