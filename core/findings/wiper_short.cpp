@@ -58,7 +58,7 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
         found.finding.text = fmt::format("Turned to one end, {} no longer protects {}: it would get {}, and it bears at most {}.", knob.id,
                                          burnt.id == knob.id ? "itself" : burnt.id, excessInWords(each),
                                          formatSetting(each.share.limit, each.share.unit));
-        found.finding.figures.emplace_back("figure", each.share.figure);
+        found.finding.figures.emplace_back(each.share.rating->quantity, each.share.figure);
         found.finding.figures.emplace_back("limit", each.share.limit);
         const double rated = ratedCurrentAmpere(burnt);
         if (rated > 0) {

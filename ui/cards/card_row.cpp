@@ -80,7 +80,9 @@ void CardRow::setLook(const Look& look) {
     look_ = look;
     for (Card* card : {static_cast<Card*>(reading_), static_cast<Card*>(loop_), static_cast<Card*>(values_), static_cast<Card*>(legend_)})
         card->setLook(look);
-    if (aside_) aside_->setLook(look);
+    for (Card* card : {aside_, standing_}) {
+        if (card) card->setLook(look);
+    }
     arrange();
     refresh();
 }
@@ -99,19 +101,33 @@ void CardRow::arrange() {
     place({reading_}, kReadingWidth);
     place({loop_, values_}, kLoopWidth);
     place({legend_}, kLegendWidth);
-    if (aside_) aside_->setGeometry(legend_->geometry());
+    for (Card* card : {aside_, standing_}) {
+        if (card) card->setGeometry(legend_->geometry());
+    }
 }
 
 void CardRow::showAside(Card* card) {
     if (aside_ && aside_ != card) aside_->hide();
     aside_ = card;
-    legend_->setVisible(aside_ == nullptr);
+    arrangeAside();
     Q_EMIT asideChanged(aside_);
-    if (!aside_) return;
-    aside_->setLook(look_);
-    aside_->setGeometry(legend_->geometry());
-    aside_->show();
-    aside_->raise();
+}
+
+void CardRow::setStanding(Card* card) {
+    if (standing_ && standing_ != card) standing_->hide();
+    standing_ = card;
+    arrangeAside();
+}
+
+void CardRow::arrangeAside() {
+    Card* shown = aside_ ? aside_ : standing_;
+    legend_->setVisible(shown == nullptr);
+    if (standing_) standing_->setVisible(shown == standing_);
+    if (!shown) return;
+    shown->setLook(look_);
+    shown->setGeometry(legend_->geometry());
+    shown->show();
+    shown->raise();
 }
 
 void CardRow::resizeEvent(QResizeEvent* event) {

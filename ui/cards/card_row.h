@@ -23,8 +23,10 @@ public:
     LoopCard& loop() const { return *loop_; }
     LegendCard& legend() const { return *legend_; }
     ValueEditor& values() const { return *values_; }
-    /// Shows a card of this row, made by others, in the legend's place; null shows the legend again.
+    /// Shows a card of this row, made by others, in the legend's place; null shows what stands there otherwise.
     void showAside(Card* card);
+    /// The card that stands in the legend's place while no other is called for; null: the legend itself.
+    void setStanding(Card* card);
 
 Q_SIGNALS:
     void asideChanged(Card* aside);  ///< null: the legend stands there again
@@ -35,6 +37,7 @@ protected:
 private:
     void refresh();
     void followSelection();
+    void arrangeAside();
     std::string pointedAt() const;
     void arrange();
 
@@ -43,7 +46,8 @@ private:
     LoopCard* loop_;
     ValueEditor* values_;
     LegendCard* legend_;
-    Card* aside_ = nullptr;  ///< stands in the legend's place
+    Card* aside_ = nullptr;     ///< called for, in the legend's place
+    Card* standing_ = nullptr;  ///< there while none is called for
     QTimer patience_;  ///< an answer that takes longer than a frame is shown as missing
     Look look_;
 };

@@ -1,5 +1,7 @@
 #include "ui/live/questions.h"
 
+#include "ui/live/low_priority.h"
+
 #include <condition_variable>
 #include <functional>
 #include <mutex>
@@ -12,7 +14,7 @@ namespace tiepoint::ui {
 class Questions::Worker {
 public:
     using Job = std::function<void()>;
-    enum Slot { Table, Why, SlotCount };
+    enum Slot { Table, Why, Findings, SlotCount };  // what was asked by hand goes first
 
     Worker() : thread_([this] { run(); }) {}
 
@@ -48,6 +50,7 @@ private:
     }
 
     void run() {
+        lowerPriority();
         while (const Job job = nextJob()) job();
     }
 
@@ -62,6 +65,11 @@ Questions::Questions(QObject* parent) : QObject(parent), worker_(std::make_uniqu
 
 Questions::~Questions() = default;
 
+void Questions::setDrawer(const ResistorDrawer& drawer) {
+    drawer_ = drawer;
+    Q_EMIT drawerChanged();
+}
+
 void Questions::askTable(std::shared_ptr<const Snapshot> snapshot) {
     worker_->ask(Worker::Table, [this, snapshot = std::move(snapshot)] {
         auto answer = std::make_shared<const TableAnswer>(
@@ -70,12 +78,20 @@ void Questions::askTable(std::shared_ptr<const Snapshot> snapshot) {
     });
 }
 
-void Questions::askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part, const ResistorDrawer& drawer) {
-    worker_->ask(Worker::Why, [this, snapshot = std::move(snapshot), part, drawer] {
+void Questions::askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part) {
+    worker_->ask(Worker::Why, [this, snapshot = std::move(snapshot), part, drawer = drawer_] {
         const int index = snapshot->layout->bench->partIndex(part);
         if (index < 0) return;
         auto answer = std::make_shared<const WhyAnswer>(WhyAnswer{snapshot->revision, snapshot->inputSequence, explain(*snapshot, index, drawer)});
         QMetaObject::invokeMethod(this, [this, answer] { Q_EMIT whyReady(answer); }, Qt::QueuedConnection);
+    });
+}
+
+void Questions::askReport(std::shared_ptr<const Snapshot> snapshot) {
+    worker_->ask(Worker::Findings, [this, snapshot = std::move(snapshot), drawer = drawer_] {
+        const auto resting = snapshot->inputs.held.empty() ? snapshot : evaluate(snapshot->layout->bench);
+        auto report = std::make_shared<const Report>(Report{snapshot->revision, inspect(*resting, drawer).findings});
+        QMetaObject::invokeMethod(this, [this, report] { Q_EMIT reportReady(report); }, Qt::QueuedConnection);
     });
 }
 

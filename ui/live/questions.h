@@ -1,7 +1,9 @@
 #pragma once
-// Questions about the bench that take longer than a frame: its truth table, and why a part does what it does. A thread of its own works
-// them out from immutable snapshots; the newest question of each kind wins. Answers come back in the window's thread.
+// Questions about the bench that take longer than a frame: its truth table, why a part does what it does, and what is wrong with it. A
+// thread of its own, of low priority, works them out from immutable snapshots; the newest question of each kind wins. Answers come back
+// in the window's thread.
 
+#include "core/findings/finding.h"
 #include "core/truth/truth_table.h"
 #include "core/why/explain.h"
 
@@ -32,16 +34,23 @@ public:
     explicit Questions(QObject* parent = nullptr);
     ~Questions() override;
 
+    /// The resistors that mends and remedies may take.
+    void setDrawer(const ResistorDrawer& drawer);
     void askTable(std::shared_ptr<const Snapshot> snapshot);
     /// Nothing comes of it if the bench has no such part.
-    void askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part, const ResistorDrawer& drawer);
+    void askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part);
+    /// What is wrong with the bench of a snapshot, hands off its buttons.
+    void askReport(std::shared_ptr<const Snapshot> snapshot);
 
 Q_SIGNALS:
+    void drawerChanged();  ///< what was answered before may propose other resistors now
     void tableReady(std::shared_ptr<const tiepoint::ui::TableAnswer> answer);
     void whyReady(std::shared_ptr<const tiepoint::ui::WhyAnswer> answer);
+    void reportReady(std::shared_ptr<const tiepoint::Report> report);
 
 private:
     class Worker;
+    ResistorDrawer drawer_;
     std::unique_ptr<Worker> worker_;
 };
 

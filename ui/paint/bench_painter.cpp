@@ -51,18 +51,31 @@ void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths
     addLightRays(patches, picture);
 }
 
-void addWords(Patches& patches, const Picture& picture, const Clearance& ground, const std::vector<Label>& ids) {
+std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, const Clearance& ground, const std::vector<Label>& ids) {
+    addFindingPlaces(patches, picture);
     addCapLetters(patches, picture);
     addIds(patches, picture, ids);
-    addOverloads(patches, picture, ground);
+    // Flags fly over all, and readings don't give way to them; symbols of findings give way to everything.
+    Clearance flags = ground, clearance = ground;
+    addOverloads(patches, picture, flags);
     addPinned(patches, picture);
-    if (!picture.live()) return;
-    Clearance clearance = ground;
-    for (const Label& id : ids) clearance.take(id.frame);
+    const auto takeAll = [](Clearance& from, const std::vector<Label>& labels) {
+        for (const Label& label : labels) from.take(label.frame);
+    };
+    takeAll(clearance, ids);
     takePinned(picture, clearance);
     takePinnedEnds(picture, clearance);
-    if (picture.views.readings || picture.views.voltage) addReadings(patches, picture, placeReadings(picture, clearance));
-    addChanges(patches, picture, clearance);
+    std::vector<Label> readings;
+    if (picture.live() && (picture.views.readings || picture.views.voltage)) readings = placeReadings(picture, clearance);
+    addReadings(patches, picture, readings);
+    takeAll(flags, ids);
+    takeAll(flags, readings);
+    takePinned(picture, flags);
+    const std::vector<FindingMark> marks = placeFindings(picture, flags);
+    for (const FindingMark& mark : marks) clearance.take(mark.frame);
+    if (picture.live()) addChanges(patches, picture, clearance);
+    addFindingMarks(patches, picture, marks);
+    return marks;
 }
 
 void paintBench(QPainter& painter, const Picture& picture) {

@@ -6,6 +6,7 @@
 #include "ui/paint/guide_marks.h"
 #include "ui/paint/label_painter.h"
 #include "ui/paint/live_layers.h"
+#include "ui/paint/mend_painter.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/note_painter.h"
 #include "ui/paint/packages/package_painter.h"
@@ -224,6 +225,7 @@ void addHandMarks(Patches& patches, const Picture& picture) {
     addNotes(patches, picture);
     addLit(patches, picture);
     addSelection(patches, picture);
+    addMended(patches, picture);
     addCarriedPart(patches, picture);
     addDrawnJumper(patches, picture);
     addProbe(patches, picture);

@@ -2,6 +2,7 @@
 // The live layers as patches, one function for each kind of mark. Order: everything of `under` before the parts,
 // everything of `over` after them. The picture must outlive the patches.
 
+#include "ui/paint/finding_marks.h"
 #include "ui/paint/flow_paths.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/patch.h"
@@ -28,7 +29,8 @@ void addLightRays(Patches& patches, const Picture& picture);
 
 // Over the arrows.
 void addCapLetters(Patches& patches, const Picture& picture);  ///< of pressed caps
-void addOverloads(Patches& patches, const Picture& picture, Clearance clearance);  ///< collars and flags
+/// Collars and flags; takes their frames from `clearance`.
+void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance);
 /// Ids and readings, placed clear of what `clearance` knows and of each other.
 void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids);
 void addReadings(Patches& patches, const Picture& picture, const std::vector<Label>& readings);
@@ -40,8 +42,8 @@ void addHandMarks(Patches& patches, const Picture& picture);  ///< selection, ta
 void addBoards(Patches& patches, const Picture& picture);
 void addUnderParts(Patches& patches, const Picture& picture, const FlowPaths& paths, const std::vector<int>& litNets);
 void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths);
-/// `ground`: bodies and wires of the bench; `ids`: placed on it.
-void addWords(Patches& patches, const Picture& picture, const Clearance& ground, const std::vector<Label>& ids);
+/// `ground`: bodies and wires of the bench; `ids`: placed on it. Tells where the symbols of findings stand.
+std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, const Clearance& ground, const std::vector<Label>& ids);
 
 /// The bed's colour: the arrow's own, thin.
 QColor bedColour(const Theme& theme);

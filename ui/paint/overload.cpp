@@ -117,7 +117,7 @@ std::vector<Overload> overloads(const Picture& picture) {
     return found;
 }
 
-void addOverloads(Patches& patches, const Picture& picture, Clearance clearance) {
+void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance) {
     const Lettering lettering{picture.sizes.flagMm, QFont::DemiBold};
     const double leftMost = picture.table->allMm.left,
                  rightMost = picture.table->boardsMm.right() + kOverhangMm;
@@ -131,6 +131,7 @@ void addOverloads(Patches& patches, const Picture& picture, Clearance clearance)
         const bool toRight = cost(true) <= cost(false) + kRightIsUsual;
         clearance.take(flagFrame(at, overload.words, lettering, toRight));
         const QRectF collar(at - QPointF(kCollarMm, kCollarMm), at + QPointF(kCollarMm, kCollarMm));
+        clearance.take(collar);
         const QRectF room = (collar | flagFrame(at, overload.words, lettering, toRight)).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
         patches.push_back({room, PatchLook() << overload.words << toRight,
                            [&picture, at, words = overload.words, lettering, toRight](QPainter& painter) {

@@ -3,6 +3,7 @@
 // fill one. Painters draw in millimetres of the bench; the caller sets the painter's transform.
 
 #include "core/bench/turned_table.h"
+#include "core/findings/finding.h"
 #include "core/snapshot/changes.h"
 #include "ui/theme/theme.h"
 
@@ -61,6 +62,8 @@ struct Marks {
     std::vector<Hole> guide;                           ///< holes that a guide points at; those that don't exist are left out
     std::string say;       ///< words beside the pointer; empty: none
     Point sayAt;
+    int finding = -1;                                  ///< the one told on the card, among the picture's findings
+    std::shared_ptr<const Bench> mended;               ///< shown as a ghost over the bench; null: none
 };
 
 struct Picture {
@@ -71,6 +74,7 @@ struct Picture {
     Views views;  ///< where they are turned over, so is the table
     Marks marks;
     std::shared_ptr<const std::vector<Change>> changes;  ///< shown for a moment after an edit or a press; may be null
+    std::shared_ptr<const std::vector<Finding>> findings;  ///< marked at their places, as far as these exist; may be null
     WordSizes sizes;
     std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see placePinned; null: none is shown
     double phaseMm = 0;      ///< how far full-scale arrows have moved

@@ -93,7 +93,8 @@ QByteArray idsKey(const Picture& picture) {
 }
 
 QByteArray wordsKey(const Picture& picture) {
-    return liveKey(picture) + idsKey(picture) + (Key() << static_cast<const void*>(picture.changes.get())).bytes();
+    return liveKey(picture) + idsKey(picture) +
+           (Key() << static_cast<const void*>(picture.changes.get()) << static_cast<const void*>(picture.findings.get()) << picture.marks.finding).bytes();
 }
 
 QByteArray marksKey(const Picture& picture) {
@@ -102,6 +103,7 @@ QByteArray marksKey(const Picture& picture) {
     key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
         << static_cast<const void*>(picture.snapshot.get()) << static_cast<const void*>(picture.pinned.get());
     for (const std::string& id : marks.selected) key << QByteArray::fromStdString(id);
+    key << static_cast<const void*>(marks.mended.get());
     key << QByteArray::fromStdString(marks.lit) << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y << picture.sizes.wordsMm
         << marks.band.value_or(QRectF()) << static_cast<int>(marks.targets.size());
     const auto addHole = [&key](const Hole& hole) { key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number; };
@@ -191,6 +193,8 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     snapshot_ = picture.snapshot;
     changes_ = picture.changes;
     pinned_ = picture.pinned;
+    findings_ = picture.findings;
+    mended_ = picture.marks.mended;
 }
 
 QRegion BenchCanvas::tableDiffering(int slide) const {
@@ -241,7 +245,7 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
     follow(under_, underKey_, underKey(picture, litNets), false, [&](Patches& patches) { addUnderParts(patches, picture, *paths_, litNets); });
     follow(items_, itemsKey_, QByteArray::number(static_cast<qulonglong>(scene.changes())), false, [&](Patches& patches) { scene.addItems(patches); });
     follow(parts_, partsKey_, partsKey(picture), false, [&](Patches& patches) { addOnParts(patches, picture, *paths_); });
-    follow(words_, wordsKey_, wordsKey(picture), false, [&](Patches& patches) { addWords(patches, picture, *ground_, ids(picture)); });
+    follow(words_, wordsKey_, wordsKey(picture), false, [&](Patches& patches) { findingMarks_ = addWords(patches, picture, *ground_, ids(picture)); });
     follow(hand_, handKey_, marksKey(picture), isCarrying(picture.marks) || wasCarrying_, [&](Patches& patches) { addHandMarks(patches, picture); });
     wasCarrying_ = isCarrying(picture.marks);
     paintTogether({&boards_, &items_, &words_, &hand_});

@@ -5,6 +5,7 @@
 // hand); arrows are stamped between them. A tick of the arrows puts together only the cells that they run through; a press also what it changed.
 // Belongs to the window's thread; layers are painted side by side in others while it waits.
 
+#include "ui/paint/finding_marks.h"
 #include "ui/paint/flow_paths.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/picture.h"
@@ -38,6 +39,8 @@ public:
     /// The table is one surface under the whole window, whose place in the viewport's device pixels this is.
     void setTableArea(const QRect& window) { tableArea_ = window; }
 
+    /// Where the symbols of findings were drawn last, mm.
+    const std::vector<FindingMark>& findingMarks() const { return findingMarks_; }
     /// Makes a few sprites ahead of their use. False once all are made.
     bool prewarm();
     /// Pixels painted anew so far, for tests and benchmarks; those put together from kept ones don't count.
@@ -59,6 +62,9 @@ private:
     std::shared_ptr<const Snapshot> snapshot_;
     std::shared_ptr<const std::vector<Change>> changes_;
     std::shared_ptr<const std::vector<PinnedTag>> pinned_;
+    std::shared_ptr<const std::vector<Finding>> findings_;
+    std::shared_ptr<const Bench> mended_;
+    std::vector<FindingMark> findingMarks_;  ///< as drawn last
     std::optional<FlowPaths> paths_;
     std::optional<Clearance> ground_;
     std::vector<Label> ids_;

@@ -79,6 +79,25 @@ void BenchView::setLit(const std::string& id) {
 
 void BenchView::pinReading() { body_->pinHere(); }
 void BenchView::probe() { body_->probeFrom(body_->holeHere()); }
+void BenchView::setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current) {
+    body_->picture_.findings = std::move(findings);
+    body_->picture_.marks.finding = current;
+    body_->showMarks();
+}
+
+QRectF BenchView::findingMark(int finding) const {
+    for (const FindingMark& mark : body_->canvas_.findingMarks()) {
+        if (mark.finding == finding) return viewportTransform().mapRect(mark.frame);
+    }
+    return {};
+}
+
+void BenchView::setMended(std::shared_ptr<const Bench> mended) {
+    if (mended == body_->picture_.marks.mended) return;
+    body_->picture_.marks.mended = std::move(mended);
+    body_->showMarks();
+}
+
 void BenchView::beginNote() { body_->beginNote(); }
 
 void BenchView::setCursorHole(const std::optional<Hole>& hole) {

@@ -54,6 +54,12 @@ public:
     void setLit(const std::string& id);
     void pinReading();                    ///< of what the pointer or the cursor is at; pinned already: unpins it
     void probe();                         ///< begins a reading between the hole there and another
+    /// What was found, as it may be shown; `current` is the one told on a card, or -1. Null: nothing.
+    void setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current);
+    /// Where the symbol of a finding was drawn last, in the viewport; empty if it has none.
+    QRectF findingMark(int finding) const;
+    /// Shows what a mended bench has otherwise as ghosts; null: nothing.
+    void setMended(std::shared_ptr<const Bench> mended);
     void beginNote();                     ///< opens the field for writing one
     /// Says words beside a place of the bench, for a moment.
     void say(const std::string& words, Point at);
@@ -63,6 +69,8 @@ Q_SIGNALS:
     void hoverChanged();
     void viewsChanged();
     void cursorMoved();
+    void findingChosen(int finding);      ///< its symbol was clicked
+    void gestureEnded();
     /// Enter or a digit on a selected part whose value isn't a figure to be typed over the board (an LED's colour): its card is wanted.
     void valueTyped(const QString& partId);
 

@@ -148,7 +148,10 @@ private:
     std::vector<Measurand> measurandsHere() const;
     bool pointsByMouse() const;
     void hover(QPointF inView);
+    void beginAt(const Pointer& pointer);
     void liftFinger(int finger);
+    /// The finding whose symbol lies there, or -1.
+    int findingAt(QPointF inView) const;
     void followLadder();
     void clearHover();
     void setHover(int net, Point at, const std::string& part);
@@ -169,6 +172,7 @@ private:
     QPointF downAt_, lastAt_;
     Qt::MouseButton downButton_ = Qt::NoButton;
     QString atPointer_;
+    int pressedFinding_ = -1;  ///< whose symbol the button went down on
     int wheelGesture_ = -1;
     QElapsedTimer sinceWheel_;
 };

@@ -11,6 +11,7 @@
 #include <QMouseEvent>
 
 #include <cmath>
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
@@ -51,6 +52,7 @@ void BenchView::Body::endGesture() {
     litNets_.clear();
     if (!flashing_.isActive()) marks.say.clear();
     showMarks();
+    Q_EMIT view_.gestureEnded();
 }
 
 void BenchView::Body::cancelGesture() {
@@ -96,6 +98,12 @@ void BenchView::Body::press(const QMouseEvent& event) {
         buttonDown_ = true;
         return begin(std::make_unique<InkGesture>(*this, ink_), pointer);
     }
+    // A click on a symbol opens its finding; a drag begins at what lies beneath it.
+    pressedFinding_ = event.button() == Qt::LeftButton && !spaceHeld_ ? findingAt(event.position()) : -1;
+    if (pressedFinding_ < 0) beginAt(pointer);
+}
+
+void BenchView::Body::beginAt(const Pointer& pointer) {
     auto gesture = gestureFor(*this, whatLiesAt(picture_, pointer.at), pointer, spaceHeld_);
     if (!gesture) return;
     clearMarks();
@@ -106,6 +114,10 @@ void BenchView::Body::press(const QMouseEvent& event) {
 void BenchView::Body::move(QPointF inView, Qt::MouseButtons buttons, Qt::KeyboardModifiers modifiers) {
     lastAt_ = inView;
     if (projecting_) showMarks();  // the ring follows
+    if (pressedFinding_ >= 0 && QLineF(downAt_, inView).length() >= kDragPixels) {
+        pressedFinding_ = -1;
+        if (buttons & Qt::LeftButton) beginAt(pointerAt(downAt_, downButton_, modifiers));
+    }
     if (!gesture_) return hover(inView);
     if (elsewhere_ && (buttons & Qt::LeftButton)) buttonDown_ = true;
     if (buttonDown_ && !dragged_) dragged_ = QLineF(downAt_, inView).length() >= kDragPixels;
@@ -116,6 +128,7 @@ void BenchView::Body::move(QPointF inView, Qt::MouseButtons buttons, Qt::Keyboar
 
 void BenchView::Body::release(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers) {
     lastAt_ = inView;
+    if (const int finding = std::exchange(pressedFinding_, -1); finding >= 0) Q_EMIT view_.findingChosen(finding);
     if (!gesture_) return;
     if (!elsewhere_ && button != downButton_) return;
     buttonDown_ = false;
@@ -173,7 +186,19 @@ bool BenchView::Body::followElsewhere(QObject* watched, QEvent* event) {
 
 // --- hovering ---
 
+int BenchView::Body::findingAt(QPointF inView) const {
+    for (const FindingMark& mark : canvas_.findingMarks()) {
+        if (mark.frame.contains(view_.viewportTransform().inverted().map(inView))) return mark.finding;
+    }
+    return -1;
+}
+
 void BenchView::Body::hover(QPointF inView) {
+    if (findingAt(inView) >= 0) {
+        clearHover();
+        view_.viewport()->setCursor(Qt::PointingHandCursor);
+        return;
+    }
     const Point at = view_.toMm(inView);
     const Under under = whatLiesAt(picture_, at);
     int net = -1;

@@ -1,5 +1,6 @@
 #include "ui/window/inquiry.h"
 
+#include "core/findings/reveal.h"
 #include "core/snapshot/readings.h"
 
 #include <algorithm>
@@ -14,9 +15,9 @@ Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, Card
       view_(view),
       cards_(cards),
       questions_(new Questions(this)),
+      menu_(new QMenu(QStringLiteral("&Ask"), &menus)),
       table_(new TruthCard(&cards)),
       answer_(new AnswerCard(&cards)),
-      menu_(new QMenu(QStringLiteral("&Ask"), &menus)),
       tableAction_(new QAction(QStringLiteral("&Truth table"), this)),
       whyAction_(new QAction(QStringLiteral("&Why does this part do that?"), this)) {
     table_->hide();
@@ -46,9 +47,10 @@ void Inquiry::connectCards() {
     connect(questions_, &Questions::whyReady, this, [this](const std::shared_ptr<const WhyAnswer>& answer) {
         const bool present = answer->revision == document_.revision() && answer->inputSequence == live_.inputs().sequence;
         if (!present || answer->answer.part != asked_) return;
-        answer_->showAnswer(answer);
+        showAnswer(*answer);
         cards_.showAside(answer_);
     });
+    connect(questions_, &Questions::drawerChanged, this, &Inquiry::followInstant);
     connect(table_, &TruthCard::rowChosen, this, &Inquiry::setPosition);
     connect(answer_, &AnswerCard::remedyChosen, this, &Inquiry::carryOut);
     connect(&cards_, &CardRow::asideChanged, this, [this](const Card* aside) {
@@ -60,9 +62,17 @@ void Inquiry::connectCards() {
     connect(answer_, &AsideCard::closed, this, &Inquiry::putAway);
 }
 
-void Inquiry::setDrawer(const ResistorDrawer& drawer) {
-    drawer_ = drawer;
-    followInstant();
+void Inquiry::showAnswer(const WhyAnswer& answer) {
+    auto told = std::make_shared<WhyAnswer>(answer);
+    // Who asks wants to know what would help; a locked bench may keep it.
+    if (!mayReveal(*document_.bench(), Reveal::Mend)) told->answer.remedies.clear();
+    answer_->showAnswer(std::move(told));
+}
+
+void Inquiry::followReveal() {
+    const bool answers = answersWhy(revealOf(*document_.bench()));
+    whyAction_->setEnabled(answers);
+    if (!answers && !asked_.empty()) putAway();
 }
 
 void Inquiry::putAway() {
@@ -95,7 +105,7 @@ void Inquiry::askAboutPart() {
     const auto snapshot = live_.snapshot();
     if (asked_.empty() || !snapshot) return;
     Q_EMIT cardWanted();
-    questions_->askWhy(snapshot, asked_, drawer_);
+    questions_->askWhy(snapshot, asked_);
 }
 
 /// Until the new answers come nothing of the old ones is shown.
@@ -103,12 +113,13 @@ void Inquiry::followBench() {
     table_->showStale();
     answer_->showStale();
     if (!asked_.empty() && !document_.bench()->findPart(asked_)) putAway();
+    followReveal();
 }
 
 void Inquiry::followInstant() {
     const auto snapshot = live_.snapshot();
     if (!snapshot || snapshot->revision != document_.revision()) return;
-    if (!asked_.empty()) questions_->askWhy(snapshot, asked_, drawer_);
+    if (!asked_.empty()) questions_->askWhy(snapshot, asked_);
     if (!table_->isVisibleTo(&cards_)) return;
     if (table_->isStale()) questions_->askTable(snapshot);
     else table_->showPresent(presentRow());

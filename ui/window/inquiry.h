@@ -22,24 +22,26 @@ class Inquiry : public QObject {
 public:
     Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus, QWidget* window);
 
-    QMenu* menu() const { return menu_; }
     QAction* tableAction() const { return tableAction_; }
     QAction* whyAction() const { return whyAction_; }
-    /// The resistors that answers may propose.
-    void setDrawer(const ResistorDrawer& drawer);
     TruthCard& table() const { return *table_; }
     AnswerCard& answer() const { return *answer_; }
+    Questions& questions() const { return *questions_; }
+    QMenu& menu() const { return *menu_; }
+    /// Puts away the table or the answer.
+    void putAway();
 
 Q_SIGNALS:
     void cardWanted();  ///< a card is about to be shown: the row of cards has to be there
 
 private:
     void connectCards();
+    void showAnswer(const WhyAnswer& answer);
     void showTable(bool wanted);
     void askAboutPart();
     void followBench();
+    void followReveal();
     void followInstant();
-    void putAway();
     void setPosition(int row);
     void carryOut(const Remedy& remedy);
     void holdOnly(const std::set<std::string, std::less<>>& held);
@@ -52,12 +54,11 @@ private:
     BenchView& view_;
     CardRow& cards_;
     Questions* questions_;
+    QMenu* menu_;
     TruthCard* table_;
     AnswerCard* answer_;
-    QMenu* menu_;
     QAction* tableAction_;
     QAction* whyAction_;
-    ResistorDrawer drawer_;
     std::string asked_;  ///< the part of the answer card
     bool holds_ = false;  ///< this object pressed something
 };

@@ -53,20 +53,24 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     extras_ = new Extras({*document_, *view_, *live_, *files_, *guard_, *tray_, *bar_, actions_}, title_->menus(), stage_, this);
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), this);
     drawer_ = new MyDrawer(this);
-    resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, *inquiry_->menu(), this);
-    inquiry_->setDrawer(drawer_->drawer());
-    connect(drawer_, &MyDrawer::changed, this, [this] { inquiry_->setDrawer(drawer_->drawer()); });
+    resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->menu(), this);
+    inquiry_->questions().setDrawer(drawer_->drawer());
+    connect(drawer_, &MyDrawer::changed, this, [this] { inquiry_->questions().setDrawer(drawer_->drawer()); });
+    findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
     connectDocument();
     connectActions();
     connectViews();
     connectThemes();
-    walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, *inquiry_->menu(), this);
+    walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
+    connect(findings_, &FindingsDesk::cardWanted, this, unfold);
+    connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
+    connect(findings_, &FindingsDesk::said, this, [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
     view_->viewport()->installEventFilter(this);
     restorePlace(*this);
     document_->reset(makeNewBench(), {});

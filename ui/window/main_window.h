@@ -14,6 +14,7 @@
 #include "ui/window/actions.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/extras.h"
+#include "ui/window/findings_desk.h"
 #include "ui/window/inquiry.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
@@ -55,6 +56,7 @@ public:
     Inquiry& inquiry() { return *inquiry_; }
     WalkGuide& walk() { return *walk_; }
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
+    FindingsDesk& findings() { return *findings_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -101,6 +103,7 @@ private:
     WalkGuide* walk_;
     MyDrawer* drawer_;
     ResistorHelp* resistorHelp_;
+    FindingsDesk* findings_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 

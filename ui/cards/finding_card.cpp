@@ -1,0 +1,191 @@
+#include "ui/cards/finding_card.h"
+
+#include "core/findings/figure_words.h"
+#include "core/findings/reveal.h"
+#include "ui/cards/value_field.h"
+#include "ui/paint/finding_marks.h"
+
+#include <QAccessible>
+#include <QKeyEvent>
+#include <QPainter>
+#include <QScrollBar>
+
+#include <algorithm>
+#include <utility>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kWordSize = 21;
+constexpr double kKeyHeight = 36, kKeyGap = 14, kArrowKey = 34;
+constexpr double kSymbol = 28, kSymbolGap = 12;
+
+QString qs(const std::string& words) { return QString::fromStdString(words); }
+
+QString severityWords(const Finding& finding) {
+    if (isPlaceOnly(finding)) return QStringLiteral("A place to look at");
+    if (finding.severity == Severity::Fault) return QStringLiteral("Fault");
+    return finding.severity == Severity::Risk ? QStringLiteral("Risk") : QStringLiteral("Remark");
+}
+
+QString capitalised(const QString& words) { return words.isEmpty() ? words : words.left(1).toUpper() + words.mid(1); }
+
+}  // namespace
+
+FindingCard::FindingCard(QMenu& levels, QWidget* parent)
+    : AsideCard(parent),
+      area_(new QScrollArea(this)),
+      words_(new QLabel),
+      previous_(makeKey(QStringLiteral("\u2039"), QStringLiteral("The finding before"))),
+      next_(makeKey(QStringLiteral("\u203a"), QStringLiteral("The next finding"))),
+      level_(makeKey(QStringLiteral("Reveal\u2026"), QStringLiteral("How much is revealed"))),
+      preview_(makeKey(QStringLiteral("Preview"), QStringLiteral("Show the mend on the bench"))),
+      apply_(makeKey(QStringLiteral("Apply"), QStringLiteral("Carry out the mend"))) {
+    setFocusPolicy(Qt::TabFocus);
+    words_->setWordWrap(true);
+    words_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    words_->setTextFormat(Qt::RichText);
+    words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    area_->setWidget(words_);
+    area_->setWidgetResizable(true);
+    area_->setFrameShape(QFrame::NoFrame);
+    area_->setFocusPolicy(Qt::NoFocus);
+    area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area_->viewport()->setAutoFillBackground(false);
+    level_->setMenu(&levels);
+    level_->setPopupMode(QToolButton::InstantPopup);
+    preview_->setCheckable(true);
+    connect(previous_, &QToolButton::clicked, this, [this] { step(-1); });
+    connect(next_, &QToolButton::clicked, this, [this] { step(1); });
+    connect(preview_, &QToolButton::toggled, this, &FindingCard::followPreview);
+    connect(apply_, &QToolButton::clicked, this, &FindingCard::applyWanted);
+    for (QToolButton* key : {preview_, apply_}) key->installEventFilter(this);
+}
+
+QToolButton* FindingCard::makeKey(const QString& text, const QString& name) {
+    auto* key = new QToolButton(this);
+    key->setText(text);
+    key->setAccessibleName(name);
+    key->setToolTip(name);
+    key->setFocusPolicy(Qt::StrongFocus);
+    return key;
+}
+
+void FindingCard::showFindings(std::shared_ptr<const std::vector<Finding>> findings, int current) {
+    const QString before = findings_ ? accessibleName() + accessibleDescription() : QString();
+    findings_ = std::move(findings);
+    current_ = std::clamp(current, 0, static_cast<int>(findings_->size()) - 1);
+    follow();
+    if (accessibleName() + accessibleDescription() == before) return;
+    preview_->setChecked(false);
+    area_->verticalScrollBar()->setValue(0);
+    QAccessibleEvent event(this, QAccessible::Alert);
+    QAccessible::updateAccessibility(&event);
+}
+
+void FindingCard::showNothing() {
+    findings_.reset();
+    preview_->setChecked(false);
+    follow();
+}
+
+void FindingCard::follow() {
+    const Finding* shown = finding();
+    const bool several = shown && findings_->size() > 1;
+    previous_->setVisible(several);
+    next_->setVisible(several);
+    preview_->setVisible(shown && shown->mend);
+    apply_->setVisible(shown && shown->mend);
+    setAccessibleName(heading());
+    setAccessibleDescription(shown ? qs(shown->text + (shown->mend ? " Mend: " + shown->mend->text + "." : "")) : QString());
+    if (shown && shown->mend) apply_->setToolTip(qs(shown->mend->text));
+    arrangeCard();
+    update();
+    followPreview();
+}
+
+QString FindingCard::heading() const {
+    const Finding* shown = finding();
+    if (!shown) return {};
+    if (findings_->size() == 1) return severityWords(*shown);
+    return QStringLiteral("%1, %2 of %3").arg(severityWords(*shown)).arg(current_ + 1).arg(findings_->size());
+}
+
+QString FindingCard::wordsInColour() const {
+    const Finding& shown = *finding();
+    QString words;
+    const auto paragraph = [&](const QString& inside) { words += QStringLiteral("<p style='margin:0 0 4px 0'>%1</p>").arg(inside); };
+    paragraph(qs(shown.text).toHtmlEscaped());
+    if (const QString proof = qs(figureWords(shown)); !proof.isEmpty()) {
+        paragraph(QStringLiteral("<span style='color:%1'>%2.</span>").arg(look().theme->dimText.name(), capitalised(proof).toHtmlEscaped()));
+    }
+    if (shown.mend) paragraph(QStringLiteral("<b>Mend:</b> %1.").arg(qs(shown.mend->text).toHtmlEscaped()));
+    return words;
+}
+
+void FindingCard::step(int by) {
+    if (!findings_) return;
+    const int count = static_cast<int>(findings_->size());
+    Q_EMIT chosen((current_ + by + count) % count);
+}
+
+/// Pointing at the keys or reaching them by the keyboard is enough to see what they would do; the key keeps it in sight.
+void FindingCard::followPreview() {
+    const Finding* shown = finding();
+    const auto pointedAt = [](const QToolButton* key) { return key->isVisible() && (key->underMouse() || key->hasFocus()); };
+    Q_EMIT previewWanted(shown && shown->mend && (preview_->isChecked() || pointedAt(preview_) || pointedAt(apply_)));
+}
+
+bool FindingCard::eventFilter(QObject* watched, QEvent* event) {
+    const auto type = event->type();
+    if (type == QEvent::Enter || type == QEvent::Leave || type == QEvent::FocusIn || type == QEvent::FocusOut || type == QEvent::Hide) {
+        QMetaObject::invokeMethod(this, &FindingCard::followPreview, Qt::QueuedConnection);  // once the key knows it itself
+    }
+    return AsideCard::eventFilter(watched, event);
+}
+
+void FindingCard::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) return step(event->key() == Qt::Key_Left ? -1 : 1);
+    AsideCard::keyPressEvent(event);
+}
+
+void FindingCard::arrangeCard() {
+    AsideCard::arrangeCard();
+    const QRectF box = body();
+    const Finding* shown = finding();
+    words_->setFont(look().font(kWordSize));
+    area_->setStyleSheet(fieldStyle(look()) + QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }").arg(look().theme->text.name()));
+    words_->setText(shown ? wordsInColour() : QString());
+    const QString style = wordKeyStyle(look()) + QStringLiteral("QToolButton:checked { text-decoration: underline; } QToolButton::menu-indicator { image: none; }");
+    for (QToolButton* key : {previous_, next_, level_, preview_, apply_}) {
+        key->setFont(look().font(text::kLabel));
+        key->setStyleSheet(style);
+    }
+    const double height = look().px(kKeyHeight), low = box.bottom() - height;
+    double left = box.left() - look().px(4);
+    for (QToolButton* key : {preview_, apply_}) {
+        if (key->isHidden()) continue;
+        key->setGeometry(QRectF(left, low, key->sizeHint().width(), height).toRect());
+        left += key->sizeHint().width() + look().px(kKeyGap);
+    }
+    level_->setGeometry(QRectF(box.right() - level_->sizeHint().width(), low, level_->sizeHint().width(), height).toRect());
+    const double heading = QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height();
+    const double arrow = look().px(kArrowKey);
+    const double arrowsLeft = box.left() + widthBesideKey() - 2 * arrow;
+    previous_->setGeometry(QRectF(arrowsLeft, box.top() + (heading - arrow) / 2, arrow, arrow).toRect());
+    next_->setGeometry(QRectF(arrowsLeft + arrow, box.top() + (heading - arrow) / 2, arrow, arrow).toRect());
+    const double top = box.top() + heading + look().px(6);
+    area_->setGeometry(QRectF(box.left(), top, box.width(), low - top).toRect());
+}
+
+void FindingCard::paintBody(QPainter& painter) {
+    const Finding* shown = finding();
+    if (!shown) return;
+    const QRectF box = body();
+    const double height = QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height(), symbol = look().px(kSymbol);
+    paintFindingSymbol(painter, *look().theme, *shown, {box.left() + symbol / 2, box.top() + height / 2}, symbol);
+    const double left = box.left() + symbol + look().px(kSymbolGap);
+    drawLine(painter, QRectF(left, box.top(), previous_->x() - left, 0), heading(), look().font(text::kBody, QFont::DemiBold), look().theme->text);
+}
+
+}  // namespace tiepoint::ui

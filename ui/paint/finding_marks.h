@@ -1,0 +1,29 @@
+#pragma once
+// Findings on the bench: a small symbol near the place whose shape tells how grave it is (a diamond: fault, a triangle: risk, a disc:
+// remark, an open ring: only a place to look at), and a faint outline round the holes and parts. Nothing blinks.
+
+#include "ui/paint/label_places.h"
+#include "ui/paint/patch.h"
+#include "ui/paint/picture.h"
+
+#include <vector>
+
+namespace tiepoint::ui {
+
+/// Where the symbol of a finding stands.
+struct FindingMark {
+    int finding = 0;  ///< among the picture's findings
+    QRectF frame;
+    QPointF anchor;  ///< what it belongs to
+};
+
+/// A mark for each finding with a place on the bench, clear of what `clearance` knows and of each other.
+std::vector<FindingMark> placeFindings(const Picture& picture, Clearance& clearance);
+
+/// The outlines, and a path of metal lit along its length. Under the words.
+void addFindingPlaces(Patches& patches, const Picture& picture);
+void addFindingMarks(Patches& patches, const Picture& picture, const std::vector<FindingMark>& marks);
+/// The symbol alone, as a card shows it too: centred, `size` broad, in whatever unit the painter has.
+void paintFindingSymbol(QPainter& painter, const Theme& theme, const Finding& finding, QPointF centre, double size);
+
+}  // namespace tiepoint::ui

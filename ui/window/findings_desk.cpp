@@ -1,0 +1,163 @@
+#include "ui/window/findings_desk.h"
+
+#include "core/findings/reveal.h"
+
+#include <QApplication>
+
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
+namespace tiepoint::ui {
+
+FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
+    : QObject(window),
+      parts_(parts),
+      reveal_(new RevealMenu(parts.document, window)),
+      card_(new FindingCard(*reveal_, &parts.cards)),
+      next_(new QAction(QStringLiteral("&What is wrong?"), this)) {
+    card_->hide();
+    next_->setShortcut(QKeySequence(Qt::Key_F3));
+    window->addAction(next_);
+    menu.addSeparator();
+    menu.addAction(next_);
+    menu.addMenu(reveal_);
+    calm_.setSingleShot(true);
+    calm_.setInterval(kCalmMs);
+    patience_.setSingleShot(true);
+    patience_.setInterval(kPatienceMs);
+    connect(&calm_, &QTimer::timeout, this, &FindingsDesk::show);
+    connect(&patience_, &QTimer::timeout, this, &FindingsDesk::show);
+    connect(&parts.document, &BenchDocument::benchChanged, this, &FindingsDesk::followBench);
+    connect(&parts.live, &LiveBench::snapshotReady, this, &FindingsDesk::followInstant);
+    connect(&parts.questions, &Questions::reportReady, this, &FindingsDesk::take);
+    connect(&parts.questions, &Questions::drawerChanged, this, [this] {
+        asked_ = 0;
+        followInstant();
+    });
+    connect(&parts.view, &BenchView::findingChosen, this, &FindingsDesk::openCard);
+    connect(&parts.view, &BenchView::gestureEnded, &calm_, qOverload<>(&QTimer::start));
+    connect(next_, &QAction::triggered, this, &FindingsDesk::next);
+    connect(card_, &FindingCard::chosen, this, &FindingsDesk::showOnCard);
+    connect(card_, &FindingCard::previewWanted, this, &FindingsDesk::preview);
+    connect(card_, &FindingCard::applyWanted, this, &FindingsDesk::applyMend);
+    connect(card_, &AsideCard::closed, this, &FindingsDesk::putAway);
+    connect(reveal_, &RevealMenu::said, this, &FindingsDesk::said);
+}
+
+void FindingsDesk::followBench() {
+    report_ = nullptr;
+    parts_.view.setMended(nullptr);
+    if (parts_.document.undoStack().count() == 0) {  // another bench
+        told_.clear();
+        putAway_.clear();
+        open_ = false;
+        shown_ = nullptr;
+    }
+    calm_.start();
+    patience_.start();
+}
+
+void FindingsDesk::followInstant() {
+    const auto snapshot = parts_.live.snapshot();
+    if (!snapshot || snapshot->revision != parts_.document.revision() || snapshot->revision == asked_) return;
+    asked_ = snapshot->revision;
+    parts_.questions.askReport(snapshot);
+}
+
+void FindingsDesk::take(const std::shared_ptr<const Report>& report) {
+    if (report->revision != parts_.document.revision()) return;
+    report_ = report;
+    patience_.stop();
+    show();
+}
+
+void FindingsDesk::show() {
+    if (parts_.view.isGesturing() && !calm_.isActive()) calm_.start();  // the hand hasn't let go yet
+    const bool calm = !calm_.isActive();
+    std::vector<Finding> ripe;
+    if (report_) {
+        std::ranges::copy_if(report_->findings, std::back_inserter(ripe), [&](const Finding& finding) {
+            return calm || finding.severity == Severity::Fault || told_.contains(keyOf(finding));
+        });
+    }
+    const bool grave = std::ranges::any_of(ripe, [&](const Finding& finding) {
+        return finding.severity != Severity::Remark && !putAway_.contains(keyOf(finding));
+    });
+    if (report_) {
+        told_.clear();
+        for (const Finding& finding : ripe) told_.insert(keyOf(finding));
+    }
+    const Finding* before = card_->finding();
+    const Key kept = before ? keyOf(*before) : Key();
+    const Bench& bench = *parts_.document.bench();
+    auto found = std::make_shared<const std::vector<Finding>>(revealed(bench, ripe, revealOf(bench)));
+    if (found->empty()) {
+        shown_ = nullptr;
+        open_ = open_ && !report_;  // while nothing is known the card only waits
+        showOnCard(-1);
+        return;
+    }
+    shown_ = std::move(found);
+    open_ = open_ || grave;
+    const auto same = std::ranges::find_if(*shown_, [&](const Finding& each) { return before && keyOf(each) == kept; });
+    showOnCard(same == shown_->end() ? 0 : static_cast<int>(same - shown_->begin()));
+}
+
+void FindingsDesk::showOnCard(int finding) {
+    const bool onCard = open_ && finding >= 0;
+    parts_.view.setFindings(shown_, onCard ? finding : -1);
+    if (onCard) {
+        card_->showFindings(shown_, finding);
+    } else {
+        const bool focused = card_->isAncestorOf(QApplication::focusWidget());
+        card_->showNothing();
+        if (focused) parts_.view.setFocus(Qt::OtherFocusReason);
+    }
+    parts_.cards.setStanding(onCard ? card_ : nullptr);
+}
+
+void FindingsDesk::openCard(int finding) {
+    if (!shown_ || finding >= static_cast<int>(shown_->size())) return;
+    open_ = true;
+    putAway_.clear();
+    Q_EMIT cardWanted();
+    showOnCard(finding);
+}
+
+void FindingsDesk::next() {
+    if (!shown_) {
+        const bool silent = revealOf(*parts_.document.bench()) == Reveal::Nothing;
+        return Q_EMIT said(silent ? QStringLiteral("This bench keeps what is found to itself.") : QStringLiteral("Nothing found."));
+    }
+    const int count = static_cast<int>(shown_->size());
+    const bool wasOpen = open_ && card_->isVisible();
+    openCard(wasOpen ? (card_->current() + 1) % count : 0);
+    card_->setFocus(Qt::ShortcutFocusReason);
+}
+
+void FindingsDesk::putAway() {
+    open_ = false;
+    putAway_ = told_;
+    showOnCard(-1);
+    parts_.view.setFocus(Qt::OtherFocusReason);
+}
+
+void FindingsDesk::preview(bool wanted) {
+    const Finding* finding = card_->finding();
+    std::shared_ptr<const Bench> mended;
+    if (wanted && finding && finding->mend) {
+        if (auto applied = apply(*parts_.document.bench(), finding->mend->edit)) mended = std::make_shared<const Bench>(std::move(applied).value().bench);
+    }
+    parts_.view.setMended(std::move(mended));
+}
+
+void FindingsDesk::applyMend() {
+    const Finding* finding = card_->finding();
+    if (!report_ || !finding || !finding->mend) return;
+    Edit edit = finding->mend->edit;
+    edit.name = finding->mend->text;  // the history tells what it put right
+    if (const auto why = parts_.document.push(edit)) Q_EMIT said(*why);
+}
+
+}  // namespace tiepoint::ui

@@ -1,0 +1,94 @@
+#include "ui/window/reveal_menu.h"
+
+#include "core/findings/reveal.h"
+#include "ui/document/pass_phrase.h"
+
+#include <QInputDialog>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr std::array kLevels{Reveal::Nothing, Reveal::Place, Reveal::Proof, Reveal::Mend};
+
+void askInWindow(QWidget* window, const QString& title, const QString& question, const RevealMenu::GivePhrase& give) {
+    auto* ask = new QInputDialog(window);
+    ask->setWindowTitle(title);
+    ask->setLabelText(question);
+    ask->setTextEchoMode(QLineEdit::Password);
+    ask->setAttribute(Qt::WA_DeleteOnClose);
+    QObject::connect(ask, &QInputDialog::textValueSelected, window, give);
+    ask->open();
+}
+
+}  // namespace
+
+RevealMenu::RevealMenu(BenchDocument& document, QWidget* parent)
+    : QMenu(QStringLiteral("&How much is revealed"), parent), document_(document), group_(new QActionGroup(this)) {
+    asker_ = [this](const QString& title, const QString& question, const GivePhrase& give) { askInWindow(parentWidget(), title, question, give); };
+    setToolTipsVisible(true);
+    for (const Reveal each : kLevels) {
+        const auto index = static_cast<std::size_t>(each);
+        const std::string_view words = revealWords(each);
+        auto* action = addAction(QStringLiteral("&%1  %2").arg(index).arg(QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()))));
+        action->setCheckable(true);
+        group_->addAction(action);
+        connect(action, &QAction::triggered, this, [this, each] { choose(each); });
+        levels_[index] = action;
+    }
+    addSeparator();
+    lock_ = addAction(QString());
+    lock_->setToolTip(QStringLiteral("Keeps honest learners from peeking. It is no security: who edits the file by hand gets round it."));
+    connect(lock_, &QAction::triggered, this, &RevealMenu::toggleLock);
+    connect(&document, &BenchDocument::benchChanged, this, &RevealMenu::follow);
+    follow();
+}
+
+void RevealMenu::follow() {
+    const Bench& bench = *document_.bench();
+    level(revealOf(bench))->setChecked(true);
+    lock_->setText(isLocked(bench) ? QStringLiteral("&Unlock\u2026") : QStringLiteral("&Lock with a pass phrase\u2026"));
+}
+
+void RevealMenu::choose(Reveal wanted) {
+    const Bench& bench = *document_.bench();
+    if (wanted == revealOf(bench)) return;
+    const auto raise = [this, wanted] {
+        Disclosure disclosure = document_.bench()->disclosure.value_or(Disclosure{});
+        disclosure.level = wanted;
+        set(std::move(disclosure), "Reveal " + std::string(revealWords(wanted)));
+    };
+    if (mayReveal(bench, wanted)) return raise();
+    follow();  // the mark stays where the bench is, until the phrase is right
+    whenOpened(QStringLiteral("This bench is locked. The pass phrase shows more of what is found:"), raise);
+}
+
+void RevealMenu::toggleLock() {
+    if (isLocked(*document_.bench())) {
+        return whenOpened(QStringLiteral("Pass phrase:"), [this] {
+            Disclosure disclosure = *document_.bench()->disclosure;
+            disclosure.lock.clear();
+            set(std::move(disclosure), "Unlock");
+        });
+    }
+    asker_(QStringLiteral("Lock"), QStringLiteral("A pass phrase, without which no more is revealed.\nIt keeps honest learners from peeking and is no security."),
+           [this](const QString& phrase) {
+               if (phrase.trimmed().isEmpty()) return Q_EMIT said(QStringLiteral("Not locked: a pass phrase has at least one letter."));
+               Disclosure disclosure = document_.bench()->disclosure.value_or(Disclosure{});
+               disclosure.lock = lockWith(phrase);
+               set(std::move(disclosure), "Lock");
+           });
+}
+
+void RevealMenu::set(Disclosure disclosure, const std::string& name) {
+    if (const auto why = document_.push({name, {SetDisclosure{std::move(disclosure)}}})) Q_EMIT said(*why);
+}
+
+void RevealMenu::whenOpened(const QString& question, const std::function<void()>& then) {
+    asker_(QStringLiteral("Unlock"), question, [this, then](const QString& phrase) {
+        const auto& disclosure = document_.bench()->disclosure;
+        if (!disclosure || opens(phrase, disclosure->lock)) return then();
+        Q_EMIT said(QStringLiteral("That is not the pass phrase."));
+    });
+}
+
+}  // namespace tiepoint::ui
