@@ -1,6 +1,7 @@
 #include "support/slip_figures.h"
 
 #include "support/compact_bench.h"
+#include "support/held_out_benches.h"
 #include "support/sound_benches.h"
 
 #include "core/bench/bench_file.h"
@@ -27,6 +28,12 @@ std::string told(const std::vector<Finding>& findings) {
     std::string text;
     for (const Finding& finding : findings) text += fmt::format(" [{}] {}", finding.rule, finding.text);
     return text;
+}
+
+NamedBenches named(std::span<const SoundBench> sound) {
+    NamedBenches all;
+    for (const SoundBench& each : sound) all.emplace_back(each.name, compactBench(each.text));
+    return all;
 }
 
 SlipFigures judge(const Case& each, const std::function<void(const std::string&)>& tell) {
@@ -65,9 +72,8 @@ SlipFigures& SlipFigures::operator+=(const SlipFigures& more) {
     return *this;
 }
 
-std::vector<std::pair<std::string, Bench>> everySoundBench() {
-    std::vector<std::pair<std::string, Bench>> all;
-    for (const SoundBench& sound : soundBenches()) all.emplace_back(sound.name, compactBench(sound.text));
+NamedBenches everySoundBench() {
+    NamedBenches all = named(soundBenches());
     for (const char* name : kSoundDemos) {
         auto read = readBenchFile(fmt::format(TIEPOINT_SOURCE_DIR "/resources/benches/{}.bench.json", name));
         all.emplace_back(name, std::move(read).value().bench);
@@ -75,8 +81,10 @@ std::vector<std::pair<std::string, Bench>> everySoundBench() {
     return all;
 }
 
-std::map<std::string_view, SlipFigures> judgeSlips(int count, std::uint32_t seed, const std::function<void(const std::string&)>& tell) {
-    const auto benches = everySoundBench();
+NamedBenches everyHeldOutBench() { return named(heldOutBenches()); }
+
+std::map<std::string_view, SlipFigures> judgeSlips(const NamedBenches& benches, int count, std::uint32_t seed,
+                                                   const std::function<void(const std::string&)>& tell) {
     std::vector<Behaviour> behaviours;
     for (const auto& [name, bench] : benches) behaviours.emplace_back(std::make_shared<const Bench>(bench));
     std::map<std::string_view, std::vector<Case>> byKind;

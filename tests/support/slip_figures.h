@@ -20,11 +20,15 @@ struct SlipFigures {
     SlipFigures& operator+=(const SlipFigures& more);
 };
 
-/// The corpus and the demo benches that are sound, by name.
-std::vector<std::pair<std::string, Bench>> everySoundBench();
+using NamedBenches = std::vector<std::pair<std::string, Bench>>;
 
-/// Judges at most `count` slips of each kind, drawn at random. `tell` hears of everything that went wrong, in one line.
-std::map<std::string_view, SlipFigures> judgeSlips(int count, std::uint32_t seed,
+/// The corpus and the demo benches that are sound, by name.
+NamedBenches everySoundBench();
+/// Benches that no rule was mended on.
+NamedBenches everyHeldOutBench();
+
+/// Judges at most `count` slips of each kind on the benches, drawn at random. `tell` hears of everything that went wrong, in one line.
+std::map<std::string_view, SlipFigures> judgeSlips(const NamedBenches& benches, int count, std::uint32_t seed,
                                                    const std::function<void(const std::string&)>& tell = {});
 
 }  // namespace tiepoint::test
