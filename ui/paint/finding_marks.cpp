@@ -16,6 +16,7 @@ namespace {
 
 constexpr double kMarkPerId = 3.1 / 1.7;  ///< breadth of a symbol, in ems of an id
 constexpr double kAnchorRoomMm = 1.6;     ///< a symbol leaves the hole that it belongs to free
+constexpr double kNearMm = 0.5;           ///< so near that no thread is needed
 constexpr double kHoleMm = 2.1, kOutlineMm = 0.22, kCasingMm = 0.34, kBodyAwayMm = 0.55;
 constexpr double kFaint = 0.6;
 constexpr double kAreaMm = 5.6;           ///< about a place to look at
@@ -135,26 +136,34 @@ void addMetalPath(Patches& patches, const Picture& picture, const Finding& findi
                        }});
 }
 
-/// What the symbol stands beside.
-std::optional<QPointF> anchorOf(const Picture& picture, const Finding& finding) {
+/// What the symbol stands beside, and how much of it the symbol leaves free.
+struct Anchor {
+    QPointF at;
+    double roomMm = kAnchorRoomMm;
+};
+
+Anchor bodyOf(const Picture& picture, int part) {
+    const Outline& body = sceneOf(picture, part).place.pose.body;
+    return {toQt(body.centre), std::max(body.halfLength, body.halfWidth) + kBodyAwayMm + kCasingMm};
+}
+
+std::optional<Anchor> anchorOf(const Picture& picture, const Finding& finding) {
     if (finding.alongMetal && !finding.holes.empty()) {
-        if (const auto at = seen(picture, finding.holes[finding.holes.size() / 2])) return at;
+        if (const auto at = seen(picture, finding.holes[finding.holes.size() / 2])) return Anchor{*at};
     }
     for (const std::string& id : finding.parts) {
         if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
             const Polyline line = Polyline::of(jumperLine(picture, jumper));
-            return line.at(line.lengthMm() / 2).at;
+            return Anchor{line.at(line.lengthMm() / 2).at};
         }
         const int part = picture.bench().partIndex(id);
-        if (part >= 0 && standsOnBoard(picture.bench().parts[static_cast<std::size_t>(part)])) {
-            return toQt(sceneOf(picture, part).place.pose.centre);
-        }
+        if (part >= 0 && standsOnBoard(picture.bench().parts[static_cast<std::size_t>(part)])) return bodyOf(picture, part);
     }
     for (const Hole& hole : finding.holes) {
-        if (const auto at = seen(picture, hole)) return at;
+        if (const auto at = seen(picture, hole)) return Anchor{*at};
     }
     for (const std::string& id : finding.parts) {
-        if (const int part = picture.bench().partIndex(id); part >= 0) return toQt(sceneOf(picture, part).place.pose.centre);
+        if (const int part = picture.bench().partIndex(id); part >= 0) return bodyOf(picture, part);
     }
     return std::nullopt;
 }
@@ -175,15 +184,15 @@ std::vector<FindingMark> placeFindings(const Picture& picture, Clearance& cleara
         for (int ring = 0; ring < kRings; ++ring) {
             for (int way = 0; way < kWays; ++way) {
                 const double angle = 2 * std::numbers::pi * way / kWays - std::numbers::pi / 4;
-                const double away = kAnchorRoomMm + size / 2 + ring * kRingStepMm;
-                const QPointF at = *anchor + away * QPointF(std::cos(angle), std::sin(angle));
+                const double away = anchor->roomMm + size / 2 + ring * kRingStepMm;
+                const QPointF at = anchor->at + away * QPointF(std::cos(angle), std::sin(angle));
                 const QRectF frame(at.x() - size / 2, at.y() - size / 2, size, size);
                 const double cost = clearance.cost(frame) + kPerMm * away;
                 if (cost < least) least = cost, best = frame;
             }
         }
         clearance.take(best);
-        marks.push_back({i, best, *anchor});
+        marks.push_back({i, best, anchor->at, anchor->roomMm});
     }
     return marks;
 }
@@ -235,8 +244,8 @@ void addFindingMarks(Patches& patches, const Picture& picture, const std::vector
                                const QPointF at = mark.frame.center();
                                const QPointF way = mark.anchor - at;
                                const double length = std::hypot(way.x(), way.y());
-                               if (length > size / 2 + kAnchorRoomMm) {  // far away: a thread leads to what it belongs to
-                                   const QPointF end = mark.anchor - way * (kAnchorRoomMm / length);
+                               if (length > size / 2 + mark.roomMm + kNearMm) {  // far away: a thread leads to what it belongs to
+                                   const QPointF end = mark.anchor - way * (mark.roomMm / length);
                                    painter.setPen(outlinePen(theme.arrowCasing, kOutlineMm + kCasingMm));
                                    painter.drawLine(at, end);
                                    painter.setPen(outlinePen(colourOf(theme, finding), kOutlineMm));

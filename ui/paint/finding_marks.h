@@ -14,7 +14,8 @@ namespace tiepoint::ui {
 struct FindingMark {
     int finding = 0;  ///< among the picture's findings
     QRectF frame;
-    QPointF anchor;  ///< what it belongs to
+    QPointF anchor;     ///< what it belongs to
+    double roomMm = 0;  ///< about the anchor, left free
 };
 
 /// A mark for each finding with a place on the bench, clear of what `clearance` knows and of each other.
