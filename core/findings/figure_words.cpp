@@ -17,6 +17,8 @@ constexpr std::array kFigures{Named{"current", "A"},      Named{"current now", "
                               Named{"anode", "V"},        Named{"cathode", "V"},     Named{"reverse", "V"},              Named{"power", "W"},
                               Named{"resistance", "ohm"}, Named{"resistance without it", "ohm"}};
 constexpr std::string_view kLimit = "limit";
+/// Further above a limit the models say nothing true: no digits are told.
+constexpr double kFarTooMuch = 3;
 
 /// Currents are told by the part that they run through.
 std::string_view unitOf(const Finding& finding, const std::string& name) {
@@ -29,12 +31,16 @@ std::string_view unitOf(const Finding& finding, const std::string& name) {
 
 std::string figureWords(const Finding& finding) {
     std::string words;
-    std::string_view last;  // a limit is one of what was told before it
-    for (const auto& [name, figure] : finding.figures) {
-        const std::string_view unit = name == kLimit ? last : unitOf(finding, name);
-        if (unit.empty()) continue;
-        last = unit;
-        words += fmt::format("{}{} {}", words.empty() ? "" : ", ", name, formatQuantity(figure, unit));
+    const auto& figures = finding.figures;
+    const auto isLimit = [&](std::size_t i) { return i < figures.size() && figures[i].first == kLimit; };
+    for (std::size_t i = 0; i < figures.size(); ++i) {
+        const auto& [name, figure] = figures[i];
+        const std::string_view unit = unitOf(finding, name);
+        if (unit.empty()) continue;  // limits too: they are told with what they limit
+        words += fmt::format("{}{} ", words.empty() ? "" : ", ", name);
+        if (!isLimit(i + 1)) words += formatQuantity(figure, unit);
+        else if (figure > kFarTooMuch * figures[i + 1].second) words += fmt::format("above three times its limit of {}", formatQuantity(figures[i + 1].second, unit));
+        else words += fmt::format("{}, limit {}", formatQuantity(figure, unit), formatQuantity(figures[i + 1].second, unit));
     }
     return words;
 }

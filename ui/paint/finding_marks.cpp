@@ -20,7 +20,7 @@ constexpr double kNearMm = 0.5;           ///< so near that no thread is needed
 constexpr double kHoleMm = 2.1, kOutlineMm = 0.22, kCasingMm = 0.34, kBodyAwayMm = 0.55;
 constexpr double kFaint = 0.6;
 constexpr double kAreaMm = 5.6;           ///< about a place to look at
-constexpr double kPathMm = 1.25, kPathOpacity = 0.55;
+constexpr double kPathMm = 1.25, kPathOpacity = 0.45;
 
 QColor colourOf(const Theme& theme, const Finding& finding) {
     if (isPlaceOnly(finding)) return theme.dimTextOnBench;

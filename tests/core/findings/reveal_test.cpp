@@ -98,6 +98,8 @@ TEST(Reveal, FiguresAreToldWithTheirUnits) {
     EXPECT_EQ(figureWords(told), "anode 0 V, cathode 5.00 V");
     told.figures = {{"current", 0.059}, {"limit", 0.03}};
     EXPECT_EQ(figureWords(told), "current 59.0 mA, limit 30.0 mA");
+    told.figures = {{"current", 0.186}, {"limit", 0.03}};  // no false digits
+    EXPECT_EQ(figureWords(told), "current above three times its limit of 30.0 mA");
     told.figures = {{"power", 0.5}, {"limit", 0.25}};
     EXPECT_EQ(figureWords(told), "power 500 mW, limit 250 mW");
     told.figures = {{"D1", 0.012}, {"leads alone", 2}};  // a current by its part; what counts things has no unit
