@@ -144,7 +144,7 @@ TEST_F(FindingsTest, FindingsAreWalkedThroughByKeys) {
     EXPECT_FALSE(card().isVisible());
     EXPECT_TRUE(window().cards().legend().isVisible());
     EXPECT_EQ(view().picture().marks.finding, -1);
-    EXPECT_FALSE(view().findingMark(0).isEmpty());  // the marks stay
+    EXPECT_TRUE(waitForMark(0));  // the marks stay
     findings().nextAction()->trigger();
     EXPECT_TRUE(card().isVisible());
 }

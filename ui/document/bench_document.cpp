@@ -21,6 +21,7 @@ int BenchDocument::newGesture() { return ++gestures_; }
 void BenchDocument::reset(Bench bench, const QString& filePath) {
     undo_.clear();
     filePath_ = filePath;
+    Q_EMIT benchReplaced();
     adopt(std::move(bench));
     Q_EMIT fileChanged();
 }

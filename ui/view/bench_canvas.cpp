@@ -197,6 +197,11 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     mended_ = picture.marks.mended;
 }
 
+std::span<const FindingMark> BenchCanvas::findingMarks(const Picture& picture) const {
+    if (picture.findings != findings_) return {};
+    return findingMarks_;
+}
+
 QRegion BenchCanvas::tableDiffering(int slide) const {
     // The bench slides over the table, which stays. It is of one colour along a row, and its shades differ in few rows.
     QRegion rows;

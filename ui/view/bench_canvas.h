@@ -18,6 +18,7 @@
 #include <array>
 #include <memory>
 #include <optional>
+#include <span>
 
 namespace tiepoint::ui {
 
@@ -39,8 +40,8 @@ public:
     /// The table is one surface under the whole window, whose place in the viewport's device pixels this is.
     void setTableArea(const QRect& window) { tableArea_ = window; }
 
-    /// Where the symbols of findings were drawn last, mm.
-    const std::vector<FindingMark>& findingMarks() const { return findingMarks_; }
+    /// Where the symbols of the picture's findings stand, mm; none until these are drawn.
+    std::span<const FindingMark> findingMarks(const Picture& picture) const;
     /// Makes a few sprites ahead of their use. False once all are made.
     bool prewarm();
     /// Pixels painted anew so far, for tests and benchmarks; those put together from kept ones don't count.

@@ -86,7 +86,7 @@ void BenchView::setFindings(std::shared_ptr<const std::vector<Finding>> findings
 }
 
 QRectF BenchView::findingMark(int finding) const {
-    for (const FindingMark& mark : body_->canvas_.findingMarks()) {
+    for (const FindingMark& mark : body_->canvas_.findingMarks(body_->picture_)) {
         if (mark.finding == finding) return viewportTransform().mapRect(mark.frame);
     }
     return {};

@@ -74,6 +74,7 @@ BenchView::Body::Body(BenchView& view, BenchDocument& document, LiveBench& live)
         picture_.changes = nullptr;
         showMarks();
     });
+    QObject::connect(&document, &BenchDocument::benchReplaced, &view, [this] { before_.forget(); });  // nothing to compare with
     QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { followDocument(); });
     QObject::connect(&live, &LiveBench::snapshotReady, &view, [this] { followLive(); });
     QObject::connect(&motion_, &Motion::ticked, &view, [this] { tick(); });
@@ -104,7 +105,6 @@ void BenchView::Body::followDocument() {
     picture_.arrangeTable();
     picture_.snapshot = nullptr;
     picture_.pinned = nullptr;
-    if (document_.undoStack().count() == 0) before_.forget();  // another bench: nothing to compare with
     litNets_.clear();
     clearHover();
     QStringList left = selection();

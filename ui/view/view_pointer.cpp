@@ -187,7 +187,7 @@ bool BenchView::Body::followElsewhere(QObject* watched, QEvent* event) {
 // --- hovering ---
 
 int BenchView::Body::findingAt(QPointF inView) const {
-    for (const FindingMark& mark : canvas_.findingMarks()) {
+    for (const FindingMark& mark : canvas_.findingMarks(picture_)) {
         if (mark.frame.contains(view_.viewportTransform().inverted().map(inView))) return mark.finding;
     }
     return -1;

@@ -28,6 +28,7 @@ FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
     patience_.setInterval(kPatienceMs);
     connect(&calm_, &QTimer::timeout, this, &FindingsDesk::show);
     connect(&patience_, &QTimer::timeout, this, &FindingsDesk::show);
+    connect(&parts.document, &BenchDocument::benchReplaced, this, &FindingsDesk::forget);
     connect(&parts.document, &BenchDocument::benchChanged, this, &FindingsDesk::followBench);
     connect(&parts.live, &LiveBench::snapshotReady, this, &FindingsDesk::followInstant);
     connect(&parts.questions, &Questions::reportReady, this, &FindingsDesk::take);
@@ -45,15 +46,17 @@ FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
     connect(reveal_, &RevealMenu::said, this, &FindingsDesk::said);
 }
 
+void FindingsDesk::forget() {
+    told_.clear();
+    putAway_.clear();
+    open_ = false;
+    shown_ = nullptr;
+    showOnCard(-1);
+}
+
 void FindingsDesk::followBench() {
     report_ = nullptr;
     parts_.view.setMended(nullptr);
-    if (parts_.document.undoStack().count() == 0) {  // another bench
-        told_.clear();
-        putAway_.clear();
-        open_ = false;
-        shown_ = nullptr;
-    }
     calm_.start();
     patience_.start();
 }

@@ -49,6 +49,8 @@ private:
     using Key = std::pair<std::string, std::vector<std::string>>;
     static Key keyOf(const Finding& finding) { return {finding.rule, finding.parts}; }
 
+    /// What was told and put away of the bench before.
+    void forget();
     void followBench();
     void followInstant();
     void take(const std::shared_ptr<const Report>& report);
