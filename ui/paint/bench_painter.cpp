@@ -4,6 +4,7 @@
 
 #include "ui/paint/change_painter.h"
 #include "ui/paint/live_layers.h"
+#include "ui/paint/note_painter.h"
 
 namespace tiepoint::ui {
 namespace {
@@ -55,24 +56,16 @@ std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, cons
     addFindingPlaces(patches, picture);
     addCapLetters(patches, picture);
     addIds(patches, picture, ids);
-    // Flags fly over all, and readings don't give way to them; symbols of findings give way to everything.
-    Clearance flags = ground, clearance = ground;
-    addOverloads(patches, picture, flags);
-    addPinned(patches, picture);
-    const auto takeAll = [](Clearance& from, const std::vector<Label>& labels) {
-        for (const Label& label : labels) from.take(label.frame);
-    };
-    takeAll(clearance, ids);
+    // Flags keep off ids, notes and pinned readings, readings off flags; symbols of findings and changes give way to everything.
+    Clearance clearance = ground;
+    for (const Label& id : ids) clearance.take(id.frame);
+    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note) clearance.take(noteFrame(picture, note));
     takePinned(picture, clearance);
     takePinnedEnds(picture, clearance);
-    std::vector<Label> readings;
-    if (picture.live() && (picture.views.readings || picture.views.voltage)) readings = placeReadings(picture, clearance);
-    addReadings(patches, picture, readings);
-    takeAll(flags, ids);
-    takeAll(flags, readings);
-    takePinned(picture, flags);
-    const std::vector<FindingMark> marks = placeFindings(picture, flags);
-    for (const FindingMark& mark : marks) clearance.take(mark.frame);
+    addOverloads(patches, picture, clearance);
+    addPinned(patches, picture);
+    if (picture.live() && (picture.views.readings || picture.views.voltage)) addReadings(patches, picture, placeReadings(picture, clearance));
+    const std::vector<FindingMark> marks = placeFindings(picture, clearance);
     if (picture.live()) addChanges(patches, picture, clearance);
     addFindingMarks(patches, picture, marks);
     return marks;

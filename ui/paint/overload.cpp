@@ -63,12 +63,17 @@ QRectF flagFrame(QPointF at, const QString& words, const Lettering& lettering, b
             kFlagHeight * lettering.sizeMm};
 }
 
-void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString& words, const Lettering& lettering,
-               bool toRight) {
-    const double way = toRight ? 1 : -1;
-    const QPointF staff = at + QPointF(way * (kCollarMm - 0.2), 0);
-    const QPointF foot = at + QPointF(way * (kCollarMm + kStaffMm), 0);
-    const QRectF flag = flagFrame(at, words, lettering, toRight);
+QRectF collarOf(const Flag& flag) {
+    return {flag.collarAt.x() - kCollarMm, flag.collarAt.y() - kCollarMm, 2 * kCollarMm, 2 * kCollarMm};
+}
+
+Lettering flagLettering(const Picture& picture) { return {picture.sizes.flagMm, QFont::DemiBold}; }
+
+void paintFlag(QPainter& painter, const Theme& theme, const Flag& what, const Lettering& lettering) {
+    const double way = what.toRight ? 1 : -1;
+    const QPointF staff = what.collarAt + QPointF(way * (kCollarMm - 0.2), 0);
+    const QPointF foot = what.collarAt + QPointF(way * (kCollarMm + kStaffMm), 0);
+    const QRectF flag = what.frame;
     painter.setPen(QPen(theme.arrowCasing, 1.1, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
     painter.setPen(outlinePen(theme.arrowCasing, 2 * kFlagRimMm));
@@ -77,7 +82,7 @@ void paintFlag(QPainter& painter, const Theme& theme, QPointF at, const QString&
     painter.setPen(QPen(theme.overload, 0.55, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
     painter.fillPath(roundedBox(flag, 0.5), theme.overload);
-    drawText(painter, words, flag.center(), lettering,
+    drawText(painter, what.words, flag.center(), lettering,
              theme.dark ? QColor(0x0b0d10) : QColor(Qt::white));
 }
 
@@ -117,26 +122,31 @@ std::vector<Overload> overloads(const Picture& picture) {
     return found;
 }
 
-void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance) {
-    const Lettering lettering{picture.sizes.flagMm, QFont::DemiBold};
-    const double leftMost = picture.table->allMm.left,
-                 rightMost = picture.table->boardsMm.right() + kOverhangMm;
+std::vector<Flag> placeFlags(const Picture& picture, Clearance& clearance) {
+    const double leftMost = picture.table->allMm.left, rightMost = picture.table->boardsMm.right() + kOverhangMm;
+    std::vector<Flag> flags;
     for (const Overload& overload : overloads(picture)) {
-        const QPointF at = toQt(sceneOf(picture, overload.part).place.pose.centre);
+        Flag flag{overload.words, {}, toQt(sceneOf(picture, overload.part).place.pose.centre)};
+        const auto frame = [&](bool toRight) { return flagFrame(flag.collarAt, flag.words, flagLettering(picture), toRight); };
         const auto cost = [&](bool toRight) {
-            const QRectF flag = flagFrame(at, overload.words, lettering, toRight);
-            const double outside = std::max({0.0, leftMost - flag.left(), flag.right() - rightMost});
-            return clearance.cost(flag) + kOutsideCost * outside;
+            const double outside = std::max({0.0, leftMost - frame(toRight).left(), frame(toRight).right() - rightMost});
+            return clearance.cost(frame(toRight)) + kOutsideCost * outside;
         };
-        const bool toRight = cost(true) <= cost(false) + kRightIsUsual;
-        clearance.take(flagFrame(at, overload.words, lettering, toRight));
-        const QRectF collar(at - QPointF(kCollarMm, kCollarMm), at + QPointF(kCollarMm, kCollarMm));
-        clearance.take(collar);
-        const QRectF room = (collar | flagFrame(at, overload.words, lettering, toRight)).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
-        patches.push_back({room, PatchLook() << overload.words << toRight,
-                           [&picture, at, words = overload.words, lettering, toRight](QPainter& painter) {
-                               paintCollar(painter, *picture.theme, at);
-                               paintFlag(painter, *picture.theme, at, words, lettering, toRight);
+        flag.toRight = cost(true) <= cost(false) + kRightIsUsual;
+        flag.frame = frame(flag.toRight);
+        clearance.take(flag.frame);
+        clearance.take(collarOf(flag));
+        flags.push_back(std::move(flag));
+    }
+    return flags;
+}
+
+void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance) {
+    for (const Flag& flag : placeFlags(picture, clearance)) {
+        const QRectF room = (collarOf(flag) | flag.frame).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
+        patches.push_back({room, PatchLook() << flag.words << flag.toRight, [&picture, flag](QPainter& painter) {
+                               paintCollar(painter, *picture.theme, flag.collarAt);
+                               paintFlag(painter, *picture.theme, flag, flagLettering(picture));
                            }});
     }
 }

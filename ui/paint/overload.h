@@ -1,6 +1,7 @@
 #pragma once
 // Too much: which part bears more than its limit, and the words for it.
 
+#include "ui/paint/label_places.h"
 #include "ui/paint/picture.h"
 
 #include <QString>
@@ -16,6 +17,16 @@ struct Overload {
 };
 /// One for each part of a live picture that is over a limit; the limit with the largest share speaks.
 std::vector<Overload> overloads(const Picture& picture);
+
+/// Where the flag of an overload flies.
+struct Flag {
+    QString words;
+    QRectF frame;
+    QPointF collarAt;  ///< the middle of its part
+    bool toRight = true;
+};
+/// To the right of the collar, or to its left where that hides less; the clearance then knows the flags.
+std::vector<Flag> placeFlags(const Picture& picture, Clearance& clearance);
 
 /// Share 2 is "twice its 30 mA maximum"; above 3 "far too much for its 30 mA maximum".
 QString overloadWords(double figure, double limit, const QString& unit, const QString& label);
