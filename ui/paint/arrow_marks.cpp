@@ -9,6 +9,7 @@
 namespace tiepoint::ui {
 namespace {
 
+constexpr double kThinRimShare = 0.6;
 constexpr double kBreadthOffsetMm = 0.55, kBreadthGrowthMm = 1.75;
 constexpr double kBedMm = 2.30;
 constexpr double kSweepShare = 0.90, kSweepOffsetMm = 0.04;
@@ -72,8 +73,10 @@ void drawMark(QPainter& painter, const Theme& theme, const ArrowMark& mark, bool
     }
     painter.rotate(mark.angle * 180 / std::numbers::pi);
     const QPainterPath shape = chevron(mark.breadthMm, electrons);
-    if (mark.look == MarkLook::Cased) {
-        painter.setPen(outlinePen(theme.arrowCasing, theme.arrowCasingMm));
+    // A bright arrow on a bright dome needs a rim, if a thin one; a dark arrow doesn't.
+    const bool thinRim = mark.look == MarkLook::OnLight && theme.dark;
+    if (mark.look == MarkLook::Cased || thinRim) {
+        painter.setPen(outlinePen(theme.arrowCasing, theme.arrowCasingMm * (thinRim ? kThinRimShare : 1)));
         painter.setBrush(theme.arrowCasing);
         painter.strokePath(shape, painter.pen());
     }

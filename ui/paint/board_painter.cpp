@@ -48,7 +48,7 @@ void paintBody(const BoardSheet& s) {
     s.painter.drawPath(body);
     if (s.theme.flat) return;
     const double inset = 1.2 * s.theme.outlineMm;
-    s.painter.setPen(outlinePen(faded(s.theme.bevelLight, s.theme.dark ? 0.45 : 0.9), s.theme.outlineMm));
+    s.painter.setPen(outlinePen(faded(s.theme.bevelLight, s.theme.dark ? 0.18 : 0.9), s.theme.outlineMm));
     s.painter.drawLine(QPointF(kCornerMm, inset), QPointF(frame.right() - kCornerMm, inset));
 }
 
@@ -58,7 +58,7 @@ void paintSeam(const BoardSheet& s, double y) {
         QPen(s.theme.flat ? faded(s.theme.hole, 0.8) : faded(s.theme.boardEdge, 0.8), s.theme.outlineMm));
     s.painter.drawLine(QPointF(s.theme.outlineMm / 2, y), QPointF(s.kind.widthMm - s.theme.outlineMm / 2, y));
     if (s.theme.flat) return;
-    s.painter.setPen(QPen(faded(s.theme.bevelLight, s.theme.dark ? 0.6 : 1), s.theme.outlineMm));
+    s.painter.setPen(QPen(faded(s.theme.bevelLight, s.theme.dark ? 0.24 : 1), s.theme.outlineMm));
     s.painter.drawLine(QPointF(s.theme.outlineMm, y + s.theme.outlineMm),
                        QPointF(s.kind.widthMm - s.theme.outlineMm, y + s.theme.outlineMm));
 }
@@ -74,7 +74,7 @@ void paintGap(const BoardSheet& s) {
         return;
     }
     s.painter.setPen(Qt::NoPen);
-    s.painter.setBrush(faded(s.theme.bevelLight, s.theme.dark ? 0.5 : 0.9));
+    s.painter.setBrush(faded(s.theme.bevelLight, s.theme.dark ? 0.2 : 0.9));
     s.painter.drawPath(roundedBox(gap.translated(0, 0.16), kGapRadiusMm));
     s.painter.setBrush(shadeDown(s.theme, gap, s.theme.furnishing.gapTop, s.theme.furnishing.gapBottom));
     s.painter.drawPath(roundedBox(gap, kGapRadiusMm));

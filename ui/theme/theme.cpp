@@ -57,7 +57,7 @@ Theme darkTheme() {
     t.outlineMm = 0.15;
     t.benchTop = rgb(0x16191e), t.benchBottom = rgb(0x0f1115);
     t.boardTop = rgb(0x2e333a), t.boardBottom = rgb(0x272b31), t.boardEdge = rgb(0x0b0d10);
-    t.hole = rgb(0x08090b), t.bevelDark = rgb(0x1b1f24), t.bevelLight = rgb(0x4b525c);
+    t.hole = rgb(0x08090b), t.bevelDark = rgb(0x1b1f24), t.bevelLight = rgb(0x969eaa);
     t.label = rgb(0x9aa2ae), t.plusLine = rgb(0xe07a66), t.minusLine = rgb(0x78a8e6);
     t.arrow = rgb(0xfff6df), t.arrowCasing = translucent(0x0b0d10, 0.88);
     t.overload = rgb(0xff7a5c), t.accent = rgb(0x7fb4ff), t.hover = rgb(0x8cc4ff);
