@@ -32,7 +32,7 @@ int main(int argc, char** argv) {
     QElapsedTimer clock;
     clock.start();
     long acts = 0;
-    for (; clock.elapsed() < minutes * 60'000; ++acts) {
+    for (; static_cast<double>(clock.elapsed()) < minutes * 60e3; ++acts) {
         monkey.act();
         const auto valid = validate(*window.document().bench());
         if (valid.ok()) continue;
