@@ -14,27 +14,6 @@
 namespace tiepoint {
 namespace {
 
-std::string wordsFor(const std::vector<Throw>& all, const Bench& bench, const Digits& digits, const Digits& now) {
-    std::vector<std::string> pressed, released, thrown;
-    for (std::size_t t = 0; t < all.size(); ++t) {
-        const Part& part = bench.parts[all[t].part];
-        if (!all[t].isCap()) {
-            if (digits[t] == now[t]) continue;
-            thrown.push_back(fmt::format("with {} {}", part.id, positionInWords(all[t], bench, digits[t])));
-        } else if (digits[t] != 0) {
-            pressed.push_back(part.id);
-        } else if (now[t] != 0) {
-            released.push_back(part.id);
-        }
-    }
-    if (!pressed.empty()) {
-        thrown.push_back(fmt::format("while {} {} pressed", fmt::join(pressed, " and "), pressed.size() == 1 ? "is" : "are"));
-    } else if (!released.empty()) {
-        thrown.push_back(fmt::format("without {} pressed", fmt::join(released, " and ")));
-    }
-    return fmt::format("{}", fmt::join(thrown, " and "));
-}
-
 /// Whether a supply is on; what an instrument tests with lights nothing.
 bool isDriven(const Snapshot& snapshot) {
     return snapshot.status() == Status::Solved && std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
@@ -65,7 +44,7 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer) : drawer_(s
     const Digits digits = digitsOf(all, bench(), now.inputs);
     const PositionPlan plan = planPositions(layout(), all, digits);
     complete_ = plan.complete;
-    for (const Digits& each : plan.others) positions_.push_back({wordsFor(all, bench(), each, digits), solver.solve(each)});
+    for (const Digits& each : plan.others) positions_.push_back({positionWords(all, bench(), each, digits), solver.solve(each)});
 
     supplyNet_.assign(layout().netCount, 0);
     for (int index = 0; index < partCount(); ++index) {

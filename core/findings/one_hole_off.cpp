@@ -14,6 +14,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
+#include <string>
 #include <utility>
 
 namespace tiepoint {
@@ -68,16 +70,17 @@ bool touches(const Examination& examination, const Neighbourhood& near, const Mo
     return isNear(holesOf(*examination.bench().findJumper(move.id)), holesOf(std::get<ReplaceJumper>(move.edit.operations.front()).jumper));
 }
 
-bool lights(const Examination& examination, const Move& move, int light) {
+/// The position in which a light shines once something has been moved; nothing if it stays dark.
+std::optional<std::string> lightsIn(const Examination& examination, const Move& move, int light) {
     const auto bench = examination.after(move.edit);
-    return bench && isEverLit(bench, examination.now().inputs, light);
+    return bench ? positionThatLights(bench, examination.now().inputs, light) : std::nullopt;
 }
 
 /// As much as a gap that nobody bridged, which is told first; and more than that.
 constexpr int kDoubtOverGap = 1;
 constexpr int kDoubtOfJoined = 2;
 
-Suspicion suspicion(const Examination& examination, const Move& move, int light) {
+Suspicion suspicion(const Examination& examination, const Move& move, int light, const std::string& position) {
     const Bench& bench = examination.bench();
     const std::string from = holeName(bench, move.from), to = holeName(bench, move.to);
     Suspicion found;
@@ -87,8 +90,8 @@ Suspicion suspicion(const Examination& examination, const Move& move, int light)
     found.finding.holes = {move.from, move.to};
     std::string what = move.what;
     what.front() = static_cast<char>(what.front() >= 'a' && what.front() <= 'z' ? what.front() - 'a' + 'A' : what.front());
-    found.finding.text = fmt::format("{} is one place off: from {} the circuit is open (parted, no path), in {} it is closed and {} lights.",
-                                     what, from, to, id);
+    found.finding.text = fmt::format("{} is one place off: from {} the circuit is open (parted, no path), in {} it is closed and {} lights{}{}.",
+                                     what, from, to, id, position.empty() ? "" : " ", position);
     found.finding.figures = {{"current now", examination.mostAmpere(light)}};
     found.darkens = {id};
     // What meets nothing where it is was hardly meant to be there; what is joined already may be.
@@ -108,8 +111,8 @@ Suspicions findOneHoleOff(const Examination& examination) {
     for (const int light : examination.darkLights()) {
         const Neighbourhood near(examination.layout(), light);
         for (const Move& move : moves) {
-            if (!touches(examination, near, move) || !lights(examination, move, light)) continue;
-            found.push_back(suspicion(examination, move, light));
+            if (!touches(examination, near, move)) continue;
+            if (const auto position = lightsIn(examination, move, light)) found.push_back(suspicion(examination, move, light, *position));
         }
     }
     return found;

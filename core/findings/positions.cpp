@@ -7,6 +7,8 @@
 #include "core/snapshot/lit.h"
 #include "core/snapshot/position_solver.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <functional>
 #include <iterator>
@@ -101,10 +103,31 @@ PositionPlan planPositions(const Layout& layout, const std::vector<Throw>& all, 
     return planFor(groupsOf(layout, all), all, now);
 }
 
-bool isEverLit(const std::shared_ptr<const Bench>& bench, const Inputs& inputs, int light) {
+std::string positionWords(const std::vector<Throw>& all, const Bench& bench, const Digits& digits, const Digits& now) {
+    std::vector<std::string> pressed, released, thrown;
+    for (std::size_t t = 0; t < all.size(); ++t) {
+        const Part& part = bench.parts[all[t].part];
+        if (!all[t].isCap()) {
+            if (digits[t] == now[t]) continue;
+            thrown.push_back(fmt::format("with {} {}", part.id, positionInWords(all[t], bench, digits[t])));
+        } else if (digits[t] != 0) {
+            pressed.push_back(part.id);
+        } else if (now[t] != 0) {
+            released.push_back(part.id);
+        }
+    }
+    if (!pressed.empty()) {
+        thrown.push_back(fmt::format("while {} {} pressed", fmt::join(pressed, " and "), pressed.size() == 1 ? "is" : "are"));
+    } else if (!released.empty()) {
+        thrown.push_back(fmt::format("without {} pressed", fmt::join(released, " and ")));
+    }
+    return fmt::format("{}", fmt::join(thrown, " and "));
+}
+
+std::optional<std::string> positionThatLights(const std::shared_ptr<const Bench>& bench, const Inputs& inputs, int light) {
     const auto shines = [light](const Snapshot& snapshot) { return snapshot.status() == Status::Solved && isLit(snapshot, light); };
     const auto now = evaluate(bench, inputs);
-    if (shines(*now)) return true;
+    if (shines(*now)) return std::string();
     PositionSolver solver(now->layout);
     const auto& all = solver.throws();
     const std::vector<int> circuits = circuitsOf(*now->layout);
@@ -112,9 +135,12 @@ bool isEverLit(const std::shared_ptr<const Bench>& bench, const Inputs& inputs, 
     for (std::size_t t = 0; t < all.size(); ++t) {
         if (circuits[all[t].part] == circuits[light]) felt.push_back(t);
     }
-    if (felt.empty()) return false;
-    const PositionPlan plan = planFor({felt}, all, digitsOf(all, *bench, inputs));
-    return std::ranges::any_of(plan.others, [&](const Digits& digits) { return shines(*solver.solve(digits)); });
+    if (felt.empty()) return std::nullopt;
+    const Digits present = digitsOf(all, *bench, inputs);
+    const PositionPlan plan = planFor({felt}, all, present);
+    const auto lit = std::ranges::find_if(plan.others, [&](const Digits& digits) { return shines(*solver.solve(digits)); });
+    if (lit == plan.others.end()) return std::nullopt;
+    return positionWords(all, *bench, *lit, present);
 }
 
 }  // namespace tiepoint

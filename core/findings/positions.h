@@ -6,6 +6,8 @@
 #include "core/snapshot/throws.h"
 
 #include <memory>
+#include <optional>
+#include <string>
 #include <vector>
 
 namespace tiepoint {
@@ -16,7 +18,10 @@ struct PositionPlan {
 };
 PositionPlan planPositions(const Layout& layout, const std::vector<Throw>& all, const Digits& now);
 
-/// Whether a light can be seen in any position; tries only switches that it feels, and stops at the first that lights it.
-bool isEverLit(const std::shared_ptr<const Bench>& bench, const Inputs& inputs, int light);
+/// "while S1 is pressed and with S2 towards b": how positions differ from the present ones; empty if they don't.
+std::string positionWords(const std::vector<Throw>& all, const Bench& bench, const Digits& digits, const Digits& now);
+
+/// In which position a light is seen, in words; nothing if in none. Tries only switches that it feels, and stops at the first that lights it.
+std::optional<std::string> positionThatLights(const std::shared_ptr<const Bench>& bench, const Inputs& inputs, int light);
 
 }  // namespace tiepoint

@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/findings/resistor_mend.h"
+#include "core/meter/meter.h"
 #include "core/snapshot/throws.h"
 
 #include <fmt/format.h>
@@ -12,10 +13,13 @@
 namespace tiepoint {
 namespace {
 
-/// Parts with a lead in each net, each once.
+/// Parts with a lead in each net, each once; an instrument that only looks on joins nothing.
 std::vector<std::set<int>> partsByNet(const Layout& layout) {
     std::vector<std::set<int>> parts(static_cast<std::size_t>(layout.netCount));
-    for (int lead = 0; lead < layout.leadCount(); ++lead) parts[static_cast<std::size_t>(layout.netOfLead[lead])].insert(layout.partOfLead(lead));
+    for (int lead = 0; lead < layout.leadCount(); ++lead) {
+        const int part = layout.partOfLead(lead);
+        if (!looksOn(layout.bench->parts[static_cast<std::size_t>(part)])) parts[static_cast<std::size_t>(layout.netOfLead[lead])].insert(part);
+    }
     return parts;
 }
 
@@ -40,11 +44,15 @@ int resistorInSeries(const Layout& layout, int part) {
     return -1;
 }
 
+int resistorOf(const Layout& layout, int part) {
+    return resistanceValue(*layout.bench->parts[static_cast<std::size_t>(part)].kind) >= 0 ? part : resistorInSeries(layout, part);
+}
+
 std::optional<Mend> putResistor(const Snapshot& snapshot, int part, double ohm) {
     const Bench& bench = *snapshot.layout->bench;
-    const int resistor = resistanceValue(*bench.parts[static_cast<std::size_t>(part)].kind) >= 0 ? part : resistorInSeries(*snapshot.layout, part);
-    if (resistor >= 0) {
+    if (const int resistor = resistorOf(*snapshot.layout, part); resistor >= 0) {
         const Part& there = bench.parts[static_cast<std::size_t>(resistor)];
+        if (there.value(resistanceValue(*there.kind)) == ohm) return std::nullopt;
         const std::string text = fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), there.id);
         Edit edit = setValueEdit(bench, there.id, there.kind->values[resistanceValue(*there.kind)].name, ohm);
         edit.name = text;

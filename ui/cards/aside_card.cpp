@@ -33,9 +33,10 @@ void AsideCard::keyPressEvent(QKeyEvent* event) {
 
 QString wordKeyStyle(const Look& look) {
     return QStringLiteral("QToolButton { color: %1; background: transparent; border: none; padding: 0 %2px; font-weight: 600; }"
-                          "QToolButton:hover, QToolButton:focus { text-decoration: underline; }")
+                          "QToolButton:hover, QToolButton:focus { text-decoration: underline; } QToolButton:disabled { color: %3; }")
         .arg(look.theme->accent.name())
-        .arg(look.ipx(4));
+        .arg(look.ipx(4))
+        .arg(look.theme->dimText.name());
 }
 
 }  // namespace tiepoint::ui

@@ -4,6 +4,8 @@
 #include "ui/cards/reading_text.h"
 #include "ui/theme/panels.h"
 
+#include <array>
+
 namespace tiepoint::ui {
 
 LegendCard::LegendCard(QWidget* parent)
@@ -11,7 +13,7 @@ LegendCard::LegendCard(QWidget* parent)
       arrows_(new ArrowsKey(this)),
       voltage_(new ViewKey(QStringLiteral("Voltage"), 50, paintVoltageSample, this)),
       strips_(new ViewKey(QStringLiteral("Strips"), 44, paintStripsSample, this)),
-      readings_(new ViewKey(QStringLiteral("Readings"), 52, paintReadingSample, this)),
+      readings_(new ViewKey(QStringLiteral("Readings"), 58, paintReadingSample, this)),
       turned_(new ViewKey(QStringLiteral("Below"), 0, paintNoSample, this)) {
     setAccessibleName(QStringLiteral("Legend"));
     int digit = 1;
@@ -60,12 +62,17 @@ void LegendCard::arrangeCard() {
     const double upper = inside.height() * 0.555;
     const auto place = [](QWidget* key, const QRectF& box) { key->setGeometry(box.toRect()); };
     place(arrows_, QRectF(inside.left(), inside.top(), inside.width(), upper));
-    // The lower keys share the width by what stands on them.
+    // The lower keys get what stands on them needs, and share what is left.
+    const std::array lower{voltage_, strips_, readings_, turned_};
+    double needed = 0;
+    for (const ViewKey* key : lower) needed += key->neededWidth();
+    const double spare = (inside.width() - needed) / static_cast<double>(lower.size());
     const double top = inside.top() + upper + look().px(2);
     double left = inside.left();
-    for (const auto& [key, share] : {std::pair{voltage_, 0.275}, {strips_, 0.23}, {readings_, 0.315}, {turned_, 0.18}}) {
-        place(key, QRectF(left, top, share * inside.width(), inside.bottom() - top));
-        left += share * inside.width();
+    for (ViewKey* key : lower) {
+        const double width = key->neededWidth() + spare;
+        place(key, QRectF(left, top, width, inside.bottom() - top));
+        left += width;
     }
 }
 

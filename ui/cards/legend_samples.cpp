@@ -12,7 +12,7 @@ constexpr double kPixelsPerMm = 11.5;
 constexpr double kVoltBarHeight = 18;
 constexpr double kStripsHeight = 40;
 constexpr double kStripsMm = 7.6;
-constexpr double kTagPixelsPerMm = 8.6;
+constexpr double kTagPixelsPerMm = 7.4;
 
 /// Runs `draw` with the painter in millimetres, its origin at a point of the widget.
 template <class Draw>

@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kFieldHeight = 40, kFieldGap = 8, kFieldsWidth = 320, kColumnGap = 26;
+constexpr double kFieldHeight = 40, kFieldGap = 8, kLabelWidth = 86, kFieldsWidth = 290, kColumnGap = 26;
 constexpr double kKeyHeight = 34;
 constexpr double kResistorLength = 150;
 constexpr double kSampleMm = 13;  ///< a resistor with its leads
@@ -80,10 +80,11 @@ void ResistorCard::setDrawer(const ResistorDrawer& drawer) {
     reckon();
 }
 
-void ResistorCard::setPlace(const QString& words) {
-    put_->setText(words.isEmpty() ? tr("Put it in") : words);
-    put_->setEnabled(!words.isEmpty());
-    put_->setToolTip(words.isEmpty() ? tr("Select the resistor, or an LED that has one in series") : QString());
+void ResistorCard::setPlace(const QString& words, bool possible) {
+    place_ = words;
+    put_->setEnabled(possible);
+    put_->setToolTip(words.isEmpty() ? tr("Select the resistor, or an LED that has one in series") : words);
+    put_->setAccessibleName(words);
     arrangeCard();
 }
 
@@ -113,7 +114,7 @@ void ResistorCard::arrangeCard() {
     const double top = box.top() + look().px(text::kBody * 1.6);
     double y = top;
     for (ValueField* field : {supply_, light_, current_}) {
-        field->setLook(look());
+        field->setLook(look(), kLabelWidth);
         field->setStyleSheet(fieldStyle(look()));
         field->setGeometry(QRectF(box.left(), y, look().px(kFieldsWidth), look().px(kFieldHeight)).toRect());
         y += look().px(kFieldHeight + kFieldGap);
@@ -123,6 +124,11 @@ void ResistorCard::arrangeCard() {
     for (QToolButton* key : {put_, drawer_}) {
         key->setFont(look().font(text::kSmall + 1));
         key->setStyleSheet(wordKeyStyle(look()));
+    }
+    put_->setText(place_.isEmpty() ? tr("Put it in") : place_);
+    const double room = box.right() - x - drawer_->sizeHint().width() - look().px(14);
+    if (put_->sizeHint().width() > room) put_->setText(tr("Put it in"));  // the tip tells where
+    for (QToolButton* key : {put_, drawer_}) {
         const double width = std::min<double>(key->sizeHint().width(), box.right() - x);
         key->setGeometry(QRectF(x, box.bottom() - look().px(kKeyHeight), width, look().px(kKeyHeight)).toRect());
         x += width + look().px(14);
@@ -143,9 +149,9 @@ void ResistorCard::paintResistor(QPainter& painter, QPointF at) const {
 void ResistorCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("The resistor an LED needs"), look().font(text::kBody, QFont::DemiBold), theme.text);
+    drawLine(painter, QRectF(box.left(), box.top(), look().px(kFieldsWidth + kColumnGap), 0), tr("A resistor for an LED"), look().font(text::kBody, QFont::DemiBold), theme.text);
     const double left = box.left() + look().px(kFieldsWidth + kColumnGap), width = box.right() - left;
-    double y = box.top() + look().px(text::kBody * 1.7);
+    double y = box.top();
     const QFont small = look().font(text::kSmall + 1);
     const auto line = [&](const QString& words, const QColor& colour) {
         drawLine(painter, QRectF(left, y, width, 0), words, small, colour);
@@ -154,19 +160,20 @@ void ResistorCard::paintBody(QPainter& painter) {
     if (!choice()) {
         painter.setFont(small);
         painter.setPen(theme.text);
+        y += look().px(text::kBody * 1.7);
         painter.drawText(QRectF(left, y, width, box.bottom() - look().px(kKeyHeight) - y), Qt::AlignLeft | Qt::TextWordWrap, refusal());
         return;
     }
     const double big = text::kTitle * 1.15;
-    paintResistor(painter, QPointF(left, y + look().px(big) * 0.62));
+    paintResistor(painter, QPointF(left, y + look().px(big) * 0.7));
     const double beside = look().px(kResistorLength + 14);
     drawLine(painter, QRectF(left + beside, y, width - beside, 0), qs(formatSetting(choice()->ohm, "ohm")), look().font(big, QFont::DemiBold), theme.text);
-    y += look().px(big * 1.45);
+    y += look().px(big * 1.6);
     QStringList bands;
     for (const BandColour band : choice()->bands.value_or(std::vector<BandColour>())) bands << QString::fromUtf8(bandName(band).data(), static_cast<qsizetype>(bandName(band).size()));
     line(tr("%1 exactly; %2").arg(qs(formatQuantity(choice()->exactOhm, "ohm")), bands.isEmpty() ? drawerWords() : bands.join(QLatin1Char(' '))), theme.dimText);
     line(tr("%1 runs, where %2 is wanted").arg(qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(question_.wantedAmpere, "A"))), theme.text);
-    line(tr("%1 of heat: a body of %2 is enough").arg(qs(formatQuantity(choice()->watt, "W")), qs(formatSetting(choice()->ratingWatt, "W"))), theme.text);
+    line(tr("%1 of heat: a %2 body is enough").arg(qs(formatQuantity(choice()->watt, "W")), qs(formatSetting(choice()->ratingWatt, "W"))), theme.text);
 }
 
 }  // namespace tiepoint::ui

@@ -19,8 +19,8 @@ public:
     /// Starts from a supply's voltage and an LED as the bench has them.
     void begin(double supplyVolt, const Part& light);
     void setDrawer(const ResistorDrawer& drawer);
-    /// What the key would do: "Take 330 Ω for R1"; empty where there is no place for the resistor.
-    void setPlace(const QString& words);
+    /// What the key would do: "Take 330 Ω for R1", or why it can't: "R1 has it"; empty where there is no place for the resistor.
+    void setPlace(const QString& words, bool possible);
 
     const ResistorQuestion& question() const { return question_; }
     /// What to take, or nothing where there is no such resistor.
@@ -48,6 +48,7 @@ private:
 
     ResistorQuestion question_;
     std::optional<Result<ResistorChoice>> answer_;
+    QString place_;
     ValueField *supply_, *light_, *current_;
     QToolButton *put_, *drawer_;
 };

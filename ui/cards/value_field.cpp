@@ -10,6 +10,7 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QPainter>
 #include <QToolButton>
 
 namespace tiepoint::ui {
@@ -92,10 +93,34 @@ private:
     double value_ = 0;
 };
 
+/// A list with a small angle that says so; style sheets draw none.
+class ListBox : public QComboBox {
+public:
+    using QComboBox::QComboBox;
+    void setLook(const Look& look) {
+        look_ = look;
+        update();
+    }
+
+protected:
+    void paintEvent(QPaintEvent* event) override {
+        QComboBox::paintEvent(event);
+        QPainter painter(this);
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.setPen(QPen(look_.theme->dimText, look_.px(2), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        const QPointF middle(width() - look_.px(18), height() / 2.0);
+        const double reach = look_.px(5);
+        painter.drawPolyline(QPolygonF({middle + QPointF(-reach, -reach / 2), middle + QPointF(0, reach / 2), middle + QPointF(reach, -reach / 2)}));
+    }
+
+private:
+    Look look_{&theme(ThemeName::Day), 1};
+};
+
 /// One of several: choices by their label, or the allowed numbers.
 class ListField : public ValueField {
 public:
-    ListField(const ValueSpec& spec, QWidget* parent) : ValueField(spec, parent), list_(new QComboBox(this)) {
+    ListField(const ValueSpec& spec, QWidget* parent) : ValueField(spec, parent), list_(new ListBox(this)) {
         list_->setAccessibleName(qs(spec.label));
         if (spec.type == ValueType::Choice)
             for (std::size_t i = 0; i < spec.choices.size(); ++i) list_->addItem(qs(spec.choices[i].label), static_cast<double>(i));
@@ -114,9 +139,13 @@ public:
         list_->setCurrentIndex(index);
     }
     void takeKeyboard() override { list_->setFocus(Qt::ShortcutFocusReason); }
+    void setLook(const Look& look, double labelWidth) override {
+        ValueField::setLook(look, labelWidth);
+        list_->setLook(look);
+    }
 
 private:
-    QComboBox* list_;
+    ListBox* list_;
 };
 
 class SwitchField : public ValueField {
@@ -152,9 +181,9 @@ void ValueField::setEditor(QWidget* editor) {
     label_->setBuddy(editor);
 }
 
-void ValueField::setLook(const Look& look) {
+void ValueField::setLook(const Look& look, double labelWidth) {
     label_->setFont(look.font(text::kSmall));
-    label_->setFixedWidth(look.ipx(150));
+    label_->setFixedWidth(look.ipx(labelWidth));
     layout()->setSpacing(look.ipx(6));
 }
 

@@ -19,7 +19,8 @@ public:
     ValueField(const ValueSpec& spec, QWidget* parent);
 
     const ValueSpec& spec() const { return spec_; }
-    virtual void setLook(const Look& look);
+    static constexpr double kLabelWidth = 150;
+    virtual void setLook(const Look& look, double labelWidth = kLabelWidth);
     virtual void showValue(double value) = 0;
     /// Puts the keyboard into the field with its content marked, so that typing replaces it.
     virtual void takeKeyboard() = 0;

@@ -12,12 +12,17 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kTickLeft = 24;
-constexpr double kWordLeft = 44;
+constexpr double kTickLeft = 22;
+constexpr double kWordLeft = 40;
+constexpr double kSampleAway = 14, kSampleGap = 8;  ///< of a sample from the edge and from the word
 constexpr double kWordSize = 24;
-constexpr std::array kSampleShares{0.1, 0.5, 1.0};
+constexpr std::array kSampleDivisors{10, 2, 1};  ///< of the full scale
 
-QString ampereWords(double ampere) { return QString::fromStdString(formatSetting(ampere, "A")); }
+/// Of a full scale or a share of it, whose decimals division blurs.
+QString ampereWords(double ampere) {
+    constexpr int kDigits = 9;
+    return QString::fromStdString(formatSetting(QString::number(ampere, 'g', kDigits).toDouble(), "A"));
+}
 
 /// A word that can be clicked, on another key: underlined under the pointer.
 class WordKey : public QAbstractButton {
@@ -83,6 +88,11 @@ void ViewKey::setLook(const Look& look) {
     update();
 }
 
+double ViewKey::neededWidth() const {
+    const double word = QFontMetricsF(look_.font(kWordSize, QFont::Medium)).horizontalAdvance(text());
+    return look_.px(kWordLeft + 4) + word + look_.px(sampleWidth_ > 0 ? kSampleGap + sampleWidth_ + kSampleAway : kSampleAway);
+}
+
 void ViewKey::setRange(const QString& low, const QString& high) {
     if (low_ == low && high_ == high) return;
     low_ = low;
@@ -118,7 +128,7 @@ void ViewKey::paintEvent(QPaintEvent*) {
 
     const bool ranged = isChecked() && !low_.isEmpty();
     const double sampleHeight = look_.px(ranged ? 14 : 34);
-    const QRectF box(width() - look_.px(sampleWidth_ + 14), middle - (ranged ? look_.px(22) : sampleHeight / 2), look_.px(sampleWidth_), sampleHeight);
+    const QRectF box(width() - look_.px(sampleWidth_ + kSampleAway), middle - (ranged ? look_.px(22) : sampleHeight / 2), look_.px(sampleWidth_), sampleHeight);
     sample_(painter, look_, box);
     if (!ranged) return;
     painter.setFont(look_.font(text::kSmall - 1));
@@ -137,7 +147,7 @@ ArrowsKey::ArrowsKey(QWidget* parent)
 
 QRectF ArrowsKey::sampleBox(int index) const {
     const double first = look().px(172);
-    const double step = (width() - first - look().px(8)) / kSampleShares.size();
+    const double step = (width() - first - look().px(8)) / kSampleDivisors.size();
     return {first + step * index, look().px(20), look().px(126), look().px(30)};
 }
 
@@ -156,7 +166,7 @@ void ArrowsKey::resizeEvent(QResizeEvent*) {
     static_cast<WordKey*>(direction_)->setLook(look(), look().theme->dimText, text::kSmall);
     static_cast<WordKey*>(lock_)->setLook(look(), look().theme->text, text::kSmall);
     direction_->setGeometry(QRect(QPoint(look().ipx(kWordLeft + 4), look().ipx(50)), direction_->sizeHint()));
-    const QRectF last = sampleBox(static_cast<int>(kSampleShares.size()) - 1);
+    const QRectF last = sampleBox(static_cast<int>(kSampleDivisors.size()) - 1);
     lock_->setGeometry(QRect(QPoint(static_cast<int>(last.left()), look().ipx(56)), lock_->sizeHint()));
 }
 
@@ -170,14 +180,14 @@ void ArrowsKey::paintEvent(QPaintEvent*) {
     painter.drawText(QRectF(look().px(kWordLeft + 4), look().px(14), width(), look().px(36)), Qt::AlignLeft | Qt::AlignVCenter, text());
     const Arrows arrows = views_.arrows == Arrows::Off ? Arrows::Conventional : views_.arrows;
     painter.setFont(look().font(text::kSmall));
-    for (int i = 0; i < static_cast<int>(kSampleShares.size()); ++i) {
-        const double share = kSampleShares[static_cast<std::size_t>(i)];
+    for (int i = 0; i < static_cast<int>(kSampleDivisors.size()); ++i) {
+        const int divisor = kSampleDivisors[static_cast<std::size_t>(i)];
         const QRectF box = sampleBox(i);
-        paintArrowSample(painter, look(), box, share, arrows, SampleBed::Jumper);
-        if (share >= 1) continue;  // the lock's own words stand under the last
+        paintArrowSample(painter, look(), box, 1.0 / divisor, arrows, SampleBed::Jumper);
+        if (divisor == 1) continue;  // the lock's own words stand under the last
         painter.setPen(look().theme->text);
         painter.drawText(QRectF(box.left(), look().px(56), box.width() + look().px(40), look().px(26)), Qt::AlignLeft | Qt::AlignVCenter,
-                         ampereWords(fullScaleAmpere_ * share));
+                         ampereWords(fullScaleAmpere_ / divisor));
     }
 }
 

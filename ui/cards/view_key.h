@@ -16,6 +16,8 @@ public:
     ViewKey(const QString& word, double sampleWidth, Sample sample, QWidget* parent);
 
     void setLook(const Look& look);
+    /// What its tick, word and sample take.
+    double neededWidth() const;
     /// Words under the ends of the sample, shown while the key is down; may be empty.
     void setRange(const QString& low, const QString& high);
 

@@ -51,7 +51,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     setMinimumSize(kSmallestWindow);
     fillMenus(title_->menus(), actions_);
     extras_ = new Extras({*document_, *view_, *live_, *files_, *guard_, *tray_, *bar_, actions_}, title_->menus(), stage_, this);
-    inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), this);
+    inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), actions_.project, this);
     drawer_ = new MyDrawer(this);
     resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->menu(), this);
     inquiry_->questions().setDrawer(drawer_->drawer());
@@ -280,13 +280,13 @@ bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
 
 void MainWindow::applyTheme() {
     const Theme& current = theme(currentTheme());
-    setStyleSheet(windowStyle(current));
     view_->setThemeName(current.name);
     arrangeStage();
 }
 
 void MainWindow::arrangeStage() {
     const Look look = lookFor(theme(currentTheme()), size());
+    if (const QString style = windowStyle(look); style != styleSheet()) setStyleSheet(style);
     static_cast<Stage*>(stage_)->setLook(look);
     title_->setLook(look);
     cards_->setLook(look);

@@ -23,8 +23,8 @@ void fillMenus(QMenuBar& bar, const Actions& a) {
     QMenu* view = bar.addMenu(QStringLiteral("&View"));
     add(view, {a.arrows, a.electrons, a.voltage, a.strips, a.readings, a.turned, nullptr, a.zoomIn, a.zoomOut, a.fit, nullptr, a.fold, a.fullScreen, nullptr, a.ink, a.wipeInk, a.blank, nullptr});
     add(view->addMenu(QStringLiteral("&Theme")), {a.themeSystem, nullptr, a.themeDay, a.themeDark, a.themeProjector});
-    add(bar.addMenu(QStringLiteral("&Help")), {a.firstBuild, a.partHelp, a.cautions});
     bar.addAction(a.project);  // a key of its own: for who has no hand free for F11
+    add(bar.addMenu(QStringLiteral("&Help")), {a.firstBuild, a.partHelp, a.cautions});
 }
 
 }  // namespace tiepoint::ui

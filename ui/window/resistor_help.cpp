@@ -80,8 +80,11 @@ void ResistorHelp::followPlace() {
     place_.reset();
     const auto snapshot = live_.snapshot();
     const int part = partInQuestion();
-    if (card_->choice() && part >= 0 && snapshot && snapshot->revision == document_.revision()) place_ = putResistor(*snapshot, part, card_->choice()->ohm);
-    card_->setPlace(place_ ? QString::fromStdString(place_->text) : QString());
+    if (!card_->choice() || part < 0 || !snapshot || snapshot->revision != document_.revision()) return card_->setPlace({}, false);
+    place_ = putResistor(*snapshot, part, card_->choice()->ohm);
+    if (place_) return card_->setPlace(QString::fromStdString(place_->text), true);
+    const int resistor = resistorOf(*snapshot->layout, part);
+    card_->setPlace(resistor < 0 ? QString() : tr("%1 has it").arg(QString::fromStdString(document_.bench()->parts[static_cast<std::size_t>(resistor)].id)), false);
 }
 
 void ResistorHelp::putIn() {

@@ -29,7 +29,7 @@ private:
     Look look_;
 };
 
-/// Style sheet of menus, tool tips and lists in the colours of a theme.
-QString windowStyle(const Theme& theme);
+/// Style sheet of menus, tool tips and lists.
+QString windowStyle(const Look& look);
 
 }  // namespace tiepoint::ui
