@@ -40,6 +40,15 @@ TEST_F(BeforeAndAfter, APressIsShownForFourSecondsAndThenGone) {
     ASSERT_TRUE(waitForAnswer());
 }
 
+TEST_F(BeforeAndAfter, TheFirstEditOfABenchIsShownToo) {
+    open(beacon());
+    ASSERT_EQ(document.undoStack().count(), 0);
+    ASSERT_FALSE(document.push(setValueEdit(bench(), "PS1", "voltage", 9)));
+    ASSERT_TRUE(waitForAnswer());
+    ASSERT_TRUE(view.picture().changes);
+    EXPECT_FALSE(view.picture().changes->empty());
+}
+
 TEST_F(BeforeAndAfter, AnotherBenchIsNotCompared) {
     open(beacon());
     press(bodyOf("S1"));
