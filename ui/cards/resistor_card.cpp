@@ -81,6 +81,7 @@ void ResistorCard::setDrawer(const ResistorDrawer& drawer) {
 }
 
 void ResistorCard::setPlace(const QString& words, bool possible) {
+    if (words == place_ && possible == put_->isEnabled()) return;  // told at each instant
     place_ = words;
     put_->setEnabled(possible);
     put_->setToolTip(words.isEmpty() ? tr("Select the resistor, or an LED that has one in series") : words);

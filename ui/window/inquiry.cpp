@@ -8,7 +8,7 @@
 
 namespace tiepoint::ui {
 
-Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus, QAction* after, QWidget* window)
+Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus, QAction* nextInBar, QWidget* window)
     : QObject(window),
       document_(document),
       live_(live),
@@ -25,7 +25,7 @@ Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, Card
     tableAction_->setCheckable(true);
     tableAction_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_T));
     whyAction_->setShortcut(QKeySequence(Qt::SHIFT | Qt::Key_F1));
-    menus.insertMenu(after, menu_);
+    menus.insertMenu(nextInBar, menu_);
     for (QAction* action : {whyAction_, tableAction_}) {
         window->addAction(action);
         menu_->addAction(action);

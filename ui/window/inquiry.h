@@ -20,7 +20,8 @@ namespace tiepoint::ui {
 class Inquiry : public QObject {
     Q_OBJECT
 public:
-    Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus, QAction* after, QWidget* window);
+    /// Its menu stands before `nextInBar`.
+    Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus, QAction* nextInBar, QWidget* window);
 
     QAction* tableAction() const { return tableAction_; }
     QAction* whyAction() const { return whyAction_; }
