@@ -20,6 +20,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <random>
 #include <set>
 
 namespace tiepoint::ui {
@@ -305,6 +306,27 @@ TEST(Paint, SpritesShowWhatVectorsShow) {
     while (sprites.prewarm(8) > 0) {
     }
     EXPECT_EQ(sprites.prewarm(8), 0);
+}
+
+TEST(Paint, RowsLaidAtOnceAreAsPixelsLaidOneByOne) {
+    // Rows go by eights and fours, with a look for empty and full ones; single pixels don't.
+    std::mt19937 random(7);
+    const auto premultiplied = [&random](int kind) -> QRgb {
+        const unsigned alpha = kind == 0 ? 0 : kind == 1 ? 255 : random() % 256;
+        const auto channel = [&] { return static_cast<int>(alpha == 0 ? 0 : random() % (alpha + 1)); };
+        return qRgba(channel(), channel(), channel(), static_cast<int>(alpha));
+    };
+    for (int count = 1; count < 70; ++count) {
+        std::vector<QRgb> above, below;
+        for (int i = 0; i < count; ++i) {
+            above.push_back(premultiplied(i / 9 % 3));
+            below.push_back(premultiplied(count % 2 == 0 ? 1 : 2));
+        }
+        std::vector<QRgb> together = below, oneByOne = below;
+        layOver(together.data(), above.data(), count);
+        for (std::size_t i = 0; i < above.size(); ++i) layOver(&oneByOne[i], &above[i], 1);
+        EXPECT_EQ(together, oneByOne) << count << " pixels";
+    }
 }
 
 TEST(Paint, TextCanBeReadInEveryTheme) {

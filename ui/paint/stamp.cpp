@@ -1,7 +1,7 @@
 #include "ui/paint/stamp.h"
 
 #ifdef __SSE2__
-#include <emmintrin.h>
+#include <immintrin.h>
 #endif
 
 namespace tiepoint::ui {
@@ -39,6 +39,37 @@ inline void layFour(QRgb* target, const QRgb* from) {
     const __m128i high = through(_mm_unpackhi_epi8(above, zero), _mm_unpackhi_epi8(below, zero));
     _mm_storeu_si128(to, _mm_add_epi8(above, _mm_packus_epi16(low, high)));
 }
+
+#define WITH_AVX2 __attribute__((target("avx2")))
+
+WITH_AVX2 inline __m256i throughWide(__m256i above, __m256i below) {
+    const __m256i alpha = _mm256_shufflehi_epi16(_mm256_shufflelo_epi16(above, _MM_SHUFFLE(3, 3, 3, 3)), _MM_SHUFFLE(3, 3, 3, 3));
+    const __m256i product = _mm256_mullo_epi16(below, _mm256_sub_epi16(_mm256_set1_epi16(255), alpha));
+    return _mm256_srli_epi16(_mm256_add_epi16(_mm256_add_epi16(product, _mm256_srli_epi16(product, 8)), _mm256_set1_epi16(128)), 8);
+}
+
+/// As many eights of pixels as there are; returns how many pixels those are.
+WITH_AVX2 int layEights(QRgb* target, const QRgb* from, int count) {
+    constexpr int kAtOnceWide = 8;
+    const __m256i zero = _mm256_setzero_si256(), full = _mm256_set1_epi32(static_cast<int>(0xff000000U));
+    int i = 0;
+    for (; i + kAtOnceWide <= count; i += kAtOnceWide) {
+        const __m256i above = _mm256_loadu_si256(reinterpret_cast<const __m256i*>(from + i));
+        if (_mm256_testz_si256(above, above)) continue;
+        auto* to = reinterpret_cast<__m256i*>(target + i);
+        if (_mm256_testc_si256(above, full)) {
+            _mm256_storeu_si256(to, above);
+            continue;
+        }
+        const __m256i below = _mm256_loadu_si256(to);
+        const __m256i low = throughWide(_mm256_unpacklo_epi8(above, zero), _mm256_unpacklo_epi8(below, zero));
+        const __m256i high = throughWide(_mm256_unpackhi_epi8(above, zero), _mm256_unpackhi_epi8(below, zero));
+        _mm256_storeu_si256(to, _mm256_add_epi8(above, _mm256_packus_epi16(low, high)));
+    }
+    return i;
+}
+
+const bool kHasAvx2 = __builtin_cpu_supports("avx2");
 #endif
 
 }  // namespace
@@ -46,6 +77,7 @@ inline void layFour(QRgb* target, const QRgb* from) {
 void layOver(QRgb* target, const QRgb* above, int count) {
     int i = 0;
 #ifdef __SSE2__
+    if (kHasAvx2) i = layEights(target, above, count);
     for (; i + kAtOnce <= count; i += kAtOnce) layFour(target + i, above + i);
 #endif
     for (; i < count; ++i) {
