@@ -1,10 +1,11 @@
 // How long a frame takes, beside its bar: one full board at 1080 lines with 25 resistors, 15 LEDs, 8 pressed buttons and 40 jumpers, all
-// live; ten such boards; panning; a press to the repaint that shows it; a zoom until it is settled. Device pixel ratios 1 and 2, each in a
-// process of its own, because the ratio is fixed when a program starts.
+// live; ten boards with 250 parts, and ten full ones; panning; a press to the repaint that shows it; a zoom until it is settled; fifty
+// things dragged. In every theme, with the views of a first start and with all views on, at device pixel ratio 1 and 2: each in a process
+// of its own, because the ratio is fixed when a program starts. Arguments narrow it: `frame_bench 1 day fresh`.
 //
 // Figures are process time (both threads) and wall time. Machines differ, so each is printed beside a calibration: filling the view with one opaque picture.
 
-#include "support/build_bench.h"
+#include "bench/full_boards.h"
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
 #include "ui/view/bench_view.h"
@@ -22,74 +23,15 @@
 #include <ctime>
 #include <fstream>
 #include <numeric>
-#include <set>
+#include <span>
+#include <string_view>
 #include <unistd.h>
 
 namespace tiepoint::ui {
 namespace {
 
-using test::BenchBuilder;
-
-constexpr int kLedBranches = 15, kButtonBranches = 8, kPlainBranches = 2;
 constexpr int kFrames = 240;
 const QSize kScreen(1920, 1080);
-
-/// Gives out the holes of one rail, the nearest to a column first.
-class RailHoles {
-public:
-    RailHoles(std::string board, std::string line) : board_(std::move(board)), line_(std::move(line)) {}
-    std::string near(int column) {
-        const BoardKind& kind = *findBoardKind("full");
-        int best = 0;
-        for (int n = 1; n <= kind.railHoles; ++n) {
-            if (taken_.contains(n)) continue;
-            if (best == 0 || std::abs(kind.railColumn(n) - column) < std::abs(kind.railColumn(best) - column)) best = n;
-        }
-        taken_.insert(best);
-        return fmt::format("{}.{}{}", board_, line_, best);
-    }
-
-private:
-    std::string board_, line_;
-    std::set<int> taken_;
-};
-
-void addBranches(BenchBuilder& bench, const std::string& board, const std::string& supply, int& number) {
-    RailHoles plus(board, "top+"), minus(board, "bottom-");
-    bench.part(supply, "bench-supply", {{"+", plus.near(3)}, {"-", minus.near(3)}}, {{"voltage", 5}, {"currentLimit", 5}});
-    const auto hole = [&](char row, int column) { return fmt::format("{}.{}{}", board, row, column); };
-    const char* const colours[] = {"red", "amber", "green", "blue", "white"};
-    for (int i = 0; i < kLedBranches; ++i, ++number) {
-        const int column = 1 + 2 * i;
-        bench.jumper(fmt::format("WA{}", number), plus.near(column), hole('a', column));
-        bench.part(fmt::format("R{}", number), "resistor", {{"1", hole('c', column)}, {"2", hole('h', column)}}, {{"resistance", 220 + 20 * i}});
-        bench.part(fmt::format("D{}", number), "led", {{"anode", hole('i', column)}, {"cathode", hole('i', column + 1)}}, {{"colour", colours[i % 5]}});
-        bench.jumper(fmt::format("WB{}", number), hole('j', column + 1), minus.near(column + 1), "black");
-    }
-    for (int i = 0; i < kButtonBranches; ++i, ++number) {
-        const int column = 32 + 3 * i;
-        bench.part(fmt::format("R{}", number), "resistor", {{"1", plus.near(column)}, {"2", hole('c', column)}}, {{"resistance", 470 + 100 * i}});
-        bench.part(fmt::format("S{}", number), "push-button",
-                   {{"1a", hole('e', column)}, {"1b", hole('f', column)}, {"2a", hole('e', column + 2)}, {"2b", hole('f', column + 2)}});
-        bench.jumper(fmt::format("WC{}", number), hole('j', column + 2), minus.near(column + 2), "blue");
-    }
-    for (int i = 0; i < kPlainBranches; ++i, ++number) {
-        const int column = 58 + 3 * i;
-        bench.part(fmt::format("R{}", number), "resistor", {{"1", plus.near(column)}, {"2", hole('c', column)}}, {{"resistance", 1000}});
-        bench.jumper(fmt::format("WD{}", number), hole('e', column), minus.near(column), "green");
-    }
-}
-
-Bench boards(int count) {
-    BenchBuilder bench;
-    int number = 1;
-    for (int i = 0; i < count; ++i) {
-        const std::string id(1, static_cast<char>('A' + i));
-        bench.board(id, "full", (i % 2) * 66, (i / 2) * 23);
-    }
-    for (int i = 0; i < count; ++i) addBranches(bench, std::string(1, static_cast<char>('A' + i)), fmt::format("PS{}", i + 1), number);
-    return bench.build();
-}
 
 double processMs() {
     timespec now{};
@@ -132,7 +74,9 @@ struct Desk {
     LiveBench live;
     TimedView view{document, live};
 
-    Desk() {
+    Desk(ThemeName theme, const Views& views) {
+        view.setThemeName(theme);
+        view.setViews(views);
         QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { live.setBench(document.revision(), document.bench()); });
         view.resize(kScreen);
         view.show();
@@ -156,6 +100,10 @@ struct Desk {
         while (!answered()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
     }
     void paint() { view.viewport()->repaint(); }
+    void send(QEvent::Type type, QPointF at, Qt::MouseButton button, Qt::MouseButtons buttons) {
+        QMouseEvent event(type, at, view.viewport()->mapToGlobal(at), button, buttons, Qt::NoModifier);
+        QApplication::sendEvent(view.viewport(), &event);
+    }
     void waitForFrame() {
         const std::size_t before = view.frames.wall.size();
         while (view.frames.wall.size() == before) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
@@ -198,20 +146,16 @@ void measurePan(Desk& desk) {
     desk.view.zoomAt(QPointF(desk.view.viewport()->rect().center()), 1.5625);
     QTest::qWait(300);
     Times frames;
-    const auto drag = [&](QEvent::Type type, QPointF at, Qt::MouseButton button, Qt::MouseButtons buttons) {
-        QMouseEvent event(type, at, desk.view.viewport()->mapToGlobal(at), button, buttons, Qt::NoModifier);
-        QApplication::sendEvent(desk.view.viewport(), &event);
-    };
     QPointF at = desk.view.viewport()->rect().center();
-    drag(QEvent::MouseButtonPress, at, Qt::MiddleButton, Qt::MiddleButton);
+    desk.send(QEvent::MouseButtonPress, at, Qt::MiddleButton, Qt::MiddleButton);
     for (int i = 0; i < 120; ++i) {
         at += QPointF(i % 60 < 30 ? 6 : -6, i % 60 < 30 ? 2 : -2);
         frames.add([&] {
-            drag(QEvent::MouseMove, at, Qt::NoButton, Qt::MiddleButton);
+            desk.send(QEvent::MouseMove, at, Qt::NoButton, Qt::MiddleButton);
             desk.waitForFrame();
         });
     }
-    drag(QEvent::MouseButtonRelease, at, Qt::MiddleButton, Qt::NoButton);
+    desk.send(QEvent::MouseButtonRelease, at, Qt::MiddleButton, Qt::NoButton);
     print("pan: frame, average", Times::average(frames.wall), 4);
     print("pan: process time a frame", Times::average(frames.process), 4);
     print("pan: frame, slowest (a margin is used up)", Times::at(frames.wall, 1), 16.7);
@@ -255,6 +199,41 @@ void measureZoom(Desk& desk) {
     QTest::qWait(100);
 }
 
+/// Fifty things follow the pointer in steps of a few pixels: most moves stay within a hole, the slowest go to the next one.
+void measureDrag(Desk& desk) {
+    constexpr int kThings = 50;
+    QStringList ids;
+    const Bench& bench = *desk.document.bench();
+    for (const Part& part : bench.parts) {
+        if (part.kind->package->reach != Reach::Flying && ids.size() < kThings) ids << QString::fromStdString(part.id);
+    }
+    for (const Jumper& jumper : bench.jumpers) {
+        if (ids.size() < kThings) ids << QString::fromStdString(jumper.id);
+    }
+    desk.view.setSelection(ids);
+    QTest::qWait(100);
+    const std::size_t first = static_cast<std::size_t>(bench.partIndex(ids.front().toStdString()));
+    QPointF at = desk.view.fromMm(desk.view.picture().table->parts[first].pose.centre);
+    Times frames;
+    desk.send(QEvent::MouseButtonPress, at, Qt::LeftButton, Qt::LeftButton);
+    for (int i = 0; i < 120; ++i) {
+        at += QPointF(i % 60 < 30 ? 4 : -4, i % 60 < 30 ? 1 : -1);
+        frames.add([&] {
+            desk.send(QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton);
+            desk.waitForFrame();
+        });
+        if (i == 60 && (!desk.view.picture().marks.group || desk.view.picture().marks.targets.empty())) std::printf("  NOTHING IS DRAGGED\n");
+    }
+    QKeyEvent escape(QEvent::KeyPress, Qt::Key_Escape, Qt::NoModifier);
+    QApplication::sendEvent(&desk.view, &escape);
+    desk.send(QEvent::MouseButtonRelease, at, Qt::LeftButton, Qt::NoButton);
+    print(fmt::format("{} things dragged: frame, average", ids.size()).c_str(), Times::average(frames.wall), 16.7);
+    print("dragged: frame, 95th percentile", Times::at(frames.wall, 0.95), 16.7);
+    print("dragged: process time a frame", Times::average(frames.process), 16.7);
+    desk.view.setSelection({});
+    QTest::qWait(100);
+}
+
 double residentMegabytes() {
     std::ifstream statm("/proc/self/statm");
     long total = 0, resident = 0;
@@ -262,13 +241,28 @@ double residentMegabytes() {
     return static_cast<double>(resident) * static_cast<double>(sysconf(_SC_PAGESIZE)) / 1e6;
 }
 
-void measure() {
-    Desk desk;
+/// What a process measures.
+struct Setup {
+    const char *ratio, *theme, *views;
+};
+constexpr const char *kRatios[] = {"1", "2"}, *kThemes[] = {"day", "dark", "projector"}, *kViews[] = {"fresh", "all"};
+
+ThemeName themeNamed(std::string_view name) { return name == "day" ? ThemeName::Day : name == "dark" ? ThemeName::Dark : ThemeName::Projector; }
+
+Views viewsNamed(std::string_view name) {
+    Views views;
+    if (name == "all") views.voltage = views.strips = true;
+    return views;
+}
+
+void measure(const Setup& setup) {
+    Desk desk(themeNamed(setup.theme), viewsNamed(setup.views));
     const double ratio = desk.view.devicePixelRatioF();
     const QSize device = (QSizeF(desk.view.viewport()->size()) * ratio).toSize();
     calibrationMs = blitMs(device);
-    std::printf("device pixel ratio %g: %d x %d device pixels, calibration blit %.2f ms\n", ratio, device.width(), device.height(), calibrationMs);
-    desk.open(boards(1));
+    std::printf("%s, %s views, device pixel ratio %g: %d x %d device pixels, calibration blit %.2f ms\n", setup.theme, setup.views, ratio, device.width(),
+                device.height(), calibrationMs);
+    desk.open(test::crowdedBoards(1, test::kFullBoard));
     std::printf("  %d parts, %d jumpers, arrows move: %s\n", static_cast<int>(desk.document.bench()->parts.size()),
                 static_cast<int>(desk.document.bench()->jumpers.size()), desk.view.isMoving() ? "yes" : "no");
     measureFrames(desk, "one full board", 4, 6, 5);
@@ -276,31 +270,50 @@ void measure() {
     measurePress(desk);
     measureZoom(desk);
     measurePan(desk);
-    desk.open(boards(10));
-    measureFrames(desk, "ten full boards", 8, 12, 8);
+    measureDrag(desk);
+    desk.open(test::crowdedBoards(10, test::kHalfFullBoard));
+    measureFrames(desk, fmt::format("ten boards, {} parts", desk.document.bench()->parts.size()).c_str(), 8, 12, 8);
+    desk.open(test::crowdedBoards(10, test::kFullBoard));
+    measureFrames(desk, fmt::format("ten full boards, {} parts", desk.document.bench()->parts.size()).c_str(), 8, 12, 8);
 }
 
 /// Runs this program again with another ratio, and waits for it.
-void measureAt(const char* program, const char* ratio) {
+void measureApart(const char* program, const Setup& setup) {
+    std::fflush(stdout);
     QProcess child;
     QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
-    environment.insert("QT_SCALE_FACTOR", ratio);
+    environment.insert("QT_SCALE_FACTOR", setup.ratio);
     child.setProcessEnvironment(environment);
     child.setProcessChannelMode(QProcess::ForwardedChannels);
-    child.start(QString::fromLocal8Bit(program), {QStringLiteral("--measure")});
+    child.start(QString::fromLocal8Bit(program), {QStringLiteral("--measure"), setup.ratio, setup.theme, setup.views});
     child.waitForFinished(-1);
+}
+
+/// Whether the arguments name this one, or none of its kind.
+bool isWanted(const char* name, std::span<const char* const> kind, const QStringList& arguments) {
+    const bool narrowed = std::any_of(kind.begin(), kind.end(), [&](const char* other) { return arguments.contains(QLatin1String(other)); });
+    return !narrowed || arguments.contains(QLatin1String(name));
 }
 
 }  // namespace
 }  // namespace tiepoint::ui
 
 int main(int argc, char** argv) {
+    using namespace tiepoint::ui;
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    if (argc > 1 && QByteArray(argv[1]) == "--measure") {
+    if (argc == 5 && QByteArray(argv[1]) == "--measure") {
         QApplication application(argc, argv);
-        tiepoint::ui::measure();
+        measure({argv[2], argv[3], argv[4]});
         return 0;
     }
     QCoreApplication application(argc, argv);
-    for (const char* ratio : {"1", "2"}) tiepoint::ui::measureAt(argv[0], ratio);
+    const QStringList arguments = QCoreApplication::arguments().mid(1);
+    for (const char* ratio : kRatios) {
+        for (const char* theme : kThemes) {
+            for (const char* views : kViews) {
+                if (isWanted(ratio, kRatios, arguments) && isWanted(theme, kThemes, arguments) && isWanted(views, kViews, arguments))
+                    measureApart(argv[0], {ratio, theme, views});
+            }
+        }
+    }
 }
