@@ -19,6 +19,7 @@ namespace {
 constexpr double kBedOpacity = 0.38, kBedOpacityDark = 0.26;
 constexpr double kHoverGlowMm = 0.75, kHoverRimMm = 0.36;
 constexpr double kMouthFade = 0.55;
+constexpr double kMouthMm = 1.04, kMouthRimMm = 0.24;  ///< of a lit hole
 constexpr QMarginsF kMetalRoom(0.3, 0.3, 0.3, 0.3), kGlowRoom(1.1, 1.1, 1.1, 1.1);  ///< rims beyond a frame
 
 /// Visits the centres of the holes of a strip, which stand in pitches, in rails with gaps between fives.
@@ -112,11 +113,13 @@ void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const S
     painter.setPen(rim);
     painter.drawPath(roundedBox(frame, 0.5));
     const QColor mouthRim = theme.dark ? QColor(0x08090b) : QColor(Qt::white);
+    // A layer paints what has changed of a strip, not the whole: holes elsewhere are left out.
+    const QRectF sight = painter.hasClipping() ? painter.clipBoundingRect() : QRectF();
     forEachHoleOf(picture, strip, [&](QPointF hole) {
-        const QRectF mouth(hole.x() - 0.52, hole.y() - 0.52, 1.04, 1.04);
-        painter.setPen(outlinePen(solid ? mouthRim : theme.hover, 0.24));
-        painter.setBrush(solid ? theme.hover : mouthRim);
-        painter.drawPath(roundedBox(mouth, 0.16));
+        const auto box = [hole](double half) { return QRectF(hole.x() - half, hole.y() - half, 2 * half, 2 * half); };
+        if (painter.hasClipping() && !sight.intersects(box(kMouthMm / 2 + kMouthRimMm))) return;
+        painter.fillPath(roundedBox(box((kMouthMm + kMouthRimMm) / 2), 0.16 + kMouthRimMm / 2), solid ? mouthRim : theme.hover);
+        painter.fillPath(roundedBox(box((kMouthMm - kMouthRimMm) / 2), 0.1), solid ? theme.hover : mouthRim);
     });
 }
 
