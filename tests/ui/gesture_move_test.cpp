@@ -86,6 +86,34 @@ TEST_F(MoveGestureTest, SeveralThingsMoveTogether) {
     EXPECT_EQ(document.undoStack().count(), 1);
 }
 
+TEST_F(MoveGestureTest, AllThatMovesTogetherIsShownWhereItWouldGo) {
+    view.setSelection({"R1", "D1"});
+    const QPoint from = bodyOf("R1");
+    dragAndHold(from, from + columns(1));
+    ASSERT_TRUE(marks().group);
+    ASSERT_EQ(marks().group->parts.size(), 2U);
+    EXPECT_EQ(marks().group->findPart("R1")->leads[0], test::holeAt("A.c9"));
+    EXPECT_EQ(marks().targets.size(), 4U);
+    const QImage shown = view.viewport()->grab().toImage();
+    // Within the same holes nothing is made anew; in other holes it is, and looks otherwise.
+    const auto group = marks().group;
+    moveTo(from + columns(1) + QPoint(2, 0), Qt::LeftButton);
+    EXPECT_EQ(marks().group, group);
+    moveTo(from + columns(3), Qt::LeftButton);
+    ASSERT_TRUE(marks().group);
+    EXPECT_NE(*marks().group, *group);
+    EXPECT_NE(view.viewport()->grab().toImage(), shown);
+    // Where it can't go, it is shown too, with the reason.
+    const int twoColumns = columns(2).x();
+    moveTo(from + QPoint(0, twoColumns), Qt::LeftButton);  // two rows down, where e14 is taken
+    ASSERT_TRUE(marks().group);
+    EXPECT_TRUE(marks().refused);
+    EXPECT_FALSE(said().isEmpty());
+    release(from + columns(3));
+    EXPECT_FALSE(marks().group);
+    EXPECT_EQ(part("R1").leads[0], test::holeAt("A.c11"));
+}
+
 TEST_F(MoveGestureTest, AnLedTurnsEndForEnd) {
     view.setSelection({"D1"});
     key(Qt::Key_BracketRight);

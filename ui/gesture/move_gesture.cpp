@@ -44,31 +44,25 @@ std::string nameOf(const std::vector<std::string>& ids) {
     return ids.size() == 1 ? "Move " + ids.front() : fmt::format("Move {} things", ids.size());
 }
 
-template <class Thing, class Replace>
-bool shiftOne(const Bench& bench, const Thing& thing, const std::vector<std::string>& ids, int columns, int rows, Shift& shift) {
-    const auto moved = shifted(bench, thing, columns, rows);
-    if (!moved) {
-        shift.refused = thing.id + " would leave the board";
-        return false;
-    }
-    addTargets(*moved, shift.targets);
-    if (const auto why = refusal(bench, *moved, ids)) {
-        shift.refused = *why;
-        return false;
-    }
-    if (!(*moved == thing)) shift.operations.push_back(Replace{*moved});
-    return true;
+void refuse(Shift& shift, std::string why) {
+    if (shift.refused.empty()) shift.refused = std::move(why);
 }
 
-bool shiftNote(const Bench& bench, const Note& note, int columns, int rows, Shift& shift) {
+template <class Replace, class Thing>
+void shiftOne(const Bench& bench, const Thing& thing, const std::vector<std::string>& ids, int columns, int rows, Shift& shift, std::vector<Thing>& shown) {
+    const auto moved = shifted(bench, thing, columns, rows);
+    if (!moved) return refuse(shift, thing.id + " would leave the board");
+    shown.push_back(*moved);
+    addTargets(*moved, shift.targets);
+    if (const auto why = refusal(bench, *moved, ids)) return refuse(shift, *why);
+    if (!(*moved == thing)) shift.operations.push_back(Replace{*moved});
+}
+
+void shiftNote(const Bench& bench, const Note& note, int columns, int rows, Shift& shift) {
     const auto moved = shifted(bench, note, columns, rows);
-    if (!moved) {
-        shift.refused = note.id + " would leave the board";
-        return false;
-    }
+    if (!moved) return refuse(shift, note.id + " would leave the board");
     shift.targets.push_back(moved->at);
     if (!(*moved == note)) shift.operations.push_back(ReplaceNote{*moved});
-    return true;
 }
 
 }  // namespace
@@ -76,20 +70,16 @@ bool shiftNote(const Bench& bench, const Note& note, int columns, int rows, Shif
 Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, int columns, int rows) {
     Shift shift;
     for (const std::string& id : ids) {
-        bool fits = true;
         if (const Part* part = bench.findPart(id)) {
             // Supplies stay where they stand.
-            if (part->kind->package->reach != Reach::Flying) fits = shiftOne<Part, ReplacePart>(bench, *part, ids, columns, rows, shift);
+            if (part->kind->package->reach != Reach::Flying) shiftOne<ReplacePart>(bench, *part, ids, columns, rows, shift, shift.parts);
         } else if (const Note* note = bench.findNote(id)) {
-            fits = shiftNote(bench, *note, columns, rows, shift);
+            shiftNote(bench, *note, columns, rows, shift);
         } else if (const Jumper* jumper = bench.findJumper(id)) {
-            fits = shiftOne<Jumper, ReplaceJumper>(bench, *jumper, ids, columns, rows, shift);
-        }
-        if (!fits) {
-            shift.operations.clear();
-            break;
+            shiftOne<ReplaceJumper>(bench, *jumper, ids, columns, rows, shift, shift.jumpers);
         }
     }
+    if (!shift.refused.empty()) shift.operations.clear();
     return shift;
 }
 
@@ -134,6 +124,10 @@ MoveGesture::Aim MoveGesture::aim(const Pointer& pointer) const {
     const auto ids = moving();
     const Part* part = bench().findPart(thing_);
     if (ids.size() == 1 && part) return aimSinglePart(pointer, *part);
+    return aimGroup(pointer, ids);
+}
+
+MoveGesture::Aim MoveGesture::aimGroup(const Pointer& pointer, const std::vector<std::string>& ids) const {
     Aim aim;
     const auto start = firstHole(bench(), thing_);
     const auto target = start ? nearestHole(bench(), *holeMm(bench(), *start) + (pointer.at - from_), kReachMm) : std::nullopt;
@@ -147,11 +141,20 @@ MoveGesture::Aim MoveGesture::aim(const Pointer& pointer) const {
     aim.operations = std::move(shift.operations);
     aim.targets = std::move(shift.targets);
     aim.refused = std::move(shift.refused);
-    if (const Jumper* jumper = bench().findJumper(thing_)) aim.jumper = shifted(bench(), *jumper, columns, rows);
+    aim.group = carried(std::move(shift.parts), std::move(shift.jumpers));
     return aim;
 }
 
+std::shared_ptr<const Bench> MoveGesture::carried(std::vector<Part> parts, std::vector<Jumper> jumpers) const {
+    auto group = std::make_shared<Bench>();
+    group->boards = bench().boards;
+    group->parts = std::move(parts);
+    group->jumpers = std::move(jumpers);
+    return group;
+}
+
 void MoveGesture::move(const Pointer& pointer) {
+    const auto groupBefore = hand().marks().group;
     hand().clearMarks();
     if (standsOnTable()) {
         hand().flash("it stands here; its leads can be dragged", pointer.at);
@@ -163,7 +166,8 @@ void MoveGesture::move(const Pointer& pointer) {
     Marks& marks = hand().marks();
     marks.targets = aimed.targets;
     marks.carried = aimed.part;
-    marks.drawn = aimed.jumper;
+    // Within the same holes it stays the same bench, and nothing is drawn anew.
+    marks.group = aimed.group && groupBefore && *aimed.group == *groupBefore ? groupBefore : aimed.group;
     marks.refused = !aimed.refused.empty();
     marks.say = aimed.refused;
     marks.sayAt = pointer.at;

@@ -21,10 +21,12 @@ private:
         std::vector<Hole> targets;
         std::string refused;  ///< why nothing of it may be done, or empty
         std::optional<Part> part;
-        std::optional<Jumper> jumper;
+        std::shared_ptr<const Bench> group;  ///< all that moves, where it would go
     };
     Aim aim(const Pointer& pointer) const;
     Aim aimSinglePart(const Pointer& pointer, const Part& part) const;
+    Aim aimGroup(const Pointer& pointer, const std::vector<std::string>& ids) const;
+    std::shared_ptr<const Bench> carried(std::vector<Part> parts, std::vector<Jumper> jumpers) const;
     std::vector<std::string> moving() const;
     bool standsOnTable() const;
 
@@ -33,11 +35,13 @@ private:
     int quarterTurns_ = 0;  ///< since the press
 };
 
-/// Shifts parts and jumpers by whole columns and rows. Empty operations: nothing to do.
+/// Parts, jumpers and notes shifted by whole columns and rows. Empty operations: nothing to do.
 struct Shift {
-    std::vector<Operation> operations;
+    std::vector<Operation> operations;  ///< none if anything is refused
     std::vector<Hole> targets;
-    std::string refused;
+    std::vector<Part> parts;      ///< where they would go, refused or not
+    std::vector<Jumper> jumpers;  ///< the same
+    std::string refused;          ///< the first reason
 };
 Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, int columns, int rows);
 

@@ -3,6 +3,7 @@
 
 #include "core/bench/jumper_routes.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/carried_group.h"
 #include "ui/paint/guide_marks.h"
 #include "ui/paint/label_painter.h"
 #include "ui/paint/live_layers.h"
@@ -24,7 +25,6 @@ constexpr double kBracketMm = 1.3, kBracketBreadthMm = 0.42, kBracketAwayMm = 0.
 constexpr double kTargetMm = 2.2, kTargetBreadthMm = 0.34;
 constexpr double kSwollenMm = 1.5;  ///< a hole that waits for a lead, half as wide again as the others
 constexpr double kCursorMm = 2.5, kCursorTickMm = 0.55, kCursorBreadthMm = 0.5;
-constexpr double kCarriedOpacity = 0.88, kRefusedOpacity = 0.5;
 
 Lettering wordsOf(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }
 
@@ -97,19 +97,18 @@ void addSelection(Patches& patches, const Picture& picture) {
     }
 }
 
-/// A hole that waits for a lead swells, in a ring; a refused one is crossed, so that colour doesn't say it alone.
+/// A hole that waits for a lead swells, in a ring; a refused one is crossed, so that colour doesn't say it alone. Rings are fills within
+/// fills: a group of fifty things has hundreds of targets, and lines cost much more.
 void paintTarget(QPainter& painter, const Theme& theme, const QRectF& ring, bool refused) {
     const QColor colour = refused ? theme.overload : theme.accent;
-    painter.setBrush(blend(theme.boardTop, colour, 0.25));
-    painter.setPen(outlinePen(theme.arrowCasing, kTargetBreadthMm + 0.4));
-    painter.drawPath(roundedBox(ring, 0.4));
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(theme.hole);
-    painter.drawPath(roundedBox(QRectF(ring.center().x() - kSwollenMm / 2, ring.center().y() - kSwollenMm / 2, kSwollenMm, kSwollenMm), 0.25));
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(outlinePen(colour, kTargetBreadthMm));
-    painter.drawPath(roundedBox(ring, 0.4));
+    const auto fill = [&painter](const QRectF& box, double corner, const QColor& with) { painter.fillPath(roundedBox(box, corner), with); };
+    const double half = kTargetBreadthMm / 2;
+    fill(grown(ring, half + 0.2), 0.4 + half + 0.2, theme.arrowCasing);
+    fill(grown(ring, half), 0.4 + half, colour);
+    fill(grown(ring, -half), 0.4 - half, blend(theme.boardTop, colour, 0.25));
+    fill(QRectF(ring.center().x() - kSwollenMm / 2, ring.center().y() - kSwollenMm / 2, kSwollenMm, kSwollenMm), 0.25, theme.hole);
     if (!refused) return;
+    painter.setPen(outlinePen(colour, kTargetBreadthMm));
     painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
     painter.drawLine(ring.topRight() + QPointF(-0.4, 0.4), ring.bottomLeft() + QPointF(0.4, -0.4));
 }
@@ -227,6 +226,7 @@ void addHandMarks(Patches& patches, const Picture& picture) {
     addSelection(patches, picture);
     addMended(patches, picture);
     addCarriedPart(patches, picture);
+    addCarriedGroup(patches, picture);
     addDrawnJumper(patches, picture);
     addProbe(patches, picture);
     addTargets(patches, picture);

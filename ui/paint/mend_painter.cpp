@@ -20,18 +20,6 @@ constexpr double kGhostOpacity = 0.8;
 constexpr double kRingMm = 2.4, kRingBreadthMm = 0.34, kCasingMm = 0.4;
 constexpr double kCrossMm = 2.2, kCrossBreadthMm = 0.5;
 
-/// The picture of the mended bench, at rest.
-std::shared_ptr<const Picture> mendedPicture(const Picture& picture) {
-    auto after = std::make_shared<Picture>();
-    after->layout = buildLayout(picture.marks.mended);
-    after->theme = picture.theme;
-    after->views = picture.views;
-    after->sizes = picture.sizes;
-    after->pixelsPerMm = picture.pixelsPerMm;
-    after->arrangeTable();
-    return after;
-}
-
 QString newSettings(const std::vector<ValueSpec>& specs, const std::vector<Setting>& before, const std::vector<Setting>& after) {
     QStringList words;
     for (std::size_t i = 0; i < specs.size(); ++i) {
@@ -126,7 +114,7 @@ void addTakenAway(Patches& patches, const Picture& picture, const Bench& mended)
 
 void addMended(Patches& patches, const Picture& picture) {
     if (!picture.marks.mended) return;
-    const auto after = mendedPicture(picture);
+    const auto after = picture.ofBench(picture.marks.mended);
     for (int part = 0; part < static_cast<int>(after->bench().parts.size()); ++part) addMendedPart(patches, picture, after, part);
     for (int jumper = 0; jumper < static_cast<int>(after->bench().jumpers.size()); ++jumper) addMendedJumper(patches, picture, after, jumper);
     addTakenAway(patches, picture, after->bench());

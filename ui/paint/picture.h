@@ -51,6 +51,7 @@ struct Marks {
     std::string hoverPart;
     std::vector<Hole> targets;                         ///< holes where leads of something dragged would go
     std::optional<Part> carried;                       ///< a part being dragged, drawn over all
+    std::shared_ptr<const Bench> group;                ///< parts and jumpers dragged together, where they would go; null: none
     std::optional<Jumper> drawn;                       ///< a jumper being drawn, if both ends have a hole
     std::optional<std::pair<Point, Point>> drawnFree;  ///< else from where to where
     int drawnColour = 0;
@@ -81,6 +82,8 @@ struct Picture {
     double pixelsPerMm = 8;  ///< of the device, for level of detail
 
     const Bench& bench() const { return *layout->bench; }
+    /// Another bench seen as this one is, at rest and without marks.
+    std::shared_ptr<const Picture> ofBench(std::shared_ptr<const Bench> bench) const;
     /// Arranges the table of the layout's bench, turned or not as the views say.
     void arrangeTable();
     /// Places the tags of pinned readings anew: after any change of the layout, the table, the snapshot or the sizes.

@@ -103,7 +103,7 @@ QByteArray marksKey(const Picture& picture) {
     key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
         << static_cast<const void*>(picture.snapshot.get()) << static_cast<const void*>(picture.pinned.get());
     for (const std::string& id : marks.selected) key << QByteArray::fromStdString(id);
-    key << static_cast<const void*>(marks.mended.get());
+    key << static_cast<const void*>(marks.mended.get()) << static_cast<const void*>(marks.group.get());
     key << QByteArray::fromStdString(marks.lit) << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y << picture.sizes.wordsMm
         << marks.band.value_or(QRectF()) << static_cast<int>(marks.targets.size());
     const auto addHole = [&key](const Hole& hole) { key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number; };

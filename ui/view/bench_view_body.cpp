@@ -251,6 +251,7 @@ void BenchView::Body::clearMarks() {
     Marks& marks = picture_.marks;
     marks.targets.clear();
     marks.carried.reset();
+    marks.group.reset();
     marks.drawn.reset();
     marks.drawnFree.reset();
     marks.probe.reset();
