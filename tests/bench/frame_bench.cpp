@@ -1,9 +1,11 @@
-// How long a frame takes, beside its bar: one full board at 1080 lines with 25 resistors, 15 LEDs, 8 pressed buttons and 40 jumpers, all
-// live; ten boards with 250 parts, and ten full ones; panning; a press to the repaint that shows it; a zoom until it is settled; fifty
-// things dragged. In every theme, with the views of a first start and with all views on, at device pixel ratio 1 and 2: each in a process
-// of its own, because the ratio is fixed when a program starts. Arguments narrow it: `frame_bench 1 day fresh`.
+// How long a frame takes, beside its bar: one full board at 1080 lines with 25 resistors, 15 LEDs, 8 pressed
+// buttons and 40 jumpers, all live; ten boards with 250 parts, and ten full ones; panning; a press to the
+// repaint that shows it; a zoom until it is settled; fifty things dragged. In every theme, with the views of
+// a first start and with all views on, at device pixel ratio 1 and 2: each in a process of its own, because
+// the ratio is fixed when a program starts. Arguments narrow it: `frame_bench 1 day fresh`.
 //
-// Figures are process time (both threads) and wall time. Machines differ, so each is printed beside a calibration: filling the view with one opaque picture.
+// Figures are process time (both threads) and wall time. Machines differ, so each is printed beside a
+// calibration: filling the view with one opaque picture.
 
 #include "bench/full_boards.h"
 #include "ui/document/bench_document.h"
@@ -17,6 +19,7 @@
 #include <QtWidgets/qtestsupport_widgets.h>
 
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <cstdio>
@@ -25,7 +28,6 @@
 #include <numeric>
 #include <span>
 #include <string_view>
-#include <unistd.h>
 
 namespace tiepoint::ui {
 namespace {
@@ -50,7 +52,9 @@ struct Times {
         wall.push_back(static_cast<double>(timer.nsecsElapsed()) * 1e-6);
         process.push_back(processMs() - before);
     }
-    static double average(const std::vector<double>& times) { return std::accumulate(times.begin(), times.end(), 0.0) / static_cast<double>(times.size()); }
+    static double average(const std::vector<double>& times) {
+        return std::accumulate(times.begin(), times.end(), 0.0) / static_cast<double>(times.size());
+    }
     static double at(std::vector<double> times, double share) {
         std::sort(times.begin(), times.end());
         return times[static_cast<std::size_t>(share * static_cast<double>(times.size() - 1))];
@@ -127,7 +131,8 @@ double blitMs(const QSize& device) {
 double calibrationMs = 1;
 
 void print(const char* what, double ms, double barMs) {
-    std::printf("  %-44s %8.2f ms   bar %6.1f ms   ratio to the bar %5.2f   ratio to a blit %6.1f\n", what, ms, barMs, ms / barMs, ms / calibrationMs);
+    std::printf("  %-44s %8.2f ms   bar %6.1f ms   ratio to the bar %5.2f   ratio to a blit %6.1f\n", what, ms, barMs, ms / barMs,
+                ms / calibrationMs);
 }
 
 void measureFrames(Desk& desk, const char* name, double barMs, double barP95Ms, double barProcessMs) {
@@ -199,7 +204,7 @@ void measureZoom(Desk& desk) {
     QTest::qWait(100);
 }
 
-/// Fifty things follow the pointer in steps of a few pixels: most moves stay within a hole, the slowest go to the next one.
+/// Fifty things follow the pointer so fast that nearly every move takes them to the next hole.
 void measureDrag(Desk& desk) {
     constexpr int kThings = 50;
     QStringList ids;
@@ -217,7 +222,7 @@ void measureDrag(Desk& desk) {
     Times frames;
     desk.send(QEvent::MouseButtonPress, at, Qt::LeftButton, Qt::LeftButton);
     for (int i = 0; i < 120; ++i) {
-        at += QPointF(i % 60 < 30 ? 4 : -4, i % 60 < 30 ? 1 : -1);
+        at += QPointF(i % 60 < 30 ? 15 : -15, 0);
         frames.add([&] {
             desk.send(QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton);
             desk.waitForFrame();
@@ -247,7 +252,9 @@ struct Setup {
 };
 constexpr const char *kRatios[] = {"1", "2"}, *kThemes[] = {"day", "dark", "projector"}, *kViews[] = {"fresh", "all"};
 
-ThemeName themeNamed(std::string_view name) { return name == "day" ? ThemeName::Day : name == "dark" ? ThemeName::Dark : ThemeName::Projector; }
+ThemeName themeNamed(std::string_view name) {
+    return name == "day" ? ThemeName::Day : name == "dark" ? ThemeName::Dark : ThemeName::Projector;
+}
 
 Views viewsNamed(std::string_view name) {
     Views views;
@@ -260,8 +267,8 @@ void measure(const Setup& setup) {
     const double ratio = desk.view.devicePixelRatioF();
     const QSize device = (QSizeF(desk.view.viewport()->size()) * ratio).toSize();
     calibrationMs = blitMs(device);
-    std::printf("%s, %s views, device pixel ratio %g: %d x %d device pixels, calibration blit %.2f ms\n", setup.theme, setup.views, ratio, device.width(),
-                device.height(), calibrationMs);
+    std::printf("%s, %s views, device pixel ratio %g: %d x %d device pixels, calibration blit %.2f ms\n", setup.theme, setup.views, ratio,
+                device.width(), device.height(), calibrationMs);
     desk.open(test::crowdedBoards(1, test::kFullBoard));
     std::printf("  %d parts, %d jumpers, arrows move: %s\n", static_cast<int>(desk.document.bench()->parts.size()),
                 static_cast<int>(desk.document.bench()->jumpers.size()), desk.view.isMoving() ? "yes" : "no");

@@ -121,6 +121,7 @@ void addTargets(Patches& patches, const Picture& picture) {
         const bool refused = picture.marks.refused;
         patches.push_back({grown(ring, kTargetBreadthMm), PatchLook() << Mark::Target << refused,
                            [&picture, ring, refused](QPainter& painter) { paintTarget(painter, *picture.theme, ring, refused); }});
+        patches.back().movable = true;
     }
 }
 

@@ -48,6 +48,7 @@ struct Patch {
     PatchLook look;      ///< equal for two patches at the same place only if they draw the same
     std::function<void(QPainter&)> paint;  ///< in mm of the bench; leaves transform, clip and opacity as they were
     QRectF opaque = {};                    ///< wholly covered by it; empty where nothing surely is
+    bool movable = false;                  ///< patches of the same look and size draw the same wherever they lie: one may be moved to stand for another
 };
 
 using Patches = std::vector<Patch>;

@@ -19,7 +19,7 @@ namespace {
 constexpr double kBedOpacity = 0.38, kBedOpacityDark = 0.26;
 constexpr double kHoverGlowMm = 0.75, kHoverRimMm = 0.36;
 constexpr double kMouthFade = 0.55;
-constexpr double kMouthMm = 1.04, kMouthRimMm = 0.24;  ///< of a lit hole
+constexpr double kMouthMm = 1.04, kMouthRimMm = 0.24;                               ///< of a lit hole
 constexpr QMarginsF kMetalRoom(0.3, 0.3, 0.3, 0.3), kGlowRoom(1.1, 1.1, 1.1, 1.1);  ///< rims beyond a frame
 
 /// Visits the centres of the holes of a strip, which stand in pitches, in rails with gaps between fives.
@@ -29,8 +29,7 @@ void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
     for (std::size_t b = 0; b < picture.bench().boards.size(); ++b) {
         if (strip < layout.boardFirstStrip[b] || strip >= layout.boardFirstStrip[b + 1]) continue;
         for (int hole = layout.boardFirstHole[b]; hole < layout.boardFirstHole[b + 1]; ++hole) {
-            if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip)
-                visit(toQt(picture.seenAt(layout.holeAt(hole))));
+            if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip) visit(toQt(picture.seenAt(layout.holeAt(hole))));
         }
     }
 }
@@ -56,9 +55,7 @@ void addInVolts(Patches& patches, const Picture& picture, const Snapshot& live) 
                                } else {
                                    paintMetalInColour(painter, *picture.theme, frame, colour);
                                }
-                               forEachHoleOf(picture, strip, [&](QPointF hole) {
-                                   paintMouth(painter, hole, faded(Qt::black, kMouthFade));
-                               });
+                               forEachHoleOf(picture, strip, [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
                            }});
     }
 }
@@ -68,10 +65,7 @@ void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& li
     const Layout& layout = *picture.layout;
     std::vector<StripSpan> carrying(layout.netOfStrip.size());
     std::vector<char> carries(carrying.size(), 0);
-    const auto centre = [&](int joint) {
-        return toQt(
-            picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
-    };
+    const auto centre = [&](int joint) { return toQt(picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole))); };
     for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
         const Piece& piece = layout.pieces[i];
         if (piece.kind != PieceKind::Strip || std::abs(live.pieceCurrent[i]) < kNoCurrentAmpere) continue;
@@ -79,10 +73,8 @@ void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& li
         const QPointF from = centre(piece.from), to = centre(piece.to);
         QRectF reach = QRectF(from, to).normalized();
         if (carries[strip])
-            reach = QRectF(QPointF(std::min(reach.left(), carrying[strip].first.x()),
-                                   std::min(reach.top(), carrying[strip].first.y())),
-                           QPointF(std::max(reach.right(), carrying[strip].last.x()),
-                                   std::max(reach.bottom(), carrying[strip].last.y())));
+            reach = QRectF(QPointF(std::min(reach.left(), carrying[strip].first.x()), std::min(reach.top(), carrying[strip].first.y())),
+                           QPointF(std::max(reach.right(), carrying[strip].last.x()), std::max(reach.bottom(), carrying[strip].last.y())));
         carrying[strip] = {reach.topLeft(), reach.bottomRight(), false};
         carries[strip] = 1;
     }
@@ -92,20 +84,16 @@ void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& li
         const StripSpan& span = spans[strip].rail ? carrying[strip] : spans[strip];
         const QRectF frame = stripFrame(span.first, span.last);
         patches.push_back({frame.marginsAdded(kMetalRoom), PatchLook() << Mark::SeenThrough,
-                           [&picture, frame](QPainter& painter) {
-                               paintMetalSeenThrough(painter, *picture.theme, frame);
-                           }});
+                           [&picture, frame](QPainter& painter) { paintMetalSeenThrough(painter, *picture.theme, frame); }});
     }
 }
 
-void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const StripSpan& span,
-                     bool solid) {
+void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const StripSpan& span, bool solid) {
     const Theme& theme = *picture.theme;
     const QRectF frame = stripFrame(span.first, span.last);
     painter.setPen(Qt::NoPen);
     painter.setBrush(faded(theme.hover, solid ? 0.30 : 0.16));
-    painter.drawPath(
-        roundedBox(frame.adjusted(-kHoverGlowMm, -kHoverGlowMm, kHoverGlowMm, kHoverGlowMm), 1.1));
+    painter.drawPath(roundedBox(frame.adjusted(-kHoverGlowMm, -kHoverGlowMm, kHoverGlowMm, kHoverGlowMm), 1.1));
     paintMetal(painter, theme, frame);
     painter.setBrush(Qt::NoBrush);
     QPen rim = outlinePen(theme.hover, kHoverRimMm);
@@ -121,6 +109,15 @@ void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const S
         painter.fillPath(roundedBox(box((kMouthMm + kMouthRimMm) / 2), 0.16 + kMouthRimMm / 2), solid ? mouthRim : theme.hover);
         painter.fillPath(roundedBox(box((kMouthMm - kMouthRimMm) / 2), 0.1), solid ? theme.hover : mouthRim);
     });
+}
+
+/// Strips whose holes stand alike look alike.
+PatchLook litLook(const Picture& picture, int strip, bool solid, QPointF corner) {
+    PatchLook look;
+    look << Mark::Lit << solid;
+    forEachHoleOf(picture, strip,
+                  [&](QPointF hole) { look << std::lround((hole.x() - corner.x()) * 1e3) << std::lround((hole.y() - corner.y()) * 1e3); });
+    return look;
 }
 
 }  // namespace
@@ -148,10 +145,10 @@ void addLitNet(Patches& patches, const Picture& picture, int lit) {
         const int net = picture.layout->netOfStrip[static_cast<std::size_t>(strip)];
         const bool joined = net == lit;
         if (!joined && std::find(byPress.begin(), byPress.end(), net) == byPress.end()) continue;
-        patches.push_back({stripFrame(span.first, span.last).marginsAdded(kGlowRoom), PatchLook() << Mark::Lit << joined,
-                           [&picture, strip, span, joined](QPainter& painter) {
-                               paintLitStrip(painter, picture, strip, span, joined);
-                           }});
+        const QRectF frame = stripFrame(span.first, span.last).marginsAdded(kGlowRoom);
+        patches.push_back({frame, litLook(picture, strip, joined, frame.topLeft()),
+                           [&picture, strip, span, joined](QPainter& painter) { paintLitStrip(painter, picture, strip, span, joined); }});
+        patches.back().movable = true;
     }
 }
 
@@ -174,8 +171,7 @@ void addBeds(Patches& patches, const Picture& picture, const FlowPaths& paths) {
         const int strip = picture.layout->pieces[static_cast<std::size_t>(way.piece)].owner;
         Bed& bed = beds[strip];
         bed.path.setFillRule(Qt::WindingFill);
-        bed.path.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half)
-                                                      : line.adjusted(-half, 0, half, 0));
+        bed.path.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half) : line.adjusted(-half, 0, half, 0));
         bed.look << line.topLeft() << line.bottomRight() << seenLength(picture, half);
     }
     const QColor colour = bedColour(*picture.theme);

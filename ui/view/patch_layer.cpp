@@ -61,6 +61,7 @@ void PatchLayer::clear() {
     keys_.clear();
     opaque_ = {};
     filled_ = {};
+    stamps_.clear();
 }
 
 void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm) {
@@ -121,6 +122,7 @@ void PatchLayer::paint() {
         filled_.ask(rect & area_, [this](const QRect& cell) { return !isEmpty(cell & area_); });
     }
     patches_.clear();
+    stamps_.trim();
 }
 
 void PatchLayer::paintOver(const QRect& rect) {
@@ -133,9 +135,16 @@ void PatchLayer::paintOver(const QRect& rect) {
     if (under_) painter.drawImage(rect.topLeft(), under_->pixels_, (rect & under_->area_).translated(-under_->area_.topLeft()));
     painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.scale(pixelsPerMm_, pixelsPerMm_);
+    const QTransform inMm = QTransform(painter.transform()).scale(pixelsPerMm_, pixelsPerMm_);
     for (const Patch& patch : patches_) {
-        if (inPixels(patch.mm, pixelsPerMm_).intersects(rect)) patch.paint(painter);
+        if (!inPixels(patch.mm, pixelsPerMm_).intersects(rect)) continue;
+        if (patch.movable) {
+            painter.resetTransform();
+            stamps_.draw(painter, -area_.topLeft(), patch, pixelsPerMm_);
+        } else {
+            painter.setTransform(inMm);
+            patch.paint(painter);
+        }
     }
     paintedPixels_ += areaOf(rect);
 }

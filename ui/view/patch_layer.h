@@ -5,6 +5,7 @@
 
 #include "ui/paint/patch.h"
 #include "ui/view/cell_grid.h"
+#include "ui/view/patch_stamps.h"
 
 #include <QImage>
 #include <QRegion>
@@ -66,6 +67,7 @@ private:
 
     const PatchLayer* under_ = nullptr;
     Patches patches_;
+    PatchStamps stamps_;
     std::vector<Key> keys_;
     QImage pixels_;
     QRect area_;

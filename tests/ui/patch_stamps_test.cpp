@@ -1,0 +1,79 @@
+// Patches that look the same wherever they lie are painted once and then moved.
+
+#include "ui/view/patch_layer.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kPixelsPerMm = 8;
+constexpr QRect kSight(0, 0, 400, 200);
+
+/// A blue disc of 4 mm that counts how often it is painted.
+Patch disc(QPointF corner, int& painted, bool movable) {
+    const QRectF mm(corner, QSizeF(4, 4));
+    Patch patch{mm, PatchLook() << "disc", [mm, &painted](QPainter& painter) {
+                    ++painted;
+                    painter.setPen(Qt::NoPen);
+                    painter.setBrush(QColor(20, 60, 200, 150));
+                    painter.drawEllipse(mm);
+                }};
+    patch.movable = movable;
+    return patch;
+}
+
+QImage pixelsOf(const PatchLayer& layer) {
+    QImage image(kSight.size(), QImage::Format_RGB32);
+    image.fill(Qt::white);
+    layer.lay(image, kSight, {});
+    return image;
+}
+
+QImage drawn(PatchLayer& layer, std::initializer_list<QPointF> corners, int& painted, bool movable) {
+    Patches patches;
+    for (const QPointF corner : corners) patches.push_back(disc(corner, painted, movable));
+    layer.take(std::move(patches), kSight, kSight, kPixelsPerMm);
+    layer.paint();
+    return pixelsOf(layer);
+}
+
+TEST(PatchStamps, AreMadeOnceAndMoved) {
+    PatchLayer layer;
+    int painted = 0;
+    drawn(layer, {{1, 1}, {11, 1}, {21, 1}}, painted, true);
+    EXPECT_EQ(painted, 1);
+    drawn(layer, {{6, 5}, {16, 5}, {26, 5}}, painted, true);
+    EXPECT_EQ(painted, 1);
+    layer.clear();
+    drawn(layer, {{1, 1}}, painted, true);
+    EXPECT_EQ(painted, 2);
+}
+
+TEST(PatchStamps, ShowWhatPaintingShows) {
+    // In the middle of pixels and on their edges; two that overlap; one that reaches out of sight.
+    const auto corners = {QPointF(1, 1), QPointF(3, 2), QPointF(20.0625, 8.0625), QPointF(48, 3)};
+    PatchLayer moved, plain;
+    int ofMoved = 0, ofPlain = 0;
+    EXPECT_EQ(drawn(moved, corners, ofMoved, true), drawn(plain, corners, ofPlain, false));
+    EXPECT_LT(ofMoved, ofPlain);
+}
+
+TEST(PatchStamps, LieWithinHalfAPixelOfTheirPlaces) {
+    PatchLayer moved, plain;
+    int painted = 0;
+    const QImage stamped = drawn(moved, {{10.03, 10.05}}, painted, true), exact = drawn(plain, {{10.03, 10.05}}, painted, false);
+    int far = 0;
+    for (int y = 0; y < stamped.height(); ++y) {
+        for (int x = 0; x < stamped.width(); ++x) far = std::max(far, std::abs(qRed(stamped.pixel(x, y)) - qRed(exact.pixel(x, y))));
+    }
+    // A quarter of a pixel at an edge is a quarter of the disc's contrast there, 0.59 of 235 against white,
+    // in each direction.
+    EXPECT_GT(far, 0);
+    EXPECT_LT(far, 235 * 0.59 / 2);
+}
+
+}  // namespace
+}  // namespace tiepoint::ui
