@@ -56,8 +56,7 @@ QRectF PatchLayer::Key::pixels() const {
 }
 
 void PatchLayer::clear() {
-    pixels_ = {};
-    area_ = {};
+    pixels_.clear();
     keys_.clear();
     opaque_ = {};
     filled_ = {};
@@ -70,11 +69,11 @@ void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, do
     if (pixelsPerMm != pixelsPerMm_) clear();
     pixelsPerMm_ = pixelsPerMm;
     findChanges();
-    if (!sight.isEmpty() && !area_.contains(sight)) reach(room);
-    unpainted_ = (unpainted_ | changed_) & area_;
+    if (!sight.isEmpty() && !pixels_.area().contains(sight)) reach(room);
+    unpainted_ = (unpainted_ | changed_) & pixels_.area();
     changed_ &= sight;
     if (under_) {
-        unpainted_ |= under_->unpainted_ & area_;
+        unpainted_ |= under_->unpainted_ & pixels_.area();
         changed_ |= under_->changed_;
     }
     if (unpainted_.isEmpty()) patches_.clear();
@@ -93,46 +92,37 @@ void PatchLayer::findChanges() {
         // Only whole pixels within are surely covered.
         if (!patch.opaque.isEmpty()) opaque_ |= inPixels(patch.opaque, pixelsPerMm_).adjusted(2, 2, -2, -2).toRect();
     }
-    if (area_.isEmpty()) return;  // all of it is to be painted anyway
-    CellGrid changes(area_, kChangeCell);
+    if (pixels_.area().isEmpty()) return;  // all of it is to be painted anyway
+    CellGrid changes(pixels_.area(), kChangeCell);
     for (const Key& key : differing) changes.add(key.pixels());
     changed_ = changes.region();
 }
 
 void PatchLayer::reach(const QRect& area) {
-    if (area == area_) return;
-    QImage pixels(area.size(), QImage::Format_ARGB32_Premultiplied);
-    QRegion missing(area);
-    if (const QRect kept = area & area_; !kept.isEmpty()) {
-        QPainter painter(&pixels);
-        painter.setCompositionMode(QPainter::CompositionMode_Source);
-        painter.drawImage(kept.topLeft() - area.topLeft(), pixels_, kept.translated(-area_.topLeft()));
-        missing -= kept;
-    }
-    pixels_ = std::move(pixels);
+    if (area == pixels_.area()) return;
+    unpainted_ = QRegion(area) - pixels_.area();
+    pixels_.reach(area);
     const CellGrid before = std::exchange(filled_, CellGrid(area, kFilledCell));
     for (const QRect& rect : before.region()) filled_.add(QRectF(rect & area).adjusted(0, 0, -1, -1));
-    area_ = area;
-    unpainted_ = missing;
 }
 
 void PatchLayer::paint() {
     for (const QRect& rect : joined(unpainted_)) {
-        paintOver(rect & area_);
-        filled_.ask(rect & area_, [this](const QRect& cell) { return !isEmpty(cell & area_); });
+        paintOver(rect);
+        filled_.ask(rect, [this](const QRect& cell) { return !isEmpty(cell & pixels_.area()); });
     }
     patches_.clear();
     stamps_.trim();
 }
 
 void PatchLayer::paintOver(const QRect& rect) {
-    PixelSheet sheet(pixels_);
+    PixelSheet sheet(pixels_.image());
     QPainter painter(&sheet);
-    painter.translate(-area_.topLeft());
+    painter.translate(-pixels_.area().topLeft());
     painter.setClipRect(rect);
     painter.setCompositionMode(QPainter::CompositionMode_Source);
     painter.fillRect(rect, Qt::transparent);
-    if (under_) painter.drawImage(rect.topLeft(), under_->pixels_, (rect & under_->area_).translated(-under_->area_.topLeft()));
+    if (under_) painter.drawImage(rect.topLeft(), under_->pixels_.image(), (rect & under_->pixels_.area()).translated(-under_->pixels_.area().topLeft()));
     painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
     painter.setRenderHint(QPainter::Antialiasing);
     const QTransform inMm = QTransform(painter.transform()).scale(pixelsPerMm_, pixelsPerMm_);
@@ -140,7 +130,7 @@ void PatchLayer::paintOver(const QRect& rect) {
         if (!inPixels(patch.mm, pixelsPerMm_).intersects(rect)) continue;
         if (patch.movable) {
             painter.resetTransform();
-            stamps_.draw(painter, -area_.topLeft(), patch, pixelsPerMm_);
+            stamps_.draw(painter, -pixels_.area().topLeft(), patch, pixelsPerMm_);
         } else {
             painter.setTransform(inMm);
             patch.paint(painter);
@@ -150,9 +140,9 @@ void PatchLayer::paintOver(const QRect& rect) {
 }
 
 bool PatchLayer::isEmpty(const QRect& rect) const {
-    const QRect inside = rect.translated(-area_.topLeft());
+    const QRect inside = rect.translated(-pixels_.area().topLeft());
     for (int y = inside.top(); y <= inside.bottom(); ++y) {
-        const auto* line = reinterpret_cast<const QRgb*>(pixels_.constScanLine(y)) + inside.left();
+        const auto* line = reinterpret_cast<const QRgb*>(pixels_.image().constScanLine(y)) + inside.left();
         if (std::any_of(line, line + inside.width(), [](QRgb pixel) { return pixel != 0; })) return false;
     }
     return true;
@@ -162,16 +152,16 @@ template <class Row>
 void PatchLayer::forRows(QImage& target, const QRect& rect, QPoint toTarget, Row row) const {
     for (int y = rect.top(); y <= rect.bottom(); ++y) {
         row(reinterpret_cast<QRgb*>(target.scanLine(y + toTarget.y())) + rect.left() + toTarget.x(),
-            reinterpret_cast<const QRgb*>(pixels_.constScanLine(y - area_.top())) + rect.left() - area_.left(), rect.width());
+            reinterpret_cast<const QRgb*>(pixels_.image().constScanLine(y - pixels_.area().top())) + rect.left() - pixels_.area().left(), rect.width());
     }
 }
 
 void PatchLayer::lay(QImage& target, const QRect& rect, QPoint toTarget) const {
-    filled_.forTaken(rect & area_, [&](const QRect& filled) { forRows(target, filled, toTarget, layOver); });
+    filled_.forTaken(rect & pixels_.area(), [&](const QRect& filled) { forRows(target, filled, toTarget, layOver); });
 }
 
 void PatchLayer::copy(QImage& target, const QRect& rect, QPoint toTarget) const {
-    forRows(target, rect & area_, toTarget, [](QRgb* to, const QRgb* from, int count) { std::memcpy(to, from, static_cast<std::size_t>(count) * sizeof(QRgb)); });
+    forRows(target, rect & pixels_.area(), toTarget, [](QRgb* to, const QRgb* from, int count) { std::memcpy(to, from, static_cast<std::size_t>(count) * sizeof(QRgb)); });
 }
 
 }  // namespace tiepoint::ui

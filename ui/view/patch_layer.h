@@ -5,6 +5,7 @@
 
 #include "ui/paint/patch.h"
 #include "ui/view/cell_grid.h"
+#include "ui/view/kept_pixels.h"
 #include "ui/view/patch_stamps.h"
 
 #include <QImage>
@@ -29,7 +30,7 @@ public:
     void take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm);
     /// Whether the pixels of the last `take` serve for this sight too; then `keep` them.
     bool reaches(const QRect& sight, double pixelsPerMm) const {
-        return pixelsPerMm == pixelsPerMm_ && (sight.isEmpty() || area_.contains(sight)) && (!under_ || under_->unpainted_.isEmpty());
+        return pixelsPerMm == pixelsPerMm_ && (sight.isEmpty() || pixels_.area().contains(sight)) && (!under_ || under_->unpainted_.isEmpty());
     }
     void keep() { changed_ = unpainted_ = {}; }
     /// Forgets everything: another theme, for example.
@@ -69,8 +70,7 @@ private:
     Patches patches_;
     PatchStamps stamps_;
     std::vector<Key> keys_;
-    QImage pixels_;
-    QRect area_;
+    KeptPixels pixels_;
     double pixelsPerMm_ = 0;
     CellGrid filled_;  ///< cells that aren't empty
     QRegion changed_, unpainted_, opaque_;
