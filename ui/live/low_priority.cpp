@@ -10,7 +10,7 @@ namespace tiepoint::ui {
 void lowerPriority() {
 #ifdef __linux__
     // The usual policy knows no priorities but niceness, which Linux keeps for each thread.
-    constexpr int kNiceness = 10;
+    constexpr int kNiceness = 19;  // the least: the picture must never wait
     setpriority(PRIO_PROCESS, static_cast<id_t>(gettid()), kNiceness);
 #endif
 }

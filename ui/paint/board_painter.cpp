@@ -176,6 +176,13 @@ public:
                             },
                             opaque.isEmpty() ? QRectF() : opaque.translated(corner_)});
     }
+    /// Adds what looks the same on every place of this size that has `what` on it.
+    template <class Paint>
+    void addAlike(const QRectF& frame, QStringView what, Paint paint) {
+        add(frame, paint);
+        patches_.back().look << what.toString();
+        patches_.back().movable = true;
+    }
 
 private:
     Patches& patches_;
@@ -187,7 +194,7 @@ private:
 
 void addPrint(BoardPatches& sheet, const BoardKind& kind, Labels labels) {
     const auto addWord = [&](const QString& word, QPointF at) {
-        sheet.add(QRectF(at.x() - kPrint.sizeMm, at.y() - kPrint.sizeMm, 2 * kPrint.sizeMm, 2 * kPrint.sizeMm),
+        sheet.addAlike(QRectF(at.x() - kPrint.sizeMm, at.y() - kPrint.sizeMm, 2 * kPrint.sizeMm, 2 * kPrint.sizeMm), word,
                   [word, at](const BoardSheet& s) { drawText(s.painter, word, at, kPrint, s.theme.label); });
     };
     const double above = kind.holeMm(Line::A, 1).y - kNumberAboveMm, below = kind.holeMm(Line::J, 1).y + kNumberBelowMm;
@@ -234,7 +241,7 @@ void addBoard(Patches& patches, const Picture& picture, int board) {
     addPrint(sheet, kind, which.labels);
     for (const HoleRun& run : holeRuns(which, picture.views.strips)) {
         const QRectF frame = stripFrame(toQt(kind.holeMm(run.firstLine, run.firstNumber)), toQt(kind.holeMm(run.lastLine, run.lastNumber)));
-        sheet.add(frame.adjusted(-kHoleRoomMm, -kHoleRoomMm, kHoleRoomMm, kHoleRoomMm),
+        sheet.addAlike(frame.adjusted(-kHoleRoomMm, -kHoleRoomMm, kHoleRoomMm, kHoleRoomMm), u"holes",
                   [run, strips = picture.views.strips](const BoardSheet& s) { paintRun(s, run, strips); });
     }
 }
