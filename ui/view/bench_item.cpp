@@ -1,6 +1,7 @@
 #include "ui/view/bench_item.h"
 
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/rest_look.h"
 
 namespace tiepoint::ui {
 
@@ -14,7 +15,11 @@ void BenchItem::followPart(int index, bool restyled) {
     const PartPlace& place = picture_.table->parts[i];
     std::vector<Point> points = place.leadsMm;
     points.push_back(place.pose.centre);
-    adopt(std::pair(picture_.bench().parts[i], std::move(points)), partBounds(picture_, index), restyled);
+    const Part& part = picture_.bench().parts[i];
+    if (!adopt(std::pair(part, std::move(points)), partBounds(picture_, index), restyled)) return;
+    // Seen from below, a part is cut off where its board ends.
+    alike_ = standsOnBoard(part) && !picture_.table->turned;
+    if (alike_) look_ = restLook(picture_, index, bounds_) << "part";
 }
 
 void BenchItem::followJumper(int index, bool restyled) {
@@ -24,18 +29,19 @@ void BenchItem::followJumper(int index, bool restyled) {
     adopt(std::pair(jumper, ends), jumperBounds(picture_, index), restyled);
 }
 
-void BenchItem::adopt(Shape shape, const QRectF& bounds, bool restyled) {
+bool BenchItem::adopt(Shape shape, const QRectF& bounds, bool restyled) {
     static std::uint64_t changes = 0;
     const bool same = shape == shape_ && bounds == bounds_;
     shape_ = std::move(shape);
-    if (same && !restyled) return;
+    if (same && !restyled) return false;
     prepareGeometryChange();
     bounds_ = bounds;
-    change_ = ++changes;
+    look_ = PatchLook() << ++changes;
+    return true;
 }
 
 void BenchItem::addPatch(Patches& patches) const {
-    patches.push_back({bounds_, PatchLook() << change_ << opacity(), [this](QPainter& painter) {
+    patches.push_back({bounds_, PatchLook(look_) << opacity(), [this](QPainter& painter) {
                            painter.save();
                            painter.setOpacity(opacity());
                            if (std::holds_alternative<std::pair<Jumper, std::array<Point, 2>>>(shape_)) {
@@ -45,6 +51,7 @@ void BenchItem::addPatch(Patches& patches) const {
                            }
                            painter.restore();
                        }});
+    patches.back().movable = alike_;
 }
 
 void BenchItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {

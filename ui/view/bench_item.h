@@ -26,12 +26,14 @@ public:
 
 private:
     using Shape = std::variant<std::monostate, std::pair<Part, std::vector<Point>>, std::pair<Jumper, std::array<Point, 2>>>;
-    void adopt(Shape shape, const QRectF& bounds, bool restyled);
+    /// Whether anything changed.
+    bool adopt(Shape shape, const QRectF& bounds, bool restyled);
 
     const Picture& picture_;
     int index_ = -1;
     Shape shape_;
-    std::uint64_t change_ = 0;  ///< unlike that of any other look so far
+    PatchLook look_;        ///< at rest and opaque
+    bool alike_ = false;    ///< with all others of this look, wherever they lie
     QRectF bounds_;
 };
 
