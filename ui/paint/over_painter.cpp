@@ -115,6 +115,7 @@ void addLitDomes(Patches& patches, const Picture& picture) {
         if (brightness <= 0) return;
         patches.push_back({aboutPart(scene, kLightRoomMm), lookOf(Mark::Dome, scene) << look.light(scene) << seenBrightness(brightness),
                            [scene, &look, brightness](QPainter& painter) { look.paintLit(painter, scene, brightness); }});
+        patches.back().movable = true;
     });
 }
 
