@@ -1,5 +1,7 @@
 #include "core/findings/neighbourhood.h"
 
+#include "core/meter/meter.h"
+
 #include <algorithm>
 
 namespace tiepoint {
@@ -43,7 +45,10 @@ void Neighbourhood::markHubs() {
 void Neighbourhood::reach(int start) {
     const Bench& bench = *layout_.bench;
     std::vector<Ends> things;
-    for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) things.push_back(bench.parts[part].kind->isSupply ? Ends() : endsOf(layout_, part));
+    for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
+        const bool joins = !bench.parts[part].kind->isSupply && !looksOn(bench.parts[part]);
+        things.push_back(joins ? endsOf(layout_, part) : Ends());
+    }
     for (const Jumper& jumper : bench.jumpers) things.push_back(endsOf(layout_, jumper));
     std::vector<std::vector<std::size_t>> thingsIn(hub_.size());
     for (std::size_t thing = 0; thing < things.size(); ++thing) {

@@ -1,6 +1,7 @@
 #pragma once
-// The strips that hang together with a part by parts and jumpers, as far as the next rail or supply. What a circuit does depends on them
-// and on the rails, but not on what else is fed from the same rails. Keeps a reference to the layout; safe from any thread.
+// The strips that hang together with a part by parts and jumpers, as far as the next rail or supply; a meter that only looks on joins
+// nothing. What a circuit does depends on them and on the rails, but not on what else is fed from the same rails. Keeps a reference to
+// the layout; safe from any thread.
 
 #include "core/nets/layout.h"
 
