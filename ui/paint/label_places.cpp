@@ -8,6 +8,7 @@
 #include "ui/paint/pinned_places.h"
 #include "ui/paint/projecting.h"
 #include "ui/paint/shade.h"
+#include "ui/paint/used_numbers.h"
 
 #include <algorithm>
 #include <cmath>
@@ -119,6 +120,17 @@ std::vector<int> firstOfJoined(const Snapshot& snapshot) {
     return first;
 }
 
+/// In a room tags are so large that beside their columns there often is no place, but on the free end of the metal there is.
+void addOn(const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
+    constexpr double kOnDislike = 1.6, kPerRow = 0.12, kFromNumberMm = 1;
+    const double first = span.first.y() - kFromNumberMm + size.height() / 2, last = span.last.y() + kFromNumberMm - size.height() / 2;
+    for (int row = 0; row < kRowCount / 2; ++row) {
+        const double y = std::min(first + row * kPitchMm, last);
+        candidates.push_back({{span.first.x(), y}, kOnDislike + row * kPerRow});
+        for (const double side : {1.0, -1.0}) candidates.push_back({{span.first.x() + side * (1.35 + size.width() / 2), y}, kOnDislike + row * kPerRow});
+    }
+}
+
 /// Along a rail, best towards its right; beside a column at each of its rows.
 void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
     if (span.rail) {
@@ -140,6 +152,11 @@ void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candi
         candidates.push_back({{span.first.x() + side, y}, kColumnDislike + row * kPerRow});
         candidates.push_back({{span.first.x() - side, y}, kColumnDislike + row * kPerRow + 0.1});
     }
+}
+
+void addPlaces(const Picture& picture, const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
+    addBeside(span, size, candidates);
+    if (picture.sizes.numberMm > 0 && !span.rail) addOn(span, size, candidates);
 }
 
 /// Where words have to be larger than the figures on a meter's own display, its reading stands beside it as well.
@@ -189,7 +206,10 @@ double Clearance::PointCount::within(const QRectF& f) const {
 }
 
 Clearance::Clearance(const Picture& picture) {
-    if (picture.sizes.numberMm > 0) stage_ = circuitArea(picture);
+    if (picture.sizes.numberMm > 0) {
+        stage_ = circuitArea(picture);
+        for (const UsedNumber& number : placeUsedNumbers(picture)) take(number.frame);
+    }
     std::vector<QPointF> points;
     const auto addLine = [&](const QPainterPath& path) {
         const Polyline line = Polyline::of(path);
@@ -252,7 +272,7 @@ Label placeInNet(const Picture& picture, int net, const QString& text, QSizeF si
     std::vector<Candidate> candidates;
     const auto spans = stripSpans(picture);
     for (std::size_t strip = 0; strip < spans.size(); ++strip) {
-        if (picture.layout->netOfStrip[strip] == net) addBeside(spans[strip], size, candidates);
+        if (picture.layout->netOfStrip[strip] == net) addPlaces(picture, spans[strip], size, candidates);
     }
     return candidates.empty() ? Label{} : settle(candidates, text, size, clearance);
 }
@@ -299,7 +319,7 @@ std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
         for (std::size_t strip = 0; strip < spans.size(); ++strip) {
             if (first[static_cast<std::size_t>(layout.netOfStrip[strip])] ==
                 first[static_cast<std::size_t>(net)])
-                addBeside(spans[strip], size, candidates);
+                addPlaces(picture, spans[strip], size, candidates);
         }
         if (!candidates.empty()) labels.push_back(settle(candidates, text, size, clearance));
     }
