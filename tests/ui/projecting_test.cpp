@@ -3,6 +3,10 @@
 #include "desk.h"
 #include "window_bench.h"
 
+#include "core/base/embedded.h"
+#include "core/bench/bench_file.h"
+
+#include "ui/paint/label_places.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/used_numbers.h"
 #include "ui/view/ink.h"
@@ -53,6 +57,21 @@ TEST_F(Projecting, NumbersOfColumnsInUseStandClearOfEachOther) {
         for (std::size_t j = 0; j < i; ++j) EXPECT_FALSE(numbers[i].frame.intersects(numbers[j].frame));
     }
     for (const char* used : {"8", "14", "16", "19"}) EXPECT_NE(std::find(texts.begin(), texts.end(), QString::fromLatin1(used)), texts.end()) << used;
+}
+
+TEST_F(Projecting, ReadingsKeepOffNumbersAndNames) {
+    const auto file = std::ranges::find(embeddedFiles(), std::string_view("benches/three-buoys.bench.json"), &EmbeddedFile::name);
+    ASSERT_NE(file, embeddedFiles().end());
+    open(std::move(readBench(file->text)).value().bench);
+    view.setProjecting(true);
+    const Picture& picture = view.picture();
+    Clearance clearance(picture);
+    const std::vector<Label> ids = placeIds(picture, clearance), readings = placeReadings(picture, clearance);
+    ASSERT_EQ(readings.size(), 5u) << "plus, minus and one at each buoy";
+    for (const Label& reading : readings) {
+        for (const UsedNumber& number : placeUsedNumbers(picture)) EXPECT_FALSE(reading.frame.intersects(number.frame)) << reading.text.toStdString() << " over " << number.text.toStdString();
+        for (const Label& id : ids) EXPECT_FALSE(reading.frame.intersects(id.frame)) << reading.text.toStdString() << " over " << id.text.toStdString();
+    }
 }
 
 TEST_F(Projecting, InkStaysOnItsHolesAndOneCallWipesIt) {
