@@ -26,7 +26,7 @@ inline constexpr std::string_view kBeacon = R"({
 }
 )";
 
-/// The beacon with one piece of text in place of another, which must be there once.
+/// The beacon with one piece of text in place of another; throws std::invalid_argument if that one isn't there.
 std::string beaconWith(std::string_view from, std::string_view to);
 /// A file with its head and these members only.
 std::string minimal(std::string_view members);
