@@ -20,6 +20,14 @@ std::string_view quantityOf(const Measurand& measurand) {
                       measurand);
 }
 
+std::string_view thingOf(const Measurand& measurand) {
+    return std::visit(Either{[](const VoltsAt&) { return std::string_view(); },
+                             [](const VoltsBetween&) { return std::string_view(); },
+                             [](const AmperesIn& in) { return std::string_view(in.id); },
+                             [](const WattsOf& of) { return std::string_view(of.part); }},
+                      measurand);
+}
+
 Measurable::Measurable(const Bench& bench) {
     for (const Board& board : bench.boards) boards_.emplace(board.id, &board);
     for (const Part& part : bench.parts) parts_.emplace(part.id, &part);

@@ -44,5 +44,7 @@ struct PinnedReading {
 
 /// The member of a file that names what is measured: "volts", "amperes" or "watts".
 std::string_view quantityOf(const Measurand& measurand);
+/// The id of the part or jumper that is measured; empty for volts, which belong to holes.
+std::string_view thingOf(const Measurand& measurand);
 
 }  // namespace tiepoint

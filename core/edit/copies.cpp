@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <map>
 
 namespace tiepoint {
 namespace {
@@ -15,10 +16,11 @@ constexpr int kFarthestRows = kRowCount;
 struct Originals {
     std::vector<Part> parts;
     std::vector<Jumper> jumpers;
+    std::vector<PinnedReading> readings;  ///< pinned to these parts and jumpers
     std::size_t count() const { return parts.size() + jumpers.size(); }
 };
 
-/// The named things of a bench, on boards that the other bench has.
+/// The named things of a bench and the readings pinned to them, on boards that the other bench has.
 Originals find(const Bench& bench, const std::vector<std::string>& ids, const Bench& onto) {
     const auto land = [&](Hole& hole) {
         if (!onto.findBoard(hole.board) && !onto.boards.empty()) hole.board = onto.boards.front().id;
@@ -34,6 +36,10 @@ Originals find(const Bench& bench, const std::vector<std::string>& ids, const Be
             for (JumperEnd& end : found.jumpers.back().ends)
                 if (Hole* hole = std::get_if<Hole>(&end)) land(*hole);
         }
+    }
+    for (const PinnedReading& reading : bench.pinned) {
+        const std::string_view thing = thingOf(reading.of);
+        if (!thing.empty() && std::ranges::find(ids, thing) != ids.end()) found.readings.push_back(reading);
     }
     return found;
 }
@@ -57,6 +63,12 @@ void follow(Jumper& jumper, const std::vector<Part>& originals, const std::vecto
     }
 }
 
+/// Readings of a copied thing follow the copy.
+void follow(PinnedReading& reading, const std::map<std::string, std::string>& copyOf) {
+    if (auto* amperes = std::get_if<AmperesIn>(&reading.of)) amperes->id = copyOf.at(amperes->id);
+    if (auto* watts = std::get_if<WattsOf>(&reading.of)) watts->part = copyOf.at(watts->part);
+}
+
 Error offTheBoard(const std::string& id) { return {ErrorKind::Placement, id + " would leave the board", {}, {}}; }
 Error inTheWay(const std::string& why) { return {ErrorKind::Placement, why, {}, {}}; }
 
@@ -64,6 +76,7 @@ Error inTheWay(const std::string& why) { return {ErrorKind::Placement, why, {}, 
 Result<Copies> copiesAt(const Bench& onto, const Originals& originals, int columns, int rows) {
     Bench bench = onto;
     Copies copies;
+    std::map<std::string, std::string> copyOf;
     for (const Part& original : originals.parts) {
         auto part = shifted(bench, original, columns, rows);
         if (!part) return offTheBoard(original.id);
@@ -72,6 +85,7 @@ Result<Copies> copiesAt(const Bench& onto, const Originals& originals, int colum
         if (const auto why = refusal(bench, *part)) return inTheWay(*why);
         bench.parts.push_back(*part);
         copies.ids.push_back(part->id);
+        copyOf.emplace(original.id, part->id);
         copies.edit.operations.emplace_back(AddPart{*std::move(part)});
     }
     for (const Jumper& original : originals.jumpers) {
@@ -82,7 +96,14 @@ Result<Copies> copiesAt(const Bench& onto, const Originals& originals, int colum
         if (const auto why = refusal(bench, *jumper)) return inTheWay(*why);
         bench.jumpers.push_back(*jumper);
         copies.ids.push_back(jumper->id);
+        copyOf.emplace(original.id, jumper->id);
         copies.edit.operations.emplace_back(AddJumper{*std::move(jumper)});
+    }
+    for (PinnedReading reading : originals.readings) {
+        reading.id = newId(bench, reading.id);
+        follow(reading, copyOf);
+        bench.pinned.push_back(reading);
+        copies.edit.operations.emplace_back(AddPinned{std::move(reading)});
     }
     return copies;
 }

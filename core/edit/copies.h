@@ -14,7 +14,7 @@ struct Copies {
 };
 
 /// Copies everything named in `ids` from one bench onto another (or the same). The copies keep their places towards each other and
-/// move together to the nearest free place, sideways first. A board whose id the bench doesn't have stands for the bench's first one.
+/// move together to the nearest free place, sideways first; readings pinned to them are copied along. A board whose id the bench doesn't have stands for the bench's first one.
 /// Fails, saying why, if they fit nowhere together, or if `ids` names no part or jumper.
 Result<Copies> copiesOnto(const Bench& onto, const Bench& from, const std::vector<std::string>& ids);
 

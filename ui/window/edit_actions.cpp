@@ -15,7 +15,6 @@ namespace {
 Bench extract(const Bench& bench, const std::vector<std::string>& ids) {
     Bench some = bench;
     some.notes.clear();
-    some.pinned.clear();
     some.views.reset();
     const auto unnamed = [&](const auto& object) { return std::ranges::find(ids, object.id) == ids.end(); };
     std::erase_if(some.parts, unnamed);
@@ -25,6 +24,10 @@ Bench extract(const Bench& bench, const std::vector<std::string>& ids) {
             return socket && !some.findPart(socket->part);
         };
         return unnamed(jumper) || std::ranges::any_of(jumper.ends, dangles);
+    });
+    std::erase_if(some.pinned, [&](const PinnedReading& reading) {
+        const std::string thing(thingOf(reading.of));
+        return !some.findPart(thing) && !some.findJumper(thing);
     });
     return some;
 }
