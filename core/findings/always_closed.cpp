@@ -2,7 +2,7 @@
 // pairs in one strip, a slide switch turned by a quarter has all its legs there.
 
 #include "core/findings/rules.h"
-#include "core/findings/trial.h"
+#include "core/findings/turn_astride.h"
 
 #include "core/edit/placement.h"
 
@@ -16,15 +16,10 @@ namespace {
 
 /// The strips that a lead's metal inside the part reaches: its own, and those of the legs that it is joined to.
 std::set<int> stripsOf(const Layout& layout, int part, int lead) {
-    const PartKind& kind = *layout.bench->parts[part].kind;
     std::set<int> strips;
-    const auto add = [&](int own) {
+    for (const int own : joinedTo(*layout.bench->parts[part].kind, lead)) {
         const int hole = layout.holeOfLead[layout.leadIndex(part, own)];
         if (hole >= 0) strips.insert(layout.stripOfHole[hole]);
-    };
-    add(lead);
-    for (const std::vector<int>& group : kind.joined) {
-        if (std::ranges::find(group, lead) != group.end()) std::ranges::for_each(group, add);
     }
     return strips;
 }
@@ -71,7 +66,8 @@ Suspicions findAlwaysClosed(const Examination& examination) {
             "{} is always closed (joined, current passes), {}: all its sides are in the same metal.", part.id,
             part.kind->hasCap ? "pressed or not" : "wherever it stands");
         found.finding.figures = {{"voltage", 0}};
-        proposeTurns(examination.bench(), part, found);
+        found.proposals = astrideMends(examination.layout(), index);
+        if (found.proposals.empty()) proposeTurns(examination.bench(), part, found);
         all.push_back(std::move(found));
     }
     return all;

@@ -30,6 +30,30 @@ TEST(AlwaysClosed, TurnedByAQuarter) {
     EXPECT_NE(findings[0].text.find("joined, current passes"), std::string::npos);
 }
 
+TEST(AlwaysClosed, PutAstrideTheGapTheButtonSwitchesAgain) {
+    const Bench bench = buttoned(true).build();
+    const auto findings = found("always-closed", std::make_shared<const Bench>(bench));
+    ASSERT_EQ(findings.size(), 1u);
+    EXPECT_TRUE(afterMend(bench, findings[0]).empty()) << told(afterMend(bench, findings[0]));
+    EXPECT_EQ(brightnessAfterMend(bench, findings[0], "D1"), 0) << "at rest";
+    EXPECT_GT(brightnessAfterMend(bench, findings[0], "D1", {"S1"}), 0.4) << "pressed";
+    EXPECT_EQ(findings[0].mend->text, "Turn S1 by a quarter and put it astride the gap; join d8 with d13 by a jumper")
+        << "between columns 10 and 12 the LED in column 13 leaves no room";
+}
+
+TEST(AlwaysClosed, NoPlaceAstrideTheGapMeansNoMend) {
+    auto builder = buttoned(true);
+    int id = 2;
+    for (int column = 5; column <= 18; ++column) {
+        if (column == 10 || column == 13) continue;
+        const std::string hole = fmt::format("A.e{}", column), other = fmt::format("A.a{}", column);
+        builder.part(fmt::format("R{}", id++), "resistor", {{"1", hole}, {"2", other}});
+    }
+    const auto findings = found("always-closed", builder.share());
+    ASSERT_EQ(findings.size(), 1u);
+    EXPECT_FALSE(findings[0].mend);
+}
+
 TEST(AlwaysClosed, SilentAstrideTheGap) { EXPECT_TRUE(inspected(buttoned(false).share()).empty()); }
 
 }  // namespace
