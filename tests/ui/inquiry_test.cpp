@@ -142,6 +142,31 @@ TEST_F(InquiryTest, WhyIsAnsweredAndItsRemedyPressesTheButton) {
     EXPECT_TRUE(window().cards().legend().isVisible());
 }
 
+TEST_F(InquiryTest, TheReadingCardAsksAboutThePartThatItShows) {
+    open("beacon-lamp");
+    const ReadingCard& card = window().cards().reading();
+    window().view().setSelection({QStringLiteral("R1")});
+    ASSERT_TRUE(WindowBench::waitFor([&] { return card.text().part == "R1"; }));
+    ASSERT_TRUE(card.whyKey()->isVisible());
+    WindowBench::click(card.whyKey());
+    ASSERT_TRUE(WindowBench::waitFor([this] { return answer().answer() && answer().answer()->part == "R1"; }));
+    EXPECT_TRUE(answer().isVisible());
+    EXPECT_TRUE(window().cards().isVisible());
+}
+
+TEST_F(InquiryTest, NothingIsAskedWhereNothingIsAnswered) {
+    open("beacon-lamp");
+    const ReadingCard& card = window().cards().reading();
+    EXPECT_TRUE(card.whyKey()->isVisible());
+    window().view().setSelection({QStringLiteral("W1")});
+    ASSERT_TRUE(WindowBench::waitFor([&] { return card.text().part.empty(); }));
+    EXPECT_FALSE(card.whyKey()->isVisible()) << "a jumper does nothing that needs a reason";
+    window().view().setSelection({QStringLiteral("R1")});
+    EXPECT_FALSE(window().document().push({"Say nothing", {SetDisclosure{Disclosure{Reveal::Nothing, {}, {}}}}}));
+    ASSERT_TRUE(WindowBench::waitFor([&] { return card.text().part == "R1"; }));
+    EXPECT_FALSE(card.whyKey()->isVisible()) << "this bench says nothing of what is found";
+}
+
 TEST_F(InquiryTest, AMendIsOneUndoStepAndLights) {
     open("dark-beacon");
     ask("D1");

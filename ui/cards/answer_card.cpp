@@ -19,15 +19,7 @@ QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 AnswerCard::AnswerCard(QWidget* parent) : AsideCard(parent), area_(new QScrollArea(this)), words_(new QLabel) {
     setAccessibleName(QStringLiteral("Why"));
-    words_->setWordWrap(true);
-    words_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-    words_->setTextFormat(Qt::RichText);
-    words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    area_->setWidget(words_);
-    area_->setWidgetResizable(true);
-    area_->setFrameShape(QFrame::NoFrame);
-    area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area_->viewport()->setAutoFillBackground(false);
+    scrollWords(*area_, *words_);
 }
 
 void AnswerCard::showAnswer(std::shared_ptr<const WhyAnswer> answer) {

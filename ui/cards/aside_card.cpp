@@ -26,6 +26,18 @@ void AsideCard::arrangeCard() {
 
 double AsideCard::widthBesideKey() const { return body().width() - look().px(kKeySize - 10); }
 
+void AsideCard::scrollWords(QScrollArea& area, QLabel& words) {
+    words.setWordWrap(true);
+    words.setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    words.setTextFormat(Qt::RichText);
+    words.setTextInteractionFlags(Qt::TextSelectableByMouse);
+    area.setWidget(&words);
+    area.setWidgetResizable(true);
+    area.setFrameShape(QFrame::NoFrame);
+    area.setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area.viewport()->setAutoFillBackground(false);
+}
+
 void AsideCard::keyPressEvent(QKeyEvent* event) {
     if (event->key() != Qt::Key_Escape) return Card::keyPressEvent(event);
     Q_EMIT closed();

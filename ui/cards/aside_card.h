@@ -3,6 +3,8 @@
 
 #include "ui/cards/card.h"
 
+#include <QLabel>
+#include <QScrollArea>
 #include <QToolButton>
 
 namespace tiepoint::ui {
@@ -22,6 +24,8 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
     /// The body less the room of the closing key.
     double widthBesideKey() const;
+    /// Lays words that may be longer than the card into an area that scrolls up and down; the area owns the label then.
+    static void scrollWords(QScrollArea& area, QLabel& words);
 
 private:
     QToolButton* close_;

@@ -42,16 +42,8 @@ FindingCard::FindingCard(QMenu& levels, QWidget* parent)
       preview_(makeKey(QStringLiteral("Preview"), QStringLiteral("Show the mend on the bench"))),
       apply_(makeKey(QStringLiteral("Apply"), QStringLiteral("Carry out the mend"))) {
     setFocusPolicy(Qt::TabFocus);
-    words_->setWordWrap(true);
-    words_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-    words_->setTextFormat(Qt::RichText);
-    words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    area_->setWidget(words_);
-    area_->setWidgetResizable(true);
-    area_->setFrameShape(QFrame::NoFrame);
+    scrollWords(*area_, *words_);
     area_->setFocusPolicy(Qt::NoFocus);
-    area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area_->viewport()->setAutoFillBackground(false);
     level_->setMenu(&levels);
     level_->setPopupMode(QToolButton::InstantPopup);
     preview_->setCheckable(true);

@@ -1,5 +1,6 @@
 #include "ui/cards/reading_card.h"
 
+#include "ui/cards/aside_card.h"
 #include "ui/theme/panels.h"
 
 #include <algorithm>
@@ -15,19 +16,46 @@ constexpr double kUsualNumberWidth = 330;  // so that in and out stand still whi
 
 }  // namespace
 
-ReadingCard::ReadingCard(QWidget* parent) : Card(parent) { setAccessibleName(QStringLiteral("Reading")); }
+ReadingCard::ReadingCard(QWidget* parent) : Card(parent), why_(new QToolButton(this)) {
+    setAccessibleName(QStringLiteral("Reading"));
+    why_->setText(QStringLiteral("Why?"));
+    why_->hide();
+    connect(why_, &QToolButton::clicked, this, [this] { Q_EMIT whyAsked(text_.part); });
+}
+
+void ReadingCard::setAnswered(bool answered) {
+    answered_ = answered;
+    showKey();
+}
+
+void ReadingCard::showKey() {
+    const QString asked = QStringLiteral("Why does %1 do that?").arg(QString::fromStdString(text_.part));
+    why_->setVisible(answered_ && !text_.part.empty());
+    why_->setToolTip(asked);
+    why_->setAccessibleName(asked);
+}
+
+void ReadingCard::arrangeCard() {
+    why_->setFont(look().font(text::kBody));
+    why_->setStyleSheet(wordKeyStyle(look()));
+    const QSize size = why_->sizeHint();
+    const QRectF box = body();
+    why_->setGeometry(QRect(QPoint(static_cast<int>(box.right() + look().px(4)) - size.width(), static_cast<int>(box.top() - look().px(4))), size));
+}
 
 void ReadingCard::setText(const ReadingText& text) {
     if (text_ == text) return;
     text_ = text;
     setAccessibleDescription(text.title + QStringLiteral(": ") + text.big + QStringLiteral(". ") + text.note);
+    showKey();
     update();
 }
 
 void ReadingCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     QRectF box = body();
-    drawLine(painter, box, text_.title, look().font(text::kBody), theme.dimText);
+    const double titleWidth = box.width() - (why_->isVisibleTo(this) ? why_->width() : 0);
+    drawLine(painter, QRectF(box.left(), box.top(), titleWidth, 0), text_.title, look().font(text::kBody), theme.dimText);
     const double side = text_.in.isEmpty() ? 0 : look().px(kSideWidth);
     const double numberWidth = paintNumber(painter, QRectF(box.left(), box.top(), box.width() - side, box.height()));
     const double sideLeft = std::min(box.right() - side, box.left() + std::max(numberWidth + look().px(30), look().px(kUsualNumberWidth)));

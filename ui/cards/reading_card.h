@@ -1,8 +1,11 @@
 #pragma once
-// The reading card: one big number for the part pointed at, its current in and out side by side, and its share of a rating.
+// The reading card: one big number for the part pointed at, its current in and out side by side, its share of a rating, and a key
+// that asks why the part does what it does.
 
 #include "ui/cards/card.h"
 #include "ui/cards/reading_text.h"
+
+#include <QToolButton>
 
 namespace tiepoint::ui {
 
@@ -13,8 +16,15 @@ public:
 
     void setText(const ReadingText& text);
     const ReadingText& text() const { return text_; }
+    /// Whether there is anyone to answer: without, the key is not there.
+    void setAnswered(bool answered);
+    QToolButton* whyKey() const { return why_; }
+
+Q_SIGNALS:
+    void whyAsked(const std::string& part);
 
 protected:
+    void arrangeCard() override;
     void paintBody(QPainter& painter) override;
 
 private:
@@ -23,7 +33,11 @@ private:
     void paintInAndOut(QPainter& painter, const QRectF& box) const;
     void paintBar(QPainter& painter, const QRectF& box) const;
 
+    void showKey();
+
     ReadingText text_;
+    QToolButton* why_;
+    bool answered_ = false;
 };
 
 }  // namespace tiepoint::ui

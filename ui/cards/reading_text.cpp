@@ -43,7 +43,7 @@ ReadingText meterText(const Part& part, const MeterReading& reading) {
     return text;
 }
 
-ReadingText partReading(const Picture& picture, int index) {
+ReadingText partFigures(const Picture& picture, int index) {
     const Part& part = picture.bench().parts[index];
     if (picture.snapshot) {
         if (const auto reading = meterReading(*picture.snapshot, index)) return meterText(part, *reading);
@@ -68,6 +68,12 @@ ReadingText partReading(const Picture& picture, int index) {
         text.share = rating->share();
         text.note = shareWords(*rating);
     }
+    return text;
+}
+
+ReadingText partReading(const Picture& picture, int index) {
+    ReadingText text = partFigures(picture, index);
+    text.part = picture.bench().parts[index].id;
     return text;
 }
 

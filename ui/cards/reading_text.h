@@ -17,6 +17,7 @@ struct ReadingText {
     QString out;
     QString note;   ///< "31 % of its 30 mA maximum"
     std::optional<double> share;  ///< of the rating, for the bar
+    std::string part = {};        ///< whose reading it is; empty for a jumper and an empty bench
     friend bool operator==(const ReadingText&, const ReadingText&) = default;
 };
 

@@ -31,11 +31,12 @@ Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, Card
         menu_->addAction(action);
     }
     connect(tableAction_, &QAction::triggered, this, &Inquiry::showTable);
-    connect(whyAction_, &QAction::triggered, this, &Inquiry::askAboutPart);
+    connect(whyAction_, &QAction::triggered, this, [this] { askAbout(partInQuestion()); });
     connectCards();
     connect(&document_, &BenchDocument::benchChanged, this, &Inquiry::followBench);
     connect(&live_, &LiveBench::snapshotReady, this, &Inquiry::followInstant);
     connect(&live_, &LiveBench::inputsChanged, this, [this] { answer_->showStale(); });
+    followReveal();
 }
 
 void Inquiry::connectCards() {
@@ -50,6 +51,7 @@ void Inquiry::connectCards() {
         showAnswer(*answer);
         cards_.showAside(answer_);
     });
+    connect(&cards_.reading(), &ReadingCard::whyAsked, this, &Inquiry::askAbout);
     connect(questions_, &Questions::drawerChanged, this, &Inquiry::followInstant);
     connect(table_, &TruthCard::rowChosen, this, &Inquiry::setPosition);
     connect(answer_, &AnswerCard::remedyChosen, this, &Inquiry::carryOut);
@@ -72,6 +74,7 @@ void Inquiry::showAnswer(const WhyAnswer& answer) {
 void Inquiry::followReveal() {
     const bool answers = answersWhy(revealOf(*document_.bench()));
     whyAction_->setEnabled(answers);
+    cards_.reading().setAnswered(answers);
     if (!answers && !asked_.empty()) putAway();
 }
 
@@ -100,8 +103,8 @@ std::string Inquiry::partInQuestion() const {
     return part < 0 ? std::string() : bench.parts[part].id;
 }
 
-void Inquiry::askAboutPart() {
-    asked_ = partInQuestion();
+void Inquiry::askAbout(const std::string& part) {
+    asked_ = part;
     const auto snapshot = live_.snapshot();
     if (asked_.empty() || !snapshot) return;
     Q_EMIT cardWanted();

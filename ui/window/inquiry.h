@@ -39,7 +39,7 @@ private:
     void connectCards();
     void showAnswer(const WhyAnswer& answer);
     void showTable(bool wanted);
-    void askAboutPart();
+    void askAbout(const std::string& part);
     void followBench();
     void followReveal();
     void followInstant();
