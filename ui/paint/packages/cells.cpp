@@ -57,9 +57,7 @@ public:
     void paint(QPainter& painter, const PartScene& scene) const override {
         const Theme& theme = scene.theme;
         const Furnishing& f = theme.furnishing;
-        if (!scene.compact) {
-            for (int lead : {1, 0}) paintSupplyLead(painter, scene, lead, lead == 0);
-        }
+        paintBatteryLeads(painter, scene);
         painter.save();
         painter.translate(cornerMm(scene));
         const QRectF box(QPointF(0, 0), scene.bodyRect().size());

@@ -14,9 +14,7 @@ public:
     void paint(QPainter& painter, const PartScene& scene) const override {
         paintBareLeads(painter, scene);
         const BodyFrame frame(painter, scene);
-        QTransform back;
-        back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, scene.theme, {0, 0}, kFlangeRadiusMm, back.map(QPointF(0.75, 0.95)), 0.75);
+        drawSoftShadow(painter, scene.theme, {0, 0}, kFlangeRadiusMm, fallInBody(scene, {0.75, 0.95}), 0.75);
         paintDome(painter, scene.theme, ledColours(scene.choice("colour")), 0);
     }
 

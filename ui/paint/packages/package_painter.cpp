@@ -92,6 +92,31 @@ BodyFrame::~BodyFrame() {
     painter_.restore();
 }
 
+QPointF fallInBody(const PartScene& scene, QPointF offset) {
+    QTransform back;
+    back.rotateRadians(-scene.place.pose.angle);
+    return back.map(offset);
+}
+
+void paintPaleCase(QPainter& painter, const Theme& theme, const QRectF& box, double radiusMm, double steel) {
+    painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85), theme.outlineMm * 1.3));
+    painter.setBrush(faded(blend(theme.boardBottom, theme.furnishing.steelDark, steel), 0.97));
+    painter.drawPath(roundedBox(box, radiusMm));
+    painter.setPen(outlinePen(theme.metalEdge, theme.outlineMm));
+}
+
+void paintPinInside(QPainter& painter, const Theme& theme, double x) {
+    constexpr double kHalfMm = 0.55;
+    painter.setBrush(theme.metalLight);
+    painter.drawPath(roundedBox(QRectF(x - kHalfMm, -2 * kHalfMm, 2 * kHalfMm, 4 * kHalfMm), 0.25));
+}
+
+void paintBladeInside(QPainter& painter, const Theme& theme, double lengthMm) {
+    constexpr double kHalfMm = 0.36, kBeyondMm = 0.35;
+    painter.setBrush(shadeDown(theme, {0, -kHalfMm, 1, 2 * kHalfMm}, blend(theme.metalLight, Qt::white, 0.4), theme.metalDark));
+    painter.drawPath(roundedBox(QRectF(-kBeyondMm, -kHalfMm, lengthMm + 2 * kBeyondMm, 2 * kHalfMm), 0.3));
+}
+
 void paintBareLeads(QPainter& painter, const PartScene& scene) {
     for (std::size_t i = 0; i < scene.place.leadsMm.size(); ++i) {
         paintBareLead(painter, scene.theme, toQt(scene.place.exitsMm[i]), toQt(scene.place.leadsMm[i]));

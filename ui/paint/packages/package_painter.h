@@ -100,6 +100,14 @@ private:
 };
 /// From the body's own frame to the bench.
 QTransform bodyTransform(const PartScene& scene);
+/// An offset on the bench as it is in the body's own frame: shadows fall the same way however a body is turned.
+QPointF fallInBody(const PartScene& scene, QPointF offset);
+/// The pale case under metal that is seen inside; `steel`: how much steel its colour has. Leaves a thin pen of the metal's edge.
+void paintPaleCase(QPainter& painter, const Theme& theme, const QRectF& box, double radiusMm, double steel = 0.55);
+/// A pin of a contact seen inside, about a place of the body's middle line.
+void paintPinInside(QPainter& painter, const Theme& theme, double x);
+/// A blade of a contact, lying from 0,0 to one of `lengthMm` further right and reaching a little beyond both.
+void paintBladeInside(QPainter& painter, const Theme& theme, double lengthMm);
 /// Straight bare leads from the body's exits to the tips, in the colours of the theme.
 void paintBareLeads(QPainter& painter, const PartScene& scene);
 /// The name of the value that shows beside the id ("330 Ω"), or empty.

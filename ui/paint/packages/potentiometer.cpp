@@ -40,9 +40,7 @@ public:
         const Theme& theme = scene.theme;
         const BodyFrame frame(painter, scene);
         const QRectF box = scene.bodyRect();
-        QTransform back;
-        back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, theme, box, kBodyRadiusMm, back.map(QPointF(0.7, 0.9)), 0.7);
+        drawSoftShadow(painter, theme, box, kBodyRadiusMm, fallInBody(scene, {0.7, 0.9}), 0.7);
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
         painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kBlueLight), QColor::fromRgb(kBlueDark)));
         painter.drawPath(roundedBox(box, kBodyRadiusMm));
@@ -61,10 +59,7 @@ public:
     void paintInside(QPainter& painter, const PartScene& scene) const override {
         const Theme& theme = scene.theme;
         const BodyFrame frame(painter, scene);
-        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85),
-                                  theme.outlineMm * 1.3));
-        painter.setBrush(faded(blend(theme.boardBottom, theme.furnishing.steelDark, 0.4), 0.97));
-        painter.drawPath(roundedBox(scene.bodyRect(), kBodyRadiusMm));
+        paintPaleCase(painter, theme, scene.bodyRect(), kBodyRadiusMm, 0.4);
         painter.setBrush(Qt::NoBrush);
         const double start = degreesAt(0), end = degreesAt(1), now = degreesAt(scene.state("turn"));
         QPainterPath leads;

@@ -86,10 +86,8 @@ public:
     void paint(QPainter& painter, const PartScene& scene) const override {
         paintBareLeads(painter, scene);
         const BodyFrame frame(painter, scene);
-        QTransform back;
-        back.rotateRadians(-scene.place.pose.angle);
         drawSoftShadow(painter, scene.theme, frameRect(scene), kFrameRadiusMm,
-                       back.map(QPointF(0.6, 0.75)), 0.5);
+                       fallInBody(scene, {0.6, 0.75}), 0.5);
         paintMoulding(painter, scene);
         paintCap(painter, scene, kCapMm);
         paintLetter(painter, scene, {0, 0}, kCapLetter, letterOn(capColour(scene.part.cap)));
@@ -124,10 +122,7 @@ public:
         const Theme& theme = scene.theme;
         const BodyFrame frame(painter, scene);
         const double reachX = kPitchMm, reachY = 1.5 * kPitchMm;
-        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85),
-                                  theme.outlineMm * 1.3));
-        painter.setBrush(faded(blend(theme.boardBottom, theme.furnishing.steelDark, 0.55), 0.97));
-        painter.drawPath(roundedBox(frameRect(scene), kFrameRadiusMm));
+        paintPaleCase(painter, theme, frameRect(scene), kFrameRadiusMm);
         for (double x : {-reachX, reachX}) {
             const QRectF bridge(x - kBridgeHalfMm, -reachY - kBridgeBeyondMm, 2 * kBridgeHalfMm,
                                 2 * (reachY + kBridgeBeyondMm));

@@ -106,9 +106,7 @@ public:
 private:
     /// Falls to the lower right of the bench however the body is turned.
     static QPointF shadowOffset(const PartScene& scene) {
-        QTransform back;
-        back.rotateRadians(-scene.place.pose.angle);
-        return back.map(QPointF(0.45, 0.65));
+        return fallInBody(scene, {0.45, 0.65});
     }
 
     /// Seen from its end: the body stands over its first hole, its other lead bent down to the second.

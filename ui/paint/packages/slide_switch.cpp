@@ -11,7 +11,6 @@ namespace {
 constexpr double kCaseRadiusMm = 0.4;
 constexpr double kSlotHalfLengthMm = 2.7, kSlotHalfWidthMm = 0.95;
 constexpr double kSlideAtMm = 1.27, kSlideHalfLengthMm = 1.25, kSlideHalfWidthMm = 0.8;
-constexpr double kBladeHalfMm = 0.36, kPinMm = 0.55;
 enum Leg { kA, kCommon, kB };
 
 bool towardsB(const PartScene& scene) {
@@ -28,9 +27,7 @@ public:
         const Furnishing& f = theme.furnishing;
         const BodyFrame frame(painter, scene);
         const QRectF box = scene.bodyRect();
-        QTransform back;
-        back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, theme, box, kCaseRadiusMm, back.map(QPointF(0.5, 0.65)), 0.5);
+        drawSoftShadow(painter, theme, box, kCaseRadiusMm, fallInBody(scene, {0.5, 0.65}), 0.5);
         painter.setPen(outlinePen(f.ink, theme.outlineMm));
         painter.setBrush(shadeDown(theme, box, f.steelLight, f.steelDark));
         painter.drawPath(roundedBox(box, kCaseRadiusMm));
@@ -56,22 +53,11 @@ public:
     }
 
     void paintInside(QPainter& painter, const PartScene& scene) const override {
-        const Theme& theme = scene.theme;
         const BodyFrame frame(painter, scene);
-        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85),
-                                  theme.outlineMm * 1.3));
-        painter.setBrush(faded(blend(theme.boardBottom, theme.furnishing.steelDark, 0.55), 0.97));
-        painter.drawPath(roundedBox(scene.bodyRect(), kCaseRadiusMm));
-        painter.setPen(outlinePen(theme.metalEdge, theme.outlineMm));
-        for (double x : {-kPitchMm, 0.0, kPitchMm}) {
-            painter.setBrush(theme.metalLight);
-            painter.drawPath(roundedBox(QRectF(x - kPinMm, -2 * kPinMm, 2 * kPinMm, 4 * kPinMm), 0.25));
-        }
-        const double from = towardsB(scene) ? 0 : -kPitchMm;
-        painter.setBrush(shadeDown(theme, {0, -kBladeHalfMm, 1, 2 * kBladeHalfMm},
-                                   blend(theme.metalLight, Qt::white, 0.4), theme.metalDark));
-        painter.drawPath(
-            roundedBox(QRectF(from - 0.35, -kBladeHalfMm, kPitchMm + 0.7, 2 * kBladeHalfMm), 0.3));
+        paintPaleCase(painter, scene.theme, scene.bodyRect(), kCaseRadiusMm);
+        for (const double x : {-kPitchMm, 0.0, kPitchMm}) paintPinInside(painter, scene.theme, x);
+        if (!towardsB(scene)) painter.translate(-kPitchMm, 0);
+        paintBladeInside(painter, scene.theme, kPitchMm);
     }
 
     std::vector<PartPath> paths(const PartScene& scene) const override {

@@ -28,6 +28,11 @@ void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool p
     paintWire(painter, scene.theme, supplyLead(scene, lead), look);
 }
 
+void paintBatteryLeads(QPainter& painter, const PartScene& scene) {
+    if (scene.compact) return;
+    for (const int lead : {1, 0}) paintSupplyLead(painter, scene, lead, lead == 0);
+}
+
 std::vector<PartPath> supplyPaths(const PartScene& scene) {
     // The two ends inside the box are places of their own: arrows don't run on through it.
     const int inside = static_cast<int>(scene.part.kind->leads.size());

@@ -19,6 +19,9 @@ void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool p
 /// Ways of current along the two leads of a supply: out of plus, into minus.
 std::vector<PartPath> supplyPaths(const PartScene& scene);
 
+/// Both leads, minus first, as battery packs have them; none where nothing may end in the air.
+void paintBatteryLeads(QPainter& painter, const PartScene& scene);
+
 void paintSocket(QPainter& painter, const Theme& theme, QPointF at, double radiusMm);
 /// A plug in a socket: a coloured knob, and a sleeve towards the lead.
 void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radiusMm, const QColor& colour,

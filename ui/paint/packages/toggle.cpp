@@ -11,7 +11,7 @@ constexpr double kCaseRadiusMm = 0.5;
 constexpr double kBushRadiusMm = 1.75, kNutRadiusMm = 2.1;
 constexpr double kLeverReachMm = 1.75, kLeverNeckMm = 0.45, kLeverTipMm = 0.72;
 constexpr double kMarkAtMm = 3.2, kMarkHalfMm = 0.62;
-constexpr double kPinAtMm = kPitchMm, kPinMm = 0.55, kBarHalfMm = 0.36;
+constexpr double kPinAtMm = kPitchMm;
 constexpr double kOpenTilt = 17;  ///< degrees
 
 bool isClosed(const PartScene& scene) { return scene.state("closed") > 0.5; }
@@ -34,9 +34,7 @@ public:
         const Furnishing& f = theme.furnishing;
         const BodyFrame frame(painter, scene);
         const QRectF box = scene.bodyRect();
-        QTransform back;
-        back.rotateRadians(-scene.place.pose.angle);
-        drawSoftShadow(painter, theme, box, kCaseRadiusMm, back.map(QPointF(0.5, 0.65)), 0.5);
+        drawSoftShadow(painter, theme, box, kCaseRadiusMm, fallInBody(scene, {0.5, 0.65}), 0.5);
         painter.setPen(outlinePen(f.ink, theme.outlineMm));
         painter.setBrush(shadeDown(theme, box, f.plasticLight, f.plasticDark));
         painter.drawPath(roundedBox(box, kCaseRadiusMm));
@@ -57,19 +55,12 @@ public:
     const char* contactWord(const PartScene& scene) const override { return isClosed(scene) ? "closed" : "open"; }
 
     void paintInside(QPainter& painter, const PartScene& scene) const override {
-        const Theme& theme = scene.theme;
         const BodyFrame frame(painter, scene);
-        painter.setPen(outlinePen(faded(theme.dark ? theme.metalEdge : theme.furnishing.ink, 0.85), theme.outlineMm * 1.3));
-        painter.setBrush(faded(blend(theme.boardBottom, theme.furnishing.steelDark, 0.55), 0.97));
-        painter.drawPath(roundedBox(scene.bodyRect(), kCaseRadiusMm));
-        painter.setPen(outlinePen(theme.metalEdge, theme.outlineMm));
-        painter.setBrush(theme.metalLight);
-        for (const double x : {-kPinAtMm, kPinAtMm}) painter.drawPath(roundedBox(QRectF(x - kPinMm, -2 * kPinMm, 2 * kPinMm, 4 * kPinMm), 0.25));
+        paintPaleCase(painter, scene.theme, scene.bodyRect(), kCaseRadiusMm);
+        for (const double x : {-kPinAtMm, kPinAtMm}) paintPinInside(painter, scene.theme, x);
         painter.translate(-kPinAtMm, 0);
         if (!isClosed(scene)) painter.rotate(-kOpenTilt);
-        const QRectF bar(-0.35, -kBarHalfMm, 2 * kPinAtMm + 0.7, 2 * kBarHalfMm);
-        painter.setBrush(shadeDown(theme, {0, -kBarHalfMm, 1, 2 * kBarHalfMm}, blend(theme.metalLight, Qt::white, 0.4), theme.metalDark));
-        painter.drawPath(roundedBox(bar, 0.3));
+        paintBladeInside(painter, scene.theme, 2 * kPinAtMm);
     }
 
     QPainterPath control(const PartScene& scene) const override {
