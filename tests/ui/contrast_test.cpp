@@ -7,6 +7,7 @@
 #include "picture_measure.h"
 #include "support/build_bench.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/finding_marks.h"
 #include "ui/paint/flow_paths.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/light_painter.h"
@@ -382,6 +383,38 @@ TEST(Colour, PairsThatColourTellsApartHaveShapesToo) {
         const QImage conventional = drawn(pictureOf(name, kViews[0].views)), electrons = drawn(pictureOf(name, kViews[1].views));
         EXPECT_GT(shapesApart(conventional, conventional.rect(), electrons, electrons.rect()), 10 * kLeastPixels) << "electrons";
     }
+}
+
+/// The symbol of a finding alone on the bench, as these eyes see it.
+QImage symbolSeen(const Eyes& eyes, const Theme& theme, const Finding& finding) {
+    constexpr int kPixels = 48;
+    QImage image(kPixels, kPixels, QImage::Format_RGB32);
+    image.fill(theme.boardTop);
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintFindingSymbol(painter, theme, finding, {kPixels / 2.0, kPixels / 2.0}, 0.8 * kPixels);
+    painter.end();
+    return seenBy(eyes, image);
+}
+
+TEST(Colour, HowGraveAFindingIsAllEyesSee) {
+    constexpr int kLeastPixels = 60;
+    std::vector<Finding> kinds(4);
+    kinds[0].severity = Severity::Fault;
+    kinds[1].severity = Severity::Risk;
+    kinds[2].severity = kinds[3].severity = Severity::Remark;
+    for (std::size_t i = 0; i < 3; ++i) kinds[i].rule = "overlap";  // the last is only a place to look at
+    for (const ThemeName name : kThemes)
+        for (const Eyes& eyes : kDichromats)
+            for (std::size_t i = 0; i < kinds.size(); ++i) {
+                SCOPED_TRACE(std::string(kThemeWords[static_cast<std::size_t>(name)]) + " " + eyes.name);
+                const QImage one = symbolSeen(eyes, theme(name), kinds[i]);
+                EXPECT_GE(inkContrast(one, one.rect(), kTextShare), kMarkContrast) << i;
+                for (std::size_t k = i + 1; k < kinds.size(); ++k) {
+                    const QImage other = symbolSeen(eyes, theme(name), kinds[k]);
+                    EXPECT_GT(shapesApart(one, one.rect(), other, other.rect()), kLeastPixels) << i << " and " << k;
+                }
+            }
 }
 
 }  // namespace
