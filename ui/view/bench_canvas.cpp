@@ -203,21 +203,26 @@ std::span<const FindingMark> BenchCanvas::findingMarks(const Picture& picture) c
 }
 
 QRegion BenchCanvas::tableDiffering(int slide) const {
-    // The bench slides over the table, which stays. It is of one colour along a row, and its shades differ in few rows.
+    // The bench slides over the table, which stays. Its shades differ in few rows.
     QRegion rows;
-    const auto colour = [this](int y) { return *reinterpret_cast<const QRgb*>(table_.constScanLine(y)); };
-    for (int y = std::max(0, slide); y < table_.height() + std::min(0, slide); ++y) {
-        if (colour(y) != colour(y - slide)) rows |= QRect(0, y, table_.width(), 1);
+    const auto colour = [this](int y) { return table_[static_cast<std::size_t>(y)]; };
+    const int height = static_cast<int>(table_.size());
+    for (int y = std::max(0, slide); y < height + std::min(0, slide); ++y) {
+        if (colour(y) != colour(y - slide)) rows |= QRect(0, y, frame_.viewport.width(), 1);
     }
     return rows;
 }
 
 void BenchCanvas::followTable(const Theme& theme) {
-    if (tableDrawn_ == tableArea_ && table_.size() == frame_.viewport) return;
+    const auto height = static_cast<std::size_t>(frame_.viewport.height());
+    if (tableDrawn_ == tableArea_ && table_.size() == height) return;
     tableDrawn_ = tableArea_;
-    table_ = QImage(frame_.viewport, QImage::Format_RGB32);
-    QPainter painter(&table_);
+    QImage column(1, frame_.viewport.height(), QImage::Format_RGB32);
+    QPainter painter(&column);
     paintTableTop(painter, theme, tableArea_);
+    painter.end();
+    table_.resize(height);
+    for (std::size_t y = 0; y < height; ++y) table_[y] = *reinterpret_cast<const QRgb*>(column.constScanLine(static_cast<int>(y)));
     stale_ = QRect(QPoint(0, 0), frame_.viewport);
 }
 
@@ -312,7 +317,11 @@ void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) c
     doTogether(work);
 }
 
-void BenchCanvas::showTable(QPainter& painter, const QRect& viewport) const { painter.drawImage(viewport, table_); }
+void BenchCanvas::showTable(QPainter& painter, const QRect& viewport) const {
+    if (table_.empty()) return;
+    const QImage column(reinterpret_cast<const uchar*>(table_.data()), 1, static_cast<int>(table_.size()), sizeof(QRgb), QImage::Format_RGB32);
+    painter.drawImage(viewport, column);
+}
 
 bool BenchCanvas::prewarm() {
     constexpr int kAtOnce = 8;

@@ -79,7 +79,7 @@ private:
     QRegion stale_;   ///< of the viewport
     QPoint slide_;
     QRect tableArea_, tableDrawn_;
-    QImage table_;
+    std::vector<QRgb> table_;  ///< of one colour along a row: the row's
     std::array<StampGrid, 2> stamps_;  ///< under and over the parts
 };
 

@@ -3,7 +3,6 @@
 #include "ui/paint/stamp.h"
 
 #include <algorithm>
-#include <cstring>
 #include <iterator>
 #include <utility>
 
@@ -22,11 +21,9 @@ void forPieces(const QRect& rect, Work work) {
     }
 }
 
-void copy(QImage& target, const QRect& piece, const QImage& from, QPoint shift) {
-    for (int y = piece.top(); y <= piece.bottom(); ++y) {
-        std::memcpy(reinterpret_cast<QRgb*>(target.scanLine(y + shift.y())) + piece.left() + shift.x(), reinterpret_cast<const QRgb*>(from.constScanLine(y)) + piece.left(),
-                    static_cast<std::size_t>(piece.width()) * sizeof(QRgb));
-    }
+void fillRows(QImage& target, const QRect& piece, const std::vector<QRgb>& rows, QPoint shift) {
+    for (int y = piece.top(); y <= piece.bottom(); ++y)
+        std::fill_n(reinterpret_cast<QRgb*>(target.scanLine(y + shift.y())) + piece.left() + shift.x(), piece.width(), rows[static_cast<std::size_t>(y)]);
 }
 
 }  // namespace
@@ -73,7 +70,7 @@ void FrameStack::composePiece(QImage& target, const QRect& piece, bool solid, QP
     if (solid) {
         ground.copy(target, onBench, toTarget);
     } else {
-        copy(target, piece, table, shift);
+        fillRows(target, piece, table, shift);
         ground.lay(target, onBench, toTarget);
     }
     arrows[0].lay(target, piece, shift);

@@ -35,7 +35,7 @@ private:
 };
 
 struct FrameStack {
-    const QImage& table;
+    const std::vector<QRgb>& table;  ///< its colour in each row of the viewport
     const PatchLayer &ground, &parts, &words, &hand;
     const std::array<StampGrid, 2>& arrows;  ///< under and over the parts
     QPoint origin;                           ///< of the bench

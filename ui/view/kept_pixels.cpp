@@ -41,7 +41,7 @@ void KeptPixels::moveRows(const QRect& shared, const QRect& to) {
     }
 }
 
-void KeptPixels::reach(const QRect& area) {
+void KeptPixels::reach(const QRect& area, const QSize& most) {
     if (area == area_) return;
     const QRect shared = area & area_;
     if (area.width() <= room_.width() && area.height() <= room_.height()) {
@@ -49,7 +49,7 @@ void KeptPixels::reach(const QRect& area) {
     } else {
         const Memory before = std::move(memory_);
         const QSize roomBefore = room_;
-        room_ = room_.expandedTo(area.size());
+        room_ = room_.expandedTo(area.size()).expandedTo(most);
         memory_ = allocate(static_cast<std::size_t>(room_.width()) * static_cast<std::size_t>(room_.height()));
         for (int y = shared.top(); y <= shared.bottom(); ++y) {
             const QRgb* from = before.get() + static_cast<std::ptrdiff_t>(y - area_.top()) * roomBefore.width() + shared.left() - area_.left();

@@ -17,8 +17,8 @@ public:
     /// The pixels of the area, premultiplied. Valid until the area changes.
     QImage& image() { return image_; }
     const QImage& image() const { return image_; }
-    /// Takes another area. The pixels outside of what it shares with the one before are undefined.
-    void reach(const QRect& area);
+    /// Takes another area. The pixels outside of what it shares with the one before are undefined. `most`: how large it may well become.
+    void reach(const QRect& area, const QSize& most = {});
     /// Forgets the pixels but not the memory.
     void clear() { area_ = {}; }
 

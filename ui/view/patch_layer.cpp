@@ -57,6 +57,7 @@ QRectF PatchLayer::Key::pixels() const {
 
 void PatchLayer::clear() {
     pixels_.clear();
+    room_ = {};
     keys_.clear();
     opaque_ = {};
     filled_ = {};
@@ -68,8 +69,11 @@ void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, do
     changed_ = unpainted_ = {};
     if (pixelsPerMm != pixelsPerMm_) clear();
     pixelsPerMm_ = pixelsPerMm;
-    findChanges();
-    if (!sight.isEmpty() && !pixels_.area().contains(sight)) reach(room);
+    const std::vector<Key> differing = followKeys();
+    const bool wasKnown = !room_.isEmpty();
+    if (!sight.isEmpty() && !room_.contains(sight)) room_ = room;
+    if (const QRect needed = extent() & room_; !needed.isEmpty() && !pixels_.area().contains(needed)) reach(needed | (pixels_.area() & room_));
+    if (wasKnown) changed_ = cellsOf(differing);  // else all of it is new
     unpainted_ = (unpainted_ | changed_) & pixels_.area();
     changed_ &= sight;
     if (under_) {
@@ -79,29 +83,39 @@ void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, do
     if (unpainted_.isEmpty()) patches_.clear();
 }
 
-void PatchLayer::findChanges() {
+std::vector<PatchLayer::Key> PatchLayer::followKeys() {
     std::vector<Key> keys, differing;
     keys.reserve(patches_.size());
     for (const Patch& patch : patches_) keys.push_back(keyOf(patch));
     std::sort(keys.begin(), keys.end());
     std::set_symmetric_difference(keys_.begin(), keys_.end(), keys.begin(), keys.end(), std::back_inserter(differing));
     keys_ = std::move(keys);
-    if (differing.empty()) return;
+    if (differing.empty()) return differing;
     opaque_ = {};
     for (const Patch& patch : patches_) {
         // Only whole pixels within are surely covered.
         if (!patch.opaque.isEmpty()) opaque_ |= inPixels(patch.opaque, pixelsPerMm_).adjusted(2, 2, -2, -2).toRect();
     }
-    if (pixels_.area().isEmpty()) return;  // all of it is to be painted anyway
-    CellGrid changes(pixels_.area(), kChangeCell);
-    for (const Key& key : differing) changes.add(key.pixels());
-    changed_ = changes.region();
+    return differing;
+}
+
+QRegion PatchLayer::cellsOf(const std::vector<Key>& keys) const {
+    if (keys.empty()) return {};
+    CellGrid cells(room_, kChangeCell);
+    for (const Key& key : keys) cells.add(key.pixels());
+    return cells.region();
+}
+
+QRect PatchLayer::extent() const {
+    QRectF all;
+    for (const Key& key : keys_) all |= key.pixels();
+    return under_ ? all.toAlignedRect() | under_->pixels_.area() : all.toAlignedRect();
 }
 
 void PatchLayer::reach(const QRect& area) {
     if (area == pixels_.area()) return;
     unpainted_ = QRegion(area) - pixels_.area();
-    pixels_.reach(area);
+    pixels_.reach(area, room_.size());
     const CellGrid before = std::exchange(filled_, CellGrid(area, kFilledCell));
     for (const QRect& rect : before.region()) filled_.add(QRectF(rect & area).adjusted(0, 0, -1, -1));
 }

@@ -1,5 +1,5 @@
 #pragma once
-// The pixels of one layer, kept from frame to frame. Given the layer's patches it paints only what is new, has gone or looks otherwise,
+// The pixels of one layer, kept from frame to frame where there is anything. Given the layer's patches it paints only what is new, has gone or looks otherwise,
 // and what comes into sight. Places are device pixels from the bench's origin. `take` belongs to the window's thread; `paint` may
 // run in another one, as long as what the patches refer to doesn't change meanwhile.
 
@@ -30,7 +30,7 @@ public:
     void take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm);
     /// Whether the pixels of the last `take` serve for this sight too; then `keep` them.
     bool reaches(const QRect& sight, double pixelsPerMm) const {
-        return pixelsPerMm == pixelsPerMm_ && (sight.isEmpty() || pixels_.area().contains(sight)) && (!under_ || under_->unpainted_.isEmpty());
+        return pixelsPerMm == pixelsPerMm_ && (sight.isEmpty() || room_.contains(sight)) && (!under_ || under_->unpainted_.isEmpty());
     }
     void keep() { changed_ = unpainted_ = {}; }
     /// Forgets everything: another theme, for example.
@@ -64,13 +64,18 @@ private:
     void forRows(QImage& target, const QRect& rect, QPoint toTarget, Row row) const;
     bool isEmpty(const QRect& rect) const;
     void reach(const QRect& area);
-    void findChanges();
+    /// Takes the keys of the patches; returns those that came or went.
+    std::vector<Key> followKeys();
+    QRegion cellsOf(const std::vector<Key>& keys) const;
+    /// Where there is anything.
+    QRect extent() const;
 
     const PatchLayer* under_ = nullptr;
     Patches patches_;
     PatchStamps stamps_;
     std::vector<Key> keys_;
-    KeptPixels pixels_;
+    QRect room_;          ///< where everything is kept
+    KeptPixels pixels_;   ///< as much of that as has something in it
     double pixelsPerMm_ = 0;
     CellGrid filled_;  ///< cells that aren't empty
     QRegion changed_, unpainted_, opaque_;
