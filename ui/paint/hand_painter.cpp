@@ -92,8 +92,9 @@ void addSelection(Patches& patches, const Picture& picture) {
             continue;
         }
         around = grown(around, kBracketAwayMm);
-        patches.push_back({grown(around, kBracketBreadthMm), PatchLook() << Mark::Selected,
+        patches.push_back({grown(around, kBracketBreadthMm), PatchLook() << Mark::Selected << std::lround(around.width() * 1e3) << std::lround(around.height() * 1e3),
                            [&picture, around](QPainter& painter) { paintBrackets(painter, *picture.theme, around); }});
+        patches.back().movable = true;
     }
 }
 

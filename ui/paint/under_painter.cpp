@@ -36,6 +36,13 @@ void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
 
 enum class Mark { InVolts, SeenThrough, Lit, Bed, Halo };
 
+/// Folds where a strip's holes are in its patch, so that strips of the same holes look the same wherever they lie.
+PatchLook withHoles(PatchLook look, const Picture& picture, int strip, QPointF corner) {
+    forEachHoleOf(picture, strip,
+                  [&](QPointF hole) { look << std::lround((hole.x() - corner.x()) * 1e3) << std::lround((hole.y() - corner.y()) * 1e3); });
+    return look;
+}
+
 void addInVolts(Patches& patches, const Picture& picture, const Snapshot& live) {
     const Layout& layout = *picture.layout;
     const VoltScale scale = voltScale(live);
@@ -48,7 +55,8 @@ void addInVolts(Patches& patches, const Picture& picture, const Snapshot& live) 
         const double volt = live.solution.netVoltage[net];
         const bool floating = std::isnan(volt);
         const QColor colour = floating ? QColor() : voltColour(scale.share(volt));
-        patches.push_back({frame.marginsAdded(kMetalRoom), PatchLook() << Mark::InVolts << floating << colour,
+        const QRectF mm = frame.marginsAdded(kMetalRoom);
+        patches.push_back({mm, withHoles(PatchLook() << Mark::InVolts << floating << colour, picture, strip, mm.topLeft()),
                            [&picture, strip, frame, floating, colour](QPainter& painter) {
                                if (floating) {
                                    paintMetalFloating(painter, *picture.theme, frame);
@@ -57,6 +65,7 @@ void addInVolts(Patches& patches, const Picture& picture, const Snapshot& live) 
                                }
                                forEachHoleOf(picture, strip, [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
                            }});
+        patches.back().movable = true;
     }
 }
 
@@ -112,13 +121,6 @@ void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const S
 }
 
 /// Strips whose holes stand alike look alike.
-PatchLook litLook(const Picture& picture, int strip, bool solid, QPointF corner) {
-    PatchLook look;
-    look << Mark::Lit << solid;
-    forEachHoleOf(picture, strip,
-                  [&](QPointF hole) { look << std::lround((hole.x() - corner.x()) * 1e3) << std::lround((hole.y() - corner.y()) * 1e3); });
-    return look;
-}
 
 }  // namespace
 
@@ -146,7 +148,7 @@ void addLitNet(Patches& patches, const Picture& picture, int lit) {
         const bool joined = net == lit;
         if (!joined && std::find(byPress.begin(), byPress.end(), net) == byPress.end()) continue;
         const QRectF frame = stripFrame(span.first, span.last).marginsAdded(kGlowRoom);
-        patches.push_back({frame, litLook(picture, strip, joined, frame.topLeft()),
+        patches.push_back({frame, withHoles(PatchLook() << Mark::Lit << joined, picture, strip, frame.topLeft()),
                            [&picture, strip, span, joined](QPainter& painter) { paintLitStrip(painter, picture, strip, span, joined); }});
         patches.back().movable = true;
     }

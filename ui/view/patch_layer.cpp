@@ -23,6 +23,16 @@ QRectF inPixels(const QRectF& mm, double pixelsPerMm) {
 
 int areaOf(const QRect& rect) { return rect.width() * rect.height(); }
 
+/// What is kept from now on for a sight: a margin only on the sides to which it has moved, so that what comes to lie still isn't painted
+/// wider than it is seen. `room`: the sight with margins on all sides.
+QRect roomFor(const QRect& sight, const QRect& room, const QRect& before) {
+    if (!before.intersects(sight)) return sight;
+    return QRect(QPoint(sight.left() < before.left() ? room.left() : std::max(room.left(), before.left()),
+                        sight.top() < before.top() ? room.top() : std::max(room.top(), before.top())),
+                 QPoint(sight.right() > before.right() ? room.right() : std::min(room.right(), before.right()),
+                        sight.bottom() > before.bottom() ? room.bottom() : std::min(room.bottom(), before.bottom())));
+}
+
 /// Joins rectangles where painting them together costs little more than one by one.
 std::vector<QRect> joined(const QRegion& region) {
     constexpr double kMostMore = 1.25;
@@ -71,8 +81,8 @@ void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, do
     pixelsPerMm_ = pixelsPerMm;
     const std::vector<Key> differing = followKeys();
     const bool wasKnown = !room_.isEmpty();
-    if (!sight.isEmpty() && !room_.contains(sight)) room_ = room;
-    if (const QRect needed = extent() & room_; !needed.isEmpty() && !pixels_.area().contains(needed)) reach(needed | (pixels_.area() & room_));
+    if (!sight.isEmpty() && !room_.contains(sight)) room_ = roomFor(sight, room, room_);
+    if (const QRect needed = extent() & room_; !needed.isEmpty() && !pixels_.area().contains(needed)) reach(needed | (pixels_.area() & room_), room.size());
     if (wasKnown) changed_ = cellsOf(differing);  // else all of it is new
     unpainted_ = (unpainted_ | changed_) & pixels_.area();
     changed_ &= sight;
@@ -112,10 +122,10 @@ QRect PatchLayer::extent() const {
     return under_ ? all.toAlignedRect() | under_->pixels_.area() : all.toAlignedRect();
 }
 
-void PatchLayer::reach(const QRect& area) {
+void PatchLayer::reach(const QRect& area, const QSize& most) {
     if (area == pixels_.area()) return;
     unpainted_ = QRegion(area) - pixels_.area();
-    pixels_.reach(area, room_.size());
+    pixels_.reach(area, most);
     const CellGrid before = std::exchange(filled_, CellGrid(area, kFilledCell));
     for (const QRect& rect : before.region()) filled_.add(QRectF(rect & area).adjusted(0, 0, -1, -1));
 }
@@ -139,12 +149,12 @@ void PatchLayer::paintOver(const QRect& rect) {
     if (under_) painter.drawImage(rect.topLeft(), under_->pixels_.image(), (rect & under_->pixels_.area()).translated(-under_->pixels_.area().topLeft()));
     painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
     painter.setRenderHint(QPainter::Antialiasing);
+    const QRect inImage = rect.translated(-pixels_.area().topLeft());
     const QTransform inMm = QTransform(painter.transform()).scale(pixelsPerMm_, pixelsPerMm_);
     for (const Patch& patch : patches_) {
         if (!inPixels(patch.mm, pixelsPerMm_).intersects(rect)) continue;
         if (patch.movable) {
-            painter.resetTransform();
-            stamps_.draw(painter, -pixels_.area().topLeft(), patch, pixelsPerMm_);
+            stamps_.lay(pixels_.image(), inImage, -pixels_.area().topLeft(), patch, pixelsPerMm_);
         } else {
             painter.setTransform(inMm);
             patch.paint(painter);

@@ -63,7 +63,7 @@ private:
     template <class Row>
     void forRows(QImage& target, const QRect& rect, QPoint toTarget, Row row) const;
     bool isEmpty(const QRect& rect) const;
-    void reach(const QRect& area);
+    void reach(const QRect& area, const QSize& most);
     /// Takes the keys of the patches; returns those that came or went.
     std::vector<Key> followKeys();
     QRegion cellsOf(const std::vector<Key>& keys) const;

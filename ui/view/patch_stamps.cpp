@@ -1,6 +1,7 @@
 #include "ui/view/patch_stamps.h"
 
 #include "ui/paint/pixel_sheet.h"
+#include "ui/paint/stamp.h"
 
 #include <cmath>
 
@@ -8,13 +9,17 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kRoom = 1;  ///< pixels on each side, for smooth edges
-constexpr int kMostStamps = 1024;
+constexpr qsizetype kMostPixels = 12'000'000;
+constexpr double kFinePixelsPerMm = 12;  ///< from here on half a pixel more or less isn't seen
 
 }  // namespace
 
-void PatchStamps::draw(QPainter& painter, QPoint origin, const Patch& patch, double pixelsPerMm) {
-    const int twiceX = static_cast<int>(std::lround(patch.mm.left() * pixelsPerMm * 2)),
-              twiceY = static_cast<int>(std::lround(patch.mm.top() * pixelsPerMm * 2));
+void PatchStamps::lay(QImage& target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm) {
+    const auto twice = [&](double mm) {
+        const double pixels = mm * pixelsPerMm;
+        return static_cast<int>(pixelsPerMm < kFinePixelsPerMm ? std::lround(pixels * 2) : std::lround(pixels) * 2);
+    };
+    const int twiceX = twice(patch.mm.left()), twiceY = twice(patch.mm.top());
     const int halfX = twiceX & 1, halfY = twiceY & 1;
     const Key key{patch.look.value(), halfX, halfY, static_cast<int>(std::ceil(patch.mm.width() * pixelsPerMm)),
                   static_cast<int>(std::ceil(patch.mm.height() * pixelsPerMm))};
@@ -22,9 +27,10 @@ void PatchStamps::draw(QPainter& painter, QPoint origin, const Patch& patch, dou
     if (stamp == stamps_.end()) {
         stamp = stamps_.insert(key, paint(patch, key, pixelsPerMm));
         ++painted_;
+        pixels_ += qsizetype{stamp->width()} * stamp->height();
     }
     const QPoint corner((twiceX - halfX) / 2 - kRoom, (twiceY - halfY) / 2 - kRoom);
-    painter.drawImage(origin + corner, *stamp);
+    stampOver(target, clip, origin + corner, *stamp);
 }
 
 QImage PatchStamps::paint(const Patch& patch, const Key& key, double pixelsPerMm) const {
@@ -41,7 +47,7 @@ QImage PatchStamps::paint(const Patch& patch, const Key& key, double pixelsPerMm
 }
 
 void PatchStamps::trim() {
-    if (stamps_.size() > kMostStamps) stamps_.clear();
+    if (pixels_ > kMostPixels) clear();
 }
 
 }  // namespace tiepoint::ui

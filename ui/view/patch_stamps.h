@@ -14,11 +14,14 @@ namespace tiepoint::ui {
 
 class PatchStamps {
 public:
-    /// Draws a movable patch, its place rounded to half a pixel. The painter's unit is a pixel; `origin`:
-    /// where the bench's origin is.
-    void draw(QPainter& painter, QPoint origin, const Patch& patch, double pixelsPerMm);
-    void clear() { stamps_.clear(); }
-    /// Forgets all if there are so many that most can't be in use.
+    /// Lays a movable patch over pixels, its place rounded to half a pixel, or to a pixel where these are small. `origin`: where the bench's
+    /// origin is in the target; nothing is laid outside of `clip`.
+    void lay(QImage& target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm);
+    void clear() {
+        stamps_.clear();
+        pixels_ = 0;
+    }
+    /// Forgets all if they take so much memory that most can't be in use.
     void trim();
     /// Patches painted so far, for tests.
     int painted() const { return painted_; }
@@ -34,6 +37,7 @@ private:
     QImage paint(const Patch& patch, const Key& key, double pixelsPerMm) const;
 
     QHash<Key, QImage> stamps_;
+    qsizetype pixels_ = 0;  ///< of all stamps
     int painted_ = 0;
 };
 
