@@ -300,7 +300,8 @@ TEST(Paint, SpritesShowWhatVectorsShow) {
     stamped.fill(Qt::transparent);
     QTransform toPixels = QTransform::fromTranslate(stamped.width() / 2.0, stamped.height() / 2.0);
     toPixels.scale(kPixelsPerMm, kPixelsPerMm);
-    sprites.makeFor({mark});
+    const std::vector<ArrowMark> marks{mark};
+    for (const auto& make : sprites.prepare({&marks, 1})) make();
     for (const Stamp& stamp : sprites.place(toPixels, {mark})) stampOver(stamped, stamped.rect(), stamp.at, stamp.picture);
     EXPECT_EQ(stamped, vector);
     while (sprites.prewarm(8) > 0) {

@@ -76,6 +76,7 @@ void FindingCard::showFindings(std::shared_ptr<const std::vector<Finding>> findi
 }
 
 void FindingCard::showNothing() {
+    if (!findings_ && isHidden()) return;
     findings_.reset();
     preview_->setChecked(false);
     follow();

@@ -1,7 +1,9 @@
 #include "ui/paint/rest_look.h"
 
 #include "core/bench/bench_file.h"
+#include "core/bench/turned_table.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/part_scenes.h"
 #include "ui/paint/shade.h"
 
 #include <cmath>
@@ -50,7 +52,9 @@ PatchLook restLook(const Picture& picture, int part, const QRectF& mm) {
     Outline outline(mm);
     outline.add(natureOf(picture.bench().parts[i])).add(toQt(place.pose.centre)).add(place.pose.angle);
     for (const Point& lead : place.leadsMm) outline.add(toQt(lead));
-    return outline.look();
+    if (standsOnBoard(picture.bench().parts[i])) return outline.look();
+    // Its leads bow away from the boards' middle.
+    return outline.add(picture.bench().parts[i].id).add(QPointF(mm.left(), middleYOf(picture))).look();
 }
 
 PatchLook restLookOfJumper(const Picture& picture, int jumper, const QRectF& mm) {

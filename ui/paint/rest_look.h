@@ -6,7 +6,7 @@
 
 namespace tiepoint::ui {
 
-/// Of a part that stands on a board; `mm`: its bounds. Supplies and meters show their names, so that none looks like another.
+/// Of a part; `mm`: its bounds. Supplies and meters show their names, so that none looks like another.
 PatchLook restLook(const Picture& picture, int part, const QRectF& mm);
 PatchLook restLookOfJumper(const Picture& picture, int jumper, const QRectF& mm);
 

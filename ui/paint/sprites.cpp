@@ -86,10 +86,21 @@ int ArrowSprites::prewarm(int most) {
     return made;
 }
 
-void ArrowSprites::makeFor(const std::vector<ArrowMark>& marks) {
-    for (const ArrowMark& mark : marks) {
-        if (const int key = keyOf(mark); !sprites_.contains(key)) sprites_.insert(key, make(mark));
+std::vector<std::function<void()>> ArrowSprites::prepare(std::span<const std::vector<ArrowMark>> layers) {
+    std::vector<ArrowMark> missing;
+    for (const std::vector<ArrowMark>& marks : layers) {
+        for (const ArrowMark& mark : marks) {
+            const int key = keyOf(mark);
+            if (sprites_.contains(key)) continue;
+            sprites_.insert(key, {});
+            missing.push_back(mark);
+        }
     }
+    std::vector<std::function<void()>> work;
+    work.reserve(missing.size());
+    // Nothing is inserted meanwhile, so that the places of the sprites stay.
+    for (const ArrowMark& mark : missing) work.emplace_back([this, mark, sprite = &*sprites_.find(keyOf(mark))] { *sprite = make(mark); });
+    return work;
 }
 
 std::vector<Stamp> ArrowSprites::place(const QTransform& toPixels, const std::vector<ArrowMark>& marks) const {

@@ -8,6 +8,8 @@
 #include <QImage>
 #include <QTransform>
 
+#include <functional>
+#include <span>
 #include <vector>
 
 namespace tiepoint::ui {
@@ -25,8 +27,9 @@ public:
 
     /// Makes the sprites of the four ways along rows and columns, at most so many; call until it returns 0.
     int prewarm(int most);
-    /// Makes the sprites that these marks lack. One costs as much as drawing its mark once.
-    void makeFor(const std::vector<ArrowMark>& marks);
+    /// Work that makes the sprites which these marks lack, to be done in whatever threads before anything else is asked for. Each costs as
+    /// much as drawing its mark once.
+    std::vector<std::function<void()>> prepare(std::span<const std::vector<ArrowMark>> layers);
     /// Where the sprites of these marks, made before, go. `toPixels` maps mm to the target's pixels.
     std::vector<Stamp> place(const QTransform& toPixels, const std::vector<ArrowMark>& marks) const;
 

@@ -18,7 +18,10 @@ void paintShadow(QPainter& painter, const Look& look, const QRectF& frame, doubl
     painter.setBrush(withAlpha(QColor(Qt::black), look.theme->dark ? 2 * kShadowAlpha : kShadowAlpha));
     for (int ring = 0; ring < kShadowRings; ++ring) {  // rings add up to a soft fall-off without an effect
         const double out = look.px(ring * 0.7);
-        painter.drawRoundedRect(frame.adjusted(-out, 0, out, out + look.px(1)), radius + out, radius + out);
+        QPainterPath rim;  // what the surface covers is left out
+        rim.addRoundedRect(frame.adjusted(-out, 0, out, out + look.px(1)), radius + out, radius + out);
+        rim.addRect(frame.adjusted(radius, radius, -radius, -radius));
+        painter.drawPath(rim);
     }
 }
 

@@ -13,9 +13,11 @@
 #include <QThreadPool>
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 #include <functional>
 #include <initializer_list>
+#include <iterator>
 #include <utility>
 
 namespace tiepoint::ui {
@@ -117,25 +119,29 @@ QByteArray marksKey(const Picture& picture) {
 /// Something is in the hand: its place isn't compared, it is drawn anew each time.
 bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || marks.drawnFree || marks.probe; }
 
-/// Does pieces of work side by side, and waits for all. In threads of this pool Qt paints without handing pieces of a shape to further
-/// threads, which costs more than it saves.
+/// Does pieces of work side by side, in their order as threads become free, and waits for all. In threads of this pool Qt paints without
+/// handing pieces of a shape to further threads, which costs more than it saves.
 void doTogether(const std::vector<std::function<void()>>& pieces) {
+    const int threads = std::min(static_cast<int>(pieces.size()), QThreadPool::globalInstance()->maxThreadCount());
+    std::atomic<std::size_t> next = 0;
     QSemaphore done;
-    for (const auto& piece : pieces) {
-        QThreadPool::globalInstance()->start([&piece, &done] {
-            piece();
+    for (int i = 0; i < threads; ++i) {
+        QThreadPool::globalInstance()->start([&] {
+            for (std::size_t piece = next++; piece < pieces.size(); piece = next++) pieces[piece]();
             done.release();
         });
     }
-    done.acquire(static_cast<int>(pieces.size()));
+    done.acquire(threads);
 }
 
-void paintTogether(std::initializer_list<PatchLayer*> layers) {
-    std::vector<std::function<void()>> work;
-    for (PatchLayer* layer : layers) {
-        if (layer->isUnpainted()) work.emplace_back([layer] { layer->paint(); });
-    }
-    doTogether(work);
+/// Paints layers one after the other, as one piece of work; none if there is nothing to paint.
+void addPainting(std::vector<std::function<void()>>& work, std::initializer_list<PatchLayer*> layers) {
+    const std::vector<PatchLayer*> chain(layers);
+    if (std::ranges::none_of(chain, &PatchLayer::isUnpainted)) return;
+    work.emplace_back([chain] {
+        for (PatchLayer* layer : chain)
+            if (layer->isUnpainted()) layer->paint();
+    });
 }
 
 int areaOf(const QRegion& region) {
@@ -153,8 +159,11 @@ BenchCanvas::BenchCanvas() {
 void BenchCanvas::update(const Picture& picture, const Frame& frame, const BenchScene& scene, const std::vector<int>& litNets) {
     followLook(picture, frame);
     followTable(*picture.theme);
-    followLayers(picture, scene, litNets);
-    followArrows(picture);
+    const bool moved = followMarks(picture);
+    Work sprites;
+    if (moved) sprites = sprites_->prepare(marks_);
+    followLayers(picture, scene, litNets, std::move(sprites));
+    if (moved) placeArrows();
 }
 
 QPoint BenchCanvas::takeSlide() { return std::exchange(slide_, {}); }
@@ -163,8 +172,10 @@ QRegion BenchCanvas::takeStale() { return std::exchange(stale_, {}) & QRect(QPoi
 
 void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     const bool sameTheme = theme_ == picture.theme, sameScale = frame_.pixelsPerMm == frame.pixelsPerMm && sprites_;
-    if (!sameTheme || !sameScale || arrows_ != picture.views.arrows)
+    if (!sameTheme || !sameScale || arrows_ != picture.views.arrows) {
         sprites_ = std::make_unique<ArrowSprites>(*picture.theme, frame.pixelsPerMm, picture.views.arrows == Arrows::Electrons);
+        arrowsKey_ = {};
+    }
     if (!sameTheme) {
         for (PatchLayer* layer : {&boards_, &under_, &items_, &parts_, &words_, &hand_}) layer->clear();
         boardsKey_ = underKey_ = itemsKey_ = partsKey_ = wordsKey_ = handKey_ = QByteArray();
@@ -236,7 +247,7 @@ const std::vector<Label>& BenchCanvas::ids(const Picture& picture) {
     return ids_;
 }
 
-void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets) {
+void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets, Work beside) {
     const QRect content = QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm).mapRect(frame_.contentMm).toAlignedRect();
     const QRect sight = QRect(-frame_.origin, frame_.viewport) & content;
     const int marginX = frame_.viewport.width() / kMarginShare, marginY = frame_.viewport.height() / kMarginShare;
@@ -258,25 +269,38 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
     follow(words_, wordsKey_, wordsKey(picture), false, [&](Patches& patches) { findingMarks_ = addWords(patches, picture, *ground_, ids(picture)); });
     follow(hand_, handKey_, marksKey(picture), isCarrying(picture.marks) || wasCarrying_, [&](Patches& patches) { addHandMarks(patches, picture); });
     wasCarrying_ = isCarrying(picture.marks);
-    paintTogether({&boards_, &items_, &words_, &hand_});
-    paintTogether({&under_, &parts_});
+    // The parts are many and dear, so their pixels are made piece by piece, by whichever thread is free; then they are only laid.
+    Work first, then;
+    addPainting(first, {&words_});
+    addPainting(first, {&boards_});
+    addPainting(first, {&hand_});
+    std::ranges::move(items_.preparations(), std::back_inserter(first));
+    std::ranges::move(beside, std::back_inserter(first));
+    addPainting(then, {&items_, &parts_});
+    addPainting(then, {&under_});
+    doTogether(first);
+    doTogether(then);
     for (const PatchLayer* layer : {&boards_, &under_, &items_, &parts_, &words_, &hand_}) stale_ |= layer->changed().translated(frame_.origin);
 }
 
-void BenchCanvas::followArrows(const Picture& picture) {
+bool BenchCanvas::followMarks(const Picture& picture) {
     QByteArray key = (Key() << liveKey(picture) << frame_.pixelsPerMm << frame_.origin << frame_.viewport << picture.phaseMm).bytes();
-    if (key == arrowsKey_) return;
+    if (key == arrowsKey_) return false;
     arrowsKey_ = std::move(key);
-    CellGrid cells(QRect(QPoint(0, 0), frame_.viewport), kArrowCell);
-    const QTransform toPixels = QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm);
     const Snapshot* live = picture.live();
     for (const Layer layer : {Layer::UnderParts, Layer::OverParts}) {
-        std::vector<ArrowMark> marks;
+        std::vector<ArrowMark>& marks = marks_[static_cast<std::size_t>(layer)];
+        marks.clear();
         if (live) paths_->marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks);
-        sprites_->makeFor(marks);
-        StampGrid& stamps = stamps_[static_cast<std::size_t>(layer)];
-        for (const QRect& rect : stamps.replace(sprites_->place(toPixels, marks), frame_.origin, frame_.viewport)) cells.add(rect);
     }
+    return true;
+}
+
+void BenchCanvas::placeArrows() {
+    CellGrid cells(QRect(QPoint(0, 0), frame_.viewport), kArrowCell);
+    const QTransform toPixels = QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm);
+    for (std::size_t layer = 0; layer < marks_.size(); ++layer)
+        for (const QRect& rect : stamps_[layer].replace(sprites_->place(toPixels, marks_[layer]), frame_.origin, frame_.viewport)) cells.add(rect);
     stale_ |= cells.region();
 }
 
@@ -304,7 +328,7 @@ void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) c
     // A large frame is put together by all processors, each a band of it.
     const QRect all = region.boundingRect();
     const int bands = areaOf(region) < kSmallFrame ? 1 : std::clamp(QThread::idealThreadCount(), 1, kMostBands);
-    std::vector<std::function<void()>> work;
+    Work work;
     uchar* bits = target.bits();  // one that isn't shared; threads get pictures of their own of the same pixels
     for (int i = 0; i < bands; ++i) {
         const QRect band(all.left(), all.top() + all.height() * i / bands, all.width(), all.height() * (i + 1) / bands - all.height() * i / bands);

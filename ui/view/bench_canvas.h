@@ -16,6 +16,7 @@
 #include "ui/view/patch_layer.h"
 
 #include <array>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
@@ -52,8 +53,12 @@ private:
     /// The rows in which the table looks otherwise than so many rows above.
     QRegion tableDiffering(int slide) const;
     void followTable(const Theme& theme);
-    void followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets);
-    void followArrows(const Picture& picture);
+    using Work = std::vector<std::function<void()>>;
+    /// Paints what has changed; `beside`: other work to be done at the same time.
+    void followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets, Work beside);
+    /// Takes the arrows of this moment. False if they are those of before.
+    bool followMarks(const Picture& picture);
+    void placeArrows();
     const std::vector<Label>& ids(const Picture& picture);
     void compose(QImage& target, const QRegion& region, QPoint shift) const;
 
@@ -80,7 +85,8 @@ private:
     QPoint slide_;
     QRect tableArea_, tableDrawn_;
     std::vector<QRgb> table_;  ///< of one colour along a row: the row's
-    std::array<StampGrid, 2> stamps_;  ///< under and over the parts
+    std::array<std::vector<ArrowMark>, 2> marks_;  ///< under and over the parts
+    std::array<StampGrid, 2> stamps_;              ///< of these
 };
 
 }  // namespace tiepoint::ui

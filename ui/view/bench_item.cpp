@@ -18,7 +18,7 @@ void BenchItem::followPart(int index, bool restyled) {
     const Part& part = picture_.bench().parts[i];
     if (!adopt(std::pair(part, std::move(points)), partBounds(picture_, index), restyled)) return;
     // Seen from below, a part is cut off where its board ends.
-    alike_ = standsOnBoard(part) && !picture_.table->turned;
+    alike_ = !picture_.table->turned;
     if (alike_) look_ = restLook(picture_, index, bounds_) << "part";
 }
 
@@ -26,7 +26,9 @@ void BenchItem::followJumper(int index, bool restyled) {
     index_ = index;
     const Jumper& jumper = picture_.bench().jumpers[static_cast<std::size_t>(index)];
     const std::array<Point, 2> ends{endMm(picture_.bench(), *picture_.table, jumper.ends[0]), endMm(picture_.bench(), *picture_.table, jumper.ends[1])};
-    adopt(std::pair(jumper, ends), jumperBounds(picture_, index), restyled);
+    if (!adopt(std::pair(jumper, ends), jumperBounds(picture_, index), restyled)) return;
+    alike_ = !picture_.table->turned;
+    if (alike_) look_ = restLookOfJumper(picture_, index, bounds_) << "jumper";
 }
 
 bool BenchItem::adopt(Shape shape, const QRectF& bounds, bool restyled) {

@@ -130,6 +130,13 @@ void PatchLayer::reach(const QRect& area, const QSize& most) {
     for (const QRect& rect : before.region()) filled_.add(QRectF(rect & area).adjusted(0, 0, -1, -1));
 }
 
+std::vector<std::function<void()>> PatchLayer::preparations() {
+    std::vector<const Patch*> wanted;
+    for (const Patch& patch : patches_)
+        if (patch.movable && unpainted_.intersects(inPixels(patch.mm, pixelsPerMm_).toAlignedRect())) wanted.push_back(&patch);
+    return stamps_.prepare(wanted, pixelsPerMm_);
+}
+
 void PatchLayer::paint() {
     for (const QRect& rect : joined(unpainted_)) {
         paintOver(rect);
@@ -153,10 +160,12 @@ void PatchLayer::paintOver(const QRect& rect) {
     const QTransform inMm = QTransform(painter.transform()).scale(pixelsPerMm_, pixelsPerMm_);
     for (const Patch& patch : patches_) {
         if (!inPixels(patch.mm, pixelsPerMm_).intersects(rect)) continue;
-        if (patch.movable) {
-            stamps_.lay(pixels_.image(), inImage, -pixels_.area().topLeft(), patch, pixelsPerMm_);
-        } else {
+        if (!patch.movable) {
             painter.setTransform(inMm);
+            patch.paint(painter);
+        } else if (!stamps_.lay(pixels_.image(), inImage, -pixels_.area().topLeft(), patch, pixelsPerMm_)) {
+            const QPointF shift = PatchStamps::roundedCorner(patch, pixelsPerMm_) - patch.mm.topLeft() * pixelsPerMm_;
+            painter.setTransform(inMm * QTransform::fromTranslate(shift.x(), shift.y()));
             patch.paint(painter);
         }
     }

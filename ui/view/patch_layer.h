@@ -14,6 +14,7 @@
 #include <array>
 #include <compare>
 #include <cstdint>
+#include <functional>
 #include <vector>
 
 namespace tiepoint::ui {
@@ -36,6 +37,8 @@ public:
     /// Forgets everything: another theme, for example.
     void clear();
     bool isUnpainted() const { return !unpainted_.isEmpty(); }
+    /// Work that `paint` would have to do first, in small pieces: to be done before it, in whatever threads.
+    std::vector<std::function<void()>> preparations();
     /// Paints what the last `take` found to be painted, and lets go of the patches.
     void paint();
 

@@ -26,6 +26,9 @@ FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
     calm_.setInterval(kCalmMs);
     patience_.setSingleShot(true);
     patience_.setInterval(kPatienceMs);
+    afterPicture_.setSingleShot(true);
+    afterPicture_.setInterval(0);  // as soon as there is nothing else to do
+    connect(&afterPicture_, &QTimer::timeout, this, &FindingsDesk::ask);
     connect(&calm_, &QTimer::timeout, this, &FindingsDesk::show);
     connect(&patience_, &QTimer::timeout, this, &FindingsDesk::show);
     connect(&parts.document, &BenchDocument::benchReplaced, this, &FindingsDesk::forget);
@@ -65,7 +68,13 @@ void FindingsDesk::followInstant() {
     const auto snapshot = parts_.live.snapshot();
     if (!snapshot || snapshot->revision != parts_.document.revision() || snapshot->revision == asked_) return;
     asked_ = snapshot->revision;
-    parts_.questions.askReport(snapshot);
+    // The picture comes first: it needs every processor for a moment, and some systems don't heed that the report's thread can wait.
+    afterPicture_.start();
+}
+
+void FindingsDesk::ask() {
+    const auto snapshot = parts_.live.snapshot();
+    if (snapshot && snapshot->revision == parts_.document.revision()) parts_.questions.askReport(snapshot);
 }
 
 void FindingsDesk::take(const std::shared_ptr<const Report>& report) {

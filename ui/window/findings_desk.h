@@ -53,6 +53,7 @@ private:
     void forget();
     void followBench();
     void followInstant();
+    void ask();
     void take(const std::shared_ptr<const Report>& report);
     /// Shows of the report what may be shown now.
     void show();
@@ -67,7 +68,7 @@ private:
     RevealMenu* reveal_;
     FindingCard* card_;
     QAction* next_;
-    QTimer calm_, patience_;
+    QTimer afterPicture_, calm_, patience_;
     quint64 asked_ = 0;                       ///< the revision that the last question was about
     std::shared_ptr<const Report> report_;    ///< of the present revision, or null
     std::shared_ptr<const std::vector<Finding>> shown_;

@@ -1,7 +1,6 @@
 #include "ui/window/recent_files.h"
 
 #include <QFileInfo>
-#include <QSettings>
 
 namespace tiepoint::ui {
 namespace {
@@ -17,7 +16,7 @@ RecentFiles::RecentFiles(QWidget* parent) : QMenu(QStringLiteral("Open &recent")
 }
 
 QStringList RecentFiles::paths() const {
-    QStringList paths = QSettings().value(kKey).toStringList();
+    QStringList paths = settings_.value(kKey).toStringList();
     paths.removeIf([](const QString& path) { return !QFileInfo::exists(path); });
     return paths;
 }
@@ -27,7 +26,7 @@ void RecentFiles::add(const QString& path) {
     QStringList now = paths();
     now.removeAll(path);
     now.prepend(path);
-    QSettings().setValue(kKey, QStringList(now.mid(0, kMost)));
+    settings_.setValue(kKey, QStringList(now.mid(0, kMost)));
     fill();
 }
 

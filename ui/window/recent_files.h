@@ -2,6 +2,7 @@
 // The menu of recent files, remembered between runs. Files that are gone are left out.
 
 #include <QMenu>
+#include <QSettings>
 #include <QStringList>
 
 namespace tiepoint::ui {
@@ -20,6 +21,8 @@ Q_SIGNALS:
 
 private:
     void fill();
+
+    QSettings settings_;  ///< kept, so that it is written when there is time
 };
 
 }  // namespace tiepoint::ui
