@@ -117,6 +117,13 @@ private:
     Look look_{&theme(ThemeName::Day), 1};
 };
 
+/// A number as a person reads it; one without a unit that can't be a whole is a share of something, a tolerance for example.
+QString numberInWords(const ValueSpec& spec, double number) {
+    constexpr double kPercent = 100;
+    const bool isShare = spec.unit.empty() && spec.maximum < 1;
+    return isShare ? qs(formatSetting(number * kPercent, {})) + QStringLiteral(" %") : qs(formatSetting(number, spec.unit));
+}
+
 /// One of several: choices by their label, or the allowed numbers.
 class ListField : public ValueField {
 public:
@@ -125,7 +132,7 @@ public:
         if (spec.type == ValueType::Choice)
             for (std::size_t i = 0; i < spec.choices.size(); ++i) list_->addItem(qs(spec.choices[i].label), static_cast<double>(i));
         else
-            for (const double number : spec.allowed) list_->addItem(qs(formatSetting(number, spec.unit)), number);
+            for (const double number : spec.allowed) list_->addItem(numberInWords(spec, number), number);
         connect(list_, &QComboBox::activated, this, [this](int index) { Q_EMIT chosen(list_->itemData(index).toDouble()); });
         setEditor(list_);
     }
@@ -133,7 +140,7 @@ public:
     void showValue(double value) override {
         int index = list_->findData(value);
         if (index < 0) {  // a file may hold a number that the window doesn't offer
-            list_->addItem(qs(formatSetting(value, spec().unit)), value);
+            list_->addItem(numberInWords(spec(), value), value);
             index = list_->count() - 1;
         }
         list_->setCurrentIndex(index);

@@ -69,16 +69,23 @@ QPainterPath signOf(const Finding& finding, QPointF c, double r) {
 
 // --- places ---
 
-QPainterPath outlineOf(const Picture& picture, const std::string& id) {
+/// A shape grown by a breadth on all sides. Shapes are joined in small units: in millimetres their curves would become corners.
+QPainterPath grownAbout(const QPainterPath& shape, double byMm) {
+    constexpr double kUnitsPerMm = 50;
+    const QPainterPath fine = QTransform::fromScale(kUnitsPerMm, kUnitsPerMm).map(shape);
     QPainterPathStroker stroker;
-    stroker.setWidth(2 * kBodyAwayMm);
+    stroker.setWidth(2 * byMm * kUnitsPerMm);
     stroker.setJoinStyle(Qt::RoundJoin);
+    return QTransform::fromScale(1 / kUnitsPerMm, 1 / kUnitsPerMm).map(stroker.createStroke(fine).united(fine).simplified());
+}
+
+QPainterPath outlineOf(const Picture& picture, const std::string& id) {
     if (const int part = picture.bench().partIndex(id); part >= 0) {
         const PartScene scene = sceneOf(picture, part);
-        const QPainterPath body = findPackagePainter(scene.part.kind->package->name)->body(scene);
-        return stroker.createStroke(body).united(body).simplified();
+        return grownAbout(findPackagePainter(scene.part.kind->package->name)->body(scene), kBodyAwayMm);
     }
     if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
+        QPainterPathStroker stroker;
         stroker.setWidth(2 * (kBodyAwayMm + 0.5));
         stroker.setCapStyle(Qt::RoundCap);
         return stroker.createStroke(jumperLine(picture, jumper)).simplified();
