@@ -77,6 +77,8 @@ TEST_F(FindingsTest, AppliedMendIsOneUndoStepNamedAfterIt) {
     EXPECT_EQ(window().document().undoStack().text(0), mend);
     ASSERT_TRUE(WindowBench::waitFor([this] { return !card().isVisible(); }));
     EXPECT_TRUE(window().cards().legend().isVisible());
+    EXPECT_TRUE(view().hasFocus());
+    EXPECT_FALSE(view().picture().marks.cursor) << "nobody asked for the keyboard's cursor";
     window().document().undoStack().undo();
     EXPECT_TRUE(waitForCard());
 }

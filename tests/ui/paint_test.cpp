@@ -10,6 +10,7 @@
 #include "ui/paint/overload.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/palette.h"
+#include "ui/paint/part_scenes.h"
 #include "ui/paint/pixel_sheet.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/sprites.h"
@@ -287,6 +288,24 @@ TEST(Paint, TooMuchIsSaidInWords) {
     ASSERT_FALSE(over.empty());
     EXPECT_TRUE(over.back().words.contains(QStringLiteral("30 mA maximum")))
         << over.back().words.toStdString();
+}
+
+TEST(Paint, TheTagOfAHoleKeepsOffParts) {
+    Picture picture = pictureOf(beacon());
+    const Layout& layout = *picture.layout;
+    for (const char* address : {"A.b13", "A.f13", "A.d17", "A.j18"}) {
+        const Hole hole = test::holeAt(address);
+        picture.marks.hoverNet = layout.netOfHole(layout.holeIndex(hole));
+        picture.marks.hoverAt = picture.seenAt(hole);
+        Patches patches;
+        addHandMarks(patches, picture);
+        ASSERT_EQ(patches.size(), 1u) << address;
+        for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+            const PartScene scene = sceneOf(picture, part);
+            const QRectF hidden = patches[0].mm & findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
+            EXPECT_LT(hidden.width() * hidden.height(), 2) << scene.part.id << " under the tag of " << address;
+        }
+    }
 }
 
 TEST(Paint, SpritesShowWhatVectorsShow) {

@@ -186,9 +186,39 @@ void addCursor(Patches& patches, const Picture& picture) {
                        }});
 }
 
+/// How much of parts and of what is pinned a frame would hide, mm².
+double hiddenBy(const Picture& picture, const QRectF& frame) {
+    double hidden = 0;
+    const auto add = [&](const QRectF& thing) {
+        const QRectF shared = thing & frame;
+        hidden += shared.width() * shared.height();
+    };
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const PartScene scene = sceneOf(picture, part);
+        add(findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect());
+    }
+    if (picture.pinned)
+        for (const PinnedTag& tag : *picture.pinned) add(tag.frame);
+    return hidden;
+}
+
+/// A frame beside a point, or its mirror image to the left, below or both, if that hides less.
+QRectF leastHiding(const Picture& picture, QPointF at, const QRectF& frame) {
+    constexpr double kWorthMm2 = 1;  ///< so that a tag doesn't jump about for nothing
+    const double left = 2 * at.x() - frame.right(), below = 2 * at.y() - frame.bottom();
+    QRectF best = frame;
+    double least = hiddenBy(picture, frame);
+    for (const QPointF corner : {QPointF(left, frame.top()), QPointF(frame.left(), below), QPointF(left, below)}) {
+        if (least < kWorthMm2) break;
+        const QRectF mirrored(corner, frame.size());
+        if (const double hidden = hiddenBy(picture, mirrored); hidden < least - kWorthMm2) best = mirrored, least = hidden;
+    }
+    return best;
+}
+
 void addTag(Patches& patches, const Picture& picture, Point at, const QString& text, const QColor& edge) {
     const Lettering lettering = wordsOf(picture);
-    const QRectF frame = tagBeside(toQt(at), text, lettering);
+    const QRectF frame = leastHiding(picture, toQt(at), tagBeside(toQt(at), text, lettering));
     patches.push_back({tagRoom(frame), PatchLook() << Mark::Tag << text << edge << lettering.sizeMm,
                        [&picture, frame, text, edge, lettering](QPainter& painter) { paintTag(painter, *picture.theme, frame, text, lettering, edge); }});
 }

@@ -122,9 +122,9 @@ void FindingsDesk::showOnCard(int finding) {
     if (onCard) {
         card_->showFindings(shown_, finding);
     } else {
-        const bool focused = card_->isAncestorOf(QApplication::focusWidget());
+        // Before its keys go: they would hand the focus on as if someone had tabbed.
+        if (card_->isAncestorOf(QApplication::focusWidget())) parts_.view.setFocus(Qt::OtherFocusReason);
         card_->showNothing();
-        if (focused) parts_.view.setFocus(Qt::OtherFocusReason);
     }
     parts_.cards.setStanding(onCard ? card_ : nullptr);
 }
