@@ -19,7 +19,7 @@ namespace tiepoint::ui {
 namespace {
 
 // Costs: what a label may least of all hide counts most. Areas in mm2, points one each.
-constexpr double kOffStage = 20, kOverBody = 6, kOverLabel = 12, kOverPoint = 0.8;
+constexpr double kOffStage = 20, kOverBody = 6, kOverLight = 18, kOverLabel = 12, kOverPoint = 0.8;
 constexpr double kCellMm = 0.5, kAroundMm = 20;  ///< of the count of points
 constexpr double kPointStepMm = 0.8;
 constexpr double kRoomMm = 0.25;
@@ -220,7 +220,7 @@ Clearance::Clearance(const Picture& picture) {
         const PartScene scene = sceneOf(picture, part);
         const PackagePainter* look = findPackagePainter(scene.part.kind->package->name);
         if (!look) continue;
-        bodies_.push_back(look->body(scene).boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm));
+        bodies_.push_back({look->body(scene).boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm), scene.part.kind->emitsLight ? kOverLight : kOverBody});
         for (const PartPath& path : look->paths(scene)) addLine(path.line);
     }
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
@@ -243,7 +243,7 @@ Clearance::Clearance(const Picture& picture) {
 
 double Clearance::cost(const QRectF& frame) const {
     double cost = stage_.isNull() ? 0 : kOffStage * (frame.width() * frame.height() - sharedArea(stage_, frame));
-    for (const QRectF& body : bodies_) cost += kOverBody * sharedArea(body, frame);
+    for (const Body& body : bodies_) cost += body.cost * sharedArea(body.frame, frame);
     for (const QRectF& label : labels_) cost += kOverLabel * sharedArea(label, frame);
     const QRectF roomy = frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
     cost += kOverPoint * points_->within(roomy);

@@ -48,7 +48,12 @@ private:
         std::vector<int> sums_;
     };
 
-    std::vector<QRectF> bodies_, labels_;
+    struct Body {
+        QRectF frame;
+        double cost;  ///< of hiding it, for each mm²: a light is what everyone looks at
+    };
+    std::vector<Body> bodies_;
+    std::vector<QRectF> labels_;
     QRectF stage_;  ///< labels stay inside while projecting; null: anywhere
     std::shared_ptr<const PointCount> points_;  ///< shared by copies: they differ in labels only
 };
