@@ -95,7 +95,7 @@ private:
             place.mend.edit.operations.push_back(join->edit.operations.front());
         }
         place.jumpers = joins.size();
-        place.mend.text = fmt::format("Turn {} by a quarter and put it astride the gap", astride.id);
+        place.mend.text = fmt::format("Turn {} by a quarter and put it across the gap", astride.id);
         if (!joins.empty()) place.mend.text += fmt::format("; join {} by a jumper", fmt::join(joins, ", and "));
         places_.push_back(std::move(place));
     }

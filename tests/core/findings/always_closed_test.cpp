@@ -37,7 +37,7 @@ TEST(AlwaysClosed, PutAstrideTheGapTheButtonSwitchesAgain) {
     EXPECT_TRUE(afterMend(bench, findings[0]).empty()) << told(afterMend(bench, findings[0]));
     EXPECT_EQ(brightnessAfterMend(bench, findings[0], "D1"), 0) << "at rest";
     EXPECT_GT(brightnessAfterMend(bench, findings[0], "D1", {"S1"}), 0.4) << "pressed";
-    EXPECT_EQ(findings[0].mend->text, "Turn S1 by a quarter and put it astride the gap; join d8 with d13 by a jumper")
+    EXPECT_EQ(findings[0].mend->text, "Turn S1 by a quarter and put it across the gap; join d8 with d13 by a jumper")
         << "between columns 10 and 12 the LED in column 13 leaves no room";
 }
 
