@@ -11,10 +11,12 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
+#include <map>
 #include <optional>
-#include <set>
 #include <string>
+#include <tuple>
 #include <utility>
 
 namespace tiepoint {
