@@ -9,6 +9,11 @@ BenchDocument::BenchDocument(QObject* parent)
     connect(&undo_, &QUndoStack::cleanChanged, this, &BenchDocument::fileChanged);
 }
 
+BenchDocument::~BenchDocument() {
+    // The history is cleared as it goes, and tells so; by then this is no document any more.
+    disconnect(&undo_, nullptr, this, nullptr);
+}
+
 std::optional<QString> BenchDocument::push(const Edit& edit, int gesture) {
     auto done = apply(*bench_, edit);
     if (!done.ok()) return QString::fromStdString(done.error().message);

@@ -16,6 +16,7 @@ class BenchDocument : public QObject {
     Q_OBJECT
 public:
     explicit BenchDocument(QObject* parent = nullptr);
+    ~BenchDocument() override;
 
     std::shared_ptr<const Bench> bench() const { return bench_; }
     quint64 revision() const { return revision_; }

@@ -80,7 +80,10 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     view_->setFocus();
 }
 
-MainWindow::~MainWindow() = default;
+MainWindow::~MainWindow() {
+    // The history is cleared as it goes, and tells so; by then this is no main window any more.
+    disconnect(&document_->undoStack(), nullptr, this, nullptr);
+}
 
 // --- joining ---
 
