@@ -57,13 +57,11 @@ void StampGrid::sort(const QSize& viewport) {
     }
 }
 
-void StampGrid::lay(QImage& target, const QRect& rect, QPoint shift) const {
-    forPieces(rect, [&](const QRect& piece) {
-        for (const int i : byCell_[static_cast<std::size_t>(piece.top() / kCell * columns_ + piece.left() / kCell)]) {
-            const Stamp& stamp = stamps_[static_cast<std::size_t>(i)];
-            stampOver(target, piece.translated(shift), stamp.at + shift, stamp.picture);
-        }
-    });
+void StampGrid::lay(QImage& target, const QRect& piece, QPoint shift) const {
+    for (const int i : byCell_[static_cast<std::size_t>(piece.top() / kCell * columns_ + piece.left() / kCell)]) {
+        const Stamp& stamp = stamps_[static_cast<std::size_t>(i)];
+        stampOver(target, piece.translated(shift), stamp.at + shift, stamp.picture);
+    }
 }
 
 void FrameStack::composePiece(QImage& target, const QRect& piece, bool solid, QPoint shift) const {
@@ -83,16 +81,9 @@ void FrameStack::composePiece(QImage& target, const QRect& piece, bool solid, QP
 }
 
 void FrameStack::compose(QImage& target, const QRegion& region, QPoint shift) const {
-    constexpr int kThin = 8;  // rows that fit into the processor's cache as they are, as where the table's shades move
     const QRegion solid = region & ground.opaque().translated(origin);
-    const auto composeAll = [&](const QRegion& part, bool isSolid) {
-        for (const QRect& rect : part) {
-            if (rect.height() <= kThin) composePiece(target, rect, isSolid, shift);
-            else forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, isSolid, shift); });
-        }
-    };
-    composeAll(solid, true);
-    composeAll(region - solid, false);
+    for (const QRect& rect : solid) forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, true, shift); });
+    for (const QRect& rect : region - solid) forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, false, shift); });
 }
 
 }  // namespace tiepoint::ui

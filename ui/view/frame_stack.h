@@ -20,8 +20,8 @@ public:
     static constexpr int kCell = 64;  ///< pixels
     /// Takes other stamps, placed from the bench's origin; where one has come or gone, in the viewport.
     std::vector<QRect> replace(std::vector<Stamp> stamps, QPoint origin, const QSize& viewport);
-    /// Lays what falls into `rect`. `shift`: from the viewport to the target.
-    void lay(QImage& target, const QRect& rect, QPoint shift) const;
+    /// Lays what falls into `piece`, which lies within one square. `shift`: from the viewport to the target.
+    void lay(QImage& target, const QRect& piece, QPoint shift) const;
 
 private:
     void sort(const QSize& viewport);
