@@ -75,5 +75,27 @@ TEST(PatchStamps, LieWithinHalfAPixelOfTheirPlaces) {
     EXPECT_LT(far, 235 * 0.59 / 2);
 }
 
+TEST(PatchLayer, WhatChangedOutOfSightIsNewWhenItComesBack) {
+    constexpr QRect kHere(0, 0, 100, 100), kRight(20, 0, 100, 100);
+    const auto show = [](PatchLayer& layer, const QColor& colour, const QRect& sight) {
+        const QRectF mm(0, 0, 4, 4);
+        layer.take({{mm, PatchLook() << colour, [=](QPainter& painter) { painter.fillRect(mm, colour); }}}, sight, sight.adjusted(-5, -5, 5, 5), kPixelsPerMm);
+        layer.paint();
+    };
+    const auto seen = [&](const PatchLayer& layer) {
+        QImage image(kHere.size(), QImage::Format_RGB32);
+        image.fill(Qt::white);
+        layer.lay(image, kHere, {});
+        return image;
+    };
+    PatchLayer kept, fresh;
+    show(kept, Qt::red, kHere);
+    show(kept, Qt::red, kRight);  // nothing lies farther to the right: the pixels stay where they are
+    show(kept, Qt::blue, kRight);
+    show(kept, Qt::blue, kHere);
+    show(fresh, Qt::blue, kHere);
+    EXPECT_EQ(seen(kept), seen(fresh));
+}
+
 }  // namespace
 }  // namespace tiepoint::ui

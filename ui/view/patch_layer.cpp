@@ -111,7 +111,7 @@ std::vector<PatchLayer::Key> PatchLayer::followKeys() {
 
 QRegion PatchLayer::cellsOf(const std::vector<Key>& keys) const {
     if (keys.empty()) return {};
-    CellGrid cells(room_, kChangeCell);
+    CellGrid cells(room_ | pixels_.area(), kChangeCell);  // pixels beyond the room are still kept where they are
     for (const Key& key : keys) cells.add(key.pixels());
     return cells.region();
 }
