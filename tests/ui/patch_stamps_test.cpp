@@ -28,7 +28,7 @@ Patch disc(QPointF corner, int& painted, bool movable) {
 QImage pixelsOf(const PatchLayer& layer) {
     QImage image(kSight.size(), QImage::Format_RGB32);
     image.fill(Qt::white);
-    layer.lay(image, kSight, {});
+    layer.lay(rowsOf(image), kSight, {});
     return image;
 }
 
@@ -41,7 +41,8 @@ QImage drawn(PatchLayer& layer, std::initializer_list<QPointF> corners, int& pai
 }
 
 TEST(PatchStamps, AreMadeOnceAndMoved) {
-    PatchLayer layer;
+    TileStore store;
+    PatchLayer layer(store);
     int painted = 0;
     drawn(layer, {{1, 1}, {11, 1}, {21, 1}}, painted, true);
     EXPECT_EQ(painted, 1);
@@ -55,14 +56,16 @@ TEST(PatchStamps, AreMadeOnceAndMoved) {
 TEST(PatchStamps, ShowWhatPaintingShows) {
     // In the middle of pixels and on their edges; two that overlap; one that reaches out of sight.
     const auto corners = {QPointF(1, 1), QPointF(3, 2), QPointF(20.0625, 8.0625), QPointF(48, 3)};
-    PatchLayer moved, plain;
+    TileStore store;
+    PatchLayer moved(store), plain(store);
     int ofMoved = 0, ofPlain = 0;
     EXPECT_EQ(drawn(moved, corners, ofMoved, true), drawn(plain, corners, ofPlain, false));
     EXPECT_LT(ofMoved, ofPlain);
 }
 
 TEST(PatchStamps, LieWithinHalfAPixelOfTheirPlaces) {
-    PatchLayer moved, plain;
+    TileStore store;
+    PatchLayer moved(store), plain(store);
     int painted = 0;
     const QImage stamped = drawn(moved, {{10.03, 10.05}}, painted, true), exact = drawn(plain, {{10.03, 10.05}}, painted, false);
     int far = 0;
@@ -85,10 +88,11 @@ TEST(PatchLayer, WhatChangedOutOfSightIsNewWhenItComesBack) {
     const auto seen = [&](const PatchLayer& layer) {
         QImage image(kHere.size(), QImage::Format_RGB32);
         image.fill(Qt::white);
-        layer.lay(image, kHere, {});
+        layer.lay(rowsOf(image), kHere, {});
         return image;
     };
-    PatchLayer kept, fresh;
+    TileStore store;
+    PatchLayer kept(store), fresh(store);
     show(kept, Qt::red, kHere);
     show(kept, Qt::red, kRight);  // nothing lies farther to the right: the pixels stay where they are
     show(kept, Qt::blue, kRight);

@@ -213,7 +213,13 @@ void addPrint(BoardPatches& sheet, const BoardKind& kind, Labels labels) {
 }  // namespace
 
 void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area) {
-    painter.fillRect(area, shadeDown(theme, area, theme.benchTop, theme.benchBottom));
+    // In steps of one shade, all channels at once, which nobody sees: the rows in which a bench that is panned over it looks otherwise are few then.
+    const QColor &top = theme.benchTop, &bottom = theme.benchBottom;
+    const int steps = std::max({std::abs(bottom.red() - top.red()), std::abs(bottom.green() - top.green()), std::abs(bottom.blue() - top.blue())});
+    for (int step = 0; step <= steps; ++step) {
+        const QRectF rest(QPointF(area.left(), area.top() + area.height() * step / (steps + 1)), area.bottomRight());
+        painter.fillRect(rest, steps == 0 ? top : blend(top, bottom, static_cast<double>(step) / steps));
+    }
 }
 
 void addBoard(Patches& patches, const Picture& picture, int board) {

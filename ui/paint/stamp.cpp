@@ -4,6 +4,9 @@
 #include <immintrin.h>
 #endif
 
+#include <cstddef>
+#include <cstring>
+
 namespace tiepoint::ui {
 namespace {
 
@@ -48,25 +51,34 @@ WITH_AVX2 inline __m256i throughWide(__m256i above, __m256i below) {
     return _mm256_srli_epi16(_mm256_add_epi16(_mm256_add_epi16(product, _mm256_srli_epi16(product, 8)), _mm256_set1_epi16(128)), 8);
 }
 
-/// As many eights of pixels as there are; returns how many pixels those are.
-WITH_AVX2 int layEights(QRgb* target, const QRgb* from, int count) {
+/// Eight pixels over eight.
+WITH_AVX2 inline __m256i overWide(__m256i above, __m256i below) {
+    const __m256i zero = _mm256_setzero_si256();
+    const __m256i low = throughWide(_mm256_unpacklo_epi8(above, zero), _mm256_unpacklo_epi8(below, zero));
+    const __m256i high = throughWide(_mm256_unpackhi_epi8(above, zero), _mm256_unpackhi_epi8(below, zero));
+    return _mm256_add_epi8(above, _mm256_packus_epi16(low, high));
+}
+
+WITH_AVX2 void layBlockWide(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size) {
     constexpr int kAtOnceWide = 8;
-    const __m256i zero = _mm256_setzero_si256(), full = _mm256_set1_epi32(static_cast<int>(0xff000000U));
-    int i = 0;
-    for (; i + kAtOnceWide <= count; i += kAtOnceWide) {
-        const __m256i above = _mm256_loadu_si256(reinterpret_cast<const __m256i*>(from + i));
-        if (_mm256_testz_si256(above, above)) continue;
-        auto* to = reinterpret_cast<__m256i*>(target + i);
-        if (_mm256_testc_si256(above, full)) {
-            _mm256_storeu_si256(to, above);
-            continue;
+    const __m256i full = _mm256_set1_epi32(static_cast<int>(0xff000000U));
+    const int whole = size.width() / kAtOnceWide * kAtOnceWide;
+    const __m256i rest = _mm256_cmpgt_epi32(_mm256_set1_epi32(size.width() - whole), _mm256_setr_epi32(0, 1, 2, 3, 4, 5, 6, 7));
+    for (int y = 0; y < size.height(); ++y) {
+        QRgb* to = target.first + y * target.stride;
+        const QRgb* from = above.first + y * above.stride;
+        for (int i = 0; i < whole; i += kAtOnceWide) {
+            const __m256i pixels = _mm256_loadu_si256(reinterpret_cast<const __m256i*>(from + i));
+            if (_mm256_testz_si256(pixels, pixels)) continue;
+            auto* place = reinterpret_cast<__m256i*>(to + i);
+            _mm256_storeu_si256(place, _mm256_testc_si256(pixels, full) ? pixels : overWide(pixels, _mm256_loadu_si256(place)));
         }
-        const __m256i below = _mm256_loadu_si256(to);
-        const __m256i low = throughWide(_mm256_unpacklo_epi8(above, zero), _mm256_unpacklo_epi8(below, zero));
-        const __m256i high = throughWide(_mm256_unpackhi_epi8(above, zero), _mm256_unpackhi_epi8(below, zero));
-        _mm256_storeu_si256(to, _mm256_add_epi8(above, _mm256_packus_epi16(low, high)));
+        if (whole == size.width()) continue;
+        const __m256i pixels = _mm256_maskload_epi32(reinterpret_cast<const int*>(from + whole), rest);
+        if (_mm256_testz_si256(pixels, pixels)) continue;
+        auto* place = reinterpret_cast<int*>(to + whole);
+        _mm256_maskstore_epi32(place, rest, overWide(pixels, _mm256_maskload_epi32(place, rest)));
     }
-    return i;
 }
 
 const bool kHasAvx2 = __builtin_cpu_supports("avx2");
@@ -74,24 +86,42 @@ const bool kHasAvx2 = __builtin_cpu_supports("avx2");
 
 }  // namespace
 
-void layOver(QRgb* target, const QRgb* above, int count) {
-    int i = 0;
+PixelRows<QRgb> rowsOf(QImage& image) { return {reinterpret_cast<QRgb*>(image.bits()), image.bytesPerLine() / static_cast<qsizetype>(sizeof(QRgb))}; }
+
+PixelRows<const QRgb> rowsOf(const QImage& image) {
+    return {reinterpret_cast<const QRgb*>(image.constBits()), image.bytesPerLine() / static_cast<qsizetype>(sizeof(QRgb))};
+}
+
+void layOver(QRgb* target, const QRgb* above, int count) { layBlock({target, count}, {above, count}, {count, 1}); }
+
+void layBlock(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size) {
 #ifdef __SSE2__
-    if (kHasAvx2) i = layEights(target, above, count);
-    for (; i + kAtOnce <= count; i += kAtOnce) layFour(target + i, above + i);
+    if (kHasAvx2) return layBlockWide(target, above, size);
 #endif
-    for (; i < count; ++i) {
-        if (above[i] != 0) target[i] = over(above[i], target[i]);
+    for (int y = 0; y < size.height(); ++y) {
+        QRgb* to = target.first + y * target.stride;
+        const QRgb* from = above.first + y * above.stride;
+        int i = 0;
+#ifdef __SSE2__
+        for (; i + kAtOnce <= size.width(); i += kAtOnce) layFour(to + i, from + i);
+#endif
+        for (; i < size.width(); ++i) {
+            if (from[i] != 0) to[i] = over(from[i], to[i]);
+        }
     }
+}
+
+void copyBlock(PixelRows<QRgb> target, PixelRows<const QRgb> from, QSize size) {
+    for (int y = 0; y < size.height(); ++y)
+        std::memcpy(target.first + y * target.stride, from.first + y * from.stride, static_cast<std::size_t>(size.width()) * sizeof(QRgb));
 }
 
 void stampOver(QImage& target, const QRect& clip, QPoint at, const QImage& stamp) {
     const QRect rect = QRect(at, stamp.size()) & clip & target.rect();
     if (rect.isEmpty()) return;
-    for (int y = rect.top(); y <= rect.bottom(); ++y) {
-        const auto* from = reinterpret_cast<const QRgb*>(stamp.constScanLine(y - at.y())) + (rect.left() - at.x());
-        layOver(reinterpret_cast<QRgb*>(target.scanLine(y)) + rect.left(), from, rect.width());
-    }
+    const PixelRows<QRgb> to = rowsOf(target);
+    const PixelRows<const QRgb> from = rowsOf(stamp);
+    layBlock({to.at(rect.topLeft()), to.stride}, {from.at(rect.topLeft() - at), from.stride}, rect.size());
 }
 
 }  // namespace tiepoint::ui

@@ -16,7 +16,6 @@
 #include <atomic>
 #include <cmath>
 #include <functional>
-#include <initializer_list>
 #include <iterator>
 #include <utility>
 
@@ -24,9 +23,9 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kSmallFrame = 1'000'000;  ///< pixels; up to here handing out the work costs more than it saves
-constexpr int kMostBands = 4;
+constexpr int kBandsPerThread = 2, kMostBands = 8;
 constexpr int kArrowCell = 16;  ///< pixels; changes by arrows are gathered in cells
-constexpr int kMarginShare = 8;  ///< of the viewport's size, on each side, so that a pan doesn't paint at once
+constexpr int kMarginShare = 32;  ///< of the viewport's size, on each side, so that a pan doesn't paint at once
 
 /// What a layer depends on, as bytes to compare. Addresses stand for contents: layouts and snapshots never change once shared,
 /// and the canvas keeps those that it drew last, so that no other can come to lie at their address.
@@ -124,24 +123,16 @@ bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || mar
 void doTogether(const std::vector<std::function<void()>>& pieces) {
     const int threads = std::min(static_cast<int>(pieces.size()), QThreadPool::globalInstance()->maxThreadCount());
     std::atomic<std::size_t> next = 0;
+    std::atomic<int> started = 0;
     QSemaphore done;
-    for (int i = 0; i < threads; ++i) {
-        QThreadPool::globalInstance()->start([&] {
-            for (std::size_t piece = next++; piece < pieces.size(); piece = next++) pieces[piece]();
-            done.release();
-        });
-    }
+    // Each thread wakes the next: by then the one that waits has left its processor free. Woken all at once, two may share one and leave another idle.
+    std::function<void()> run = [&] {
+        if (++started < threads) QThreadPool::globalInstance()->start(run);
+        for (std::size_t piece = next++; piece < pieces.size(); piece = next++) pieces[piece]();
+        done.release();
+    };
+    if (threads > 0) QThreadPool::globalInstance()->start(run);
     done.acquire(threads);
-}
-
-/// Paints layers one after the other, as one piece of work; none if there is nothing to paint.
-void addPainting(std::vector<std::function<void()>>& work, std::initializer_list<PatchLayer*> layers) {
-    const std::vector<PatchLayer*> chain(layers);
-    if (std::ranges::none_of(chain, &PatchLayer::isUnpainted)) return;
-    work.emplace_back([chain] {
-        for (PatchLayer* layer : chain)
-            if (layer->isUnpainted()) layer->paint();
-    });
 }
 
 int areaOf(const QRegion& region) {
@@ -177,7 +168,7 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
         arrowsKey_ = {};
     }
     if (!sameTheme) {
-        for (PatchLayer* layer : {&boards_, &under_, &items_, &parts_, &words_, &hand_}) layer->clear();
+        for (PatchLayer* layer : layers()) layer->clear();
         boardsKey_ = underKey_ = itemsKey_ = partsKey_ = wordsKey_ = handKey_ = QByteArray();
         tableDrawn_ = {};
     }
@@ -189,7 +180,7 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
         slide_ = {};
     } else if (const QPoint slide = frame.origin - frame_.origin; !slide.isNull()) {
         slide_ += slide;
-        stale_ = stale_.translated(slide) | (QRegion(all) - all.translated(slide)) | (tableDiffering(slide.y()) - under_.opaque().translated(frame.origin));
+        stale_ = stale_.translated(slide) | (QRegion(all) - all.translated(slide)) | (tableDiffering(slide.y()) - boards_.opaque().translated(frame.origin));
     }
     theme_ = picture.theme;
     frame_ = frame;
@@ -269,18 +260,16 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
     follow(words_, wordsKey_, wordsKey(picture), false, [&](Patches& patches) { findingMarks_ = addWords(patches, picture, *ground_, ids(picture)); });
     follow(hand_, handKey_, marksKey(picture), isCarrying(picture.marks) || wasCarrying_, [&](Patches& patches) { addHandMarks(patches, picture); });
     wasCarrying_ = isCarrying(picture.marks);
-    // The parts are many and dear, so their pixels are made piece by piece, by whichever thread is free; then they are only laid.
-    Work first, then;
-    addPainting(first, {&words_});
-    addPainting(first, {&boards_});
-    addPainting(first, {&hand_});
-    std::ranges::move(items_.preparations(), std::back_inserter(first));
-    std::ranges::move(beside, std::back_inserter(first));
-    addPainting(then, {&items_, &parts_});
-    addPainting(then, {&under_});
-    doTogether(first);
-    doTogether(then);
-    for (const PatchLayer* layer : {&boards_, &under_, &items_, &parts_, &words_, &hand_}) stale_ |= layer->changed().translated(frame_.origin);
+    // What is dear is made piece by piece, by whichever thread is free; then it is only laid.
+    Work pieces = std::move(beside), bands;
+    for (PatchLayer* layer : layers()) std::ranges::move(layer->preparations(), std::back_inserter(pieces));
+    doTogether(pieces);
+    for (PatchLayer* layer : layers()) std::ranges::move(layer->paintings(), std::back_inserter(bands));
+    doTogether(bands);
+    for (PatchLayer* layer : layers()) {
+        layer->finish();
+        stale_ |= layer->changed().translated(frame_.origin);
+    }
 }
 
 bool BenchCanvas::followMarks(const Picture& picture) {
@@ -324,27 +313,28 @@ void BenchCanvas::show(QPainter& painter, const QRegion& exposed) const {
 
 void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) const {
     if (region.isEmpty()) return;
-    const FrameStack stack{table_, under_, parts_, words_, hand_, stamps_, frame_.origin};
+    const FrameStack stack{table_, boards_, under_, items_, parts_, words_, hand_, stamps_, frame_.origin};
     // A large frame is put together by all processors, each a band of it.
     const QRect all = region.boundingRect();
-    const int bands = areaOf(region) < kSmallFrame ? 1 : std::clamp(QThread::idealThreadCount(), 1, kMostBands);
+    const int bands = areaOf(region) < kSmallFrame ? 1 : std::clamp(QThread::idealThreadCount() * kBandsPerThread, 1, kMostBands);
     Work work;
-    uchar* bits = target.bits();  // one that isn't shared; threads get pictures of their own of the same pixels
+    const PixelRows<QRgb> pixels = rowsOf(target);
     for (int i = 0; i < bands; ++i) {
         const QRect band(all.left(), all.top() + all.height() * i / bands, all.width(), all.height() * (i + 1) / bands - all.height() * i / bands);
-        work.emplace_back([&, part = region & band] {
-            QImage pixels(bits, target.width(), target.height(), target.bytesPerLine(), target.format());
-            stack.compose(pixels, part, shift);
-        });
+        work.emplace_back([&, part = region & band] { stack.compose(pixels, part, shift); });
     }
     if (work.size() == 1) return work.front()();
     doTogether(work);
 }
 
 void BenchCanvas::showTable(QPainter& painter, const QRect& viewport) const {
-    if (table_.empty()) return;
-    const QImage column(reinterpret_cast<const uchar*>(table_.data()), 1, static_cast<int>(table_.size()), sizeof(QRgb), QImage::Format_RGB32);
-    painter.drawImage(viewport, column);
+    const double ratio = frame_.devicePixelRatio;
+    for (auto row = table_.begin(); row != table_.end();) {
+        const auto end = std::find_if(row, table_.end(), [row](QRgb colour) { return colour != *row; });
+        const auto at = [&](auto place) { return static_cast<double>(place - table_.begin()) / ratio; };
+        painter.fillRect(QRectF(viewport.left(), viewport.top() + at(row), viewport.width(), at(end) - at(row)), QColor(*row));
+        row = end;
+    }
 }
 
 bool BenchCanvas::prewarm() {
@@ -352,6 +342,10 @@ bool BenchCanvas::prewarm() {
     return sprites_ && sprites_->prewarm(kAtOnce) > 0;
 }
 
-long long BenchCanvas::paintedPixels() const { return boards_.paintedPixels() + under_.paintedPixels() + items_.paintedPixels() + parts_.paintedPixels() + words_.paintedPixels() + hand_.paintedPixels(); }
+long long BenchCanvas::paintedPixels() {
+    long long pixels = 0;
+    for (const PatchLayer* layer : layers()) pixels += layer->paintedPixels();
+    return pixels;
+}
 
 }  // namespace tiepoint::ui

@@ -46,7 +46,7 @@ public:
     /// Makes a few sprites ahead of their use. False once all are made.
     bool prewarm();
     /// Pixels painted anew so far, for tests and benchmarks; those put together from kept ones don't count.
-    long long paintedPixels() const;
+    long long paintedPixels();
 
 private:
     void followLook(const Picture& picture, const Frame& frame);
@@ -54,6 +54,7 @@ private:
     QRegion tableDiffering(int slide) const;
     void followTable(const Theme& theme);
     using Work = std::vector<std::function<void()>>;
+    std::array<PatchLayer*, 6> layers() { return {&boards_, &under_, &items_, &parts_, &words_, &hand_}; }
     /// Paints what has changed; `beside`: other work to be done at the same time.
     void followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets, Work beside);
     /// Takes the arrows of this moment. False if they are those of before.
@@ -80,7 +81,8 @@ private:
     Arrows arrows_ = Arrows::Off;
     bool wasCarrying_ = false;
     std::unique_ptr<ArrowSprites> sprites_;
-    PatchLayer boards_, under_{boards_}, items_, parts_{items_}, words_, hand_;
+    TileStore tiles_;
+    PatchLayer boards_{tiles_}, under_{tiles_}, items_{tiles_}, parts_{tiles_}, words_{tiles_}, hand_{tiles_};
     QRegion stale_;   ///< of the viewport
     QPoint slide_;
     QRect tableArea_, tableDrawn_;

@@ -1,5 +1,7 @@
 #include "ui/view/camera.h"
 
+#include "ui/view/large_pages.h"
+
 #include <QPainter>
 #include <QScrollBar>
 
@@ -14,6 +16,18 @@ constexpr double kStep = 1.25;  ///< about eight steps from the whole bench to a
 constexpr int kFewestSteps = -3, kMostSteps = 9;
 constexpr double kFitMarginShare = 0.02;
 constexpr double kRoomMm = 400;  ///< how far the bench can be panned off
+
+/// What a widget shows, in memory that goes back to the system with it.
+QImage stillOf(QWidget& widget) {
+    const double ratio = widget.devicePixelRatioF();
+    const QSize size = (QSizeF(widget.size()) * ratio).toSize();
+    QRgb* pixels = largePixels(static_cast<std::size_t>(size.width()) * static_cast<std::size_t>(size.height())).release();
+    QImage still(reinterpret_cast<uchar*>(pixels), size.width(), size.height(), static_cast<qsizetype>(size.width()) * static_cast<qsizetype>(sizeof(QRgb)), QImage::Format_RGB32,
+                 [](void* memory) { FreePixels()(static_cast<QRgb*>(memory)); }, pixels);
+    still.setDevicePixelRatio(ratio);
+    widget.render(&still);
+    return still;
+}
 
 }  // namespace
 
@@ -65,7 +79,7 @@ void Camera::zoomAt(QPointF at, double factor) {
     const double scale = std::clamp(pixelsPerMm() * factor, fit * std::pow(kStep, kFewestSteps), fit * std::pow(kStep, kMostSteps));
     if (scale == pixelsPerMm()) return;
     if (!isZooming()) {
-        still_ = view_.viewport()->grab();
+        still_ = stillOf(*view_.viewport());
         stillFrom_ = view_.viewportTransform();
     }
     fitted_ = false;
@@ -103,7 +117,7 @@ void Camera::panBy(QPointF pixels) {
 void Camera::paintStill(QPainter& painter) const {
     painter.setRenderHint(QPainter::SmoothPixmapTransform, false);
     painter.setTransform(stillFrom_.inverted() * view_.viewportTransform(), true);
-    painter.drawPixmap(0, 0, still_);
+    painter.drawImage(0, 0, still_);
 }
 
 }  // namespace tiepoint::ui

@@ -5,7 +5,7 @@
 #include "core/base/geometry.h"
 
 #include <QGraphicsView>
-#include <QPixmap>
+#include <QImage>
 #include <QTimer>
 
 namespace tiepoint::ui {
@@ -43,7 +43,7 @@ private:
     QGraphicsView& view_;
     QRectF area_;
     bool fitted_ = true;
-    QPixmap still_;
+    QImage still_;
     QTransform stillFrom_;  ///< viewport transform when it was taken
     QPointF zoomAt_;
     QTimer settling_;

@@ -9,21 +9,18 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kCell = StampGrid::kCell;
-
-/// Calls `work` with the pieces of a rectangle in the squares of the grid.
+/// Calls `work` with the parts of a rectangle in the tiles of the plane.
 template <class Work>
 void forPieces(const QRect& rect, Work work) {
-    for (int top = rect.top(); top <= rect.bottom(); top = (top / kCell + 1) * kCell) {
-        const int bottom = std::min(rect.bottom(), (top / kCell + 1) * kCell - 1);
-        for (int left = rect.left(); left <= rect.right(); left = (left / kCell + 1) * kCell)
-            work(QRect(QPoint(left, top), QPoint(std::min(rect.right(), (left / kCell + 1) * kCell - 1), bottom)));
+    const QRect tiles = TileSheet::tilesOf(rect);
+    for (int y = tiles.top(); y <= tiles.bottom(); ++y) {
+        for (int x = tiles.left(); x <= tiles.right(); ++x) work(TileSheet::tile(x, y) & rect);
     }
 }
 
-void fillRows(QImage& target, const QRect& piece, const std::vector<QRgb>& rows, QPoint shift) {
+void fillRows(PixelRows<QRgb> target, const QRect& piece, const std::vector<QRgb>& rows, QPoint shift) {
     for (int y = piece.top(); y <= piece.bottom(); ++y)
-        std::fill_n(reinterpret_cast<QRgb*>(target.scanLine(y + shift.y())) + piece.left() + shift.x(), piece.width(), rows[static_cast<std::size_t>(y)]);
+        std::fill_n(target.at(QPoint(piece.left(), y) + shift), piece.width(), rows[static_cast<std::size_t>(y)]);
 }
 
 }  // namespace
@@ -40,50 +37,55 @@ std::vector<QRect> StampGrid::replace(std::vector<Stamp> stamps, QPoint origin, 
     std::vector<QRect> changed;
     changed.reserve(differing.size());
     for (const auto& [key, rect] : differing) changed.push_back(rect.translated(origin));
-    for (Stamp& stamp : stamps_) stamp.at += origin;
-    sort(viewport);
+    sort({-origin, viewport});
     return changed;
 }
 
-void StampGrid::sort(const QSize& viewport) {
-    columns_ = viewport.width() / kCell + 1;
-    byCell_.resize(static_cast<std::size_t>(columns_ * (viewport.height() / kCell + 1)));
-    for (std::vector<int>& cell : byCell_) cell.clear();
+void StampGrid::sort(const QRect& sight) {
+    tiles_ = TileSheet::tilesOf(sight);
+    byTile_.resize(static_cast<std::size_t>(tiles_.width() * tiles_.height()));
+    for (std::vector<int>& tile : byTile_) tile.clear();
     for (int i = 0; i < static_cast<int>(stamps_.size()); ++i) {
-        const QRect rect = stamps_[static_cast<std::size_t>(i)].rect() & QRect(QPoint(0, 0), viewport);
-        for (int y = rect.top() / kCell; !rect.isEmpty() && y <= rect.bottom() / kCell; ++y) {
-            for (int x = rect.left() / kCell; x <= rect.right() / kCell; ++x) byCell_[static_cast<std::size_t>(y * columns_ + x)].push_back(i);
+        const QRect touched = TileSheet::tilesOf(stamps_[static_cast<std::size_t>(i)].rect()) & tiles_;
+        for (int y = touched.top(); y <= touched.bottom(); ++y) {
+            for (int x = touched.left(); x <= touched.right(); ++x) byTile_[static_cast<std::size_t>((y - tiles_.top()) * tiles_.width() + x - tiles_.left())].push_back(i);
         }
     }
 }
 
-void StampGrid::lay(QImage& target, const QRect& piece, QPoint shift) const {
-    for (const int i : byCell_[static_cast<std::size_t>(piece.top() / kCell * columns_ + piece.left() / kCell)]) {
+void StampGrid::lay(PixelRows<QRgb> target, const QRect& piece, QPoint toTarget) const {
+    const QPoint tile = TileSheet::tilesOf(piece).topLeft();
+    if (!tiles_.contains(tile)) return;
+    for (const int i : byTile_[static_cast<std::size_t>((tile.y() - tiles_.top()) * tiles_.width() + tile.x() - tiles_.left())]) {
         const Stamp& stamp = stamps_[static_cast<std::size_t>(i)];
-        stampOver(target, piece.translated(shift), stamp.at + shift, stamp.picture);
+        const QRect rect = stamp.rect() & piece;
+        if (rect.isEmpty()) continue;
+        const PixelRows<const QRgb> pixels = rowsOf(stamp.picture);
+        layBlock({target.at(rect.topLeft() + toTarget), target.stride}, {pixels.at(rect.topLeft() - stamp.at), pixels.stride}, rect.size());
     }
 }
 
-void FrameStack::composePiece(QImage& target, const QRect& piece, bool solid, QPoint shift) const {
-    const QRect onBench = piece.translated(-origin);
+void FrameStack::composePiece(PixelRows<QRgb> target, const QRect& piece, bool solid, QPoint shift) const {
     const QPoint toTarget = origin + shift;
     if (solid) {
-        ground.copy(target, onBench, toTarget);
+        boards.copy(target, piece, toTarget);
     } else {
-        fillRows(target, piece, table, shift);
-        ground.lay(target, onBench, toTarget);
+        fillRows(target, piece.translated(origin), table, shift);
+        boards.lay(target, piece, toTarget);
     }
-    arrows[0].lay(target, piece, shift);
-    parts.lay(target, onBench, toTarget);
-    arrows[1].lay(target, piece, shift);
-    words.lay(target, onBench, toTarget);
-    hand.lay(target, onBench, toTarget);
+    under.lay(target, piece, toTarget);
+    arrows[0].lay(target, piece, toTarget);
+    items.lay(target, piece, toTarget);
+    parts.lay(target, piece, toTarget);
+    arrows[1].lay(target, piece, toTarget);
+    words.lay(target, piece, toTarget);
+    hand.lay(target, piece, toTarget);
 }
 
-void FrameStack::compose(QImage& target, const QRegion& region, QPoint shift) const {
-    const QRegion solid = region & ground.opaque().translated(origin);
+void FrameStack::compose(PixelRows<QRgb> target, const QRegion& region, QPoint shift) const {
+    const QRegion onBench = region.translated(-origin), solid = onBench & boards.opaque();
     for (const QRect& rect : solid) forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, true, shift); });
-    for (const QRect& rect : region - solid) forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, false, shift); });
+    for (const QRect& rect : onBench - solid) forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, false, shift); });
 }
 
 }  // namespace tiepoint::ui

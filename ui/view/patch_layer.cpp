@@ -1,7 +1,7 @@
 #include "ui/view/patch_layer.h"
 
 #include "ui/paint/pixel_sheet.h"
-#include "ui/paint/stamp.h"
+#include "ui/view/cell_grid.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,8 +13,10 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kChangeCell = 8;   ///< pixels; changes are gathered in cells, so that few rectangles are left
-constexpr int kFilledCell = 16;
 constexpr int kPartsOfPixel = 8;
+constexpr int kLargeStamp = 100'000;  ///< pixels
+constexpr int kSmallBand = 1 << 15, kLargeBand = 1 << 19;  ///< pixels that a thread paints at a time
+constexpr int kBands = 4;                                  ///< of a change between these, so that no thread waits long for another
 
 QRectF inPixels(const QRectF& mm, double pixelsPerMm) {
     // One pixel more on each side, for smooth edges.
@@ -22,6 +24,12 @@ QRectF inPixels(const QRectF& mm, double pixelsPerMm) {
 }
 
 int areaOf(const QRect& rect) { return rect.width() * rect.height(); }
+
+int areaOf(const QRegion& region) {
+    int area = 0;
+    for (const QRect& rect : region) area += areaOf(rect);
+    return area;
+}
 
 /// What is kept from now on for a sight: a margin only on the sides to which it has moved, so that what comes to lie still isn't painted
 /// wider than it is seen. `room`: the sight with margins on all sides.
@@ -67,10 +75,8 @@ QRectF PatchLayer::Key::pixels() const {
 
 void PatchLayer::clear() {
     pixels_.clear();
-    room_ = {};
     keys_.clear();
     opaque_ = {};
-    filled_ = {};
     stamps_.clear();
 }
 
@@ -80,17 +86,14 @@ void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, do
     if (pixelsPerMm != pixelsPerMm_) clear();
     pixelsPerMm_ = pixelsPerMm;
     const std::vector<Key> differing = followKeys();
-    const bool wasKnown = !room_.isEmpty();
-    if (!sight.isEmpty() && !room_.contains(sight)) room_ = roomFor(sight, room, room_);
-    if (const QRect needed = extent() & room_; !needed.isEmpty() && !pixels_.area().contains(needed)) reach(needed | (pixels_.area() & room_), room.size());
-    if (wasKnown) changed_ = cellsOf(differing);  // else all of it is new
-    unpainted_ = (unpainted_ | changed_) & pixels_.area();
-    changed_ &= sight;
-    if (under_) {
-        unpainted_ |= under_->unpainted_ & pixels_.area();
-        changed_ |= under_->changed_;
+    const QRect before = pixels_.area();
+    if (!sight.isEmpty() && !before.contains(sight)) {
+        pixels_.reach(TileSheet::wholeTiles(roomFor(sight, room, before)));
+        unpainted_ = cellsOf(keys_, TileSheet::kSide) - before;
     }
-    if (unpainted_.isEmpty()) patches_.clear();
+    if (!before.isEmpty()) changed_ = cellsOf(differing, kChangeCell);  // else all of it is new
+    unpainted_ |= changed_;
+    changed_ &= sight;
 }
 
 std::vector<PatchLayer::Key> PatchLayer::followKeys() {
@@ -109,92 +112,82 @@ std::vector<PatchLayer::Key> PatchLayer::followKeys() {
     return differing;
 }
 
-QRegion PatchLayer::cellsOf(const std::vector<Key>& keys) const {
+QRegion PatchLayer::cellsOf(const std::vector<Key>& keys, int cell) const {
     if (keys.empty()) return {};
-    CellGrid cells(room_ | pixels_.area(), kChangeCell);  // pixels beyond the room are still kept where they are
+    CellGrid cells(pixels_.area(), cell);
     for (const Key& key : keys) cells.add(key.pixels());
     return cells.region();
 }
 
-QRect PatchLayer::extent() const {
-    QRectF all;
-    for (const Key& key : keys_) all |= key.pixels();
-    return under_ ? all.toAlignedRect() | under_->pixels_.area() : all.toAlignedRect();
-}
-
-void PatchLayer::reach(const QRect& area, const QSize& most) {
-    if (area == pixels_.area()) return;
-    unpainted_ = QRegion(area) - pixels_.area();
-    pixels_.reach(area, most);
-    const CellGrid before = std::exchange(filled_, CellGrid(area, kFilledCell));
-    for (const QRect& rect : before.region()) filled_.add(QRectF(rect & area).adjusted(0, 0, -1, -1));
-}
-
-std::vector<std::function<void()>> PatchLayer::preparations() {
+PatchLayer::Work PatchLayer::preparations() {
     std::vector<const Patch*> wanted;
-    for (const Patch& patch : patches_)
-        if (patch.movable && unpainted_.intersects(inPixels(patch.mm, pixelsPerMm_).toAlignedRect())) wanted.push_back(&patch);
+    for (const Patch& patch : patches_) {
+        const QRect rect = inPixels(patch.mm, pixelsPerMm_).toAlignedRect();
+        if (!patch.movable || !unpainted_.intersects(rect)) continue;
+        // Of a large one of which only a little comes into sight just that is painted.
+        if (areaOf(rect) > kLargeStamp && areaOf(unpainted_ & rect) < areaOf(rect) / 2) continue;
+        wanted.push_back(&patch);
+    }
     return stamps_.prepare(wanted, pixelsPerMm_);
 }
 
-void PatchLayer::paint() {
-    for (const QRect& rect : joined(unpainted_)) {
-        paintOver(rect);
-        filled_.ask(rect, [this](const QRect& cell) { return !isEmpty(cell & pixels_.area()); });
+PatchLayer::Work PatchLayer::paintings() {
+    Work work;
+    if (unpainted_.isEmpty()) return work;
+    const int enough = std::clamp(areaOf(unpainted_) / kBands, kSmallBand, kLargeBand);
+    const QRect all = TileSheet::wholeTiles(unpainted_.boundingRect());
+    QRegion band;
+    for (int top = all.top(); top <= all.bottom(); top += TileSheet::kSide) {
+        band |= unpainted_ & QRect(all.left(), top, all.width(), TileSheet::kSide);
+        const bool last = top + TileSheet::kSide > all.bottom();
+        if (!last && areaOf(band) < enough) continue;
+        if (!band.isEmpty()) work.emplace_back([this, part = std::exchange(band, {})] { paintBand(part); });
     }
+    return work;
+}
+
+void PatchLayer::finish() {
+    if (patches_.empty()) return;
     patches_.clear();
     stamps_.trim();
 }
 
-void PatchLayer::paintOver(const QRect& rect) {
-    PixelSheet sheet(pixels_.image());
-    QPainter painter(&sheet);
-    painter.translate(-pixels_.area().topLeft());
-    painter.setClipRect(rect);
-    painter.setCompositionMode(QPainter::CompositionMode_Source);
-    painter.fillRect(rect, Qt::transparent);
-    if (under_) painter.drawImage(rect.topLeft(), under_->pixels_.image(), (rect & under_->pixels_.area()).translated(-under_->pixels_.area().topLeft()));
-    painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
+void PatchLayer::paint() {
+    for (const auto& each : preparations()) each();
+    for (const auto& each : paintings()) each();
+    finish();
+}
+
+void PatchLayer::paintBand(const QRegion& band) {
+    // Painted on pixels that each thread keeps for this, so that no fresh memory is visited.
+    thread_local std::vector<QRgb> room;
+    for (const QRect& rect : joined(band)) {
+        room.resize(std::max(room.size(), static_cast<std::size_t>(areaOf(rect))));
+        QImage sheet(reinterpret_cast<uchar*>(room.data()), rect.width(), rect.height(), static_cast<qsizetype>(rect.width()) * static_cast<qsizetype>(sizeof(QRgb)),
+                     QImage::Format_ARGB32_Premultiplied);
+        paintOver(sheet, rect);
+        pixels_.put(sheet, rect.topLeft());
+        paintedPixels_ += areaOf(rect);
+    }
+}
+
+void PatchLayer::paintOver(QImage& sheet, const QRect& rect) const {
+    sheet.fill(Qt::transparent);
+    PixelSheet device(sheet);
+    QPainter painter(&device);
     painter.setRenderHint(QPainter::Antialiasing);
-    const QRect inImage = rect.translated(-pixels_.area().topLeft());
-    const QTransform inMm = QTransform(painter.transform()).scale(pixelsPerMm_, pixelsPerMm_);
+    const QTransform inMm = QTransform::fromTranslate(-rect.left(), -rect.top()).scale(pixelsPerMm_, pixelsPerMm_);
     for (const Patch& patch : patches_) {
         if (!inPixels(patch.mm, pixelsPerMm_).intersects(rect)) continue;
         if (!patch.movable) {
             painter.setTransform(inMm);
             patch.paint(painter);
-        } else if (!stamps_.lay(pixels_.image(), inImage, -pixels_.area().topLeft(), patch, pixelsPerMm_)) {
+        } else if (!stamps_.lay(sheet, sheet.rect(), -rect.topLeft(), patch, pixelsPerMm_)) {
             const QPointF shift = PatchStamps::roundedCorner(patch, pixelsPerMm_) - patch.mm.topLeft() * pixelsPerMm_;
             painter.setTransform(inMm * QTransform::fromTranslate(shift.x(), shift.y()));
             patch.paint(painter);
         }
     }
-    paintedPixels_ += areaOf(rect);
-}
-
-bool PatchLayer::isEmpty(const QRect& rect) const {
-    const QRect inside = rect.translated(-pixels_.area().topLeft());
-    for (int y = inside.top(); y <= inside.bottom(); ++y) {
-        const auto* line = reinterpret_cast<const QRgb*>(pixels_.image().constScanLine(y)) + inside.left();
-        if (std::any_of(line, line + inside.width(), [](QRgb pixel) { return pixel != 0; })) return false;
-    }
-    return true;
-}
-
-template <class Row>
-void PatchLayer::forRows(QImage& target, const QRect& rect, QPoint toTarget, Row row) const {
-    for (int y = rect.top(); y <= rect.bottom(); ++y) {
-        row(reinterpret_cast<QRgb*>(target.scanLine(y + toTarget.y())) + rect.left() + toTarget.x(),
-            reinterpret_cast<const QRgb*>(pixels_.image().constScanLine(y - pixels_.area().top())) + rect.left() - pixels_.area().left(), rect.width());
-    }
-}
-
-void PatchLayer::lay(QImage& target, const QRect& rect, QPoint toTarget) const {
-    filled_.forTaken(rect & pixels_.area(), [&](const QRect& filled) { forRows(target, filled, toTarget, layOver); });
-}
-
-void PatchLayer::copy(QImage& target, const QRect& rect, QPoint toTarget) const {
-    forRows(target, rect & pixels_.area(), toTarget, [](QRgb* to, const QRgb* from, int count) { std::memcpy(to, from, static_cast<std::size_t>(count) * sizeof(QRgb)); });
 }
 
 }  // namespace tiepoint::ui

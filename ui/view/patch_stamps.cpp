@@ -52,13 +52,10 @@ std::vector<std::function<void()>> PatchStamps::prepare(const std::vector<const 
     return work;
 }
 
-bool PatchStamps::lay(QImage& target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm) {
+bool PatchStamps::lay(QImage& target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm) const {
     const auto [key, corner] = placeOf(patch, pixelsPerMm);
-    auto stamp = stamps_.find(key);
-    if (stamp == stamps_.end()) {
-        if (key.area() > kLargest) return false;
-        stamp = stamps_.insert(key, paint(patch, key, pixelsPerMm));
-    }
+    const auto stamp = stamps_.find(key);
+    if (stamp == stamps_.end()) return false;
     stampOver(target, clip, origin + corner, *stamp);
     return true;
 }

@@ -20,9 +20,9 @@ public:
     /// `lay`, in whatever threads. The patches must stay until then.
     std::vector<std::function<void()>> prepare(const std::vector<const Patch*>& wanted, double pixelsPerMm);
     /// Lays a movable patch over pixels, its place rounded to half a pixel, or to a pixel where these are small. `origin`: where the bench's
-    /// origin is in the target; nothing is laid outside of `clip`. False if the patch has no stamp and is too large for one: to be painted
-    /// with its corner where a stamp's would be.
-    bool lay(QImage& target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm);
+    /// origin is in the target; nothing is laid outside of `clip`. False if the patch has no stamp, being too large for one: to be painted
+    /// with its corner where a stamp's would be. In any thread.
+    bool lay(QImage& target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm) const;
     /// That corner, in pixels from the bench's origin.
     static QPointF roundedCorner(const Patch& patch, double pixelsPerMm);
     void clear();
