@@ -8,6 +8,8 @@
 
 #include "ui/paint/label_places.h"
 #include "ui/paint/lettering.h"
+#include "ui/paint/packages/package_painter.h"
+#include "ui/paint/part_scenes.h"
 #include "ui/paint/used_numbers.h"
 #include "ui/view/ink.h"
 #include "ui/paint/projecting.h"
@@ -34,6 +36,37 @@ TEST_F(Projecting, CapitalsAreAThirtiethAndAFortiethOfTheScreen) {
     EXPECT_GE(view.picture().sizes.idMm * kCapHeight * view.pixelsPerMm() / height, 1.0 / 40 - 1e-9) << "at every zoom";
     view.setProjecting(false);
     EXPECT_EQ(view.picture().sizes, WordSizes{});
+}
+
+/// The height in pixels of what is as bright as the figures in a part of a display, mm.
+int figureHeight(BenchView& view, const QRectF& mm) {
+    const double ratio = view.devicePixelRatioF();
+    const QRectF rect(view.fromMm({mm.left(), mm.top()}) * ratio, mm.size() * view.pixelsPerMm() * ratio);
+    const QImage seen = view.viewport()->grab().toImage().copy(rect.toAlignedRect());
+    int top = seen.height(), bottom = -1;
+    for (int y = 0; y < seen.height(); ++y) {
+        for (int x = 0; x < seen.width(); ++x) {
+            if (qGray(seen.pixel(x, y)) < 200) continue;
+            top = std::min(top, y);
+            bottom = y;
+        }
+    }
+    return bottom - top + 1;
+}
+
+TEST_F(Projecting, TheSuppliesFiguresAreReadAtTheBackToo) {
+    open(beacon());
+    const int supply = bench().partIndex("PS1");
+    const auto lowerHalf = [&] {
+        const PartScene scene = sceneOf(view.picture(), supply);
+        const QRectF display = findPackagePainter(scene.part.kind->package->name)->figures(scene);
+        return QRectF(display.left() + display.width() / 3, display.center().y() + 1.5, display.width() * 0.6, display.height() / 2 - 2);
+    };
+    const double least = view.viewport()->height() / 30.0;
+    ASSERT_FALSE(lowerHalf().isEmpty());
+    EXPECT_LT(figureHeight(view, lowerHalf()), least);
+    view.setProjecting(true);
+    EXPECT_GE(figureHeight(view, lowerHalf()), least);
 }
 
 TEST_F(Projecting, TheCircuitFillsTheViewNotTheEmptyBoard) {

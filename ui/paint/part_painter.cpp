@@ -77,7 +77,9 @@ PartScene sceneOf(const Picture& picture, int part) {
     const Part& which = picture.bench().parts[i];
     const Snapshot* live = picture.live();
     const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
-    return {*picture.theme, which, picture.table->parts[i], middleYOf(picture), live, part, held, false, beatOf(picture), picture.snapshot.get()};
+    PartScene scene{*picture.theme, which, picture.table->parts[i], middleYOf(picture), live, part, held, false, beatOf(picture), picture.snapshot.get()};
+    if (picture.sizes.numberMm > 0) scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;
+    return scene;
 }
 
 bool showsInside(const Picture& picture, int part) {

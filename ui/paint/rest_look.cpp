@@ -53,7 +53,8 @@ PatchLook restLook(const Picture& picture, int part, const QRectF& mm) {
     outline.add(natureOf(picture.bench().parts[i])).add(toQt(place.pose.centre)).add(place.pose.angle);
     for (const Point& lead : place.leadsMm) outline.add(toQt(lead));
     if (standsOnBoard(picture.bench().parts[i])) return outline.look();
-    // Its leads bow away from the boards' middle.
+    // Its leads bow away from the boards' middle, and its words stand larger for a room.
+    if (picture.sizes.numberMm > 0) outline.add(picture.sizes.wordsMm).add(picture.sizes.readingMm);
     return outline.add(picture.bench().parts[i].id).add(QPointF(mm.left(), middleYOf(picture))).look();
 }
 

@@ -191,6 +191,7 @@ void BenchView::Body::followZoom() {
     if (sizes == picture_.sizes) return;
     picture_.sizes = sizes;
     picture_.arrangePinned();
+    scene_.follow(true);  // words on supplies stand as large
 }
 
 void BenchView::Body::setProjecting(bool projecting) {

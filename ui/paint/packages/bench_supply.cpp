@@ -19,9 +19,10 @@ constexpr QRectF kDisplay(4.5, 4.4, 21, 15.1);
 constexpr QRectF kLeverPlate(5.6, 25.9, 8, 16.8);
 constexpr double kDividerY = 12.65, kDigitsRight = 23.9, kWordsLeft = 6.1;
 constexpr double kSetY = 8.3, kNowY = 16.0, kSetWordY = 7.6, kNowWordY = 15.25;
-constexpr Lettering kSetDigits{5.5, QFont::DemiBold}, kNowDigits{3.5, QFont::DemiBold},
-    kDisplayWord{1.95, QFont::Normal};
-constexpr double kNowRoomMm = 13.4;
+constexpr double kSetMm = 5.5, kMostSetMm = 7.2, kNowMm = 3.5, kMostNowMm = 5.4;  ///< em, at a desk and at most for a room
+constexpr Lettering kDisplayWord{1.95, QFont::Normal};
+constexpr double kNowRoomMm = 13.4, kWholeRoomMm = kDigitsRight - kWordsLeft;
+constexpr double kSwitchWordMm = 2.15, kMostOnMm = 4, kMostOffMm = 3.4, kIdMm = 1.7, kMostIdMm = 2.9;
 constexpr QPointF kNut(9.6, 34.2);
 constexpr double kNutMm = 3.05, kBushMm = 1.9;
 constexpr double kLeverMm = 7.6, kLeverThinMm = 0.62, kLeverThickMm = 1.6;
@@ -87,6 +88,16 @@ void paintBox(QPainter& painter, const PartScene& scene) {
     }
 }
 
+/// Words on the display that a room can't read make place for figures that it can: their units tell these apart.
+bool hasDisplayWords(const PartScene& scene) { return scene.leastWordMm <= kDisplayWord.sizeMm; }
+
+/// Many figures stand closer rather than over what is beside them.
+Lettering digitsFor(const PartScene& scene, const QString& figure, double sizeMm) {
+    const double room = hasDisplayWords(scene) ? kNowRoomMm : kWholeRoomMm;
+    const Lettering digits{sizeMm, QFont::DemiBold};
+    return {sizeMm * std::min(1.0, room / textWidthMm(figure, digits)), QFont::DemiBold};
+}
+
 void paintDisplay(QPainter& painter, const PartScene& scene) {
     const Theme& theme = scene.theme;
     const Furnishing& f = theme.furnishing;
@@ -105,12 +116,12 @@ void paintDisplay(QPainter& painter, const PartScene& scene) {
     painter.setPen(QPen(faded(f.digitsDim, 0.45), 0.14));
     painter.drawLine(QPointF(kWordsLeft - 0.1, kDividerY), QPointF(kDigitsRight, kDividerY));
     const bool on = scene.state("on") > 0.5;
-    drawText(painter, QStringLiteral("set"), {kWordsLeft, kSetWordY}, kDisplayWord, f.digitsDim,
-             Qt::AlignLeft);
-    drawText(painter, QStringLiteral("now"), {kWordsLeft, kNowWordY}, kDisplayWord, f.digitsDim,
-             Qt::AlignLeft);
-    drawText(painter, voltsText(scene.value("voltage")), {kDigitsRight, kSetY}, kSetDigits,
-             on ? f.digits : f.digitsDim, Qt::AlignRight);
+    if (hasDisplayWords(scene)) {
+        drawText(painter, QStringLiteral("set"), {kWordsLeft, kSetWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
+        drawText(painter, QStringLiteral("now"), {kWordsLeft, kNowWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
+    }
+    const QString volts = voltsText(scene.value("voltage"));
+    drawText(painter, volts, {kDigitsRight, kSetY}, digitsFor(scene, volts, scene.figureMm(kSetMm, kMostSetMm)), on ? f.digits : f.digitsDim, Qt::AlignRight);
 }
 
 void paintLever(QPainter& painter, const PartScene& scene) {
@@ -138,11 +149,12 @@ void paintLever(QPainter& painter, const PartScene& scene) {
         painter.setBrush(faded(Qt::white, 0.75));
         painter.drawEllipse(kNut + QPointF(-0.4, on ? -kLeverMm + 1.5 : kLeverMm - 1.8), 0.5, 0.42);
     }
-    constexpr Lettering kOn{2.15, QFont::Bold}, kOff{2.15, QFont::Normal};
-    drawText(painter, QStringLiteral("on"), {kNut.x(), kLeverPlate.top() - 1.45}, on ? kOn : kOff,
-             on ? f.panelInk : f.panelDim);
-    drawText(painter, QStringLiteral("off"), {kNut.x(), kLeverPlate.bottom() + 1.75}, on ? kOff : kOn,
-             on ? f.panelDim : f.panelInk);
+    const auto addWord = [&](const QString& word, double fromPlate, double sizeMm, bool chosen) {
+        drawText(painter, word, {kNut.x(), fromPlate}, {sizeMm, chosen ? QFont::Bold : QFont::Normal}, chosen ? f.panelInk : f.panelDim);
+    };
+    const double onMm = scene.wordMm(kSwitchWordMm, kMostOnMm), offMm = scene.wordMm(kSwitchWordMm, kMostOffMm);
+    addWord(QStringLiteral("on"), kLeverPlate.top() - 0.67 * onMm, onMm, on);
+    addWord(QStringLiteral("off"), kLeverPlate.bottom() + 0.81 * kSwitchWordMm + 0.4 * (offMm - kSwitchWordMm), offMm, !on);
 }
 
 void paintSockets(QPainter& painter, const PartScene& scene) {
@@ -162,7 +174,8 @@ public:
         paintDisplay(painter, scene);
         paintLever(painter, scene);
         paintSockets(painter, scene);
-        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8}, {1.7, QFont::Medium},
+        const double idMm = scene.wordMm(kIdMm, kMostIdMm);
+        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8 - 0.2 * (idMm - kIdMm)}, {idMm, QFont::Medium},
                  scene.theme.furnishing.panelDim, Qt::AlignLeft);
         painter.restore();
         if (scene.compact) return;
@@ -179,9 +192,7 @@ public:
         const int plus = scene.live->layout->leadIndex(scene.index, 0);
         const double current = -scene.live->leadCurrent[static_cast<std::size_t>(plus)];
         const QString figure = amperesText(current);
-        Lettering digits = kNowDigits;  // many figures stand closer rather than over the word
-        digits.sizeMm *= std::min(1.0, kNowRoomMm / textWidthMm(figure, digits));
-        drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kNowY), digits,
+        drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kNowY), digitsFor(scene, figure, scene.figureMm(kNowMm, kMostNowMm)),
                  scene.theme.furnishing.digits, Qt::AlignRight);
     }
 

@@ -9,6 +9,7 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include <algorithm>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -28,11 +29,16 @@ struct PartScene {
     bool compact = false;            ///< seen in the tray: no leads that end in the air
     int beat = 0;                    ///< goes on while current flows: for what shows that it lasts, such as a sound
     const Snapshot* instant = nullptr;  ///< of this bench, solved or not: for what shows a word where there is no solution
+    double leastWordMm = 0, leastFigureMm = 0;  ///< em that a room can read; 0 at a desk
 
     QRectF bodyRect() const;  ///< in the body's own frame: centred at 0,0, unturned
     std::string_view choice(std::string_view value) const;  ///< name of a choice in force, or empty
     double value(std::string_view name) const;              ///< of a value; 0 if the kind has none
     double state(std::string_view name) const;
+    /// The em of a word on the part: as a desk has it, larger where a room has to read it, no larger than there is room for.
+    double wordMm(double deskMm, double mostMm) const { return std::clamp(leastWordMm, deskMm, mostMm); }
+    /// The same for the figures of a display.
+    double figureMm(double deskMm, double mostMm) const { return std::clamp(leastFigureMm, deskMm, mostMm); }
 };
 
 /// How the arrows of one path look.

@@ -112,11 +112,10 @@ void paintSmallSwitch(QPainter& painter, const PartScene& scene, const QRectF& s
     painter.setBrush(shadeDown(theme, slide, theme.furnishing.steelLight, theme.furnishing.steelDark));
     painter.drawPath(roundedBox(slide, 0.3));
     const double x = slot.center().x();
-    constexpr double kWordMm = 1.8, kWordOffMm = 1.4;
-    drawText(painter, QStringLiteral("on"), {x, slot.top() - kWordOffMm},
-             {kWordMm, on ? QFont::Bold : QFont::Normal}, ink);
-    drawText(painter, QStringLiteral("off"), {x, slot.bottom() + kWordOffMm},
-             {kWordMm, on ? QFont::Normal : QFont::Bold}, ink);
+    constexpr double kWordMm = 1.8, kMostWordMm = 2.6, kAwayEm = 0.78;
+    const double word = scene.wordMm(kWordMm, kMostWordMm);
+    drawText(painter, QStringLiteral("on"), {x, slot.top() - kAwayEm * word}, {word, on ? QFont::Bold : QFont::Normal}, ink);
+    drawText(painter, QStringLiteral("off"), {x, slot.bottom() + kAwayEm * word}, {word, on ? QFont::Normal : QFont::Bold}, ink);
 }
 
 }  // namespace tiepoint::ui
