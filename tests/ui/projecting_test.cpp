@@ -80,6 +80,16 @@ TEST_F(Projecting, TheCircuitFillsTheViewNotTheEmptyBoard) {
     EXPECT_TRUE(view.viewport()->rect().contains(view.fromMm({area.right(), area.bottom()}).toPoint()));
 }
 
+TEST_F(Projecting, AMeterThatLiesByDoesNotMakeTheCircuitSmall) {
+    open(beacon());
+    view.setProjecting(true);
+    const QRectF area = circuitArea(view.picture());
+    open(test::BenchBuilder(beacon()).part("M1", "multimeter", {}).build());
+    EXPECT_EQ(circuitArea(view.picture()), area);
+    open(test::BenchBuilder(beacon()).part("M1", "multimeter", {{"+", "A.d8"}, {"com", "A.d14"}}).build());
+    EXPECT_GT(circuitArea(view.picture()).width(), area.width());
+}
+
 TEST_F(Projecting, NumbersOfColumnsInUseStandClearOfEachOther) {
     open(beacon());
     view.setProjecting(true);

@@ -154,9 +154,22 @@ void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candi
     }
 }
 
+/// Beside a rail at the edge of the boards there is place too, outside of it, where nothing runs.
+void addOutside(const Rect& boards, const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
+    constexpr double kOutsideDislike = 1.6, kPerMm = 0.02, kFromHolesMm = 1.35, kEdgeMm = 2 * kPitchMm;
+    const double rail = span.first.y();
+    const bool top = rail - boards.top < kEdgeMm, bottom = boards.top + boards.height - rail < kEdgeMm;
+    if (!top && !bottom) return;  // another rail or row is between
+    const double y = rail + (top ? -1 : 1) * (kFromHolesMm + size.height() / 2);
+    for (double x = span.first.x() + size.width() / 2; x < span.last.x(); x += kPitchMm)
+        candidates.push_back({{x, y}, kOutsideDislike + (span.last.x() - x) * kPerMm});
+}
+
 void addPlaces(const Picture& picture, const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
     addBeside(span, size, candidates);
-    if (picture.sizes.numberMm > 0 && !span.rail) addOn(span, size, candidates);
+    if (picture.sizes.numberMm == 0) return;
+    if (span.rail) addOutside(picture.table->boardsMm, span, size, candidates);
+    else addOn(span, size, candidates);
 }
 
 /// Where words have to be larger than the figures on a meter's own display, its reading stands beside it as well.

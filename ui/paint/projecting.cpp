@@ -12,11 +12,19 @@ namespace {
 constexpr double kColumnsMm = 3 * kPitchMm;
 constexpr double kAboveMm = 2.5;  ///< room above and below, for wires that stand out
 
+/// A supply is before it is plugged in too: the lesson begins there. A meter that lies by isn't.
+bool isInTheCircuit(const Part& part) {
+    return part.kind->isSupply || std::ranges::any_of(part.leads, [](const auto& hole) { return hole.has_value(); });
+}
+
 }  // namespace
 
 QRectF circuitArea(const Picture& picture) {
     QRectF area;
-    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) area |= partShape(picture, part).boundingRect();
+    const std::vector<Part>& parts = picture.bench().parts;
+    for (int part = 0; part < static_cast<int>(parts.size()); ++part) {
+        if (isInTheCircuit(parts[static_cast<std::size_t>(part)])) area |= partShape(picture, part).boundingRect();
+    }
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
         area |= jumperLine(picture, jumper).boundingRect();
     if (area.isEmpty()) return toQt(picture.table->allMm);
