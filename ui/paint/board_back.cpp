@@ -188,6 +188,13 @@ std::vector<QRectF> seenBoards(const Picture& picture) {
     return frames;
 }
 
+std::vector<QRectF> hiddenAreas(const Picture& picture) {
+    constexpr double kArcMm = 8;
+    std::vector<QRectF> areas = seenBoards(picture);
+    for (QRectF& area : areas) area.adjust(0, -kArcMm, 0, kArcMm);
+    return areas;
+}
+
 void addBoardBack(Patches& patches, const Picture& picture, int board) {
     constexpr double kRoomMm = 5;  // shadow and flap
     const QRectF frame = seenBoards(picture)[static_cast<std::size_t>(board)];

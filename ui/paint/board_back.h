@@ -11,6 +11,9 @@ namespace tiepoint::ui {
 
 /// Frames of the boards where they are seen.
 std::vector<QRectF> seenBoards(const Picture& picture);
+/// Where wires count as behind turned boards: also above and below them, so that the arc of one that leaves a board on that side and comes back
+/// is drawn in one way.
+std::vector<QRectF> hiddenAreas(const Picture& picture);
 
 void addBoardBack(Patches& patches, const Picture& picture, int board);
 

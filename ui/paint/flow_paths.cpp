@@ -45,7 +45,7 @@ double wrapped(double value, double period) {
 FlowPaths::FlowPaths(const Picture& picture) : placeCount_(static_cast<int>(picture.layout->joints.size())) {
     addPieces(picture);
     addParts(picture);
-    if (picture.table->turned) covers_ = seenBoards(picture);
+    if (picture.table->turned) covers_ = hiddenAreas(picture);
     directions_.assign(ways_.size(), 0);
     startMm_.assign(ways_.size(), 0);
     movedMm_.assign(ways_.size(), 0);

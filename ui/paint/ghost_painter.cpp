@@ -33,7 +33,7 @@ QPainterPath broad(const QPainterPath& line, double breadthMm) {
 
 QPainterPath boardsOf(const Picture& picture) {
     QPainterPath boards;
-    for (const QRectF& board : seenBoards(picture)) boards.addRect(board);
+    for (const QRectF& board : hiddenAreas(picture)) boards.addRect(board);
     return boards;
 }
 
