@@ -174,7 +174,7 @@ void ResistorCard::paintBody(QPainter& painter) {
     for (const BandColour band : choice()->bands.value_or(std::vector<BandColour>())) bands << QString::fromUtf8(bandName(band).data(), static_cast<qsizetype>(bandName(band).size()));
     line(tr("%1 exactly; %2").arg(qs(formatQuantity(choice()->exactOhm, "ohm")), bands.isEmpty() ? drawerWords() : bands.join(QLatin1Char(' '))), theme.dimText);
     line(tr("%1 runs, where %2 is wanted").arg(qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(question_.wantedAmpere, "A"))), theme.text);
-    line(tr("%1 of heat: a %2 body is enough").arg(qs(formatQuantity(choice()->watt, "W")), qs(formatSetting(choice()->ratingWatt, "W"))), theme.text);
+    line(tr("%1 of heat: %2 is enough").arg(qs(formatQuantity(choice()->watt, "W")), qs(formatSetting(choice()->ratingWatt, "W"))), theme.text);
 }
 
 }  // namespace tiepoint::ui
