@@ -42,13 +42,15 @@ QImage drawn(PatchLayer& layer, std::initializer_list<QPointF> corners, int& pai
 
 TEST(PatchStamps, AreMadeOnceAndMoved) {
     TileStore store;
-    PatchLayer layer(store);
+    PatchStamps stamps(store);
+    PatchLayer layer(store, stamps);
     int painted = 0;
     drawn(layer, {{1, 1}, {11, 1}, {21, 1}}, painted, true);
     EXPECT_EQ(painted, 1);
     drawn(layer, {{6, 5}, {16, 5}, {26, 5}}, painted, true);
     EXPECT_EQ(painted, 1);
     layer.clear();
+    stamps.clear();
     drawn(layer, {{1, 1}}, painted, true);
     EXPECT_EQ(painted, 2);
 }
@@ -57,15 +59,39 @@ TEST(PatchStamps, ShowWhatPaintingShows) {
     // In the middle of pixels and on their edges; two that overlap; one that reaches out of sight.
     const auto corners = {QPointF(1, 1), QPointF(3, 2), QPointF(20.0625, 8.0625), QPointF(48, 3)};
     TileStore store;
-    PatchLayer moved(store), plain(store);
+    PatchStamps stamps(store);
+    PatchLayer moved(store, stamps), plain(store, stamps);
     int ofMoved = 0, ofPlain = 0;
     EXPECT_EQ(drawn(moved, corners, ofMoved, true), drawn(plain, corners, ofPlain, false));
     EXPECT_LT(ofMoved, ofPlain);
 }
 
+TEST(PatchStamps, ServeOtherLayersAndPalerPatches) {
+    TileStore store;
+    PatchStamps stamps(store);
+    PatchLayer here(store, stamps), there(store, stamps);
+    int painted = 0;
+    drawn(here, {{1, 1}}, painted, true);
+    Patch pale = disc({10, 5}, painted, true);
+    pale.opacity = 0.5;
+    there.take({pale}, kSight, kSight, kPixelsPerMm);
+    there.paint();
+    EXPECT_EQ(painted, 1);
+    // Half of the disc's 150 of 255 of (20, 60, 200) over white.
+    const QRgb middle = pixelsOf(there).pixel(96, 56);
+    EXPECT_NEAR(qRed(middle), 255 - (255 - 20) * 0.5 * 150 / 255, 1.5);
+    EXPECT_NEAR(qBlue(middle), 255 - (255 - 200) * 0.5 * 150 / 255, 1.5);
+    pale.opacity = 1;
+    there.take({pale}, kSight, kSight, kPixelsPerMm);
+    EXPECT_FALSE(there.changed().isEmpty());
+    there.paint();
+    EXPECT_NEAR(qRed(pixelsOf(there).pixel(96, 56)), 255 - (255 - 20) * 150 / 255.0, 1.5);
+}
+
 TEST(PatchStamps, LieWithinHalfAPixelOfTheirPlaces) {
     TileStore store;
-    PatchLayer moved(store), plain(store);
+    PatchStamps stamps(store);
+    PatchLayer moved(store, stamps), plain(store, stamps);
     int painted = 0;
     const QImage stamped = drawn(moved, {{10.03, 10.05}}, painted, true), exact = drawn(plain, {{10.03, 10.05}}, painted, false);
     int far = 0;
@@ -92,7 +118,8 @@ TEST(PatchLayer, WhatChangedOutOfSightIsNewWhenItComesBack) {
         return image;
     };
     TileStore store;
-    PatchLayer kept(store), fresh(store);
+    PatchStamps stamps(store);
+    PatchLayer kept(store, stamps), fresh(store, stamps);
     show(kept, Qt::red, kHere);
     show(kept, Qt::red, kRight);  // nothing lies farther to the right: the pixels stay where they are
     show(kept, Qt::blue, kRight);

@@ -10,13 +10,9 @@ namespace tiepoint::ui {
 namespace {
 
 Patch faded(const QRectF& mm, PatchLook look, double opacity, std::function<void(QPainter&)> paint) {
-    Patch patch{mm, look << "carried" << opacity, [opacity, paint = std::move(paint)](QPainter& painter) {
-                    painter.save();
-                    painter.setOpacity(opacity);
-                    paint(painter);
-                    painter.restore();
-                }};
-    patch.movable = true;
+    Patch patch{mm, look, std::move(paint)};
+    patch.movable = true;  // as the thing itself where it lies, whose stamp it shares
+    patch.opacity = opacity;
     return patch;
 }
 

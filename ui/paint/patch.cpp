@@ -2,8 +2,15 @@
 
 namespace tiepoint::ui {
 
+void paintPatch(QPainter& painter, const Patch& patch) {
+    const double before = painter.opacity();
+    painter.setOpacity(before * patch.opacity);
+    patch.paint(painter);
+    painter.setOpacity(before);
+}
+
 void paintPatches(QPainter& painter, const Patches& patches) {
-    for (const Patch& patch : patches) patch.paint(painter);
+    for (const Patch& patch : patches) paintPatch(painter, patch);
 }
 
 }  // namespace tiepoint::ui

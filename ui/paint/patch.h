@@ -49,10 +49,13 @@ struct Patch {
     std::function<void(QPainter&)> paint;  ///< in mm of the bench; leaves transform, clip and opacity as they were
     QRectF opaque = {};                    ///< wholly covered by it; empty where nothing surely is
     bool movable = false;                  ///< patches of the same look and size draw the same wherever they lie: one may be moved to stand for another
+    double opacity = 1;                    ///< of all that `paint` draws, together
 };
 
 using Patches = std::vector<Patch>;
 
+/// In its opacity.
+void paintPatch(QPainter& painter, const Patch& patch);
 void paintPatches(QPainter& painter, const Patches& patches);
 
 }  // namespace tiepoint::ui

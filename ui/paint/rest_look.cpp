@@ -50,7 +50,7 @@ PatchLook restLook(const Picture& picture, int part, const QRectF& mm) {
     const auto i = static_cast<std::size_t>(part);
     const PartPlace& place = picture.table->parts[i];
     Outline outline(mm);
-    outline.add(natureOf(picture.bench().parts[i])).add(toQt(place.pose.centre)).add(place.pose.angle);
+    outline.add("part").add(natureOf(picture.bench().parts[i])).add(toQt(place.pose.centre)).add(place.pose.angle);
     for (const Point& lead : place.leadsMm) outline.add(toQt(lead));
     if (standsOnBoard(picture.bench().parts[i])) return outline.look();
     // Its leads bow away from the boards' middle, and its words stand larger for a room.
@@ -61,7 +61,7 @@ PatchLook restLook(const Picture& picture, int part, const QRectF& mm) {
 PatchLook restLookOfJumper(const Picture& picture, int jumper, const QRectF& mm) {
     const Jumper& which = picture.bench().jumpers[static_cast<std::size_t>(jumper)];
     Outline outline(mm);
-    outline.add(which.colour).add(which.flat ? 1.0 : 0.0);
+    outline.add("jumper").add(which.colour).add(which.flat ? 1.0 : 0.0);
     const QPainterPath line = jumperLine(picture, jumper);
     for (int i = 0; i < line.elementCount(); ++i) outline.add(QPointF(line.elementAt(i)));
     return outline.look();

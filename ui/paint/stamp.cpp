@@ -10,15 +10,17 @@
 namespace tiepoint::ui {
 namespace {
 
-/// Porter and Duff's "over" for premultiplied colours, two channels at a time; rounds as division by 255 does.
-inline QRgb over(QRgb above, QRgb below) {
+/// So many 255ths of each channel, two at a time; rounds as division by 255 does.
+inline QRgb faded(QRgb pixel, QRgb share) {
     constexpr QRgb kTwo = 0x00ff00ff, kHalf = 0x00800080;
-    const QRgb through = 255 - (above >> 24);
-    QRgb low = (below & kTwo) * through, high = ((below >> 8) & kTwo) * through;
+    QRgb low = (pixel & kTwo) * share, high = ((pixel >> 8) & kTwo) * share;
     low = ((low + ((low >> 8) & kTwo) + kHalf) >> 8) & kTwo;
     high = (high + ((high >> 8) & kTwo) + kHalf) & ~kTwo;
-    return above + (low | high);
+    return low | high;
 }
+
+/// Porter and Duff's "over" for premultiplied colours.
+inline QRgb over(QRgb above, QRgb below) { return above + faded(below, 255 - (above >> 24)); }
 
 #ifdef __SSE2__
 constexpr int kAtOnce = 4;
@@ -59,6 +61,31 @@ WITH_AVX2 inline __m256i overWide(__m256i above, __m256i below) {
     return _mm256_add_epi8(above, _mm256_packus_epi16(low, high));
 }
 
+/// Eight pixels with so much of their opacity.
+WITH_AVX2 inline __m256i fadedWide(__m256i pixels, __m256i opacity) {
+    const __m256i zero = _mm256_setzero_si256(), half = _mm256_set1_epi16(128);
+    const auto faded = [&](__m256i channels) WITH_AVX2 {
+        const __m256i product = _mm256_mullo_epi16(channels, opacity);
+        return _mm256_srli_epi16(_mm256_add_epi16(_mm256_add_epi16(product, _mm256_srli_epi16(product, 8)), half), 8);
+    };
+    return _mm256_packus_epi16(faded(_mm256_unpacklo_epi8(pixels, zero)), faded(_mm256_unpackhi_epi8(pixels, zero)));
+}
+
+WITH_AVX2 void layFadedWide(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, int opacity) {
+    constexpr int kAtOnceWide = 8;
+    const __m256i share = _mm256_set1_epi16(static_cast<short>(opacity)), places = _mm256_setr_epi32(0, 1, 2, 3, 4, 5, 6, 7);
+    for (int y = 0; y < size.height(); ++y) {
+        auto* to = reinterpret_cast<int*>(target.first + y * target.stride);
+        const auto* from = reinterpret_cast<const int*>(above.first + y * above.stride);
+        for (int i = 0; i < size.width(); i += kAtOnceWide) {
+            const __m256i within = _mm256_cmpgt_epi32(_mm256_set1_epi32(size.width() - i), places);
+            const __m256i pixels = _mm256_maskload_epi32(from + i, within);
+            if (_mm256_testz_si256(pixels, pixels)) continue;
+            _mm256_maskstore_epi32(to + i, within, overWide(fadedWide(pixels, share), _mm256_maskload_epi32(to + i, within)));
+        }
+    }
+}
+
 WITH_AVX2 void layBlockWide(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size) {
     constexpr int kAtOnceWide = 8;
     const __m256i full = _mm256_set1_epi32(static_cast<int>(0xff000000U));
@@ -84,6 +111,16 @@ WITH_AVX2 void layBlockWide(PixelRows<QRgb> target, PixelRows<const QRgb> above,
 const bool kHasAvx2 = __builtin_cpu_supports("avx2");
 #endif
 
+void layFaded(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, int opacity) {
+    for (int y = 0; y < size.height(); ++y) {
+        QRgb* to = target.first + y * target.stride;
+        const QRgb* from = above.first + y * above.stride;
+        for (int i = 0; i < size.width(); ++i) {
+            if (from[i] != 0) to[i] = over(faded(from[i], static_cast<QRgb>(opacity)), to[i]);
+        }
+    }
+}
+
 }  // namespace
 
 PixelRows<QRgb> rowsOf(QImage& image) { return {reinterpret_cast<QRgb*>(image.bits()), image.bytesPerLine() / static_cast<qsizetype>(sizeof(QRgb))}; }
@@ -94,10 +131,11 @@ PixelRows<const QRgb> rowsOf(const QImage& image) {
 
 void layOver(QRgb* target, const QRgb* above, int count) { layBlock({target, count}, {above, count}, {count, 1}); }
 
-void layBlock(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size) {
+void layBlock(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, int opacity) {
 #ifdef __SSE2__
-    if (kHasAvx2) return layBlockWide(target, above, size);
+    if (kHasAvx2) return opacity == kOpaque ? layBlockWide(target, above, size) : layFadedWide(target, above, size, opacity);
 #endif
+    if (opacity < kOpaque) return layFaded(target, above, size, opacity);
     for (int y = 0; y < size.height(); ++y) {
         QRgb* to = target.first + y * target.stride;
         const QRgb* from = above.first + y * above.stride;

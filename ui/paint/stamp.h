@@ -21,8 +21,9 @@ PixelRows<const QRgb> rowsOf(const QImage& image);
 
 /// Lays `count` pixels over as many others. Rounds as the raster engine does.
 void layOver(QRgb* target, const QRgb* above, int count);
-/// The same for a block, `target` and `above` at its corner.
-void layBlock(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size);
+/// The same for a block, `target` and `above` at its corner; `opacity`: of what is laid, up to kOpaque.
+inline constexpr int kOpaque = 255;
+void layBlock(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, int opacity = kOpaque);
 /// Copies a block.
 void copyBlock(PixelRows<QRgb> target, PixelRows<const QRgb> from, QSize size);
 

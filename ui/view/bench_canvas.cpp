@@ -167,6 +167,7 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
         sprites_ = std::make_unique<ArrowSprites>(*picture.theme, frame.pixelsPerMm, picture.views.arrows == Arrows::Electrons);
         arrowsKey_ = {};
     }
+    if (!sameTheme || !sameScale) patchStamps_.clear();
     if (!sameTheme) {
         for (PatchLayer* layer : layers()) layer->clear();
         boardsKey_ = underKey_ = itemsKey_ = partsKey_ = wordsKey_ = handKey_ = QByteArray();
@@ -270,6 +271,7 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
         layer->finish();
         stale_ |= layer->changed().translated(frame_.origin);
     }
+    if (!bands.empty()) patchStamps_.trim();
 }
 
 bool BenchCanvas::followMarks(const Picture& picture) {

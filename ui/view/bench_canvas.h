@@ -82,7 +82,9 @@ private:
     bool wasCarrying_ = false;
     std::unique_ptr<ArrowSprites> sprites_;
     TileStore tiles_;
-    PatchLayer boards_{tiles_}, under_{tiles_}, items_{tiles_}, parts_{tiles_}, words_{tiles_}, hand_{tiles_};
+    PatchStamps patchStamps_{tiles_};
+    PatchLayer boards_{tiles_, patchStamps_}, under_{tiles_, patchStamps_}, items_{tiles_, patchStamps_}, parts_{tiles_, patchStamps_}, words_{tiles_, patchStamps_},
+        hand_{tiles_, patchStamps_};
     QRegion stale_;   ///< of the viewport
     QPoint slide_;
     QRect tableArea_, tableDrawn_;

@@ -19,7 +19,7 @@ void BenchItem::followPart(int index, bool restyled) {
     if (!adopt(std::pair(part, std::move(points)), partBounds(picture_, index), restyled)) return;
     // Seen from below, a part is cut off where its board ends.
     alike_ = !picture_.table->turned;
-    if (alike_) look_ = restLook(picture_, index, bounds_) << "part";
+    if (alike_) look_ = restLook(picture_, index, bounds_);
 }
 
 void BenchItem::followJumper(int index, bool restyled) {
@@ -28,7 +28,7 @@ void BenchItem::followJumper(int index, bool restyled) {
     const std::array<Point, 2> ends{endMm(picture_.bench(), *picture_.table, jumper.ends[0]), endMm(picture_.bench(), *picture_.table, jumper.ends[1])};
     if (!adopt(std::pair(jumper, ends), jumperBounds(picture_, index), restyled)) return;
     alike_ = !picture_.table->turned;
-    if (alike_) look_ = restLookOfJumper(picture_, index, bounds_) << "jumper";
+    if (alike_) look_ = restLookOfJumper(picture_, index, bounds_);
 }
 
 bool BenchItem::adopt(Shape shape, const QRectF& bounds, bool restyled) {
@@ -43,17 +43,15 @@ bool BenchItem::adopt(Shape shape, const QRectF& bounds, bool restyled) {
 }
 
 void BenchItem::addPatch(Patches& patches) const {
-    patches.push_back({bounds_, PatchLook(look_) << opacity(), [this](QPainter& painter) {
-                           painter.save();
-                           painter.setOpacity(opacity());
+    patches.push_back({bounds_, look_, [this](QPainter& painter) {
                            if (std::holds_alternative<std::pair<Jumper, std::array<Point, 2>>>(shape_)) {
                                paintJumper(painter, picture_, index_);
                            } else {
                                paintPart(painter, picture_, index_);
                            }
-                           painter.restore();
                        }});
     patches.back().movable = alike_;
+    patches.back().opacity = opacity();
 }
 
 void BenchItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {

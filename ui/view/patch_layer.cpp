@@ -2,6 +2,7 @@
 
 #include "ui/paint/pixel_sheet.h"
 #include "ui/view/cell_grid.h"
+#include "ui/view/thread_sheet.h"
 
 #include <algorithm>
 #include <cmath>
@@ -65,7 +66,7 @@ std::vector<QRect> joined(const QRegion& region) {
 
 PatchLayer::Key PatchLayer::keyOf(const Patch& patch) const {
     const auto rounded = [&](double mm) { return static_cast<int>(std::lround(mm * pixelsPerMm_ * kPartsOfPixel)); };
-    return {patch.look.value(), {rounded(patch.mm.left()), rounded(patch.mm.top()), rounded(patch.mm.right()), rounded(patch.mm.bottom())}};
+    return {(PatchLook(patch.look) << patch.opacity).value(), {rounded(patch.mm.left()), rounded(patch.mm.top()), rounded(patch.mm.right()), rounded(patch.mm.bottom())}};
 }
 
 QRectF PatchLayer::Key::pixels() const {
@@ -77,7 +78,6 @@ void PatchLayer::clear() {
     pixels_.clear();
     keys_.clear();
     opaque_ = {};
-    stamps_.clear();
 }
 
 void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm) {
@@ -146,11 +146,7 @@ PatchLayer::Work PatchLayer::paintings() {
     return work;
 }
 
-void PatchLayer::finish() {
-    if (patches_.empty()) return;
-    patches_.clear();
-    stamps_.trim();
-}
+void PatchLayer::finish() { patches_.clear(); }
 
 void PatchLayer::paint() {
     for (const auto& each : preparations()) each();
@@ -159,12 +155,8 @@ void PatchLayer::paint() {
 }
 
 void PatchLayer::paintBand(const QRegion& band) {
-    // Painted on pixels that each thread keeps for this, so that no fresh memory is visited.
-    thread_local std::vector<QRgb> room;
     for (const QRect& rect : joined(band)) {
-        room.resize(std::max(room.size(), static_cast<std::size_t>(areaOf(rect))));
-        QImage sheet(reinterpret_cast<uchar*>(room.data()), rect.width(), rect.height(), static_cast<qsizetype>(rect.width()) * static_cast<qsizetype>(sizeof(QRgb)),
-                     QImage::Format_ARGB32_Premultiplied);
+        QImage sheet = threadSheet(rect.size());
         paintOver(sheet, rect);
         pixels_.put(sheet, rect.topLeft());
         paintedPixels_ += areaOf(rect);
@@ -172,20 +164,20 @@ void PatchLayer::paintBand(const QRegion& band) {
 }
 
 void PatchLayer::paintOver(QImage& sheet, const QRect& rect) const {
-    sheet.fill(Qt::transparent);
     PixelSheet device(sheet);
     QPainter painter(&device);
     painter.setRenderHint(QPainter::Antialiasing);
     const QTransform inMm = QTransform::fromTranslate(-rect.left(), -rect.top()).scale(pixelsPerMm_, pixelsPerMm_);
+    const PixelRows<QRgb> pixels = rowsOf(sheet);
     for (const Patch& patch : patches_) {
         if (!inPixels(patch.mm, pixelsPerMm_).intersects(rect)) continue;
         if (!patch.movable) {
             painter.setTransform(inMm);
-            patch.paint(painter);
-        } else if (!stamps_.lay(sheet, sheet.rect(), -rect.topLeft(), patch, pixelsPerMm_)) {
+            paintPatch(painter, patch);
+        } else if (!stamps_.lay(pixels, sheet.rect(), -rect.topLeft(), patch, pixelsPerMm_)) {
             const QPointF shift = PatchStamps::roundedCorner(patch, pixelsPerMm_) - patch.mm.topLeft() * pixelsPerMm_;
             painter.setTransform(inMm * QTransform::fromTranslate(shift.x(), shift.y()));
-            patch.paint(painter);
+            paintPatch(painter, patch);
         }
     }
 }

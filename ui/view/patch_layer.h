@@ -21,19 +21,20 @@ namespace tiepoint::ui {
 
 class PatchLayer {
 public:
-    /// The store must outlive the layer.
-    explicit PatchLayer(TileStore& store) : pixels_(store) {}
+    /// What layers share must outlive them.
+    PatchLayer(TileStore& store, PatchStamps& stamps) : stamps_(stamps), pixels_(store) {}
 
     /// Takes what the layer holds now. `sight`: what has to be at hand; `room`: what may be, with a margin for panning.
     void take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm);
     /// Whether the pixels of the last `take` serve for this sight too; then `keep` them.
     bool reaches(const QRect& sight, double pixelsPerMm) const { return pixelsPerMm == pixelsPerMm_ && (sight.isEmpty() || pixels_.area().contains(sight)); }
     void keep() { changed_ = unpainted_ = {}; }
-    /// Forgets everything: another theme, for example.
+    /// Forgets everything but the stamps: another theme, for example.
     void clear();
 
     using Work = std::vector<std::function<void()>>;
-    /// What has to be done after a `take`, in pieces for whatever threads: first all that `preparations` returns, then all of `paintings`, then `finish`.
+    /// What has to be done after a `take`, in pieces for whatever threads: first all that `preparations` returns, then all of `paintings`,
+    /// then `finish`. All layers that share stamps take before any prepares.
     Work preparations();
     Work paintings();
     void finish();
@@ -67,7 +68,7 @@ private:
     void paintOver(QImage& sheet, const QRect& rect) const;
 
     Patches patches_;
-    PatchStamps stamps_;
+    PatchStamps& stamps_;
     std::vector<Key> keys_;
     TileSheet pixels_;
     double pixelsPerMm_ = 0;

@@ -1,7 +1,7 @@
 #include "ui/view/patch_stamps.h"
 
 #include "ui/paint/pixel_sheet.h"
-#include "ui/paint/stamp.h"
+#include "ui/view/thread_sheet.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,8 +14,6 @@ constexpr qsizetype kMostPixels = 12'000'000;
 constexpr qsizetype kLargest = 250'000;       ///< pixels of one stamp that is worth keeping: of larger ones mostly a corner is wanted
 constexpr qsizetype kLargestAtOnce = 1'000'000;  ///< the same, for one that is painted to be laid just now
 constexpr double kFinePixelsPerMm = 12;    ///< from here on half a pixel more or less isn't seen
-
-qsizetype areaOf(const QImage& image) { return qsizetype{image.width()} * image.height(); }
 
 }  // namespace
 
@@ -35,28 +33,29 @@ std::vector<std::function<void()>> PatchStamps::prepare(const std::vector<const 
     struct Missing {
         Key key;
         const Patch* patch;
+        TileSheet* pixels;
     };
     std::vector<Missing> missing;
     for (const Patch* patch : wanted) {
         const Key key = placeOf(*patch, pixelsPerMm).key;
-        if (stamps_.contains(key) || key.area() > kLargestAtOnce) continue;
-        stamps_.insert(key, {});
-        missing.push_back({key, patch});
+        if (key.area() > kLargestAtOnce) continue;
+        const auto [stamp, isNew] = stamps_.try_emplace(key, store_);
+        stamp->second.wanted = true;
+        if (isNew) missing.push_back({key, patch, &stamp->second.pixels});
     }
     std::ranges::stable_sort(missing, std::greater(), [](const Missing& each) { return each.key.area(); });
     std::vector<std::function<void()>> work;
     work.reserve(missing.size());
-    // Nothing is inserted meanwhile, so that the places of the stamps stay.
-    for (const Missing& each : missing)
-        work.emplace_back([each, pixelsPerMm, stamp = &*stamps_.find(each.key)] { *stamp = paint(*each.patch, each.key, pixelsPerMm); });
+    for (const Missing& each : missing) work.emplace_back([each, pixelsPerMm] { paint(*each.pixels, *each.patch, each.key, pixelsPerMm); });
     return work;
 }
 
-bool PatchStamps::lay(QImage& target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm) const {
+bool PatchStamps::lay(PixelRows<QRgb> target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm) const {
     const auto [key, corner] = placeOf(patch, pixelsPerMm);
     const auto stamp = stamps_.find(key);
     if (stamp == stamps_.end()) return false;
-    stampOver(target, clip, origin + corner, *stamp);
+    const QPoint at = origin + corner;
+    stamp->second.pixels.lay(target, clip.translated(-at), at, static_cast<int>(std::lround(patch.opacity * kOpaque)));
     return true;
 }
 
@@ -65,30 +64,30 @@ QPointF PatchStamps::roundedCorner(const Patch& patch, double pixelsPerMm) {
     return corner + QPointF(kRoom + key.halfX / 2.0, kRoom + key.halfY / 2.0);
 }
 
-QImage PatchStamps::paint(const Patch& patch, const Key& key, double pixelsPerMm) {
-    QImage pixels(key.width + 2 * kRoom + 1, key.height + 2 * kRoom + 1, QImage::Format_ARGB32_Premultiplied);
-    pixels.fill(Qt::transparent);
-    PixelSheet sheet(pixels);
+void PatchStamps::paint(TileSheet& pixels, const Patch& patch, const Key& key, double pixelsPerMm) {
+    const QSize size(key.width + 2 * kRoom + 1, key.height + 2 * kRoom + 1);
+    QImage image = threadSheet(size);
+    PixelSheet sheet(image);
     QPainter painter(&sheet);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.translate(kRoom + key.halfX / 2.0, kRoom + key.halfY / 2.0);
     painter.scale(pixelsPerMm, pixelsPerMm);
     painter.translate(-patch.mm.topLeft());
     patch.paint(painter);
-    return pixels;
+    painter.end();
+    pixels.reach({QPoint(0, 0), size});
+    pixels.put(image, {0, 0});
 }
-
-void PatchStamps::clear() { stamps_.clear(); }
 
 void PatchStamps::trim() {
     qsizetype kept = 0;
-    stamps_.removeIf([&](const auto& each) {
-        const qsizetype area = areaOf(each.value());
-        if (area > kLargest) return true;
-        kept += area;
+    std::erase_if(stamps_, [&](const auto& each) {
+        if (each.first.area() > kLargest) return true;
+        kept += each.second.pixels.keptPixels();
         return false;
     });
-    if (kept > kMostPixels) clear();
+    if (kept > kMostPixels) std::erase_if(stamps_, [](const auto& each) { return !each.second.wanted; });
+    for (auto& [key, stamp] : stamps_) stamp.wanted = false;
 }
 
 }  // namespace tiepoint::ui

@@ -105,13 +105,13 @@ void TileSheet::putTile(Tile& tile, QPoint corner, const QRect& rect, const QIma
     if (tile.filled == 0) store_.giveBack(std::exchange(tile.pixels, nullptr));
 }
 
-void TileSheet::lay(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget) const {
+void TileSheet::lay(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget, int opacity) const {
     forTiles(rect, [&](std::size_t i, QPoint corner, const QRect& piece) {
         const Tile& tile = tiles_[i];
         if (tile.filled == 0) return;
         const PixelRows<const QRgb> pixels{tile.pixels, kSide};
         const auto layPart = [&](const QRect& inTile) {
-            if (!inTile.isEmpty()) layBlock({target.at(corner + inTile.topLeft() + toTarget), target.stride}, {pixels.at(inTile.topLeft()), kSide}, inTile.size());
+            if (!inTile.isEmpty()) layBlock({target.at(corner + inTile.topLeft() + toTarget), target.stride}, {pixels.at(inTile.topLeft()), kSide}, inTile.size(), opacity);
         };
         const QRect inTile = piece.translated(-corner);
         if (tile.filled == kAllFilled) return layPart(inTile);
@@ -133,6 +133,10 @@ void TileSheet::copy(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget)
         const PixelRows<const QRgb> pixels{tiles_[i].pixels, kSide};
         if (pixels.first) copyBlock({target.at(piece.topLeft() + toTarget), target.stride}, {pixels.at(piece.topLeft() - corner), kSide}, piece.size());
     });
+}
+
+qsizetype TileSheet::keptPixels() const {
+    return std::ranges::count_if(tiles_, [](const Tile& tile) { return tile.pixels != nullptr; }) * static_cast<qsizetype>(TileStore::kPixels);
 }
 
 }  // namespace tiepoint::ui

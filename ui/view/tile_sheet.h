@@ -56,10 +56,13 @@ public:
     void clear() { reach({}); }
     /// Takes the pixels of `from`, whose corner lies at `at`, for those of the plane. Several threads may do so at a time, each in tiles of its own.
     void put(const QImage& from, QPoint at);
-    /// Lays what there is within `rect` over the target; `toTarget`: where the plane's origin is in it. Any thread, while nothing is put.
-    void lay(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget) const;
+    /// Lays what there is within `rect` over the target; `toTarget`: where the plane's origin is in it; `opacity`: up to kOpaque. Any thread, while
+    /// nothing is put.
+    void lay(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget, int opacity = kOpaque) const;
     /// The same where everything is known to be opaque.
     void copy(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget) const;
+    /// Pixels for which it takes memory.
+    qsizetype keptPixels() const;
 
 private:
     struct Tile {
