@@ -5,6 +5,7 @@
 #include "core/base/quantity.h"
 #include "core/snapshot/readings.h"
 #include "support/build_bench.h"
+#include "ui/theme/panels.h"
 
 #include <gtest/gtest.h>
 
@@ -239,6 +240,36 @@ TEST(CardWords, MinusIsNeverAHyphen) {
     EXPECT_EQ(voltWords(-0.001), QStringLiteral("0.00 V"));
     EXPECT_EQ(currentWords(-9.43e-3), QStringLiteral("\u22129.43 mA"));
     EXPECT_EQ(currentWords(5e-7), QStringLiteral("0 A"));
+}
+
+TEST(Panels, AShadowPutTogetherFromPiecesIsTheSame) {
+    for (const ThemeName name : {ThemeName::Day, ThemeName::Dark}) {
+        for (const double ratio : {1.0, 2.0}) {
+            const Look look{&theme(name), 1};
+            const auto painted = [&](const QRectF& frame) {
+                QImage image(QSize(200, 120) * ratio, QImage::Format_RGB32);
+                image.setDevicePixelRatio(ratio);
+                image.fill(look.theme->benchTop);
+                QPainter painter(&image);
+                painter.setRenderHint(QPainter::Antialiasing);
+                painter.translate(3, 2);
+                paintCard(painter, look, frame);
+                return image;
+            };
+            // What isn't on whole pixels is painted in one.
+            const QRectF frame(12, 10, 160, 80);
+            const QImage pieces = painted(frame), whole = painted(frame.translated(0.001, 0.001));
+            int far = 0, shaded = 0;
+            for (int y = 0; y < pieces.height(); ++y) {
+                for (int x = 0; x < pieces.width(); ++x) {
+                    far = std::max(far, std::abs(qRed(pieces.pixel(x, y)) - qRed(whole.pixel(x, y))));
+                    shaded += pieces.pixel(x, y) != look.theme->benchTop.rgb();
+                }
+            }
+            EXPECT_LE(far, 2) << static_cast<int>(name) << ' ' << ratio;
+            EXPECT_GT(shaded, frame.width() * frame.height() * ratio * ratio + 500) << "there is a shadow";
+        }
+    }
 }
 
 }  // namespace

@@ -1,6 +1,12 @@
 #include "ui/theme/panels.h"
 
+#include <QImage>
 #include <QPainterPath>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
 
 namespace tiepoint::ui {
 namespace {
@@ -12,8 +18,7 @@ constexpr double kShadowAlpha = 0.035;
 
 QRectF crisp(const QRectF& frame, double pen) { return frame.adjusted(pen / 2, pen / 2, -pen / 2, -pen / 2); }
 
-void paintShadow(QPainter& painter, const Look& look, const QRectF& frame, double radius) {
-    if (look.theme->flat) return;
+void paintShadowRings(QPainter& painter, const Look& look, const QRectF& frame, double radius) {
     painter.setPen(Qt::NoPen);
     painter.setBrush(withAlpha(QColor(Qt::black), look.theme->dark ? 2 * kShadowAlpha : kShadowAlpha));
     for (int ring = 0; ring < kShadowRings; ++ring) {  // rings add up to a soft fall-off without an effect
@@ -22,6 +27,54 @@ void paintShadow(QPainter& painter, const Look& look, const QRectF& frame, doubl
         rim.addRoundedRect(frame.adjusted(-out, 0, out, out + look.px(1)), radius + out, radius + out);
         rim.addRect(frame.adjusted(radius, radius, -radius, -radius));
         painter.drawPath(rim);
+    }
+}
+
+/// The shadow of a small surface, from whose corners and sides that of each larger one is put together.
+struct ShadowCut {
+    QImage pixels;
+    int corner = 0;  ///< logical pixels from the picture's edge to where the sides are straight
+    int away = 0;    ///< from there to the surface's edge
+};
+
+const ShadowCut& shadowCut(const Look& look, double radius, double ratio) {
+    using Key = std::tuple<bool, double, double, double>;
+    static std::map<Key, ShadowCut> cuts;  // of a few looks; the window's thread paints all surfaces
+    constexpr std::size_t kMostLooks = 16;
+    if (cuts.size() > kMostLooks) cuts.clear();
+    const auto [found, isNew] = cuts.try_emplace(Key(look.theme->dark, look.scale, radius, ratio));
+    ShadowCut& cut = found->second;
+    if (!isNew) return cut;
+    cut.away = static_cast<int>(std::ceil(look.px(kShadowRings * 0.7 + 1))) + 1;
+    cut.corner = cut.away + static_cast<int>(std::ceil(radius + look.px(kShadowRings))) + 1;
+    const int side = 2 * cut.corner + 1;
+    cut.pixels = QImage(QSize(side, side) * ratio, QImage::Format_ARGB32_Premultiplied);
+    cut.pixels.setDevicePixelRatio(ratio);
+    cut.pixels.fill(Qt::transparent);
+    QPainter painter(&cut.pixels);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintShadowRings(painter, look, QRectF(cut.away, cut.away, side - 2 * cut.away, side - 2 * cut.away), radius);
+    return cut;
+}
+
+void paintShadow(QPainter& painter, const Look& look, const QRectF& frame, double radius) {
+    if (look.theme->flat) return;
+    const double ratio = painter.device()->devicePixelRatioF();
+    const ShadowCut& cut = shadowCut(look, radius, ratio);
+    const QRect whole = frame.toRect();
+    const bool isAligned = QRectF(whole) == frame && ratio == std::floor(ratio) && painter.transform().type() <= QTransform::TxTranslate;
+    if (!isAligned || std::min(whole.width(), whole.height()) < 2 * (cut.corner - cut.away)) return paintShadowRings(painter, look, frame, radius);
+    const QRect all = whole.adjusted(-cut.away, -cut.away, cut.away, cut.away);
+    const int places[] = {0, cut.corner, cut.corner + 1, 2 * cut.corner + 1};
+    const int xs[] = {all.left(), all.left() + cut.corner, all.right() + 1 - cut.corner, all.right() + 1};
+    const int ys[] = {all.top(), all.top() + cut.corner, all.bottom() + 1 - cut.corner, all.bottom() + 1};
+    for (int row = 0; row < 3; ++row) {
+        for (int column = 0; column < 3; ++column) {
+            if (row == 1 && column == 1) continue;  // under the surface
+            const auto piece = [&](const int(&x)[4], const int(&y)[4]) { return QRectF(QPointF(x[column], y[row]), QPointF(x[column + 1], y[row + 1])); };
+            const QRectF from = piece(places, places);
+            painter.drawImage(piece(xs, ys), cut.pixels, QRectF(from.topLeft() * ratio, from.size() * ratio));
+        }
     }
 }
 
