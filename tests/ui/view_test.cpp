@@ -23,6 +23,23 @@ protected:
         QWheelEvent event(where, view.viewport()->mapToGlobal(where), {}, QPoint(0, 120 * notches), Qt::NoButton, modifiers, Qt::NoScrollPhase, false);
         QApplication::sendEvent(view.viewport(), &event);
     }
+    /// What is on the screen.
+    QImage screen() {
+        QTest::qWait(100);  // what was asked for is painted
+        return dynamic_cast<const QImage*>(view.backingStore()->paintDevice())->copy().convertToFormat(QImage::Format_RGB32);
+    }
+    /// What would be, if all of it were painted now.
+    QImage anew() {
+        QImage whole = view.grab().toImage().convertToFormat(QImage::Format_RGB32);
+        whole.setDevicePixelRatio(view.backingStore()->paintDevice()->devicePixelRatio());
+        return whole;
+    }
+    void pan(QPoint by) {
+        const QPoint where(400, 300);
+        QTest::mousePress(view.viewport(), Qt::MiddleButton, {}, where);
+        moveTo(where + by);
+        QTest::mouseRelease(view.viewport(), Qt::MiddleButton, {}, where + by);
+    }
 };
 
 TEST_F(BenchViewTest, HoverLightsTheNetOfAHole) {
@@ -74,21 +91,6 @@ TEST_F(BenchViewTest, ZoomKeepsThePointUnderThePointer) {
 
 TEST_F(BenchViewTest, TheScreenFollowsWithoutBeingPaintedWhole) {
     open(beacon());
-    const auto screen = [&] {
-        QTest::qWait(100);  // what was asked for is painted
-        return dynamic_cast<const QImage*>(view.backingStore()->paintDevice())->copy().convertToFormat(QImage::Format_RGB32);
-    };
-    const auto anew = [&] {
-        QImage whole = view.grab().toImage().convertToFormat(QImage::Format_RGB32);
-        whole.setDevicePixelRatio(view.backingStore()->paintDevice()->devicePixelRatio());
-        return whole;
-    };
-    const auto pan = [&](QPoint by) {
-        const QPoint where(400, 300);
-        QTest::mousePress(view.viewport(), Qt::MiddleButton, {}, where);
-        moveTo(where + by);
-        QTest::mouseRelease(view.viewport(), Qt::MiddleButton, {}, where + by);
-    };
     wheel(QPoint(400, 300), 2);
     QTest::qWait(150);
     ASSERT_EQ(screen(), anew());
@@ -105,6 +107,59 @@ TEST_F(BenchViewTest, TheScreenFollowsWithoutBeingPaintedWhole) {
     view.setSelection({});
     moveTo(at("A.top+20"));
     EXPECT_EQ(screen(), anew()) << "a net that is lit no more";
+}
+
+TEST_F(BenchViewTest, TheScreenFollowsARoomsRingAndInkToo) {
+    open(beacon());
+    view.setProjecting(true);
+    view.viewport()->setAttribute(Qt::WA_UnderMouse);
+    for (const QPoint to : {QPoint(300, 300), QPoint(320, 310), QPoint(900, 500), QPoint(5, 5)}) {
+        moveTo(to);
+        EXPECT_EQ(screen(), anew()) << "the ring at " << to.x() << ", " << to.y();
+    }
+    const QImage bare = screen();
+    drag(QPoint(500, 300), QPoint(700, 400), Qt::RightButton);
+    EXPECT_EQ(screen(), anew()) << "ink";
+    pan({-40, 25});
+    EXPECT_EQ(screen(), anew()) << "ink and ring after a pan";
+    view.viewport()->setAttribute(Qt::WA_UnderMouse, false);
+    QEvent leave(QEvent::Leave);
+    QApplication::sendEvent(view.viewport(), &leave);
+    EXPECT_EQ(screen(), anew()) << "the pointer is elsewhere";
+    view.wipeInk();
+    EXPECT_EQ(screen(), anew()) << "wiped";
+    EXPECT_NE(screen(), bare);
+}
+
+/// Pixels that a widget is asked to paint.
+class PaintedArea : public QObject {
+public:
+    explicit PaintedArea(QWidget* widget) { widget->installEventFilter(this); }
+    int frames = 0;
+    long long pixels = 0;
+
+protected:
+    bool eventFilter(QObject*, QEvent* event) override {
+        if (event->type() != QEvent::Paint) return false;
+        ++frames;
+        for (const QRect& rect : static_cast<QPaintEvent*>(event)->region()) pixels += qint64{rect.width()} * rect.height();
+        return false;
+    }
+};
+
+TEST_F(BenchViewTest, MovingArrowsPaintLittleWhileProjecting) {
+    open(beacon());
+    live.setHeld("S1", true);
+    ASSERT_TRUE(waitForAnswer());
+    view.setProjecting(true);
+    view.viewport()->setAttribute(Qt::WA_UnderMouse);
+    moveTo({300, 300});
+    drag(QPoint(500, 300), QPoint(700, 400), Qt::RightButton);
+    QTest::qWait(200);
+    PaintedArea area(view.viewport());
+    ASSERT_TRUE(QTest::qWaitFor([&] { return area.frames >= 10; }));
+    const QSize whole = view.viewport()->size();
+    EXPECT_LT(area.pixels / area.frames, qint64{whole.width()} * whole.height() / 4);
 }
 
 TEST_F(BenchViewTest, ZoomHasLimits) {

@@ -9,7 +9,10 @@ namespace tiepoint::ui {
 class InkGesture : public Gesture {
 public:
     InkGesture(Hand& hand, Ink& ink) : Gesture(hand), ink_(ink) {}
-    void press(const Pointer& pointer) override { ink_.begin(onBoards(pointer)); }
+    void press(const Pointer& pointer) override {
+        ink_.begin(onBoards(pointer));
+        hand().showMarks();
+    }
     void move(const Pointer& pointer) override {
         ink_.extend(onBoards(pointer));
         hand().showMarks();
@@ -19,7 +22,10 @@ public:
         hand().showMarks();
         finish();
     }
-    void cancel() override { ink_.drop(); }
+    void cancel() override {
+        ink_.drop();
+        hand().showMarks();
+    }
 
 private:
     Point onBoards(const Pointer& pointer) const { return hand().picture().table->seen(pointer.at); }

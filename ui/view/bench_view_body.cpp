@@ -1,14 +1,13 @@
-// What the view shows: the document's bench, its live snapshot, marks, words and the frame. The pointer's part is in view_pointer.cpp.
+// What the view shows: the document's bench, its live snapshot, marks, words and the frame. The pointer's part is in
+// view_pointer.cpp, the frame's in view_frame.cpp.
 
 #include "ui/view/bench_view_body.h"
 
-#include "ui/gesture/ink_gesture.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/projecting.h"
-#include "ui/view/cell_grid.h"
+#include "ui/paint/shade.h"
 
-#include <QBackingStore>
 #include <QGuiApplication>
 
 #include <algorithm>
@@ -22,30 +21,6 @@ constexpr int kFrameMs = 16;       ///< how long a frame waits for the answer to
 constexpr int kFlashMs = 2600;     ///< how long words beside the pointer stay
 constexpr double kStillAmpere = 1e-6;
 constexpr double kFitMarginMm = 3;
-constexpr double kLabelRoomMm = 25;  ///< flags, tags and shadows reach so far beyond boards and bodies
-
-QRectF toQt(const Rect& rect) { return {rect.left, rect.top, rect.width, rect.height}; }
-
-/// A region of hundreds of rectangles in other pixels; a little more than it where they don't fit whole.
-QRegion scaled(const QRegion& region, double factor) {
-    if (factor == 1) return region;
-    constexpr int kCell = 8;
-    std::vector<QRect> rects;
-    CellGrid cells(QRectF(QPointF(region.boundingRect().topLeft()) * factor, QSizeF(region.boundingRect().size()) * factor).toAlignedRect(), kCell);
-    bool isWhole = true;
-    for (const QRect& rect : region) {
-        const QRectF exact(QPointF(rect.topLeft()) * factor, QSizeF(rect.size()) * factor);
-        rects.push_back(exact.toAlignedRect());
-        isWhole = isWhole && QRectF(rects.back()) == exact;
-    }
-    QRegion result;
-    if (isWhole) {
-        result.setRects(rects.data(), static_cast<int>(rects.size()));  // as ordered as the region's own
-        return result;
-    }
-    for (const QRect& rect : rects) cells.add(rect);
-    return cells.region();
-}
 
 }  // namespace
 
@@ -211,41 +186,13 @@ void BenchView::Body::fit() {
     camera_.fit(fittedArea());
 }
 
-Frame BenchView::Body::frame() const {
-    const QTransform toPixels = view_.viewportTransform();
-    const QRectF content = toQt(picture_.table->allMm).adjusted(-kLabelRoomMm, -kLabelRoomMm, kLabelRoomMm, kLabelRoomMm);
-    const double ratio = view_.devicePixelRatioF();
-    return {toPixels.m11() * ratio, (QPointF(toPixels.dx(), toPixels.dy()) * ratio).toPoint(), (QSizeF(view_.viewport()->size()) * ratio).toSize(), ratio, content};
-}
-
 // --- marks and words ---
-
-void BenchView::Body::showMarks() {
-    // Several marks may change before the frame; what they change is found once, and only that is painted.
-    if (std::exchange(isFollowing_, true)) return;
-    QMetaObject::invokeMethod(&motion_, [this] {
-        isFollowing_ = false;
-        if (!view_.isVisible() || !view_.viewport()->updatesEnabled()) return;
-        if (camera_.isZooming() || projecting_ || inking_ || !ink_.isEmpty()) return view_.viewport()->update();
-        followCanvas();
-        if (!slideScreen(canvas_.takeSlide())) return view_.viewport()->update();
-        view_.viewport()->update(toLogical(canvas_.takeStale()));
-    }, Qt::QueuedConnection);
-}
 
 void BenchView::Body::lightNets(std::vector<int> nets) {
     std::sort(nets.begin(), nets.end());
     nets.erase(std::unique(nets.begin(), nets.end()), nets.end());
     litNets_ = std::move(nets);
     showMarks();
-}
-
-/// Moves what is on the screen; false if it can't be moved by whole logical pixels.
-bool BenchView::Body::slideScreen(QPoint device) {
-    const QPoint logical = (QPointF(device) / view_.devicePixelRatioF()).toPoint();
-    if (QPointF(logical) * view_.devicePixelRatioF() != QPointF(device)) return false;
-    if (!logical.isNull()) view_.viewport()->scroll(logical.x(), logical.y());
-    return true;
 }
 
 void BenchView::Body::clearMarks() {
@@ -339,57 +286,6 @@ void BenchView::Body::beginTyping(const std::string& partId, const QString& type
     }
     const Outline& body = picture_.table->parts[static_cast<std::size_t>(part)].pose.body;
     valueBox_.begin(partId, typed, view_.fromMm({body.centre.x, body.centre.y + body.halfWidth}).toPoint());
-}
-
-// --- the frame ---
-
-void BenchView::Body::paintPointerRing(QPainter& painter) const {
-    if (!view_.viewport()->underMouse()) return;
-    constexpr double kRadiusShare = 1.0 / 32, kBreadthShare = 1.0 / 200;  // of the window's height
-    const double height = view_.viewport()->height();
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(picture_.theme->arrowCasing, 2 * kBreadthShare * height));
-    painter.drawEllipse(lastAt_, kRadiusShare * height, kRadiusShare * height);
-    painter.setPen(QPen(picture_.theme->accent, kBreadthShare * height));
-    painter.drawEllipse(lastAt_, kRadiusShare * height, kRadiusShare * height);
-}
-
-void BenchView::Body::followCanvas() {
-    canvas_.setTableArea(toDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size())));
-    canvas_.update(picture_, frame(), scene_, litNets_);
-}
-
-QRect BenchView::Body::toDevice(const QRectF& logical) const {
-    const double ratio = view_.devicePixelRatioF();
-    return QRectF(logical.topLeft() * ratio, logical.size() * ratio).toAlignedRect();
-}
-
-QRegion BenchView::Body::toLogical(const QRegion& device) const { return scaled(device, 1 / view_.devicePixelRatioF()); }
-
-void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
-    if (camera_.isZooming()) {
-        canvas_.setTableArea(toDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size())));
-        canvas_.showTable(painter, view_.viewport()->rect());
-        camera_.paintStill(painter);
-        return;
-    }
-    followCanvas();
-    canvas_.show(painter, scaled(exposed, view_.devicePixelRatioF()));
-    QBackingStore* store = view_.window()->backingStore();
-    if (store && painter.paintEngine()->paintDevice() == store->paintDevice()) {  // else a picture is taken, and the screen stays as it is
-        // What has changed meanwhile beyond what was asked for follows in a frame of its own.
-        if (!canvas_.takeSlide().isNull()) view_.viewport()->update();
-        if (const QRegion left = toLogical(canvas_.takeStale()) - exposed; !left.isEmpty()) view_.viewport()->update(left);
-    }
-    ink_.draw(painter, picture_, view_.viewportTransform(), view_.viewport()->size(), dynamic_cast<const InkGesture*>(gesture_.get()) != nullptr);
-    if (projecting_) paintPointerRing(painter);
-    if (motion_.isMoving()) canvas_.prewarm();
-}
-
-void BenchView::Body::tick() {
-    picture_.phaseMm = motion_.phaseMm();
-    showMarks();
 }
 
 }  // namespace tiepoint::ui

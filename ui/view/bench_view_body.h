@@ -103,14 +103,20 @@ public:
     void cancelGesture();
     bool keyToGesture(int key);
 
-    // The frame
+    // The frame, in view_frame.cpp
     /// Shows what is exposed, in logical pixels of the viewport.
     void paint(QPainter& painter, const QRegion& exposed);
+    void followTable();
     void followCanvas();
     bool slideScreen(QPoint device);
+    /// What looks otherwise than on the screen, in logical pixels of the viewport.
+    QRegion takeStale();
     QRect toDevice(const QRectF& logical) const;
     QRegion toLogical(const QRegion& device) const;
     void tick();
+    /// Where the ring for a room stands; nothing where there is none.
+    QRect pointerRing() const;
+    void paintPointerRing(QPainter& painter) const;
 
     BenchView& view_;
     BenchDocument& document_;
@@ -156,7 +162,6 @@ private:
     void clearHover();
     void setHover(int net, Point at, const std::string& part);
     QRectF fittedArea() const;
-    void paintPointerRing(QPainter& painter) const;
     void includeAll();
     void holdFrame();
     void resumeFrames();
@@ -172,6 +177,8 @@ private:
     QPointF downAt_, lastAt_;
     Qt::MouseButton downButton_ = Qt::NoButton;
     QString atPointer_;
+    QRect ringDrawn_;             ///< on the screen
+    std::uint64_t inkDrawn_ = 0;  ///< changes of the ink that is there
     int pressedFinding_ = -1;  ///< whose symbol the button went down on
     int wheelGesture_ = -1;
     QElapsedTimer sinceWheel_;

@@ -19,19 +19,25 @@ void stroke(QPainter& painter, const Theme& theme, const QPainterPath& path) {
 
 }  // namespace
 
-void Ink::begin(Point at) { strokes_.push_back({at}); }
+void Ink::begin(Point at) {
+    strokes_.push_back({at});
+    ++changes_;
+}
 
 void Ink::extend(Point at) {
-    if (!strokes_.empty() && distance(strokes_.back().back(), at) >= kStepMm) strokes_.back().push_back(at);
+    if (strokes_.empty() || distance(strokes_.back().back(), at) < kStepMm) return;
+    strokes_.back().push_back(at);
+    ++changes_;
 }
 
 void Ink::drop() {
     if (!strokes_.empty()) strokes_.pop_back();
+    ++changes_;
 }
 
 void Ink::wipe() {
     strokes_.clear();
-    ++version_;
+    ++version_, ++changes_;
 }
 
 QPainterPath Ink::path(const Picture& picture, const QTransform& toPixels, std::size_t index) const {

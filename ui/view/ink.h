@@ -7,6 +7,7 @@
 #include <QPainterPath>
 #include <QPixmap>
 
+#include <cstdint>
 #include <vector>
 
 namespace tiepoint::ui {
@@ -17,11 +18,13 @@ public:
     /// Continues the last stroke.
     void extend(Point at);
     /// The last stroke is whole, and kept as pixels from now on.
-    void end() { ++version_; }
+    void end() { ++version_, ++changes_; }
     /// Takes the stroke under way back.
     void drop();
     void wipe();
     bool isEmpty() const { return strokes_.empty(); }
+    /// Counts what has changed the ink's look.
+    std::uint64_t changes() const { return changes_; }
     const std::vector<std::vector<Point>>& strokes() const { return strokes_; }
 
     /// `painter` is in logical pixels of the viewport, `toPixels` maps mm there. `underWay`: the last stroke still grows.
@@ -33,6 +36,7 @@ private:
 
     std::vector<std::vector<Point>> strokes_;  ///< as on boards that aren't turned
     int version_ = 0;
+    std::uint64_t changes_ = 0;
     QPixmap kept_;  ///< whole strokes within keptAt_, for one key
     QRect keptAt_;
     QByteArray key_;
