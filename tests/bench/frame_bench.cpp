@@ -1,5 +1,5 @@
 // How long a frame takes, beside its bar: one full board at 1080 lines with 25 resistors, 15 LEDs, 8 pressed
-// buttons and 40 jumpers, all live; ten boards with 250 parts, and ten full ones; panning; a press to the
+// buttons and 40 jumpers, all live; the same projected; ten boards with 250 parts, and ten full ones; panning; a press to the
 // repaint that shows it; a zoom until it is settled; fifty things dragged. In every theme, with the views of
 // a first start and with all views on, at device pixel ratio 1 and 2: each in a process of its own, because
 // the ratio is fixed when a program starts. Arguments narrow it: `frame_bench 1 day fresh`.
@@ -147,6 +147,17 @@ void measureFrames(Desk& desk, const char* name, double barMs, double barP95Ms, 
     print(fmt::format("{}: process time a frame", name).c_str(), process, barProcessMs);
 }
 
+/// Before a room, with the ring about the pointer.
+void measureProjecting(Desk& desk) {
+    desk.view.setProjecting(true);
+    desk.view.viewport()->setAttribute(Qt::WA_UnderMouse);
+    QTest::qWait(300);
+    measureFrames(desk, "projecting", 4, 6, 5);
+    desk.view.viewport()->setAttribute(Qt::WA_UnderMouse, false);
+    desk.view.setProjecting(false);
+    QTest::qWait(300);
+}
+
 void measurePan(Desk& desk) {
     desk.view.zoomAt(QPointF(desk.view.viewport()->rect().center()), 1.5625);
     QTest::qWait(300);
@@ -274,6 +285,7 @@ void measure(const Setup& setup) {
                 static_cast<int>(desk.document.bench()->jumpers.size()), desk.view.isMoving() ? "yes" : "no");
     measureFrames(desk, "one full board", 4, 6, 5);
     std::printf("  resident memory at fit: %.0f MB, bar 150 MB\n", residentMegabytes());
+    measureProjecting(desk);
     measurePress(desk);
     measureZoom(desk);
     measurePan(desk);
