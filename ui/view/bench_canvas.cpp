@@ -2,20 +2,15 @@
 
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/live_layers.h"
-#include "ui/paint/pixel_sheet.h"
 #include "ui/view/cell_grid.h"
+#include "ui/view/layer_keys.h"
 
-#include <QDataStream>
-#include <QIODevice>
 #include <QPaintEngine>
-#include <QSemaphore>
 #include <QThread>
 #include <QThreadPool>
 
 #include <algorithm>
-#include <atomic>
 #include <cmath>
-#include <functional>
 #include <iterator>
 #include <utility>
 
@@ -27,113 +22,8 @@ constexpr int kBandsPerThread = 2, kMostBands = 8;
 constexpr int kArrowCell = 16;  ///< pixels; changes by arrows are gathered in cells
 constexpr int kMarginShare = 32;  ///< of the viewport's size, on each side, so that a pan doesn't paint at once
 
-/// What a layer depends on, as bytes to compare. Addresses stand for contents: layouts and snapshots never change once shared,
-/// and the canvas keeps those that it drew last, so that no other can come to lie at their address.
-class Key {
-public:
-    Key() : stream_(&bytes_, QIODevice::WriteOnly) {}
-    template <class T>
-    Key& operator<<(const T& value) {
-        stream_ << value;
-        return *this;
-    }
-    Key& operator<<(const void* address) {
-        stream_ << reinterpret_cast<quintptr>(address);
-        return *this;
-    }
-    const QByteArray& bytes() const { return bytes_; }
-
-private:
-    QByteArray bytes_;
-    QDataStream stream_;
-};
-
-void addLive(Key& key, const Picture& picture) {
-    const Views& views = picture.views;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
-        << static_cast<const void*>(picture.snapshot.get()) << static_cast<int>(views.arrows)
-        << views.voltage << views.strips << views.readings << views.lockedFullScaleAmpere.value_or(0) << picture.sizes.readingMm;
-}
-
-QByteArray boardsKey(const Picture& picture) {
-    Key key;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips;
-    return key.bytes();
-}
-
-QByteArray underKey(const Picture& picture, const std::vector<int>& litNets) {
-    Key key;
-    addLive(key, picture);
-    key << picture.marks.hoverNet;
-    for (const int net : litNets) key << net;
-    return key.bytes();
-}
-
-QByteArray liveKey(const Picture& picture) {
-    Key key;
-    addLive(key, picture);
-    return key.bytes();
-}
-
-QByteArray partsKey(const Picture& picture) {
-    Key key;
-    addLive(key, picture);
-    key << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart) << soundingBeat(picture);
-    return key.bytes();
-}
-
-/// The words beside a contact follow presses while insides are seen.
-QByteArray idsKey(const Picture& picture) {
-    Key key;
-    const bool insides = picture.views.strips || !picture.marks.hoverPart.empty() || picture.marks.hoverNet >= 0;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips << picture.sizes.idMm << picture.sizes.numberMm;
-    key << static_cast<const void*>(picture.pinned.get());
-    if (insides)
-        key << static_cast<const void*>(picture.snapshot.get()) << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart);
-    return key.bytes();
-}
-
-QByteArray wordsKey(const Picture& picture) {
-    return liveKey(picture) + idsKey(picture) +
-           (Key() << static_cast<const void*>(picture.changes.get()) << static_cast<const void*>(picture.findings.get()) << picture.marks.finding).bytes();
-}
-
-QByteArray marksKey(const Picture& picture) {
-    const Marks& marks = picture.marks;
-    Key key;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
-        << static_cast<const void*>(picture.snapshot.get()) << static_cast<const void*>(picture.pinned.get());
-    for (const std::string& id : marks.selected) key << QByteArray::fromStdString(id);
-    key << static_cast<const void*>(marks.mended.get()) << static_cast<const void*>(marks.group.get());
-    key << QByteArray::fromStdString(marks.lit) << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y << picture.sizes.wordsMm
-        << marks.band.value_or(QRectF()) << static_cast<int>(marks.targets.size());
-    const auto addHole = [&key](const Hole& hole) { key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number; };
-    for (const Hole& hole : marks.targets) addHole(hole);
-    key << marks.cursor.has_value();
-    if (marks.cursor) addHole(*marks.cursor);
-    for (const Hole& hole : marks.guide) addHole(hole);
-    return key.bytes();
-}
-
 /// Something is in the hand: its place isn't compared, it is drawn anew each time.
 bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || marks.drawnFree || marks.probe; }
-
-/// Does pieces of work side by side, in their order as threads become free, and waits for all. In threads of this pool Qt paints without
-/// handing pieces of a shape to further threads, which costs more than it saves.
-void doTogether(const std::vector<std::function<void()>>& pieces) {
-    const int threads = std::min(static_cast<int>(pieces.size()), QThreadPool::globalInstance()->maxThreadCount());
-    std::atomic<std::size_t> next = 0;
-    std::atomic<int> started = 0;
-    QSemaphore done;
-    // Each thread wakes the next: by then the one that waits has left its processor free. Woken all at once, two may share one and leave another idle.
-    std::function<void()> run = [&] {
-        if (++started < threads) QThreadPool::globalInstance()->start(run);
-        for (std::size_t piece = next++; piece < pieces.size(); piece = next++) pieces[piece]();
-        done.release();
-    };
-    if (threads > 0) QThreadPool::globalInstance()->start(run);
-    done.acquire(threads);
-}
 
 int areaOf(const QRegion& region) {
     int area = 0;
@@ -275,7 +165,7 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
 }
 
 bool BenchCanvas::followMarks(const Picture& picture) {
-    QByteArray key = (Key() << liveKey(picture) << frame_.pixelsPerMm << frame_.origin << frame_.viewport << picture.phaseMm).bytes();
+    QByteArray key = arrowsKey(picture, frame_);
     if (key == arrowsKey_) return false;
     arrowsKey_ = std::move(key);
     const Snapshot* live = picture.live();

@@ -11,6 +11,7 @@
 #include "ui/paint/picture.h"
 #include "ui/paint/sprites.h"
 #include "ui/view/bench_scene.h"
+#include "ui/view/do_together.h"
 #include "ui/view/frame.h"
 #include "ui/view/frame_stack.h"
 #include "ui/view/patch_layer.h"
@@ -53,7 +54,6 @@ private:
     /// The rows in which the table looks otherwise than so many rows above.
     QRegion tableDiffering(int slide) const;
     void followTable(const Theme& theme);
-    using Work = std::vector<std::function<void()>>;
     std::array<PatchLayer*, 6> layers() { return {&boards_, &under_, &items_, &parts_, &words_, &hand_}; }
     /// Paints what has changed; `beside`: other work to be done at the same time.
     void followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets, Work beside);

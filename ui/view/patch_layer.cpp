@@ -119,7 +119,7 @@ QRegion PatchLayer::cellsOf(const std::vector<Key>& keys, int cell) const {
     return cells.region();
 }
 
-PatchLayer::Work PatchLayer::preparations() {
+Work PatchLayer::preparations() {
     std::vector<const Patch*> wanted;
     for (const Patch& patch : patches_) {
         const QRect rect = inPixels(patch.mm, pixelsPerMm_).toAlignedRect();
@@ -131,7 +131,7 @@ PatchLayer::Work PatchLayer::preparations() {
     return stamps_.prepare(wanted, pixelsPerMm_);
 }
 
-PatchLayer::Work PatchLayer::paintings() {
+Work PatchLayer::paintings() {
     Work work;
     if (unpainted_.isEmpty()) return work;
     const int enough = std::clamp(areaOf(unpainted_) / kBands, kSmallBand, kLargeBand);

@@ -4,6 +4,7 @@
 // out; what the patches refer to must not change until `finish`.
 
 #include "ui/paint/patch.h"
+#include "ui/view/do_together.h"
 #include "ui/view/patch_stamps.h"
 #include "ui/view/tile_sheet.h"
 
@@ -32,7 +33,6 @@ public:
     /// Forgets everything but the stamps: another theme, for example.
     void clear();
 
-    using Work = std::vector<std::function<void()>>;
     /// What has to be done after a `take`, in pieces for whatever threads: first all that `preparations` returns, then all of `paintings`,
     /// then `finish`. All layers that share stamps take before any prepares.
     Work preparations();
