@@ -24,6 +24,9 @@ constexpr double kFarthestPitches =
 
 using Failure = std::optional<Error>;
 
+/// A number for people; what a program computed may be none.
+std::string figure(double value) { return std::isfinite(value) ? jsonNumber(value) : "no number"; }
+
 Error wrong(ErrorKind kind, std::string pointer, std::string message) {
     return {kind, std::move(message), {std::move(pointer)}, {}};
 }
@@ -208,7 +211,7 @@ private:
         switch (spec.type) {
             case ValueType::Number:
                 if (!(value >= spec.minimum && value <= spec.maximum)) {
-                    return fmt::format("{} is {}; it may be {} to {}{}{}", spec.name, jsonNumber(value),
+                    return fmt::format("{} is {}; it may be {} to {}{}{}", spec.name, figure(value),
                                        jsonNumber(spec.minimum), jsonNumber(spec.maximum),
                                        spec.unit.empty() ? "" : " ", spec.unit);
                 }
@@ -218,7 +221,7 @@ private:
                 return {};
             case ValueType::Choice:
                 if (whole && value >= 0 && value < static_cast<double>(spec.choices.size())) return {};
-                return fmt::format("{} has no choice number {}", spec.name, jsonNumber(value));
+                return fmt::format("{} has no choice number {}", spec.name, figure(value));
             case ValueType::Switch:
                 if (value == 0 || value == 1) return {};
                 return fmt::format("{} is either true or false", spec.name);

@@ -51,7 +51,7 @@ TEST(JumperRoutes, AnArcGoesRoundABody) {
     const Point top = arcPoint(endOf(empty, "A.c4"), endOf(empty, "A.c12"), table.jumperBows[0], 0.5);
     const auto row = top.y < endOf(empty, "A.c4").y ? "a" : "e";
     const Bench bench = BenchBuilder(empty).part("D1", "led", {{"anode", std::string("A.") + row + "8"}, {"cathode", std::string("A.") + row + "9"}}).build();
-    const Outline& body = arrange(bench).parts[0].pose.body;
+    const Outline body = arrange(bench).parts[0].pose.body;
     EXPECT_GE(clearance(bench, 0, body.centre), body.halfLength + 0.5);
     EXPECT_NE(arrange(bench).jumperBows[0], table.jumperBows[0]);
 }

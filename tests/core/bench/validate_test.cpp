@@ -104,7 +104,7 @@ TEST(Validate, RefusesEveryOffenceAtItsPlace) {
         {"number above", [](Bench& b) { set(b, "PS1", "voltage", 31); }, ErrorKind::Range,
          "/parts/0/values/voltage", "0 to 30"},
         {"number NaN", [=](Bench& b) { set(b, "R1", "resistance", nan); }, ErrorKind::Range,
-         "/parts/2/values/resistance", ""},
+         "/parts/2/values/resistance", "resistance is no number"},
         {"cells in halves", [](Bench& b) { set(b, "BAT1", "count", 2.5); }, ErrorKind::Range,
          "/parts/5/values/count", "whole"},
         {"no such choice", [](Bench& b) { set(b, "D1", "colour", 99); }, ErrorKind::Range,
