@@ -46,6 +46,7 @@ inline void layFour(QRgb* target, const QRgb* from) {
 }
 
 #define WITH_AVX2 __attribute__((target("avx2")))
+constexpr int kAtOnceWide = 8;
 
 WITH_AVX2 inline __m256i throughWide(__m256i above, __m256i below) {
     const __m256i alpha = _mm256_shufflehi_epi16(_mm256_shufflelo_epi16(above, _MM_SHUFFLE(3, 3, 3, 3)), _MM_SHUFFLE(3, 3, 3, 3));
@@ -64,15 +65,14 @@ WITH_AVX2 inline __m256i overWide(__m256i above, __m256i below) {
 /// Eight pixels with so much of their opacity.
 WITH_AVX2 inline __m256i fadedWide(__m256i pixels, __m256i opacity) {
     const __m256i zero = _mm256_setzero_si256(), half = _mm256_set1_epi16(128);
-    const auto faded = [&](__m256i channels) WITH_AVX2 {
+    const auto less = [&](__m256i channels) WITH_AVX2 {
         const __m256i product = _mm256_mullo_epi16(channels, opacity);
         return _mm256_srli_epi16(_mm256_add_epi16(_mm256_add_epi16(product, _mm256_srli_epi16(product, 8)), half), 8);
     };
-    return _mm256_packus_epi16(faded(_mm256_unpacklo_epi8(pixels, zero)), faded(_mm256_unpackhi_epi8(pixels, zero)));
+    return _mm256_packus_epi16(less(_mm256_unpacklo_epi8(pixels, zero)), less(_mm256_unpackhi_epi8(pixels, zero)));
 }
 
 WITH_AVX2 void layFadedWide(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, int opacity) {
-    constexpr int kAtOnceWide = 8;
     const __m256i share = _mm256_set1_epi16(static_cast<short>(opacity)), places = _mm256_setr_epi32(0, 1, 2, 3, 4, 5, 6, 7);
     for (int y = 0; y < size.height(); ++y) {
         auto* to = reinterpret_cast<int*>(target.first + y * target.stride);
@@ -87,7 +87,6 @@ WITH_AVX2 void layFadedWide(PixelRows<QRgb> target, PixelRows<const QRgb> above,
 }
 
 WITH_AVX2 void layBlockWide(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size) {
-    constexpr int kAtOnceWide = 8;
     const __m256i full = _mm256_set1_epi32(static_cast<int>(0xff000000U));
     const int whole = size.width() / kAtOnceWide * kAtOnceWide;
     const __m256i rest = _mm256_cmpgt_epi32(_mm256_set1_epi32(size.width() - whole), _mm256_setr_epi32(0, 1, 2, 3, 4, 5, 6, 7));

@@ -20,16 +20,10 @@ namespace {
 constexpr int kSmallFrame = 1'000'000;  ///< pixels; up to here handing out the work costs more than it saves
 constexpr int kBandsPerThread = 2, kMostBands = 8;
 constexpr int kArrowCell = 16;  ///< pixels; changes by arrows are gathered in cells
-constexpr int kMarginShare = 32;  ///< of the viewport's size, on each side, so that a pan doesn't paint at once
+constexpr int kMarginShare = 32;  ///< of the viewport's size, on each side, so that a pan paints neither in each frame nor much in one
 
 /// Something is in the hand: its place isn't compared, it is drawn anew each time.
 bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || marks.drawnFree || marks.probe; }
-
-int areaOf(const QRegion& region) {
-    int area = 0;
-    for (const QRect& rect : region) area += rect.width() * rect.height();
-    return area;
-}
 
 }  // namespace
 

@@ -6,6 +6,12 @@
 
 namespace tiepoint::ui {
 
+int areaOf(const QRegion& region) {
+    int area = 0;
+    for (const QRect& rect : region) area += rect.width() * rect.height();
+    return area;
+}
+
 QRect CellGrid::cellsOf(const QRectF& rect) const {
     const auto cell = [this](double x) { return static_cast<int>(std::floor(x / cell_)); };
     return {QPoint(cell(rect.left()), cell(rect.top())), QPoint(cell(rect.right()), cell(rect.bottom()))};

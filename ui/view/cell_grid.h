@@ -7,6 +7,9 @@
 
 namespace tiepoint::ui {
 
+/// Pixels of a region.
+int areaOf(const QRegion& region);
+
 class CellGrid {
 public:
     CellGrid() = default;

@@ -26,12 +26,6 @@ QRectF inPixels(const QRectF& mm, double pixelsPerMm) {
 
 int areaOf(const QRect& rect) { return rect.width() * rect.height(); }
 
-int areaOf(const QRegion& region) {
-    int area = 0;
-    for (const QRect& rect : region) area += areaOf(rect);
-    return area;
-}
-
 /// What is kept from now on for a sight: a margin only on the sides to which it has moved, so that what comes to lie still isn't painted
 /// wider than it is seen. `room`: the sight with margins on all sides.
 QRect roomFor(const QRect& sight, const QRect& room, const QRect& before) {
