@@ -38,10 +38,12 @@ Result<Inputs> BenchInput::inputsFor(const Bench& bench) const {
     for (const std::string& id : held) {
         const Part* part = bench.findPart(id);
         if (part == nullptr) {
-            return Error{ErrorKind::Reference, fmt::format("--hold {}: the bench has no part of that id", id), {}, file};
+            return Error{
+                ErrorKind::Reference, fmt::format("--hold {}: the bench has no part of that id", id), {}, file};
         }
         if (!canBePressed(*part->kind)) {
-            return Error{ErrorKind::Reference, fmt::format("--hold {}: a {} can't be pressed", id, part->kind->label), {}, file};
+            return Error{
+                ErrorKind::Reference, fmt::format("--hold {}: a {} can't be pressed", id, part->kind->label), {}, file};
         }
         inputs.held.insert(id);
     }

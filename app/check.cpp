@@ -5,7 +5,6 @@
 #include "app/drawer_option.h"
 #include "app/finding_report.h"
 #include "app/output.h"
-
 #include "core/bench/bench_file.h"
 
 #include <fmt/format.h>
@@ -34,7 +33,8 @@ Result<Reveal> levelFor(const Options& options, const Bench& bench) {
     const Reveal needed = options.mend ? Reveal::Mend : level;
     if (mayReveal(bench, needed)) return level;
     return Error{ErrorKind::Range,
-                 fmt::format("this bench is locked and shows no more than {} (level {})", revealWords(revealOf(bench)), static_cast<int>(revealOf(bench))),
+                 fmt::format("this bench is locked and shows no more than {} (level {})", revealWords(revealOf(bench)),
+                             static_cast<int>(revealOf(bench))),
                  {"/reveal", 0, 0},
                  options.input.file};
 }
@@ -57,8 +57,9 @@ std::string tell(const Options& options, const Bench& bench, const Report& repor
     const Report told{report.revision, revealed(bench, report.findings, level)};
     if (options.json) return asJson(bench, told);
     if (level == Reveal::Nothing) return fmt::format("{}: this bench keeps what is found to itself\n", bench.title);
-    const bool more = level < Reveal::Mend && mayReveal(bench, Reveal::Mend) &&
-                      std::ranges::any_of(report.findings, [](const Finding& finding) { return finding.mend.has_value(); });
+    const bool more =
+        level < Reveal::Mend && mayReveal(bench, Reveal::Mend) &&
+        std::ranges::any_of(report.findings, [](const Finding& finding) { return finding.mend.has_value(); });
     return asText(bench, told) + (more ? "  --reveal 3 tells how to mend it.\n" : "");
 }
 
@@ -103,7 +104,9 @@ Action declareCheck(CLI::App& parser) {
     parser.add_flag("--json", options->json, "Write JSON");
     auto* mend = parser.add_flag("--mend", options->mend, "Apply the first mend and write the bench to OUT");
     auto* output = parser.add_option("-o,--output", options->output, "Where the mended bench goes");
-    parser.add_option("--reveal", options->reveal, "How much to tell: 0 nothing, 1 where to look, 2 place and proof, 3 the mend too")
+    parser
+        .add_option("--reveal", options->reveal,
+                    "How much to tell: 0 nothing, 1 where to look, 2 place and proof, 3 the mend too")
         ->check(CLI::Range(static_cast<int>(Reveal::Nothing), static_cast<int>(Reveal::Mend)));
     mend->needs(output);
     output->needs(mend);

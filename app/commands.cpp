@@ -1,6 +1,6 @@
-#include "app/command.h"
-
 #include "app/commands.h"
+
+#include "app/command.h"
 
 namespace tiepoint::app {
 

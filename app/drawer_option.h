@@ -13,7 +13,8 @@ struct DrawerOption {
     std::string text;
 
     void declare(CLI::App& parser) {
-        parser.add_option("--drawer", text, "The resistors at hand: \"220 330 1k 4k7\"; every value of E12 where nothing is said");
+        parser.add_option("--drawer", text,
+                          "The resistors at hand: \"220 330 1k 4k7\"; every value of E12 where nothing is said");
     }
     Result<ResistorDrawer> read() const {
         auto drawer = readDrawer(text);

@@ -18,7 +18,9 @@ struct OperationJson {
     void operator()(const Remove& remove) const { text("remove", "id", remove.id); }
     void operator()(const ReplaceBoard& replace) const { object("replace", "board", boardLine(replace.board)); }
     void operator()(const ReplacePart& replace) const { object("replace", "part", partLine(replace.part)); }
-    void operator()(const ReplaceJumper& replace) const { object("replace", "jumper", jumperLine(replace.jumper, bench)); }
+    void operator()(const ReplaceJumper& replace) const {
+        object("replace", "jumper", jumperLine(replace.jumper, bench));
+    }
     void operator()(const ReplaceNote& replace) const { object("replace", "note", noteLine(replace.note)); }
     void operator()(const SetTitle& set) const { text("title", "title", set.title); }
 

@@ -2,7 +2,6 @@
 // An edit as JSON: what it would do to the file, operation by operation.
 
 #include "app/json_writer.h"
-
 #include "core/edit/edit.h"
 
 namespace tiepoint::app {

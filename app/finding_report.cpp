@@ -15,8 +15,10 @@ void writeFinding(JsonWriter& json, const Bench& bench, const Finding& finding) 
     std::transform(finding.holes.begin(), finding.holes.end(), std::back_inserter(holes),
                    [](const Hole& hole) { return toString(hole); });
     json.beginObject();
-    if (isPlaceOnly(finding)) json.key("rule").null().key("severity").null();
-    else json.field("rule", finding.rule).field("severity", severityName(finding.severity));
+    if (isPlaceOnly(finding))
+        json.key("rule").null().key("severity").null();
+    else
+        json.field("rule", finding.rule).field("severity", severityName(finding.severity));
     json.texts("parts", finding.parts).texts("holes", holes).field("text", finding.text);
     json.key("figures").beginObject(JsonWriter::Form::Row);
     for (const auto& [name, figure] : finding.figures) json.field(name, figure);
@@ -35,9 +37,12 @@ void writeFinding(JsonWriter& json, const Bench& bench, const Finding& finding) 
 
 std::string_view severityName(Severity severity) {
     switch (severity) {
-        case Severity::Remark: return "remark";
-        case Severity::Risk: return "risk";
-        case Severity::Fault: return "fault";
+        case Severity::Remark:
+            return "remark";
+        case Severity::Risk:
+            return "risk";
+        case Severity::Fault:
+            return "fault";
     }
     return {};
 }

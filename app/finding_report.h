@@ -2,7 +2,6 @@
 // Findings in words and in JSON, for every command that prints them.
 
 #include "app/json_writer.h"
-
 #include "core/findings/reveal.h"
 
 #include <string>

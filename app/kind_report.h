@@ -2,7 +2,6 @@
 // A part kind in words and in JSON.
 
 #include "app/json_writer.h"
-
 #include "core/parts/part_kind.h"
 
 #include <string>

@@ -1,5 +1,4 @@
 #include "app/kind_report.h"
-
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
 

@@ -2,9 +2,8 @@
 // The nets of a bench as a person reads them: what is plugged into each. Nets with nothing in them are left out,
 // and the others are numbered from 0 in the order of the layout.
 
-#include "core/nets/layout.h"
-
 #include "app/json_writer.h"
+#include "core/nets/layout.h"
 
 #include <string>
 #include <vector>
@@ -12,9 +11,9 @@
 namespace tiepoint::app {
 
 struct NetMembers {
-    int net = 0;                       ///< the layout's number
-    std::vector<std::string> holes;    ///< occupied ones, in the order of the board
-    std::vector<std::string> leads;    ///< "R1.1"
+    int net = 0;                     ///< the layout's number
+    std::vector<std::string> holes;  ///< occupied ones, in the order of the board
+    std::vector<std::string> leads;  ///< "R1.1"
     std::vector<std::string> jumpers;
 };
 

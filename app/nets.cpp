@@ -32,7 +32,8 @@ std::string asJson(const Layout& layout) {
 std::string asText(const Layout& layout) {
     std::string text = fmt::format("{}\n", layout.bench->title);
     int id = 0;
-    for (const NetMembers& members : netMembers(layout)) text += fmt::format("{:>4}   {}\n", id++, membersText(members));
+    for (const NetMembers& members : netMembers(layout))
+        text += fmt::format("{:>4}   {}\n", id++, membersText(members));
     return text;
 }
 

@@ -14,7 +14,8 @@ void print(std::string_view text) { std::fwrite(text.data(), 1, text.size(), std
 
 int complain(std::string_view reason) {
     std::string line(reason);
-    std::replace_if(line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r'; }, ' ');
+    std::replace_if(
+        line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r'; }, ' ');
     if (const auto log = spdlog::get("file")) log->error(line);
     line += '\n';
     std::fwrite(line.data(), 1, line.size(), stderr);

@@ -111,7 +111,10 @@ Action declareRender(CLI::App& parser) {
         ->check(checkEnding, "a name ending in .png, .svg or .pdf");
     parser.add_option("--theme", options->theme, "day, dark or projector")
         ->check(CLI::IsMember(namesOf(kThemes)).description(""));
-    parser.add_option("--show", options->show, "What to show: arrows, electrons, voltage, strips, readings, turned, or none; else as the bench was left")
+    parser
+        .add_option(
+            "--show", options->show,
+            "What to show: arrows, electrons, voltage, strips, readings, turned, or none; else as the bench was left")
         ->delimiter(',')
         ->allow_extra_args(false)
         ->check(CLI::IsMember(namesOf(kViews)).description(""));

@@ -4,7 +4,6 @@
 #include "app/drawer_option.h"
 #include "app/json_writer.h"
 #include "app/output.h"
-
 #include "core/base/quantity.h"
 #include "core/parts/series_resistor.h"
 
@@ -43,7 +42,8 @@ Result<ResistorQuestion> questionOf(const Options& options) {
     const auto volt = quantity("--supply", options.supply, "V");
     if (!volt) return volt.error();
     constexpr double kMostVolt = 30;
-    if (*volt < 0 || *volt > kMostVolt) return Error{ErrorKind::Range, fmt::format("--supply {}: 0 to 30 V", options.supply)};
+    if (*volt < 0 || *volt > kMostVolt)
+        return Error{ErrorKind::Range, fmt::format("--supply {}: 0 to 30 V", options.supply)};
     const auto ampere = quantity("--current", options.current, "A");
     if (!ampere) return ampere.error();
     auto light = ledOf(options.colour);
@@ -72,16 +72,27 @@ std::string asText(const ResistorQuestion& question, const ResistorChoice& choic
         "Take           {}{}\n"
         "Then           {} runs\n"
         "It gets        {}; a resistor of {} stays cool enough to touch\n",
-        formatQuantity(choice.lightVolt, "V"), question.lights == 1 ? "the LED" : fmt::format("{} LEDs", question.lights), formatQuantity(question.wantedAmpere, "A"),
-        formatQuantity(choice.exactOhm, "ohm"), formatSetting(choice.ohm, "ohm"), choice.bands ? fmt::format(": {}", fmt::join(bandNames(choice), " ")) : std::string(),
+        formatQuantity(choice.lightVolt, "V"),
+        question.lights == 1 ? "the LED" : fmt::format("{} LEDs", question.lights),
+        formatQuantity(question.wantedAmpere, "A"), formatQuantity(choice.exactOhm, "ohm"),
+        formatSetting(choice.ohm, "ohm"),
+        choice.bands ? fmt::format(": {}", fmt::join(bandNames(choice), " ")) : std::string(),
         formatQuantity(choice.ampere, "A"), formatQuantity(choice.watt, "W"), formatSetting(choice.ratingWatt, "W"));
 }
 
 std::string asJson(const ResistorQuestion& question, const ResistorChoice& choice) {
     JsonWriter json;
-    json.beginObject().field("supply", question.supplyVolt).field("wantedCurrent", question.wantedAmpere).field("lights", question.lights);
-    json.field("lightVoltage", choice.lightVolt).field("exactResistance", choice.exactOhm).field("resistance", choice.ohm);
-    json.field("current", choice.ampere).field("power", choice.watt).field("rating", choice.ratingWatt).texts("bands", bandNames(choice));
+    json.beginObject()
+        .field("supply", question.supplyVolt)
+        .field("wantedCurrent", question.wantedAmpere)
+        .field("lights", question.lights);
+    json.field("lightVoltage", choice.lightVolt)
+        .field("exactResistance", choice.exactOhm)
+        .field("resistance", choice.ohm);
+    json.field("current", choice.ampere)
+        .field("power", choice.watt)
+        .field("rating", choice.ratingWatt)
+        .texts("bands", bandNames(choice));
     json.endObject();
     return json.take();
 }
@@ -102,7 +113,9 @@ Action declareResistor(CLI::App& parser) {
     parser.add_option("--supply", options->supply, "The supply's voltage")->capture_default_str();
     parser.add_option("--led", options->colour, "The LED's colour")->capture_default_str();
     parser.add_option("--current", options->current, "The current that is wanted: 10mA")->capture_default_str();
-    parser.add_option("--in-series", options->lights, "So many such LEDs, one behind the other")->capture_default_str()->check(CLI::Range(1, 20));
+    parser.add_option("--in-series", options->lights, "So many such LEDs, one behind the other")
+        ->capture_default_str()
+        ->check(CLI::Range(1, 20));
     options->drawer.declare(parser);
     parser.add_flag("--json", options->json, "Write JSON");
     return [options] { return run(*options); };

@@ -4,9 +4,15 @@ namespace tiepoint::app {
 
 void writeSetting(JsonWriter& json, const ValueSpec& spec, double setting) {
     switch (spec.type) {
-        case ValueType::Number: json.value(setting); return;
-        case ValueType::Choice: json.value(spec.choices[static_cast<std::size_t>(setting)].name); return;
-        case ValueType::Switch: json.value(setting != 0); return;
+        case ValueType::Number:
+            json.value(setting);
+            return;
+        case ValueType::Choice:
+            json.value(spec.choices[static_cast<std::size_t>(setting)].name);
+            return;
+        case ValueType::Switch:
+            json.value(setting != 0);
+            return;
     }
 }
 

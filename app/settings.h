@@ -2,7 +2,6 @@
 // Values and states of a part as a file writes them: numbers, the names of choices, true and false.
 
 #include "app/json_writer.h"
-
 #include "core/bench/bench.h"
 
 namespace tiepoint::app {

@@ -5,7 +5,6 @@
 #include "app/finding_report.h"
 #include "app/output.h"
 #include "app/solve_report.h"
-
 #include "core/snapshot/snapshot.h"
 
 #include <fmt/format.h>
@@ -28,7 +27,11 @@ int run(const Options& options) {
     std::optional<int> walked;
     if (!options.walk.empty()) {
         walked = (*bench)->partIndex(options.walk);
-        if (*walked < 0) return complain(Error{ErrorKind::Reference, fmt::format("--walk {}: the bench has no part of that id", options.walk), {}, options.input.file});
+        if (*walked < 0)
+            return complain(Error{ErrorKind::Reference,
+                                  fmt::format("--walk {}: the bench has no part of that id", options.walk),
+                                  {},
+                                  options.input.file});
     }
     const auto snapshot = evaluate(*bench, *inputs);
     spdlog::debug("{}: {} after {} iterations", options.input.file, statusName(snapshot->status()),

@@ -3,11 +3,9 @@
 #include "app/settings.h"
 #include "app/solve_report.h"
 #include "app/walk_report.h"
-
 #include "core/bench/describe.h"
-#include "core/snapshot/pinned_value.h"
-
 #include "core/meter/meter.h"
+#include "core/snapshot/pinned_value.h"
 
 #include <fmt/format.h>
 
@@ -23,7 +21,10 @@ using Form = JsonWriter::Form;
 class SolveJson {
 public:
     SolveJson(const Snapshot& snapshot, JsonWriter& json)
-        : snapshot_(snapshot), layout_(*snapshot.layout), bench_(*layout_.bench), json_(json) {}
+        : snapshot_(snapshot),
+          layout_(*snapshot.layout),
+          bench_(*layout_.bench),
+          json_(json) {}
 
     void writeNets();
     void writeParts();
@@ -53,7 +54,8 @@ void SolveJson::writeNets() {
     int id = 0;
     for (const NetMembers& members : netMembers(layout_)) {
         const bool solved = snapshot_.status() == Status::Solved;
-        const double voltage = solved ? snapshot_.solution.netVoltage[members.net] : std::numeric_limits<double>::quiet_NaN();
+        const double voltage =
+            solved ? snapshot_.solution.netVoltage[members.net] : std::numeric_limits<double>::quiet_NaN();
         json_.beginObject(Form::Row).field("id", id++).field("voltage", voltage);
         json_.field("floating", solved && std::isnan(voltage));
         writeMembers(json_, members);
@@ -98,7 +100,8 @@ void SolveJson::writeModel(int part) {
     for (; nextElement_ < elements.size() && elements[nextElement_].part == part; ++nextElement_) {
         const ElementState& element = elements[nextElement_];
         const ElementSpec& spec = kind.model[element.spec];
-        if (!element.closed && !spec.reads.empty()) continue;  // of an instrument only what the dial has put in was solved
+        if (!element.closed && !spec.reads.empty())
+            continue;  // of an instrument only what the dial has put in was solved
         const std::string prefix = kind.model.size() == 1 ? "" : fmt::format("{}-{}.", spec.from, spec.to);
         for (const auto& [name, constant] : element.constants) json_.field(prefix + name, constant);
     }
@@ -148,9 +151,12 @@ void SolveJson::writeCheck() {
 
 std::string_view statusName(Status status) {
     switch (status) {
-        case Status::Solved: return "solved";
-        case Status::Off: return "off";
-        case Status::None: return "none";
+        case Status::Solved:
+            return "solved";
+        case Status::Off:
+            return "off";
+        case Status::None:
+            return "none";
     }
     return {};
 }

@@ -2,7 +2,6 @@
 #include "app/net_list.h"
 #include "app/solve_report.h"
 #include "app/walk_report.h"
-
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
 #include "core/meter/meter.h"
@@ -18,9 +17,12 @@ namespace {
 std::string headline(const Snapshot& snapshot) {
     const std::string& title = snapshot.layout->bench->title;
     switch (snapshot.status()) {
-        case Status::Solved: return fmt::format("{}: solved\n", title);
-        case Status::Off: return fmt::format("{}: every supply is off\n", title);
-        case Status::None: return fmt::format("{}: no solution: {}\n", title, snapshot.solution.reason);
+        case Status::Solved:
+            return fmt::format("{}: solved\n", title);
+        case Status::Off:
+            return fmt::format("{}: every supply is off\n", title);
+        case Status::None:
+            return fmt::format("{}: no solution: {}\n", title, snapshot.solution.reason);
     }
     return {};
 }
@@ -68,7 +70,8 @@ std::string jumpersText(const Snapshot& snapshot) {
     if (jumpers.empty()) return {};
     std::string text = "\nJumpers, from the first end to the second\n";
     for (int jumper = 0; jumper < static_cast<int>(jumpers.size()); ++jumper) {
-        text += fmt::format("  {:<6} {:>10}\n", jumpers[jumper].id, formatQuantity(snapshot.jumperCurrent(jumper), "A"));
+        text +=
+            fmt::format("  {:<6} {:>10}\n", jumpers[jumper].id, formatQuantity(snapshot.jumperCurrent(jumper), "A"));
     }
     return text;
 }
@@ -87,7 +90,8 @@ std::string pinnedReadingsText(const Snapshot& snapshot) {
 
 std::string solveText(const Snapshot& snapshot, const Report& report, std::optional<int> walked) {
     std::string text = headline(snapshot);
-    if (snapshot.status() == Status::Solved) text += netsText(snapshot) + partsText(snapshot) + jumpersText(snapshot) + pinnedReadingsText(snapshot);
+    if (snapshot.status() == Status::Solved)
+        text += netsText(snapshot) + partsText(snapshot) + jumpersText(snapshot) + pinnedReadingsText(snapshot);
     if (walked) text += walkReport(snapshot, *walked);
     if (!report.findings.empty()) text += "\nFindings\n" + findingsText(report);
     return text;

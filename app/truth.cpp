@@ -5,7 +5,6 @@
 #include "app/json_writer.h"
 #include "app/output.h"
 #include "app/solve_report.h"
-
 #include "core/snapshot/lit.h"
 #include "core/truth/truth_table.h"
 
@@ -21,12 +20,16 @@ struct Options {
     bool json = false;
 };
 
-const std::string& lampName(const Bench& bench, const TruthTable& table, std::size_t lamp) { return bench.parts[table.lamps[lamp]].id; }
+const std::string& lampName(const Bench& bench, const TruthTable& table, std::size_t lamp) {
+    return bench.parts[table.lamps[lamp]].id;
+}
 
 void writeSwitches(JsonWriter& json, const Bench& bench, const TruthTable& table) {
     json.key("switches").beginArray();
     for (const TruthSwitch& column : table.switches) {
-        json.beginObject(JsonWriter::Form::Row).field("name", column.name).field("part", bench.parts[column.thrown.part].id);
+        json.beginObject(JsonWriter::Form::Row)
+            .field("name", column.name)
+            .field("part", bench.parts[column.thrown.part].id);
         json.texts("positions", column.positions).endObject();
     }
     json.endArray();
@@ -56,9 +59,12 @@ void writeLogic(JsonWriter& json, const Bench& bench, const TruthTable& table) {
     for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp) {
         json.key(lampName(bench, table, lamp));
         const auto& logic = table.logic[lamp];
-        if (!logic) json.null();
+        if (!logic)
+            json.null();
         else {
-            json.beginObject(JsonWriter::Form::Row).field("text", logic->expression.inWords(names)).field("exact", logic->exact);
+            json.beginObject(JsonWriter::Form::Row)
+                .field("text", logic->expression.inWords(names))
+                .field("exact", logic->exact);
             json.endObject();
         }
     }
@@ -110,13 +116,16 @@ std::string rowsText(const Bench& bench, const TruthTable& table) {
     std::string text = "\n ";
     for (const TruthSwitch& column : table.switches) text += ' ' + column.name;
     text += " |";
-    for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp) text += fmt::format(" {:<{}}", lampName(bench, table, lamp), kLampWidth);
+    for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp)
+        text += fmt::format(" {:<{}}", lampName(bench, table, lamp), kLampWidth);
     while (text.ends_with(' ')) text.pop_back();
     for (const TruthRow& row : table.rows) {
         text += "\n ";
-        for (std::size_t s = 0; s < row.digits.size(); ++s) text += fmt::format(" {:>{}}", row.digits[s], table.switches[s].name.size());
+        for (std::size_t s = 0; s < row.digits.size(); ++s)
+            text += fmt::format(" {:>{}}", row.digits[s], table.switches[s].name.size());
         text += " |";
-        for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp) text += fmt::format(" {:<{}}", cellText(row, lamp), kLampWidth);
+        for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp)
+            text += fmt::format(" {:<{}}", cellText(row, lamp), kLampWidth);
         if (row.limiting) text += " (a supply is at its current limit)";
         while (text.ends_with(' ')) text.pop_back();
     }
@@ -130,10 +139,12 @@ std::string logicText(const Bench& bench, const TruthTable& table) {
         if (const auto& logic = table.logic[lamp]) {
             const bool constant = logic->expression.isConstant();
             const std::string words = logic->expression.inWords(names);
-            text += fmt::format(fmt::runtime(constant ? "{} is {} lit\n" : "{} is lit when {}\n"), lampName(bench, table, lamp), words);
+            text += fmt::format(fmt::runtime(constant ? "{} is {} lit\n" : "{} is lit when {}\n"),
+                                lampName(bench, table, lamp), words);
         }
     }
-    for (const std::string& name : idleNames(table)) text += fmt::format("{} changes nothing: every current stays the same.\n", name);
+    for (const std::string& name : idleNames(table))
+        text += fmt::format("{} changes nothing: every current stays the same.\n", name);
     return text;
 }
 
@@ -151,7 +162,8 @@ int run(const Options& options) {
         return complain(error);
     }
     print(options.json ? asJson(**bench, *table) : asText(**bench, *table));
-    const bool allSolved = std::ranges::none_of(table->rows, [](const TruthRow& row) { return row.status == Status::None; });
+    const bool allSolved =
+        std::ranges::none_of(table->rows, [](const TruthRow& row) { return row.status == Status::None; });
     return allSolved ? kExitGood : kExitBad;
 }
 

@@ -13,11 +13,16 @@ using Form = JsonWriter::Form;
 
 std::string_view endName(WalkEnd end) {
     switch (end) {
-        case WalkEnd::Closed: return "closed";
-        case WalkEnd::Off: return "off";
-        case WalkEnd::NoSolution: return "no-solution";
-        case WalkEnd::NoCurrent: return "no-current";
-        case WalkEnd::Floating: return "floating";
+        case WalkEnd::Closed:
+            return "closed";
+        case WalkEnd::Off:
+            return "off";
+        case WalkEnd::NoSolution:
+            return "no-solution";
+        case WalkEnd::NoCurrent:
+            return "no-current";
+        case WalkEnd::Floating:
+            return "floating";
     }
     return {};
 }
@@ -33,8 +38,11 @@ void writeSteps(JsonWriter& json, const Layout& layout, const PotentialWalk& wal
     json.key("steps").beginArray();
     for (std::size_t i = 0; i < walk.steps.size(); ++i) {
         const WalkStep& step = walk.steps[i];
-        json.beginObject(Form::Row).field("to", placeInWords(layout, walk.points[i + 1].joint)).field("voltage", walk.points[i + 1].volt);
-        if (const std::string thing = thingOf(layout, step); !thing.empty()) json.field(step.part >= 0 ? "part" : "jumper", thing);
+        json.beginObject(Form::Row)
+            .field("to", placeInWords(layout, walk.points[i + 1].joint))
+            .field("voltage", walk.points[i + 1].volt);
+        if (const std::string thing = thingOf(layout, step); !thing.empty())
+            json.field(step.part >= 0 ? "part" : "jumper", thing);
         json.field("rise", step.volt).field("current", step.ampere).endObject();
     }
     json.endArray();
@@ -63,12 +71,14 @@ std::string walkReport(const Snapshot& snapshot, int part) {
     const PotentialWalk walk = walkPotential(snapshot, part);
     std::string text = fmt::format("\nPotential once round the loop of {}\n", describePart(layout.bench->parts[part]));
     if (walk.end != WalkEnd::Closed) return text + "  " + whyNoWalk(snapshot, walk, part) + '\n';
-    text += fmt::format("  {:<12} {:>10}\n", placeInWords(layout, walk.points.front().joint), formatQuantity(walk.points.front().volt, "V"));
+    text += fmt::format("  {:<12} {:>10}\n", placeInWords(layout, walk.points.front().joint),
+                        formatQuantity(walk.points.front().volt, "V"));
     for (std::size_t i = 0; i < walk.steps.size(); ++i) {
         const WalkStep& step = walk.steps[i];
         const std::string thing = thingOf(layout, step);
         const std::string rise = step.part < 0 ? "" : (step.volt > 0 ? " +" : " ") + formatQuantity(step.volt, "V");
-        text += fmt::format("  {:<12} {:>10}", placeInWords(layout, walk.points[i + 1].joint), formatQuantity(walk.points[i + 1].volt, "V"));
+        text += fmt::format("  {:<12} {:>10}", placeInWords(layout, walk.points[i + 1].joint),
+                            formatQuantity(walk.points[i + 1].volt, "V"));
         text += thing.empty() ? "\n" : fmt::format("   {}{}\n", thing, rise);
     }
     for (const std::string& sentence : divisionsInWords(snapshot, walk)) text += "  " + sentence + '\n';

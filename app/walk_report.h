@@ -2,7 +2,6 @@
 // A potential walk in words and in JSON, for `solve --walk`.
 
 #include "app/json_writer.h"
-
 #include "core/why/potential_walk.h"
 
 #include <string>

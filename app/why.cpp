@@ -5,7 +5,6 @@
 #include "app/drawer_option.h"
 #include "app/edit_json.h"
 #include "app/output.h"
-
 #include "core/findings/reveal.h"
 #include "core/why/explain.h"
 
@@ -47,8 +46,10 @@ std::string asJson(const Bench& bench, const Answer& answer) {
 
 std::string asText(const Answer& answer) {
     std::string text = answer.question + '\n';
-    for (const Cause& cause : answer.chain) text += fmt::format("  {}{}\n", cause.missingLink ? "Missing link: " : "", cause.text);
-    for (const Remedy& remedy : answer.remedies) text += fmt::format("  Try: {}. Then {}.\n", remedy.text, remedy.outcome);
+    for (const Cause& cause : answer.chain)
+        text += fmt::format("  {}{}\n", cause.missingLink ? "Missing link: " : "", cause.text);
+    for (const Remedy& remedy : answer.remedies)
+        text += fmt::format("  Try: {}. Then {}.\n", remedy.text, remedy.outcome);
     return text;
 }
 
@@ -61,12 +62,17 @@ int run(const Options& options) {
     if (part < 0) {
         const bool jumper = (*bench)->jumperIndex(options.part) >= 0;
         const char* reason = jumper ? "{}: a jumper only joins; ask a part" : "{}: the bench has no part of that id";
-        return complain(Error{ErrorKind::Reference, fmt::format(fmt::runtime(reason), options.part), {}, options.input.file});
+        return complain(
+            Error{ErrorKind::Reference, fmt::format(fmt::runtime(reason), options.part), {}, options.input.file});
     }
     const auto drawer = options.drawer.read();
     if (!drawer) return complain(drawer.error());
     if (isLocked(**bench) && !answersWhy(revealOf(**bench))) {
-        return complain(Error{ErrorKind::Range, fmt::format("this bench is locked and shows no more than {}", revealWords(revealOf(**bench))), {"/reveal", 0, 0}, options.input.file});
+        return complain(
+            Error{ErrorKind::Range,
+                  fmt::format("this bench is locked and shows no more than {}", revealWords(revealOf(**bench))),
+                  {"/reveal", 0, 0},
+                  options.input.file});
     }
     const auto snapshot = evaluate(*bench, *inputs);
     Answer answer = explain(*snapshot, part, *drawer);

@@ -35,8 +35,7 @@ private:
 };
 
 Error failure(const std::filesystem::path& path, std::string_view what, int code) {
-    return {
-        ErrorKind::Io, fmt::format("{}: {}", what, std::generic_category().message(code)), {}, path.string()};
+    return {ErrorKind::Io, fmt::format("{}: {}", what, std::generic_category().message(code)), {}, path.string()};
 }
 
 bool writeAll(int descriptor, std::string_view text) {
@@ -78,18 +77,15 @@ void syncFolder(const std::filesystem::path& file) {
 Result<std::string> readFile(const std::filesystem::path& path, std::size_t largestBytes) {
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
     if (file.number() < 0) return failure(path, "the file can't be opened", errno);
-    const Error tooLarge{ErrorKind::Format,
-                         fmt::format("the file is larger than {} MB", largestBytes / 1'000'000),
-                         {},
-                         path.string()};
+    const Error tooLarge{
+        ErrorKind::Format, fmt::format("the file is larger than {} MB", largestBytes / 1'000'000), {}, path.string()};
     struct stat status {};
     if (::fstat(file.number(), &status) != 0) return failure(path, "the file can't be read", errno);
     if (status.st_size > 0 && static_cast<std::size_t>(status.st_size) > largestBytes) return tooLarge;
 
     std::string text;
     std::size_t size = 0;
-    text.resize(
-        std::max<std::size_t>(static_cast<std::size_t>(std::max<off_t>(status.st_size, 0)) + 1, 4096));
+    text.resize(std::max<std::size_t>(static_cast<std::size_t>(std::max<off_t>(status.st_size, 0)) + 1, 4096));
     for (;;) {
         if (size == text.size()) text.resize(text.size() + std::max(text.size(), kChunkBytes));
         const ssize_t got = ::read(file.number(), text.data() + size, text.size() - size);

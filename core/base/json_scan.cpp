@@ -24,25 +24,19 @@ namespace tiepoint {
 namespace {
 
 constexpr std::size_t kDeepest = 64;
-constexpr std::size_t kMostMembers =
-    1'000'000;  // of one object; keeps a hostile file from filling the memory
+constexpr std::size_t kMostMembers = 1'000'000;  // of one object; keeps a hostile file from filling the memory
 // What a bench needs of a piece: an element, its members, and their items. Whatever is deeper or longer can
 // only be a member that isn't known (kept as text) or an error that shows in the first items.
 constexpr std::size_t kKeptLevels = 2;
 constexpr std::size_t kKeptItems = 1000;
 
-bool isSpace(char c) {
-    return c == ' ' || c == '\n' || c == '\r' || c == '\t';
-}
-bool isNumberPart(char c) {
-    return (c >= '0' && c <= '9') || c == '-' || c == '+' || c == '.' || c == 'e' || c == 'E';
-}
+bool isSpace(char c) { return c == ' ' || c == '\n' || c == '\r' || c == '\t'; }
+bool isNumberPart(char c) { return (c >= '0' && c <= '9') || c == '-' || c == '+' || c == '.' || c == 'e' || c == 'E'; }
 
 /// The library's sentence without its labels and without a copy of the text, which may be endless.
 std::string plainReason(std::string_view what) {
     if (const auto dash = what.find(" - "); dash != std::string_view::npos) what.remove_prefix(dash + 3);
-    if (const auto read = what.find("; last read"); read != std::string_view::npos)
-        what = what.substr(0, read);
+    if (const auto read = what.find("; last read"); read != std::string_view::npos) what = what.substr(0, read);
     return std::string(what);
 }
 
@@ -62,7 +56,10 @@ public:
     using Take = std::function<void(JsonPiece&&)>;
 
     Handler(std::string_view text, std::span<const std::string_view> lists, bool split, const Take& take)
-        : text_(text), lists_(lists), split_(split), take_(take) {}
+        : text_(text),
+          lists_(lists),
+          split_(split),
+          take_(take) {}
 
     std::optional<Error> takeError() { return std::move(error_); }
 
@@ -205,8 +202,7 @@ private:
         value.type = type;
         begin(value);
         if (frames_.size() >= kDeepest) {
-            return fail(ErrorKind::Format, value.begin,
-                        fmt::format("nested deeper than {} levels", kDeepest));
+            return fail(ErrorKind::Format, value.begin, fmt::format("nested deeper than {} levels", kDeepest));
         }
         Frame frame;
         frame.isObject = type == JsonType::Object;
@@ -239,14 +235,13 @@ private:
     bool finish(JsonValue value) {
         if (values_.empty()) {
             const bool isElement = !frames_.empty() && frames_.back().list >= 0;
-            take_({isElement ? frames_.back().list : -1,
-                   isElement ? static_cast<int>(frames_.back().index) - 1 : -1, std::move(value)});
+            take_({isElement ? frames_.back().list : -1, isElement ? static_cast<int>(frames_.back().index) - 1 : -1,
+                   std::move(value)});
             return true;
         }
         JsonValue& around = values_.back();
         const bool isMemberOfPiece = values_.size() == 1 && around.type == JsonType::Object;
-        const bool isKept =
-            isMemberOfPiece || (values_.size() <= kKeptLevels && around.items.size() < kKeptItems);
+        const bool isKept = isMemberOfPiece || (values_.size() <= kKeptLevels && around.items.size() < kKeptItems);
         if (isKept) around.items.push_back(std::move(value));
         return true;
     }
@@ -276,8 +271,7 @@ std::optional<Error> scan(std::string_view text, std::span<const std::string_vie
 }  // namespace
 
 std::string_view typeName(JsonType type) {
-    constexpr std::string_view kNames[] = {"null", "true or false", "a number",
-                                           "text", "a list",        "an object"};
+    constexpr std::string_view kNames[] = {"null", "true or false", "a number", "text", "a list", "an object"};
     return kNames[static_cast<std::size_t>(type)];
 }
 

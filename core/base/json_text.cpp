@@ -15,9 +15,7 @@ namespace {
 constexpr std::size_t kLongestQuote = 60;
 constexpr std::size_t kLongestToken = 100;
 
-bool isContinuation(char byte) {
-    return (static_cast<unsigned char>(byte) & 0xC0) == 0x80;
-}
+bool isContinuation(char byte) { return (static_cast<unsigned char>(byte) & 0xC0) == 0x80; }
 
 /// Takes one code point (RFC 3629: no surrogates, nothing overlong) off the front; nothing if there is none.
 std::optional<char32_t> takeCodePoint(std::string_view& text) {
@@ -125,9 +123,7 @@ std::string pointerToken(std::string_view name) {
     return token;
 }
 
-std::string inQuotes(std::string_view text) {
-    return '"' + shortened(text, kLongestQuote) + '"';
-}
+std::string inQuotes(std::string_view text) { return '"' + shortened(text, kLongestQuote) + '"'; }
 
 bool isText(std::string_view text) {
     while (!text.empty()) {

@@ -22,9 +22,7 @@ struct Prefix {
 constexpr std::array kPrefixes = {Prefix{"p", -12}, Prefix{"n", -9}, Prefix{"\u00b5", -6}, Prefix{"m", -3},
                                   Prefix{"", 0},    Prefix{"k", 3},  Prefix{"M", 6},       Prefix{"G", 9}};
 /// Units whose sign isn't their name.
-std::string_view symbolOf(std::string_view unit) {
-    return unit == "ohm" ? "\u03a9" : unit;
-}
+std::string_view symbolOf(std::string_view unit) { return unit == "ohm" ? "\u03a9" : unit; }
 
 const Prefix& prefixFor(int exponent) {
     const int group = std::clamp(static_cast<int>(std::floor(exponent / 3.0)), -4, 3);
@@ -76,14 +74,10 @@ std::string withUnit(std::string number, std::string_view prefix, std::string_vi
     return fmt::format("{} {}{}", number, prefix, symbolOf(unit));
 }
 
-std::string signOf(double value) {
-    return value < 0 ? std::string(kMinus) : std::string();
-}
+std::string signOf(double value) { return value < 0 ? std::string(kMinus) : std::string(); }
 
 /// 0.25 W and 0.5 A read better than 250 mW and 500 mA.
-bool staysWhole(const Decimal& decimal) {
-    return decimal.exponent == -1 && decimal.digits.size() <= 3;
-}
+bool staysWhole(const Decimal& decimal) { return decimal.exponent == -1 && decimal.digits.size() <= 3; }
 
 }  // namespace
 

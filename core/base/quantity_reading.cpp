@@ -18,9 +18,9 @@ struct Spelling {
     int exponent;
 };
 /// Prefixes as people type them: both forms of micro, a plain u, a capital K.
-constexpr std::array kPrefixes = {
-    Spelling{"p", -12}, Spelling{"n", -9}, Spelling{"u", -6}, Spelling{"\u00b5", -6}, Spelling{"\u03bc", -6},
-    Spelling{"m", -3},  Spelling{"k", 3},  Spelling{"K", 3},  Spelling{"M", 6},       Spelling{"G", 9}};
+constexpr std::array kPrefixes = {Spelling{"p", -12},     Spelling{"n", -9}, Spelling{"u", -6}, Spelling{"\u00b5", -6},
+                                  Spelling{"\u03bc", -6}, Spelling{"m", -3}, Spelling{"k", 3},  Spelling{"K", 3},
+                                  Spelling{"M", 6},       Spelling{"G", 9}};
 
 struct UnitSpelling {
     std::string_view unit;
@@ -29,12 +29,10 @@ struct UnitSpelling {
 };
 /// Longer spellings stand before shorter ones.
 constexpr std::array kUnits = {
-    UnitSpelling{"ohm", "ohms", false},  UnitSpelling{"ohm", "ohm", false},
-    UnitSpelling{"ohm", "Ohm", false},   UnitSpelling{"ohm", "\u03a9", true},
-    UnitSpelling{"ohm", "\u2126", true}, UnitSpelling{"ohm", "R", true},
-    UnitSpelling{"ohm", "r", true},      UnitSpelling{"V", "V", true},
-    UnitSpelling{"V", "v", true},        UnitSpelling{"A", "A", true},
-    UnitSpelling{"A", "a", true},        UnitSpelling{"W", "W", true},
+    UnitSpelling{"ohm", "ohms", false},  UnitSpelling{"ohm", "ohm", false},   UnitSpelling{"ohm", "Ohm", false},
+    UnitSpelling{"ohm", "\u03a9", true}, UnitSpelling{"ohm", "\u2126", true}, UnitSpelling{"ohm", "R", true},
+    UnitSpelling{"ohm", "r", true},      UnitSpelling{"V", "V", true},        UnitSpelling{"V", "v", true},
+    UnitSpelling{"A", "A", true},        UnitSpelling{"A", "a", true},        UnitSpelling{"W", "W", true},
     UnitSpelling{"W", "w", true},        UnitSpelling{"", "%", false},
 };
 constexpr int kPercentExponent = -2;
@@ -89,8 +87,7 @@ private:
         pointed_ = take(".") || take(",");
         if (!pointed_) return true;
         fraction_ = readDigits();
-        const bool thousands =
-            comma && fraction_.size() == 3 && whole_.find_first_not_of('0') != std::string::npos;
+        const bool thousands = comma && fraction_.size() == 3 && whole_.find_first_not_of('0') != std::string::npos;
         return !fraction_.empty() && !thousands;
     }
 
@@ -144,9 +141,8 @@ private:
     }
 
     std::optional<double> convert() const {
-        const std::string text =
-            fmt::format("{}{}.{}e{}", negative_ ? "-" : "", whole_.empty() ? "0" : whole_,
-                        fraction_.empty() ? "0" : fraction_, exponent_);
+        const std::string text = fmt::format("{}{}.{}e{}", negative_ ? "-" : "", whole_.empty() ? "0" : whole_,
+                                             fraction_.empty() ? "0" : fraction_, exponent_);
         double value = 0;
         const auto end = std::from_chars(text.data(), text.data() + text.size(), value);
         if (end.ec != std::errc() || !std::isfinite(value)) return std::nullopt;
@@ -164,8 +160,6 @@ private:
 
 }  // namespace
 
-std::optional<double> parseQuantity(std::string_view text, std::string_view unit) {
-    return Reader(text, unit).read();
-}
+std::optional<double> parseQuantity(std::string_view text, std::string_view unit) { return Reader(text, unit).read(); }
 
 }  // namespace tiepoint

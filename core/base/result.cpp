@@ -19,16 +19,14 @@ std::size_t sequenceLength(unsigned char first) {
 /// Controls, line and paragraph separators, and the marks that turn the direction of writing: each could
 /// break the line or disguise it.
 bool mustBeEscaped(char32_t c) {
-    return c < 0x20 || (c >= 0x7F && c <= 0x9F) || (c >= 0x2028 && c <= 0x202E) ||
-           (c >= 0x2066 && c <= 0x2069);
+    return c < 0x20 || (c >= 0x7F && c <= 0x9F) || (c >= 0x2028 && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
 }
 
 char32_t decode(std::string_view sequence) {
     const auto first = static_cast<unsigned char>(sequence[0]);
     if (sequence.size() == 1) return first;
     char32_t code = first & (0xFFu >> (sequence.size() + 1));
-    for (const char byte : sequence.substr(1))
-        code = (code << 6) | (static_cast<unsigned char>(byte) & 0x3Fu);
+    for (const char byte : sequence.substr(1)) code = (code << 6) | (static_cast<unsigned char>(byte) & 0x3Fu);
     return code;
 }
 

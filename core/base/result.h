@@ -45,10 +45,22 @@ public:
     bool ok() const { return content_.index() == 0; }
     explicit operator bool() const { return ok(); }
 
-    const T& value() const& { assert(ok()); return std::get<0>(content_); }
-    T& value() & { assert(ok()); return std::get<0>(content_); }
-    T&& value() && { assert(ok()); return std::get<0>(std::move(content_)); }
-    const Error& error() const { assert(!ok()); return std::get<1>(content_); }
+    const T& value() const& {
+        assert(ok());
+        return std::get<0>(content_);
+    }
+    T& value() & {
+        assert(ok());
+        return std::get<0>(content_);
+    }
+    T&& value() && {
+        assert(ok());
+        return std::get<0>(std::move(content_));
+    }
+    const Error& error() const {
+        assert(!ok());
+        return std::get<1>(content_);
+    }
 
     const T* operator->() const { return &value(); }
     const T& operator*() const& { return value(); }

@@ -9,17 +9,12 @@ namespace {
 
 constexpr std::size_t kMaxIdLength = 32;
 
-bool isLetter(char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
-}
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
+bool isLetter(char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); }
+bool isDigit(char c) { return c >= '0' && c <= '9'; }
 
 template <class Item>
 int indexOfId(const std::vector<Item>& items, std::string_view id) {
-    const auto found =
-        std::find_if(items.begin(), items.end(), [&](const Item& item) { return item.id == id; });
+    const auto found = std::find_if(items.begin(), items.end(), [&](const Item& item) { return item.id == id; });
     return found == items.end() ? -1 : static_cast<int>(found - items.begin());
 }
 
@@ -47,27 +42,13 @@ Part makePart(const PartKind& kind, std::string id) {
     return part;
 }
 
-const Board* Bench::findBoard(std::string_view id) const {
-    return findById(boards, id);
-}
-const Part* Bench::findPart(std::string_view id) const {
-    return findById(parts, id);
-}
-const Jumper* Bench::findJumper(std::string_view id) const {
-    return findById(jumpers, id);
-}
-const Note* Bench::findNote(std::string_view id) const {
-    return findById(notes, id);
-}
-const PinnedReading* Bench::findPinned(std::string_view id) const {
-    return findById(pinned, id);
-}
-int Bench::partIndex(std::string_view id) const {
-    return indexOfId(parts, id);
-}
-int Bench::jumperIndex(std::string_view id) const {
-    return indexOfId(jumpers, id);
-}
+const Board* Bench::findBoard(std::string_view id) const { return findById(boards, id); }
+const Part* Bench::findPart(std::string_view id) const { return findById(parts, id); }
+const Jumper* Bench::findJumper(std::string_view id) const { return findById(jumpers, id); }
+const Note* Bench::findNote(std::string_view id) const { return findById(notes, id); }
+const PinnedReading* Bench::findPinned(std::string_view id) const { return findById(pinned, id); }
+int Bench::partIndex(std::string_view id) const { return indexOfId(parts, id); }
+int Bench::jumperIndex(std::string_view id) const { return indexOfId(jumpers, id); }
 
 Bench makeNewBench() {
     const PartKind* supplyKind = findKind("bench-supply");
@@ -108,8 +89,7 @@ std::string freeId(const Bench& bench, std::string_view prefix) {
 
 bool isId(std::string_view text) {
     if (text.empty() || text.size() > kMaxIdLength || !isLetter(text[0])) return false;
-    return std::all_of(text.begin(), text.end(),
-                       [](char c) { return isLetter(c) || isDigit(c) || c == '_'; });
+    return std::all_of(text.begin(), text.end(), [](char c) { return isLetter(c) || isDigit(c) || c == '_'; });
 }
 
 }  // namespace tiepoint

@@ -65,7 +65,7 @@ using JumperEnd = std::variant<Hole, Socket>;
 struct Jumper {
     std::string id;
     std::array<JumperEnd, 2> ends;
-    int colour = 0;  ///< index into jumperColours()
+    int colour = 0;     ///< index into jumperColours()
     bool flat = false;  ///< cut to length and laid straight on the board, instead of an arc
     Extras extras;
     friend bool operator==(const Jumper&, const Jumper&) = default;

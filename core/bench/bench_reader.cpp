@@ -47,11 +47,10 @@ public:
         if (trouble_) return located(*trouble_);
         if (auto valid = validate(read_.bench); !valid) return locatedByPointer(valid.error());
         if (unknownCount_ > kMostWarnings) {
-            read_.warnings.push_back(
-                {ErrorKind::Format,
-                 fmt::format("{} more members aren't known", unknownCount_ - kMostWarnings),
-                 {},
-                 {}});
+            read_.warnings.push_back({ErrorKind::Format,
+                                      fmt::format("{} more members aren't known", unknownCount_ - kMostWarnings),
+                                      {},
+                                      {}});
         }
         return std::move(read_);
     }
@@ -138,24 +137,22 @@ private:
     }
 
     std::optional<Error> judgeHeader() {
-        if (!format_)
-            return located({ErrorKind::Format, "the member \"format\" is missing: this is no bench", {}, 0});
+        if (!format_) return located({ErrorKind::Format, "the member \"format\" is missing: this is no bench", {}, 0});
         if (format_->type != JsonType::String) return located(wrongType(*format_, "/format", "text"));
         if (format_->text != kFormat) {
             return located({ErrorKind::Format,
-                            fmt::format("the format is {}, not \"{}\"", inQuotes(format_->text), kFormat),
-                            "/format", format_->begin});
+                            fmt::format("the format is {}, not \"{}\"", inQuotes(format_->text), kFormat), "/format",
+                            format_->begin});
         }
         if (!version_) return located({ErrorKind::Format, "the member \"version\" is missing", {}, 0});
         if (version_->type != JsonType::Number) return located(wrongType(*version_, "/version", "a number"));
         if (version_->number == kVersion) return {};
         const std::string version = jsonNumber(version_->number);
-        return located(
-            {ErrorKind::Format,
-             version_->number > kVersion
-                 ? fmt::format("version {} is newer than this program knows ({})", version, kVersion)
-                 : fmt::format("there is no version {}; this program knows {}", version, kVersion),
-             "/version", version_->begin});
+        return located({ErrorKind::Format,
+                        version_->number > kVersion
+                            ? fmt::format("version {} is newer than this program knows ({})", version, kVersion)
+                            : fmt::format("there is no version {}; this program knows {}", version, kVersion),
+                        "/version", version_->begin});
     }
 
     /// Decides for each end whether it is a hole or a socket: boards and parts share one namespace.
@@ -172,8 +169,8 @@ private:
                 if (resolved) {
                     unresolved.jumper.ends[end] = std::move(resolved).value();
                 } else {
-                    hold({resolved.error().kind, resolved.error().message,
-                          fmt::format("/jumpers/{}/ends/{}", i, end), unresolved.offsets[end]});
+                    hold({resolved.error().kind, resolved.error().message, fmt::format("/jumpers/{}/ends/{}", i, end),
+                          unresolved.offsets[end]});
                 }
             }
             read_.bench.jumpers.push_back(std::move(unresolved.jumper));
@@ -182,20 +179,20 @@ private:
 
     static Result<JumperEnd> holeEnd(std::string_view text) {
         if (auto hole = parseHole(text)) return JumperEnd{std::move(*hole)};
-        return Error{ErrorKind::Reference,
-                     fmt::format("{} is no hole and no socket; they are written like A.e12 and PS1.GND2",
-                                 inQuotes(text)),
-                     {},
-                     {}};
+        return Error{
+            ErrorKind::Reference,
+            fmt::format("{} is no hole and no socket; they are written like A.e12 and PS1.GND2", inQuotes(text)),
+            {},
+            {}};
     }
 
     static Result<JumperEnd> socketEnd(std::string_view text, const Part& part) {
         const std::size_t dot = text.find('.');
         const int lead = dot == std::string_view::npos ? -1 : part.kind->leadIndex(text.substr(dot + 1));
         if (lead >= 0 && part.kind->leads[lead].socket) return JumperEnd{Socket{part.id, lead}};
-        const std::string message =
-            lead < 0 ? fmt::format("a {} has no socket {}", part.kind->name, inQuotes(text))
-                     : fmt::format("{} is a lead, no socket; jumpers end in holes", inQuotes(text));
+        const std::string message = lead < 0
+                                        ? fmt::format("a {} has no socket {}", part.kind->name, inQuotes(text))
+                                        : fmt::format("{} is a lead, no socket; jumpers end in holes", inQuotes(text));
         return Error{ErrorKind::Reference, message, {}, {}};
     }
 
@@ -263,8 +260,7 @@ private:
 }  // namespace
 
 Result<ReadBench> readBench(std::string_view text) try {
-    if (text.size() > kLargestBenchBytes)
-        return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
+    if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
     if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
     return BenchReader(text).read();
 } catch (const std::bad_alloc&) {

@@ -128,7 +128,9 @@ struct MeasurandText {
     std::string operator()(const VoltsBetween& between) const {
         return pair(jsonString(toString(between.first)), jsonString(toString(between.second)));
     }
-    std::string operator()(const AmperesIn& in) const { return jsonString(in.lead.empty() ? in.id : in.id + '.' + in.lead); }
+    std::string operator()(const AmperesIn& in) const {
+        return jsonString(in.lead.empty() ? in.id : in.id + '.' + in.lead);
+    }
     std::string operator()(const WattsOf& of) const { return jsonString(of.part); }
 };
 

@@ -9,9 +9,7 @@ namespace {
 constexpr double kCellWidthMm = 165, kCellHeightMm = 55;
 constexpr double kTouchMm = 0.01;  // docked boards share an edge, up to the rounding of their places
 
-std::int64_t cellAt(double mm, double sizeMm) {
-    return static_cast<std::int64_t>(std::floor(mm / sizeMm));
-}
+std::int64_t cellAt(double mm, double sizeMm) { return static_cast<std::int64_t>(std::floor(mm / sizeMm)); }
 
 bool overlap(const Rect& a, const Rect& b) {
     return std::min(a.right(), b.right()) - std::max(a.left, b.left) > kTouchMm &&

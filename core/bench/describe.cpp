@@ -39,9 +39,12 @@ struct MeasurandWords {
 
 std::string describeSetting(const ValueSpec& spec, double value) {
     switch (spec.type) {
-        case ValueType::Choice: return spec.choices.at(static_cast<std::size_t>(value)).label;
-        case ValueType::Switch: return value != 0 ? "yes" : "no";
-        case ValueType::Number: break;
+        case ValueType::Choice:
+            return spec.choices.at(static_cast<std::size_t>(value)).label;
+        case ValueType::Switch:
+            return value != 0 ? "yes" : "no";
+        case ValueType::Number:
+            break;
     }
     return formatSetting(value, spec.unit);
 }

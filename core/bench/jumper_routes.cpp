@@ -12,15 +12,16 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kHalfWireMm = 0.81;       ///< insulation
-constexpr double kBetweenWiresMm = 1.9;    ///< two insulations and a gap to tell them apart
-constexpr double kFreeEndMm = 2.6;         ///< about the ends: a pitch
+constexpr double kHalfWireMm = 0.81;     ///< insulation
+constexpr double kBetweenWiresMm = 1.9;  ///< two insulations and a gap to tell them apart
+constexpr double kFreeEndMm = 2.6;       ///< about the ends: a pitch
 constexpr int kSamples = 14;
-constexpr double kBodyWeight = 3;          ///< a hidden part is worse than two wires side by side
+constexpr double kBodyWeight = 3;              ///< a hidden part is worse than two wires side by side
 constexpr std::size_t kMostPairs = 4'000'000;  ///< of jumpers and things: beyond, nobody tells one arc from another
-constexpr double kReachShare = 1.2;        ///< of its span: no arc gets farther from its middle
-constexpr double kRankWeight = 0.35;       ///< of a sample: how much an unusual arc must save
-constexpr std::array kShapes{1.0, -1.0, 0.55, -0.55, 1.5, -1.5, 2.1, -2.1, 0.2, -0.2};  ///< in the order of liking, of the usual bow
+constexpr double kReachShare = 1.2;            ///< of its span: no arc gets farther from its middle
+constexpr double kRankWeight = 0.35;           ///< of a sample: how much an unusual arc must save
+constexpr std::array kShapes{1.0,  -1.0, 0.55, -0.55, 1.5,
+                             -1.5, 2.1,  -2.1, 0.2,   -0.2};  ///< in the order of liking, of the usual bow
 
 using Samples = std::array<Point, kSamples>;
 
@@ -41,7 +42,8 @@ struct Laid {
 class Surroundings {
 public:
     Surroundings(const Bench& bench, const Table& table, Point first, Point second, const std::vector<Laid>& earlier)
-        : first_(first), second_(second) {
+        : first_(first),
+          second_(second) {
         const Point middle = (first + second) * 0.5;
         const double reach = distance(first, second) * kReachShare + kBetweenWiresMm;
         for (std::size_t i = 0; i < bench.parts.size(); ++i) {
@@ -50,7 +52,8 @@ public:
             if (distance(body.centre, middle) < reach + body.halfLength) bodies_.push_back(&body);
         }
         for (const Laid& wire : earlier) {
-            if (distance(wire.middle, middle) < reach + wire.reachMm) wires_.insert(wires_.end(), wire.samples.begin(), wire.samples.end());
+            if (distance(wire.middle, middle) < reach + wire.reachMm)
+                wires_.insert(wires_.end(), wire.samples.begin(), wire.samples.end());
         }
     }
 
@@ -110,8 +113,11 @@ std::vector<double> routeJumpers(const Bench& bench, const Table& table) {
         const Point first = endMm(bench, table, jumper.ends[0]), second = endMm(bench, table, jumper.ends[1]);
         const double usual = jumper.flat ? 0 : usualBow(first, second, middleY);
         const bool chooses = !jumper.flat && !crowded;
-        bows.push_back(chooses ? bestBow(Surroundings(bench, table, first, second, earlier), first, second, usual) : usual);
-        if (!crowded) earlier.push_back({samplesOf(first, second, bows.back()), (first + second) * 0.5, distance(first, second) * kReachShare});
+        bows.push_back(chooses ? bestBow(Surroundings(bench, table, first, second, earlier), first, second, usual)
+                               : usual);
+        if (!crowded)
+            earlier.push_back(
+                {samplesOf(first, second, bows.back()), (first + second) * 0.5, distance(first, second) * kReachShare});
     }
     return bows;
 }

@@ -42,28 +42,28 @@ std::optional<std::string> Measurable::refusalOf(const Hole& hole) const {
 
 std::optional<std::string> Measurable::refusal(const Measurand& measurand) const {
     using Refusal = std::optional<std::string>;
-    return std::visit(
-        Either{[&](const VoltsAt& at) { return refusalOf(at.hole); },
-               [&](const VoltsBetween& between) -> Refusal {
-                   if (between.first == between.second) return "between a hole and itself there are no volts";
-                   const auto first = refusalOf(between.first);
-                   return first ? first : refusalOf(between.second);
-               },
-               [&](const AmperesIn& in) -> Refusal {
-                   if (in.lead.empty()) {
-                       if (jumpers_.contains(in.id)) return {};
-                       return fmt::format("there is no jumper {}", in.id);
-                   }
-                   const auto part = parts_.find(in.id);
-                   if (part == parts_.end()) return fmt::format("there is no part {}", in.id);
-                   if (part->second->kind->leadIndex(in.lead) >= 0) return {};
-                   return fmt::format("{} has no lead {}", in.id, in.lead);
-               },
-               [&](const WattsOf& of) -> Refusal {
-                   if (parts_.contains(of.part)) return {};
-                   return fmt::format("there is no part {}", of.part);
-               }},
-        measurand);
+    return std::visit(Either{[&](const VoltsAt& at) { return refusalOf(at.hole); },
+                             [&](const VoltsBetween& between) -> Refusal {
+                                 if (between.first == between.second)
+                                     return "between a hole and itself there are no volts";
+                                 const auto first = refusalOf(between.first);
+                                 return first ? first : refusalOf(between.second);
+                             },
+                             [&](const AmperesIn& in) -> Refusal {
+                                 if (in.lead.empty()) {
+                                     if (jumpers_.contains(in.id)) return {};
+                                     return fmt::format("there is no jumper {}", in.id);
+                                 }
+                                 const auto part = parts_.find(in.id);
+                                 if (part == parts_.end()) return fmt::format("there is no part {}", in.id);
+                                 if (part->second->kind->leadIndex(in.lead) >= 0) return {};
+                                 return fmt::format("{} has no lead {}", in.id, in.lead);
+                             },
+                             [&](const WattsOf& of) -> Refusal {
+                                 if (parts_.contains(of.part)) return {};
+                                 return fmt::format("there is no part {}", of.part);
+                             }},
+                      measurand);
 }
 
 }  // namespace tiepoint

@@ -5,9 +5,7 @@
 namespace tiepoint {
 namespace {
 
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
+bool isDigit(char c) { return c >= '0' && c <= '9'; }
 
 /// Takes the run of digits at the front of the text, without its leading zeros.
 std::string_view takeNumber(std::string_view& text) {

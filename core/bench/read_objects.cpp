@@ -30,8 +30,7 @@ Failure requireObject(const JsonValue& json, const std::string& pointer = {}) {
 Failure requireMembers(const JsonValue& object, std::initializer_list<std::string_view> names) {
     for (const std::string_view name : names) {
         if (object.member(name)) continue;
-        return Trouble{
-            ErrorKind::Format, fmt::format("the member \"{}\" is missing", name), {}, object.begin};
+        return Trouble{ErrorKind::Format, fmt::format("the member \"{}\" is missing", name), {}, object.begin};
     }
     return {};
 }
@@ -49,17 +48,17 @@ std::string listed(const Items& items, Name name) {
 
 /// Text that must be one of a table's names. Fills the index.
 template <class Items, class Name>
-Failure readNameOf(const JsonValue& value, const std::string& pointer, std::string_view what,
-                   const Items& items, Name name, std::size_t& index) {
+Failure readNameOf(const JsonValue& value, const std::string& pointer, std::string_view what, const Items& items,
+                   Name name, std::size_t& index) {
     std::string text;
     if (auto failure = readText(value, pointer, text)) return failure;
-    const auto found = std::find_if(std::begin(items), std::end(items),
-                                    [&](const auto& item) { return name(item) == text; });
+    const auto found =
+        std::find_if(std::begin(items), std::end(items), [&](const auto& item) { return name(item) == text; });
     index = static_cast<std::size_t>(found - std::begin(items));
     if (found != std::end(items)) return {};
     return Trouble{ErrorKind::Reference,
-                   fmt::format("there is no {} {}; there are: {}", what, inQuotes(text), listed(items, name)),
-                   pointer, value.begin};
+                   fmt::format("there is no {} {}; there are: {}", what, inQuotes(text), listed(items, name)), pointer,
+                   value.begin};
 }
 
 constexpr auto kOwnName = [](const auto& item) { return std::string_view(item.name); };
@@ -70,14 +69,12 @@ constexpr std::array<std::string_view, 2> kLabelsNames = {"a-top", "a-bottom"}; 
 Failure readAt(const JsonValue& value, const std::string& pointer, Board& board) {
     if (value.type != JsonType::List) return wrongType(value, pointer, "a list of two numbers");
     if (value.items.size() != 2) {
-        return Trouble{ErrorKind::Format,
-                       fmt::format("at has {} numbers; it takes two, x and y", value.items.size()), pointer,
-                       value.begin};
+        return Trouble{ErrorKind::Format, fmt::format("at has {} numbers; it takes two, x and y", value.items.size()),
+                       pointer, value.begin};
     }
     for (std::size_t i = 0; i < 2; ++i) {
         const JsonValue& number = value.items[i];
-        if (number.type != JsonType::Number)
-            return wrongType(number, fmt::format("{}/{}", pointer, i), "a number");
+        if (number.type != JsonType::Number) return wrongType(number, fmt::format("{}/{}", pointer, i), "a number");
         (i == 0 ? board.atX : board.atY) = number.number;
     }
     return {};
@@ -96,14 +93,12 @@ Failure readLead(const JsonValue& value, const std::string& pointer, Part& part)
     if (value.type != JsonType::String) return wrongType(value, pointer, "text or null");
     part.leads[lead] = parseHole(value.text);
     if (part.leads[lead]) return {};
-    return Trouble{
-        ErrorKind::Placement,
-        fmt::format("{} is no hole; holes are written like A.e12 or A.top+7", inQuotes(value.text)), pointer,
-        value.begin};
+    return Trouble{ErrorKind::Placement,
+                   fmt::format("{} is no hole; holes are written like A.e12 or A.top+7", inQuotes(value.text)), pointer,
+                   value.begin};
 }
 
-Failure readSetting(const JsonValue& value, const std::string& pointer, const ValueSpec& spec,
-                    Setting& setting) {
+Failure readSetting(const JsonValue& value, const std::string& pointer, const ValueSpec& spec, Setting& setting) {
     switch (spec.type) {
         case ValueType::Number:
             if (value.type != JsonType::Number) return wrongType(value, pointer, "a number");
@@ -115,8 +110,7 @@ Failure readSetting(const JsonValue& value, const std::string& pointer, const Va
             return {};
         case ValueType::Choice: {
             std::size_t choice = 0;
-            if (auto failure = readNameOf(value, pointer, spec.name, spec.choices, kOwnName, choice))
-                return failure;
+            if (auto failure = readNameOf(value, pointer, spec.name, spec.choices, kOwnName, choice)) return failure;
             setting = static_cast<double>(choice);
             return {};
         }
@@ -128,8 +122,7 @@ Failure readSettings(const JsonValue& object, const std::string& pointer, const 
                      std::span<const ValueSpec> specs, std::vector<Setting>& settings) {
     if (auto failure = requireObject(object, pointer)) return failure;
     return forEachMember(object, pointer, [&](const JsonValue& member, const std::string& path) -> Failure {
-        const auto spec =
-            std::find_if(specs.begin(), specs.end(), [&](const auto& s) { return s.name == member.key; });
+        const auto spec = std::find_if(specs.begin(), specs.end(), [&](const auto& s) { return s.name == member.key; });
         if (spec != specs.end()) return readSetting(member, path, *spec, settings[spec - specs.begin()]);
         const std::string known = specs.empty() ? "nothing here" : listed(specs, kOwnName);
         return Trouble{ErrorKind::Reference,
@@ -148,12 +141,11 @@ Failure readCap(const JsonValue& value, const std::string& pointer, Part& part) 
 Failure readEnds(const JsonValue& value, const std::string& pointer, UnresolvedJumper& jumper) {
     if (value.type != JsonType::List) return wrongType(value, pointer, "a list of two holes or sockets");
     if (value.items.size() != 2) {
-        return Trouble{ErrorKind::Format, fmt::format("a jumper has two ends, not {}", value.items.size()),
-                       pointer, value.begin};
+        return Trouble{ErrorKind::Format, fmt::format("a jumper has two ends, not {}", value.items.size()), pointer,
+                       value.begin};
     }
     for (std::size_t i = 0; i < 2; ++i) {
-        if (auto failure = readText(value.items[i], fmt::format("{}/{}", pointer, i), jumper.ends[i]))
-            return failure;
+        if (auto failure = readText(value.items[i], fmt::format("{}/{}", pointer, i), jumper.ends[i])) return failure;
         jumper.offsets[i] = value.items[i].begin;
     }
     return {};
@@ -167,14 +159,16 @@ Failure readHole(const JsonValue& value, const std::string& pointer, Hole& hole)
         return {};
     }
     return Trouble{ErrorKind::Placement,
-                   fmt::format("{} is no hole; holes are written like A.e12 or A.top+7", inQuotes(address)), pointer, value.begin};
+                   fmt::format("{} is no hole; holes are written like A.e12 or A.top+7", inQuotes(address)), pointer,
+                   value.begin};
 }
 
 /// Volts at one hole or between two, amperes in "W1" or in the lead "R1.1", watts of "D1".
 Failure readMeasurand(const JsonValue& value, const std::string& pointer, Measurand& of) {
     if (value.key == "volts" && value.type == JsonType::List) {
         if (value.items.size() != 2) {
-            return Trouble{ErrorKind::Format, fmt::format("volts are measured at one hole or between two, not {}", value.items.size()),
+            return Trouble{ErrorKind::Format,
+                           fmt::format("volts are measured at one hole or between two, not {}", value.items.size()),
                            pointer, value.begin};
         }
         VoltsBetween& between = of.emplace<VoltsBetween>();
@@ -196,8 +190,8 @@ Failure readFullScale(const JsonValue& value, const std::string& pointer, Views&
     if (value.type != JsonType::Number) return wrongType(value, pointer, "a number");
     if (!(value.number >= kSmallestFullScaleAmpere && value.number <= kLargestFullScaleAmpere)) {
         return Trouble{ErrorKind::Range,
-                       fmt::format("fullScale is {}; it may be {} to {} A", jsonNumber(value.number), jsonNumber(kSmallestFullScaleAmpere),
-                                   jsonNumber(kLargestFullScaleAmpere)),
+                       fmt::format("fullScale is {}; it may be {} to {} A", jsonNumber(value.number),
+                                   jsonNumber(kSmallestFullScaleAmpere), jsonNumber(kLargestFullScaleAmpere)),
                        pointer, value.begin};
     }
     views.lockedFullScaleAmpere = value.number;
@@ -207,8 +201,8 @@ Failure readFullScale(const JsonValue& value, const std::string& pointer, Views&
 }  // namespace
 
 Trouble wrongType(const JsonValue& value, const std::string& pointer, std::string_view expected) {
-    return {ErrorKind::Format, fmt::format("{} stands where {} belongs", typeName(value.type), expected),
-            pointer, value.begin};
+    return {ErrorKind::Format, fmt::format("{} stands where {} belongs", typeName(value.type), expected), pointer,
+            value.begin};
 }
 
 std::optional<Trouble> readText(const JsonValue& member, const std::string& pointer, std::string& text) {
@@ -251,8 +245,8 @@ std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMember
     if (auto failure = readText(kindMember, "/kind", kindName)) return failure;
     const PartKind* kind = findKind(kindName);
     if (!kind) {
-        return Trouble{ErrorKind::Reference, fmt::format("there is no kind of part {}", inQuotes(kindName)),
-                       "/kind", kindMember.begin};
+        return Trouble{ErrorKind::Reference, fmt::format("there is no kind of part {}", inQuotes(kindName)), "/kind",
+                       kindMember.begin};
     }
     part = makePart(*kind, {});
     return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
@@ -317,19 +311,23 @@ std::optional<Trouble> readPinned(const JsonValue& json, PinnedReading& reading,
             return {};
         }
         if (std::exchange(measures, true)) {
-            return Trouble{ErrorKind::Format, "a pinned reading measures one thing; this one has a second", pointer, member.keyBegin};
+            return Trouble{ErrorKind::Format, "a pinned reading measures one thing; this one has a second", pointer,
+                           member.keyBegin};
         }
         return readMeasurand(member, pointer, reading.of);
     });
     if (failure || measures) return failure;
-    return Trouble{ErrorKind::Format, "a pinned reading measures volts, amperes or watts; none of them is here", {}, json.begin};
+    return Trouble{
+        ErrorKind::Format, "a pinned reading measures volts, amperes or watts; none of them is here", {}, json.begin};
 }
 
 std::optional<Trouble> readViews(const JsonValue& json, SavedViews& views, UnknownMembers& unknown) {
     if (auto failure = requireObject(json, "/views")) return failure;
     Views& shown = views.shown;
-    const std::pair<std::string_view, bool*> switches[] = {
-        {"voltage", &shown.voltage}, {"strips", &shown.strips}, {"readings", &shown.readings}, {"turned", &shown.turned}};
+    const std::pair<std::string_view, bool*> switches[] = {{"voltage", &shown.voltage},
+                                                           {"strips", &shown.strips},
+                                                           {"readings", &shown.readings},
+                                                           {"turned", &shown.turned}};
     return forEachMember(json, "/views", [&](const JsonValue& member, const std::string& pointer) -> Failure {
         if (member.key == "arrows") {
             std::size_t index = 0;
@@ -361,7 +359,9 @@ std::optional<Trouble> readDisclosure(const JsonValue& json, Disclosure& disclos
                 disclosure.level = level;
                 return {};
             }
-            return Trouble{ErrorKind::Range, fmt::format("there is no level {}; there are 0, 1, 2 and 3", jsonNumber(member.number)), pointer, member.begin};
+            return Trouble{ErrorKind::Range,
+                           fmt::format("there is no level {}; there are 0, 1, 2 and 3", jsonNumber(member.number)),
+                           pointer, member.begin};
         }
         unknown.push_back(&member);
         return {};

@@ -12,24 +12,22 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kSupplyGapMm = 23;  ///< from a supply's right edge to the boards: room for its leads to bow
+constexpr double kSupplyGapMm = 23;      ///< from a supply's right edge to the boards: room for its leads to bow
 constexpr double kSupplySpacingMm = 10;  ///< between supplies, and between instruments
 constexpr double kInstrumentGapMm = 18;  ///< from the boards to an instrument at their right
 constexpr double kLoosePartsGapMm = 12;  ///< from the boards down to parts that are in no hole
 constexpr double kLooseSpacingMm = 6;
-constexpr double kLeastRowMm = 80;     ///< loose parts stand at least so far abreast
-constexpr double kHangingLeadMm = 12;  ///< how far a supply's loose lead reaches out ...
+constexpr double kLeastRowMm = 80;      ///< loose parts stand at least so far abreast
+constexpr double kHangingLeadMm = 12;   ///< how far a supply's loose lead reaches out ...
 constexpr double kTestLeadRoomMm = 14;  ///< below an instrument, round which its leads run
-constexpr double kHangingDropMm = 6;   ///< ... and down
+constexpr double kHangingDropMm = 6;    ///< ... and down
 
 Rect united(const Rect& a, const Rect& b) {
     const double left = std::min(a.left, b.left), top = std::min(a.top, b.top);
     return {left, top, std::max(a.right(), b.right()) - left, std::max(a.bottom(), b.bottom()) - top};
 }
 
-Rect united(const Rect& a, Point p) {
-    return united(a, Rect{p.x, p.y, 0, 0});
-}
+Rect united(const Rect& a, Point p) { return united(a, Rect{p.x, p.y, 0, 0}); }
 
 Point turnedBy(Point p, double angle) {
     const double c = std::cos(angle), s = std::sin(angle);
@@ -90,8 +88,7 @@ PartPlace placeInHoles(const Package& package, const std::vector<std::optional<P
     place.pose = *poseOf(package, holes);
     std::vector<Point> resting = restingLeads(package);
     for (std::size_t i = 0; i < holes.size(); ++i) {
-        place.leadsMm.push_back(holes[i] ? *holes[i]
-                                         : place.pose.centre + turnedBy(resting[i], place.pose.angle));
+        place.leadsMm.push_back(holes[i] ? *holes[i] : place.pose.centre + turnedBy(resting[i], place.pose.angle));
     }
     findExits(place);
     return place;
@@ -167,8 +164,7 @@ private:
     void placePartsInHoles() {
         for (int i = 0; i < static_cast<int>(bench_.parts.size()); ++i) {
             const auto holes = leadHolesMm(bench_, bench_.parts[i]);
-            const bool inHole =
-                std::any_of(holes.begin(), holes.end(), [](const auto& hole) { return hole; });
+            const bool inHole = std::any_of(holes.begin(), holes.end(), [](const auto& hole) { return hole; });
             if (packageOf(i).reach == Reach::Flying) {
                 (packageOf(i).rightOfBoards ? instruments_ : supplies_).push_back(i);
             } else if (inHole) {
@@ -190,7 +186,8 @@ private:
         std::vector<Column> columns;
         for (const int part : parts) {
             const Package& package = packageOf(part);
-            const bool fits = !columns.empty() && columns.back().height + kSupplySpacingMm + package.bodyWidthMm <= table_.boardsMm.height;
+            const bool fits = !columns.empty() &&
+                              columns.back().height + kSupplySpacingMm + package.bodyWidthMm <= table_.boardsMm.height;
             if (!fits) columns.emplace_back();
             Column& column = columns.back();
             column.height += (fits ? kSupplySpacingMm : 0) + package.bodyWidthMm;
@@ -262,9 +259,7 @@ std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& pa
     return holes;
 }
 
-Table arrange(const Bench& bench) {
-    return Arranger(bench).take();
-}
+Table arrange(const Bench& bench) { return Arranger(bench).take(); }
 
 Point endMm(const Bench& bench, const Table& table, const JumperEnd& end) {
     if (const Hole* hole = std::get_if<Hole>(&end)) {

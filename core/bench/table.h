@@ -9,17 +9,18 @@ namespace tiepoint {
 /// Where one part lies.
 struct PartPlace {
     Pose pose;
-    std::vector<Point> leadsMm;   ///< by lead index: the tip of the lead (its hole, or where it hangs), or the socket
-    std::vector<Point> exitsMm;   ///< by lead index: where the lead leaves the body
+    std::vector<Point> leadsMm;  ///< by lead index: the tip of the lead (its hole, or where it hangs), or the socket
+    std::vector<Point> exitsMm;  ///< by lead index: where the lead leaves the body
 };
 
 struct Table {
     std::vector<PartPlace> parts;  ///< by part index
-    std::vector<double> jumperBows;  ///< by jumper index: how far its arc stands out to the left of the way from its first end to
-                                     ///< its second, as a share of its span; 0: straight
-    Rect boardsMm;                 ///< around all boards
-    Rect allMm;                    ///< around boards, supplies and parts
-    bool turned = false;           ///< the boards are seen from below, see core/bench/turned_table.h
+    std::vector<double>
+        jumperBows;       ///< by jumper index: how far its arc stands out to the left of the way from its first end to
+                          ///< its second, as a share of its span; 0: straight
+    Rect boardsMm;        ///< around all boards
+    Rect allMm;           ///< around boards, supplies and parts
+    bool turned = false;  ///< the boards are seen from below, see core/bench/turned_table.h
 
     /// Where a place of the boards is seen, and which place of the boards is seen there: turned boards are mirrored left to right.
     Point seen(Point at) const { return turned ? Point{2 * boardsMm.left + boardsMm.width - at.x, at.y} : at; }

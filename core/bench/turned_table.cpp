@@ -37,7 +37,8 @@ Table turnedOver(const Bench& bench, Table table) {
             if (onBoard) place.exitsMm[lead] = table.seen(place.exitsMm[lead]);
         }
     }
-    for (double& bow : table.jumperBows) bow = -bow;  // what bowed to the left of the way bows to the right of the mirrored one
+    for (double& bow : table.jumperBows)
+        bow = -bow;  // what bowed to the left of the way bows to the right of the mirrored one
     const double lowest = std::max(table.allMm.bottom(), table.boardsMm.bottom() + kSignRoomMm);
     table.allMm.height = lowest - table.allMm.top;
     return table;

@@ -19,8 +19,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kFarthestPitches =
-    1e6;  // a table of 2.5 km; beyond it, doubles lose the tenth of a micrometre
+constexpr double kFarthestPitches = 1e6;  // a table of 2.5 km; beyond it, doubles lose the tenth of a micrometre
 
 using Failure = std::optional<Error>;
 
@@ -44,9 +43,8 @@ std::string missingHole(const Board& board, const Hole& hole) {
     if (isRail(hole.line) && !board.kind->hasRails()) {
         return fmt::format("there is no hole {}: a {} board has no rails", toString(hole), board.kind->name);
     }
-    return fmt::format("there is no hole {}: {} of a {} board runs from 1 to {}", toString(hole),
-                       lineName(hole.line), board.kind->name,
-                       isRail(hole.line) ? board.kind->railHoles : board.kind->columns);
+    return fmt::format("there is no hole {}: {} of a {} board runs from 1 to {}", toString(hole), lineName(hole.line),
+                       board.kind->name, isRail(hole.line) ? board.kind->railHoles : board.kind->columns);
 }
 
 class Validator {
@@ -58,7 +56,8 @@ public:
             return wrong(ErrorKind::Format, "/title", "the title holds a NUL or isn't valid UTF-8");
         }
         if (bench_.disclosure && (!isText(bench_.disclosure->lock) || bench_.disclosure->lock.size() > kLongestLock)) {
-            return wrong(ErrorKind::Format, "/reveal/lock", fmt::format("a lock is text of at most {} bytes", kLongestLock));
+            return wrong(ErrorKind::Format, "/reveal/lock",
+                         fmt::format("a lock is text of at most {} bytes", kLongestLock));
         }
         if (auto failure = checkIds()) return failure;
         if (auto failure = checkBoards()) return failure;
@@ -76,7 +75,8 @@ public:
 
 private:
     Failure checkIds() {
-        ids_.reserve(bench_.boards.size() + bench_.parts.size() + bench_.jumpers.size() + bench_.notes.size() + bench_.pinned.size());
+        ids_.reserve(bench_.boards.size() + bench_.parts.size() + bench_.jumpers.size() + bench_.notes.size() +
+                     bench_.pinned.size());
         if (auto failure = checkIdsOf(bench_.boards, "boards", boards_)) return failure;
         if (auto failure = checkIdsOf(bench_.parts, "parts", parts_)) return failure;
         std::unordered_map<std::string_view, int> jumpers, notes, pinned;
@@ -93,9 +93,8 @@ private:
             const std::string& id = items[i].id;
             const auto pointer = [&] { return fmt::format("/{}/{}/id", list, i); };
             if (!isId(id)) {
-                return wrong(
-                    ErrorKind::Format, pointer(),
-                    fmt::format("{} is no id: up to 32 letters, digits and _, a letter first", inQuotes(id)));
+                return wrong(ErrorKind::Format, pointer(),
+                             fmt::format("{} is no id: up to 32 letters, digits and _, a letter first", inQuotes(id)));
             }
             const auto [first, isNew] = ids_.try_emplace(id, list);
             if (!isNew) {
@@ -112,16 +111,13 @@ private:
         for (int i = 0; i < std::ssize(bench_.boards); ++i) {
             const Board& board = bench_.boards[i];
             if (!board.kind) {
-                return wrong(ErrorKind::Reference, fmt::format("/boards/{}/kind", i),
-                             "the board has no kind");
+                return wrong(ErrorKind::Reference, fmt::format("/boards/{}/kind", i), "the board has no kind");
             }
-            const auto onTable = [](double pitches) {
-                return std::abs(pitches) <= kFarthestPitches;
-            };  // NaN isn't
+            const auto onTable = [](double pitches) { return std::abs(pitches) <= kFarthestPitches; };  // NaN isn't
             if (!onTable(board.atX) || !onTable(board.atY)) {
                 return wrong(ErrorKind::Range, fmt::format("/boards/{}/at", i),
-                             fmt::format("board {} lies off the table: at most {} pitches from the corner",
-                                         board.id, kFarthestPitches));
+                             fmt::format("board {} lies off the table: at most {} pitches from the corner", board.id,
+                                         kFarthestPitches));
             }
             if (const auto other = grid.add(i)) {
                 return wrong(ErrorKind::Placement, fmt::format("/boards/{}/at", i),
@@ -153,9 +149,9 @@ private:
             const LeadSpec& spec = part.kind->leads[lead];
             const auto where = [&] { return pointer + "/leads/" + pointerToken(spec.name); };
             if (spec.socket) {
-                return wrong(ErrorKind::Placement, where(),
-                             fmt::format("{}.{} is a socket: jumpers plug into it, it goes into no hole",
-                                         part.id, spec.name));
+                return wrong(
+                    ErrorKind::Placement, where(),
+                    fmt::format("{}.{} is a socket: jumpers plug into it, it goes into no hole", part.id, spec.name));
             }
             Point at;
             if (auto failure = takeHole(*part.leads[lead], part.id, at)) {
@@ -165,8 +161,7 @@ private:
             leadsMm_[lead] = at;
         }
         if (const auto reason = misfit(*part.kind->package, leadsMm_)) {
-            return wrong(ErrorKind::Placement, pointer + "/leads",
-                         fmt::format("{} doesn't fit: {}", part.id, *reason));
+            return wrong(ErrorKind::Placement, pointer + "/leads", fmt::format("{} doesn't fit: {}", part.id, *reason));
         }
         return {};
     }
@@ -176,20 +171,16 @@ private:
     Failure takeHole(const Hole& hole, const std::string& taker, Point& at) {
         const auto found = boards_.find(hole.board);
         if (found == boards_.end()) {
-            return wrong(
-                ErrorKind::Reference, {},
-                fmt::format("there is no hole {}: no board has the id {}", toString(hole), hole.board));
+            return wrong(ErrorKind::Reference, {},
+                         fmt::format("there is no hole {}: no board has the id {}", toString(hole), hole.board));
         }
         const Board& board = bench_.boards[found->second];
-        if (!board.kind->has(hole.line, hole.number))
-            return wrong(ErrorKind::Placement, {}, missingHole(board, hole));
-        const auto key =
-            static_cast<std::int64_t>(found->second) << 32 | board.kind->holeIndex(hole.line, hole.number);
+        if (!board.kind->has(hole.line, hole.number)) return wrong(ErrorKind::Placement, {}, missingHole(board, hole));
+        const auto key = static_cast<std::int64_t>(found->second) << 32 | board.kind->holeIndex(hole.line, hole.number);
         const auto [other, isFree] = takers_.try_emplace(key, taker);
         if (!isFree) {
-            return wrong(
-                ErrorKind::Placement, {},
-                fmt::format("two leads in one hole: {} is taken by {}", toString(hole), other->second));
+            return wrong(ErrorKind::Placement, {},
+                         fmt::format("two leads in one hole: {} is taken by {}", toString(hole), other->second));
         }
         at = board.cornerMm() + board.kind->holeMm(hole.line, hole.number);
         return {};
@@ -212,8 +203,8 @@ private:
             case ValueType::Number:
                 if (!(value >= spec.minimum && value <= spec.maximum)) {
                     return fmt::format("{} is {}; it may be {} to {}{}{}", spec.name, figure(value),
-                                       jsonNumber(spec.minimum), jsonNumber(spec.maximum),
-                                       spec.unit.empty() ? "" : " ", spec.unit);
+                                       jsonNumber(spec.minimum), jsonNumber(spec.maximum), spec.unit.empty() ? "" : " ",
+                                       spec.unit);
                 }
                 if (spec.integer && !whole) {
                     return fmt::format("{} is {}; it must be a whole number", spec.name, jsonNumber(value));
@@ -242,13 +233,11 @@ private:
     static Failure checkCap(const Part& part, const std::string& pointer) {
         if (part.cap.empty()) return {};
         if (!part.kind->hasCap) {
-            return wrong(ErrorKind::Format, pointer + "/cap",
-                         fmt::format("a {} has no cap", part.kind->label));
+            return wrong(ErrorKind::Format, pointer + "/cap", fmt::format("a {} has no cap", part.kind->label));
         }
         if (isCap(part.cap)) return {};
-        return wrong(
-            ErrorKind::Format, pointer + "/cap",
-            fmt::format("{} can't stand on a cap: it takes one letter or digit", inQuotes(part.cap)));
+        return wrong(ErrorKind::Format, pointer + "/cap",
+                     fmt::format("{} can't stand on a cap: it takes one letter or digit", inQuotes(part.cap)));
     }
 
     Failure checkJumper(const Jumper& jumper, const std::string& pointer) {
@@ -259,8 +248,7 @@ private:
             return failure;
         }
         if (jumper.colour < 0 || jumper.colour >= std::ssize(jumperColours())) {
-            return wrong(ErrorKind::Range, pointer + "/colour",
-                         fmt::format("{} has an unknown colour", jumper.id));
+            return wrong(ErrorKind::Range, pointer + "/colour", fmt::format("{} has an unknown colour", jumper.id));
         }
         return {};
     }
@@ -273,10 +261,13 @@ private:
                          fmt::format("there is no hole {}: no board has the id {}", toString(note.at), note.at.board));
         }
         const Board& board = bench_.boards[found->second];
-        if (!board.kind->has(note.at.line, note.at.number)) return wrong(ErrorKind::Placement, pointer + "/at", missingHole(board, note.at));
-        if (!isText(note.text)) return wrong(ErrorKind::Format, pointer + "/text", "the note holds a NUL or isn't valid UTF-8");
+        if (!board.kind->has(note.at.line, note.at.number))
+            return wrong(ErrorKind::Placement, pointer + "/at", missingHole(board, note.at));
+        if (!isText(note.text))
+            return wrong(ErrorKind::Format, pointer + "/text", "the note holds a NUL or isn't valid UTF-8");
         if (note.text.empty() || note.text.size() > kLongestNote) {
-            return wrong(ErrorKind::Range, pointer + "/text", fmt::format("a note holds 1 to {} bytes of text", kLongestNote));
+            return wrong(ErrorKind::Range, pointer + "/text",
+                         fmt::format("a note holds 1 to {} bytes of text", kLongestNote));
         }
         return {};
     }
@@ -287,7 +278,8 @@ private:
         for (std::size_t i = 0; i < bench_.pinned.size(); ++i) {
             const PinnedReading& reading = bench_.pinned[i];
             if (auto why = measurable.refusal(reading.of)) {
-                return wrong(ErrorKind::Reference, fmt::format("/pinned/{}/{}", i, quantityOf(reading.of)), std::move(*why));
+                return wrong(ErrorKind::Reference, fmt::format("/pinned/{}/{}", i, quantityOf(reading.of)),
+                             std::move(*why));
             }
         }
         return {};
@@ -299,21 +291,18 @@ private:
         const auto& socket = std::get<Socket>(end);
         const auto found = parts_.find(socket.part);
         if (found == parts_.end()) {
-            return wrong(ErrorKind::Reference, {},
-                         fmt::format("no part has the id {}", inQuotes(socket.part)));
+            return wrong(ErrorKind::Reference, {}, fmt::format("no part has the id {}", inQuotes(socket.part)));
         }
         const PartKind& kind = *bench_.parts[found->second].kind;
         if (socket.lead < 0 || socket.lead >= std::ssize(kind.leads) || !kind.leads[socket.lead].socket) {
             return wrong(ErrorKind::Reference, {}, fmt::format("{} is no socket", describe(end, bench_)));
         }
         // Sockets share the map of holes: parts count downwards from -1, holes upwards from 0.
-        const auto key =
-            (-1 - static_cast<std::int64_t>(found->second)) * (std::int64_t{1} << 32) + socket.lead;
+        const auto key = (-1 - static_cast<std::int64_t>(found->second)) * (std::int64_t{1} << 32) + socket.lead;
         const auto [other, isFree] = takers_.try_emplace(key, taker);
         if (isFree) return {};
         return wrong(ErrorKind::Placement, {},
-                     fmt::format("two jumpers in one socket: {} is taken by {}", describe(end, bench_),
-                                 other->second));
+                     fmt::format("two jumpers in one socket: {} is taken by {}", describe(end, bench_), other->second));
     }
 
     const Bench& bench_;

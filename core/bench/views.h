@@ -17,7 +17,7 @@ struct Views {
     bool voltage = false;
     bool strips = false;
     bool readings = true;
-    bool turned = false;  ///< the boards are seen from below
+    bool turned = false;                          ///< the boards are seen from below
     std::optional<double> lockedFullScaleAmpere;  ///< of the arrows; else it follows the largest current
     friend bool operator==(const Views&, const Views&) = default;
 };

@@ -15,9 +15,7 @@ constexpr int kGapPitches = 3;  // row e to row f: 0.3 in, so that DIPs stand as
 constexpr std::array<double, kRailCount> kRailMm = {4.60, 7.14, 47.86, 50.40};
 
 // Columns are centred between the short edges, and the rows of a board without rails between the long ones.
-constexpr double centredFirst(double sizeMm, int pitches) {
-    return (sizeMm - pitches * kPitchMm) / 2;
-}
+constexpr double centredFirst(double sizeMm, int pitches) { return (sizeMm - pitches * kPitchMm) / 2; }
 constexpr int kRowPitches = 2 * (kRowsOfHalf - 1) + kGapPitches;
 
 constexpr std::array<BoardKind, 3> kKinds = {{
@@ -53,23 +51,15 @@ constexpr std::array<BoardKind, 3> kKinds = {{
 constexpr std::array<std::string_view, kRowCount + kRailCount> kLineNames = {
     "a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "top+", "top-", "bottom+", "bottom-"};
 
-int railOf(Line line) {
-    return static_cast<int>(line) - static_cast<int>(Line::TopPlus);
-}
-int rowOf(Line line) {
-    return static_cast<int>(line);
-}
+int railOf(Line line) { return static_cast<int>(line) - static_cast<int>(Line::TopPlus); }
+int rowOf(Line line) { return static_cast<int>(line); }
 
 /// How many pieces of metal one rail is.
-int railPieces(Rails rails) {
-    return rails == Rails::Split ? 2 : 1;
-}
+int railPieces(Rails rails) { return rails == Rails::Split ? 2 : 1; }
 
 }  // namespace
 
-int BoardKind::stripCount(Rails rails) const {
-    return 2 * columns + (hasRails() ? kRailCount * railPieces(rails) : 0);
-}
+int BoardKind::stripCount(Rails rails) const { return 2 * columns + (hasRails() ? kRailCount * railPieces(rails) : 0); }
 
 bool BoardKind::has(Line line, int number) const {
     return number >= 1 && number <= (isRail(line) ? railHoles : columns);
@@ -101,13 +91,9 @@ Point BoardKind::holeMm(Line line, int number) const {
     return {firstColumnMm + (number - 1) * kPitchMm, rowAMm + pitches * kPitchMm};
 }
 
-int BoardKind::railColumn(int number) const {
-    return railFirstColumn + (number - 1) + (number - 1) / kRailGroup;
-}
+int BoardKind::railColumn(int number) const { return railFirstColumn + (number - 1) + (number - 1) / kRailGroup; }
 
-std::span<const BoardKind> boardKinds() {
-    return kKinds;
-}
+std::span<const BoardKind> boardKinds() { return kKinds; }
 
 const BoardKind* findBoardKind(std::string_view name) {
     for (const BoardKind& kind : kKinds) {
@@ -116,8 +102,6 @@ const BoardKind* findBoardKind(std::string_view name) {
     return nullptr;
 }
 
-std::string_view lineName(Line line) {
-    return kLineNames[static_cast<std::size_t>(line)];
-}
+std::string_view lineName(Line line) { return kLineNames[static_cast<std::size_t>(line)]; }
 
 }  // namespace tiepoint

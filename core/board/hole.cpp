@@ -10,8 +10,7 @@ constexpr std::size_t kMaxDigits = 4;
 
 /// A number without sign and leading zero, to the end of the text.
 std::optional<int> parseNumber(std::string_view digits) {
-    if (digits.empty() || digits.size() > kMaxDigits || digits[0] < '1' || digits[0] > '9')
-        return std::nullopt;
+    if (digits.empty() || digits.size() > kMaxDigits || digits[0] < '1' || digits[0] > '9') return std::nullopt;
     int number = 0;
     const auto [end, status] = std::from_chars(digits.data(), digits.data() + digits.size(), number);
     if (status != std::errc{} || end != digits.data() + digits.size()) return std::nullopt;
@@ -20,13 +19,9 @@ std::optional<int> parseNumber(std::string_view digits) {
 
 }  // namespace
 
-std::string toString(const Hole& hole) {
-    return hole.board + "." + shortName(hole);
-}
+std::string toString(const Hole& hole) { return hole.board + "." + shortName(hole); }
 
-std::string shortName(const Hole& hole) {
-    return std::string(lineName(hole.line)) + std::to_string(hole.number);
-}
+std::string shortName(const Hole& hole) { return std::string(lineName(hole.line)) + std::to_string(hole.number); }
 
 std::optional<Hole> parseHole(std::string_view text) {
     const std::size_t dot = text.find('.');

@@ -65,7 +65,8 @@ private:
         if (reference < 0) reference = node;
     }
 
-    static double figure(const Part& part, const ElementSpec& spec, const ElementParameter& parameter, CompiledElement& compiled) {
+    static double figure(const Part& part, const ElementSpec& spec, const ElementParameter& parameter,
+                         CompiledElement& compiled) {
         const auto given = std::find_if(spec.parameters.begin(), spec.parameters.end(),
                                         [&](const auto& p) { return p.first == parameter.name; });
         if (given == spec.parameters.end()) {

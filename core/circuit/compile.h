@@ -15,8 +15,8 @@ namespace tiepoint {
 
 /// One element of the circuit and where it comes from.
 struct CompiledElement {
-    int part = 0;  ///< part index
-    int spec = 0;  ///< index into the kind's model
+    int part = 0;                    ///< part index
+    int spec = 0;                    ///< index into the kind's model
     int fromLead = -1, toLead = -1;  ///< leads of the layout (the first of a joined group), or -1 at inner nodes
     std::vector<std::pair<std::string, double>> constants;  ///< resolved parameters by name
 };

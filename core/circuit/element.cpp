@@ -7,11 +7,7 @@ namespace tiepoint {
 namespace {
 
 constexpr std::array kElements = {
-    &kResistanceElement,
-    &kJunctionElement,
-    &kSupplyElement,
-    &kContactElement,
-    &kFilamentElement,
+    &kResistanceElement, &kJunctionElement, &kSupplyElement, &kContactElement, &kFilamentElement,
 };
 
 }  // namespace
@@ -19,7 +15,8 @@ constexpr std::array kElements = {
 std::span<const ElementKind* const> elementKinds() { return kElements; }
 
 const ElementKind* findElement(std::string_view name) {
-    const auto found = std::find_if(kElements.begin(), kElements.end(), [&](const ElementKind* e) { return e->name == name; });
+    const auto found =
+        std::find_if(kElements.begin(), kElements.end(), [&](const ElementKind* e) { return e->name == name; });
     return found == kElements.end() ? nullptr : *found;
 }
 

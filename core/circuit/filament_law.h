@@ -20,7 +20,8 @@ namespace tiepoint {
 class FilamentLaw {
 public:
     FilamentLaw(double ratedVolt, double ratedAmpere, double ratedKelvin)
-        : ratedRatio_(ratedKelvin / kBenchKelvin), voltScale_(ratedVolt / std::sqrt(rise(ratedRatio_))),
+        : ratedRatio_(ratedKelvin / kBenchKelvin),
+          voltScale_(ratedVolt / std::sqrt(rise(ratedRatio_))),
           coldOhm_(ratedVolt / ratedAmpere / std::pow(ratedRatio_, kResistanceExponent)) {}
 
     double coldOhm() const { return coldOhm_; }
@@ -59,7 +60,9 @@ private:
     static constexpr double kResistanceExponent = 1.2;
 
     /// (V / voltScale)^2 as a function of T / T0.
-    static double rise(double ratio) { return std::pow(ratio, 4 + kResistanceExponent) - std::pow(ratio, kResistanceExponent); }
+    static double rise(double ratio) {
+        return std::pow(ratio, 4 + kResistanceExponent) - std::pow(ratio, kResistanceExponent);
+    }
 
     double ratioAt(double volt) const {
         constexpr int kMostSteps = 30;
@@ -69,7 +72,8 @@ private:
         double ratio = std::pow(1 + wanted, 1 / (4 + kResistanceExponent));
         for (int i = 0; i < kMostSteps; ++i) {
             const double small = std::pow(ratio, kResistanceExponent), large = small * ratio * ratio * ratio * ratio;
-            const double step = (large - small - wanted) * ratio / ((4 + kResistanceExponent) * large - kResistanceExponent * small);
+            const double step =
+                (large - small - wanted) * ratio / ((4 + kResistanceExponent) * large - kResistanceExponent * small);
             ratio -= step;
             if (std::abs(step) <= kSettled * ratio) break;
         }

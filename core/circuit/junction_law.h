@@ -22,7 +22,9 @@ inline constexpr double kJunctionLeakSiemens = 1e-12;
 class JunctionLaw {
 public:
     explicit JunctionLaw(double saturationAmpere = 1e-14, double ideality = 1, double seriesOhm = 0)
-        : saturationAmpere_(saturationAmpere), emissionVolt_(ideality * kThermalVoltage), perEmissionVolt_(1 / emissionVolt_),
+        : saturationAmpere_(saturationAmpere),
+          emissionVolt_(ideality * kThermalVoltage),
+          perEmissionVolt_(1 / emissionVolt_),
           seriesOhm_(seriesOhm),
           criticalVolt_(emissionVolt_ * std::log(emissionVolt_ / (std::sqrt(2.0) * saturationAmpere))),
           conductingVolt_(criticalVolt_ - kConductingStep * emissionVolt_),
@@ -83,7 +85,8 @@ private:
     static constexpr double kCeilingAmpere = 1e4;
     static constexpr double kYieldVolt = 10;
     static constexpr double kTurnOffStep = 8;
-    static constexpr double kConductingStep = 12;  ///< below the critical voltage by so many nVt no current worth keeping flows
+    static constexpr double kConductingStep =
+        12;  ///< below the critical voltage by so many nVt no current worth keeping flows
 
     double saturationAmpere_, emissionVolt_, perEmissionVolt_, seriesOhm_, criticalVolt_, conductingVolt_, ceilingVolt_;
 };

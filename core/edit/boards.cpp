@@ -27,7 +27,10 @@ std::vector<Point> placesBeside(const Board& other, const BoardKind& kind) {
     const Point corner = other.cornerMm();
     const double x = corner.x + other.kind->firstColumnMm - kind.firstColumnMm;
     const double y = corner.y + other.kind->rowAMm - kind.rowAMm;
-    return {{x, corner.y + other.kind->heightMm}, {corner.x + other.kind->widthMm, y}, {x, corner.y - kind.heightMm}, {corner.x - kind.widthMm, y}};
+    return {{x, corner.y + other.kind->heightMm},
+            {corner.x + other.kind->widthMm, y},
+            {x, corner.y - kind.heightMm},
+            {corner.x - kind.widthMm, y}};
 }
 
 /// "R1", "R1 and D1", "R1, D1, W3 and 2 more".
@@ -45,7 +48,9 @@ std::string listed(const std::vector<std::string>& ids) {
 std::vector<std::string> pluggedInto(const Bench& bench, const std::string& board) {
     std::vector<std::string> ids;
     for (const Part& part : bench.parts) {
-        if (std::any_of(part.leads.begin(), part.leads.end(), [&](const auto& lead) { return lead && lead->board == board; })) ids.push_back(part.id);
+        if (std::any_of(part.leads.begin(), part.leads.end(),
+                        [&](const auto& lead) { return lead && lead->board == board; }))
+            ids.push_back(part.id);
     }
     for (const Jumper& jumper : bench.jumpers) {
         const auto there = [&](const JumperEnd& end) {
@@ -61,7 +66,9 @@ std::vector<std::string> pluggedInto(const Bench& bench, const std::string& boar
 std::string freeBoardId(const Bench& bench) {
     for (char letter = 'A'; letter <= 'Z'; ++letter) {
         const std::string id(1, letter);
-        if (!bench.findBoard(id) && !bench.findPart(id) && !bench.findJumper(id) && !bench.findNote(id) && !bench.findPinned(id)) return id;
+        if (!bench.findBoard(id) && !bench.findPart(id) && !bench.findJumper(id) && !bench.findNote(id) &&
+            !bench.findPinned(id))
+            return id;
     }
     return freeId(bench, "A");
 }
@@ -88,7 +95,10 @@ Result<Edit> removeBoardEdit(const Bench& bench, const std::string& id) {
     const auto inTheWay = pluggedInto(bench, id);
     if (!inTheWay.empty()) {
         return Error{ErrorKind::Placement,
-                     fmt::format("board {} can't go: {} {} plugged into it", id, listed(inTheWay), inTheWay.size() == 1 ? "is" : "are"), {}, {}};
+                     fmt::format("board {} can't go: {} {} plugged into it", id, listed(inTheWay),
+                                 inTheWay.size() == 1 ? "is" : "are"),
+                     {},
+                     {}};
     }
     Edit edit{"Remove board " + id, {}};
     for (const Note& note : bench.notes) {
@@ -103,7 +113,8 @@ Edit turnLabelsEdit(const Bench& bench, const std::string& id) {
     assert(board);
     Board turned = *board;
     turned.labels = board->labels == Labels::ATop ? Labels::ABottom : Labels::ATop;
-    return {fmt::format("Letter board {} from the {}", id, turned.labels == Labels::ATop ? "top" : "bottom"), {ReplaceBoard{turned}}};
+    return {fmt::format("Letter board {} from the {}", id, turned.labels == Labels::ATop ? "top" : "bottom"),
+            {ReplaceBoard{turned}}};
 }
 
 }  // namespace tiepoint

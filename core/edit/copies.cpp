@@ -133,12 +133,16 @@ Result<Copies> copiesOnto(const Bench& onto, const Bench& from, const std::vecto
             for (int columns = 0; columns < farthest; ++columns)
                 for (const int right : {columns, -columns})
                     if (auto copies = copiesAt(onto, originals, right, down)) {
-                        copies.value().edit.name = copies->ids.size() == 1 ? "Copy " + copies->ids.front() : "Copy parts";
+                        copies.value().edit.name =
+                            copies->ids.size() == 1 ? "Copy " + copies->ids.front() : "Copy parts";
                         return copies;
                     }
     const std::string what = originals.count() == 1 ? "it" : fmt::format("all {} things together", originals.count());
     const auto beside = copiesAt(onto, originals, 1, 0);
-    return Error{ErrorKind::Placement, fmt::format("no place is free for {}; one column on, {}", what, beside.error().message), {}, {}};
+    return Error{ErrorKind::Placement,
+                 fmt::format("no place is free for {}; one column on, {}", what, beside.error().message),
+                 {},
+                 {}};
 }
 
 }  // namespace tiepoint

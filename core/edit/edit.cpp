@@ -3,9 +3,9 @@
 
 #include "core/edit/edit.h"
 
+#include "core/bench/describe.h"
 #include "core/bench/measurable.h"
 #include "core/bench/validate.h"
-#include "core/bench/describe.h"
 
 #include <fmt/format.h>
 
@@ -26,33 +26,15 @@ typename std::vector<Item>::iterator findIn(std::vector<Item>& items, const std:
     return std::find_if(items.begin(), items.end(), [&](const Item& item) { return item.id == id; });
 }
 
-Operation addition(Board board, int at) {
-    return AddBoard{std::move(board), at};
-}
-Operation addition(Part part, int at) {
-    return AddPart{std::move(part), at};
-}
-Operation addition(Jumper jumper, int at) {
-    return AddJumper{std::move(jumper), at};
-}
-Operation addition(Note note, int at) {
-    return AddNote{std::move(note), at};
-}
-Operation addition(PinnedReading reading, int at) {
-    return AddPinned{std::move(reading), at};
-}
-Operation replacement(Board board) {
-    return ReplaceBoard{std::move(board)};
-}
-Operation replacement(Part part) {
-    return ReplacePart{std::move(part)};
-}
-Operation replacement(Jumper jumper) {
-    return ReplaceJumper{std::move(jumper)};
-}
-Operation replacement(Note note) {
-    return ReplaceNote{std::move(note)};
-}
+Operation addition(Board board, int at) { return AddBoard{std::move(board), at}; }
+Operation addition(Part part, int at) { return AddPart{std::move(part), at}; }
+Operation addition(Jumper jumper, int at) { return AddJumper{std::move(jumper), at}; }
+Operation addition(Note note, int at) { return AddNote{std::move(note), at}; }
+Operation addition(PinnedReading reading, int at) { return AddPinned{std::move(reading), at}; }
+Operation replacement(Board board) { return ReplaceBoard{std::move(board)}; }
+Operation replacement(Part part) { return ReplacePart{std::move(part)}; }
+Operation replacement(Jumper jumper) { return ReplaceJumper{std::move(jumper)}; }
+Operation replacement(Note note) { return ReplaceNote{std::move(note)}; }
 
 /// Carries out one operation on a bench and returns the operation that takes it back.
 class Performer {
@@ -74,13 +56,9 @@ public:
         return unknownId(remove.id);
     }
 
-    Result<Operation> operator()(const ReplaceBoard& replace) {
-        return exchange(bench_.boards, replace.board);
-    }
+    Result<Operation> operator()(const ReplaceBoard& replace) { return exchange(bench_.boards, replace.board); }
     Result<Operation> operator()(const ReplacePart& replace) { return exchange(bench_.parts, replace.part); }
-    Result<Operation> operator()(const ReplaceJumper& replace) {
-        return exchange(bench_.jumpers, replace.jumper);
-    }
+    Result<Operation> operator()(const ReplaceJumper& replace) { return exchange(bench_.jumpers, replace.jumper); }
     Result<Operation> operator()(const ReplaceNote& replace) { return exchange(bench_.notes, replace.note); }
 
     Result<Operation> operator()(const SetTitle& set) {
@@ -153,7 +131,8 @@ Result<Applied> apply(const Bench& bench, const Edit& edit) {
         if (!undo) return undo.error();
         applied.inverse.operations.push_back(std::move(undo).value());
     }
-    for (const std::string& id : danglingReadings(applied.bench, bench)) applied.inverse.operations.push_back(perform(Remove{id}).value());
+    for (const std::string& id : danglingReadings(applied.bench, bench))
+        applied.inverse.operations.push_back(perform(Remove{id}).value());
     std::reverse(applied.inverse.operations.begin(), applied.inverse.operations.end());
     if (auto valid = validate(applied.bench); !valid) return valid.error();
     return applied;
@@ -178,7 +157,8 @@ Edit removeEdit(const Bench& bench, const std::vector<std::string>& ids) {
 
 Edit pinEdit(const Bench& bench, const Measurand& of) {
     const std::string what = measurandInWords(bench, of);
-    const auto there = std::find_if(bench.pinned.begin(), bench.pinned.end(), [&](const PinnedReading& r) { return r.of == of; });
+    const auto there =
+        std::find_if(bench.pinned.begin(), bench.pinned.end(), [&](const PinnedReading& r) { return r.of == of; });
     if (there != bench.pinned.end()) return {"Unpin " + what, {Remove{there->id}}};
     return {"Pin " + what, {AddPinned{{freeId(bench, "M"), of, {}}}}};
 }
@@ -190,8 +170,7 @@ Edit setValueEdit(const Bench& bench, std::string_view partId, std::string_view 
     assert(index >= 0);
     Part changed = *part;
     changed.values[index] = to;
-    return {fmt::format("Set {} of {}", part->kind->values[index].label, partId),
-            {ReplacePart{std::move(changed)}}};
+    return {fmt::format("Set {} of {}", part->kind->values[index].label, partId), {ReplacePart{std::move(changed)}}};
 }
 
 Edit setStateEdit(const Bench& bench, std::string_view partId, std::string_view state, double to) {
@@ -201,8 +180,7 @@ Edit setStateEdit(const Bench& bench, std::string_view partId, std::string_view 
     assert(index >= 0);
     Part changed = *part;
     changed.state[index] = to;
-    return {fmt::format("Set {} of {}", part->kind->state[index].label, partId),
-            {ReplacePart{std::move(changed)}}};
+    return {fmt::format("Set {} of {}", part->kind->state[index].label, partId), {ReplacePart{std::move(changed)}}};
 }
 
 }  // namespace tiepoint

@@ -13,24 +13,52 @@
 namespace tiepoint {
 
 /// Puts a whole object at a place of its list (-1: at the end).
-struct AddBoard { Board board; int at = -1; };
-struct AddPart { Part part; int at = -1; };
-struct AddJumper { Jumper jumper; int at = -1; };
-struct AddNote { Note note; int at = -1; };
-struct AddPinned { PinnedReading reading; int at = -1; };
+struct AddBoard {
+    Board board;
+    int at = -1;
+};
+struct AddPart {
+    Part part;
+    int at = -1;
+};
+struct AddJumper {
+    Jumper jumper;
+    int at = -1;
+};
+struct AddNote {
+    Note note;
+    int at = -1;
+};
+struct AddPinned {
+    PinnedReading reading;
+    int at = -1;
+};
 /// Takes the object with that id away, whichever kind it is.
-struct Remove { std::string id; };
+struct Remove {
+    std::string id;
+};
 /// Puts a new content in place of the object with the same id.
-struct ReplaceBoard { Board board; };
-struct ReplacePart { Part part; };
-struct ReplaceJumper { Jumper jumper; };
-struct ReplaceNote { Note note; };
-struct SetTitle { std::string title; };
-struct SetDisclosure { std::optional<Disclosure> disclosure; };
+struct ReplaceBoard {
+    Board board;
+};
+struct ReplacePart {
+    Part part;
+};
+struct ReplaceJumper {
+    Jumper jumper;
+};
+struct ReplaceNote {
+    Note note;
+};
+struct SetTitle {
+    std::string title;
+};
+struct SetDisclosure {
+    std::optional<Disclosure> disclosure;
+};
 
-using Operation =
-    std::variant<AddBoard, AddPart, AddJumper, AddNote, AddPinned, Remove, ReplaceBoard, ReplacePart, ReplaceJumper, ReplaceNote, SetTitle,
-                 SetDisclosure>;
+using Operation = std::variant<AddBoard, AddPart, AddJumper, AddNote, AddPinned, Remove, ReplaceBoard, ReplacePart,
+                               ReplaceJumper, ReplaceNote, SetTitle, SetDisclosure>;
 
 struct Edit {
     std::string name;  ///< as the history shows it: "Move R1"

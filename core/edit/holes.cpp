@@ -13,9 +13,7 @@ namespace {
 
 constexpr int kLineCount = kRowCount + kRailCount;
 
-int holesOf(const BoardKind& kind, Line line) {
-    return isRail(line) ? kind.railHoles : kind.columns;
-}
+int holesOf(const BoardKind& kind, Line line) { return isRail(line) ? kind.railHoles : kind.columns; }
 
 bool isNear(const Rect& frame, Point at, double reachMm) {
     return at.x >= frame.left - reachMm && at.x <= frame.right() + reachMm && at.y >= frame.top - reachMm &&
@@ -27,8 +25,7 @@ std::vector<Hole> stripOf(const Board& board, const Hole& hole) {
     std::vector<Hole> holes;
     const int strip = board.kind->stripIndex(board.rails, hole.line, hole.number);
     const auto add = [&](Line line, int number) {
-        if (board.kind->stripIndex(board.rails, line, number) == strip)
-            holes.push_back({hole.board, line, number});
+        if (board.kind->stripIndex(board.rails, line, number) == strip) holes.push_back({hole.board, line, number});
     };
     if (isRail(hole.line)) {
         for (int number = 1; number <= board.kind->railHoles; ++number) add(hole.line, number);
@@ -60,17 +57,14 @@ std::string holeName(const Bench& bench, const Hole& hole) {
     return bench.boards.size() == 1 ? shortName(hole) : toString(hole);
 }
 
-double rowMm(const Board& board, Line row) {
-    return board.cornerMm().y + board.kind->holeMm(row, 1).y;
-}
+double rowMm(const Board& board, Line row) { return board.cornerMm().y + board.kind->holeMm(row, 1).y; }
 
 bool isInGap(const Board& board, Point at) {
     constexpr double kOnRowMm = 0.3;
     return at.y > rowMm(board, Line::E) + kOnRowMm && at.y < rowMm(board, Line::F) - kOnRowMm;
 }
 
-std::optional<Hole> nearestWhere(const Bench& bench, const Hole& hole,
-                                 const std::function<bool(const Hole&)>& suits) {
+std::optional<Hole> nearestWhere(const Bench& bench, const Hole& hole, const std::function<bool(const Hole&)>& suits) {
     if (!holeExists(bench, hole)) return std::nullopt;
     std::optional<Hole> nearest;
     for (const Hole& candidate : stripOf(*bench.findBoard(hole.board), hole)) {

@@ -19,7 +19,6 @@ double rowMm(const Board& board, Line row);
 /// Whether a place lies between rows e and f of a board, on neither of them.
 bool isInGap(const Board& board, Point at);
 /// The nearest hole of the same strip that suits (ties: towards row a or number 1).
-std::optional<Hole> nearestWhere(const Bench& bench, const Hole& hole,
-                                 const std::function<bool(const Hole&)>& suits);
+std::optional<Hole> nearestWhere(const Bench& bench, const Hole& hole, const std::function<bool(const Hole&)>& suits);
 
 }  // namespace tiepoint

@@ -13,13 +13,10 @@ namespace {
 
 constexpr int kTurnsAround = 4;
 constexpr double kQuarterTurn = std::numbers::pi / 2;
-constexpr double kLegReachMm = 0.2;  ///< rigid legs give so far
-constexpr double kLeadReachMm =
-    kPitchMm * 0.52;  ///< bending leads find the nearest hole, rails stand off the grid
+constexpr double kLegReachMm = 0.2;               ///< rigid legs give so far
+constexpr double kLeadReachMm = kPitchMm * 0.52;  ///< bending leads find the nearest hole, rails stand off the grid
 
-int wrapped(int quarterTurns) {
-    return ((quarterTurns % kTurnsAround) + kTurnsAround) % kTurnsAround;
-}
+int wrapped(int quarterTurns) { return ((quarterTurns % kTurnsAround) + kTurnsAround) % kTurnsAround; }
 
 Point turnedQuarters(Point p, int quarterTurns) {
     for (int i = 0; i < wrapped(quarterTurns); ++i) p = {-p.y, p.x};

@@ -37,7 +37,8 @@ int quarterTurnsOf(const Bench& bench, const Part& part);
 /// out of range, a body over another. Ignores the part with the same id and every id in `ignoring`. Nothing if it can.
 std::optional<std::string> refusal(const Bench& bench, const Part& part, const std::vector<std::string>& ignoring = {});
 /// The same for a jumper.
-std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, const std::vector<std::string>& ignoring = {});
+std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper,
+                                   const std::vector<std::string>& ignoring = {});
 
 /// The part turned by quarter turns about its first lead (an LED or other bending part is turned about its middle by half turns
 /// when it can't be turned by a quarter: end for end). The result may be refused.

@@ -18,21 +18,20 @@ using Ids = std::vector<std::string>;
 
 constexpr double kSameColumnMm = 0.3;
 
-bool holds(const Ids& ids, std::string_view id) {
-    return std::find(ids.begin(), ids.end(), id) != ids.end();
-}
+bool holds(const Ids& ids, std::string_view id) { return std::find(ids.begin(), ids.end(), id) != ids.end(); }
 
 /// Answers who is in a hole, leaving out the thing that is being moved.
 class Takers {
 public:
     Takers(const Bench& bench, std::string_view mover, const Ids& ignoring)
-        : bench_(bench), mover_(mover), ignoring_(ignoring) {}
+        : bench_(bench),
+          mover_(mover),
+          ignoring_(ignoring) {}
 
     const std::string* takerOf(const JumperEnd& end) const {
         if (const Hole* hole = std::get_if<Hole>(&end)) {
             for (const Part& part : bench_.parts) {
-                if (counts(part.id) &&
-                    std::find(part.leads.begin(), part.leads.end(), *hole) != part.leads.end())
+                if (counts(part.id) && std::find(part.leads.begin(), part.leads.end(), *hole) != part.leads.end())
                     return &part.id;
             }
         }
@@ -63,9 +62,7 @@ private:
     const Ids& ignoring_;
 };
 
-std::string holesApart(int count) {
-    return fmt::format("{} {} apart", count, count == 1 ? "hole" : "holes");
-}
+std::string holesApart(int count) { return fmt::format("{} {} apart", count, count == 1 ? "hole" : "holes"); }
 
 /// How a rigid part lies by its present legs, and where each leg belongs.
 struct Footing {
@@ -80,8 +77,7 @@ std::optional<Footing> footingOf(const Bench& bench, const Part& part) {
     footing.present = leadHolesMm(bench, part);
     const auto pose = poseOf(package, footing.present);
     if (!pose) return std::nullopt;
-    const auto first =
-        std::find_if(footing.present.begin(), footing.present.end(), [](const auto& p) { return p; });
+    const auto first = std::find_if(footing.present.begin(), footing.present.end(), [](const auto& p) { return p; });
     const Point anchor = package.footprint[first - footing.present.begin()];
     const double c = std::cos(pose->angle), s = std::sin(pose->angle);
     for (const Point leg : package.footprint) {
@@ -104,8 +100,7 @@ std::optional<Hole> countedFrom(const Part& part, const Footing& footing, Point 
     double best = 0;
     for (std::size_t i = 0; i < footing.present.size(); ++i) {
         if (!footing.present[i] || std::abs(footing.present[i]->x - leg.x) > kSameColumnMm) continue;
-        if (std::abs(footing.belongs[i].y - footing.present[i]->y) > kSameColumnMm)
-            continue;  // itself misplaced
+        if (std::abs(footing.belongs[i].y - footing.present[i]->y) > kSameColumnMm) continue;  // itself misplaced
         const double away = std::abs(footing.present[i]->y - leg.y);
         if (nearest && away >= best) continue;
         best = away;
@@ -133,8 +128,7 @@ std::string legReason(const Bench& bench, const Part& part, const Footing& footi
     if (board && isInGap(*board, leg)) {
         if (auto reason = gapReason(part, footing, *board, leg)) return *reason;
     }
-    return board ? "one of its legs would stand where there is no hole"
-                 : "one of its legs would be off the board";
+    return board ? "one of its legs would stand where there is no hole" : "one of its legs would be off the board";
 }
 
 /// Whether a lead may hang: it hangs on the bench already, as a person left it.
@@ -144,8 +138,7 @@ bool hangsAlready(const Bench& bench, const Part& part, std::size_t lead) {
 }
 
 bool liesOnTable(const Part& part) {
-    return std::none_of(part.leads.begin(), part.leads.end(),
-                        [](const auto& lead) { return lead.has_value(); });
+    return std::none_of(part.leads.begin(), part.leads.end(), [](const auto& lead) { return lead.has_value(); });
 }
 
 Reason reachReason(const Bench& bench, const Part& part) {
@@ -199,8 +192,7 @@ Reason bodyReason(const Bench& bench, const Part& part, const Ids& ignoring) {
     return std::nullopt;
 }
 
-Reason endReason(const Bench& bench, const Takers& takers, const JumperEnd& end,
-                 const std::vector<Hole>& own) {
+Reason endReason(const Bench& bench, const Takers& takers, const JumperEnd& end, const std::vector<Hole>& own) {
     if (const Hole* hole = std::get_if<Hole>(&end)) {
         if (!holeExists(bench, *hole)) return fmt::format("there is no hole {}", holeName(bench, *hole));
         return takers.taken(*hole, own);
@@ -211,22 +203,19 @@ Reason endReason(const Bench& bench, const Takers& takers, const JumperEnd& end,
     if (!exists || !part->kind->leads[socket.lead].socket) return "there is no such socket";
     const std::string* taker = takers.takerOf(end);
     if (!taker) return std::nullopt;
-    return fmt::format("the socket {} of {} is taken by {}", part->kind->leads[socket.lead].name, part->id,
-                       *taker);
+    return fmt::format("the socket {} of {} is taken by {}", part->kind->leads[socket.lead].name, part->id, *taker);
 }
 
 }  // namespace
 
-std::optional<std::string> refusal(const Bench& bench, const Part& part,
-                                   const std::vector<std::string>& ignoring) {
+std::optional<std::string> refusal(const Bench& bench, const Part& part, const std::vector<std::string>& ignoring) {
     if (auto reason = reachReason(bench, part)) return reason;
     if (auto reason = fitReason(bench, part)) return reason;
     if (auto reason = holeReason(bench, part, ignoring)) return reason;
     return bodyReason(bench, part, ignoring);
 }
 
-std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper,
-                                   const std::vector<std::string>& ignoring) {
+std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, const std::vector<std::string>& ignoring) {
     if (jumper.ends[0] == jumper.ends[1]) return "both of its ends can't share one place";
     std::vector<Hole> own;
     for (const JumperEnd& end : jumper.ends) {

@@ -1,10 +1,9 @@
 // A switch that always conducts: all its sides are in one strip. A push button turned by a quarter on one side of the gap has legs of both
 // pairs in one strip, a slide switch turned by a quarter has all its legs there.
 
+#include "core/edit/placement.h"
 #include "core/findings/rules.h"
 #include "core/findings/turn_astride.h"
-
-#include "core/edit/placement.h"
 
 #include <fmt/format.h>
 
@@ -29,18 +28,19 @@ std::set<int> stripsOf(const Layout& layout, int part, int lead) {
 bool isAlwaysClosed(const Layout& layout, int part) {
     const PartKind& kind = *layout.bench->parts[part].kind;
     return isSwitch(kind) && std::ranges::all_of(kind.model, [&](const ElementSpec& spec) {
-        const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
-        if (from < 0 || to < 0) return false;
-        const auto one = stripsOf(layout, part, from), other = stripsOf(layout, part, to);
-        return std::ranges::any_of(one, [&](int strip) { return other.contains(strip); });
-    });
+               const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
+               if (from < 0 || to < 0) return false;
+               const auto one = stripsOf(layout, part, from), other = stripsOf(layout, part, to);
+               return std::ranges::any_of(one, [&](int strip) { return other.contains(strip); });
+           });
 }
 
 void proposeTurns(const Bench& bench, const Part& part, Suspicion& found) {
     for (const int quarters : {1, 3}) {
         const Part round = turned(bench, part, quarters);
         if (round.leads == part.leads) continue;
-        found.proposals.push_back({fmt::format("Turn {} by a quarter", part.id), {"Turn " + part.id, {ReplacePart{round}}}});
+        found.proposals.push_back(
+            {fmt::format("Turn {} by a quarter", part.id), {"Turn " + part.id, {ReplacePart{round}}}});
         for (const int columns : {0, -1, 1, -2, 2, -3, 3}) {
             for (const int rows : {0, -1, 1, -2, 2}) {
                 const auto aside = shifted(bench, round, columns, rows);
@@ -62,9 +62,9 @@ Suspicions findAlwaysClosed(const Examination& examination) {
         Suspicion found;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = fmt::format(
-            "{} is always closed (joined, current passes), {}: all its sides are in the same metal.", part.id,
-            part.kind->hasCap ? "pressed or not" : "wherever it stands");
+        found.finding.text =
+            fmt::format("{} is always closed (joined, current passes), {}: all its sides are in the same metal.",
+                        part.id, part.kind->hasCap ? "pressed or not" : "wherever it stands");
         found.finding.figures = {{"voltage", 0}};
         found.proposals = astrideMends(examination.layout(), index);
         if (found.proposals.empty()) proposeTurns(examination.bench(), part, found);

@@ -1,9 +1,8 @@
 // Bare leads that cross: seen from above the legs of two bending parts run over each other, and a nudge makes them touch. Jumpers
 // are insulated; legs of one net may touch.
 
-#include "core/findings/rules.h"
-
 #include "core/bench/table.h"
+#include "core/findings/rules.h"
 
 #include <fmt/format.h>
 
@@ -19,7 +18,8 @@ double turn(Point o, Point a, Point b) { return (a.x - o.x) * (b.y - o.y) - (a.y
 
 /// Whether two stretches cross inside both.
 bool cross(const Stretch& one, const Stretch& other) {
-    return turn(one.a, one.b, other.a) * turn(one.a, one.b, other.b) < 0 && turn(other.a, other.b, one.a) * turn(other.a, other.b, one.b) < 0;
+    return turn(one.a, one.b, other.a) * turn(one.a, one.b, other.b) < 0 &&
+           turn(other.a, other.b, one.a) * turn(other.a, other.b, one.b) < 0;
 }
 
 std::vector<Stretch> stretchesOf(const Bench& bench) {
@@ -59,8 +59,9 @@ Suspicions findBareLeads(const Examination& examination) {
             found.finding.parts = {first.id, second.id};
             found.finding.holes = holesOf(first);
             for (const Hole& hole : holesOf(second)) found.finding.holes.push_back(hole);
-            found.finding.text = fmt::format("The bare leads of {} and {} cross: a nudge makes them touch and joins what should be apart.",
-                                             first.id, second.id);
+            found.finding.text = fmt::format(
+                "The bare leads of {} and {} cross: a nudge makes them touch and joins what should be apart.", first.id,
+                second.id);
             all.push_back(std::move(found));
         }
     }

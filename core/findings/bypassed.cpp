@@ -1,10 +1,9 @@
 // All leads of a part in one net: current goes round it, and whatever it should do it doesn't. Never said of a switch, whose
 // sides a person joins on purpose while building, nor of a supply, which is then shorted, nor of a meter that looks on.
 
+#include "core/edit/holes.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/edit/holes.h"
 #include "core/meter/meter.h"
 
 #include <fmt/format.h>
@@ -24,7 +23,8 @@ bool isInOneNet(const Layout& layout, int part) {
 }
 
 bool isInOneStrip(const Bench& bench, const Part& part) {
-    return std::ranges::all_of(part.leads, [&](const auto& hole) { return sameStrip(bench, *part.leads.front(), *hole); });
+    return std::ranges::all_of(part.leads,
+                               [&](const auto& hole) { return sameStrip(bench, *part.leads.front(), *hole); });
 }
 
 void proposeMoves(const Examination& examination, int part, Suspicion& found) {
@@ -52,8 +52,9 @@ Suspicions findBypassed(const Examination& examination) {
         found.finding.severity = part.kind->emitsLight ? Severity::Fault : Severity::Risk;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = fmt::format("All legs of {} are in the same metal{}: current goes round it, none goes through it.", part.id,
-                                         isInOneStrip(examination.bench(), part) ? ", one strip" : ", joined outside it");
+        found.finding.text =
+            fmt::format("All legs of {} are in the same metal{}: current goes round it, none goes through it.", part.id,
+                        isInOneStrip(examination.bench(), part) ? ", one strip" : ", joined outside it");
         found.finding.figures = {{"voltage", 0}};
         const auto dark = examination.darkLightsNear(index);
         if (std::ranges::find(dark, part.id) != dark.end()) found.darkens = {part.id};

@@ -34,9 +34,11 @@ Suspicions findColoursThatMislead(const Examination& examination) {
         }
         found.finding.text = fmt::format("{} is {} but lies in {}: it works, but its colour misleads.", jumper.id,
                                          jumperColours()[wrong].name, plus ? "plus" : "minus");
-        if (const double volt = examination.now().solution.netVoltage[net]; !std::isnan(volt)) found.finding.figures = {{"voltage", volt}};
-        found.proposals.push_back({fmt::format("Take a {} jumper for {}", jumperColours()[painted.colour].name, jumper.id),
-                                   {"Colour " + jumper.id, {ReplaceJumper{painted}}}});
+        if (const double volt = examination.now().solution.netVoltage[net]; !std::isnan(volt))
+            found.finding.figures = {{"voltage", volt}};
+        found.proposals.push_back(
+            {fmt::format("Take a {} jumper for {}", jumperColours()[painted.colour].name, jumper.id),
+             {"Colour " + jumper.id, {ReplaceJumper{painted}}}});
         all.push_back(std::move(found));
     }
     return all;

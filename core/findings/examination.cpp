@@ -16,9 +16,10 @@ namespace {
 
 /// Whether a supply is on; what an instrument tests with lights nothing.
 bool isDriven(const Snapshot& snapshot) {
-    return snapshot.status() == Status::Solved && std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
-        return element.closed && snapshot.layout->bench->parts[element.part].kind->isSupply;
-    });
+    return snapshot.status() == Status::Solved &&
+           std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
+               return element.closed && snapshot.layout->bench->parts[element.part].kind->isSupply;
+           });
 }
 
 bool placesDiffer(const Bench& bench, const Part& part) {
@@ -44,7 +45,8 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer) : drawer_(s
     const Digits digits = digitsOf(all, bench(), now.inputs);
     const PositionPlan plan = planPositions(layout(), all, digits);
     complete_ = plan.complete;
-    for (const Digits& each : plan.others) positions_.push_back({positionWords(all, bench(), each, digits), solver.solve(each)});
+    for (const Digits& each : plan.others)
+        positions_.push_back({positionWords(all, bench(), each, digits), solver.solve(each)});
 
     supplyNet_.assign(layout().netCount, 0);
     for (int index = 0; index < partCount(); ++index) {
@@ -125,8 +127,8 @@ std::shared_ptr<const Bench> Examination::after(const Edit& edit) const {
     auto applied = apply(bench(), edit);
     if (!applied) return nullptr;
     const Bench& next = applied->bench;
-    const bool placeable =
-        std::ranges::none_of(next.parts, [&](const Part& each) { return placesDiffer(bench(), each) && refusal(next, each); });
+    const bool placeable = std::ranges::none_of(
+        next.parts, [&](const Part& each) { return placesDiffer(bench(), each) && refusal(next, each); });
     if (!placeable) return nullptr;
     return std::make_shared<const Bench>(std::move(applied).value().bench);
 }

@@ -13,9 +13,16 @@ namespace {
 struct Named {
     std::string_view name, unit;
 };
-constexpr std::array kFigures{Named{"current", "A"},      Named{"current now", "A"}, Named{"current turned round", "A"}, Named{"voltage", "V"},
-                              Named{"anode", "V"},        Named{"cathode", "V"},     Named{"reverse", "V"},              Named{"power", "W"},
-                              Named{"resistance", "ohm"}, Named{"resistance without it", "ohm"}};
+constexpr std::array kFigures{Named{"current", "A"},
+                              Named{"current now", "A"},
+                              Named{"current turned round", "A"},
+                              Named{"voltage", "V"},
+                              Named{"anode", "V"},
+                              Named{"cathode", "V"},
+                              Named{"reverse", "V"},
+                              Named{"power", "W"},
+                              Named{"resistance", "ohm"},
+                              Named{"resistance without it", "ohm"}};
 constexpr std::string_view kLimit = "limit";
 /// Further above a limit the models say nothing true: no digits are told.
 constexpr double kFarTooMuch = 3;
@@ -38,9 +45,13 @@ std::string figureWords(const Finding& finding) {
         const std::string_view unit = unitOf(finding, name);
         if (unit.empty()) continue;  // limits too: they are told with what they limit
         words += fmt::format("{}{} ", words.empty() ? "" : ", ", name);
-        if (!isLimit(i + 1)) words += formatQuantity(figure, unit);
-        else if (figure > kFarTooMuch * figures[i + 1].second) words += fmt::format("above three times its limit of {}", formatQuantity(figures[i + 1].second, unit));
-        else words += fmt::format("{}, limit {}", formatQuantity(figure, unit), formatQuantity(figures[i + 1].second, unit));
+        if (!isLimit(i + 1))
+            words += formatQuantity(figure, unit);
+        else if (figure > kFarTooMuch * figures[i + 1].second)
+            words += fmt::format("above three times its limit of {}", formatQuantity(figures[i + 1].second, unit));
+        else
+            words +=
+                fmt::format("{}, limit {}", formatQuantity(figure, unit), formatQuantity(figures[i + 1].second, unit));
     }
     return words;
 }

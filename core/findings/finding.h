@@ -25,7 +25,7 @@ struct Finding {
     std::vector<std::string> parts;  ///< ids of parts and jumpers
     std::vector<Hole> holes;
     bool alongMetal = false;  ///< the holes in their order are one path of metal, through the parts
-    std::string text;  ///< one plain sentence
+    std::string text;         ///< one plain sentence
     std::vector<std::pair<std::string, double>> figures;  ///< the proof, SI, by name
     std::optional<Mend> mend;
 };

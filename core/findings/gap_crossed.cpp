@@ -1,9 +1,8 @@
 // A circuit that counts on metal across the gap: strips a-e and f-j of one column look like one and are two.
 
+#include "core/edit/holes.h"
 #include "core/findings/joining.h"
 #include "core/findings/rules.h"
-
-#include "core/edit/holes.h"
 
 #include <fmt/format.h>
 
@@ -16,10 +15,12 @@ Suspicions findGapCrossed(const Examination& examination) {
     for (const Board& board : bench.boards) {
         for (int column = 1; column <= board.kind->columns; ++column) {
             const Hole upper{board.id, Line::E, column}, lower{board.id, Line::F, column};
-            suspectGap(examination, upper, lower,
-                       fmt::format("{} and {} are not joined: the gap parts them, so the circuit is open there (parted, no path).",
-                                   holeName(bench, upper), holeName(bench, lower)),
-                       found);
+            suspectGap(
+                examination, upper, lower,
+                fmt::format(
+                    "{} and {} are not joined: the gap parts them, so the circuit is open there (parted, no path).",
+                    holeName(bench, upper), holeName(bench, lower)),
+                found);
         }
     }
     return found;

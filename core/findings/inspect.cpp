@@ -80,8 +80,10 @@ private:
             for (Suspicion& each : rule.find(examination)) {
                 each.finding.rule = rule.name;
                 if (!leaveUnexplained(each, explained)) continue;
-                if (rule.onlyProven) pool.push_back({&rule, std::move(each)});
-                else keep({&rule, std::move(each)});
+                if (rule.onlyProven)
+                    pool.push_back({&rule, std::move(each)});
+                else
+                    keep({&rule, std::move(each)});
             }
         }
         return judged;
@@ -127,9 +129,11 @@ private:
         for (const int light : mended.darkLights()) outcome.dark.insert(mended.part(light).id);
         const auto& darkens = judged.suspicion.darkens;
         const auto isDark = [&](const std::string& light) { return outcome.dark.contains(light); };
-        if (!darkens.empty() && (snapshot->status() != Status::Solved || std::ranges::any_of(darkens, isDark))) return std::nullopt;
+        if (!darkens.empty() && (snapshot->status() != Status::Solved || std::ranges::any_of(darkens, isDark)))
+            return std::nullopt;
         for (const Judged& left : suspect(mended, false)) {
-            if (left.suspicion.finding.severity != Severity::Remark && !quick().contains(keyOf(left))) return std::nullopt;
+            if (left.suspicion.finding.severity != Severity::Remark && !quick().contains(keyOf(left)))
+                return std::nullopt;
             outcome.left.insert(keyOf(left));
         }
         if (outcome.left.contains(keyOf(judged))) return std::nullopt;
@@ -147,11 +151,12 @@ private:
 
     static void dropConsequences(Judgement& judged, std::size_t cause, const Outcome& outcome) {
         const auto follows = [&](const Judged& each) {
-            const bool stillDark = std::ranges::any_of(each.suspicion.darkens,
-                                                       [&](const std::string& light) { return outcome.dark.contains(light); });
+            const bool stillDark = std::ranges::any_of(
+                each.suspicion.darkens, [&](const std::string& light) { return outcome.dark.contains(light); });
             return !stillDark && !outcome.left.contains(keyOf(each));
         };
-        judged.erase(std::remove_if(judged.begin() + static_cast<std::ptrdiff_t>(cause) + 1, judged.end(), follows), judged.end());
+        judged.erase(std::remove_if(judged.begin() + static_cast<std::ptrdiff_t>(cause) + 1, judged.end(), follows),
+                     judged.end());
     }
 
     const Examination& examination_;

@@ -40,7 +40,8 @@ struct Target {
 };
 
 /// For each net that suits, its free hole nearest to a place.
-std::vector<Target> targetsFrom(const Examination& examination, const Hole& from, const std::function<bool(int)>& suits) {
+std::vector<Target> targetsFrom(const Examination& examination, const Hole& from,
+                                const std::function<bool(int)>& suits) {
     const Layout& layout = examination.layout();
     const Point place = *holeMm(examination.bench(), from);
     const int own = layout.netOfHole(layout.holeIndex(from));
@@ -59,7 +60,9 @@ std::vector<Target> targetsFrom(const Examination& examination, const Hole& from
 }  // namespace
 
 std::optional<Mend> jumperMend(const Bench& bench, const Hole& a, const Hole& b) {
-    const auto free = [&](const Hole& hole) { return occupantOf(bench, hole) ? nearestFreeInStrip(bench, hole) : std::optional(hole); };
+    const auto free = [&](const Hole& hole) {
+        return occupantOf(bench, hole) ? nearestFreeInStrip(bench, hole) : std::optional(hole);
+    };
     const auto from = free(a), to = free(b);
     if (!from || !to) return std::nullopt;
     Jumper jumper;
@@ -70,10 +73,12 @@ std::optional<Mend> jumperMend(const Bench& bench, const Hole& a, const Hole& b)
                 {"Add " + jumper.id, {AddJumper{jumper}}}};
 }
 
-std::vector<Mend> bridgeMends(const Examination& examination, const std::vector<Hole>& from, const std::function<bool(int)>& suits) {
+std::vector<Mend> bridgeMends(const Examination& examination, const std::vector<Hole>& from,
+                              const std::function<bool(int)>& suits) {
     std::vector<std::tuple<double, Hole, Hole>> bridges;
     for (const Hole& hole : from) {
-        for (const Target& target : targetsFrom(examination, hole, suits)) bridges.emplace_back(target.away, hole, target.hole);
+        for (const Target& target : targetsFrom(examination, hole, suits))
+            bridges.emplace_back(target.away, hole, target.hole);
     }
     std::ranges::sort(bridges);
     std::vector<Mend> mends;
@@ -84,7 +89,8 @@ std::vector<Mend> bridgeMends(const Examination& examination, const std::vector<
     return mends;
 }
 
-void suspectGap(const Examination& examination, const Hole& a, const Hole& b, const std::string& text, Suspicions& found) {
+void suspectGap(const Examination& examination, const Hole& a, const Hole& b, const std::string& text,
+                Suspicions& found) {
     const Layout& layout = examination.layout();
     const int netA = layout.netOfHole(layout.holeIndex(a)), netB = layout.netOfHole(layout.holeIndex(b));
     if (netA == netB || !isUsed(layout, a) || !isUsed(layout, b)) return;

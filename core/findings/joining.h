@@ -21,6 +21,7 @@ std::vector<Mend> bridgeMends(const Examination& examination, const std::vector<
 
 /// For each dark light a suspicion that two strips aren't joined, for inspect() to prove; none where both are one net already,
 /// where nothing is plugged into one of them, or where neither has to do with the light.
-void suspectGap(const Examination& examination, const Hole& a, const Hole& b, const std::string& text, Suspicions& found);
+void suspectGap(const Examination& examination, const Hole& a, const Hole& b, const std::string& text,
+                Suspicions& found);
 
 }  // namespace tiepoint

@@ -2,11 +2,10 @@
 // once, and a part with three or more sides may leave some unused (a changeover switch as a plain one). Supplies are left out:
 // a bench may keep one in reserve; so are meters, whose leads touch one place after the other.
 
+#include "core/edit/holes.h"
 #include "core/findings/joining.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/edit/holes.h"
 #include "core/meter/meter.h"
 
 #include <fmt/format.h>
@@ -79,9 +78,10 @@ Suspicion suspicion(const Examination& examination, int index, const std::vector
         if (const auto end = deadEndFrom(examination, net)) {
             finding.parts.push_back(end->jumper);
             finding.holes.push_back(end->hole);
-            finding.text = fmt::format("{} leads from {} only to {}, where nothing else is plugged in: the circuit is open there (parted, no "
-                                       "path).",
-                                       end->jumper, leadInWords(part, alone.front()), holeName(examination.bench(), end->hole));
+            finding.text = fmt::format(
+                "{} leads from {} only to {}, where nothing else is plugged in: the circuit is open there (parted, no "
+                "path).",
+                end->jumper, leadInWords(part, alone.front()), holeName(examination.bench(), end->hole));
         }
     }
     if (!loose && !found.darkens.empty()) {

@@ -5,10 +5,11 @@
 
 #include "core/circuit/element.h"
 
+#include <queue>
+
 #include <algorithm>
 #include <array>
 #include <functional>
-#include <queue>
 #include <span>
 
 namespace tiepoint {
@@ -75,7 +76,8 @@ void NearZeroPaths::addElement(const ElementState& element) {
     const ElementSpec& spec = part.kind->model[element.spec];
     const auto ohm = nearZeroOhm(spec, element);
     if (!ohm) return;
-    join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to), {0, *ohm, *ohm, element.part, -1, measuresCurrent(spec)});
+    join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to),
+         {0, *ohm, *ohm, element.part, -1, measuresCurrent(spec)});
 }
 
 int NearZeroPaths::nodeOf(int part, const std::string& name) {

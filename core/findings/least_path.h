@@ -17,8 +17,9 @@ namespace tiepoint {
 inline constexpr double kNearZeroOhm = 1.0;
 
 struct ConductingPath {
-    double ohm = 0;                  ///< of the parts on the path; metal of the nets counts 0, as in the solve
-    double burdenOhm = 0;            ///< of that, what ammeters add: they are made to stand in for a wire, so it doesn't make a load
+    double ohm = 0;  ///< of the parts on the path; metal of the nets counts 0, as in the solve
+    double burdenOhm =
+        0;  ///< of that, what ammeters add: they are made to stand in for a wire, so it doesn't make a load
     std::vector<std::string> parts;  ///< ids of the parts and jumpers that it runs through, in order
     std::vector<Hole> holes;         ///< occupied holes on the path, in order
 };
@@ -55,10 +56,10 @@ private:
     ConductingPath walk(int from) const;
 
     const Layout& layout_;
-    std::vector<std::vector<Edge>> edges_;               ///< by node: the layout's joints, then inner nodes of parts
-    std::map<std::pair<int, std::string>, int> inner_;   ///< nodes inside parts
-    std::vector<Step> steps_;                            ///< by node, of the last search
-    std::vector<int> touched_;                           ///< nodes whose step is set
+    std::vector<std::vector<Edge>> edges_;              ///< by node: the layout's joints, then inner nodes of parts
+    std::map<std::pair<int, std::string>, int> inner_;  ///< nodes inside parts
+    std::vector<Step> steps_;                           ///< by node, of the last search
+    std::vector<int> touched_;                          ///< nodes whose step is set
 };
 
 }  // namespace tiepoint

@@ -2,7 +2,6 @@
 // through; set to ohms or continuity while a supply is on, it can't tell its own current from the supply's.
 
 #include "core/findings/rules.h"
-
 #include "core/meter/drivers.h"
 #include "core/meter/meter.h"
 
@@ -12,7 +11,9 @@ namespace tiepoint {
 namespace {
 
 /// "off", "set to volts".
-std::string dialInWords(const Part& meter) { return quantityRead(meter).empty() ? "off" : "set to " + dialLabel(meter); }
+std::string dialInWords(const Part& meter) {
+    return quantityRead(meter).empty() ? "off" : "set to " + dialLabel(meter);
+}
 
 /// In the line, for all that is known: turned to amperes it lights what is dark. inspect() tries that before it is said.
 std::optional<Suspicion> inLine(const Examination& examination, int index) {
@@ -29,8 +30,9 @@ std::optional<Suspicion> inLine(const Examination& examination, int index) {
     if (found.darkens.empty()) return std::nullopt;
     found.finding.parts = {meter.id, found.darkens.front()};
     found.finding.holes = holesOf(meter);
-    found.finding.text = fmt::format("{} is {} and lies in the line of {}: it lets next to no current through (open: parted, no path).", meter.id,
-                                     dialInWords(meter), fmt::join(found.darkens, " and "));
+    found.finding.text =
+        fmt::format("{} is {} and lies in the line of {}: it lets next to no current through (open: parted, no path).",
+                    meter.id, dialInWords(meter), fmt::join(found.darkens, " and "));
     found.finding.figures = {{"current", examination.mostAmpere(index)}};
     found.proposals.push_back({fmt::format("Turn the dial of {} to amperes", meter.id), *turned});
     return found;
@@ -46,11 +48,12 @@ std::optional<Suspicion> underPower(const Examination& examination, int index) {
     found.finding.severity = Severity::Risk;
     found.finding.parts = {meter.id, supply.id};
     found.finding.holes = holesOf(meter);
-    found.finding.text = fmt::format("{} is {} while {} is on: it can't tell its own small current from that of {}.", meter.id, dialInWords(meter),
-                                     supply.id, supply.id);
+    found.finding.text = fmt::format("{} is {} while {} is on: it can't tell its own small current from that of {}.",
+                                     meter.id, dialInWords(meter), supply.id, supply.id);
     found.finding.figures = {{"current", examination.mostAmpere(index)}};
     if (supply.kind->stateIndex("on") >= 0) {
-        found.proposals.push_back({fmt::format("Switch {} off", supply.id), setStateEdit(examination.bench(), supply.id, "on", 0)});
+        found.proposals.push_back(
+            {fmt::format("Switch {} off", supply.id), setStateEdit(examination.bench(), supply.id, "on", 0)});
     }
     return found;
 }

@@ -29,7 +29,9 @@ Ends endsOf(const Layout& layout, const Jumper& jumper) {
 }  // namespace
 
 Neighbourhood::Neighbourhood(const Layout& layout, int part)
-    : layout_(layout), hub_(layout.netOfStrip.size(), 0), near_(layout.netOfStrip.size(), 0) {
+    : layout_(layout),
+      hub_(layout.netOfStrip.size(), 0),
+      near_(layout.netOfStrip.size(), 0) {
     markHubs();
     reach(part);
 }
@@ -71,7 +73,9 @@ void Neighbourhood::reach(int start) {
     }
 }
 
-bool Neighbourhood::isHub(const Hole& hole) const { return isRail(hole.line) || hub_[layout_.stripOfHole[layout_.holeIndex(hole)]]; }
+bool Neighbourhood::isHub(const Hole& hole) const {
+    return isRail(hole.line) || hub_[layout_.stripOfHole[layout_.holeIndex(hole)]];
+}
 
 bool Neighbourhood::holds(const Hole& hole) const { return near_[layout_.stripOfHole[layout_.holeIndex(hole)]] != 0; }
 

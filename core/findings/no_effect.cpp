@@ -1,10 +1,9 @@
 // A switch that changes nothing: whatever the other switches do, every other part carries the same current either way. Told only
 // where every combination was solved and every light can light; else it is a consequence of something graver.
 
+#include "core/edit/holes.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/edit/holes.h"
 #include "core/snapshot/readings.h"
 
 #include <fmt/format.h>
@@ -74,10 +73,12 @@ void proposeMoves(const Examination& examination, int part, Suspicion& found) {
     for (int other = 0; other < examination.partCount(); ++other) {
         if (!examination.part(other).kind->isSupply) add(movesOfPart(examination, other));
     }
-    for (int jumper = 0; jumper < static_cast<int>(examination.bench().jumpers.size()); ++jumper) add(movesOfJumper(examination, jumper));
+    for (int jumper = 0; jumper < static_cast<int>(examination.bench().jumpers.size()); ++jumper)
+        add(movesOfJumper(examination, jumper));
     for (Move& move : moves) {
         if (!isOwn(move.fromNet) && !isOwn(move.toNet)) continue;
-        found.proposals.push_back({fmt::format("Put {} into {}", move.what, holeName(examination.bench(), move.to)), std::move(move.edit)});
+        found.proposals.push_back(
+            {fmt::format("Put {} into {}", move.what, holeName(examination.bench(), move.to)), std::move(move.edit)});
     }
 }
 
@@ -94,7 +95,8 @@ Suspicions findWithoutEffect(const Examination& examination) {
         found.finding.severity = Severity::Remark;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = fmt::format("{} changes nothing: open (parted) or closed (joined), every current stays the same.", part.id);
+        found.finding.text =
+            fmt::format("{} changes nothing: open (parted) or closed (joined), every current stays the same.", part.id);
         found.finding.figures = {{"change", 0}};
         proposeMoves(examination, index, found);
         all.push_back(std::move(found));

@@ -3,12 +3,11 @@
 //
 // Only moves of what hangs together with the light, or into that, can help, so only those are tried.
 
+#include "core/edit/holes.h"
 #include "core/findings/neighbourhood.h"
 #include "core/findings/positions.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/edit/holes.h"
 #include "core/meter/meter.h"
 
 #include <fmt/format.h>
@@ -47,7 +46,8 @@ std::vector<Move> allMoves(const Examination& examination) {
     for (int jumper = 0; jumper < static_cast<int>(examination.bench().jumpers.size()); ++jumper) {
         add(movesOfJumper(examination, jumper));
     }
-    std::ranges::stable_sort(moves, {}, [&](const Move& move) { return std::pair(!move.wasAlone, crookedness(examination, move)); });
+    std::ranges::stable_sort(
+        moves, {}, [&](const Move& move) { return std::pair(!move.wasAlone, crookedness(examination, move)); });
     return moves;
 }
 
@@ -67,7 +67,8 @@ bool touches(const Examination& examination, const Neighbourhood& near, const Mo
     if (const auto* part = std::get_if<ReplacePart>(&move.edit.operations.front())) {
         return isNear(tiepoint::holesOf(*examination.bench().findPart(move.id)), tiepoint::holesOf(part->part));
     }
-    return isNear(holesOf(*examination.bench().findJumper(move.id)), holesOf(std::get<ReplaceJumper>(move.edit.operations.front()).jumper));
+    return isNear(holesOf(*examination.bench().findJumper(move.id)),
+                  holesOf(std::get<ReplaceJumper>(move.edit.operations.front()).jumper));
 }
 
 /// The position in which a light shines once something has been moved; nothing if it stays dark.
@@ -89,9 +90,11 @@ Suspicion suspicion(const Examination& examination, const Move& move, int light,
     if (id != move.id) found.finding.parts.push_back(id);
     found.finding.holes = {move.from, move.to};
     std::string what = move.what;
-    what.front() = static_cast<char>(what.front() >= 'a' && what.front() <= 'z' ? what.front() - 'a' + 'A' : what.front());
-    found.finding.text = fmt::format("{} is one place off: from {} the circuit is open (parted, no path), in {} it is closed and {} lights{}{}.",
-                                     what, from, to, id, position.empty() ? "" : " ", position);
+    what.front() =
+        static_cast<char>(what.front() >= 'a' && what.front() <= 'z' ? what.front() - 'a' + 'A' : what.front());
+    found.finding.text = fmt::format(
+        "{} is one place off: from {} the circuit is open (parted, no path), in {} it is closed and {} lights{}{}.",
+        what, from, to, id, position.empty() ? "" : " ", position);
     found.finding.figures = {{"current now", examination.mostAmpere(light)}};
     found.darkens = {id};
     // What meets nothing where it is was hardly meant to be there; what is joined already may be.
@@ -112,7 +115,8 @@ Suspicions findOneHoleOff(const Examination& examination) {
         const Neighbourhood near(examination.layout(), light);
         for (const Move& move : moves) {
             if (!touches(examination, near, move)) continue;
-            if (const auto position = lightsIn(examination, move, light)) found.push_back(suspicion(examination, move, light, *position));
+            if (const auto position = lightsIn(examination, move, light))
+                found.push_back(suspicion(examination, move, light, *position));
         }
     }
     return found;

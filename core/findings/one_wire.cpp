@@ -21,8 +21,9 @@ Suspicions findOneWire(const Examination& examination) {
                 return each.minus == net && (reach.group < 0 || each.group == reach.group);
             });
         };
-        const std::string text = fmt::format("{} is joined to plus, but nothing leads back to minus (open: parted, no path).",
-                                             examination.part(light).id);
+        const std::string text =
+            fmt::format("{} is joined to plus, but nothing leads back to minus (open: parted, no path).",
+                        examination.part(light).id);
         found.push_back(openSuspicion(examination, light, reach, text, isMinus));
     }
     return found;

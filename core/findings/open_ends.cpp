@@ -20,7 +20,8 @@ OpenCircuit reachOf(const Examination& examination, int light) {
         if (examination.part(part).kind->isSupply || looksOn(examination.part(part))) continue;
         const int first = layout.firstLead[part], end = layout.firstLead[part + 1];
         const auto isNear = [&](int net) { return near[net] != 0; };
-        const bool belongs = part == light || std::any_of(layout.netOfLead.begin() + first, layout.netOfLead.begin() + end, isNear);
+        const bool belongs =
+            part == light || std::any_of(layout.netOfLead.begin() + first, layout.netOfLead.begin() + end, isNear);
         for (int lead = first; belongs && lead < end; ++lead) {
             for (const SupplyNets& supply : supplies) {
                 if (layout.netOfLead[lead] == supply.plus) reached[supply.group].first = true;
@@ -55,8 +56,8 @@ Suspicion openSuspicion(const Examination& examination, int light, const OpenCir
         const Hole& to = std::get<Hole>(jumper.ends[1]);
         found.finding.holes = {from, to};
         if (found.finding.text.ends_with('.')) found.finding.text.pop_back();
-        found.finding.text += fmt::format("; the nearest gap is between {} and {}.", holeName(examination.bench(), from),
-                                          holeName(examination.bench(), to));
+        found.finding.text += fmt::format("; the nearest gap is between {} and {}.",
+                                          holeName(examination.bench(), from), holeName(examination.bench(), to));
     }
     return found;
 }

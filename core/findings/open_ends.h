@@ -10,7 +10,7 @@ namespace tiepoint {
 struct OpenCircuit {
     bool plus = false, minus = false;  ///< of one group of supplies: the one that it reaches most of
     int group = -1;                    ///< that group, or -1
-    std::vector<Hole> holes;  ///< occupied, of its nets that aren't a supply's
+    std::vector<Hole> holes;           ///< occupied, of its nets that aren't a supply's
 };
 OpenCircuit reachOf(const Examination& examination, int light);
 

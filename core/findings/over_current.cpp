@@ -1,13 +1,12 @@
 // More current than a part, or the board's own metal, bears. A remark above an LED's usual current, a fault above its maximum. Of the
 // parts of one chain, all with the same current, the one that suffers most is named.
 
+#include "core/base/quantity.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
 #include "core/findings/trial.h"
-
-#include "core/base/quantity.h"
 #include "core/parts/derivation.h"
 #include "core/parts/preferred.h"
 #include "core/snapshot/readings.h"
@@ -58,7 +57,8 @@ int resistorFor(const Snapshot& snapshot, int part) {
             const int owner = layout.partOfLead(other);
             if (layout.netOfLead[other] != layout.netOfLead[lead] || !std::isfinite(valueOf(owner))) continue;
             const double ampere = currentThrough(snapshot, owner).inAmpere;
-            const bool enters = std::abs(ampere) <= kMostShare * currentThrough(snapshot, part).inAmpere && ampere >= least;
+            const bool enters =
+                std::abs(ampere) <= kMostShare * currentThrough(snapshot, part).inAmpere && ampere >= least;
             if (enters && (best < 0 || ampere > currentThrough(snapshot, best).inAmpere)) best = owner;
         }
     }
@@ -71,18 +71,20 @@ std::string sentence(const Part& part, const Part* resistor, const Excess& exces
         return fmt::format("{} carries {}, more than the {} it is made for.", part.id, excessInWords(excess), limit);
     }
     if (resistor != nullptr) {
-        return fmt::format("{} would get {}, and it bears at most {}: {} is only {}.", part.id, excessInWords(excess), limit, resistor->id,
+        return fmt::format("{} would get {}, and it bears at most {}: {} is only {}.", part.id, excessInWords(excess),
+                           limit, resistor->id,
                            formatSetting(resistor->value(resistanceValue(*resistor->kind)), "ohm"));
     }
     if (part.kind->needsResistor) {
-        return fmt::format("{} has no resistor to hold its current back: it would get {}, and it bears at most {}.", part.id,
-                           excessInWords(excess), limit);
+        return fmt::format("{} has no resistor to hold its current back: it would get {}, and it bears at most {}.",
+                           part.id, excessInWords(excess), limit);
     }
     return fmt::format("{} would get {}: it bears at most {}.", part.id, excessInWords(excess), limit);
 }
 
 /// Larger values for a resistor that shares its work with others.
-void proposeLarger(const Bench& bench, const Part& resistor, double byShare, const ResistorDrawer& drawer, Suspicion& found) {
+void proposeLarger(const Bench& bench, const Part& resistor, double byShare, const ResistorDrawer& drawer,
+                   Suspicion& found) {
     const ValueSpec& spec = resistor.kind->values[resistanceValue(*resistor.kind)];
     constexpr int kTries = 6;
     for (const double ohm : drawer.from(resistor.value(resistanceValue(*resistor.kind)) * byShare, kTries)) {
@@ -105,8 +107,10 @@ Suspicion suspicion(const Examination& examination, const Excess& excess) {
     found.finding.text = saidOf(sentence(part, resistor, excess), *excess.position);
     found.finding.figures = {{"current", excess.share.figure}, {"limit", excess.share.limit}};
     const double target = targetFor(part, excess);
-    found.proposals = index < 0 ? insertionMends(snapshot, excess.part, target, examination.drawer()) : resistanceMends(snapshot, excess.part, target, examination.drawer());
-    if (found.proposals.empty() && resistor != nullptr) proposeLarger(examination.bench(), *resistor, excess.share.share(), examination.drawer(), found);
+    found.proposals = index < 0 ? insertionMends(snapshot, excess.part, target, examination.drawer())
+                                : resistanceMends(snapshot, excess.part, target, examination.drawer());
+    if (found.proposals.empty() && resistor != nullptr)
+        proposeLarger(examination.bench(), *resistor, excess.share.share(), examination.drawer(), found);
     return found;
 }
 
@@ -126,13 +130,15 @@ std::optional<Suspicion> metalSuspicion(const Examination& examination) {
         const Piece& piece = same != layout.pieces.end() ? *same : layout.pieces[worst - amperes.begin()];
         Suspicion found;
         if (piece.kind == PieceKind::Jumper) found.finding.parts = {layout.bench->jumpers[piece.owner].id};
-        if (piece.kind == PieceKind::Bridge) found.finding.parts = {layout.bench->parts[layout.partOfLead(piece.owner)].id};
+        if (piece.kind == PieceKind::Bridge)
+            found.finding.parts = {layout.bench->parts[layout.partOfLead(piece.owner)].id};
         for (const int joint : {piece.from, piece.to}) {
             if (layout.joints[joint].hole >= 0) found.finding.holes.push_back(layout.holeAt(layout.joints[joint].hole));
         }
-        found.finding.text = saidOf(fmt::format("{} would run through one contact of the board: it bears about {}.",
-                                                formatQuantity(std::abs(*worst), "A"), formatSetting(kMetalMaximumAmpere, "A")),
-                                    position);
+        found.finding.text =
+            saidOf(fmt::format("{} would run through one contact of the board: it bears about {}.",
+                               formatQuantity(std::abs(*worst), "A"), formatSetting(kMetalMaximumAmpere, "A")),
+                   position);
         found.finding.figures = {{"current", std::abs(*worst)}, {"limit", kMetalMaximumAmpere}};
         return found;
     }
@@ -146,7 +152,8 @@ Suspicions findOverCurrent(const Examination& examination) {
     std::set<int> told;
     auto all = excesses(examination, "current");
     // A light is what people look at: of a chain it is named before the button that carries the same current.
-    std::ranges::stable_partition(all, [&](const Excess& each) { return examination.part(each.part).kind->emitsLight; });
+    std::ranges::stable_partition(all,
+                                  [&](const Excess& each) { return examination.part(each.part).kind->emitsLight; });
     for (const Excess& excess : all) {
         if (told.contains(excess.part)) continue;
         for (const int other : chainOf(*excess.position->snapshot, excess.part)) told.insert(other);

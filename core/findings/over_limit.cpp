@@ -1,8 +1,7 @@
 #include "core/findings/over_limit.h"
 
-#include "core/findings/shorted.h"
-
 #include "core/base/quantity.h"
+#include "core/findings/shorted.h"
 
 #include <fmt/format.h>
 

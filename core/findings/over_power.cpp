@@ -1,11 +1,10 @@
 // More heat than a part bears: usually a resistor of too small a value for its voltage, or of too small a body.
 
+#include "core/base/quantity.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/base/quantity.h"
 #include "core/parts/preferred.h"
 
 #include <fmt/format.h>

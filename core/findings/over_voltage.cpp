@@ -1,10 +1,9 @@
 // More voltage than a part bears: across an open contact, or backwards across an LED or a diode.
 
+#include "core/base/quantity.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/base/quantity.h"
 
 #include <fmt/format.h>
 
@@ -19,7 +18,8 @@ void proposeLowerSupplies(const Bench& bench, double limitVolt, Suspicion& found
     const double volt = std::floor(limitVolt);
     for (const Part& part : bench.parts) {
         const int value = part.kind->valueIndex("voltage");
-        if (!part.kind->isSupply || value < 0 || part.value(value) <= volt || volt < part.kind->values[value].minimum) continue;
+        if (!part.kind->isSupply || value < 0 || part.value(value) <= volt || volt < part.kind->values[value].minimum)
+            continue;
         found.proposals.push_back({fmt::format("Set {} to {}", part.id, formatSetting(volt, "V")),
                                    setValueEdit(bench, part.id, "voltage", volt)});
     }
@@ -31,8 +31,8 @@ void addExcesses(const Examination& examination, std::string_view quantity, std:
         Suspicion found;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = saidOf(fmt::format("{} has {} {}: it bears at most {}.", part.id, excessInWords(excess), how,
-                                                formatSetting(excess.share.limit, "V")),
+        found.finding.text = saidOf(fmt::format("{} has {} {}: it bears at most {}.", part.id, excessInWords(excess),
+                                                how, formatSetting(excess.share.limit, "V")),
                                     *excess.position);
         found.finding.figures = {{"voltage", excess.share.figure}, {"limit", excess.share.limit}};
         proposeLowerSupplies(examination.bench(), excess.share.limit, found);

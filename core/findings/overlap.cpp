@@ -1,9 +1,8 @@
 // Bodies that overlap: hands couldn't place the parts so. A file may say it, so it is a finding and no error.
 
-#include "core/findings/rules.h"
-
 #include "core/bench/table.h"
 #include "core/edit/placement.h"
+#include "core/findings/rules.h"
 
 #include <fmt/format.h>
 
@@ -59,7 +58,8 @@ Suspicions findOverlaps(const Examination& examination) {
     Suspicions all;
     for (std::size_t i = 0; i < bodies.size(); ++i) {
         for (std::size_t j = i + 1; j < bodies.size(); ++j) {
-            if (meet(bodies[i], bodies[j])) all.push_back(suspicion(bench, bench.parts[bodies[i].part], bench.parts[bodies[j].part]));
+            if (meet(bodies[i], bodies[j]))
+                all.push_back(suspicion(bench, bench.parts[bodies[i].part], bench.parts[bodies[j].part]));
         }
     }
     return all;

@@ -83,7 +83,8 @@ PositionPlan planFor(const std::vector<Group>& groups, const std::vector<Throw>&
     PositionPlan plan;
     std::set<Digits> known{now};
     const auto add = [&](const std::vector<Digits>& more) {
-        std::ranges::copy_if(more, std::back_inserter(plan.others), [&](const Digits& each) { return known.insert(each).second; });
+        std::ranges::copy_if(more, std::back_inserter(plan.others),
+                             [&](const Digits& each) { return known.insert(each).second; });
     };
     Digits everything = now;
     for (const Group& group : groups) {
@@ -117,15 +118,19 @@ std::string positionWords(const std::vector<Throw>& all, const Bench& bench, con
         }
     }
     if (!pressed.empty()) {
-        thrown.push_back(fmt::format("while {} {} pressed", fmt::join(pressed, " and "), pressed.size() == 1 ? "is" : "are"));
+        thrown.push_back(
+            fmt::format("while {} {} pressed", fmt::join(pressed, " and "), pressed.size() == 1 ? "is" : "are"));
     } else if (!released.empty()) {
         thrown.push_back(fmt::format("without {} pressed", fmt::join(released, " and ")));
     }
     return fmt::format("{}", fmt::join(thrown, " and "));
 }
 
-std::optional<std::string> positionThatLights(const std::shared_ptr<const Bench>& bench, const Inputs& inputs, int light) {
-    const auto shines = [light](const Snapshot& snapshot) { return snapshot.status() == Status::Solved && isLit(snapshot, light); };
+std::optional<std::string> positionThatLights(const std::shared_ptr<const Bench>& bench, const Inputs& inputs,
+                                              int light) {
+    const auto shines = [light](const Snapshot& snapshot) {
+        return snapshot.status() == Status::Solved && isLit(snapshot, light);
+    };
     const auto now = evaluate(bench, inputs);
     if (shines(*now)) return std::string();
     PositionSolver solver(now->layout);
@@ -138,7 +143,8 @@ std::optional<std::string> positionThatLights(const std::shared_ptr<const Bench>
     if (felt.empty()) return std::nullopt;
     const Digits present = digitsOf(all, *bench, inputs);
     const PositionPlan plan = planFor({felt}, all, present);
-    const auto lit = std::ranges::find_if(plan.others, [&](const Digits& digits) { return shines(*solver.solve(digits)); });
+    const auto lit =
+        std::ranges::find_if(plan.others, [&](const Digits& digits) { return shines(*solver.solve(digits)); });
     if (lit == plan.others.end()) return std::nullopt;
     return positionWords(all, *bench, *lit, present);
 }

@@ -22,6 +22,7 @@ PositionPlan planPositions(const Layout& layout, const std::vector<Throw>& all, 
 std::string positionWords(const std::vector<Throw>& all, const Bench& bench, const Digits& digits, const Digits& now);
 
 /// In which position a light is seen, in words; nothing if in none. Tries only switches that it feels, and stops at the first that lights it.
-std::optional<std::string> positionThatLights(const std::shared_ptr<const Bench>& bench, const Inputs& inputs, int light);
+std::optional<std::string> positionThatLights(const std::shared_ptr<const Bench>& bench, const Inputs& inputs,
+                                              int light);
 
 }  // namespace tiepoint

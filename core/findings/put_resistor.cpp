@@ -18,7 +18,8 @@ std::vector<std::set<int>> partsByNet(const Layout& layout) {
     std::vector<std::set<int>> parts(static_cast<std::size_t>(layout.netCount));
     for (int lead = 0; lead < layout.leadCount(); ++lead) {
         const int part = layout.partOfLead(lead);
-        if (!looksOn(layout.bench->parts[static_cast<std::size_t>(part)])) parts[static_cast<std::size_t>(layout.netOfLead[lead])].insert(part);
+        if (!looksOn(layout.bench->parts[static_cast<std::size_t>(part)]))
+            parts[static_cast<std::size_t>(layout.netOfLead[lead])].insert(part);
     }
     return parts;
 }
@@ -45,7 +46,9 @@ int resistorInSeries(const Layout& layout, int part) {
 }
 
 int resistorOf(const Layout& layout, int part) {
-    return resistanceValue(*layout.bench->parts[static_cast<std::size_t>(part)].kind) >= 0 ? part : resistorInSeries(layout, part);
+    return resistanceValue(*layout.bench->parts[static_cast<std::size_t>(part)].kind) >= 0
+               ? part
+               : resistorInSeries(layout, part);
 }
 
 std::optional<Mend> putResistor(const Snapshot& snapshot, int part, double ohm) {

@@ -1,9 +1,8 @@
 // The halves of a split rail aren't bridged, and a circuit needs both. The break in the printed line is the only clue on the board.
 
+#include "core/edit/holes.h"
 #include "core/findings/joining.h"
 #include "core/findings/rules.h"
-
-#include "core/edit/holes.h"
 
 #include <fmt/format.h>
 
@@ -23,14 +22,16 @@ std::vector<Break> breaksOf(const Layout& layout, const Board& board) {
     const int half = board.kind->railHoles / 2;
     for (const Line rail : kRails) {
         const Break each{{board.id, rail, half}, {board.id, rail, half + 1}};
-        const int left = layout.netOfHole(layout.holeIndex(each.left)), right = layout.netOfHole(layout.holeIndex(each.right));
+        const int left = layout.netOfHole(layout.holeIndex(each.left)),
+                  right = layout.netOfHole(layout.holeIndex(each.right));
         if (left != right && layout.netUsed[left] && layout.netUsed[right]) found.push_back(each);
     }
     return found;
 }
 
 /// A circuit that runs over several breaks needs all of them bridged: one alone lights nothing.
-void suspectAll(const Examination& examination, const Board& board, const std::vector<Break>& breaks, Suspicions& found) {
+void suspectAll(const Examination& examination, const Board& board, const std::vector<Break>& breaks,
+                Suspicions& found) {
     Mend all{fmt::format("Bridge the rails of {} in the middle", board.id), {"Bridge rails", {}}};
     auto bench = std::make_shared<const Bench>(examination.bench());
     Suspicion each;
@@ -42,9 +43,10 @@ void suspectAll(const Examination& examination, const Board& board, const std::v
         each.finding.holes.push_back(at.left);
         each.finding.holes.push_back(at.right);
     }
-    each.finding.text = fmt::format("The rails of {} are in two halves that are not joined, so the half without a supply gets no current "
-                                    "(open: parted, no path).",
-                                    board.id);
+    each.finding.text = fmt::format(
+        "The rails of {} are in two halves that are not joined, so the half without a supply gets no current "
+        "(open: parted, no path).",
+        board.id);
     each.finding.figures = {{"rails in halves", static_cast<double>(breaks.size())}};
     each.doubt = 1;
     each.proposals = {all};
@@ -63,11 +65,12 @@ Suspicions findRailHalves(const Examination& examination) {
     for (const Board& board : bench.boards) {
         const auto breaks = breaksOf(examination.layout(), board);
         for (const auto& [left, right] : breaks) {
-            suspectGap(examination, left, right,
-                       fmt::format("The {} rail is in two halves: {} and {} are not joined, so one half gets no current "
-                                   "(open: parted, no path).",
-                                   lineName(left.line), holeName(bench, left), holeName(bench, right)),
-                       found);
+            suspectGap(
+                examination, left, right,
+                fmt::format("The {} rail is in two halves: {} and {} are not joined, so one half gets no current "
+                            "(open: parted, no path).",
+                            lineName(left.line), holeName(bench, left), holeName(bench, right)),
+                found);
         }
         if (breaks.size() > 1) suspectAll(examination, board, breaks, found);
     }

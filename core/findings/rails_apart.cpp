@@ -27,17 +27,21 @@ Suspicions findRailsApart(const Examination& examination) {
     Suspicions found;
     if (examination.darkLights().empty()) return found;
     const Bench& bench = examination.bench();
-    for (const auto& rails : {railsOfSign(bench, Line::TopPlus, Line::BottomPlus), railsOfSign(bench, Line::TopMinus, Line::BottomMinus)}) {
+    for (const auto& rails :
+         {railsOfSign(bench, Line::TopPlus, Line::BottomPlus), railsOfSign(bench, Line::TopMinus, Line::BottomMinus)}) {
         for (std::size_t a = 0; a < rails.size(); ++a) {
             for (std::size_t b = a + 1; b < rails.size(); ++b) {
-                if (rails[a].board == rails[b].board && rails[a].line == rails[b].line) continue;  // halves: another rule
-                suspectGap(examination, rails[a], rails[b],
-                           fmt::format("The rails {} and {} bear the same sign but are not joined (open: parted, no path).",
-                                       bench.boards.size() == 1 ? std::string(lineName(rails[a].line))
-                                                                : fmt::format("{} of {}", lineName(rails[a].line), rails[a].board),
-                                       bench.boards.size() == 1 ? std::string(lineName(rails[b].line))
-                                                                : fmt::format("{} of {}", lineName(rails[b].line), rails[b].board)),
-                           found);
+                if (rails[a].board == rails[b].board && rails[a].line == rails[b].line)
+                    continue;  // halves: another rule
+                suspectGap(
+                    examination, rails[a], rails[b],
+                    fmt::format(
+                        "The rails {} and {} bear the same sign but are not joined (open: parted, no path).",
+                        bench.boards.size() == 1 ? std::string(lineName(rails[a].line))
+                                                 : fmt::format("{} of {}", lineName(rails[a].line), rails[a].board),
+                        bench.boards.size() == 1 ? std::string(lineName(rails[b].line))
+                                                 : fmt::format("{} of {}", lineName(rails[b].line), rails[b].board)),
+                    found);
             }
         }
     }

@@ -3,9 +3,8 @@
 
 #include "core/findings/resistor_mend.h"
 
-#include "core/findings/over_limit.h"
-
 #include "core/base/quantity.h"
+#include "core/findings/over_limit.h"
 
 #include <fmt/format.h>
 
@@ -65,7 +64,8 @@ int resistanceValue(const PartKind& kind) {
     return -1;
 }
 
-std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere, const ResistorDrawer& drawer) {
+std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere,
+                                  const ResistorDrawer& drawer) {
     const Bench& bench = *snapshot.layout->bench;
     std::vector<Mend> mends;
     for (const int other : chainOf(snapshot, part)) {
@@ -84,7 +84,8 @@ std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double tar
     return mends;
 }
 
-std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere, const ResistorDrawer& drawer) {
+std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere,
+                                 const ResistorDrawer& drawer) {
     const Bench& bench = *snapshot.layout->bench;
     std::vector<Mend> mends;
     const double ampere = currentThrough(snapshot, part).inAmpere;
@@ -96,7 +97,8 @@ std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targ
     const double ohm = held.front();
     for (std::size_t j = 0; j < bench.jumpers.size(); ++j) {
         const Jumper& jumper = bench.jumpers[j];
-        const bool carries = std::abs(std::abs(snapshot.jumperCurrent(static_cast<int>(j))) - ampere) < kSameCurrent * ampere;
+        const bool carries =
+            std::abs(std::abs(snapshot.jumperCurrent(static_cast<int>(j))) - ampere) < kSameCurrent * ampere;
         const Hole* from = std::get_if<Hole>(&jumper.ends[0]);
         const Hole* to = std::get_if<Hole>(&jumper.ends[1]);
         if (!carries || from == nullptr || to == nullptr) continue;
@@ -104,7 +106,8 @@ std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targ
         resistor.leads = {*from, *to};
         resistor.values[resistanceValue(*kind)] = ohm;
         Edit edit{fmt::format("Put {} in place of {}", resistor.id, jumper.id), {Remove{jumper.id}, AddPart{resistor}}};
-        mends.push_back({fmt::format("Put a resistor of {} in place of {}", formatSetting(ohm, "ohm"), jumper.id), std::move(edit)});
+        mends.push_back({fmt::format("Put a resistor of {} in place of {}", formatSetting(ohm, "ohm"), jumper.id),
+                         std::move(edit)});
     }
     return mends;
 }

@@ -3,17 +3,16 @@
 // A diode that blocks is often meant to. It is told only where a light is dark near it, and the light lights with the diode
 // turned; inspect() proves the latter, so here a diode is suspected only beside an LED that is dark for no reason of its own.
 
-#include "core/findings/rules.h"
-#include "core/findings/trial.h"
-
 #include "core/base/quantity.h"
 #include "core/circuit/element.h"
+#include "core/findings/rules.h"
+#include "core/findings/trial.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
 #include <cmath>
+#include <iterator>
 #include <optional>
 
 namespace tiepoint {
@@ -29,8 +28,8 @@ struct Blocked {
 
 bool isJunctionPart(const PartKind& kind) {
     return kind.leads.size() == 2 && std::ranges::any_of(kind.model, [](const ElementSpec& spec) {
-        return findElement(spec.element) == &kJunctionElement;
-    });
+               return findElement(spec.element) == &kJunctionElement;
+           });
 }
 
 /// The position in which the part blocks most; nothing if it conducts in any or never blocks.
@@ -64,7 +63,8 @@ bool hasOpposite(const Examination& examination, int part) {
 /// In a circuit that nothing ties to the reference no voltage is known; there a dark light is tried the other way round.
 std::optional<double> amperesTurned(const Examination& examination, int light) {
     const int anode = examination.layout().leadIndex(light, 0);
-    if (!std::isnan(examination.now().leadVoltage(anode)) || !std::isnan(examination.now().leadVoltage(anode + 1))) return std::nullopt;
+    if (!std::isnan(examination.now().leadVoltage(anode)) || !std::isnan(examination.now().leadVoltage(anode + 1)))
+        return std::nullopt;
     const auto bench = examination.after(exchangeLeads(examination.part(light)));
     if (!bench) return std::nullopt;
     const double ampere = Examination(*evaluate(bench, examination.now().inputs)).mostAmpere(light);
@@ -75,8 +75,9 @@ Suspicion floatingSuspicion(const Part& part, double ampereTurned) {
     Suspicion found;
     found.finding.parts = found.darkens = {part.id};
     found.finding.holes = holesOf(part);
-    found.finding.text = fmt::format("{} is the wrong way round: turned like that it lets no current through, the other way {} would pass.",
-                                     part.id, formatQuantity(ampereTurned, "A", 2));
+    found.finding.text = fmt::format(
+        "{} is the wrong way round: turned like that it lets no current through, the other way {} would pass.", part.id,
+        formatQuantity(ampereTurned, "A", 2));
     found.finding.figures = {{"current turned round", ampereTurned}};
     found.proposals.push_back({fmt::format("Turn {} round", part.id), exchangeLeads(part)});
     return found;
@@ -98,7 +99,8 @@ Suspicion supplySuspicion(const Examination& examination, const Part& supply, co
     found.finding.parts = {supply.id};
     found.finding.holes = holesOf(supply);
     found.finding.text = fmt::format(
-        "{} is the wrong way round: its {} lead is in a rail printed minus, so everything on the rails is driven backwards.",
+        "{} is the wrong way round: its {} lead is in a rail printed minus, so everything on the rails is driven "
+        "backwards.",
         supply.id, supply.kind->leads[0].name);
     for (const Blocked& each : all) {
         if (examination.part(each.part).kind->emitsLight) found.darkens.push_back(examination.part(each.part).id);
@@ -113,10 +115,10 @@ Suspicion suspicion(const Examination& examination, const Blocked& one, const st
     Suspicion found;
     found.finding.parts = {part.id};
     found.finding.holes = holesOf(part);
-    found.finding.text = fmt::format(
-        "{} is the wrong way round: {} {}, {} {}; turned like that it lets no current through.", part.id,
-        part.kind->leads[0].name, formatQuantity(one.anodeVolt, "V"), part.kind->leads[1].name,
-        formatQuantity(one.cathodeVolt, "V"));
+    found.finding.text =
+        fmt::format("{} is the wrong way round: {} {}, {} {}; turned like that it lets no current through.", part.id,
+                    part.kind->leads[0].name, formatQuantity(one.anodeVolt, "V"), part.kind->leads[1].name,
+                    formatQuantity(one.cathodeVolt, "V"));
     found.finding.figures = {{part.kind->leads[0].name, one.anodeVolt}, {part.kind->leads[1].name, one.cathodeVolt}};
     found.darkens = examination.darkLightsNear(one.part);
     if (part.kind->emitsLight) found.darkens = {part.id};
@@ -151,7 +153,8 @@ Suspicions findReversed(const Examination& examination) {
     Suspicions floating, found;
     for (const int light : examination.darkLights()) {
         if (!isJunctionPart(*examination.part(light).kind) || hasOpposite(examination, light)) continue;
-        if (const auto ampere = amperesTurned(examination, light)) floating.push_back(floatingSuspicion(examination.part(light), *ampere));
+        if (const auto ampere = amperesTurned(examination, light))
+            floating.push_back(floatingSuspicion(examination.part(light), *ampere));
     }
     if (!lights.empty() || !floating.empty()) {
         for (const Part& part : examination.bench().parts) {

@@ -17,7 +17,7 @@ struct Suspicion {
     Finding finding;
     std::vector<std::string> darkens;  ///< lights that are dark because of it: a mend has to light them
     std::vector<Mend> proposals;       ///< in order of preference
-    int doubt = 0;                     ///< of rules that need proof: of two that mend equally well the one less in doubt is told
+    int doubt = 0;  ///< of rules that need proof: of two that mend equally well the one less in doubt is told
 };
 using Suspicions = std::vector<Suspicion>;
 
@@ -25,9 +25,10 @@ struct Rule {
     std::string_view name;      ///< as Finding::rule
     std::string_view explains;  ///< what the rule looks for, in one sentence
     Suspicions (*find)(const Examination& examination);
-    bool onlyProven = false;    ///< said only where its one mend lights the one light that it darkens; such rules stand together,
-                                ///< and the mend that leaves the cleanest bench is the one told
-    bool follows = false;       ///< tells nothing beside a short circuit or where no solution exists
+    bool onlyProven =
+        false;  ///< said only where its one mend lights the one light that it darkens; such rules stand together,
+                ///< and the mend that leaves the cleanest bench is the one told
+    bool follows = false;  ///< tells nothing beside a short circuit or where no solution exists
 };
 
 /// Every rule, the causes before what they bring about.

@@ -1,11 +1,10 @@
 // LEDs side by side behind one resistor: the one that needs least voltage takes most of the current, and the others stay dim or dark.
 
+#include "core/base/quantity.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/base/quantity.h"
 
 #include <fmt/format.h>
 
@@ -78,10 +77,11 @@ Suspicions findSharedResistors(const Examination& examination) {
         if (resistor < 0 || most < kVisibleAmpere) continue;
         found.finding.parts.push_back(examination.part(resistor).id);
         found.finding.severity = found.darkens.empty() ? Severity::Remark : Severity::Fault;
-        found.finding.text = saidOf(fmt::format("{} share one resistor and not its current: {}; LEDs side by side need one each.",
-                                                fmt::join(found.finding.parts.begin(), found.finding.parts.end() - 1, " and "),
-                                                fmt::join(shares, ", ")),
-                                    position);
+        found.finding.text =
+            saidOf(fmt::format("{} share one resistor and not its current: {}; LEDs side by side need one each.",
+                               fmt::join(found.finding.parts.begin(), found.finding.parts.end() - 1, " and "),
+                               fmt::join(shares, ", ")),
+                   position);
         all.push_back(std::move(found));
     }
     return all;

@@ -3,13 +3,12 @@
 // A supply in current limit alone is no short circuit: driving an LED from a limited supply is honest practice. A path of
 // metal is one even while the supply is off, and better said before it is switched on.
 
+#include "core/circuit/element.h"
 #include "core/findings/least_path.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
 #include "core/findings/supply_nets.h"
 #include "core/findings/trial.h"
-
-#include "core/circuit/element.h"
 #include "core/meter/meter.h"
 
 #include <fmt/format.h>
@@ -47,7 +46,8 @@ const Part* ammeterOn(const Bench& bench, const ConductingPath& path) {
 
 std::string pathText(const Bench& bench, const ConductingPath& path) {
     if (path.parts.empty()) return "they are in the same metal";
-    const std::string joins = fmt::format("{} {} them", fmt::join(path.parts, ", "), path.parts.size() == 1 ? "joins" : "join");
+    const std::string joins =
+        fmt::format("{} {} them", fmt::join(path.parts, ", "), path.parts.size() == 1 ? "joins" : "join");
     const Part* meter = ammeterOn(bench, path);
     if (meter == nullptr) return joins;
     return fmt::format("{}: set to amperes, {} lets current through like a wire", joins, meter->id);
@@ -58,7 +58,8 @@ std::string pathText(const Bench& bench, const ConductingPath& path) {
 std::optional<Mend> mendFor(const Bench& bench, const ConductingPath& path) {
     if (const Part* meter = ammeterOn(bench, path)) {
         auto turned = turnDialEdit(bench, *meter, "voltage");
-        return turned ? std::optional(Mend{fmt::format("Turn the dial of {} to volts", meter->id), *std::move(turned)}) : std::nullopt;
+        return turned ? std::optional(Mend{fmt::format("Turn the dial of {} to volts", meter->id), *std::move(turned)})
+                      : std::nullopt;
     }
     if (path.parts.size() != 1 || bench.findJumper(path.parts.front()) == nullptr) return std::nullopt;
     const std::string& id = path.parts.front();
@@ -78,10 +79,12 @@ bool surelyNone(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
     double least = std::numeric_limits<double>::infinity(), given = 0;
     for (const SupplyNets& supply : supplyNets(layout)) {
-        const double across = std::abs(snapshot.solution.netVoltage[supply.plus] - snapshot.solution.netVoltage[supply.minus]);
+        const double across =
+            std::abs(snapshot.solution.netVoltage[supply.plus] - snapshot.solution.netVoltage[supply.minus]);
         if (std::isnan(across)) return false;
         least = std::min(least, across);
-        for (int lead = layout.firstLead[supply.part]; lead < layout.firstLead[supply.part + 1]; ++lead) given += std::abs(snapshot.leadCurrent[lead]);
+        for (int lead = layout.firstLead[supply.part]; lead < layout.firstLead[supply.part + 1]; ++lead)
+            given += std::abs(snapshot.leadCurrent[lead]);
     }
     return given * kNearZeroOhm < least;
 }
@@ -115,9 +118,10 @@ Suspicion suspicion(const Position& position, const Short& made) {
     finding.parts.insert(finding.parts.end(), made.path.parts.begin(), made.path.parts.end());
     finding.holes = made.path.holes;
     finding.alongMetal = true;
-    const std::string text = fmt::format("Short circuit: {} and {} of {} meet with next to no resistance between them; {}.",
-                                         supply.kind->leads[made.ends.from].name, supply.kind->leads[made.ends.to].name,
-                                         supply.id, pathText(*layout.bench, made.path));
+    const std::string text =
+        fmt::format("Short circuit: {} and {} of {} meet with next to no resistance between them; {}.",
+                    supply.kind->leads[made.ends.from].name, supply.kind->leads[made.ends.to].name, supply.id,
+                    pathText(*layout.bench, made.path));
     finding.text = saidOf(text, position);
     finding.figures = {{"resistance", made.path.ohm}};
     if (snapshot.status() == Status::Solved) finding.figures.emplace_back("current", ampere);

@@ -1,11 +1,10 @@
 // Supplies that fight: one drives current backwards through another, which a battery answers with heat and a bench supply with harm.
 
+#include "core/base/quantity.h"
+#include "core/edit/holes.h"
 #include "core/findings/least_path.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/base/quantity.h"
-#include "core/edit/holes.h"
 #include "core/snapshot/readings.h"
 
 #include <fmt/format.h>
@@ -41,10 +40,12 @@ void proposeJumpers(const Examination& examination, const Position& position, in
             for (const std::string& id : path->parts) {
                 const int jumper = examination.bench().jumperIndex(id);
                 if (jumper < 0) continue;
-                if (std::ranges::find(found.finding.parts, id) == found.finding.parts.end()) found.finding.parts.push_back(id);
+                if (std::ranges::find(found.finding.parts, id) == found.finding.parts.end())
+                    found.finding.parts.push_back(id);
                 for (Move& move : movesOfJumper(examination, jumper)) {
-                    found.proposals.push_back({fmt::format("Put {} into {}", move.what, holeName(examination.bench(), move.to)),
-                                               std::move(move.edit)});
+                    found.proposals.push_back(
+                        {fmt::format("Put {} into {}", move.what, holeName(examination.bench(), move.to)),
+                         std::move(move.edit)});
                 }
                 found.proposals.push_back({fmt::format("Take {} away", id), removeEdit(examination.bench(), {id})});
             }
@@ -70,13 +71,14 @@ Suspicions findSupplyConflicts(const Examination& examination) {
             Suspicion found;
             found.finding.parts = {taker.id, other.id};
             found.finding.holes = holesOf(taker);
-            found.finding.text = saidOf(fmt::format("{} and {} fight: {} pushes {} backwards through {}.", other.id, taker.id, other.id,
-                                                    formatQuantity(ampere, "A", 2), taker.id),
+            found.finding.text = saidOf(fmt::format("{} and {} fight: {} pushes {} backwards through {}.", other.id,
+                                                    taker.id, other.id, formatQuantity(ampere, "A", 2), taker.id),
                                         position);
             found.finding.figures = {{"current", ampere}, {"power", snapshot.partPower[index]}};
             proposeJumpers(examination, position, giver, index, found);
             if (taker.kind->stateIndex("on") >= 0) {
-                found.proposals.push_back({fmt::format("Switch {} off", taker.id), setStateEdit(examination.bench(), taker.id, "on", 0)});
+                found.proposals.push_back(
+                    {fmt::format("Switch {} off", taker.id), setStateEdit(examination.bench(), taker.id, "on", 0)});
             }
             all.push_back(std::move(found));
         }

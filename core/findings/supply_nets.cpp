@@ -16,7 +16,8 @@ std::vector<SupplyNets> supplyNets(const Layout& layout) {
             if (findElement(spec.element) != &kSupplyElement || plus < 0 || minus < 0) continue;
             const int plusNet = layout.netOfLead[layout.leadIndex(index, plus)];
             const int minusNet = layout.netOfLead[layout.leadIndex(index, minus)];
-            if (layout.netUsed[plusNet] && layout.netUsed[minusNet]) found.push_back({index, plusNet, minusNet, static_cast<int>(found.size())});
+            if (layout.netUsed[plusNet] && layout.netUsed[minusNet])
+                found.push_back({index, plusNet, minusNet, static_cast<int>(found.size())});
         }
     }
     const auto meet = [](const SupplyNets& a, const SupplyNets& b) {

@@ -2,7 +2,6 @@
 // meter measures ohms or continuity, which wants it so.
 
 #include "core/findings/rules.h"
-
 #include "core/meter/meter.h"
 
 #include <fmt/format.h>
@@ -28,7 +27,8 @@ Suspicion suspicion(const Bench& bench, const Part& part) {
     found.finding.severity = Severity::Remark;
     found.finding.parts = {part.id};
     found.finding.holes = holesOf(part);
-    found.finding.text = fmt::format("{} is switched off, so it drives no current through what is connected to it.", part.id);
+    found.finding.text =
+        fmt::format("{} is switched off, so it drives no current through what is connected to it.", part.id);
     found.proposals.push_back({fmt::format("Switch {} on", part.id), setStateEdit(bench, part.id, "on", 1)});
     return found;
 }

@@ -17,9 +17,13 @@ namespace {
 /// The circuits of a bench, as a forest over its parts.
 class Circuits {
 public:
-    explicit Circuits(const Layout& layout) : layout_(layout), parent_(layout.bench->parts.size()), lotOfNet_(layout.netCount, kHeldByNone) {
+    explicit Circuits(const Layout& layout)
+        : layout_(layout),
+          parent_(layout.bench->parts.size()),
+          lotOfNet_(layout.netCount, kHeldByNone) {
         std::iota(parent_.begin(), parent_.end(), 0);
-        for (const SupplyNets& supply : supplyNets(layout)) lotOfNet_[supply.plus] = lotOfNet_[supply.minus] = supply.group;
+        for (const SupplyNets& supply : supplyNets(layout))
+            lotOfNet_[supply.plus] = lotOfNet_[supply.minus] = supply.group;
         joinByNets();
         joinBridges();
     }
@@ -38,7 +42,8 @@ private:
     void forEachLead(Visit visit) {
         for (int part = 0; part < static_cast<int>(parent_.size()); ++part) {
             if (layout_.bench->parts[part].kind->isSupply) continue;
-            for (int lead = layout_.firstLead[part]; lead < layout_.firstLead[part + 1]; ++lead) visit(part, layout_.netOfLead[lead]);
+            for (int lead = layout_.firstLead[part]; lead < layout_.firstLead[part + 1]; ++lead)
+                visit(part, layout_.netOfLead[lead]);
         }
     }
 
@@ -46,8 +51,10 @@ private:
         std::vector<int> firstIn(layout_.netCount, -1);
         forEachLead([&](int part, int net) {
             if (lotOfNet_[net] != kHeldByNone) return;
-            if (firstIn[net] < 0) firstIn[net] = part;
-            else join(firstIn[net], part);
+            if (firstIn[net] < 0)
+                firstIn[net] = part;
+            else
+                join(firstIn[net], part);
         });
     }
 
@@ -58,8 +65,10 @@ private:
             if (lotOfNet_[net] == kHeldByNone) return;
             const int lot = lotOf.try_emplace(of(part), lotOfNet_[net]).first->second;
             if (lot == lotOfNet_[net]) return;
-            if (bridge < 0) bridge = part;
-            else join(bridge, part);
+            if (bridge < 0)
+                bridge = part;
+            else
+                join(bridge, part);
         });
     }
 
@@ -81,7 +90,8 @@ std::vector<int> switchGroups(const Layout& layout, const std::vector<Throw>& al
     const std::vector<int> circuits = circuitsOf(layout);
     std::map<int, int> numberOf;
     std::vector<int> groups;
-    for (const Throw& each : all) groups.push_back(numberOf.try_emplace(circuits[each.part], static_cast<int>(numberOf.size())).first->second);
+    for (const Throw& each : all)
+        groups.push_back(numberOf.try_emplace(circuits[each.part], static_cast<int>(numberOf.size())).first->second);
     return groups;
 }
 

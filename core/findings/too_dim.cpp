@@ -1,11 +1,10 @@
 // A light far below a visible current because its resistor is too large, told with the bands that are there and those that would suit.
 
+#include "core/base/quantity.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include "core/base/quantity.h"
 #include "core/parts/derivation.h"
 #include "core/parts/preferred.h"
 
@@ -47,7 +46,8 @@ double trackOf(const Bench& bench, const std::vector<int>& chain) {
     double most = 0;
     for (const int index : chain) {
         const Part& part = bench.parts[index];
-        const bool knob = std::ranges::any_of(part.kind->state, [](const ValueSpec& spec) { return spec.type == ValueType::Number; });
+        const bool knob =
+            std::ranges::any_of(part.kind->state, [](const ValueSpec& spec) { return spec.type == ValueType::Number; });
         for (std::size_t v = 0; knob && v < part.values.size(); ++v) {
             if (part.kind->values[v].unit == "ohm") most = std::max(most, part.value(static_cast<int>(v)));
         }
@@ -83,7 +83,9 @@ Suspicions findTooDim(const Examination& examination) {
         if (ampere >= kDimAmpere || ampere < kLeastAmpere || position.snapshot->status() != Status::Solved) continue;
         const int index = resistorOf(*position.snapshot, light);
         // A resistor that takes next to no voltage isn't what holds the current back.
-        if (index < 0 || ampere * examination.part(index).value(resistanceValue(*examination.part(index).kind)) < kHoldingBackVolt) continue;
+        if (index < 0 ||
+            ampere * examination.part(index).value(resistanceValue(*examination.part(index).kind)) < kHoldingBackVolt)
+            continue;
         const Part& resistor = examination.part(index);
         const double ohm = resistor.value(resistanceValue(*resistor.kind));
         const int tolerance = resistor.kind->valueIndex("tolerance");
@@ -93,11 +95,13 @@ Suspicions findTooDim(const Examination& examination) {
         found.finding.severity = ampere < kVisibleAmpere ? Severity::Fault : Severity::Remark;
         found.finding.parts = {part.id, resistor.id};
         found.finding.holes = holesOf(resistor);
-        found.finding.text = saidOf(fmt::format("{} gets only {} and is hard to see: {} is {}{}.", part.id, formatQuantity(ampere, "A", 2),
-                                                resistor.id, formatSetting(ohm, "ohm"), bandsInWords(ohm, share)),
-                                    position);
+        found.finding.text = saidOf(
+            fmt::format("{} gets only {} and is hard to see: {} is {}{}.", part.id, formatQuantity(ampere, "A", 2),
+                        resistor.id, formatSetting(ohm, "ohm"), bandsInWords(ohm, share)),
+            position);
         found.finding.figures = {{"current", ampere}, {"resistance", ohm}};
-        found.proposals = resistanceMends(*position.snapshot, light, kTargetShare * ratedCurrentAmpere(part), examination.drawer());
+        found.proposals =
+            resistanceMends(*position.snapshot, light, kTargetShare * ratedCurrentAmpere(part), examination.drawer());
         for (Mend& mend : found.proposals) {
             const auto* taken = std::get_if<ReplacePart>(&mend.edit.operations.front());
             if (taken == nullptr || taken->part.id != resistor.id) continue;

@@ -1,9 +1,8 @@
 // An LED, or several in a row, that the supply can't light: together they need more voltage than it gives. Found by trying a larger
 // supply, so that it is said only where voltage is what lacks.
 
-#include "core/findings/rules.h"
-
 #include "core/base/quantity.h"
+#include "core/findings/rules.h"
 
 #include <fmt/format.h>
 
@@ -28,7 +27,8 @@ std::vector<Mend> raises(const Bench& bench, const Part& supply) {
     if (const int value = supply.kind->valueIndex("count"); value >= 0) {
         for (const double count : supply.kind->values[value].allowed) {
             if (count <= supply.value(value)) continue;
-            mends.push_back({fmt::format("Take {} cells for {}", count, supply.id), setValueEdit(bench, supply.id, "count", count)});
+            mends.push_back({fmt::format("Take {} cells for {}", count, supply.id),
+                             setValueEdit(bench, supply.id, "count", count)});
         }
     }
     return mends;
@@ -58,8 +58,9 @@ Suspicions findTooLittleVoltage(const Examination& examination) {
                 Suspicion found;
                 found.finding.parts = {part.id, supply.id};
                 found.finding.holes = holesOf(part);
-                found.finding.text = fmt::format("{} can't light {}: only {} are left for it, too little for its colour.", supply.id, part.id,
-                                                 formatQuantity(volt, "V", 2));
+                found.finding.text =
+                    fmt::format("{} can't light {}: only {} are left for it, too little for its colour.", supply.id,
+                                part.id, formatQuantity(volt, "V", 2));
                 found.finding.figures = {{"voltage", volt}};
                 found.darkens = {part.id};
                 found.proposals.push_back(std::move(mend));

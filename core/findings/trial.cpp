@@ -17,10 +17,14 @@ std::optional<Line> rowBeside(Line rail) {
 
 Line railBesideRail(Line rail) {
     switch (rail) {
-        case Line::TopPlus: return Line::TopMinus;
-        case Line::TopMinus: return Line::TopPlus;
-        case Line::BottomPlus: return Line::BottomMinus;
-        default: return Line::BottomPlus;
+        case Line::TopPlus:
+            return Line::TopMinus;
+        case Line::TopMinus:
+            return Line::TopPlus;
+        case Line::BottomPlus:
+            return Line::BottomMinus;
+        default:
+            return Line::BottomPlus;
     }
 }
 

@@ -37,13 +37,15 @@ class Search {
 public:
     Search(const Layout& layout, int part) : layout_(layout), bench_(*layout.bench), part_(part) {
         const PartKind& kind = *button().kind;
-        sides_ = {joinedTo(kind, kind.leadIndex(kind.model.front().from)), joinedTo(kind, kind.leadIndex(kind.model.front().to))};
+        sides_ = {joinedTo(kind, kind.leadIndex(kind.model.front().from)),
+                  joinedTo(kind, kind.leadIndex(kind.model.front().to))};
         for (const auto& hole : button().leads)
             if (hole) wanted_.insert_or_assign(stripOf(*hole), *hole);
     }
 
     std::vector<Mend> mends() {
-        const bool bothUsed = std::ranges::all_of(wanted_, [&](const auto& each) { return isUsedByOthers(each.first); });
+        const bool bothUsed =
+            std::ranges::all_of(wanted_, [&](const auto& each) { return isUsedByOthers(each.first); });
         if (wanted_.size() != 2 || !bothUsed || isRail(wanted_.begin()->second.line)) return {};
         const Hole first = wanted_.begin()->second, last = wanted_.rbegin()->second;
         const auto [from, to] = std::minmax(first.number, last.number);
@@ -54,7 +56,8 @@ public:
             return std::tuple(place.jumpers, place.columnsJumped, place.column);
         });
         std::vector<Mend> mends;
-        for (std::size_t i = 0; i < std::min(kMostPlaces, places_.size()); ++i) mends.push_back(std::move(places_[i].mend));
+        for (std::size_t i = 0; i < std::min(kMostPlaces, places_.size()); ++i)
+            mends.push_back(std::move(places_[i].mend));
         return mends;
     }
 
@@ -74,7 +77,9 @@ private:
     void tryAt(const Hole& anchor, int turns, const Hole& first, const Hole& last) {
         if (!holeExists(bench_, anchor)) return;
         const Part astride = placedAt(bench_, button(), anchor, turns);
-        const auto isAtGap = [](const std::optional<Hole>& hole) { return hole && (hole->line == Line::E || hole->line == Line::F); };
+        const auto isAtGap = [](const std::optional<Hole>& hole) {
+            return hole && (hole->line == Line::E || hole->line == Line::F);
+        };
         if (!std::ranges::all_of(astride.leads, isAtGap) || refusal(bench_, astride)) return;
         tryJoined(astride, {first, last});
         tryJoined(astride, {last, first});
@@ -92,7 +97,8 @@ private:
             const auto join = joinOf(astride, sides_[side], ends[side], place.mend.edit);
             if (!join) return;
             const Jumper& jumper = std::get<AddJumper>(join->edit.operations.front()).jumper;
-            place.columnsJumped += std::abs(std::get<Hole>(jumper.ends[0]).number - std::get<Hole>(jumper.ends[1]).number);
+            place.columnsJumped +=
+                std::abs(std::get<Hole>(jumper.ends[0]).number - std::get<Hole>(jumper.ends[1]).number);
             joins.push_back(fmt::format("{} with {}", nameOf(jumper.ends[0]), nameOf(jumper.ends[1])));
             place.mend.edit.operations.push_back(join->edit.operations.front());
         }
@@ -116,7 +122,8 @@ private:
     }
 
     /// A jumper from the leg on the wanted hole's side of the gap, along one row where that is free.
-    std::optional<Mend> joinOf(const Part& astride, const std::vector<int>& side, const Hole& wanted, const Edit& before) const {
+    std::optional<Mend> joinOf(const Part& astride, const std::vector<int>& side, const Hole& wanted,
+                               const Edit& before) const {
         const auto moved = apply(bench_, before);
         if (!moved) return std::nullopt;
         const auto isUpper = [](const Hole& hole) { return hole.line <= Line::E; };

@@ -1,12 +1,11 @@
 // A potentiometer that shorts the supply or burns a part at one end of its travel: nothing shows until someone turns the knob.
 
+#include "core/base/quantity.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
 #include "core/findings/trial.h"
-
-#include "core/base/quantity.h"
 #include "core/parts/derivation.h"
 
 #include <fmt/format.h>
@@ -26,7 +25,8 @@ std::vector<Excess> burning(const Examination& examination) {
     all.insert(all.end(), more.begin(), more.end());
     std::erase_if(all, [](const Excess& each) { return !each.share.rating->maximum; });
     // A light is what people look at; of the rest the most exceeded comes first.
-    std::ranges::stable_partition(all, [&](const Excess& each) { return examination.part(each.part).kind->emitsLight; });
+    std::ranges::stable_partition(all,
+                                  [&](const Excess& each) { return examination.part(each.part).kind->emitsLight; });
     return all;
 }
 
@@ -55,15 +55,18 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
         if (already.contains(each.part)) continue;
         const Part& burnt = examination.part(each.part);
         if (burnt.id != knob.id) found.finding.parts.push_back(burnt.id);
-        found.finding.text = fmt::format("Turned to one end, {} no longer protects {}: it would get {}, and it bears at most {}.", knob.id,
-                                         burnt.id == knob.id ? "itself" : burnt.id, excessInWords(each),
-                                         formatSetting(each.share.limit, each.share.unit));
+        found.finding.text =
+            fmt::format("Turned to one end, {} no longer protects {}: it would get {}, and it bears at most {}.",
+                        knob.id, burnt.id == knob.id ? "itself" : burnt.id, excessInWords(each),
+                        formatSetting(each.share.limit, each.share.unit));
         found.finding.figures.emplace_back(each.share.rating->quantity, each.share.figure);
         found.finding.figures.emplace_back("limit", each.share.limit);
         const double rated = ratedCurrentAmpere(burnt);
         if (rated > 0) {
-            found.proposals = resistanceMends(*each.position->snapshot, each.part, kTargetShare * rated, examination.drawer());
-            for (Mend& mend : insertionMends(*each.position->snapshot, each.part, kTargetShare * rated, examination.drawer())) {
+            found.proposals =
+                resistanceMends(*each.position->snapshot, each.part, kTargetShare * rated, examination.drawer());
+            for (Mend& mend :
+                 insertionMends(*each.position->snapshot, each.part, kTargetShare * rated, examination.drawer())) {
                 found.proposals.push_back(std::move(mend));
             }
         }

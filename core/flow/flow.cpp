@@ -24,11 +24,14 @@ struct Flow::Body {
     std::shared_ptr<const Layout> layout;
     Forest forest;
     std::vector<int> drawPosition;  ///< by lead: where its current leaves the metal
-    std::vector<int> chordPieces;  ///< all pieces outside the forest
+    std::vector<int> chordPieces;   ///< all pieces outside the forest
     std::vector<LoopNet> loopNets;
-    std::vector<double> beyond;     ///< by position: what is drawn at the joint and beyond it
+    std::vector<double> beyond;  ///< by position: what is drawn at the joint and beyond it
 
-    explicit Body(std::shared_ptr<const Layout> of) : layout(std::move(of)), forest(*layout), beyond(layout->joints.size(), 0.0) {
+    explicit Body(std::shared_ptr<const Layout> of)
+        : layout(std::move(of)),
+          forest(*layout),
+          beyond(layout->joints.size(), 0.0) {
         drawPosition.reserve(layout->leadCount());
         for (int lead = 0; lead < layout->leadCount(); ++lead) {
             drawPosition.push_back(forest.positionOf[layout->drawJointOf(lead)]);
@@ -46,7 +49,8 @@ struct Flow::Body {
         const auto netOf = [&](int piece) { return layout->joints[layout->pieces[piece].from].net; };
         std::stable_sort(chords.begin(), chords.end(), [&](int a, int b) { return netOf(a) < netOf(b); });
         for (auto first = chords.begin(); first != chords.end();) {
-            const auto last = std::find_if(first, chords.end(), [&](int piece) { return netOf(piece) != netOf(*first); });
+            const auto last =
+                std::find_if(first, chords.end(), [&](int piece) { return netOf(piece) != netOf(*first); });
             loopNets.emplace_back(*layout, forest, std::span<const int>(first, last));
             for (; first != last; ++first) chordPieces.push_back(*first);
         }

@@ -12,14 +12,17 @@ constexpr std::size_t kMostInverted = 64;
 }  // namespace
 
 LoopNet::LoopNet(const Layout& layout, const Forest& forest, std::span<const int> chords)
-    : drop_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(chords.size()))), current_(drop_) {
+    : drop_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(chords.size()))),
+      current_(drop_) {
     for (int chord : chords) {
         firstStep_.push_back(static_cast<int>(steps_.size()));
         walkLoop(layout, forest, chord);
     }
     firstStep_.push_back(static_cast<int>(steps_.size()));
-    if (loopCount() <= kMostInverted) invert(layout);
-    else factorWhole(layout, forest);
+    if (loopCount() <= kMostInverted)
+        invert(layout);
+    else
+        factorWhole(layout, forest);
 }
 
 /// Along the chord, then from its end and from its start up to where both ways meet: the later position always climbs.
@@ -40,7 +43,9 @@ void LoopNet::invert(const Layout& layout) {
     Eigen::MatrixXd ohm = Eigen::MatrixXd::Zero(count, count);
     std::vector<double> drop(layout.pieces.size(), 0.0);  // by piece: across it, for 1 A round the loop of this column
     for (Eigen::Index c = 0; c < count; ++c) {
-        const auto loop = [&](Eigen::Index k) { return std::span(steps_).subspan(firstStep_[k], firstStep_[k + 1] - firstStep_[k]); };
+        const auto loop = [&](Eigen::Index k) {
+            return std::span(steps_).subspan(firstStep_[k], firstStep_[k + 1] - firstStep_[k]);
+        };
         for (const Step& step : loop(c)) drop[step.piece] = step.signedOhm;
         for (Eigen::Index d = 0; d < count; ++d) {
             for (const Step& step : loop(d)) ohm(d, c) += step.sign * drop[step.piece];
@@ -104,15 +109,19 @@ void LoopNet::findByWhole(std::span<const double> injection) {
     const Eigen::VectorXd volt = whole_->factors.solve(whole_->drawn);
     const auto voltAt = [&](int row) { return row < 0 ? 0.0 : volt[row]; };
     for (std::size_t k = 0; k < loopCount(); ++k) {
-        current_[k] = (voltAt(whole_->chordRows[k][0]) - voltAt(whole_->chordRows[k][1])) / steps_[firstStep_[k]].signedOhm;
+        current_[k] =
+            (voltAt(whole_->chordRows[k][0]) - voltAt(whole_->chordRows[k][1])) / steps_[firstStep_[k]].signedOhm;
     }
 }
 
 void LoopNet::correct(std::span<const double> injection, std::span<double> pieceCurrent) {
-    if (whole_) findByWhole(injection);
-    else findByDrops(pieceCurrent);
+    if (whole_)
+        findByWhole(injection);
+    else
+        findByDrops(pieceCurrent);
     for (std::size_t k = 0; k < loopCount(); ++k) {
-        for (int s = firstStep_[k]; s < firstStep_[k + 1]; ++s) pieceCurrent[steps_[s].piece] += steps_[s].sign * current_[k];
+        for (int s = firstStep_[k]; s < firstStep_[k + 1]; ++s)
+            pieceCurrent[steps_[s].piece] += steps_[s].sign * current_[k];
     }
 }
 

@@ -25,12 +25,14 @@ private:
     /// One piece on the way round a loop.
     struct Step {
         int piece;
-        double sign;       ///< +1 where the loop runs along the piece
+        double sign;  ///< +1 where the loop runs along the piece
         double signedOhm;
     };
     /// A factorisation of the whole net with its root joint at 0 V, for nets with many loops.
     struct Whole {
-        struct Draw { int lead, row; };
+        struct Draw {
+            int lead, row;
+        };
         std::vector<Draw> draws;
         std::vector<std::array<int, 2>> chordRows;  ///< by loop: rows of the chord's `from` and `to`; -1: the root
         Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factors;
@@ -44,11 +46,11 @@ private:
     void findByDrops(std::span<const double> pieceCurrent);
     void findByWhole(std::span<const double> injection);
 
-    std::vector<Step> steps_;     ///< of all loops, each beginning with its chord
-    std::vector<int> firstStep_;  ///< by loop, with one entry more at the end
-    Eigen::MatrixXd inverse_;     ///< of the matrix of loop resistances
+    std::vector<Step> steps_;         ///< of all loops, each beginning with its chord
+    std::vector<int> firstStep_;      ///< by loop, with one entry more at the end
+    Eigen::MatrixXd inverse_;         ///< of the matrix of loop resistances
     Eigen::VectorXd drop_, current_;  ///< by loop
-    std::unique_ptr<Whole> whole_;  ///< in place of inverse_ where loops are many
+    std::unique_ptr<Whole> whole_;    ///< in place of inverse_ where loops are many
 };
 
 }  // namespace tiepoint

@@ -28,7 +28,10 @@ struct Chain {
 
 class Judge {
 public:
-    explicit Judge(const Snapshot& snapshot) : s_(snapshot), layout_(*snapshot.layout), bench_(*snapshot.layout->bench) {}
+    explicit Judge(const Snapshot& snapshot)
+        : s_(snapshot),
+          layout_(*snapshot.layout),
+          bench_(*snapshot.layout->bench) {}
 
     Chain best() const {
         Chain best;
@@ -54,12 +57,17 @@ private:
             if (suits(*bench_.parts[part].kind)) return part;
         return -1;
     }
-    int nextResistor(int from) const { return find([](const PartKind& kind) { return kind.name == "resistor"; }, from); }
-    int nextLed(int from) const { return find([](const PartKind& kind) { return kind.needsResistor; }, from); }
+    int nextResistor(int from) const {
+        return find([](const PartKind& kind) { return kind.name == "resistor"; }, from);
+    }
+    int nextLed(int from) const {
+        return find([](const PartKind& kind) { return kind.needsResistor; }, from);
+    }
 
     bool isIn(int part) const {
         const auto& leads = bench_.parts[part].leads;
-        return std::all_of(leads.begin(), leads.end(), [](const auto& lead) { return lead.has_value(); }) && net(part, 0) != net(part, 1);
+        return std::all_of(leads.begin(), leads.end(), [](const auto& lead) { return lead.has_value(); }) &&
+               net(part, 0) != net(part, 1);
     }
 
     Chain judged(int resistor, int led, int supply) const {
@@ -98,7 +106,10 @@ private:
 /// Free holes for the next step, in words that hold on any board.
 class Pointing {
 public:
-    Pointing(const Snapshot& snapshot, const Chain& chain) : layout_(*snapshot.layout), bench_(*layout_.bench), chain_(chain) {}
+    Pointing(const Snapshot& snapshot, const Chain& chain)
+        : layout_(*snapshot.layout),
+          bench_(*layout_.bench),
+          chain_(chain) {}
 
     std::vector<Hole> holesFor(int step) const {
         std::vector<Hole> holes;
@@ -174,15 +185,26 @@ struct Words {
     const char *title, *text;
 };
 constexpr Words kWords[] = {
-    {"Push a resistor in", "Drag one out of the tray to the lit holes. Its two leads must be in different columns: the five holes of a column are one piece of metal."},
-    {"Push an LED in", "Its longer leg, the anode, goes into the column where the resistor ends; the other leg into the next column."},
+    {"Push a resistor in",
+     "Drag one out of the tray to the lit holes. Its two leads must be in different columns: the five holes of a "
+     "column are one piece of metal."},
+    {"Push an LED in",
+     "Its longer leg, the anode, goes into the column where the resistor ends; the other leg into the next column."},
     {"Bring plus", "Drag from a hole in the column of the chain's free end to the plus rail: a red jumper joins them."},
-    {"Bring minus", "Join the LED's other leg to the minus rail. Then the loop is closed, current runs round it, and the LED lights."},
-    {"Break the loop", "It lights! The same current runs in every part of the loop. Flip the lever of the supply: everything stops at once."},
-    {"That was a circuit", "A closed loop, something that drives, something that holds back, and something that glows. Now change the resistor and watch the light."},
+    {"Bring minus",
+     "Join the LED's other leg to the minus rail. Then the loop is closed, current runs round it, and the LED lights."},
+    {"Break the loop",
+     "It lights! The same current runs in every part of the loop. Flip the lever of the supply: everything stops at "
+     "once."},
+    {"That was a circuit",
+     "A closed loop, something that drives, something that holds back, and something that glows. Now change the "
+     "resistor and watch the light."},
 };
-constexpr const char* kReversed = "The loop is closed, but the LED blocks: it is the wrong way round. Select it and press ] to turn it.";
-constexpr const char* kResistorBelow = "Join the resistor's free end to the minus rail. Then the loop is closed, current runs round it, and the LED lights.";
+constexpr const char* kReversed =
+    "The loop is closed, but the LED blocks: it is the wrong way round. Select it and press ] to turn it.";
+constexpr const char* kResistorBelow =
+    "Join the resistor's free end to the minus rail. Then the loop is closed, current runs round it, and the LED "
+    "lights.";
 
 }  // namespace
 
@@ -192,7 +214,8 @@ FirstBuildAdvice firstBuildAdvice(const Snapshot& snapshot, int reached) {
     if (reached >= 4) {
         double brightest = 0;
         for (const double brightness : snapshot.partBrightness) brightest = std::max(brightest, brightness);
-        const bool dark = snapshot.status() == Status::Off || (snapshot.status() == Status::Solved && brightest < kDark);
+        const bool dark =
+            snapshot.status() == Status::Off || (snapshot.status() == Status::Solved && brightest < kDark);
         step = reached >= kFirstBuildSteps || dark ? kFirstBuildSteps : 4;
     }
     FirstBuildAdvice advice{step, kWords[step].title, kWords[step].text, Pointing(snapshot, chain).holesFor(step)};

@@ -12,10 +12,10 @@ namespace tiepoint {
 inline constexpr int kFirstBuildSteps = 5;
 
 struct FirstBuildAdvice {
-    int step = 0;              ///< 0..4 the step to do now; 5: all done
-    std::string title;         ///< "Push a resistor in"
-    std::string text;          ///< how, in two sentences
-    std::vector<Hole> holes;   ///< where it could go: free holes to light up
+    int step = 0;             ///< 0..4 the step to do now; 5: all done
+    std::string title;        ///< "Push a resistor in"
+    std::string text;         ///< how, in two sentences
+    std::vector<Hole> holes;  ///< where it could go: free holes to light up
 };
 
 /// What to do next. `reached` is the step that was reached before: the last one asks for darkness, which means something only once

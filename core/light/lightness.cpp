@@ -7,8 +7,9 @@ namespace tiepoint {
 
 double lightness(double relativeLuminance) {
     constexpr double kDelta = 6.0 / 29.0;
-    const double f = relativeLuminance > kDelta * kDelta * kDelta ? std::cbrt(relativeLuminance)
-                                                                  : relativeLuminance / (3 * kDelta * kDelta) + 4.0 / 29.0;
+    const double f = relativeLuminance > kDelta * kDelta * kDelta
+                         ? std::cbrt(relativeLuminance)
+                         : relativeLuminance / (3 * kDelta * kDelta) + 4.0 / 29.0;
     return 116 * f - 16;
 }
 

@@ -11,7 +11,9 @@ namespace {
 /// Joins nets that closed elements connect; places inside parts have numbers after those of the nets.
 class Together {
 public:
-    explicit Together(const Snapshot& snapshot) : layout_(*snapshot.layout), joined_(layout_.netCount + 2 * static_cast<int>(snapshot.solution.elements.size())) {
+    explicit Together(const Snapshot& snapshot)
+        : layout_(*snapshot.layout),
+          joined_(layout_.netCount + 2 * static_cast<int>(snapshot.solution.elements.size())) {
         for (const ElementState& element : snapshot.solution.elements) {
             if (!element.closed) continue;
             const ElementSpec& spec = specOf(element);
@@ -19,7 +21,9 @@ public:
         }
     }
 
-    const ElementSpec& specOf(const ElementState& element) const { return layout_.bench->parts[element.part].kind->model[element.spec]; }
+    const ElementSpec& specOf(const ElementState& element) const {
+        return layout_.bench->parts[element.part].kind->model[element.spec];
+    }
     int rootOf(int part, const std::string& name) { return joined_.root(nodeOf(part, name)); }
 
 private:

@@ -19,7 +19,8 @@ namespace {
 constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
 constexpr std::string_view kOverRange = "OL", kBlown = "FUSE", kNoDigits = "---";
 
-constexpr std::array kVoltRanges = {MeterRange{"mV", 1e3, 1}, MeterRange{"V", 1, 3}, MeterRange{"V", 1, 2}, MeterRange{"V", 1, 1}};
+constexpr std::array kVoltRanges = {MeterRange{"mV", 1e3, 1}, MeterRange{"V", 1, 3}, MeterRange{"V", 1, 2},
+                                    MeterRange{"V", 1, 1}};
 constexpr std::array kAmpereRanges = {MeterRange{"mA", 1e3, 2}, MeterRange{"mA", 1e3, 1}};
 constexpr std::array kOhmRanges = {MeterRange{"Ω", 1, 1},     MeterRange{"Ω", 1, 0},     MeterRange{"kΩ", 1e-3, 2},
                                    MeterRange{"kΩ", 1e-3, 1}, MeterRange{"MΩ", 1e-6, 3}, MeterRange{"MΩ", 1e-6, 2}};
@@ -34,11 +35,14 @@ const ElementSpec* readingSpec(const Part& part) {
 
 const ElementState& stateOf(const Snapshot& snapshot, int part, const ElementSpec& spec) {
     const auto index = &spec - snapshot.layout->bench->parts[part].kind->model.data();
-    return *std::ranges::find_if(snapshot.solution.elements,
-                                 [&](const ElementState& element) { return element.part == part && element.spec == index; });
+    return *std::ranges::find_if(snapshot.solution.elements, [&](const ElementState& element) {
+        return element.part == part && element.spec == index;
+    });
 }
 
-double voltAcross(const ElementState& element) { return element.currentAmpere == 0 ? 0 : element.powerWatt / element.currentAmpere; }
+double voltAcross(const ElementState& element) {
+    return element.currentAmpere == 0 ? 0 : element.powerWatt / element.currentAmpere;
+}
 
 /// What lies outside of a test source, from its voltage and the current that it gives; without limit where next to none flows.
 double ohmOutside(const ElementState& source) {
@@ -76,7 +80,8 @@ void readCurrent(const Measurement& at, MeterReading& reading) {
     for (const RatingShare& share : ratingShares(at.snapshot, at.part)) {
         if (share.rating->name != "fuse" || share.share() <= 1) continue;
         return refuse(reading, kBlown,
-                      fmt::format("{}: its fuse bears {} and blows.", formatQuantity(share.figure, "A"), formatQuantity(share.limit, "A")));
+                      fmt::format("{}: its fuse bears {} and blows.", formatQuantity(share.figure, "A"),
+                                  formatQuantity(share.limit, "A")));
     }
     show(reading, kAmpereRanges, at.element.currentAmpere);
 }
@@ -85,8 +90,9 @@ void readCurrent(const Measurement& at, MeterReading& reading) {
 bool isDisturbed(const Measurement& at, MeterReading& reading) {
     const int other = otherSourceAt(at.snapshot, at.part);
     if (other < 0) return false;
-    refuse(reading, kNoDigits, fmt::format("{} is on: switch it off to measure {}.", at.snapshot.layout->bench->parts[other].id,
-                                           reading.quantity == "continuity" ? "continuity" : "ohms"));
+    refuse(reading, kNoDigits,
+           fmt::format("{} is on: switch it off to measure {}.", at.snapshot.layout->bench->parts[other].id,
+                       reading.quantity == "continuity" ? "continuity" : "ohms"));
     return true;
 }
 
@@ -150,7 +156,8 @@ std::string dialLabel(const Part& part) {
     const auto reads = [](const ElementSpec& spec) { return !spec.reads.empty(); };
     const auto found = std::ranges::find_if(part.kind->model, reads);
     const int dial = found == part.kind->model.end() ? -1 : part.kind->stateIndex(found->whenState);
-    return dial < 0 ? std::string() : part.kind->state[dial].choices[static_cast<std::size_t>(part.stateValue(dial))].label;
+    return dial < 0 ? std::string()
+                    : part.kind->state[dial].choices[static_cast<std::size_t>(part.stateValue(dial))].label;
 }
 
 std::optional<MeterReading> meterReading(const Snapshot& snapshot, int part) {

@@ -27,11 +27,11 @@ namespace tiepoint {
 struct MeterReading {
     bool on = true;        ///< the dial isn't at off
     std::string quantity;  ///< "voltage", "current", "resistance", "continuity"; empty while off
-    double value = 0;      ///< SI; NaN where the meter has no number: OL, a blown fuse, a supply in the way, no solution
-    std::string digits;    ///< as the display has them: "4.98", "−0.5", "OL", "FUSE", "---"; empty while off
-    std::string unit;      ///< "V", "mV", "kΩ"; empty beside words
+    double value = 0;    ///< SI; NaN where the meter has no number: OL, a blown fuse, a supply in the way, no solution
+    std::string digits;  ///< as the display has them: "4.98", "−0.5", "OL", "FUSE", "---"; empty while off
+    std::string unit;    ///< "V", "mV", "kΩ"; empty beside words
     bool beeps = false;
-    std::string why;       ///< one plain sentence where there is no number; may be empty
+    std::string why;  ///< one plain sentence where there is no number; may be empty
 
     /// "4.98 V", "OL", "off".
     std::string text() const;

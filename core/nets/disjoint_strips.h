@@ -11,7 +11,9 @@ namespace tiepoint {
 template <class Index>
 class DisjointStrips {
 public:
-    struct Join { Index a, b; };
+    struct Join {
+        Index a, b;
+    };
 
     /// Joins everything anew. Fills netOf (size = strips) with compact net numbers ordered by their smallest strip.
     /// Returns how many nets there are. `netOf` doubles as the parent array, so nothing else is allocated.

@@ -11,9 +11,9 @@ namespace {
 
 // Weights of the flow. Only their ratios matter: they say how parallel metal shares a current.
 constexpr double kWireOhmPerMm = 52.96e-6;  // 22 AWG copper at 20 C, computed from its diameter and 0.017241 ohm mm2/m
-constexpr double kContactOhm = 20e-3;       // one lead in one clip: a figure of our own within the usual 10 to 50 milliohm
-constexpr double kClipOhmPerPitch = 0.3e-3; // phosphor-bronze spring, about 1 mm2; from memory
-constexpr double kLegOhm = 1e-3;            // a leg from its clip to the middle of the part; from memory
+constexpr double kContactOhm = 20e-3;  // one lead in one clip: a figure of our own within the usual 10 to 50 milliohm
+constexpr double kClipOhmPerPitch = 0.3e-3;  // phosphor-bronze spring, about 1 mm2; from memory
+constexpr double kLegOhm = 1e-3;             // a leg from its clip to the middle of the part; from memory
 
 constexpr int kBoardsOfNarrowIndices = 256;
 
@@ -84,9 +84,7 @@ private:
         elementCount_ = own;
     }
 
-    int leadOfSocket(const Socket& socket) const {
-        return layout_->leadIndex(partIndex_.at(socket.part), socket.lead);
-    }
+    int leadOfSocket(const Socket& socket) const { return layout_->leadIndex(partIndex_.at(socket.part), socket.lead); }
     int elementOf(const JumperEnd& end) const {
         if (const Hole* hole = std::get_if<Hole>(&end)) return layout_->stripOfHole[holeIndex(*hole)];
         return elementOfLead_[leadOfSocket(std::get<Socket>(end))];

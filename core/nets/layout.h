@@ -27,9 +27,9 @@ enum class PieceKind : std::uint8_t {
 
 struct Piece {
     PieceKind kind;
-    int from, to;     ///< joints; current is positive from `from` to `to`
-    double ohm;       ///< weight in the flow: metal and contacts
-    int owner;        ///< strip, jumper or lead
+    int from, to;  ///< joints; current is positive from `from` to `to`
+    double ohm;    ///< weight in the flow: metal and contacts
+    int owner;     ///< strip, jumper or lead
 };
 
 struct Joint {

@@ -41,13 +41,9 @@ constexpr double kRounding = 1e-9;
 constexpr std::size_t kFourBands = 4;
 constexpr std::size_t kFiveBands = 5;
 
-const Meaning& meaningOf(BandColour colour) {
-    return kMeanings[static_cast<std::size_t>(colour)];
-}
+const Meaning& meaningOf(BandColour colour) { return kMeanings[static_cast<std::size_t>(colour)]; }
 
-bool same(double a, double b) {
-    return std::abs(a - b) <= kRounding * std::abs(b);
-}
+bool same(double a, double b) { return std::abs(a - b) <= kRounding * std::abs(b); }
 
 std::optional<BandColour> toleranceBand(double tolerance) {
     for (const Meaning& meaning : kMeanings) {
@@ -63,9 +59,7 @@ std::optional<BandColour> multiplierBand(int exponent) {
     return std::nullopt;
 }
 
-BandColour digitBand(int digit) {
-    return kMeanings[static_cast<std::size_t>(digit)].colour;
-}
+BandColour digitBand(int digit) { return kMeanings[static_cast<std::size_t>(digit)].colour; }
 
 struct Digits {
     int number;
@@ -99,9 +93,7 @@ std::optional<std::vector<BandColour>> valueBands(double ohm, int count) {
 
 }  // namespace
 
-std::string_view bandName(BandColour colour) {
-    return meaningOf(colour).name;
-}
+std::string_view bandName(BandColour colour) { return meaningOf(colour).name; }
 
 std::optional<std::vector<BandColour>> colourBands(double ohm, double tolerance) {
     if (!(ohm > 0) || !std::isfinite(ohm)) return std::nullopt;

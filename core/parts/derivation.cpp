@@ -17,16 +17,14 @@ using Figures = std::span<const double>;
 
 struct Derivation {
     std::string_view name;
-    std::array<std::string_view, 4>
-        arguments;  ///< names in the order of the figures; empty ones at the end are unused
+    std::array<std::string_view, 4> arguments;  ///< names in the order of the figures; empty ones at the end are unused
     double (*compute)(Figures);
 };
 
 /// Saturation current of a junction that drops the stated voltage at its test current, series resistance
 /// included.
 double saturationFromForward(Figures figures) {
-    const double forwardVolt = figures[0], testAmpere = figures[1], ideality = figures[2],
-                 seriesOhm = figures[3];
+    const double forwardVolt = figures[0], testAmpere = figures[1], ideality = figures[2], seriesOhm = figures[3];
     const double junctionVolt = forwardVolt - testAmpere * seriesOhm;
     return testAmpere / std::expm1(junctionVolt / (ideality * kThermalVoltage));
 }
@@ -39,14 +37,10 @@ double trackFromStart(Figures figures) {
 }
 
 /// The same from the wiper to the end of the track.
-double trackToEnd(Figures figures) {
-    return trackFromStart(std::array{figures[0], 1 - figures[1], figures[2]});
-}
+double trackToEnd(Figures figures) { return trackFromStart(std::array{figures[0], 1 - figures[1], figures[2]}); }
 
 /// Equal things in a row, such as cells.
-double product(Figures figures) {
-    return figures[0] * figures[1];
-}
+double product(Figures figures) { return figures[0] * figures[1]; }
 
 constexpr std::array kDerivations = {
     Derivation{"saturationFromForward",
@@ -102,8 +96,7 @@ double resolveName(std::string_view name, const Part& part) {
         if (const auto constant = chosenConstant(part.kind->values[i], part.value(i), name)) return *constant;
     }
     for (int i = 0; i < static_cast<int>(part.kind->state.size()); ++i) {
-        if (const auto constant = chosenConstant(part.kind->state[i], part.stateValue(i), name))
-            return *constant;
+        if (const auto constant = chosenConstant(part.kind->state[i], part.stateValue(i), name)) return *constant;
     }
     assert(!"the loader has checked every name");
     return 0;
@@ -152,7 +145,9 @@ std::optional<std::string> unresolved(const Parameter& parameter, const PartKind
     return unresolvedDerived(std::get<Parameter::Derived>(parameter.source), kind);
 }
 
-double ratedCurrentAmpere(const Part& part) { return part.kind->emitsLight ? resolve(part.kind->ratedCurrent, part) : 0; }
+double ratedCurrentAmpere(const Part& part) {
+    return part.kind->emitsLight ? resolve(part.kind->ratedCurrent, part) : 0;
+}
 
 std::vector<std::string_view> derivationNames() {
     std::vector<std::string_view> names;

@@ -48,13 +48,16 @@ std::vector<double> ResistorDrawer::from(double leastOhm, int most) const {
 Result<ResistorDrawer> readDrawer(std::string_view text) {
     constexpr std::string_view kBetween = " ,;\t\n\r";
     std::vector<double> ohms;
-    for (std::size_t at = text.find_first_not_of(kBetween); at != std::string_view::npos; at = text.find_first_not_of(kBetween, at)) {
+    for (std::size_t at = text.find_first_not_of(kBetween); at != std::string_view::npos;
+         at = text.find_first_not_of(kBetween, at)) {
         const std::size_t end = std::min(text.find_first_of(kBetween, at), text.size());
         const std::string_view word = text.substr(at, end - at);
         at = end;
         if (word == kEverything) return ResistorDrawer();
         const auto ohm = parseQuantity(word, "ohm");
-        if (!ohm || !(*ohm >= kLeastOhm && *ohm <= kMostOhm)) return Error{ErrorKind::Range, fmt::format("\"{}\" is no resistance from 0.01 ohm to 1 Gohm, such as 220 or 4k7", word)};
+        if (!ohm || !(*ohm >= kLeastOhm && *ohm <= kMostOhm))
+            return Error{ErrorKind::Range,
+                         fmt::format("\"{}\" is no resistance from 0.01 ohm to 1 Gohm, such as 220 or 4k7", word)};
         ohms.push_back(*ohm);
     }
     return ResistorDrawer(std::move(ohms));

@@ -17,7 +17,9 @@ public:
     explicit ResistorDrawer(std::vector<double> ohms);
 
     bool isEverything() const { return ohms_.empty(); }
-    const std::vector<double>& ohms() const { return ohms_; }  ///< ascending, each once; empty where it holds everything
+    const std::vector<double>& ohms() const {
+        return ohms_;
+    }  ///< ascending, each once; empty where it holds everything
     bool holds(double ohm) const;
     /// At most so many resistances from a least one on, ascending (within 1e-9 of relative rounding).
     std::vector<double> from(double leastOhm, int most) const;

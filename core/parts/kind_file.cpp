@@ -69,8 +69,7 @@ Choice readChoice(StrictObject& object) {
     choice.label = object.text("label");
     if (object.has("constants")) {
         StrictObject constants = object.object("constants");
-        for (const auto& item : constants.json().items())
-            choice.constants[item.key()] = constants.number(item.key());
+        for (const auto& item : constants.json().items()) choice.constants[item.key()] = constants.number(item.key());
     }
     return choice;
 }
@@ -88,8 +87,7 @@ void readNumber(StrictObject& object, ValueSpec& spec) {
     if (!inRange(spec.fallback)) object.fail("default", "this lies outside the range");
     if (!object.has("allowed")) return;
     for (const json& number : object.list("allowed")) {
-        if (!number.is_number() || !inRange(number.get<double>()))
-            object.fail("allowed", "a number is out of range");
+        if (!number.is_number() || !inRange(number.get<double>())) object.fail("allowed", "a number is out of range");
         spec.allowed.push_back(number.get<double>());
     }
 }
@@ -135,8 +133,7 @@ Parameter readParameter(const json& source, const std::string& pointer) {
     derived.name = object.text("derivation");
     StrictObject arguments = object.object("arguments");
     for (const auto& item : arguments.json().items())
-        derived.arguments.emplace_back(item.key(),
-                                       readParameter(item.value(), arguments.pointerTo(item.key())));
+        derived.arguments.emplace_back(item.key(), readParameter(item.value(), arguments.pointerTo(item.key())));
     object.done();
     return {std::move(derived)};
 }
@@ -243,9 +240,8 @@ void readBody(StrictObject& root, PartKind& kind) {
     kind.package = findPackage(root.text("package"));
     if (!kind.package) root.fail("package", "no such package exists");
     kind.leads = readList(root, "leads", readLead);
-    const bool suits = kind.package->reach == Reach::Bending
-                           ? kind.leads.size() == 2
-                           : kind.leads.size() == kind.package->footprint.size();
+    const bool suits = kind.package->reach == Reach::Bending ? kind.leads.size() == 2
+                                                             : kind.leads.size() == kind.package->footprint.size();
     if (!suits) root.fail("leads", "the package has another number of leads");
     kind.joined = readJoined(root, kind);
 }
@@ -260,7 +256,8 @@ void readWorking(StrictObject& root, PartKind& kind) {
     if (kind.emitsLight) {
         kind.ratedCurrent = readCheckedParameter(root, "ratedCurrent", kind);
         if (root.has("lightExponent")) kind.lightExponent = root.number("lightExponent");
-        kind.needsResistor = std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return spec.element == "junction"; });
+        kind.needsResistor =
+            std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return spec.element == "junction"; });
     }
     kind.hasCap = root.flag("cap");
     kind.isSupply = root.flag("supply");
@@ -294,8 +291,6 @@ Result<PartKind> readPartKind(std::string_view name, std::string_view text) {
     }
 }
 
-std::span<const std::string_view> trayFamilies() {
-    return kFamilies;
-}
+std::span<const std::string_view> trayFamilies() { return kFamilies; }
 
 }  // namespace tiepoint

@@ -24,12 +24,11 @@
 //                      {"derivation": name, "arguments": {name: parameter}}
 //                      elements, from their first node to their second, and their parameters:
 //                        resistance  resistance
-//                        junction    saturationCurrent, ideality, seriesResistance; from the anode to the
-//                        cathode supply      voltage, seriesResistance, currentLimit (optional); from plus to
-//                        minus contact     contactResistance
+//                        junction    saturationCurrent, ideality, seriesResistance; from the anode to the cathode
+//                        supply      voltage, seriesResistance, currentLimit (optional); from plus to minus
+//                        contact     contactResistance
 //                        filament    voltage, current, temperature (rated; kelvin)
-//   ratings          [{name, quantity: "current" | "power" | "reverseVoltage" | "voltage", label, limit: a
-//   parameter,
+//   ratings          [{name, quantity: "current" | "power" | "reverseVoltage" | "voltage", label, limit: a parameter,
 //                      maximum: false (optional; a usual figure, no limit)}]
 //   emitsLight, cap, supply   optional: true
 //   ratedCurrent     with emitsLight: the current at which its brightness is 1, a parameter

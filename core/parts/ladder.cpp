@@ -18,7 +18,8 @@ bool isSame(double a, double b) { return std::abs(a - b) <= kSame * std::max(std
 /// Steps through an ascending list. From a number between two rungs the first step goes to the next rung in that direction.
 double stepThrough(std::span<const double> rungs, double from, int steps) {
     const auto size = static_cast<std::ptrdiff_t>(rungs.size());
-    std::ptrdiff_t index = std::count_if(rungs.begin(), rungs.end(), [&](double rung) { return rung < from && !isSame(rung, from); });
+    std::ptrdiff_t index =
+        std::count_if(rungs.begin(), rungs.end(), [&](double rung) { return rung < from && !isSame(rung, from); });
     const bool on = index < size && isSame(rungs[static_cast<std::size_t>(index)], from);
     if (!on && steps > 0) --index;
     return rungs[static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(index + steps, 0, size - 1))];
@@ -37,8 +38,10 @@ double ladderStep(const ValueSpec& spec, double from, int steps) {
     if (steps == 0) return from;
     if (!spec.allowed.empty()) return stepThrough(spec.allowed, from, steps);
     double to = from + steps * (spec.integer ? 1 : (spec.maximum - spec.minimum) / kStepsOfRange);
-    if (!spec.series.empty() && from > 0) to = stepInSeries(spec.series, from, steps);
-    else if (spec.unit == "V" && !spec.integer) to = stepThrough(usualVolts(), from, steps);
+    if (!spec.series.empty() && from > 0)
+        to = stepInSeries(spec.series, from, steps);
+    else if (spec.unit == "V" && !spec.integer)
+        to = stepThrough(usualVolts(), from, steps);
     return std::clamp(to, spec.minimum, spec.maximum);
 }
 

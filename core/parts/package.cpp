@@ -30,8 +30,7 @@ Point turnedQuarters(Point p, int quarters) {
 }
 
 int firstPresent(LeadPlaces leads) {
-    const auto found =
-        std::find_if(leads.begin(), leads.end(), [](const auto& lead) { return lead.has_value(); });
+    const auto found = std::find_if(leads.begin(), leads.end(), [](const auto& lead) { return lead.has_value(); });
     return found == leads.end() ? -1 : static_cast<int>(found - leads.begin());
 }
 
@@ -44,8 +43,7 @@ Point legPlace(const Package& package, LeadPlaces leads, int anchor, int quarter
 int matchingLegs(const Package& package, LeadPlaces leads, int anchor, int quarters) {
     int matching = 0;
     for (int i = 0; i < static_cast<int>(leads.size()); ++i) {
-        if (leads[i] && distance(*leads[i], legPlace(package, leads, anchor, quarters, i)) < kFitMm)
-            ++matching;
+        if (leads[i] && distance(*leads[i], legPlace(package, leads, anchor, quarters, i)) < kFitMm) ++matching;
     }
     return matching;
 }
@@ -82,9 +80,7 @@ Pose rigidPose(const Package& package, LeadPlaces leads, int anchor) {
     return pose;
 }
 
-double spanPitches(LeadPlaces leads) {
-    return distance(*leads[0], *leads[1]) / kPitchMm;
-}
+double spanPitches(LeadPlaces leads) { return distance(*leads[0], *leads[1]) / kPitchMm; }
 
 Pose bendingPose(const Package& package, LeadPlaces leads) {
     const Point reach{package.defaultSpan * kPitchMm, 0};
@@ -93,8 +89,7 @@ Pose bendingPose(const Package& package, LeadPlaces leads) {
     const Point along = second - first;
     Pose pose;
     pose.angle = std::atan2(along.y, along.x);
-    pose.standing =
-        package.standingMaxSpan > 0 && length(along) / kPitchMm < package.minSpan - kSpanTolerance;
+    pose.standing = package.standingMaxSpan > 0 && length(along) / kPitchMm < package.minSpan - kSpanTolerance;
     pose.centre = pose.standing ? first : (first + second) * 0.5;
     pose.body = bodyOutline(package, pose.centre, pose.angle);
     if (pose.standing) {
@@ -105,21 +100,17 @@ Pose bendingPose(const Package& package, LeadPlaces leads) {
 }
 
 /// "3" or "2.5".
-std::string holesText(double pitches) {
-    return fmt::format("{:.3g}", std::round(pitches * 10) / 10);
-}
+std::string holesText(double pitches) { return fmt::format("{:.3g}", std::round(pitches * 10) / 10); }
 
 /// Names the first leg that misses its place, by its distance from the first one.
 std::optional<std::string> rigidMisfit(const Package& package, LeadPlaces leads, int anchor) {
     const int quarters = bestQuarters(package, leads, anchor);
     for (int i = 0; i < static_cast<int>(leads.size()); ++i) {
-        if (!leads[i] || distance(*leads[i], legPlace(package, leads, anchor, quarters, i)) < kFitMm)
-            continue;
+        if (!leads[i] || distance(*leads[i], legPlace(package, leads, anchor, quarters, i)) < kFitMm) continue;
         const double legs = length(package.footprint[i] - package.footprint[anchor]);
         const double holes = distance(*leads[i], *leads[anchor]) / kPitchMm;
         if (std::abs(legs - holes) * kPitchMm < kFitMm) return "its legs don't fall on these holes";
-        return fmt::format("its legs are {} holes apart; these holes are {} apart", holesText(legs),
-                           holesText(holes));
+        return fmt::format("its legs are {} holes apart; these holes are {} apart", holesText(legs), holesText(holes));
     }
     return std::nullopt;
 }
@@ -143,9 +134,7 @@ std::array<Point, 2> axesOf(const Outline& box) {
     return {along, {-along.y, along.x}};
 }
 
-double dot(Point a, Point b) {
-    return a.x * b.x + a.y * b.y;
-}
+double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
 
 /// Half the breadth of a box seen along an axis.
 double reachAlong(const Outline& box, Point axis) {
@@ -186,10 +175,9 @@ double overlapDepth(const Outline& a, const Outline& b) {
 
 std::span<const Package> packages() {
     static const std::array kPackages = {
-        benchSupplyPackage(),      usbSupplyPackage(),     cellsPackage(),  block9VPackage(),
-        axialQuarterWattPackage(), axialDiodePackage(),    led5mmPackage(), pushButtonPackage(),
-        slideSwitchPackage(),      potentiometerPackage(), lampWiredPackage(), togglePackage(),
-        multimeterPackage(),
+        benchSupplyPackage(), usbSupplyPackage(), cellsPackage(),      block9VPackage(),     axialQuarterWattPackage(),
+        axialDiodePackage(),  led5mmPackage(),    pushButtonPackage(), slideSwitchPackage(), potentiometerPackage(),
+        lampWiredPackage(),   togglePackage(),    multimeterPackage(),
     };
     return kPackages;
 }
@@ -204,15 +192,13 @@ const Package* findPackage(std::string_view name) {
 std::optional<Pose> poseOf(const Package& package, std::span<const std::optional<Point>> leadsMm) {
     const int anchor = firstPresent(leadsMm);
     if (anchor < 0 || package.reach == Reach::Flying) return std::nullopt;
-    return package.reach == Reach::Rigid ? rigidPose(package, leadsMm, anchor)
-                                         : bendingPose(package, leadsMm);
+    return package.reach == Reach::Rigid ? rigidPose(package, leadsMm, anchor) : bendingPose(package, leadsMm);
 }
 
 std::optional<std::string> misfit(const Package& package, std::span<const std::optional<Point>> leadsMm) {
     const int anchor = firstPresent(leadsMm);
     if (anchor < 0 || package.reach == Reach::Flying) return std::nullopt;
-    return package.reach == Reach::Rigid ? rigidMisfit(package, leadsMm, anchor)
-                                         : bendingMisfit(package, leadsMm);
+    return package.reach == Reach::Rigid ? rigidMisfit(package, leadsMm, anchor) : bendingMisfit(package, leadsMm);
 }
 
 bool overlap(const Outline& a, const Outline& b) {

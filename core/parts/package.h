@@ -15,9 +15,9 @@
 namespace tiepoint {
 
 enum class Reach {
-    Rigid,   ///< legs fall on fixed places; turns in quarters
-    Bending, ///< two leads that bend to any two holes within a span
-    Flying,  ///< stands on the table; leads of any length, or sockets
+    Rigid,    ///< legs fall on fixed places; turns in quarters
+    Bending,  ///< two leads that bend to any two holes within a span
+    Flying,   ///< stands on the table; leads of any length, or sockets
 };
 
 enum class BodyShape { Box, Round };
@@ -26,26 +26,27 @@ enum class BodyShape { Box, Round };
 struct Outline {
     BodyShape shape = BodyShape::Box;
     Point centre;
-    double angle = 0;  ///< radians, clockwise on screen, of the box's long axis
+    double angle = 0;                      ///< radians, clockwise on screen, of the box's long axis
     double halfLength = 0, halfWidth = 0;  ///< mm; a circle's radius is halfLength
 };
 
 struct Package {
     std::string_view name;
     Reach reach = Reach::Bending;
-    std::vector<Point> footprint;  ///< rigid: place of each lead; first lead at 0,0. Flying: sockets/exits in mm from the body's top left corner
+    std::vector<Point>
+        footprint;  ///< rigid: place of each lead; first lead at 0,0. Flying: sockets/exits in mm from the body's top left corner
     double minSpan = 0, maxSpan = 0;  ///< bending: lying, in pitches between the two holes
     double standingMaxSpan = 0;       ///< bending: up to here the body stands on its first lead (0: never stands)
     BodyShape shape = BodyShape::Box;
     double bodyLengthMm = 0, bodyWidthMm = 0;  ///< lying body, length along x; round: both are the diameter
     int defaultSpan = 0;                       ///< bending: pitches when taken from the tray
-    bool rightOfBoards = false;                ///< flying: lies at the right of the boards, where instruments lie; else at the left
+    bool rightOfBoards = false;  ///< flying: lies at the right of the boards, where instruments lie; else at the left
 };
 
 /// How a part lies, derived from where its leads are.
 struct Pose {
-    Point centre;        ///< of the body, mm
-    double angle = 0;    ///< radians; 0: first lead at the left, last at the right (rigid: unturned)
+    Point centre;      ///< of the body, mm
+    double angle = 0;  ///< radians; 0: first lead at the left, last at the right (rigid: unturned)
     bool standing = false;
     Outline body;
 };

@@ -20,15 +20,13 @@ constexpr std::array<JumperColour, 8> kJumperColours = {
 
 template <class Item>
 int indexByName(const std::vector<Item>& items, std::string_view name) {
-    const auto found =
-        std::find_if(items.begin(), items.end(), [&](const Item& item) { return item.name == name; });
+    const auto found = std::find_if(items.begin(), items.end(), [&](const Item& item) { return item.name == name; });
     return found == items.end() ? -1 : static_cast<int>(found - items.begin());
 }
 
 std::size_t familyRank(const PartKind& kind) {
     const auto families = trayFamilies();
-    return static_cast<std::size_t>(std::find(families.begin(), families.end(), kind.family) -
-                                    families.begin());
+    return static_cast<std::size_t>(std::find(families.begin(), families.end(), kind.family) - families.begin());
 }
 
 bool earlierInTray(const PartKind& a, const PartKind& b) {
@@ -54,15 +52,9 @@ std::vector<PartKind> readCatalogue() {
 
 }  // namespace
 
-int PartKind::leadIndex(std::string_view leadName) const {
-    return indexByName(leads, leadName);
-}
-int PartKind::valueIndex(std::string_view valueName) const {
-    return indexByName(values, valueName);
-}
-int PartKind::stateIndex(std::string_view stateName) const {
-    return indexByName(state, stateName);
-}
+int PartKind::leadIndex(std::string_view leadName) const { return indexByName(leads, leadName); }
+int PartKind::valueIndex(std::string_view valueName) const { return indexByName(values, valueName); }
+int PartKind::stateIndex(std::string_view stateName) const { return indexByName(state, stateName); }
 
 const std::vector<PartKind>& catalogue() {
     static const std::vector<PartKind> kinds = readCatalogue();
@@ -74,9 +66,7 @@ const PartKind* findKind(std::string_view name) {
     return index < 0 ? nullptr : &catalogue()[index];
 }
 
-std::span<const JumperColour> jumperColours() {
-    return kJumperColours;
-}
+std::span<const JumperColour> jumperColours() { return kJumperColours; }
 
 int findJumperColour(std::string_view name) {
     const auto found = std::find_if(kJumperColours.begin(), kJumperColours.end(),

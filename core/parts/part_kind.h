@@ -37,11 +37,12 @@ struct ValueSpec {
     ValueType type = ValueType::Number;
     std::string unit;  ///< "ohm", "V", "A", "W", "" (a plain number)
     double minimum = 0, maximum = 0;
-    double fallback = 0;     ///< used where a file says nothing
-    bool integer = false;    ///< only whole numbers, such as a count of cells
-    std::vector<double> allowed;  ///< if not empty, the only numbers offered in the window (files may hold others in range)
+    double fallback = 0;   ///< used where a file says nothing
+    bool integer = false;  ///< only whole numbers, such as a count of cells
+    std::vector<double>
+        allowed;  ///< if not empty, the only numbers offered in the window (files may hold others in range)
     std::vector<Choice> choices;
-    std::string series;      ///< preferred numbers to offer: "E12", "E24", "E96", or empty
+    std::string series;  ///< preferred numbers to offer: "E12", "E24", "E96", or empty
 };
 
 /// A parameter of a model: a number, the name of a value (or of a constant of a chosen choice), or a named derivation.
@@ -62,7 +63,8 @@ struct ElementSpec {
     std::string whenState;   ///< contact: closed while this state ...
     std::string whenChoice;  ///< ... has this choice ("" with a switch state: while it is 1)
     bool whenHeld = false;   ///< contact: closed while the part is held (pressed)
-    std::string reads;       ///< instruments: what the part shows while this element is there, a name of core/meter/meter.h; else ""
+    std::string
+        reads;  ///< instruments: what the part shows while this element is there, a name of core/meter/meter.h; else ""
 };
 
 /// A limit that a figure of the running part is compared with.
@@ -71,7 +73,7 @@ struct Rating {
     std::string quantity;  ///< "current", "power", "reverseVoltage", "voltage" (between open contacts)
     std::string label;     ///< "30 mA maximum" is made from label "maximum"
     Parameter limit;
-    bool maximum = true;   ///< false: a rated (usual) figure, not a limit
+    bool maximum = true;  ///< false: a rated (usual) figure, not a limit
 };
 
 struct SourceNote {
@@ -81,18 +83,18 @@ struct SourceNote {
 };
 
 struct Help {
-    std::string what;      ///< what it is and does
-    std::string leads;     ///< how to tell its leads apart
-    std::string ratings;   ///< what it bears
-    std::string caution;   ///< what to beware of; may be empty
+    std::string what;     ///< what it is and does
+    std::string leads;    ///< how to tell its leads apart
+    std::string ratings;  ///< what it bears
+    std::string caution;  ///< what to beware of; may be empty
 };
 
 struct PartKind {
-    std::string name;      ///< as in the file: "push-button"
-    std::string family;    ///< compartment of the tray: "Supply", "Resistor", "LED", "Switch", "Diode", ...
-    std::string label;     ///< "push button"
-    std::string prefix;    ///< of new ids: "S"
-    int order = 0;         ///< place inside its compartment of the tray
+    std::string name;    ///< as in the file: "push-button"
+    std::string family;  ///< compartment of the tray: "Supply", "Resistor", "LED", "Switch", "Diode", ...
+    std::string label;   ///< "push button"
+    std::string prefix;  ///< of new ids: "S"
+    int order = 0;       ///< place inside its compartment of the tray
     const Package* package = nullptr;
     std::vector<LeadSpec> leads;
     std::vector<std::vector<int>> joined;  ///< groups of leads that are one piece of metal inside the part
@@ -100,11 +102,11 @@ struct PartKind {
     std::vector<ValueSpec> state;
     std::vector<ElementSpec> model;
     std::vector<Rating> ratings;
-    bool emitsLight = false;  ///< has a brightness
-    Parameter ratedCurrent;   ///< brightness is relative to the light at this current
-    double lightExponent = 1; ///< light rises as this power of the current
+    bool emitsLight = false;     ///< has a brightness
+    Parameter ratedCurrent;      ///< brightness is relative to the light at this current
+    double lightExponent = 1;    ///< light rises as this power of the current
     bool needsResistor = false;  ///< a light whose own resistance doesn't hold its current back: a junction
-    bool hasCap = false;      ///< pressed with the letter on its cap
+    bool hasCap = false;         ///< pressed with the letter on its cap
     bool isSupply = false;
     std::vector<std::string> searchWords;
     Help help;

@@ -25,8 +25,8 @@ struct Series {
     std::string_view name;
     std::span<const int> numbers;
 };
-constexpr std::array kSeries = {Series{"E3", kE3}, Series{"E6", kE6}, Series{"E12", kE12},
-                                Series{"E24", kE24}, Series{"E96", kE96}};
+constexpr std::array kSeries = {Series{"E3", kE3}, Series{"E6", kE6}, Series{"E12", kE12}, Series{"E24", kE24},
+                                Series{"E96", kE96}};
 
 constexpr double kRounding = 1e-9;
 
@@ -64,14 +64,12 @@ bool usable(std::span<const int> numbers, double value) {
 }  // namespace
 
 std::span<const int> preferredNumbers(std::string_view series) {
-    const auto found = std::find_if(kSeries.begin(), kSeries.end(),
-                                    [&](const Series& known) { return known.name == series; });
+    const auto found =
+        std::find_if(kSeries.begin(), kSeries.end(), [&](const Series& known) { return known.name == series; });
     return found == kSeries.end() ? std::span<const int>() : found->numbers;
 }
 
-double nearestPreferred(std::string_view series, double value) {
-    return preferredStep(series, value, 0);
-}
+double nearestPreferred(std::string_view series, double value) { return preferredStep(series, value, 0); }
 
 double preferredAtLeast(std::string_view series, double value) {
     const auto numbers = preferredNumbers(series);

@@ -25,7 +25,10 @@ std::string_view bandName(BandColour colour);
 /// Three bands for 20 %. Nothing where the code can't say the value (needs more than three digits, or out of range).
 std::optional<std::vector<BandColour>> colourBands(double ohm, double tolerance);
 /// The resistance and tolerance that bands say (3, 4 or 5 bands); nothing if they say none.
-struct BandReading { double ohm; double tolerance; };
+struct BandReading {
+    double ohm;
+    double tolerance;
+};
 std::optional<BandReading> readBands(std::span<const BandColour> bands);
 
 }  // namespace tiepoint

@@ -31,7 +31,9 @@ public:
             }
         }
     }
-    double voltAt(double ampere) const { return ideality_ * kThermalVoltage * std::log1p(ampere / saturationAmpere_) + seriesOhm_ * ampere; }
+    double voltAt(double ampere) const {
+        return ideality_ * kThermalVoltage * std::log1p(ampere / saturationAmpere_) + seriesOhm_ * ampere;
+    }
 
 private:
     double saturationAmpere_ = 1e-14, ideality_ = 1, seriesOhm_ = 0;
@@ -62,11 +64,13 @@ std::string lightsInWords(const ResistorQuestion& question) {
 
 std::optional<Error> refusal(const ResistorQuestion& question) {
     const auto refuse = [](std::string why) { return Error{ErrorKind::Range, std::move(why)}; };
-    if (question.light.kind == nullptr || !question.light.kind->emitsLight || !question.light.kind->needsResistor) return refuse("only an LED needs such a resistor");
+    if (question.light.kind == nullptr || !question.light.kind->emitsLight || !question.light.kind->needsResistor)
+        return refuse("only an LED needs such a resistor");
     if (question.lights < 1) return refuse("at least one LED");
     if (!(question.wantedAmpere > 0)) return refuse("the current has to be more than nothing");
     if (const double most = maximumAmpere(question.light); question.wantedAmpere > most)
-        return refuse(fmt::format("{} is more than the {} that this LED bears", formatQuantity(question.wantedAmpere, "A"), formatQuantity(most, "A")));
+        return refuse(fmt::format("{} is more than the {} that this LED bears",
+                                  formatQuantity(question.wantedAmpere, "A"), formatQuantity(most, "A")));
     return std::nullopt;
 }
 
@@ -78,12 +82,16 @@ Result<ResistorChoice> chooseResistor(const ResistorQuestion& question) {
     ResistorChoice choice;
     choice.lightVolt = question.lights * law.voltAt(question.wantedAmpere);
     if (!(question.supplyVolt > choice.lightVolt)) {
-        return Error{ErrorKind::Range, fmt::format("{} {} at {}, and the supply gives {}", lightsInWords(question), formatQuantity(choice.lightVolt, "V"),
-                                                   formatQuantity(question.wantedAmpere, "A"), formatQuantity(question.supplyVolt, "V"))};
+        return Error{ErrorKind::Range,
+                     fmt::format("{} {} at {}, and the supply gives {}", lightsInWords(question),
+                                 formatQuantity(choice.lightVolt, "V"), formatQuantity(question.wantedAmpere, "A"),
+                                 formatQuantity(question.supplyVolt, "V"))};
     }
     choice.exactOhm = (question.supplyVolt - choice.lightVolt) / question.wantedAmpere;
     const std::vector<double> held = question.drawer.from(choice.exactOhm, 1);
-    if (held.empty()) return Error{ErrorKind::Range, fmt::format("the drawer holds no resistor of {} or more", formatQuantity(choice.exactOhm, "ohm"))};
+    if (held.empty())
+        return Error{ErrorKind::Range,
+                     fmt::format("the drawer holds no resistor of {} or more", formatQuantity(choice.exactOhm, "ohm"))};
     choice.ohm = held.front();
     choice.ampere = ampereWith(question, law, choice.ohm);
     choice.watt = choice.ampere * choice.ampere * choice.ohm;

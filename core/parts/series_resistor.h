@@ -13,20 +13,20 @@ namespace tiepoint {
 
 struct ResistorQuestion {
     double supplyVolt = 5;
-    Part light;                 ///< an LED; its values say which
-    int lights = 1;             ///< so many of them in series
+    Part light;      ///< an LED; its values say which
+    int lights = 1;  ///< so many of them in series
     double wantedAmpere = 0.01;
     ResistorDrawer drawer;
-    double tolerance = 0.05;    ///< of the resistors, for their bands
+    double tolerance = 0.05;  ///< of the resistors, for their bands
 };
 
 struct ResistorChoice {
-    double lightVolt = 0;  ///< over all lights at the wanted current
-    double exactOhm = 0;   ///< what lets just the wanted current through
-    double ohm = 0;        ///< the nearest in the drawer on the safe side: not less than the exact one
-    double ampere = 0;     ///< with that resistor
-    double watt = 0;       ///< in that resistor
-    double ratingWatt = 0; ///< the smallest usual rating that bears twice as much (common practice)
+    double lightVolt = 0;   ///< over all lights at the wanted current
+    double exactOhm = 0;    ///< what lets just the wanted current through
+    double ohm = 0;         ///< the nearest in the drawer on the safe side: not less than the exact one
+    double ampere = 0;      ///< with that resistor
+    double watt = 0;        ///< in that resistor
+    double ratingWatt = 0;  ///< the smallest usual rating that bears twice as much (common practice)
     std::optional<std::vector<BandColour>> bands;
 };
 

@@ -5,13 +5,12 @@
 namespace tiepoint {
 
 StrictObject::StrictObject(const nlohmann::json& json, std::string pointer)
-    : json_(json), pointer_(std::move(pointer)) {
+    : json_(json),
+      pointer_(std::move(pointer)) {
     if (!json_.is_object()) throw StrictJsonError(pointer_, "this isn't an object");
 }
 
-bool StrictObject::has(std::string_view name) const {
-    return json_.contains(name);
-}
+bool StrictObject::has(std::string_view name) const { return json_.contains(name); }
 
 const nlohmann::json& StrictObject::at(std::string_view name) {
     const auto found = json_.find(name);
@@ -45,13 +44,9 @@ const nlohmann::json& StrictObject::list(std::string_view name) {
     return member;
 }
 
-StrictObject StrictObject::object(std::string_view name) {
-    return {at(name), pointerTo(name)};
-}
+StrictObject StrictObject::object(std::string_view name) { return {at(name), pointerTo(name)}; }
 
-std::string StrictObject::pointerTo(std::string_view name) const {
-    return fmt::format("{}/{}", pointer_, name);
-}
+std::string StrictObject::pointerTo(std::string_view name) const { return fmt::format("{}/{}", pointer_, name); }
 
 std::vector<std::string> StrictObject::unasked() const {
     std::vector<std::string> names;

@@ -15,7 +15,8 @@ namespace tiepoint {
 class StrictJsonError : public std::runtime_error {
 public:
     StrictJsonError(std::string pointer, const std::string& message)
-        : std::runtime_error(message), pointer_(std::move(pointer)) {}
+        : std::runtime_error(message),
+          pointer_(std::move(pointer)) {}
     const std::string& pointer() const { return pointer_; }
 
 private:

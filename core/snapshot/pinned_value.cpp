@@ -15,17 +15,23 @@ struct Reader {
     const Snapshot& snapshot;
 
     const Layout& layout() const { return *snapshot.layout; }
-    double volt(const Hole& hole) const { return snapshot.solution.netVoltage[layout().netOfHole(layout().holeIndex(hole))]; }
+    double volt(const Hole& hole) const {
+        return snapshot.solution.netVoltage[layout().netOfHole(layout().holeIndex(hole))];
+    }
 
     PinnedValue operator()(const VoltsAt& at) const { return {volt(at.hole), "V"}; }
-    PinnedValue operator()(const VoltsBetween& between) const { return {volt(between.first) - volt(between.second), "V"}; }
+    PinnedValue operator()(const VoltsBetween& between) const {
+        return {volt(between.first) - volt(between.second), "V"};
+    }
     PinnedValue operator()(const AmperesIn& in) const {
         const Bench& bench = *layout().bench;
         if (in.lead.empty()) return {snapshot.jumperCurrent(bench.jumperIndex(in.id)), "A"};
         const int part = bench.partIndex(in.id);
         return {snapshot.leadCurrent[layout().leadIndex(part, bench.parts[part].kind->leadIndex(in.lead))], "A"};
     }
-    PinnedValue operator()(const WattsOf& of) const { return {snapshot.partPower[layout().bench->partIndex(of.part)], "W"}; }
+    PinnedValue operator()(const WattsOf& of) const {
+        return {snapshot.partPower[layout().bench->partIndex(of.part)], "W"};
+    }
 };
 
 struct Unit {

@@ -10,14 +10,18 @@ constexpr std::size_t kMostDesks = 64;
 
 }  // namespace
 
-PositionSolver::PositionSolver(std::shared_ptr<const Layout> layout) : layout_(std::move(layout)), throws_(throwsOf(*layout_->bench)) {}
+PositionSolver::PositionSolver(std::shared_ptr<const Layout> layout)
+    : layout_(std::move(layout)),
+      throws_(throwsOf(*layout_->bench)) {}
 
 std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits) {
     Inputs inputs;
     Digits states;
     for (std::size_t t = 0; t < throws_.size(); ++t) {
-        if (!throws_[t].isCap()) states.push_back(digits[t]);
-        else if (digits[t] != 0) inputs.held.insert(layout_->bench->parts[throws_[t].part].id);
+        if (!throws_[t].isCap())
+            states.push_back(digits[t]);
+        else if (digits[t] != 0)
+            inputs.held.insert(layout_->bench->parts[throws_[t].part].id);
     }
     if (desks_.size() >= kMostDesks && !desks_.contains(states)) desks_.clear();
     auto& desk = desks_[states];

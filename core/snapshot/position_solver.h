@@ -24,7 +24,9 @@ public:
 private:
     /// A circuit ready to be solved for what is held.
     struct Desk {
-        explicit Desk(std::shared_ptr<const Layout> made) : layout(std::move(made)), flow(layout) { point.setLayout(layout); }
+        explicit Desk(std::shared_ptr<const Layout> made) : layout(std::move(made)), flow(layout) {
+            point.setLayout(layout);
+        }
         std::shared_ptr<const Layout> layout;
         OperatingPoint point;
         Flow flow;

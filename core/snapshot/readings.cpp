@@ -80,7 +80,8 @@ std::optional<RatingShare> shareOf(const Snapshot& snapshot, int part, const Rat
 /// A voltmeter's own current is no branch of the circuit that it looks at.
 bool measuresVolts(const Snapshot& snapshot, int part) {
     return std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
-        return element.part == part && element.closed && partAt(snapshot, part).kind->model[element.spec].reads == "voltage";
+        return element.part == part && element.closed &&
+               partAt(snapshot, part).kind->model[element.spec].reads == "voltage";
     });
 }
 

@@ -52,8 +52,8 @@ std::optional<Loop> simpleLoop(const Snapshot& snapshot);
 
 /// One way at a place where metal meets.
 struct Branch {
-    int piece = -1;    ///< the strip, jumper or bridge that the current takes, or -1
-    int lead = -1;     ///< else the lead
+    int piece = -1;     ///< the strip, jumper or bridge that the current takes, or -1
+    int lead = -1;      ///< else the lead
     double ampere = 0;  ///< positive towards the junction
 };
 /// A place where the current divides or meets. The branches add up to nothing.

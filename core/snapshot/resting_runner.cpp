@@ -47,8 +47,6 @@ private:
 
 }  // namespace
 
-std::unique_ptr<Runner> makeRestingRunner() {
-    return std::make_unique<RestingRunner>();
-}
+std::unique_ptr<Runner> makeRestingRunner() { return std::make_unique<RestingRunner>(); }
 
 }  // namespace tiepoint

@@ -14,13 +14,13 @@ struct Snapshot {
     std::uint64_t inputSequence = 0;  ///< Inputs::sequence that it answers
     std::shared_ptr<const Layout> layout;
     Inputs inputs;
-    Solution solution;                ///< status, voltages by net, elements
+    Solution solution;  ///< status, voltages by net, elements
 
-    std::vector<double> leadCurrent;   ///< by lead, into the part; for joined leads each leg's own share (from the flow)
-    std::vector<double> pieceCurrent;  ///< by piece, from its first joint to its second
-    std::vector<double> partPower;     ///< by part, W, positive when it takes energy
+    std::vector<double> leadCurrent;  ///< by lead, into the part; for joined leads each leg's own share (from the flow)
+    std::vector<double> pieceCurrent;    ///< by piece, from its first joint to its second
+    std::vector<double> partPower;       ///< by part, W, positive when it takes energy
     std::vector<double> partBrightness;  ///< by part, 0..1; 0 for parts that don't emit light
-    double largestCurrentAmpere = 0;   ///< of any lead, jumper or piece
+    double largestCurrentAmpere = 0;     ///< of any lead, jumper or piece
 
     Status status() const { return solution.status; }
     /// Volts of a lead above the reference; NaN if floating, off or none.

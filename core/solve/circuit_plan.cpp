@@ -14,8 +14,14 @@ bool isIdeal(const SupplyBranch& s) { return s.seriesOhm == 0; }
 class Planner {
 public:
     Planner(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited, int reference)
-        : circuit_(circuit), present_(present), limited_(limited), reference_(reference),
-          tied_(circuit.nodeCount), joined_(circuit.nodeCount), isKnown_(circuit.nodeCount, 0), isDead_(circuit.nodeCount, 0) {}
+        : circuit_(circuit),
+          present_(present),
+          limited_(limited),
+          reference_(reference),
+          tied_(circuit.nodeCount),
+          joined_(circuit.nodeCount),
+          isKnown_(circuit.nodeCount, 0),
+          isDead_(circuit.nodeCount, 0) {}
 
     CircuitPlan make() {
         joinComponents();
@@ -28,14 +34,19 @@ public:
 
 private:
     template <class Branch>
-    bool counts(const Branch& b) const { return present_[b.element] && b.from != b.to; }
+    bool counts(const Branch& b) const {
+        return present_[b.element] && b.from != b.to;
+    }
 
     /// Visits the ends of every branch that ties voltages: conductors, junctions, filaments, supplies that hold their voltage.
     template <class Visit>
     void eachTie(Visit visit) const {
-        for (const auto& b : circuit_.conductors) if (counts(b)) visit(b.from, b.to);
-        for (const auto& b : circuit_.junctions) if (counts(b)) visit(b.from, b.to);
-        for (const auto& b : circuit_.filaments) if (counts(b)) visit(b.from, b.to);
+        for (const auto& b : circuit_.conductors)
+            if (counts(b)) visit(b.from, b.to);
+        for (const auto& b : circuit_.junctions)
+            if (counts(b)) visit(b.from, b.to);
+        for (const auto& b : circuit_.filaments)
+            if (counts(b)) visit(b.from, b.to);
         for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
             const auto& b = circuit_.supplies[k];
             if (counts(b) && !limited_[k]) visit(b.from, b.to);
@@ -45,7 +56,8 @@ private:
     void joinComponents() {
         eachTie([&](int a, int b) { joined_.join(a, b); });
         tied_ = joined_;
-        for (const auto& b : circuit_.supplies) if (counts(b)) tied_.join(b.from, b.to);
+        for (const auto& b : circuit_.supplies)
+            if (counts(b)) tied_.join(b.from, b.to);
     }
 
     void markFloating() {
@@ -84,15 +96,18 @@ private:
     void spreadKnown() {
         std::vector<int> ideals;
         for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
-            if (counts(circuit_.supplies[k]) && !limited_[k] && isIdeal(circuit_.supplies[k])) ideals.push_back(static_cast<int>(k));
+            if (counts(circuit_.supplies[k]) && !limited_[k] && isIdeal(circuit_.supplies[k]))
+                ideals.push_back(static_cast<int>(k));
         }
         for (bool grew = true; grew;) {
             grew = false;
             for (int k : ideals) {
                 const SupplyBranch& s = circuit_.supplies[k];
                 if (isKnown_[s.from] == isKnown_[s.to]) continue;
-                if (isKnown_[s.to]) makeKnown({s.from, s.to, k});
-                else makeKnown({s.to, s.from, k});
+                if (isKnown_[s.to])
+                    makeKnown({s.from, s.to, k});
+                else
+                    makeKnown({s.to, s.from, k});
                 grew = true;
             }
         }
@@ -100,7 +115,9 @@ private:
 
     void buildIslands() {
         DisjointNodes islands(circuit_.nodeCount);
-        eachTie([&](int a, int b) { if (!isKnown_[a] && !isKnown_[b]) islands.join(a, b); });
+        eachTie([&](int a, int b) {
+            if (!isKnown_[a] && !isKnown_[b]) islands.join(a, b);
+        });
 
         std::vector<int> islandOfRoot(circuit_.nodeCount, -1), local(circuit_.nodeCount, -1);
         std::vector<IslandMembers> members;
@@ -129,8 +146,10 @@ private:
         };
         const auto listed = [&](const auto& branches, auto&& put) {
             for (std::size_t k = 0; k < branches.size(); ++k) {
-                if (counts(branches[k]) && !isDead_[branches[k].from]) put(static_cast<int>(k), branches[k]);
-                else plan_.idle.push_back(branches[k].element);
+                if (counts(branches[k]) && !isDead_[branches[k].from])
+                    put(static_cast<int>(k), branches[k]);
+                else
+                    plan_.idle.push_back(branches[k].element);
             }
         };
         listed(circuit_.conductors, [&](int k, const auto& b) { home(b.from, b.to).conductors.push_back(k); });
@@ -145,13 +164,15 @@ private:
                 home(b.from, b.to).supplies.push_back(k);
             }
         });
-        if (!between.conductors.empty() || !between.junctions.empty() || !between.filaments.empty() || !between.supplies.empty()) {
+        if (!between.conductors.empty() || !between.junctions.empty() || !between.filaments.empty() ||
+            !between.supplies.empty()) {
             members.push_back(std::move(between));
         }
     }
 
     bool makesKnown(int supply) const {
-        return std::any_of(plan_.known.begin(), plan_.known.end(), [&](const KnownNode& k) { return k.supply == supply; });
+        return std::any_of(plan_.known.begin(), plan_.known.end(),
+                           [&](const KnownNode& k) { return k.supply == supply; });
     }
 
     const Circuit& circuit_;
@@ -165,7 +186,8 @@ private:
 
 }  // namespace
 
-CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited, int reference) {
+CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited,
+                     int reference) {
     return Planner(circuit, present, limited, reference).make();
 }
 

@@ -30,7 +30,8 @@ struct CircuitPlan {
 };
 
 /// present: by element, whether it is there at all (closed contacts, supplies that are on). limited: by supply.
-CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited, int reference);
+CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited,
+                     int reference);
 
 /// Indices of ideal supplies that stand in a loop of ideal supplies; empty if there is none.
 std::vector<int> idealLoop(const Circuit& circuit, std::span<const char> present);

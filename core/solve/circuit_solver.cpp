@@ -78,7 +78,8 @@ bool CircuitSolver::search(std::span<const char> present, int reference) {
 CircuitPlan& CircuitSolver::planFor(std::span<const char> present, int reference) {
     key_.assign(present.begin(), present.end());
     for (signed char limited : state_.limiting) key_.push_back(limited != 0);
-    for (unsigned rest = static_cast<unsigned>(reference + 1); rest != 0; rest >>= 7) key_.push_back(static_cast<char>(rest & 127));
+    for (unsigned rest = static_cast<unsigned>(reference + 1); rest != 0; rest >>= 7)
+        key_.push_back(static_cast<char>(rest & 127));
     const auto kept = std::find_if(plans_.begin(), plans_.end(), [&](const KeptPlan& p) { return p.key == key_; });
     if (kept != plans_.end()) return kept->plan;
     if (plans_.size() == kKeptPlans) plans_.pop_front();
@@ -101,7 +102,8 @@ void CircuitSolver::spreadKnownVolts(const CircuitPlan& plan, const Drive& drive
 void CircuitSolver::setLimitedCurrents(const Drive& drive) {
     for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
         const SupplyBranch& s = circuit_.supplies[k];
-        if (state_.limiting[k]) state_.elementAmpere[s.element] = state_.limiting[k] * s.limitAmpere * drive.sourceScale;
+        if (state_.limiting[k])
+            state_.elementAmpere[s.element] = state_.limiting[k] * s.limitAmpere * drive.sourceScale;
     }
 }
 
@@ -230,8 +232,10 @@ bool CircuitSolver::changeOneLimit(std::span<const char> present, bool worstFirs
     }
     if (offender < 0) return false;
     signed char& role = state_.limiting[offender];
-    if (role != 0) role = 0;
-    else role = state_.elementAmpere[circuit_.supplies[offender].element] < 0 ? -1 : 1;
+    if (role != 0)
+        role = 0;
+    else
+        role = state_.elementAmpere[circuit_.supplies[offender].element] < 0 ? -1 : 1;
     return true;
 }
 

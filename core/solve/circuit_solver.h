@@ -77,7 +77,7 @@ private:
     SolveState state_;
     CircuitSolution solution_;
     std::deque<KeptPlan> plans_;
-    std::vector<char> key_;  ///< of the present state
+    std::vector<char> key_;                      ///< of the present state
     std::vector<double> nodeSum_, nodeLargest_;  ///< by node: sum of currents leaving through elements, and the largest
     bool cold_ = true;
     int troubleNode_ = -1;

@@ -142,7 +142,11 @@ private:
 /// Vertices by number of neighbours, each count a doubly linked list.
 class DegreeQueue {
 public:
-    explicit DegreeQueue(int count) : head_(count + 1, -1), next_(count, -1), previous_(count, -1), degree_(count, -1) {}
+    explicit DegreeQueue(int count)
+        : head_(count + 1, -1),
+          next_(count, -1),
+          previous_(count, -1),
+          degree_(count, -1) {}
 
     void put(int vertex, int degree) {
         take(vertex);
@@ -156,8 +160,10 @@ public:
 
     void take(int vertex) {
         if (degree_[vertex] < 0) return;
-        if (previous_[vertex] >= 0) next_[previous_[vertex]] = next_[vertex];
-        else head_[degree_[vertex]] = next_[vertex];
+        if (previous_[vertex] >= 0)
+            next_[previous_[vertex]] = next_[vertex];
+        else
+            head_[degree_[vertex]] = next_[vertex];
         if (next_[vertex] >= 0) previous_[next_[vertex]] = previous_[vertex];
         degree_[vertex] = -1;
     }

@@ -22,9 +22,9 @@ struct ForestSource {
 
 /// Which node each source owns.
 struct SourceForest {
-    std::vector<int> sourceOfNode;   ///< by node: the source that owns it, or -1
-    std::vector<int> parentOfNode;   ///< by node: the owned node's other end, or -1 (known, or not owned)
-    std::vector<char> closesLoop;    ///< by source: owns no node
+    std::vector<int> sourceOfNode;  ///< by node: the source that owns it, or -1
+    std::vector<int> parentOfNode;  ///< by node: the owned node's other end, or -1 (known, or not owned)
+    std::vector<char> closesLoop;   ///< by source: owns no node
 };
 
 SourceForest growSourceForest(int nodeCount, std::span<const ForestSource> sources);

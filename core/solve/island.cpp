@@ -14,9 +14,9 @@ namespace {
 constexpr double kStiffSiemens = 1;  ///< conductors above it get a current of their own
 constexpr int kDumpSlots = 16;       ///< stamps at known nodes rotate over them, so that none waits for the one before
 constexpr int kMostIterations = 60;
-constexpr int kPatience = 6;  ///< steps at all, then steps without progress, before rounding is blamed
+constexpr int kPatience = 6;            ///< steps at all, then steps without progress, before rounding is blamed
 constexpr double kCurveSettled = 1e-6;  ///< of nVt, and of a filament's scale
-constexpr double kSettled = 1e-9;          ///< relative, of voltages and currents
+constexpr double kSettled = 1e-9;       ///< relative, of voltages and currents
 constexpr double kSmallVolt = 1e-3;
 constexpr double kSmallAmpere = 1e-12;
 constexpr double kResidualAmpere = 1e-12;
@@ -28,7 +28,10 @@ constexpr double kResidualShare = 1e-12;
 class Island::Builder {
 public:
     Builder(Island& island, const Circuit& circuit, const IslandMembers& members, std::span<const int> localOfNode)
-        : island_(island), circuit_(circuit), members_(members), local_(localOfNode),
+        : island_(island),
+          circuit_(circuit),
+          members_(members),
+          local_(localOfNode),
           nodeCount_(static_cast<int>(members.nodes.size())) {}
 
     void build() {
@@ -55,8 +58,10 @@ private:
         }
         for (int index : members_.conductors) {
             const ConductorBranch& c = circuit_.conductors[index];
-            if (c.siemens > kStiffSiemens) addStiff(c.from, c.to, 0, 1 / c.siemens, c.element);
-            else soft_.push_back(index);
+            if (c.siemens > kStiffSiemens)
+                addStiff(c.from, c.to, 0, 1 / c.siemens, c.element);
+            else
+                soft_.push_back(index);
         }
     }
 
@@ -118,7 +123,8 @@ private:
         island_.x_.assign(size, 0.0);
         island_.right_.assign(size + 1, 0.0);
         for (int node = 0; node < nodeCount_; ++node) {
-            island_.unknowns_.push_back({members_.nodes[node], island_.program_.positionOfColumn(node), island_.program_.positionOfRow(node)});
+            island_.unknowns_.push_back(
+                {members_.nodes[node], island_.program_.positionOfColumn(node), island_.program_.positionOfRow(node)});
         }
     }
 
@@ -158,7 +164,8 @@ private:
     }
 
     template <class Branch, class Law>
-    void placeCurves(const std::vector<Branch>& branches, const std::vector<int>& members, std::vector<Curve<Law>>& curves, int& entry) {
+    void placeCurves(const std::vector<Branch>& branches, const std::vector<int>& members,
+                     std::vector<Curve<Law>>& curves, int& entry) {
         for (int index : members) {
             const Branch& b = branches[index];
             Curve<Law> curve{ends(b.from, b.to), {}, b.law, index, b.element};
@@ -184,9 +191,7 @@ private:
 
     int dump() { return island_.program_.slotCount() + (nextDump_++ % kDumpSlots); }
 
-    Ends ends(int from, int to) {
-        return {voltPlace(from), voltPlace(to), sumPlace(from), sumPlace(to)};
-    }
+    Ends ends(int from, int to) { return {voltPlace(from), voltPlace(to), sumPlace(from), sumPlace(to)}; }
 
     int sumPlace(int node) const {
         return local(node) < 0 ? island_.program_.size() : island_.program_.positionOfRow(local(node));
@@ -249,7 +254,8 @@ void Island::scatter(SolveState& state) const {
 /// A curve's current is read off its last tangent: there it balances the others to rounding, and differs from the law by the square of
 /// the last step only.
 template <class Law>
-void Island::scatterCurves(const std::vector<Curve<Law>>& curves, std::vector<double>& innerVolt, std::vector<double>& elementAmpere) const {
+void Island::scatterCurves(const std::vector<Curve<Law>>& curves, std::vector<double>& innerVolt,
+                           std::vector<double>& elementAmpere) const {
     for (const Curve<Law>& c : curves) {
         const double volt = x_[c.ends.voltFrom] - x_[c.ends.voltTo];
         elementAmpere[c.element] = c.pointAmpere + c.tangentSiemens * (volt - c.lineVolt);
@@ -269,7 +275,8 @@ void Island::load(const SolveState& state, const Drive& drive) {
         const double current = x_[s.current];
         right_[s.ends.sumFrom] -= current;
         right_[s.ends.sumTo] += current;
-        right_[s.equation] = drive.sourceScale * s.emfVolt - (x_[s.ends.voltFrom] - x_[s.ends.voltTo]) + s.ohm * current;
+        right_[s.equation] =
+            drive.sourceScale * s.emfVolt - (x_[s.ends.voltFrom] - x_[s.ends.voltTo]) + s.ohm * current;
     }
     for (const Injection& i : injections_) right_[i.sum] -= i.sign * state.elementAmpere[i.element];
     loadCurves(junctions_, drive);

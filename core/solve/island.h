@@ -71,7 +71,7 @@ private:
         int slots[4];  ///< from-from, to-to, from-to, to-from
         Law law;
         int index, element;
-        double innerVolt = 0;                     ///< where the tangent touches
+        double innerVolt = 0;  ///< where the tangent touches
         double pointAmpere = 0, tangentSiemens = 0, lineVolt = 0;
     };
     struct Unknown {
@@ -95,7 +95,8 @@ private:
     template <class Law>
     void loadCurves(std::vector<Curve<Law>>& curves, const Drive& drive);
     template <class Law>
-    void scatterCurves(const std::vector<Curve<Law>>& curves, std::vector<double>& innerVolt, std::vector<double>& elementAmpere) const;
+    void scatterCurves(const std::vector<Curve<Law>>& curves, std::vector<double>& innerVolt,
+                       std::vector<double>& elementAmpere) const;
     bool isBalanced(const SolveState& state, double defectAmpere) const;
     Measure correct();
     template <class Law>

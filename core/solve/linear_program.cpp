@@ -14,8 +14,11 @@ constexpr int kAnyLength = -1;
 struct Rows {
     std::vector<int> first, column, entry;
 
-    Rows(std::span<const LinearProgram::Entry> entries, std::span<const int> rowPosition, std::span<const int> columnPosition)
-        : first(rowPosition.size() + 1, 0), column(entries.size()), entry(entries.size()) {
+    Rows(std::span<const LinearProgram::Entry> entries, std::span<const int> rowPosition,
+         std::span<const int> columnPosition)
+        : first(rowPosition.size() + 1, 0),
+          column(entries.size()),
+          entry(entries.size()) {
         for (const auto& e : entries) ++first[rowPosition[e.row] + 1];
         for (std::size_t i = 1; i < first.size(); ++i) first[i] += first[i - 1];
         std::vector<int> next(first.begin(), first.end() - 1);
@@ -33,8 +36,13 @@ struct Rows {
 class LinearProgram::Analysis {
 public:
     Analysis(LinearProgram& program, std::span<const Entry> entries)
-        : program_(program), rows_(entries, program.positionOfRow_, program.positionOfColumn_), count_(program.size()),
-          seenInRow_(count_, -1), slotOfColumn_(count_), upperFirst_(1, 0), rowsBelow_(count_, 0) {
+        : program_(program),
+          rows_(entries, program.positionOfRow_, program.positionOfColumn_),
+          count_(program.size()),
+          seenInRow_(count_, -1),
+          slotOfColumn_(count_),
+          upperFirst_(1, 0),
+          rowsBelow_(count_, 0) {
         program.slotOfEntry_.resize(entries.size());
     }
 
@@ -92,7 +100,8 @@ private:
         for (int pivot : left_) {
             lowers_.push_back({row, pivot, slotOfColumn_[pivot], static_cast<int>(targets_.size())});
             ++rowsBelow_[pivot];
-            for (int k = upperFirst_[pivot]; k < upperFirst_[pivot + 1]; ++k) targets_.push_back(slotOfColumn_[program_.upperColumn_[k]]);
+            for (int k = upperFirst_[pivot]; k < upperFirst_[pivot + 1]; ++k)
+                targets_.push_back(slotOfColumn_[program_.upperColumn_[k]]);
         }
     }
 
@@ -117,7 +126,8 @@ private:
                 const Lower& lower = lowers_[sorted[k]];
                 operations.push_back(lower.slot);
                 operations.push_back(lower.row);
-                operations.insert(operations.end(), targets_.begin() + lower.targets, targets_.begin() + lower.targets + columns);
+                operations.insert(operations.end(), targets_.begin() + lower.targets,
+                                  targets_.begin() + lower.targets + columns);
             }
         }
     }
@@ -131,7 +141,10 @@ private:
 };
 
 LinearProgram::LinearProgram(std::span<const Entry> entries, std::span<const Entry> pivots)
-    : positionOfRow_(pivots.size()), positionOfColumn_(pivots.size()), diagonal_(pivots.size()), inverse_(pivots.size()) {
+    : positionOfRow_(pivots.size()),
+      positionOfColumn_(pivots.size()),
+      diagonal_(pivots.size()),
+      inverse_(pivots.size()) {
     for (std::size_t i = 0; i < pivots.size(); ++i) {
         positionOfRow_[pivots[i].row] = static_cast<int>(i);
         positionOfColumn_[pivots[i].column] = static_cast<int>(i);
@@ -185,17 +198,25 @@ bool LinearProgram::run(std::span<double> values, std::span<double> right) {
     for (const Run& run : runs_) {
         const bool square = run.rows == run.columns;
         bool good;
-        if (square && run.rows == 1) good = eliminate<1, 1>(run, a, y);
-        else if (square && run.rows == 2) good = eliminate<2, 2>(run, a, y);
-        else if (square && run.rows == 3) good = eliminate<3, 3>(run, a, y);
-        else good = eliminate<kAnyLength, kAnyLength>(run, a, y);
+        if (square && run.rows == 1)
+            good = eliminate<1, 1>(run, a, y);
+        else if (square && run.rows == 2)
+            good = eliminate<2, 2>(run, a, y);
+        else if (square && run.rows == 3)
+            good = eliminate<3, 3>(run, a, y);
+        else
+            good = eliminate<kAnyLength, kAnyLength>(run, a, y);
         if (!good) return false;
     }
     for (auto run = runs_.rbegin(); run != runs_.rend(); ++run) {
-        if (run->columns == 1) substitute<1>(*run, a, y);
-        else if (run->columns == 2) substitute<2>(*run, a, y);
-        else if (run->columns == 3) substitute<3>(*run, a, y);
-        else substitute<kAnyLength>(*run, a, y);
+        if (run->columns == 1)
+            substitute<1>(*run, a, y);
+        else if (run->columns == 2)
+            substitute<2>(*run, a, y);
+        else if (run->columns == 3)
+            substitute<3>(*run, a, y);
+        else
+            substitute<kAnyLength>(*run, a, y);
     }
     return true;
 }

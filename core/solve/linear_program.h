@@ -45,10 +45,10 @@ public:
 private:
     /// Pivots of one shape that follow each other.
     struct Run {
-        int first, count;    ///< positions
-        int rows, columns;   ///< slots below, and right of, each pivot
-        int operations;      ///< where its part of operations_ begins
-        int upperColumns;    ///< where its part of upperColumn_ begins
+        int first, count;   ///< positions
+        int rows, columns;  ///< slots below, and right of, each pivot
+        int operations;     ///< where its part of operations_ begins
+        int upperColumns;   ///< where its part of upperColumn_ begins
     };
     class Analysis;
 
@@ -60,11 +60,12 @@ private:
     int slotCount_ = 0;
     int failedPosition_ = -1;
     std::vector<int> positionOfRow_, positionOfColumn_, slotOfEntry_;
-    std::vector<int> diagonal_;    ///< by position: slot
+    std::vector<int> diagonal_;  ///< by position: slot
     std::vector<Run> runs_;
-    std::vector<int> operations_;  ///< for each pivot and each row below: its slot, its position, then a target for each column
-    std::vector<int> upperColumn_; ///< for each pivot: the positions right of it, ascending
-    std::vector<double> inverse_;  ///< by position: 1 / diagonal
+    std::vector<int>
+        operations_;  ///< for each pivot and each row below: its slot, its position, then a target for each column
+    std::vector<int> upperColumn_;  ///< for each pivot: the positions right of it, ascending
+    std::vector<double> inverse_;   ///< by position: 1 / diagonal
 };
 
 }  // namespace tiepoint

@@ -19,10 +19,13 @@ constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
 std::string_view reasonFor(Trouble trouble) {
     switch (trouble) {
         case Trouble::IdealLoop:
-            return "Sources without inner resistance are joined plus to plus or in a ring ({}): nothing settles their currents.";
-        case Trouble::Unbalanced: return "The currents around {} can't add up: no voltage satisfies all of them.";
+            return "Sources without inner resistance are joined plus to plus or in a ring ({}): nothing settles their "
+                   "currents.";
+        case Trouble::Unbalanced:
+            return "The currents around {} can't add up: no voltage satisfies all of them.";
         case Trouble::NotConverged:
-        case Trouble::None: break;
+        case Trouble::None:
+            break;
     }
     return "No voltages and currents were found that satisfy the circuit around {}.";
 }
@@ -36,9 +39,9 @@ struct OperatingPoint::Body {
     std::shared_ptr<const Layout> layout;
     CompiledCircuit compiled;  ///< its circuit has moved into the solver
     CircuitSolver solver;
-    std::vector<char> present;      ///< by element
-    std::vector<int> stateOf;       ///< by element: index into solution.elements
-    std::vector<int> supplyOf;      ///< by element: index of the supply, or -1
+    std::vector<char> present;  ///< by element
+    std::vector<int> stateOf;   ///< by element: index into solution.elements
+    std::vector<int> supplyOf;  ///< by element: index of the supply, or -1
     Solution solution;
 
     Warmth warmth() {
@@ -121,8 +124,10 @@ struct OperatingPoint::Body {
             return solution;
         }
         const CircuitSolution& found = solver.solve(present, compiled.reference);
-        if (found.solved()) copy(found);
-        else explain(found);
+        if (found.solved())
+            copy(found);
+        else
+            explain(found);
         return solution;
     }
 

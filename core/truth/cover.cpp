@@ -35,7 +35,9 @@ public:
     int count() const { return powers_.back(); }
     int variables() const { return static_cast<int>(powers_.size()) - 1; }
     int digit(int product, int place) const { return product / powers_[place] % 3; }
-    int with(int product, int place, int digitNow, int digit) const { return product + (digit - digitNow) * powers_[place]; }
+    int with(int product, int place, int digitNow, int digit) const {
+        return product + (digit - digitNow) * powers_[place];
+    }
 
     Product product(int number) const {
         Product made;
@@ -206,8 +208,8 @@ private:
     }
 
     std::vector<Product> primes_;
-    std::vector<Rows> rows_;  ///< by prime: the wanted rows on which it holds
-    std::vector<int> costs_;  ///< by prime
+    std::vector<Rows> rows_;    ///< by prime: the wanted rows on which it holds
+    std::vector<int> costs_;    ///< by prime
     std::vector<char> barred_;  ///< by prime: not to be taken any more
     std::vector<int> primesOf_[kMostRows];
     Rows wanted_;

@@ -25,8 +25,10 @@ std::string inside(const Expression& term, const std::vector<std::string>& names
 Expression flat(Kind kind, std::vector<Expression> terms) {
     Expression made{kind, -1, {}};
     for (Expression& term : terms) {
-        if (term.kind == kind) std::ranges::move(term.terms, std::back_inserter(made.terms));
-        else made.terms.push_back(std::move(term));
+        if (term.kind == kind)
+            std::ranges::move(term.terms, std::back_inserter(made.terms));
+        else
+            made.terms.push_back(std::move(term));
     }
     std::ranges::stable_sort(made.terms, {}, [](const Expression& term) { return term.length().first; });
     return made;
@@ -35,7 +37,8 @@ Expression flat(Kind kind, std::vector<Expression> terms) {
 /// The terms of an AND or OR: constants that change nothing left out; one that decides all decides.
 Expression joined(Kind kind, Kind deciding, std::vector<Expression> terms) {
     const Kind idle = deciding == Kind::Never ? Kind::Always : Kind::Never;
-    if (std::ranges::any_of(terms, [&](const Expression& term) { return term.kind == deciding; })) return {deciding, -1, {}};
+    if (std::ranges::any_of(terms, [&](const Expression& term) { return term.kind == deciding; }))
+        return {deciding, -1, {}};
     std::erase_if(terms, [&](const Expression& term) { return term.kind == idle; });
     if (terms.empty()) return {idle, -1, {}};
     if (terms.size() == 1) return std::move(terms.front());
@@ -47,13 +50,20 @@ Expression joined(Kind kind, Kind deciding, std::vector<Expression> terms) {
 bool Expression::holds(const TruthFunction& table, std::size_t row) const {
     const auto holdsHere = [&](const Expression& term) { return term.holds(table, row); };
     switch (kind) {
-        case Kind::Never: return false;
-        case Kind::Always: return true;
-        case Kind::Variable: return table.isSet(row, variable);
-        case Kind::Not: return !holdsHere(terms.front());
-        case Kind::And: return std::ranges::all_of(terms, holdsHere);
-        case Kind::Or: return std::ranges::any_of(terms, holdsHere);
-        case Kind::Xor: return std::ranges::count_if(terms, holdsHere) % 2 != 0;
+        case Kind::Never:
+            return false;
+        case Kind::Always:
+            return true;
+        case Kind::Variable:
+            return table.isSet(row, variable);
+        case Kind::Not:
+            return !holdsHere(terms.front());
+        case Kind::And:
+            return std::ranges::all_of(terms, holdsHere);
+        case Kind::Or:
+            return std::ranges::any_of(terms, holdsHere);
+        case Kind::Xor:
+            return std::ranges::count_if(terms, holdsHere) % 2 != 0;
     }
     return false;
 }

@@ -14,8 +14,8 @@ struct Expression {
     enum class Kind { Never, Always, Variable, Not, And, Or, Xor };
 
     Kind kind = Kind::Never;
-    int variable = -1;               ///< of a Variable
-    std::vector<Expression> terms;   ///< one of a Not, at least two of And, Or and Xor
+    int variable = -1;              ///< of a Variable
+    std::vector<Expression> terms;  ///< one of a Not, at least two of And, Or and Xor
 
     bool isConstant() const { return kind == Kind::Never || kind == Kind::Always; }
     /// What it says of one row of a function's table.

@@ -56,7 +56,8 @@ Expression turnedRound(const Expression& expression) {
 TruthFunction settled(const TruthFunction& function, const Cover& cover) {
     TruthFunction table(function.variables);
     for (std::size_t row = 0; row < table.rows.size(); ++row) {
-        const bool yes = std::ranges::any_of(cover.products, [&](const Product& product) { return product.holds(row); });
+        const bool yes =
+            std::ranges::any_of(cover.products, [&](const Product& product) { return product.holds(row); });
         table.rows[row] = yes ? Truth::Yes : Truth::No;
     }
     return table;
@@ -201,7 +202,8 @@ private:
 
     Expression ofSeveral(const TruthFunction& table) {
         if (const auto parts = split(table)) {
-            return parts->join({renamed(ofTable(parts->left), parts->one), renamed(ofTable(parts->right), parts->other)});
+            return parts->join(
+                {renamed(ofTable(parts->left), parts->one), renamed(ofTable(parts->right), parts->other)});
         }
         Expression best = sumOfProducts(coverOf(table), table.variables);
         keepShorter(best, turnedRound(sumOfProducts(coverOf(opposite(table)), table.variables)));
@@ -237,7 +239,8 @@ private:
     }
 
     /// The expression with each of the thrown switches compared with the first.
-    static Expression comparedWith(const Expression& expression, int first, unsigned thrown, const TruthFunction& table) {
+    static Expression comparedWith(const Expression& expression, int first, unsigned thrown,
+                                   const TruthFunction& table) {
         using Kind = Expression::Kind;
         if (expression.kind == Kind::Variable) {
             if ((thrown & table.bit(expression.variable)) == 0) return expression;

@@ -19,7 +19,8 @@ struct TruthFunction {
     std::vector<Truth> rows;  ///< 2^variables
 
     explicit TruthFunction(int count = 0, Truth everywhere = Truth::No)
-        : variables(count), rows(std::size_t{1} << count, everywhere) {}
+        : variables(count),
+          rows(std::size_t{1} << count, everywhere) {}
 
     unsigned bit(int variable) const { return 1u << (variables - 1 - variable); }
     bool isSet(std::size_t row, int variable) const { return (row & bit(variable)) != 0; }

@@ -29,7 +29,8 @@ public:
 
     Result<TruthTable> make() {
         std::size_t rows = 1;
-        for (const Throw& each : solver_.throws()) rows = std::min(rows * static_cast<std::size_t>(each.values), 2 * kMostRows);
+        for (const Throw& each : solver_.throws())
+            rows = std::min(rows * static_cast<std::size_t>(each.values), 2 * kMostRows);
         if (rows > kMostRows) {
             return Error{ErrorKind::Range, fmt::format("the bench has {} switches; a truth table has at most {}",
                                                        solver_.throws().size(), kMostTableSwitches)};
@@ -47,7 +48,8 @@ private:
         const Bench& bench = *layout_->bench;
         for (const Throw& each : solver_.throws()) {
             TruthSwitch column{each, nameOf(solver_.throws(), each, bench), {}};
-            for (int digit = 0; digit < each.values; ++digit) column.positions.push_back(positionInWords(each, bench, digit));
+            for (int digit = 0; digit < each.values; ++digit)
+                column.positions.push_back(positionInWords(each, bench, digit));
             table_.switches.push_back(std::move(column));
         }
         for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
@@ -93,7 +95,8 @@ private:
             for (const int lamp : table_.lamps) {
                 LampState state;
                 if (row.status == Status::Solved) {
-                    state = {currentThrough(*snapshot, lamp).inAmpere, snapshot->partBrightness[lamp], isLit(*snapshot, lamp)};
+                    state = {currentThrough(*snapshot, lamp).inAmpere, snapshot->partBrightness[lamp],
+                             isLit(*snapshot, lamp)};
                 }
                 row.lamps.push_back(state);
             }
@@ -112,7 +115,8 @@ private:
     }
 
     void findIdle() {
-        const bool known = std::ranges::any_of(table_.rows, [](const TruthRow& row) { return row.status == Status::Solved; });
+        const bool known =
+            std::ranges::any_of(table_.rows, [](const TruthRow& row) { return row.status == Status::Solved; });
         for (std::size_t s = 0; known && s < strides_.size(); ++s) {
             bool changes = false;
             for (std::size_t row = 0; row < table_.rows.size() && !changes; ++row) {
@@ -124,8 +128,10 @@ private:
     }
 
     void findLogic() {
-        const bool binary = std::ranges::all_of(table_.switches, [](const TruthSwitch& each) { return each.thrown.values == 2; });
-        const bool solved = std::ranges::any_of(table_.rows, [](const TruthRow& row) { return row.status == Status::Solved; });
+        const bool binary =
+            std::ranges::all_of(table_.switches, [](const TruthSwitch& each) { return each.thrown.values == 2; });
+        const bool solved =
+            std::ranges::any_of(table_.rows, [](const TruthRow& row) { return row.status == Status::Solved; });
         for (std::size_t lamp = 0; lamp < table_.lamps.size(); ++lamp) {
             table_.logic.emplace_back();
             if (!binary || !solved) continue;
@@ -156,6 +162,8 @@ std::vector<std::string> TruthTable::switchNames() const {
 
 Result<TruthTable> makeTruthTable(std::shared_ptr<const Layout> layout) { return TableMaker(std::move(layout)).make(); }
 
-Result<TruthTable> makeTruthTable(std::shared_ptr<const Bench> bench) { return makeTruthTable(buildLayout(std::move(bench))); }
+Result<TruthTable> makeTruthTable(std::shared_ptr<const Bench> bench) {
+    return makeTruthTable(buildLayout(std::move(bench)));
+}
 
 }  // namespace tiepoint

@@ -19,7 +19,7 @@ inline constexpr int kMostTableSwitches = 10;
 /// One column: a switch, or one of several that a part holds.
 struct TruthSwitch {
     Throw thrown;
-    std::string name;  ///< "S1"; "S1.left" where the part has several
+    std::string name;                    ///< "S1"; "S1.left" where the part has several
     std::vector<std::string> positions;  ///< in words, by digit: "released", "pressed"
 };
 
@@ -43,7 +43,7 @@ struct TruthTable {
     /// By lamp: when it is lit; a switch counts as set in its second position, rows without a solution as free. Nothing where
     /// a switch has more than two positions or no row has a solution.
     std::vector<std::optional<Shortest>> logic;
-    std::vector<int> idle;       ///< switches that change no current of any other part, whatever the others do
+    std::vector<int> idle;  ///< switches that change no current of any other part, whatever the others do
 
     std::vector<std::string> switchNames() const;
 };

@@ -11,7 +11,7 @@ namespace tiepoint {
 /// A part on the way and what lies across it.
 struct PathLink {
     int part = 0;
-    double ampere = 0;               ///< through it on this way
+    double ampere = 0;                ///< through it on this way
     double fromVolt = 0, toVolt = 0;  ///< above the reference; NaN where floating
     double volt() const { return fromVolt - toVolt; }
 };

@@ -14,12 +14,18 @@ namespace tiepoint {
 
 Answer Explainer::run() {
     answer_.figures = {{"current", currentThrough(snapshot_, index_).inAmpere}};
-    const bool carries = currentThrough(snapshot_, index_).inAmpere >= kVisibleAmpere;  // a filament glows later than that
-    if (isMeter(*self().kind)) explainReading();
-    else if (!works(snapshot_, index_) && !(self().kind->emitsLight && carries)) explainIdle();
-    else if (self().kind->isSupply) explainSupply();
-    else if (self().kind->emitsLight) explainLight();
-    else explainHeat();
+    const bool carries =
+        currentThrough(snapshot_, index_).inAmpere >= kVisibleAmpere;  // a filament glows later than that
+    if (isMeter(*self().kind))
+        explainReading();
+    else if (!works(snapshot_, index_) && !(self().kind->emitsLight && carries))
+        explainIdle();
+    else if (self().kind->isSupply)
+        explainSupply();
+    else if (self().kind->emitsLight)
+        explainLight();
+    else
+        explainHeat();
     return std::move(answer_);
 }
 
@@ -46,11 +52,14 @@ std::string Explainer::outcomeInWords(const Snapshot& then) const {
     const auto tightest = tightestRating(then, part);
     const bool tooMuch = tightest && tightest->rating->maximum && tightest->share() > 1;
     std::string text = fmt::format("{} runs through {}", formatQuantity(ampere, "A"), self().id);
-    if (self().kind->emitsLight && then.partBrightness[part] > 0) text += fmt::format(", lit at {:.0f} %", 100 * then.partBrightness[part]);
+    if (self().kind->emitsLight && then.partBrightness[part] > 0)
+        text += fmt::format(", lit at {:.0f} %", 100 * then.partBrightness[part]);
     if (tooMuch) text += "; that is more than it bears";
     return text;
 }
 
-Answer explain(const Snapshot& snapshot, int part, const ResistorDrawer& drawer) { return Explainer(snapshot, part, drawer).run(); }
+Answer explain(const Snapshot& snapshot, int part, const ResistorDrawer& drawer) {
+    return Explainer(snapshot, part, drawer).run();
+}
 
 }  // namespace tiepoint

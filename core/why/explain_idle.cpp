@@ -1,12 +1,11 @@
 // No current runs through the part. First the switches are tried, fewest throws first; if none helps, the mends of what is found. Where
 // pressing is enough the bench is sound, and the open contact is the missing link.
 
-#include "core/why/explainer.h"
-
 #include "core/base/quantity.h"
 #include "core/findings/supply_nets.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
+#include "core/why/explainer.h"
 
 #include <fmt/format.h>
 
@@ -16,13 +15,15 @@ namespace tiepoint {
 namespace {
 
 std::string capitalised(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
     return text;
 }
 
 /// A mend's text inside a sentence; all of them begin with a verb.
 std::string uncapitalised(std::string text) {
-    if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z') text.front() = static_cast<char>(text.front() - 'A' + 'a');
+    if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z')
+        text.front() = static_cast<char>(text.front() - 'A' + 'a');
     return text;
 }
 
@@ -36,8 +37,8 @@ std::string missingInWords(const Throw& each, const Bench& bench, int now, int t
     const std::string& id = bench.parts[each.part].id;
     const bool closes = then > now;
     if (!each.isCap() && bench.parts[each.part].kind->state[each.state].type == ValueType::Choice) {
-        return fmt::format("{} stands {}, so its way {} is open: parted, no path.", id, positionInWords(each, bench, now),
-                           positionInWords(each, bench, then));
+        return fmt::format("{} stands {}, so its way {} is open: parted, no path.", id,
+                           positionInWords(each, bench, now), positionInWords(each, bench, then));
     }
     if (closes) return fmt::format("{} is open: parted, no path.", id);
     return fmt::format("{} is closed: joined, and that leads the current past.", id);
@@ -57,8 +58,10 @@ std::string throwsInWords(const std::vector<Throw>& throws, const Bench& bench, 
     std::vector<std::string> pressed, words;
     for (std::size_t t = 0; t < throws.size(); ++t) {
         if (now[t] == then[t]) continue;
-        if (throws[t].isCap() && then[t] != 0) pressed.push_back(bench.parts[throws[t].part].id);
-        else words.push_back(throwInWords(throws[t], bench, then[t]));
+        if (throws[t].isCap() && then[t] != 0)
+            pressed.push_back(bench.parts[throws[t].part].id);
+        else
+            words.push_back(throwInWords(throws[t], bench, then[t]));
     }
     if (!pressed.empty()) words.insert(words.begin(), fmt::format("press {}", fmt::join(pressed, " and ")));
     return fmt::format("{}", fmt::join(words, " and "));
@@ -74,9 +77,10 @@ std::size_t placeOnWay(const CurrentPath& path, int part) {
 
 void Explainer::explainIdle() {
     const bool light = self().kind->emitsLight;
-    answer_.question = fmt::format("Why {}?", light                    ? fmt::format("is {} dark", self().id)
-                                              : self().kind->isSupply ? fmt::format("does {} give no current", self().id)
-                                                                      : fmt::format("does no current run through {}", self().id));
+    answer_.question =
+        fmt::format("Why {}?", light                   ? fmt::format("is {} dark", self().id)
+                               : self().kind->isSupply ? fmt::format("does {} give no current", self().id)
+                                                       : fmt::format("does no current run through {}", self().id));
     if (snapshot_.status() == Status::None) {
         add(snapshot_.solution.reason);
     } else if (supplyNets(*snapshot_.layout).empty()) {
@@ -84,11 +88,13 @@ void Explainer::explainIdle() {
     } else {
         const double ampere = currentThrough(snapshot_, index_).inAmpere;
         if (ampere > kNoCurrentAmpere) {
-            add(fmt::format("Only {} runs through {}: too little to be seen.", formatQuantity(ampere, "A"), self().id), {self().id});
+            add(fmt::format("Only {} runs through {}: too little to be seen.", formatQuantity(ampere, "A"), self().id),
+                {self().id});
         } else if (light) {
             add(fmt::format("No current runs through {}, and without current it stays dark.", self().id), {self().id});
         }
-        if (self().kind->isSupply) add(fmt::format("There is no closed way from plus of {} round to its minus.", self().id), {self().id});
+        if (self().kind->isSupply)
+            add(fmt::format("There is no closed way from plus of {} round to its minus.", self().id), {self().id});
         sayWhatIsReached();
     }
 
@@ -128,12 +134,13 @@ void Explainer::sayWhatIsReached() {
     const SupplyReach one = reach[nets[0]], other = reach[nets[1]];
     const std::string names[] = {leadInWords(self(), 0), leadInWords(self(), 1)};
     const auto say = [&](int there, const char* sign, int missing, const char* wanted) {
-        add(fmt::format("{} leads to {}, but {} has no way to {} (open: parted, no path).", capitalised(names[there]), sign,
-                        names[missing], wanted),
+        add(fmt::format("{} leads to {}, but {} has no way to {} (open: parted, no path).", capitalised(names[there]),
+                        sign, names[missing], wanted),
             {self().id});
     };
     if (!one.plus && !one.minus && !other.plus && !other.minus) {
-        add(fmt::format("Neither leg of {} has a way to plus or to minus (open: parted, no path).", self().id), {self().id});
+        add(fmt::format("Neither leg of {} has a way to plus or to minus (open: parted, no path).", self().id),
+            {self().id});
     } else if ((one.plus || other.plus) && !one.minus && !other.minus) {
         say(one.plus ? 0 : 1, "plus", one.plus ? 1 : 0, "minus");
     } else if ((one.minus || other.minus) && !one.plus && !other.plus) {
@@ -157,7 +164,8 @@ void Explainer::sayMissing(const std::vector<Throw>& throws, const Digits& now, 
     }
 }
 
-void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached, std::string mend, Edit edit) {
+void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached, std::string mend,
+                      Edit edit) {
     const Bench& there = *reached.snapshot->layout->bench;
     for (std::size_t t = 0; t < throws.size(); ++t) {
         if (now[t] == reached.digits[t] || throws[t].isCap()) continue;

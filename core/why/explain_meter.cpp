@@ -1,11 +1,10 @@
 // What a meter shows, and what it does to the circuit while it looks.
 
-#include "core/why/explainer.h"
-
 #include "core/base/quantity.h"
 #include "core/findings/examination.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
+#include "core/why/explainer.h"
 
 #include <fmt/format.h>
 
@@ -23,13 +22,23 @@ void Explainer::explainReading() {
     const std::string ampere = formatQuantity(currentThrough(snapshot_, index_).inAmpere, "A");
     const std::string volt = formatQuantity(voltageAcross(), "V");
     if (reading.quantity == "voltage") {
-        add(fmt::format("Between its leads lies {}. They are not joined inside: it lets only {} through.", reading.text(), ampere), {id});
+        add(fmt::format("Between its leads lies {}. They are not joined inside: it lets only {} through.",
+                        reading.text(), ampere),
+            {id});
     } else if (reading.quantity == "current") {
-        add(fmt::format("All of {} runs through it, from the red lead to the black one. Measuring takes {} away from the circuit.", reading.text(), volt), {id});
+        add(fmt::format("All of {} runs through it, from the red lead to the black one. Measuring takes {} away from "
+                        "the circuit.",
+                        reading.text(), volt),
+            {id});
     } else if (reading.digits == "OL") {
-        add(fmt::format("{} sends no current through what lies between its leads: open (parted, no path), or more ohms than it can show.", id), {id});
+        add(fmt::format("{} sends no current through what lies between its leads: open (parted, no path), or more ohms "
+                        "than it can show.",
+                        id),
+            {id});
     } else {
-        add(fmt::format("It sends {} through everything between its leads together, which takes {}: {}.", ampere, volt, reading.text()), {id});
+        add(fmt::format("It sends {} through everything between its leads together, which takes {}: {}.", ampere, volt,
+                        reading.text()),
+            {id});
     }
 }
 

@@ -1,14 +1,13 @@
 // Current runs through the part. How bright or how hot it is follows from the way of the current: what drives it, what holds it back,
 // and what the part bears.
 
-#include "core/why/explainer.h"
-
 #include "core/base/quantity.h"
 #include "core/circuit/element.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/trial.h"
 #include "core/parts/derivation.h"
 #include "core/snapshot/readings.h"
+#include "core/why/explainer.h"
 
 #include <fmt/format.h>
 
@@ -56,7 +55,8 @@ double usualAmpere(const Snapshot& snapshot, int part) {
 
 /// A junction takes whatever current it can get, so something else has to hold it back.
 bool needsResistor(const PartKind& kind) {
-    return std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return findElement(spec.element) == &kJunctionElement; });
+    return std::ranges::any_of(kind.model,
+                               [](const ElementSpec& spec) { return findElement(spec.element) == &kJunctionElement; });
 }
 
 /// Whether some part gets more than it bears.
@@ -77,24 +77,35 @@ void Explainer::explainLight() {
     const bool tooMuch = most && most->share() > kMargin;
     const std::string& id = self().id;
     answer_.figures.emplace_back("brightness", brightness);
-    answer_.question = fmt::format("Why is {} {}?", id, tooMuch ? "overloaded" : brightness > 0 && brightness < kDim ? "so dim" : "lit as it is");
+    answer_.question = fmt::format("Why is {} {}?", id,
+                                   tooMuch                               ? "overloaded"
+                                   : brightness > 0 && brightness < kDim ? "so dim"
+                                                                         : "lit as it is");
     const double usual = usualAmpere(snapshot_, index_);
     if (tooMuch) {
         const bool far = most->share() > kFarTooMuch;
-        add(fmt::format("{} gets {}: it bears at most {}.", id, far ? "far too much current" : formatQuantity(ampere, "A"),
-                        formatSetting(most->limit, "A")),
+        add(fmt::format("{} gets {}: it bears at most {}.", id,
+                        far ? "far too much current" : formatQuantity(ampere, "A"), formatSetting(most->limit, "A")),
             {id});
     } else if (brightness > 0) {
-        const std::string full = usual > 0 ? fmt::format("At its usual {} it shines fully; now it", formatSetting(usual, "A")) : "Against its best it";
-        add(fmt::format("{} runs through {}. {} looks {:.0f} % as bright.", formatQuantity(ampere, "A"), id, full, 100 * brightness), {id});
+        const std::string full = usual > 0
+                                     ? fmt::format("At its usual {} it shines fully; now it", formatSetting(usual, "A"))
+                                     : "Against its best it";
+        add(fmt::format("{} runs through {}. {} looks {:.0f} % as bright.", formatQuantity(ampere, "A"), id, full,
+                        100 * brightness),
+            {id});
     } else {
-        add(fmt::format("{} runs through {}: it shines, but in a light that no eye sees.", formatQuantity(ampere, "A"), id), {id});
+        add(fmt::format("{} runs through {}: it shines, but in a light that no eye sees.", formatQuantity(ampere, "A"),
+                        id),
+            {id});
     }
     const CurrentPath path = pathThrough(snapshot_, index_);
     saySharing(path);
     sayLimit(path);
-    if (tooMuch) offerFindings();
-    else if (brightness < kDim && brightness > 0) offerResistance();
+    if (tooMuch)
+        offerFindings();
+    else if (brightness < kDim && brightness > 0)
+        offerResistance();
 }
 
 void Explainer::explainHeat() {
@@ -109,15 +120,19 @@ void Explainer::explainHeat() {
         add(fmt::format("{} is closed: joined, and {} passes.", id, formatQuantity(ampere, "A")), {id});
     } else if (!most) {
         answer_.question = fmt::format("Why does current run through {}?", id);
-        add(fmt::format("{} runs through {} and turns {} into heat there.", formatQuantity(ampere, "A"), id, formatQuantity(watt, "W")), {id});
+        add(fmt::format("{} runs through {} and turns {} into heat there.", formatQuantity(ampere, "A"), id,
+                        formatQuantity(watt, "W")),
+            {id});
     } else {
         const std::string_view feels = warmth(most->share());
         answer_.figures.emplace_back("limit", most->limit);
         answer_.question = fmt::format("Why is {} {}?", id, feels);
         const bool far = most->share() > kFarTooMuch;
-        const std::string across =
-            link == path.links.end() || std::isnan(link->volt()) ? "" : fmt::format("{} lies across it and ", formatQuantity(link->volt(), "V"));
-        add(fmt::format("{}{} runs through it: that makes {} heat. It bears {}, so it is {}.", across, formatQuantity(ampere, "A"), far ? "far too much" : formatQuantity(watt, "W") + " of",
+        const std::string across = link == path.links.end() || std::isnan(link->volt())
+                                       ? ""
+                                       : fmt::format("{} lies across it and ", formatQuantity(link->volt(), "V"));
+        add(fmt::format("{}{} runs through it: that makes {} heat. It bears {}, so it is {}.", across,
+                        formatQuantity(ampere, "A"), far ? "far too much" : formatQuantity(watt, "W") + " of",
                         formatSetting(most->limit, "W"), feels),
             {id});
     }
@@ -125,7 +140,9 @@ void Explainer::explainHeat() {
     const auto tightest = tightestRating(snapshot_, index_);
     if (tightest && tightest->rating->maximum && tightest->share() > kMargin) {
         if (!most || tightest->rating != most->rating) {
-            add(fmt::format("That is more than {} bears: {} at most.", id, formatSetting(tightest->limit, tightest->unit)), {id});
+            add(fmt::format("That is more than {} bears: {} at most.", id,
+                            formatSetting(tightest->limit, tightest->unit)),
+                {id});
         }
         offerFindings();
     }
@@ -139,14 +156,19 @@ void Explainer::explainSupply() {
     answer_.question = fmt::format("Why does {} give this current?", id);
     const double ampere = currentThrough(snapshot_, index_).outAmpere;
     if (watt < 0) {
-        add(fmt::format("{} takes current instead of giving it: another supply pushes {} into it.", id, formatQuantity(ampere, "A")), {id});
+        add(fmt::format("{} takes current instead of giving it: another supply pushes {} into it.", id,
+                        formatQuantity(ampere, "A")),
+            {id});
     } else {
         add(fmt::format("{} gives {}: {} in all.", id, formatQuantity(ampere, "A"), formatQuantity(watt, "W")), {id});
     }
     const bool limiting = std::ranges::any_of(snapshot_.solution.elements, [&](const ElementState& element) {
         return element.part == index_ && element.limiting;
     });
-    if (limiting) add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage sinks.", id), {id});
+    if (limiting)
+        add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage sinks.",
+                        id),
+            {id});
     if (!path.links.empty()) add(fmt::format("Most of it runs through {}, and back.", wayInWords(path)));
     if (limiting || watt < 0) offerFindings();
 }
@@ -174,15 +196,19 @@ void Explainer::sayLimit(const CurrentPath& path) {
         if (strongest == nullptr || link.volt() > strongest->volt()) strongest = &link;
     }
     if (strongest == nullptr) {
-        if (path.supply >= 0 && needsResistor(*self().kind)) add(fmt::format("Nothing on the way holds the current back: {} needs a resistor.", self().id), {self().id});
+        if (path.supply >= 0 && needsResistor(*self().kind))
+            add(fmt::format("Nothing on the way holds the current back: {} needs a resistor.", self().id), {self().id});
         return;
     }
     const Part& resistor = bench().parts[strongest->part];
-    const double ohm = resistor.value(resistanceValue(*resistor.kind)), own = currentThrough(snapshot_, index_).inAmpere;
-    std::string text = fmt::format("{} sets how much: {} divided by its {} is {}", resistor.id, formatQuantity(strongest->volt(), "V"),
-                                   formatSetting(ohm, "ohm"), formatQuantity(strongest->ampere, "A"));
+    const double ohm = resistor.value(resistanceValue(*resistor.kind)),
+                 own = currentThrough(snapshot_, index_).inAmpere;
+    std::string text =
+        fmt::format("{} sets how much: {} divided by its {} is {}", resistor.id, formatQuantity(strongest->volt(), "V"),
+                    formatSetting(ohm, "ohm"), formatQuantity(strongest->ampere, "A"));
     const bool shared = std::abs(strongest->ampere - own) > kSameShare * strongest->ampere;
-    text += shared ? fmt::format(", and {} gets {} of it.", self().id, formatQuantity(own, "A")) : ". More ohms, less current, less light.";
+    text += shared ? fmt::format(", and {} gets {} of it.", self().id, formatQuantity(own, "A"))
+                   : ". More ohms, less current, less light.";
     add(std::move(text), {resistor.id}, holesOf(resistor));
 }
 
@@ -193,9 +219,11 @@ void Explainer::offerResistance() {
         const auto mended = apply(bench(), mend.edit);
         if (!mended) continue;
         const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);
-        const bool brighter = then->status() == Status::Solved && then->partBrightness[index_] > snapshot_.partBrightness[index_];
+        const bool brighter =
+            then->status() == Status::Solved && then->partBrightness[index_] > snapshot_.partBrightness[index_];
         if (!brighter || overloads(*then)) continue;
-        answer_.remedies.push_back({std::move(mend.text), outcomeInWords(*then), std::move(mend.edit), snapshot_.inputs.held});
+        answer_.remedies.push_back(
+            {std::move(mend.text), outcomeInWords(*then), std::move(mend.edit), snapshot_.inputs.held});
         return;
     }
     offerFindings();
@@ -213,7 +241,8 @@ void Explainer::offerFindings() {
         const bool eased = overloads(snapshot_) || then->partBrightness[part] > snapshot_.partBrightness[index_];
         if (!eased && !self().kind->isSupply) continue;
         add(finding.text, finding.parts, finding.holes);
-        answer_.remedies.push_back({finding.mend->text, outcomeInWords(*then), finding.mend->edit, snapshot_.inputs.held});
+        answer_.remedies.push_back(
+            {finding.mend->text, outcomeInWords(*then), finding.mend->edit, snapshot_.inputs.held});
         return;
     }
 }

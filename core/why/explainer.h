@@ -9,7 +9,12 @@ namespace tiepoint {
 
 class Explainer {
 public:
-    Explainer(const Snapshot& snapshot, int part, const ResistorDrawer& drawer) : snapshot_(snapshot), index_(part), drawer_(drawer) { answer_.part = self().id; }
+    Explainer(const Snapshot& snapshot, int part, const ResistorDrawer& drawer)
+        : snapshot_(snapshot),
+          index_(part),
+          drawer_(drawer) {
+        answer_.part = self().id;
+    }
 
     Answer run();
 
@@ -26,7 +31,8 @@ private:
     void explainIdle();
     void sayWhatIsReached();
     void sayMissing(const std::vector<Throw>& throws, const Digits& now, const Reached& reached);
-    void offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached, std::string mend = {}, Edit edit = {});
+    void offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached, std::string mend = {},
+               Edit edit = {});
 
     // explain_running.cpp: current runs
     void explainLight();

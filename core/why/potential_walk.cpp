@@ -29,7 +29,8 @@ using Hops = std::vector<Hop>;
 /// What every part draws out of every net.
 class Traffic {
 public:
-    explicit Traffic(const Snapshot& snapshot) : least_(std::max(kNoCurrentAmpere, kLeakShare * snapshot.largestCurrentAmpere)) {
+    explicit Traffic(const Snapshot& snapshot)
+        : least_(std::max(kNoCurrentAmpere, kLeakShare * snapshot.largestCurrentAmpere)) {
         const Layout& layout = *snapshot.layout;
         byPart_.resize(layout.bench->parts.size());
         byNet_.resize(static_cast<std::size_t>(layout.netCount));
@@ -97,7 +98,8 @@ private:
 };
 
 /// From a part on to the first one that is a goal, which is the last hop; nothing if no way leads there. Parts that are `seen` are no way.
-std::optional<Hops> wayTo(const Traffic& traffic, int start, double sign, const std::function<bool(int)>& isGoal, std::vector<char>& seen) {
+std::optional<Hops> wayTo(const Traffic& traffic, int start, double sign, const std::function<bool(int)>& isGoal,
+                          std::vector<char>& seen) {
     struct Choice {
         Hops hops;
         std::size_t next = 0;
@@ -130,7 +132,8 @@ std::optional<Hops> loopThrough(const Snapshot& snapshot, const Traffic& traffic
     std::vector<char> seen(parts.size(), 0);
     seen[part] = 1;
     if (isSupply(part)) {
-        auto round = wayTo(traffic, part, 1, [part](int p) { return p == part; }, seen);
+        auto round = wayTo(
+            traffic, part, 1, [part](int p) { return p == part; }, seen);
         if (round) std::ranges::rotate(*round, round->end() - 1);
         return round;
     }
@@ -140,7 +143,8 @@ std::optional<Hops> loopThrough(const Snapshot& snapshot, const Traffic& traffic
     seen.assign(parts.size(), 0);
     seen[part] = 1;
     for (const Hop& hop : *upstream) seen[hop.part] = 1;
-    const auto downstream = wayTo(traffic, part, 1, [first](int p) { return p == first; }, seen);
+    const auto downstream = wayTo(
+        traffic, part, 1, [first](int p) { return p == first; }, seen);
     if (!downstream) return std::nullopt;
     // Upstream a hop's net lies behind its part, so the nets move on by one part when the way is turned round.
     Hops round{{first, 0}};
@@ -157,16 +161,23 @@ std::optional<Hops> loopThrough(const Snapshot& snapshot, const Traffic& traffic
 /// Ways inside the metal.
 class Metal {
 public:
-    explicit Metal(const Snapshot& snapshot) : snapshot_(snapshot), layout_(*snapshot.layout), at_(layout_.joints.size()) {
+    explicit Metal(const Snapshot& snapshot)
+        : snapshot_(snapshot),
+          layout_(*snapshot.layout),
+          at_(layout_.joints.size()) {
         for (int piece = 0; piece < static_cast<int>(layout_.pieces.size()); ++piece) {
             at_[layout_.pieces[piece].from].push_back(piece);
             at_[layout_.pieces[piece].to].push_back(piece);
         }
     }
 
-    int beyond(int piece, int joint) const { return layout_.pieces[piece].from == joint ? layout_.pieces[piece].to : layout_.pieces[piece].from; }
+    int beyond(int piece, int joint) const {
+        return layout_.pieces[piece].from == joint ? layout_.pieces[piece].to : layout_.pieces[piece].from;
+    }
     /// Along the piece, away from the joint.
-    double ampere(int piece, int joint) const { return (layout_.pieces[piece].from == joint ? 1 : -1) * snapshot_.pieceCurrent[piece]; }
+    double ampere(int piece, int joint) const {
+        return (layout_.pieces[piece].from == joint ? 1 : -1) * snapshot_.pieceCurrent[piece];
+    }
 
     /// The joint at which the part takes most (sign 1) or gives most (sign -1) in the net.
     int door(int part, int net, double sign) const {
@@ -223,7 +234,10 @@ private:
 /// Lays the points of a loop of parts.
 class Walker {
 public:
-    Walker(const Snapshot& snapshot, const Traffic& traffic) : snapshot_(snapshot), traffic_(traffic), metal_(snapshot) {}
+    Walker(const Snapshot& snapshot, const Traffic& traffic)
+        : snapshot_(snapshot),
+          traffic_(traffic),
+          metal_(snapshot) {}
 
     PotentialWalk walk(const Hops& loop) {
         walk_.end = WalkEnd::Closed;
@@ -235,7 +249,8 @@ public:
             through(here.part, here.net, next.net);
             along(next.part, next.net);
         }
-        const bool known = std::ranges::none_of(walk_.points, [](const WalkPoint& point) { return std::isnan(point.volt); });
+        const bool known =
+            std::ranges::none_of(walk_.points, [](const WalkPoint& point) { return std::isnan(point.volt); });
         if (known) return std::move(walk_);
         PotentialWalk floating;
         floating.end = WalkEnd::Floating;
@@ -250,7 +265,9 @@ private:
     void through(int part, int fromNet, int toNet) {
         const double in = traffic_.into(part, fromNet), out = -traffic_.into(part, toNet);
         const double ampere = std::min(in, out), whole = traffic_.given(part);
-        if (whole - ampere > traffic_.least()) walk_.divisions.push_back({lastPoint(), part, ampere, whole, ampere >= traffic_.mostGiven(part) - traffic_.least()});
+        if (whole - ampere > traffic_.least())
+            walk_.divisions.push_back(
+                {lastPoint(), part, ampere, whole, ampere >= traffic_.mostGiven(part) - traffic_.least()});
         walk_.steps.push_back({part, -1, ampere, volt(toNet) - volt(fromNet)});
         land(metal_.door(part, toNet, -1), toNet);
     }
@@ -264,7 +281,9 @@ private:
             land(metal_.beyond(piece, joint), net);
         }
         const double whole = traffic_.whole(net), goesOn = traffic_.into(part, net);
-        if (whole - goesOn > traffic_.least()) walk_.divisions.push_back({dividesAt(begin), -1, goesOn, whole, goesOn >= traffic_.most(net) - traffic_.least()});
+        if (whole - goesOn > traffic_.least())
+            walk_.divisions.push_back(
+                {dividesAt(begin), -1, goesOn, whole, goesOn >= traffic_.most(net) - traffic_.least()});
     }
 
     /// The point, from `begin` on, after which less goes on than came there: the place to look at.
@@ -308,7 +327,8 @@ int partToWalk(const Snapshot& snapshot) {
     int found = -1;
     for (int part = 0; part < static_cast<int>(parts.size()); ++part) {
         if (!parts[part].kind->isSupply) continue;
-        if (found < 0 || currentThrough(snapshot, part).outAmpere > currentThrough(snapshot, found).outAmpere) found = part;
+        if (found < 0 || currentThrough(snapshot, part).outAmpere > currentThrough(snapshot, found).outAmpere)
+            found = part;
     }
     return found;
 }

@@ -18,35 +18,35 @@ struct WalkPoint {
 
 /// From a point to the next: through a part, or along a piece of metal.
 struct WalkStep {
-    int part = -1;     ///< -1: along metal
-    int piece = -1;    ///< -1: through a part
+    int part = -1;      ///< -1: along metal
+    int piece = -1;     ///< -1: through a part
     double ampere = 0;  ///< through the part on this way, or in the piece; positive along the walk
-    double volt = 0;   ///< by how much the potential rises
+    double volt = 0;    ///< by how much the potential rises
 };
 
 /// Where only a share of the current goes on with the walk.
 struct WalkDivision {
-    int point = 0;          ///< index into the points; inside a part: where it is entered
-    int part = -1;          ///< inside this part; -1: in the metal
-    double ampere = 0;      ///< goes on with the walk
+    int point = 0;      ///< index into the points; inside a part: where it is entered
+    int part = -1;      ///< inside this part; -1: in the metal
+    double ampere = 0;  ///< goes on with the walk
     double wholeAmpere = 0;
-    bool largest = true;    ///< no other way takes more
+    bool largest = true;  ///< no other way takes more
     double share() const { return ampere / wholeAmpere; }
 };
 
 enum class WalkEnd {
-    Closed,      ///< there and back
-    Off,         ///< no supply is switched on
+    Closed,  ///< there and back
+    Off,     ///< no supply is switched on
     NoSolution,
-    NoCurrent,   ///< the part carries none
-    Floating,    ///< somewhere no potential can be told
+    NoCurrent,  ///< the part carries none
+    Floating,   ///< somewhere no potential can be told
 };
 
 struct PotentialWalk {
     WalkEnd end = WalkEnd::NoSolution;
-    int supply = -1;                ///< the part at which it begins
-    std::vector<WalkPoint> points;  ///< the last is the first again; empty unless closed
-    std::vector<WalkStep> steps;    ///< one fewer than points
+    int supply = -1;                      ///< the part at which it begins
+    std::vector<WalkPoint> points;        ///< the last is the first again; empty unless closed
+    std::vector<WalkStep> steps;          ///< one fewer than points
     std::vector<WalkDivision> divisions;  ///< in the order of the walk
 };
 

@@ -14,7 +14,10 @@ constexpr int kMostMends = 4;
 
 class PositionSearch {
 public:
-    PositionSearch(PositionSolver& solver, const Digits& now, const Wish& wish) : solver_(solver), digits_(now), wish_(wish) {}
+    PositionSearch(PositionSolver& solver, const Digits& now, const Wish& wish)
+        : solver_(solver),
+          digits_(now),
+          wish_(wish) {}
 
     std::vector<Reached> run() {
         for (std::size_t changes = 1; changes <= digits_.size() && hits_.empty() && solves_ < kMostSolves; ++changes) {
@@ -64,7 +67,10 @@ std::optional<Reached> reachedOn(const std::shared_ptr<const Bench>& bench, cons
 class MendSearch {
 public:
     MendSearch(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer)
-        : start_(snapshot.layout->bench), inputs_(snapshot.inputs), wish_(wish), drawer_(drawer) {}
+        : start_(snapshot.layout->bench),
+          inputs_(snapshot.inputs),
+          wish_(wish),
+          drawer_(drawer) {}
 
     std::optional<Mended> run() {
         std::shared_ptr<const Bench> bench = start_;
@@ -148,6 +154,8 @@ std::vector<Reached> nearestPositions(PositionSolver& solver, const Digits& now,
     return PositionSearch(solver, now, wish).run();
 }
 
-std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer) { return MendSearch(snapshot, wish, drawer).run(); }
+std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer) {
+    return MendSearch(snapshot, wish, drawer).run();
+}
 
 }  // namespace tiepoint

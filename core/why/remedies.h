@@ -26,7 +26,7 @@ struct Mended {
     std::vector<Finding> steps;  ///< those whose mends are needed, in order
     Edit edit;                   ///< all of them
     std::shared_ptr<const Bench> bench;
-    Reached reached;             ///< on the mended bench, with the fewest throws that are still needed
+    Reached reached;  ///< on the mended bench, with the fewest throws that are still needed
 };
 
 /// Mends one finding after the other until the bench is as wished, then leaves out what wasn't needed.

@@ -14,17 +14,23 @@ std::string placeInWords(const Layout& layout, int joint) {
     const Part& part = bench.parts[layout.partOfLead(at.lead)];
     if (at.hub) return "inside " + part.id;
     const LeadSpec& lead = part.kind->leads[at.lead - layout.firstLead[layout.partOfLead(at.lead)]];
-    return lead.socket ? fmt::format("socket {} of {}", lead.name, part.id) : fmt::format("the free end of {}", part.id);
+    return lead.socket ? fmt::format("socket {} of {}", lead.name, part.id)
+                       : fmt::format("the free end of {}", part.id);
 }
 
 std::string whyNoWalk(const Snapshot& snapshot, const PotentialWalk& walk, int part) {
     switch (walk.end) {
-        case WalkEnd::Closed: return {};
-        case WalkEnd::Off: return "No supply is switched on: there is no potential to walk along.";
-        case WalkEnd::NoSolution: return "There is no solution: " + snapshot.solution.reason + ".";
+        case WalkEnd::Closed:
+            return {};
+        case WalkEnd::Off:
+            return "No supply is switched on: there is no potential to walk along.";
+        case WalkEnd::NoSolution:
+            return "There is no solution: " + snapshot.solution.reason + ".";
         case WalkEnd::NoCurrent:
-            return fmt::format("No current flows through {}: there is no loop to walk round.", snapshot.layout->bench->parts[part].id);
-        case WalkEnd::Floating: return "On this loop no potential can be told: nothing ties it to minus.";
+            return fmt::format("No current flows through {}: there is no loop to walk round.",
+                               snapshot.layout->bench->parts[part].id);
+        case WalkEnd::Floating:
+            return "On this loop no potential can be told: nothing ties it to minus.";
     }
     return {};
 }
@@ -32,10 +38,12 @@ std::string whyNoWalk(const Snapshot& snapshot, const PotentialWalk& walk, int p
 std::vector<std::string> divisionsInWords(const Snapshot& snapshot, const PotentialWalk& walk) {
     std::vector<std::string> sentences;
     for (const WalkDivision& division : walk.divisions) {
-        const std::string where = division.part >= 0 ? "Inside " + snapshot.layout->bench->parts[division.part].id
-                                                     : "At " + placeInWords(*snapshot.layout, walk.points[division.point].joint);
+        const std::string where = division.part >= 0
+                                      ? "Inside " + snapshot.layout->bench->parts[division.part].id
+                                      : "At " + placeInWords(*snapshot.layout, walk.points[division.point].joint);
         sentences.push_back(fmt::format("{} the current divides: this walk follows {}, {} of {}.", where,
-                                        division.largest ? "the largest share" : "a smaller share", formatQuantity(division.ampere, "A"),
+                                        division.largest ? "the largest share" : "a smaller share",
+                                        formatQuantity(division.ampere, "A"),
                                         formatQuantity(division.wholeAmpere, "A")));
     }
     return sentences;

@@ -22,7 +22,8 @@ std::string withShort() {
     std::string text = readFile(harbourBench("beacon-lamp"));
     const std::string before = "\"jumpers\": [\n";
     const auto at = text.find(before);
-    text.insert(at + before.size(), "    {\"id\": \"W9\", \"ends\": [\"A.top+20\", \"A.bottom-20\"], \"colour\": \"red\"},\n");
+    text.insert(at + before.size(),
+                "    {\"id\": \"W9\", \"ends\": [\"A.top+20\", \"A.bottom-20\"], \"colour\": \"red\"},\n");
     return scratchFile("short.bench.json", text);
 }
 
@@ -109,7 +110,8 @@ TEST(Check, TellsAsMuchAsTheFileSays) {
     EXPECT_TRUE(place[0]["severity"].is_null());
     EXPECT_TRUE(place[0]["mend"].is_null());
     EXPECT_EQ(place[0]["text"], "Look along the top plus rail.");
-    EXPECT_EQ(runProgram({"check", shortThatReveals(R"({"level": 1})")}).output, "Beacon lamp\n  Look along the top plus rail.\n  --reveal 3 tells how to mend it.\n");
+    EXPECT_EQ(runProgram({"check", shortThatReveals(R"({"level": 1})")}).output,
+              "Beacon lamp\n  Look along the top plus rail.\n  --reveal 3 tells how to mend it.\n");
 
     const json proof = findingsOf(shortThatReveals(R"({"level": 2})"), 1);
     EXPECT_EQ(proof[0]["rule"], "short-circuit");
@@ -129,7 +131,8 @@ TEST(Check, WordsTellTheMendWhenAskedFor) {
 TEST(Check, ALockedBenchTellsNoMore) {
     const std::string file = shortThatReveals(R"({"level": 1, "lock": "sha256:aa:bb"})");
     const std::string mended = (scratchFolder() / "peeked.bench.json").string();
-    for (const auto& arguments : {std::vector<std::string>{"check", file, "--reveal", "2"}, std::vector<std::string>{"check", file, "--mend", "-o", mended},
+    for (const auto& arguments : {std::vector<std::string>{"check", file, "--reveal", "2"},
+                                  std::vector<std::string>{"check", file, "--mend", "-o", mended},
                                   std::vector<std::string>{"why", file, "D1"}}) {
         const Ran ran = runProgram(arguments);
         EXPECT_EQ(ran.code, 2) << arguments[2];

@@ -25,7 +25,9 @@ TEST_P(Unusable, SaysWhyInOneLine) {
     for (const std::string& words : GetParam().says) EXPECT_NE(ran.error.find(words), std::string::npos) << ran.error;
 }
 
-std::string brokenFile() { return scratchFile("broken.bench.json", "{\n  \"format\": \"tiepoint-bench\",\n  \"version\": 1, }\n"); }
+std::string brokenFile() {
+    return scratchFile("broken.bench.json", "{\n  \"format\": \"tiepoint-bench\",\n  \"version\": 1, }\n");
+}
 std::string badHole() {
     return scratchFile("bad-hole.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Bad hole",
   "boards": [{"id": "A", "kind": "half", "at": [0, 0]}],
@@ -35,25 +37,30 @@ std::string unreadable() { return (scratchFolder() / "nothing-here.bench.json").
 
 INSTANTIATE_TEST_SUITE_P(
     Errors, Unusable,
-    testing::Values(Case{"noSuchFile", {"solve", unreadable()}, {"nothing-here.bench.json"}},
-                    Case{"aFolder", {"solve", scratchFolder().string()}, {scratchFolder().string()}},
-                    Case{"brokenSyntax", {"nets", brokenFile()}, {"broken.bench.json:3:"}},
-                    Case{"badHole", {"solve", badHole()}, {"bad-hole.bench.json:3:", "/parts/0/leads/2", "c31"}},
-                    Case{"badHoleChecked", {"check", badHole()}, {"/parts/0/leads/2"}},
-                    Case{"badHoleRendered", {"render", badHole(), "-o", (scratchFolder() / "x.png").string()}, {"/parts/0/leads/2"}},
-                    Case{"unknownHeld", {"solve", harbourBench("beacon-lamp"), "--hold", "S9"}, {"beacon-lamp.bench.json", "--hold S9"}},
-                    Case{"heldResistor", {"solve", harbourBench("beacon-lamp"), "--hold", "R1"}, {"--hold R1", "resistor"}},
-                    Case{"heldJumper", {"solve", harbourBench("beacon-lamp"), "--hold", "W1"}, {"--hold W1"}},
-                    Case{"unknownOption", {"solve", harbourBench("beacon-lamp"), "--loud"}, {"--loud"}},
-                    Case{"noFile", {"solve"}, {"FILE"}},
-                    Case{"unknownKind", {"parts", "flux-capacitor"}, {"flux-capacitor"}},
-                    Case{"mendWithoutOutput", {"check", harbourBench("beacon-lamp"), "--mend"}, {"--output"}},
-                    Case{"unknownEnding", {"render", harbourBench("beacon-lamp"), "-o", "lamp.bmp"}, {"lamp.bmp"}},
-                    Case{"unknownTheme", {"render", harbourBench("beacon-lamp"), "-o", "lamp.png", "--theme", "sepia"}, {"sepia"}},
-                    Case{"unknownView", {"render", harbourBench("beacon-lamp"), "-o", "lamp.png", "--show", "smells"}, {"smells"}},
-                    Case{"noWidth", {"render", harbourBench("beacon-lamp"), "-o", "lamp.png", "--width", "0"}, {"--width"}},
-                    Case{"unwritable", {"render", harbourBench("beacon-lamp"), "-o", "/proc/nowhere/lamp.png"}, {"/proc/nowhere/lamp.png"}},
-                    Case{"twoFiles", {"solve", harbourBench("beacon-lamp"), harbourBench("lock-gate")}, {"lock-gate"}}),
+    testing::Values(
+        Case{"noSuchFile", {"solve", unreadable()}, {"nothing-here.bench.json"}},
+        Case{"aFolder", {"solve", scratchFolder().string()}, {scratchFolder().string()}},
+        Case{"brokenSyntax", {"nets", brokenFile()}, {"broken.bench.json:3:"}},
+        Case{"badHole", {"solve", badHole()}, {"bad-hole.bench.json:3:", "/parts/0/leads/2", "c31"}},
+        Case{"badHoleChecked", {"check", badHole()}, {"/parts/0/leads/2"}},
+        Case{
+            "badHoleRendered", {"render", badHole(), "-o", (scratchFolder() / "x.png").string()}, {"/parts/0/leads/2"}},
+        Case{"unknownHeld",
+             {"solve", harbourBench("beacon-lamp"), "--hold", "S9"},
+             {"beacon-lamp.bench.json", "--hold S9"}},
+        Case{"heldResistor", {"solve", harbourBench("beacon-lamp"), "--hold", "R1"}, {"--hold R1", "resistor"}},
+        Case{"heldJumper", {"solve", harbourBench("beacon-lamp"), "--hold", "W1"}, {"--hold W1"}},
+        Case{"unknownOption", {"solve", harbourBench("beacon-lamp"), "--loud"}, {"--loud"}},
+        Case{"noFile", {"solve"}, {"FILE"}}, Case{"unknownKind", {"parts", "flux-capacitor"}, {"flux-capacitor"}},
+        Case{"mendWithoutOutput", {"check", harbourBench("beacon-lamp"), "--mend"}, {"--output"}},
+        Case{"unknownEnding", {"render", harbourBench("beacon-lamp"), "-o", "lamp.bmp"}, {"lamp.bmp"}},
+        Case{"unknownTheme", {"render", harbourBench("beacon-lamp"), "-o", "lamp.png", "--theme", "sepia"}, {"sepia"}},
+        Case{"unknownView", {"render", harbourBench("beacon-lamp"), "-o", "lamp.png", "--show", "smells"}, {"smells"}},
+        Case{"noWidth", {"render", harbourBench("beacon-lamp"), "-o", "lamp.png", "--width", "0"}, {"--width"}},
+        Case{"unwritable",
+             {"render", harbourBench("beacon-lamp"), "-o", "/proc/nowhere/lamp.png"},
+             {"/proc/nowhere/lamp.png"}},
+        Case{"twoFiles", {"solve", harbourBench("beacon-lamp"), harbourBench("lock-gate")}, {"lock-gate"}}),
     [](const testing::TestParamInfo<Case>& each) { return std::string(each.param.name); });
 
 TEST(Errors, HelpIsNoError) {
@@ -68,7 +75,8 @@ TEST(Errors, HelpIsNoError) {
 }
 
 TEST(Errors, UnknownMembersAreWarnedAbout) {
-    const std::string file = scratchFile("extra.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Extra",
+    const std::string file =
+        scratchFile("extra.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Extra",
   "boards": [{"id": "A", "kind": "half", "at": [0, 0]}], "parts": [], "jumpers": [], "tide": "low"})");
     const Ran ran = runProgram({"nets", file});
     EXPECT_EQ(ran.code, 0);

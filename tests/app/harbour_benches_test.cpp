@@ -1,7 +1,6 @@
 // The harbour benches: each does what its title promises, is sound, tidy and placed as hands could place it.
 
 #include "app/run_program.h"
-
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
 #include "core/bench/validate.h"
@@ -20,9 +19,9 @@ namespace {
 constexpr double kDark = 0.01;
 constexpr double kLit = 0.2;
 
-const std::vector<std::string> kNames{"beacon-lamp", "lock-gate", "quay-bell-lamp", "fairway-dimmer",
-                                      "two-way-stair-lamp", "three-buoys", "gangway", "dark-beacon",
-                                      "ferry-cabin"};
+const std::vector<std::string> kNames{"beacon-lamp",    "lock-gate",          "quay-bell-lamp",
+                                      "fairway-dimmer", "two-way-stair-lamp", "three-buoys",
+                                      "gangway",        "dark-beacon",        "ferry-cabin"};
 
 Bench load(const std::string& name) {
     auto read = readBenchFile(harbourBench(name));

@@ -29,7 +29,8 @@ std::vector<std::string> includesOf(const fs::path& source) {
     static const std::regex include(R"re(#\s*include\s*[<"]([^>"]+)[>"])re");
     const std::string text = readFile(source);
     std::vector<std::string> names;
-    for (auto match = std::sregex_iterator(text.begin(), text.end(), include); match != std::sregex_iterator(); ++match) {
+    for (auto match = std::sregex_iterator(text.begin(), text.end(), include); match != std::sregex_iterator();
+         ++match) {
         names.push_back((*match)[1]);
     }
     return names;
@@ -70,10 +71,12 @@ TEST(Layering, CoreLinksNoQt) {
 }
 
 TEST(Layering, TopHoldsOnlyWhatWasAgreed) {
-    const std::set<std::string> agreed{"CMakeLists.txt", "README.md", "DEVELOPERS.md", "LICENSE", "app", "core", "ui", "resources", "tests"};
+    const std::set<std::string> agreed{"CMakeLists.txt", "README.md", "DEVELOPERS.md", "LICENSE", "app",
+                                       "core",           "ui",        "resources",     "tests"};
     for (const auto& entry : fs::directory_iterator(kTop)) {
         const std::string name = entry.path().filename();
-        const bool built = entry.is_directory() && name.starts_with("build");  // where the two scripts build; never committed
+        const bool built =
+            entry.is_directory() && name.starts_with("build");  // where the two scripts build; never committed
         if (name.starts_with(".") || built) continue;
         EXPECT_TRUE(agreed.contains(name)) << name;
     }
@@ -81,7 +84,8 @@ TEST(Layering, TopHoldsOnlyWhatWasAgreed) {
 
 TEST(Layering, NothingIsSwitchedOffOrLeftForLater) {
     // Written in pieces, so that this file doesn't find itself.
-    const std::regex left(std::string("DISABLED") + "_|GTEST" + "_SKIP|#if" + " 0|\\b(TO" + "DO|FIX" + "ME|XX" + "X)\\b");
+    const std::regex left(std::string("DISABLED") + "_|GTEST" + "_SKIP|#if" + " 0|\\b(TO" + "DO|FIX" + "ME|XX" +
+                          "X)\\b");
     for (const char* folder : {"core", "ui", "app", "tests"}) {
         for (const fs::path& source : sourcesBelow(folder)) {
             const std::string text = readFile(source);

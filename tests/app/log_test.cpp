@@ -35,7 +35,8 @@ TEST(Log, KeepsTheReasonOfAnError) {
 
 TEST(Log, NeverFailsTheProgram) {
     // A folder that can't be made, and none at all.
-    for (const auto& world : {std::vector<std::string>{"XDG_STATE_HOME=/proc/nowhere"}, std::vector<std::string>{"HOME="}}) {
+    for (const auto& world :
+         {std::vector<std::string>{"XDG_STATE_HOME=/proc/nowhere"}, std::vector<std::string>{"HOME="}}) {
         const Ran ran = runProgram({"nets", harbourBench("beacon-lamp")}, world);
         EXPECT_EQ(ran.code, 0);
         EXPECT_EQ(ran.error, "");

@@ -19,7 +19,8 @@ std::string dividerBench(const std::string& dial, const std::string& red = "A.e1
   {"id": "PS1", "kind": "bench-supply", "leads": {"+": "A.top+3", "-": "A.bottom-3"}, "values": {"voltage": 9}},
   {"id": "R1", "kind": "resistor", "leads": {"1": "A.c5", "2": "A.c10"}, "values": {"resistance": 1000000}},
   {"id": "R2", "kind": "resistor", "leads": {"1": "A.d10", "2": "A.d15"}, "values": {"resistance": 1000000}},
-  {"id": "M1", "kind": "multimeter", "leads": {"+": ")" + red + R"(", "com": "A.e15"}, "state": {"dial": ")" + dial + R"("}}],
+  {"id": "M1", "kind": "multimeter", "leads": {"+": ")" +
+                           red + R"(", "com": "A.e15"}, "state": {"dial": ")" + dial + R"("}}],
 "jumpers": [{"id": "W1", "ends": ["A.top+7", "A.a5"], "colour": "red"}, {"id": "W2", "ends": ["A.bottom-14", "A.a15"], "colour": "black"}]})");
 }
 
@@ -49,7 +50,8 @@ TEST(Multimeter, WithoutANumberItSaysWhy) {
 
 TEST(Multimeter, TextAndWhyTellIt) {
     const std::string file = dividerBench("volts");
-    EXPECT_NE(runProgram({"solve", file}).output.find("M1, multimeter: takes 1.84 \u00b5W, reads 4.29 V\n"), std::string::npos)
+    EXPECT_NE(runProgram({"solve", file}).output.find("M1, multimeter: takes 1.84 \u00b5W, reads 4.29 V\n"),
+              std::string::npos)
         << runProgram({"solve", file}).output;
     EXPECT_EQ(runProgram({"why", file, "M1"}).output.find("Why does M1 show 4.29 V?"), 0u);
 }

@@ -21,8 +21,8 @@ json netsOf(const std::string& file) {
 TEST(Nets, BeaconHasItsFourNets) {
     const json nets = netsOf(harbourBench("beacon-lamp"))["nets"];
     const std::vector<std::set<std::string>> expected{
-        {"A.top+3", "A.top+7", "A.a8", "A.c8"},        // plus, through W1 to the resistor
-        {"A.c14", "A.e14", "A.f14"},                   // a joined pair of the button ties both halves of its column
+        {"A.top+3", "A.top+7", "A.a8", "A.c8"},  // plus, through W1 to the resistor
+        {"A.c14", "A.e14", "A.f14"},             // a joined pair of the button ties both halves of its column
         {"A.e16", "A.f16", "A.h16"},
         {"A.h19", "A.j19", "A.bottom-18", "A.bottom-3"},
     };
@@ -37,16 +37,19 @@ TEST(Nets, BeaconHasItsFourNets) {
 
 // Common practice: a rail joins end to end, the next column doesn't, and the gap parts the halves of a column.
 TEST(Nets, RailsJoinAndColumnsPart) {
-    const json nets = netsOf(scratchFile("rails.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Rails",
+    const json nets =
+        netsOf(scratchFile("rails.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Rails",
       "boards": [{"id": "A", "kind": "full", "at": [0, 0]}], "parts": [],
       "jumpers": [{"id": "W1", "ends": ["A.top+1", "A.a5"], "colour": "red"}, {"id": "W2", "ends": ["A.top+50", "A.a7"], "colour": "red"},
-                  {"id": "W3", "ends": ["A.e6", "A.j20"], "colour": "blue"}, {"id": "W4", "ends": ["A.f5", "A.j30"], "colour": "blue"}]})"))["nets"];
+                  {"id": "W3", "ends": ["A.e6", "A.j20"], "colour": "blue"}, {"id": "W4", "ends": ["A.f5", "A.j30"], "colour": "blue"}]})"))
+            ["nets"];
     ASSERT_EQ(nets.size(), 3u);
     EXPECT_EQ(nets[0]["jumpers"], (json{"W1", "W2"}));
 }
 
 TEST(Nets, SocketsAndHangingLeadsAreListed) {
-    const json nets = netsOf(scratchFile("sockets.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Sockets",
+    const json nets =
+        netsOf(scratchFile("sockets.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Sockets",
       "boards": [{"id": "A", "kind": "mini", "at": [0, 0]}],
       "parts": [{"id": "PS1", "kind": "usb-supply"}, {"id": "R1", "kind": "resistor", "leads": {"1": "A.a1"}}],
       "jumpers": [{"id": "W1", "ends": ["PS1.5V", "A.c1"], "colour": "red"}]})"))["nets"];

@@ -1,7 +1,6 @@
 // tiepoint parts: the catalogue, walked kind by kind.
 
 #include "app/run_program.h"
-
 #include "core/parts/part_kind.h"
 
 #include <gtest/gtest.h>
@@ -62,10 +61,12 @@ TEST(Parts, TextOfOneKindNamesLeadsAndSources) {
 TEST(Parts, LedColoursHaveTheirForwardVoltage) {
     const json led = json::parse(runProgram({"parts", "led", "--json"}).output)["parts"][0];
     // Forward voltages at 20 mA as the catalogue promises them; typical figures, common practice.
-    const std::map<std::string, double> expected{{"red", 2.0}, {"deep-red", 1.7}, {"amber", 2.1}, {"green", 2.2},
-                                                 {"pure-green", 3.2}, {"blue", 3.2}, {"white", 3.2}, {"infrared", 1.2}};
+    const std::map<std::string, double> expected{{"red", 2.0},   {"deep-red", 1.7},   {"amber", 2.1},
+                                                 {"green", 2.2}, {"pure-green", 3.2}, {"blue", 3.2},
+                                                 {"white", 3.2}, {"infrared", 1.2}};
     std::map<std::string, double> found;
-    for (const json& choice : led["values"][0]["choices"]) found[choice["name"]] = choice["constants"]["forwardVoltage"];
+    for (const json& choice : led["values"][0]["choices"])
+        found[choice["name"]] = choice["constants"]["forwardVoltage"];
     EXPECT_EQ(found, expected);
 }
 

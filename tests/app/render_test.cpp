@@ -27,7 +27,8 @@ Drawn draw(const std::string& bench, const std::string& ending, std::vector<std:
 }
 
 QImage imageOf(const Drawn& drawn) {
-    return QImage::fromData(reinterpret_cast<const uchar*>(drawn.bytes.data()), static_cast<int>(drawn.bytes.size()), "PNG");
+    return QImage::fromData(reinterpret_cast<const uchar*>(drawn.bytes.data()), static_cast<int>(drawn.bytes.size()),
+                            "PNG");
 }
 
 /// How many pixels differ by more than a shade.
@@ -37,7 +38,8 @@ int differing(const QImage& a, const QImage& b) {
     for (int y = 0; y < std::min(a.height(), b.height()); ++y) {
         for (int x = 0; x < std::min(a.width(), b.width()); ++x) {
             const QRgb p = a.pixel(x, y), q = b.pixel(x, y);
-            const int apart = std::abs(qRed(p) - qRed(q)) + std::abs(qGreen(p) - qGreen(q)) + std::abs(qBlue(p) - qBlue(q));
+            const int apart =
+                std::abs(qRed(p) - qRed(q)) + std::abs(qGreen(p) - qGreen(q)) + std::abs(qBlue(p) - qBlue(q));
             count += apart > 24 ? 1 : 0;
         }
     }
@@ -93,9 +95,15 @@ TEST(Render, APressedButtonShows) {
 }
 
 TEST(Render, EveryViewAndThemeChangesThePicture) {
-    const std::vector<std::vector<std::string>> choices{
-        {"--show", "none"}, {"--show", "arrows"}, {"--show", "voltage"}, {"--show", "strips"}, {"--show", "readings"}, {"--show", "arrows,turned"},
-        {"--show", "arrows,voltage,strips,readings"}, {"--theme", "dark"}, {"--theme", "projector"}};
+    const std::vector<std::vector<std::string>> choices{{"--show", "none"},
+                                                        {"--show", "arrows"},
+                                                        {"--show", "voltage"},
+                                                        {"--show", "strips"},
+                                                        {"--show", "readings"},
+                                                        {"--show", "arrows,turned"},
+                                                        {"--show", "arrows,voltage,strips,readings"},
+                                                        {"--theme", "dark"},
+                                                        {"--theme", "projector"}};
     std::vector<QImage> pictures;
     for (std::vector<std::string> choice : choices) {
         choice.insert(choice.end(), {"--hold", "S1", "--width", "800"});
@@ -132,7 +140,8 @@ std::string bytesOf(const std::string& bench, std::vector<std::string> more = {}
 }
 
 TEST(Render, ShowsABenchAsItWasLeftUnlessTold) {
-    const std::string left = beaconWith(R"("views": {"arrows": "off", "voltage": true, "strips": true, "readings": false, "turned": true})");
+    const std::string left =
+        beaconWith(R"("views": {"arrows": "off", "voltage": true, "strips": true, "readings": false, "turned": true})");
     EXPECT_TRUE(bytesOf(left) == bytesOf(harbourBench("beacon-lamp"), {"--show", "voltage,strips,turned"}));
     EXPECT_TRUE(bytesOf(left, {"--show", "arrows"}) == bytesOf(harbourBench("beacon-lamp"), {"--show", "arrows"}));
     const std::string electrons = beaconWith(R"("views": {"arrows": "electrons"})");
@@ -140,7 +149,8 @@ TEST(Render, ShowsABenchAsItWasLeftUnlessTold) {
 }
 
 TEST(Render, DrawsPinnedReadings) {
-    const std::string pinned = beaconWith(R"("pinned": [{"id": "M1", "watts": "D1"}, {"id": "M2", "volts": ["A.a8", "A.a14"]}])");
+    const std::string pinned =
+        beaconWith(R"("pinned": [{"id": "M1", "watts": "D1"}, {"id": "M2", "volts": ["A.a8", "A.a14"]}])");
     EXPECT_FALSE(bytesOf(pinned, {"--show", "none"}) == bytesOf(harbourBench("beacon-lamp"), {"--show", "none"}));
 }
 

@@ -22,7 +22,8 @@ TEST(ResistorCommand, SaysWhatToTakeAndWhy) {
 }
 
 TEST(ResistorCommand, JsonHoldsEveryFigure) {
-    const Ran ran = runProgram({"resistor", "--supply", "9V", "--in-series", "2", "--current", "10mA", "--drawer", "220 680 1k", "--json"});
+    const Ran ran = runProgram(
+        {"resistor", "--supply", "9V", "--in-series", "2", "--current", "10mA", "--drawer", "220 680 1k", "--json"});
     ASSERT_EQ(ran.code, 0) << ran.error;
     const json said = json::parse(ran.output);
     EXPECT_EQ(said["resistance"], 680);
@@ -33,7 +34,12 @@ TEST(ResistorCommand, JsonHoldsEveryFigure) {
 }
 
 TEST(ResistorCommand, WhatCantBeIsSaidInOneLine) {
-    for (const auto& arguments : std::vector<std::vector<std::string>>{{"--supply", "1.5"}, {"--led", "purple"}, {"--current", "much"}, {"--drawer", "1k what"}, {"--supply", "230"}, {"--current", "1A"}}) {
+    for (const auto& arguments : std::vector<std::vector<std::string>>{{"--supply", "1.5"},
+                                                                       {"--led", "purple"},
+                                                                       {"--current", "much"},
+                                                                       {"--drawer", "1k what"},
+                                                                       {"--supply", "230"},
+                                                                       {"--current", "1A"}}) {
         std::vector<std::string> all{"resistor"};
         all.insert(all.end(), arguments.begin(), arguments.end());
         const Ran ran = runProgram(all);

@@ -59,7 +59,8 @@ Ran runProgram(const std::vector<std::string>& arguments, const std::vector<std:
     posix_spawn_file_actions_addopen(&files, STDOUT_FILENO, output.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
     posix_spawn_file_actions_addopen(&files, STDERR_FILENO, error.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
     pid_t process = 0;
-    const int failed = posix_spawn(&process, TIEPOINT_PROGRAM, &files, nullptr, pointersTo(words).data(), pointersTo(world).data());
+    const int failed =
+        posix_spawn(&process, TIEPOINT_PROGRAM, &files, nullptr, pointersTo(words).data(), pointersTo(world).data());
     posix_spawn_file_actions_destroy(&files);
     if (failed != 0) throw std::runtime_error("the program could not be started: " TIEPOINT_PROGRAM);
 

@@ -141,7 +141,9 @@ TEST(Solve, NoSolutionExitsWithOneAndShowsNoNumber) {
 
 TEST(Solve, PinnedReadingsAreRead) {
     std::string text = readFile(harbourBench("beacon-lamp"));
-    text.insert(text.find("\"title\""), R"("pinned": [{"id": "M1", "volts": ["A.a8", "A.a14"]}, {"id": "M2", "amperes": "W1"}, {"id": "M3", "watts": "D1"}], )");
+    text.insert(
+        text.find("\"title\""),
+        R"("pinned": [{"id": "M1", "volts": ["A.a8", "A.a14"]}, {"id": "M2", "amperes": "W1"}, {"id": "M3", "watts": "D1"}], )");
     const std::string file = scratchFile("pinned.bench.json", text);
     const json held = solved({file, "--hold", "S1"});
     const json& pinned = held["pinned"];
@@ -167,15 +169,19 @@ TEST(Solve, WalksAlongThePotential) {
         sum += step["rise"].get<double>();
         EXPECT_NEAR(step["voltage"].get<double>() - volt, step["rise"].get<double>(), 1e-9);
         volt = step["voltage"];
-        if (step.contains("part")) parts.push_back(step["part"]);
-        else EXPECT_EQ(step["rise"], 0);
+        if (step.contains("part"))
+            parts.push_back(step["part"]);
+        else
+            EXPECT_EQ(step["rise"], 0);
     }
     EXPECT_NEAR(sum, 0, 1e-9);  // Kirchhoff's voltage law
     EXPECT_EQ(parts, (std::vector<std::string>{"PS1", "R1", "S1", "D1"}));
     EXPECT_EQ(walk["steps"].back()["to"], walk["from"]);
 
     EXPECT_EQ(solved({file, "--walk", "D1"})["walk"]["end"], "no-current");
-    EXPECT_NE(runProgram({"solve", file, "--hold", "S1", "--walk", "PS1"}).output.find("Potential once round the loop of PS1"), std::string::npos);
+    EXPECT_NE(runProgram({"solve", file, "--hold", "S1", "--walk", "PS1"})
+                  .output.find("Potential once round the loop of PS1"),
+              std::string::npos);
     const Ran unknown = runProgram({"solve", file, "--walk", "W1"});
     EXPECT_EQ(unknown.code, 2);
     EXPECT_EQ(lineCount(unknown.error), 1);

@@ -20,11 +20,13 @@ std::string withButtons(int count) {
     std::string parts;
     for (int i = 0; i < count; ++i) {
         const std::string one = std::to_string(1 + 3 * i), other = std::to_string(3 + 3 * i);
-        parts += std::string(i == 0 ? "" : ",\n") + R"({"id": "S)" + std::to_string(i + 1) + R"(", "kind": "push-button", "leads": {"1a": "A.e)" +
-                 one + R"(", "1b": "A.f)" + one + R"(", "2a": "A.e)" + other + R"(", "2b": "A.f)" + other + R"("}})";
+        parts += std::string(i == 0 ? "" : ",\n") + R"({"id": "S)" + std::to_string(i + 1) +
+                 R"(", "kind": "push-button", "leads": {"1a": "A.e)" + one + R"(", "1b": "A.f)" + one +
+                 R"(", "2a": "A.e)" + other + R"(", "2b": "A.f)" + other + R"("}})";
     }
     return scratchFile("buttons.bench.json", R"({"format": "tiepoint-bench", "version": 1, "title": "Buttons",
-        "boards": [{"id": "A", "kind": "full", "at": [0, 0]}], "parts": [)" + parts + R"(], "jumpers": []})");
+        "boards": [{"id": "A", "kind": "full", "at": [0, 0]}], "parts": [)" +
+                                                 parts + R"(], "jumpers": []})");
 }
 
 TEST(Truth, HarbourBenchesSayWhatTheyAre) {
@@ -32,8 +34,9 @@ TEST(Truth, HarbourBenchesSayWhatTheyAre) {
         const char* bench;
         const char* words;
     };
-    for (const Case& each : {Case{"beacon-lamp", "S1"}, Case{"lock-gate", "S1 AND S2"}, Case{"quay-bell-lamp", "S1 OR S2"},
-                             Case{"two-way-stair-lamp", "S1 XOR S2"}, Case{"dark-beacon", "never"}, Case{"fairway-dimmer", "always"}}) {
+    for (const Case& each :
+         {Case{"beacon-lamp", "S1"}, Case{"lock-gate", "S1 AND S2"}, Case{"quay-bell-lamp", "S1 OR S2"},
+          Case{"two-way-stair-lamp", "S1 XOR S2"}, Case{"dark-beacon", "never"}, Case{"fairway-dimmer", "always"}}) {
         const json table = tableOf(harbourBench(each.bench));
         EXPECT_EQ(table["expressions"]["D1"]["text"], each.words) << each.bench;
         EXPECT_EQ(table["expressions"]["D1"]["exact"], true);
@@ -79,7 +82,8 @@ TEST(Truth, MoreThanTenSwitchesAreOneClearLine) {
     EXPECT_EQ(ran.code, 2);
     EXPECT_TRUE(ran.output.empty());
     EXPECT_EQ(lineCount(ran.error), 1);
-    EXPECT_NE(ran.error.find("the bench has 11 switches; a truth table has at most 10"), std::string::npos) << ran.error;
+    EXPECT_NE(ran.error.find("the bench has 11 switches; a truth table has at most 10"), std::string::npos)
+        << ran.error;
 }
 
 TEST(Truth, RowsWithoutASolutionAreNullAndTold) {

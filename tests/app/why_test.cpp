@@ -38,8 +38,10 @@ TEST(Why, TextSaysCausesAndWhatToTry) {
 
 TEST(Why, UnknownPartsAndHoldsAreOneLine) {
     for (const std::vector<std::string>& arguments :
-         {std::vector<std::string>{"why", harbourBench("beacon-lamp"), "D9"}, {"why", harbourBench("beacon-lamp"), "W1"},
-          {"why", harbourBench("beacon-lamp"), "D1", "--hold", "S9"}, {"why", harbourBench("beacon-lamp")}}) {
+         {std::vector<std::string>{"why", harbourBench("beacon-lamp"), "D9"},
+          {"why", harbourBench("beacon-lamp"), "W1"},
+          {"why", harbourBench("beacon-lamp"), "D1", "--hold", "S9"},
+          {"why", harbourBench("beacon-lamp")}}) {
         const Ran ran = runProgram(arguments);
         EXPECT_EQ(ran.code, 2);
         EXPECT_EQ(lineCount(ran.error), 1) << ran.error;

@@ -16,8 +16,9 @@ constexpr std::uint32_t kSeed = 1, kHeldOutSeed = 20;
 constexpr double kRecall = 0.98, kPrecision = 0.98, kCauseFirst = 0.95;
 
 void print(std::string_view name, const SlipFigures& figures) {
-    std::printf("%-20.*s %7d %7d %7d %7d   %6.4f %9.4f %11.4f\n", static_cast<int>(name.size()), name.data(), figures.slips,
-                figures.broken, figures.found, figures.alarms, figures.recall(), figures.precision(), figures.causeShare());
+    std::printf("%-20.*s %7d %7d %7d %7d   %6.4f %9.4f %11.4f\n", static_cast<int>(name.size()), name.data(),
+                figures.slips, figures.broken, figures.found, figures.alarms, figures.recall(), figures.precision(),
+                figures.causeShare());
 }
 
 bool judgeAll(const char* title, const NamedBenches& benches, std::uint32_t seed, bool listing) {
@@ -25,8 +26,8 @@ bool judgeAll(const char* title, const NamedBenches& benches, std::uint32_t seed
         if (listing) std::printf("%s\n", line.c_str());
     };
     const auto byKind = judgeSlips(benches, kOfEachKind, seed, tell);
-    std::printf("%s, %zu benches\n%-20s %7s %7s %7s %7s   %6s %9s %11s\n", title, benches.size(), "slip", "slips", "broken", "found", "alarms",
-                "recall", "precision", "cause first");
+    std::printf("%s, %zu benches\n%-20s %7s %7s %7s %7s   %6s %9s %11s\n", title, benches.size(), "slip", "slips",
+                "broken", "found", "alarms", "recall", "precision", "cause first");
     SlipFigures all;
     for (const auto& [kind, figures] : byKind) {
         print(kind, figures);
@@ -34,8 +35,8 @@ bool judgeAll(const char* title, const NamedBenches& benches, std::uint32_t seed
     }
     print("all", all);
     const bool good = all.recall() >= kRecall && all.precision() >= kPrecision && all.causeShare() >= kCauseFirst;
-    std::printf("%s: recall %.2f, precision %.2f, true cause first %.2f are asked for\n\n", good ? "pass" : "FAIL", kRecall, kPrecision,
-                kCauseFirst);
+    std::printf("%s: recall %.2f, precision %.2f, true cause first %.2f are asked for\n\n", good ? "pass" : "FAIL",
+                kRecall, kPrecision, kCauseFirst);
     return good;
 }
 

@@ -3,9 +3,8 @@
 // of this thread; other programs' don't count.
 
 #include "bench/stopwatch.h"
-#include "support/compact_bench.h"
-
 #include "core/findings/finding.h"
+#include "support/compact_bench.h"
 
 #include <fmt/format.h>
 
@@ -45,7 +44,9 @@ private:
         wires_ += 2;
         ++hole;
     }
-    void addResistor(char row, int from, int to, int ohm) { addPart(fmt::format("R{} {}{} {}{} {}", ++resistors_, row, from, row, to, ohm)); }
+    void addResistor(char row, int from, int to, int ohm) {
+        addPart(fmt::format("R{} {}{} {}{} {}", ++resistors_, row, from, row, to, ohm));
+    }
 
     void addSlot(int slot) {
         const bool upper = slot % 2 == 0;
@@ -56,7 +57,8 @@ private:
             addPart(fmt::format("S{} {}{}", slot + 1, upper ? 'b' : 'f', column));
             addResistor(upper ? 'a' : 'j', column + 2, column + 3, 330);
         } else {
-            for (const char row : {'b', 'c', 'd'}) addResistor(upper ? row : static_cast<char>('j' - (row - 'a')), column, column + 3, 1000);
+            for (const char row : {'b', 'c', 'd'})
+                addResistor(upper ? row : static_cast<char>('j' - (row - 'a')), column, column + 3, 1000);
         }
         addPart(fmt::format("D{} {}{} {}{} green", slot + 1, light, column + 3, light, column + 4));
     }
@@ -64,7 +66,8 @@ private:
     void addLeftOver(bool upper) {
         feed(upper, kLeftColumns, kLeftColumns + 2);
         for (const char row : {'b', 'c', 'd'}) {
-            if (parts_ < kParts) addResistor(upper ? row : static_cast<char>('j' - (row - 'a')), kLeftColumns, kLeftColumns + 2, 2200);
+            if (parts_ < kParts)
+                addResistor(upper ? row : static_cast<char>('j' - (row - 'a')), kLeftColumns, kLeftColumns + 2, 2200);
         }
     }
 
@@ -104,7 +107,8 @@ std::vector<Case> cases() {
         makeCase("a short", pressed + "; W99 top+49 top-49 red", "short-circuit"),
         makeCase("an LED without its resistor", replaced(pressed, "R1 a3 a4 330", "R1 a3 a4 1"), "over-current"),
         makeCase("an LED one hole off", replaced(pressed, "D24 f59 f60", "D24 f58 f60"), "one-hole-off", true),
-        makeCase("a resistor behind a button one hole off", replaced(pressed, "R1 a3 a4 330", "R1 a2 a4 330"), "one-hole-off", true),
+        makeCase("a resistor behind a button one hole off", replaced(pressed, "R1 a3 a4 330", "R1 a2 a4 330"),
+                 "one-hole-off", true),
     };
 }
 
@@ -122,7 +126,8 @@ int run() {
         constexpr int kRepeats = 9;
         constexpr double kMs = 1e3;
         bench::interleave(one, kRepeats);
-        gate.atMost(each.searches ? "ms with a search" : "ms", one.front().medianSecond * kMs, each.searches ? kSearchBarMs : kBarMs);
+        gate.atMost(each.searches ? "ms with a search" : "ms", one.front().medianSecond * kMs,
+                    each.searches ? kSearchBarMs : kBarMs);
     }
     return gate.exitCode();
 }

@@ -81,7 +81,8 @@ struct Desk {
     Desk(ThemeName theme, const Views& views) {
         view.setThemeName(theme);
         view.setViews(views);
-        QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { live.setBench(document.revision(), document.bench()); });
+        QObject::connect(&document, &BenchDocument::benchChanged, &view,
+                         [this] { live.setBench(document.revision(), document.bench()); });
         view.resize(kScreen);
         view.show();
         (void)QTest::qWaitForWindowExposed(&view);
@@ -99,7 +100,8 @@ struct Desk {
         // Not qWaitFor, which sleeps for ten milliseconds between two looks.
         const auto answered = [this] {
             const auto snapshot = view.picture().snapshot;
-            return snapshot && snapshot->inputSequence == live.inputs().sequence && snapshot->revision == document.revision();
+            return snapshot && snapshot->inputSequence == live.inputs().sequence &&
+                   snapshot->revision == document.revision();
         };
         while (!answered()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
     }
@@ -131,8 +133,8 @@ double blitMs(const QSize& device) {
 double calibrationMs = 1;
 
 void print(const char* what, double ms, double barMs) {
-    std::printf("  %-44s %8.2f ms   bar %6.1f ms   ratio to the bar %5.2f   ratio to a blit %6.1f\n", what, ms, barMs, ms / barMs,
-                ms / calibrationMs);
+    std::printf("  %-44s %8.2f ms   bar %6.1f ms   ratio to the bar %5.2f   ratio to a blit %6.1f\n", what, ms, barMs,
+                ms / barMs, ms / calibrationMs);
 }
 
 void measureFrames(Desk& desk, const char* name, double barMs, double barP95Ms, double barProcessMs) {
@@ -238,7 +240,8 @@ void measureDrag(Desk& desk) {
             desk.send(QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton);
             desk.waitForFrame();
         });
-        if (i == 60 && (!desk.view.picture().marks.group || desk.view.picture().marks.targets.empty())) std::printf("  NOTHING IS DRAGGED\n");
+        if (i == 60 && (!desk.view.picture().marks.group || desk.view.picture().marks.targets.empty()))
+            std::printf("  NOTHING IS DRAGGED\n");
     }
     QKeyEvent escape(QEvent::KeyPress, Qt::Key_Escape, Qt::NoModifier);
     QApplication::sendEvent(&desk.view, &escape);
@@ -278,8 +281,8 @@ void measure(const Setup& setup) {
     const double ratio = desk.view.devicePixelRatioF();
     const QSize device = (QSizeF(desk.view.viewport()->size()) * ratio).toSize();
     calibrationMs = blitMs(device);
-    std::printf("%s, %s views, device pixel ratio %g: %d x %d device pixels, calibration blit %.2f ms\n", setup.theme, setup.views, ratio,
-                device.width(), device.height(), calibrationMs);
+    std::printf("%s, %s views, device pixel ratio %g: %d x %d device pixels, calibration blit %.2f ms\n", setup.theme,
+                setup.views, ratio, device.width(), device.height(), calibrationMs);
     desk.open(test::crowdedBoards(1, test::kFullBoard));
     std::printf("  %d parts, %d jumpers, arrows move: %s\n", static_cast<int>(desk.document.bench()->parts.size()),
                 static_cast<int>(desk.document.bench()->jumpers.size()), desk.view.isMoving() ? "yes" : "no");
@@ -293,7 +296,8 @@ void measure(const Setup& setup) {
     desk.open(test::crowdedBoards(10, test::kHalfFullBoard));
     measureFrames(desk, fmt::format("ten boards, {} parts", desk.document.bench()->parts.size()).c_str(), 8, 12, 8);
     desk.open(test::crowdedBoards(10, test::kFullBoard));
-    measureFrames(desk, fmt::format("ten full boards, {} parts", desk.document.bench()->parts.size()).c_str(), 8, 12, 8);
+    measureFrames(desk, fmt::format("ten full boards, {} parts", desk.document.bench()->parts.size()).c_str(), 8, 12,
+                  8);
 }
 
 /// Runs this program again with another ratio, and waits for it.
@@ -310,7 +314,8 @@ void measureApart(const char* program, const Setup& setup) {
 
 /// Whether the arguments name this one, or none of its kind.
 bool isWanted(const char* name, std::span<const char* const> kind, const QStringList& arguments) {
-    const bool narrowed = std::any_of(kind.begin(), kind.end(), [&](const char* other) { return arguments.contains(QLatin1String(other)); });
+    const bool narrowed = std::any_of(kind.begin(), kind.end(),
+                                      [&](const char* other) { return arguments.contains(QLatin1String(other)); });
     return !narrowed || arguments.contains(QLatin1String(name));
 }
 
@@ -330,7 +335,8 @@ int main(int argc, char** argv) {
     for (const char* ratio : kRatios) {
         for (const char* theme : kThemes) {
             for (const char* views : kViews) {
-                if (isWanted(ratio, kRatios, arguments) && isWanted(theme, kThemes, arguments) && isWanted(views, kViews, arguments))
+                if (isWanted(ratio, kRatios, arguments) && isWanted(theme, kThemes, arguments) &&
+                    isWanted(views, kViews, arguments))
                     measureApart(argv[0], {ratio, theme, views});
             }
         }

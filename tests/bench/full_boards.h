@@ -16,8 +16,8 @@ struct Branches {
     int led, button, plain;
 };
 
-constexpr Branches kFullBoard{15, 8, 2};      ///< 25 resistors, 15 LEDs, 8 buttons, 40 jumpers
-constexpr Branches kHalfFullBoard{8, 4, 0};   ///< 25 parts with the supply: ten such boards hold 250
+constexpr Branches kFullBoard{15, 8, 2};     ///< 25 resistors, 15 LEDs, 8 buttons, 40 jumpers
+constexpr Branches kHalfFullBoard{8, 4, 0};  ///< 25 parts with the supply: ten such boards hold 250
 
 /// Gives out the holes of one rail, the nearest to a column first.
 class RailHoles {
@@ -39,28 +39,37 @@ private:
     std::set<int> taken_;
 };
 
-inline void addBranches(BenchBuilder& bench, const std::string& board, const std::string& supply, const Branches& branches, int& number) {
+inline void addBranches(BenchBuilder& bench, const std::string& board, const std::string& supply,
+                        const Branches& branches, int& number) {
     RailHoles plus(board, "top+"), minus(board, "bottom-");
-    bench.part(supply, "bench-supply", {{"+", plus.near(3)}, {"-", minus.near(3)}}, {{"voltage", 5}, {"currentLimit", 5}});
+    bench.part(supply, "bench-supply", {{"+", plus.near(3)}, {"-", minus.near(3)}},
+               {{"voltage", 5}, {"currentLimit", 5}});
     const auto hole = [&](char row, int column) { return fmt::format("{}.{}{}", board, row, column); };
     const char* const colours[] = {"red", "amber", "green", "blue", "white"};
     for (int i = 0; i < branches.led; ++i, ++number) {
         const int column = 1 + 2 * i;
         bench.jumper(fmt::format("WA{}", number), plus.near(column), hole('a', column));
-        bench.part(fmt::format("R{}", number), "resistor", {{"1", hole('c', column)}, {"2", hole('h', column)}}, {{"resistance", 220 + 20 * i}});
-        bench.part(fmt::format("D{}", number), "led", {{"anode", hole('i', column)}, {"cathode", hole('i', column + 1)}}, {{"colour", colours[i % 5]}});
+        bench.part(fmt::format("R{}", number), "resistor", {{"1", hole('c', column)}, {"2", hole('h', column)}},
+                   {{"resistance", 220 + 20 * i}});
+        bench.part(fmt::format("D{}", number), "led",
+                   {{"anode", hole('i', column)}, {"cathode", hole('i', column + 1)}}, {{"colour", colours[i % 5]}});
         bench.jumper(fmt::format("WB{}", number), hole('j', column + 1), minus.near(column + 1), "black");
     }
     for (int i = 0; i < branches.button; ++i, ++number) {
         const int column = 32 + 3 * i;
-        bench.part(fmt::format("R{}", number), "resistor", {{"1", plus.near(column)}, {"2", hole('c', column)}}, {{"resistance", 470 + 100 * i}});
+        bench.part(fmt::format("R{}", number), "resistor", {{"1", plus.near(column)}, {"2", hole('c', column)}},
+                   {{"resistance", 470 + 100 * i}});
         bench.part(fmt::format("S{}", number), "push-button",
-                   {{"1a", hole('e', column)}, {"1b", hole('f', column)}, {"2a", hole('e', column + 2)}, {"2b", hole('f', column + 2)}});
+                   {{"1a", hole('e', column)},
+                    {"1b", hole('f', column)},
+                    {"2a", hole('e', column + 2)},
+                    {"2b", hole('f', column + 2)}});
         bench.jumper(fmt::format("WC{}", number), hole('j', column + 2), minus.near(column + 2), "blue");
     }
     for (int i = 0; i < branches.plain; ++i, ++number) {
         const int column = 58 + 3 * i;
-        bench.part(fmt::format("R{}", number), "resistor", {{"1", plus.near(column)}, {"2", hole('c', column)}}, {{"resistance", 1000}});
+        bench.part(fmt::format("R{}", number), "resistor", {{"1", plus.near(column)}, {"2", hole('c', column)}},
+                   {{"resistance", 1000}});
         bench.jumper(fmt::format("WD{}", number), hole('e', column), minus.near(column), "green");
     }
 }

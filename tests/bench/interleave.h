@@ -39,7 +39,8 @@ inline void interleave(std::vector<Contestant>& contestants, int repeats = 15, d
     }
     std::vector<std::vector<double>> times(contestants.size());
     for (int repeat = 0; repeat < repeats; ++repeat) {
-        for (std::size_t k = 0; k < contestants.size(); ++k) times[k].push_back(secondsOf(contestants[k].run, counts[k]));
+        for (std::size_t k = 0; k < contestants.size(); ++k)
+            times[k].push_back(secondsOf(contestants[k].run, counts[k]));
     }
     for (std::size_t k = 0; k < contestants.size(); ++k) {
         std::nth_element(times[k].begin(), times[k].begin() + repeats / 2, times[k].end());

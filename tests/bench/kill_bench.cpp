@@ -11,7 +11,8 @@ int main(int argc, char** argv) {
     using namespace tiepoint::ui;
     qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
-    if (argc == 4 && QByteArray(argv[1]) == kMonkeyChild) return runMonkeyChild(QString::fromLocal8Bit(argv[2]), QByteArray(argv[3]).toUInt());
+    if (argc == 4 && QByteArray(argv[1]) == kMonkeyChild)
+        return runMonkeyChild(QString::fromLocal8Bit(argv[2]), QByteArray(argv[3]).toUInt());
     const int rounds = argc > 1 ? QByteArray(argv[1]).toInt() : 100;
     std::mt19937 random(17);
     std::map<int, int> lost;
@@ -19,7 +20,8 @@ int main(int argc, char** argv) {
     long states = 0;
     for (int round = 1; round <= rounds; ++round) {
         QTemporaryDir folder;
-        const KillReport report = killRound(QApplication::applicationFilePath(), folder.path(), static_cast<unsigned>(round), static_cast<int>(random() % 2500));
+        const KillReport report = killRound(QApplication::applicationFilePath(), folder.path(),
+                                            static_cast<unsigned>(round), static_cast<int>(random() % 2500));
         if (!report.ran || !report.killed) ++notRun;
         if (!report.unreadable.empty()) {
             ++unreadable;
@@ -30,7 +32,10 @@ int main(int argc, char** argv) {
     }
     std::printf("%d rounds, %ld states told, %d not run, %d unreadable\n", rounds, states, notRun, unreadable);
     for (const auto& [gestures, count] : lost)
-        std::printf("  %s: %d rounds\n", gestures < 0 ? "the state on the disk was newer than the last told one" : (std::to_string(gestures) + " lost").c_str(), count);
+        std::printf("  %s: %d rounds\n",
+                    gestures < 0 ? "the state on the disk was newer than the last told one"
+                                 : (std::to_string(gestures) + " lost").c_str(),
+                    count);
     const bool good = unreadable == 0 && notRun == 0 && (lost.empty() || lost.rbegin()->first <= 1);
     std::printf("%s\n", good ? "bar met" : "BAR MISSED");
     return good ? 0 : 1;

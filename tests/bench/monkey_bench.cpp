@@ -1,9 +1,8 @@
 // An hour of random editing (or as many minutes as are given): no crash, every bench valid, and undo back to the first byte.
 
-#include "ui/monkey.h"
-
 #include "core/bench/bench_file.h"
 #include "core/bench/validate.h"
+#include "ui/monkey.h"
 
 #include <QElapsedTimer>
 #include <QSettings>
@@ -43,6 +42,7 @@ int main(int argc, char** argv) {
     const int edits = stack.count();
     while (stack.canUndo()) stack.undo();
     const bool back = writeBench(*window.document().bench()) == first;
-    std::printf("%.1f minutes, %ld acts, %d edits on the stack; undo %s\n", minutes, acts, edits, back ? "went back to the first byte" : "DID NOT GO BACK");
+    std::printf("%.1f minutes, %ld acts, %d edits on the stack; undo %s\n", minutes, acts, edits,
+                back ? "went back to the first byte" : "DID NOT GO BACK");
     return back ? 0 : 1;
 }

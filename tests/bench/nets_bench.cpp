@@ -37,7 +37,8 @@ Job makeJob() {
     job.stripOfHole.resize(job.holes);
     for (int line = 0; line < kRowCount + kRailCount; ++line) {
         for (int n = 1; kind.has(static_cast<Line>(line), n); ++n) {
-            job.stripOfHole[kind.holeIndex(static_cast<Line>(line), n)] = kind.stripIndex(Rails::Through, static_cast<Line>(line), n);
+            job.stripOfHole[kind.holeIndex(static_cast<Line>(line), n)] =
+                kind.stripIndex(Rails::Through, static_cast<Line>(line), n);
         }
     }
     std::vector<int> holes(job.holes);
@@ -46,7 +47,8 @@ Job makeJob() {
     for (int j = 0; j < kJumpers; ++j) {
         const int a = holes[2 * j], b = holes[2 * j + 1];
         job.jumpers.emplace_back(a, b);
-        job.joins.push_back({static_cast<std::uint16_t>(job.stripOfHole[a]), static_cast<std::uint16_t>(job.stripOfHole[b])});
+        job.joins.push_back(
+            {static_cast<std::uint16_t>(job.stripOfHole[a]), static_cast<std::uint16_t>(job.stripOfHole[b])});
     }
     for (int lead = 0; lead < kLeads; ++lead) {
         job.leads.push_back(holes[2 * kJumpers + lead]);
@@ -71,7 +73,8 @@ int run() {
     for (int hole = job.holes; hole-- > 0;) firstHole[job.stripOfHole[hole]] = hole;
 
     std::vector<std::uint16_t> netOf(job.strips), netOfLead(kLeads), touched(job.strips);
-    std::vector<int> component(job.holes), rank(job.holes), parent(job.holes), componentOfLead(kLeads), setOfLead(kLeads);
+    std::vector<int> component(job.holes), rank(job.holes), parent(job.holes), componentOfLead(kLeads),
+        setOfLead(kLeads);
 
     SideBySide race;
     race.add("union-find over strips", [&] {
@@ -101,7 +104,9 @@ int run() {
     });
     race.add("connected components over holes", [&] {
         boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS> graph(static_cast<std::size_t>(job.holes));
-        eachEdge(job, firstHole, [&](int a, int b) { boost::add_edge(static_cast<std::size_t>(a), static_cast<std::size_t>(b), graph); });
+        eachEdge(job, firstHole, [&](int a, int b) {
+            boost::add_edge(static_cast<std::size_t>(a), static_cast<std::size_t>(b), graph);
+        });
         boost::connected_components(graph, component.data());
         for (int lead = 0; lead < kLeads; ++lead) componentOfLead[lead] = component[job.leads[lead]];
         keep(componentOfLead.data());

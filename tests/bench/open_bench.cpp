@@ -19,7 +19,7 @@ namespace {
 
 /// Boards like a quay of signal lamps: a resistor and a light in a row, again and again over the columns of both halves, fed from the
 /// rails by jumpers. Boards hang together by their rails.
-constexpr int kRowsOfBoard = 24;      // rows of lights on one board, twelve in each half
+constexpr int kRowsOfBoard = 24;  // rows of lights on one board, twelve in each half
 constexpr int kPartsOfRow = 2;
 constexpr double kBoardPitches = 30;  // from board to board
 
@@ -40,7 +40,8 @@ void addRow(Bench& bench, const std::string& board, int row, int number) {
     bench.parts.push_back(std::move(resistor));
     bench.parts.push_back(std::move(light));
     bench.jumpers.push_back({fmt::format("W{}a", number), {hole(plus, 3 + row), hole(wires, column)}, 0, false, {}});
-    bench.jumpers.push_back({fmt::format("W{}b", number), {hole(minus, 3 + row), hole(wires, column + 4)}, 1, false, {}});
+    bench.jumpers.push_back(
+        {fmt::format("W{}b", number), {hole(minus, 3 + row), hole(wires, column + 4)}, 1, false, {}});
 }
 
 /// Joins the rails of a board to each other, and to those of the board above.
@@ -72,7 +73,8 @@ std::string fileOf(int parts, bool ownSupplies) {
             supply.values[supply.kind->valueIndex("currentLimit")] = 30;
             bench.parts.push_back(std::move(supply));
         }
-        for (int row = 0; row < kRowsOfBoard && number * kPartsOfRow < parts; ++row) addRow(bench, board.id, row, number++);
+        for (int row = 0; row < kRowsOfBoard && number * kPartsOfRow < parts; ++row)
+            addRow(bench, board.id, row, number++);
         joinRails(bench, b);
         if (ownSupplies && b > 0) bench.jumpers.resize(bench.jumpers.size() - 2);  // boards stand alone
     }
@@ -117,10 +119,12 @@ void judge(Gate& gate, const char* name, const std::string& text, double barSeco
     constexpr int kRepeats = 5;
     std::vector<Stages> all;
     for (int i = 0; i < kRepeats; ++i) all.push_back(open(text));
-    std::nth_element(all.begin(), all.begin() + kRepeats / 2, all.end(), [](const Stages& a, const Stages& b) { return a.whole() < b.whole(); });
+    std::nth_element(all.begin(), all.begin() + kRepeats / 2, all.end(),
+                     [](const Stages& a, const Stages& b) { return a.whole() < b.whole(); });
     const Stages& s = all[kRepeats / 2];
     constexpr double kMs = 1e3;
-    std::printf("%s, %zu bytes: read %.2f, lay out %.2f, solve and share currents %.2f ms\n", name, text.size(), s.read * kMs, s.layout * kMs, s.solve * kMs);
+    std::printf("%s, %zu bytes: read %.2f, lay out %.2f, solve and share currents %.2f ms\n", name, text.size(),
+                s.read * kMs, s.layout * kMs, s.solve * kMs);
     gate.atMost(fmt::format("s from text to live: {}", name).c_str(), s.whole(), barSecond);
 }
 

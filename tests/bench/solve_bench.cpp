@@ -79,7 +79,8 @@ struct Compressed {
         value.resize(row.size() + 1);  // one dump
         const auto place = [&](int r, int c) {
             if (r < 0 || c < 0) return static_cast<int>(row.size());
-            return static_cast<int>(std::lower_bound(row.begin() + first[c], row.begin() + first[c + 1], r) - row.begin());
+            return static_cast<int>(std::lower_bound(row.begin() + first[c], row.begin() + first[c + 1], r) -
+                                    row.begin());
         };
         for (const auto& [a, b] : n.ends) stamps.push_back({place(a, a), place(b, b), place(a, b), place(b, a)});
     }
@@ -142,7 +143,9 @@ public:
         constexpr int kDumps = 16;
         values.resize(program.slotCount() + kDumps);
         int entry = n.nodes, dump = 0;
-        const auto slot = [&](int node) { return node < 0 ? program.slotCount() + (dump++ % kDumps) : program.slot(node); };
+        const auto slot = [&](int node) {
+            return node < 0 ? program.slotCount() + (dump++ % kDumps) : program.slot(node);
+        };
         for (const auto& [a, b] : n.ends) {
             std::array<int, 4> s{slot(a), slot(b), slot(-1), slot(-1)};
             if (a >= 0 && b >= 0) {
@@ -205,7 +208,8 @@ double worstResidualOverNineDecades(Network n, std::mt19937& random) {
 
 void benchLinear() {
     fmt::print("B  load + factor + solve; how many times as fast as\n");
-    fmt::print("   {:>6} {:>10} {:>8} {:>12} {:>10} {:>22}\n", "n", "ours us", "KLU", "Eigen dense", "SparseLU", "residual, 9 decades");
+    fmt::print("   {:>6} {:>10} {:>8} {:>12} {:>10} {:>22}\n", "n", "ours us", "KLU", "Eigen dense", "SparseLU",
+               "residual, 9 decades");
     double product = 1;
     int sizes = 0;
     for (int size : {5, 10, 20, 50, 200, 2000}) {
@@ -216,8 +220,8 @@ void benchLinear() {
         forKlu.load(n);
         Klu klu(forKlu);
         forSparse.load(n);
-        Eigen::Map<Eigen::SparseMatrix<double>> mapped(size, size, forSparse.first.back(), forSparse.first.data(), forSparse.row.data(),
-                                                       forSparse.value.data());
+        Eigen::Map<Eigen::SparseMatrix<double>> mapped(size, size, forSparse.first.back(), forSparse.first.data(),
+                                                       forSparse.row.data(), forSparse.value.data());
         Eigen::SparseMatrix<double> sparse = mapped;
         Eigen::SparseLU<Eigen::SparseMatrix<double>> sparseLu;
         sparseLu.analyzePattern(sparse);
@@ -228,38 +232,38 @@ void benchLinear() {
 
         std::vector<Contestant> c;
         c.push_back({"ours", [&] {
-            ours.load(n);
-            std::fill(plain.begin(), plain.end(), 1e-3);
-            if (!ours.program.run(ours.values, plain)) std::abort();
-        }});
+                         ours.load(n);
+                         std::fill(plain.begin(), plain.end(), 1e-3);
+                         if (!ours.program.run(ours.values, plain)) std::abort();
+                     }});
         c.push_back({"klu", [&] {
-            forKlu.load(n);
-            std::fill(plain.begin(), plain.end(), 1e-3);
-            klu.run(plain.data());
-        }});
+                         forKlu.load(n);
+                         std::fill(plain.begin(), plain.end(), 1e-3);
+                         klu.run(plain.data());
+                     }});
         c.push_back({"sparse", [&] {
-            forSparse.load(n);
-            std::copy_n(forSparse.value.begin(), sparse.nonZeros(), sparse.valuePtr());
-            right.setConstant(1e-3);
-            sparseLu.factorize(sparse);
-            x = sparseLu.solve(right);
-        }});
+                         forSparse.load(n);
+                         std::copy_n(forSparse.value.begin(), sparse.nonZeros(), sparse.valuePtr());
+                         right.setConstant(1e-3);
+                         sparseLu.factorize(sparse);
+                         x = sparseLu.solve(right);
+                     }});
         const bool smallEnough = size <= 50;
         if (smallEnough) {
             c.push_back({"dense", [&] {
-                dense.setZero();
-                for (std::size_t k = 0; k < n.ends.size(); ++k) {
-                    const auto [a, b] = n.ends[k];
-                    if (a >= 0) dense(a, a) += n.siemens[k];
-                    if (b >= 0) dense(b, b) += n.siemens[k];
-                    if (a < 0 || b < 0) continue;
-                    dense(a, b) -= n.siemens[k];
-                    dense(b, a) -= n.siemens[k];
-                }
-                right.setConstant(1e-3);
-                denseLu.compute(dense);
-                x = denseLu.solve(right);
-            }});
+                             dense.setZero();
+                             for (std::size_t k = 0; k < n.ends.size(); ++k) {
+                                 const auto [a, b] = n.ends[k];
+                                 if (a >= 0) dense(a, a) += n.siemens[k];
+                                 if (b >= 0) dense(b, b) += n.siemens[k];
+                                 if (a < 0 || b < 0) continue;
+                                 dense(a, b) -= n.siemens[k];
+                                 dense(b, a) -= n.siemens[k];
+                             }
+                             right.setConstant(1e-3);
+                             denseLu.compute(dense);
+                             x = denseLu.solve(right);
+                         }});
         }
         interleave(c);
         const double own = c[0].medianSecond;
@@ -269,8 +273,9 @@ void benchLinear() {
                    smallEnough ? fmt::format("{:.2f}", c[3].medianSecond / own) : "-", c[2].medianSecond / own,
                    worstResidualOverNineDecades(n, random));
     }
-    fmt::print("   geometric mean over KLU {:.2f} (bars: KLU 2 by mean and 1.8 each, dense 3 at n <= 10, SparseLU 15)\n\n",
-               std::pow(product, 1.0 / sizes));
+    fmt::print(
+        "   geometric mean over KLU {:.2f} (bars: KLU 2 by mean and 1.8 each, dense 3 at n <= 10, SparseLU 15)\n\n",
+        std::pow(product, 1.0 / sizes));
 }
 
 /// k branches of a resistor and an LED on one supply with inner resistance.
@@ -290,7 +295,10 @@ Circuit ledBranches(int count, double volt = 5) {
 /// with a conductance, so that KLU gets the smaller and easier system.
 class KluNewton {
 public:
-    explicit KluNewton(const Circuit& circuit) : circuit_(circuit), matrix_(networkOf(circuit)), volt_(circuit.nodeCount - 1) {
+    explicit KluNewton(const Circuit& circuit)
+        : circuit_(circuit),
+          matrix_(networkOf(circuit)),
+          volt_(circuit.nodeCount - 1) {
         state_.reset(circuit);
         loadMatrix();
         klu_ = std::make_unique<Klu>(matrix_);
@@ -313,7 +321,8 @@ public:
             for (std::size_t k = 0; k < circuit_.junctions.size(); ++k) {
                 const JunctionBranch& j = circuit_.junctions[k];
                 const double across = at(j.from) - at(j.to);
-                const double target = state_.innerVolt[k] + (1 - tangents_[k].siemens * j.law.seriesOhm()) * (across - tangents_[k].lineVolt);
+                const double target = state_.innerVolt[k] +
+                                      (1 - tangents_[k].siemens * j.law.seriesOhm()) * (across - tangents_[k].lineVolt);
                 junctionStep = std::max(junctionStep, std::abs(target - state_.innerVolt[k]) / j.law.emissionVolt());
                 state_.innerVolt[k] = j.law.limitedStep(state_.innerVolt[k], target);
             }
@@ -354,13 +363,15 @@ private:
             if (from > 0) right_[from - 1] -= ampere;
             if (to > 0) right_[to - 1] += ampere;
         };
-        for (const auto& b : circuit_.supplies) add(b.from, b.to, 1 / b.seriesOhm, (at(b.from) - at(b.to) - b.emfVolt) / b.seriesOhm);
+        for (const auto& b : circuit_.supplies)
+            add(b.from, b.to, 1 / b.seriesOhm, (at(b.from) - at(b.to) - b.emfVolt) / b.seriesOhm);
         for (const auto& b : circuit_.conductors) add(b.from, b.to, b.siemens, b.siemens * (at(b.from) - at(b.to)));
         for (std::size_t k = 0; k < circuit_.junctions.size(); ++k) {
             const JunctionBranch& b = circuit_.junctions[k];
             const JunctionLaw::Point point = b.law.at(state_.innerVolt[k], kJunctionLeakSiemens);
             Tangent& t = tangents_[k];
-            t = {point.ampere, point.siemens / (1 + point.siemens * b.law.seriesOhm()), state_.innerVolt[k] + b.law.seriesOhm() * point.ampere};
+            t = {point.ampere, point.siemens / (1 + point.siemens * b.law.seriesOhm()),
+                 state_.innerVolt[k] + b.law.seriesOhm() * point.ampere};
             add(b.from, b.to, t.siemens, t.ampere + t.siemens * (at(b.from) - at(b.to) - t.lineVolt));
         }
     }
@@ -374,8 +385,11 @@ private:
 };
 
 void benchNewton() {
-    fmt::print("C  operating point of k LED branches (bars: iterations cold 7, warm 3, unchanged 1; 1.4 times as fast as with KLU inside)\n");
-    fmt::print("   {:>6} {:>6} {:>6} {:>10} {:>10} {:>14} {:>12}\n", "k", "cold", "warm", "unchanged", "KLU cold", "cold solve us", "over KLU");
+    fmt::print(
+        "C  operating point of k LED branches (bars: iterations cold 7, warm 3, unchanged 1; 1.4 times as fast as with "
+        "KLU inside)\n");
+    fmt::print("   {:>6} {:>6} {:>6} {:>10} {:>10} {:>14} {:>12}\n", "k", "cold", "warm", "unchanged", "KLU cold",
+               "cold solve us", "over KLU");
     for (int count : {1, 5, 20, 100}) {
         const Circuit low = ledBranches(count), high = ledBranches(count, 5.2);
         const std::vector<char> present(low.elementCount(), 1);
@@ -392,13 +406,13 @@ void benchNewton() {
         for (std::size_t k = 0; k < start.size(); ++k) start[k] = low.junctions[k].law.criticalVolt();
         std::vector<Contestant> c;
         c.push_back({"ours", [&] {
-            std::copy(start.begin(), start.end(), solver.innerVolts().begin());
-            if (!solver.solve(present, 0).solved()) std::abort();
-        }});
+                         std::copy(start.begin(), start.end(), solver.innerVolts().begin());
+                         if (!solver.solve(present, 0).solved()) std::abort();
+                     }});
         c.push_back({"klu", [&] {
-            klu.reset();
-            if (klu.solve() < 0) std::abort();
-        }});
+                         klu.reset();
+                         if (klu.solve() < 0) std::abort();
+                     }});
         interleave(c);
         fmt::print("   {:>6} {:>6} {:>6} {:>10} {:>10} {:>14.2f} {:>12.2f}\n", count, cold, warm, unchanged, kluCold,
                    c[0].medianSecond * 1e6, c[1].medianSecond / c[0].medianSecond);
@@ -427,15 +441,16 @@ void benchOperatingPoints() {
         c.push_back({"unchanged", [&] { point.solve(pressed); }});
         c.push_back({"press", [&] { point.solve((down = !down) ? released : pressed); }});
         interleave(c, 7);
-        fmt::print("   {:<40} unchanged {:>7.2f} us   press or release {:>7.2f} us\n", file.name, c[0].medianSecond * 1e6, c[1].medianSecond * 1e6);
+        fmt::print("   {:<40} unchanged {:>7.2f} us   press or release {:>7.2f} us\n", file.name,
+                   c[0].medianSecond * 1e6, c[1].medianSecond * 1e6);
     }
     const Circuit hundred = ledBranches(100);
     const std::vector<char> present(hundred.elementCount(), 1);
     std::vector<Contestant> c;
     c.push_back({"first", [&] {
-        CircuitSolver solver(hundred);
-        if (!solver.solve(present, 0).solved()) std::abort();
-    }});
+                     CircuitSolver solver(hundred);
+                     if (!solver.solve(present, 0).solved()) std::abort();
+                 }});
     interleave(c, 7);
     fmt::print("   100 LED branches, analysis and cold solve {:>7.2f} us\n", c[0].medianSecond * 1e6);
 }

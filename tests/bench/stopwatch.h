@@ -41,8 +41,12 @@ class Gate {
 public:
     static constexpr double kShare = 0.85;
 
-    void atLeast(const char* what, double reached, double bar) { judge(what, reached, bar, reached >= bar * kShare, "at least"); }
-    void atMost(const char* what, double reached, double bar) { judge(what, reached, bar, reached <= bar / kShare, "at most"); }
+    void atLeast(const char* what, double reached, double bar) {
+        judge(what, reached, bar, reached >= bar * kShare, "at least");
+    }
+    void atMost(const char* what, double reached, double bar) {
+        judge(what, reached, bar, reached <= bar / kShare, "at most");
+    }
 
     /// For main: 0 if everything passed.
     int exitCode() const { return failed_ ? 1 : 0; }

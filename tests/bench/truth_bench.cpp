@@ -25,8 +25,10 @@ int litFromScratch(const Bench& bench) {
         for (int s = 0; s < kSwitches; ++s) {
             const int digit = static_cast<int>(row >> (kSwitches - 1 - s) & 1);
             Part& part = thrown->parts[throws[s].part];
-            if (!throws[s].isCap()) part.state[throws[s].state] = digit;
-            else if (digit != 0) inputs.held.insert(part.id);
+            if (!throws[s].isCap())
+                part.state[throws[s].state] = digit;
+            else if (digit != 0)
+                inputs.held.insert(part.id);
         }
         const auto snapshot = evaluate(std::move(thrown), inputs);
         for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) lit += isLit(*snapshot, part);

@@ -50,7 +50,9 @@ public:
 /// Calls back after each paint of a widget.
 class PaintWatch : public QObject {
 public:
-    PaintWatch(QWidget* widget, std::function<void()> painted) : painted_(std::move(painted)) { widget->installEventFilter(this); }
+    PaintWatch(QWidget* widget, std::function<void()> painted) : painted_(std::move(painted)) {
+        widget->installEventFilter(this);
+    }
     bool eventFilter(QObject*, QEvent* event) override {
         // The event is still to be handled; what is posted now comes after the frame.
         if (event->type() == QEvent::Paint)
@@ -108,7 +110,8 @@ void measureOpen(MainWindow& window, const QString& folder) {
         times.push_back(static_cast<double>(timer.nsecsElapsed()) * 1e-6);
     }
     std::sort(times.begin(), times.end());
-    print(fmt::format("{} parts opened to the first live frame, median", hundred.parts.size()).c_str(), times[times.size() / 2], 50);
+    print(fmt::format("{} parts opened to the first live frame, median", hundred.parts.size()).c_str(),
+          times[times.size() / 2], 50);
     print("the same, slowest", times.back(), 50);
 }
 
@@ -124,8 +127,8 @@ void measureIdle(CountingApplication& application, MainWindow& window) {
     QTimer::singleShot(kSeconds * 1000, &loop, &QEventLoop::quit);
     loop.exec();
     const double used = clockMs(CLOCK_PROCESS_CPUTIME_ID) - before;
-    std::printf("  idle for %d s: %.2f ms of processor time (%.4f %%), timer events: %d, all events: %d\n", kSeconds, used, used / (kSeconds * 10.0),
-                application.events[QEvent::Timer],
+    std::printf("  idle for %d s: %.2f ms of processor time (%.4f %%), timer events: %d, all events: %d\n", kSeconds,
+                used, used / (kSeconds * 10.0), application.events[QEvent::Timer],
                 static_cast<int>(std::accumulate(application.events.begin(), application.events.end(), 0,
                                                  [](int sum, const auto& entry) { return sum + entry.second; })));
     for (const auto& [name, count] : application.timers) std::printf("    timer of %s: %d\n", name.constData(), count);
@@ -142,7 +145,8 @@ void measureStart(const QString& folder) {
         environment.insert("XDG_STATE_HOME", state.path());
         child.setProcessEnvironment(environment);
         child.setProcessChannelMode(QProcess::ForwardedErrorChannel);
-        child.start(QCoreApplication::applicationFilePath(), {QStringLiteral("--start"), QString::number(clockMs(CLOCK_MONOTONIC), 'f', 3), folder});
+        child.start(QCoreApplication::applicationFilePath(),
+                    {QStringLiteral("--start"), QString::number(clockMs(CLOCK_MONOTONIC), 'f', 3), folder});
         child.waitForFinished(-1);
         times.push_back(child.readAllStandardOutput().trimmed().toDouble());
     }
@@ -160,7 +164,8 @@ int main(int argc, char** argv) {
     CountingApplication application(argc, argv);
     QApplication::setOrganizationName(QStringLiteral("tiepoint-tests"));
     QApplication::setApplicationName(QStringLiteral("tiepoint-tests"));
-    if (argc == 4 && QByteArray(argv[1]) == "--start") return startChild(QByteArray(argv[2]).toDouble(), QString::fromLocal8Bit(argv[3]));
+    if (argc == 4 && QByteArray(argv[1]) == "--start")
+        return startChild(QByteArray(argv[2]).toDouble(), QString::fromLocal8Bit(argv[3]));
     QTemporaryDir folder;
     QSettings::setDefaultFormat(QSettings::IniFormat);
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, folder.path());

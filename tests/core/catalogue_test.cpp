@@ -36,10 +36,9 @@ const Parameter& parameterOf(const ElementSpec& element, std::string_view name) 
 TEST(Catalogue, HoldsTheKindsOfTheBench) {
     std::vector<std::string> names;
     for (const PartKind& kind : catalogue()) names.push_back(kind.name);
-    EXPECT_EQ(names,
-              (std::vector<std::string>{"bench-supply", "usb-supply", "cells", "block-9v", "resistor",
-                                        "potentiometer", "led", "push-button", "slide-switch",
-                                        "toggle", "diode", "lamp", "multimeter"}));
+    EXPECT_EQ(names, (std::vector<std::string>{"bench-supply", "usb-supply", "cells", "block-9v", "resistor",
+                                               "potentiometer", "led", "push-button", "slide-switch", "toggle", "diode",
+                                               "lamp", "multimeter"}));
     for (const PartKind& kind : catalogue()) EXPECT_EQ(findKind(kind.name), &kind);
     EXPECT_EQ(findKind("valve"), nullptr);
 }
@@ -60,14 +59,12 @@ TEST(Catalogue, EveryKindIsDescribed) {
     for (const PartKind& kind : catalogue()) {
         ASSERT_NE(kind.package, nullptr) << kind.name;
         EXPECT_FALSE(kind.searchWords.empty()) << kind.name;
-        for (const std::string* text :
-             {&kind.help.what, &kind.help.leads, &kind.help.ratings, &kind.help.caution}) {
+        for (const std::string* text : {&kind.help.what, &kind.help.leads, &kind.help.ratings, &kind.help.caution}) {
             EXPECT_GE(text->size(), 10u) << kind.name;
             EXPECT_EQ(text->back(), '.') << kind.name << ": " << *text;
         }
         EXPECT_FALSE(kind.sources.empty()) << kind.name;
-        for (const LeadSpec& lead : kind.leads)
-            EXPECT_FALSE(lead.description.empty()) << kind.name << lead.name;
+        for (const LeadSpec& lead : kind.leads) EXPECT_FALSE(lead.description.empty()) << kind.name << lead.name;
     }
 }
 
@@ -111,8 +108,7 @@ TEST(Catalogue, DefaultsLieInRange) {
                     EXPECT_EQ(spec.maximum + 1, spec.choices.size()) << kind.name;
                 }
                 if (!spec.allowed.empty()) {
-                    EXPECT_NE(std::find(spec.allowed.begin(), spec.allowed.end(), spec.fallback),
-                              spec.allowed.end())
+                    EXPECT_NE(std::find(spec.allowed.begin(), spec.allowed.end(), spec.fallback), spec.allowed.end())
                         << kind.name << " " << spec.name;
                 }
             }
@@ -217,9 +213,7 @@ TEST(Catalogue, LedFiguresAreThePublishedOnes) {
     EXPECT_EQ(ratedCurrentAmpere(makePart(led, "D1")), 0.020);
 }
 
-TEST(Derivation, ThermalVoltageIsThatOf25Degrees) {
-    EXPECT_NEAR(kThermalVoltage, 0.02569257912109, 0.5e-14);
-}
+TEST(Derivation, ThermalVoltageIsThatOf25Degrees) { EXPECT_NEAR(kThermalVoltage, 0.02569257912109, 0.5e-14); }
 
 /// The saturation current put into the junction's law gives back the test current at the stated voltage.
 TEST(Derivation, SaturationCurrentReproducesTheForwardVoltage) {
@@ -290,8 +284,7 @@ TEST(Derivation, EachIsUsedByAKind) {
             }
         }
     }
-    for (const std::string_view name : derivationNames())
-        EXPECT_TRUE(used.contains(std::string(name))) << name;
+    for (const std::string_view name : derivationNames()) EXPECT_TRUE(used.contains(std::string(name))) << name;
 }
 
 TEST(Jumpers, ComeInEightColours) {
@@ -330,7 +323,8 @@ TEST(KindFile, RefusesSlips) {
          "/model/0/contactResistance"},
         {"\"quantity\": \"current\"", "\"quantity\": \"amps\"", "/ratings/0/quantity"},
         {"\"status\": \"published\"", "\"status\": \"sure\"", "/sources/0/status"},
-        {"\"contactResistance\": \"contactResistance\"", "\"reads\": \"smell\", \"contactResistance\": \"contactResistance\"", "/model/0/reads"},
+        {"\"contactResistance\": \"contactResistance\"",
+         "\"reads\": \"smell\", \"contactResistance\": \"contactResistance\"", "/model/0/reads"},
         {"\"cap\": true", "\"cap\": 1", "/cap"},
         {"\"cap\": true", "\"cop\": true", "/cop"},
     };

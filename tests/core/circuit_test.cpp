@@ -64,10 +64,7 @@ TEST(Circuit, SupplyHoldsVoltageUpToItsLimitAndCurrentBeyond) {
     };
     constexpr double kEmf = 5, kOhm = 0.1, kLimit = 0.5;
     const Row rows[] = {
-        {99.9, 5 - 0.005, 0.05, false},
-        {9.9 + 1e-6, 5 - 0.05, 0.5, false},
-        {9, 4.5, 0.5, true},
-        {1, 0.5, 0.5, true},
+        {99.9, 5 - 0.005, 0.05, false}, {9.9 + 1e-6, 5 - 0.05, 0.5, false}, {9, 4.5, 0.5, true}, {1, 0.5, 0.5, true},
         {0.001, 0.0005, 0.5, true},
     };
     for (const Row& row : rows) {
@@ -237,7 +234,8 @@ TEST(Circuit, SameAnswerOverNineDecadesOfResistance) {
         rig.circuit.addSupply(1, 0, 12, 0.01);
         for (int node = 2; node < kNodes; ++node) {
             rig.circuit.addConductor(node - 1, node, std::pow(10, exponent(random)));
-            rig.circuit.addConductor(node, static_cast<int>(random() % static_cast<unsigned>(node)), std::pow(10, exponent(random)));
+            rig.circuit.addConductor(node, static_cast<int>(random() % static_cast<unsigned>(node)),
+                                     std::pow(10, exponent(random)));
         }
         const CircuitSolution& s = rig.solve();
         ASSERT_TRUE(s.solved()) << round;
@@ -259,8 +257,10 @@ TEST(Circuit, JunctionsAndResistorsAtRandomAlwaysSettle) {
         rig.circuit.addSupply(1, 0, 1 + pick(30), pick(2) ? 0.01 : 0.0, 0.5);
         for (int k = 0; k < 3 * nodes; ++k) {
             const int a = pick(nodes), b = pick(nodes);
-            if (pick(2)) rig.circuit.addConductor(a, b, std::pow(10, exponent(random)));
-            else rig.circuit.addJunction(a, b, JunctionLaw(pick(2) ? 1e-18 : 2.5e-9, 2, pick(3) ? 5 : 0));
+            if (pick(2))
+                rig.circuit.addConductor(a, b, std::pow(10, exponent(random)));
+            else
+                rig.circuit.addJunction(a, b, JunctionLaw(pick(2) ? 1e-18 : 2.5e-9, 2, pick(3) ? 5 : 0));
         }
         if (pick(3) == 0) rig.circuit.addSupply(pick(nodes), pick(nodes), 1 + pick(12), 0.1, 0.2);
         const CircuitSolution& s = rig.solve();

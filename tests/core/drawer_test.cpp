@@ -54,7 +54,8 @@ TEST(SeriesResistor, IsWhatTheLedLeavesDividedByTheCurrent) {
     EXPECT_EQ(choice->ohm, 150);
     EXPECT_NEAR(choice->watt, 0.060, 1e-6);
     EXPECT_EQ(choice->ratingWatt, 0.125);
-    EXPECT_EQ(*choice->bands, (std::vector<BandColour>{BandColour::Brown, BandColour::Green, BandColour::Brown, BandColour::Gold}));
+    EXPECT_EQ(*choice->bands,
+              (std::vector<BandColour>{BandColour::Brown, BandColour::Green, BandColour::Brown, BandColour::Gold}));
     // (9 V - 2 * 2.0 V) / 20 mA = 250 ohm; 270 is the next of E12.
     question.supplyVolt = 9;
     question.lights = 2;
@@ -72,13 +73,17 @@ TEST(SeriesResistor, TheSolvedBenchAgrees) {
                 EXPECT_LE(choice->ampere, wanted * (1 + 1e-9));
                 test::BenchBuilder builder;
                 builder.board("A", "half")
-                    .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}, {"seriesResistance", 0}})
+                    .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}},
+                          {{"voltage", volt}, {"seriesResistance", 0}})
                     .part("R1", "resistor", {{"1", "A.top+5"}, {"2", "A.c7"}}, {{"resistance", choice->ohm}})
-                    .part("D1", "led", {{"anode", "A.d7"}, {"cathode", "A.d8"}}, {{"colour", led(colour).kind->values[0].choices[static_cast<std::size_t>(colour)].name.c_str()}})
+                    .part("D1", "led", {{"anode", "A.d7"}, {"cathode", "A.d8"}},
+                          {{"colour",
+                            led(colour).kind->values[0].choices[static_cast<std::size_t>(colour)].name.c_str()}})
                     .jumper("A.a8", "A.bottom-9");
                 const auto snapshot = evaluate(builder.share());
                 ASSERT_EQ(snapshot->status(), Status::Solved);
-                const double ampere = snapshot->leadCurrent[static_cast<std::size_t>(snapshot->layout->leadIndex(2, 0))];
+                const double ampere =
+                    snapshot->leadCurrent[static_cast<std::size_t>(snapshot->layout->leadIndex(2, 0))];
                 EXPECT_NEAR(choice->ampere, ampere, 1e-9 * ampere + 1e-11) << volt << " V, colour " << colour;
             }
         }
@@ -108,7 +113,8 @@ TEST(Drawer, MendsTakeOnlyWhatItHolds) {
     const auto snapshot = evaluate(builder.share());
     const auto mendWith = [&](const ResistorDrawer& drawer) {
         const Report report = inspect(*snapshot, drawer);
-        return report.findings.empty() || !report.findings.front().mend ? std::string() : report.findings.front().mend->text;
+        return report.findings.empty() || !report.findings.front().mend ? std::string()
+                                                                        : report.findings.front().mend->text;
     };
     EXPECT_EQ(mendWith({}), "Take 220 Ω for R1");
     EXPECT_EQ(mendWith(ResistorDrawer({22, 470, 10e3})), "Take 470 Ω for R1");

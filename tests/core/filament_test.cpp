@@ -4,8 +4,8 @@
 
 #include "core/base/constants.h"
 #include "core/circuit/filament_law.h"
-#include "core/solve/circuit_solver.h"
 #include "core/snapshot/snapshot.h"
+#include "core/solve/circuit_solver.h"
 #include "support/build_bench.h"
 
 #include <gtest/gtest.h>
@@ -106,9 +106,15 @@ TEST(Filament, LampsJunctionsAndResistorsAtRandomAlwaysSettle) {
         for (int k = 0; k < 3 * nodes; ++k) {
             const int a = pick(nodes), b = pick(nodes);
             switch (pick(3)) {
-                case 0: circuit.addConductor(a, b, std::pow(10, exponent(random))); break;
-                case 1: circuit.addFilament(a, b, FilamentLaw(1 + pick(12), 0.02 + 0.1 * pick(3), kRatedKelvin)); break;
-                default: circuit.addJunction(a, b, JunctionLaw(1e-18, 2, pick(2) ? 5 : 0)); break;
+                case 0:
+                    circuit.addConductor(a, b, std::pow(10, exponent(random)));
+                    break;
+                case 1:
+                    circuit.addFilament(a, b, FilamentLaw(1 + pick(12), 0.02 + 0.1 * pick(3), kRatedKelvin));
+                    break;
+                default:
+                    circuit.addJunction(a, b, JunctionLaw(1e-18, 2, pick(2) ? 5 : 0));
+                    break;
             }
         }
         CircuitSolver solver(circuit);
@@ -125,11 +131,12 @@ TEST(Filament, LampsJunctionsAndResistorsAtRandomAlwaysSettle) {
 
 TEST(Filament, ALampOnTheBenchGlowsEitherWayRound) {
     for (const bool turned : {false, true}) {
-        const auto bench = test::BenchBuilder()
-                               .board("A", "half")
-                               .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 6}})
-                               .part("LA1", "lamp", {{turned ? "2" : "1", "A.top+9"}, {turned ? "1" : "2", "A.bottom-9"}})
-                               .share();
+        const auto bench =
+            test::BenchBuilder()
+                .board("A", "half")
+                .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 6}})
+                .part("LA1", "lamp", {{turned ? "2" : "1", "A.top+9"}, {turned ? "1" : "2", "A.bottom-9"}})
+                .share();
         const auto s = evaluate(bench);
         ASSERT_EQ(s->status(), Status::Solved);
         EXPECT_NEAR(s->partBrightness[1], 1, 1e-3);

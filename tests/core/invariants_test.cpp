@@ -23,12 +23,16 @@ std::vector<test::Piece2> randomPieces(std::mt19937& random) {
     const int nodes = 3 + pick(8);
     const auto node = [&] { return fmt::format("n{}", pick(nodes)); };
     std::vector<test::Piece2> pieces;
-    pieces.push_back({"PS1", "bench-supply", "n0", "n1", {{"voltage", 1 + pick(12)}, {"currentLimit", pick(2) ? 0.5 : 0.02}}});
+    pieces.push_back(
+        {"PS1", "bench-supply", "n0", "n1", {{"voltage", 1 + pick(12)}, {"currentLimit", pick(2) ? 0.5 : 0.02}}});
     if (pick(3) == 0) pieces.push_back({"PS2", "bench-supply", node(), node(), {{"voltage", 1 + pick(12)}}});
     const int parts = nodes + pick(2 * nodes);
     for (int k = 1; k <= parts; ++k) {
-        if (pick(3)) pieces.push_back({fmt::format("R{}", k), "resistor", node(), node(), {{"resistance", std::pow(10, exponent(random))}}});
-        else pieces.push_back({fmt::format("D{}", k), "led", node(), node(), {{"colour", pick(8)}}});
+        if (pick(3))
+            pieces.push_back(
+                {fmt::format("R{}", k), "resistor", node(), node(), {{"resistance", std::pow(10, exponent(random))}}});
+        else
+            pieces.push_back({fmt::format("D{}", k), "led", node(), node(), {{"colour", pick(8)}}});
     }
     return pieces;
 }
@@ -43,8 +47,10 @@ std::vector<PartNumbers> numbersOf(const Snapshot& s, const std::vector<test::Pi
     for (const test::Piece2& piece : pieces) {
         const int part = s.layout->bench->partIndex(piece.id);
         const int lead = s.layout->leadIndex(part, 0);
-        numbers.push_back({{s.leadVoltage(lead), s.leadVoltage(lead + 1)}, {s.leadCurrent[lead], s.leadCurrent[lead + 1]},
-                           s.partPower[part], s.partBrightness[part]});
+        numbers.push_back({{s.leadVoltage(lead), s.leadVoltage(lead + 1)},
+                           {s.leadCurrent[lead], s.leadCurrent[lead + 1]},
+                           s.partPower[part],
+                           s.partBrightness[part]});
     }
     return numbers;
 }

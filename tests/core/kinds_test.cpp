@@ -56,7 +56,8 @@ using Law = std::optional<double> (*)(const std::map<std::string, double>& figur
 const std::map<std::string, Law> kLaws = {
     {"resistance", [](const auto& f, double volt, double) { return std::optional(volt / f.at("resistance")); }},
     {"contact", [](const auto& f, double volt, double) { return std::optional(volt / f.at("contactResistance")); }},
-    {"supply", [](const auto& f, double volt, double) { return std::optional((volt - f.at("voltage")) / f.at("seriesResistance")); }},
+    {"supply", [](const auto& f, double volt,
+                  double) { return std::optional((volt - f.at("voltage")) / f.at("seriesResistance")); }},
     {"junction",
      [](const auto& f, double volt, double ampere) {
          const double inner = volt - f.at("seriesResistance") * ampere;
@@ -108,7 +109,8 @@ TEST(Kinds, TheHarbourShowsThem) {
         ASSERT_TRUE(read.ok()) << file.name;
         for (const Part& part : read->bench.parts) ++shown[part.kind->name];
     }
-    for (const char* kind : {"bench-supply", "resistor", "led", "push-button", "slide-switch", "toggle", "potentiometer", "lamp"})
+    for (const char* kind :
+         {"bench-supply", "resistor", "led", "push-button", "slide-switch", "toggle", "potentiometer", "lamp"})
         EXPECT_GT(shown[kind], 0) << kind;
 }
 

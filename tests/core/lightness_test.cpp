@@ -14,13 +14,24 @@ struct Anchor {
 };
 
 constexpr Anchor kAnchors[] = {
-    {0, 0},           {0.001, 0.903296}, {0.01, 8.991442},  {0.02, 15.487244}, {0.05, 26.734765}, {0.10, 37.842431},
-    {0.18, 49.496108}, {0.25, 57.075421}, {0.50, 76.069261}, {0.75, 89.392994}, {1, 100},
-    {0.1219722535, 41.5278758}, {0.184186519, 50},
+    {0, 0},
+    {0.001, 0.903296},
+    {0.01, 8.991442},
+    {0.02, 15.487244},
+    {0.05, 26.734765},
+    {0.10, 37.842431},
+    {0.18, 49.496108},
+    {0.25, 57.075421},
+    {0.50, 76.069261},
+    {0.75, 89.392994},
+    {1, 100},
+    {0.1219722535, 41.5278758},
+    {0.184186519, 50},
 };
 
 TEST(Lightness, MeetsTheAnchors) {
-    for (const Anchor& anchor : kAnchors) EXPECT_NEAR(lightness(anchor.luminance), anchor.lightness, 6e-7) << anchor.luminance;
+    for (const Anchor& anchor : kAnchors)
+        EXPECT_NEAR(lightness(anchor.luminance), anchor.lightness, 6e-7) << anchor.luminance;
 }
 
 TEST(Lightness, IsContinuousWhereItsTwoBranchesMeet) {

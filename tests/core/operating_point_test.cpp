@@ -15,7 +15,9 @@ using test::BenchBuilder;
 
 /// A bench with the point that solves it.
 struct Solved {
-    explicit Solved(const BenchBuilder& builder) : bench(builder.share()), layout(buildLayout(bench)) { point.setLayout(layout); }
+    explicit Solved(const BenchBuilder& builder) : bench(builder.share()), layout(buildLayout(bench)) {
+        point.setLayout(layout);
+    }
 
     const Solution& solve(std::set<std::string, std::less<>> held = {}) {
         Inputs inputs;
@@ -29,7 +31,9 @@ struct Solved {
     double volt(const Solution& s, std::string_view part, std::string_view name) const {
         return s.netVoltage[layout->netOfLead[lead(part, name)]];
     }
-    double ampere(const Solution& s, std::string_view part, std::string_view name) const { return s.leadInjection[lead(part, name)]; }
+    double ampere(const Solution& s, std::string_view part, std::string_view name) const {
+        return s.leadInjection[lead(part, name)];
+    }
 
     std::shared_ptr<const Bench> bench;
     std::shared_ptr<const Layout> layout;
@@ -138,10 +142,11 @@ TEST(OperatingPoint, OpenContactsFloatWhatTheyPart) {
 }
 
 TEST(OperatingPoint, SaysWhereThereIsNoSolution) {
-    Solved loop(board()
-                    .part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}, {{"voltage", 5}, {"seriesResistance", 0}})
-                    .part("R1", "resistor", {{"1", "A.c1"}, {"2", "A.c5"}})
-                    .part("PS2", "bench-supply", {{"+", "A.b1"}, {"-", "A.b5"}}, {{"voltage", 3}, {"seriesResistance", 0}}));
+    Solved loop(
+        board()
+            .part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}, {{"voltage", 5}, {"seriesResistance", 0}})
+            .part("R1", "resistor", {{"1", "A.c1"}, {"2", "A.c5"}})
+            .part("PS2", "bench-supply", {{"+", "A.b1"}, {"-", "A.b5"}}, {{"voltage", 3}, {"seriesResistance", 0}}));
     const Solution& s = loop.solve();
     EXPECT_EQ(s.status, Status::None);
     EXPECT_EQ(s.troubleParts, (std::vector<int>{0, 2}));

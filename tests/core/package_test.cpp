@@ -31,9 +31,7 @@ Places places(std::initializer_list<Point> pitches) {
 }
 
 /// Two leads so many pitches apart along a column or a row.
-Places span(double pitches) {
-    return places({{0, 0}, {pitches, 0}});
-}
+Places span(double pitches) { return places({{0, 0}, {pitches, 0}}); }
 
 TEST(Package, TableHasUniqueUsablePackages) {
     std::set<std::string_view> names;
@@ -77,8 +75,7 @@ TEST(Package, BendingLeadsHaveASpan) {
         {"led-5mm", 7, false},
     };
     for (const auto& c : cases)
-        EXPECT_EQ(!misfit(package(c.name), span(c.pitches)).has_value(), c.fits)
-            << c.name << " " << c.pitches;
+        EXPECT_EQ(!misfit(package(c.name), span(c.pitches)).has_value(), c.fits) << c.name << " " << c.pitches;
     EXPECT_EQ(misfit(package("led-5mm"), span(8)), "its leads reach 6 holes at most; these are 8 apart");
     EXPECT_FALSE(misfit(package("led-5mm"), Places{Point{1, 1}, std::nullopt}));
 }
@@ -171,9 +168,7 @@ TEST(Package, PresentLegsAreEnough) {
 Outline box(Point centre, double halfLength, double halfWidth, double angle = 0) {
     return {BodyShape::Box, centre, angle, halfLength, halfWidth};
 }
-Outline circle(Point centre, double radius) {
-    return {BodyShape::Round, centre, 0, radius, radius};
-}
+Outline circle(Point centre, double radius) { return {BodyShape::Round, centre, 0, radius, radius}; }
 
 TEST(Overlap, TellsTouchingFromOverlapping) {
     const struct {

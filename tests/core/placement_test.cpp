@@ -17,13 +17,9 @@ namespace {
 using test::BenchBuilder;
 using test::holeAt;
 
-Bench halfBoard() {
-    return BenchBuilder().board("A", "half").build();
-}
+Bench halfBoard() { return BenchBuilder().board("A", "half").build(); }
 
-Part partOf(std::string_view kind, std::string id = "X1") {
-    return makePart(*findKind(kind), std::move(id));
-}
+Part partOf(std::string_view kind, std::string id = "X1") { return makePart(*findKind(kind), std::move(id)); }
 
 /// The holes of a part's leads, "e12 f12 - -".
 std::string holesOf(const Part& part) {
@@ -159,11 +155,11 @@ TEST(Refusal, AllLegsInHolesThatDontSuitReadTheSame) {
     Part button = partOf("push-button");
     button.leads = {holeAt("A.e14"), holeAt("A.e11"), holeAt("A.f14"), holeAt("A.f11")};
     EXPECT_EQ(refusal(halfBoard(), button), "its legs are now 2 holes apart; e to f is 3");
-    EXPECT_FALSE(validate(BenchBuilder(halfBoard())
-                              .part("S1", "push-button",
-                                    {{"1a", "A.e14"}, {"1b", "A.e11"}, {"2a", "A.f14"}, {"2b", "A.f11"}})
-                              .build())
-                     .ok());
+    EXPECT_FALSE(
+        validate(BenchBuilder(halfBoard())
+                     .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.e11"}, {"2a", "A.f14"}, {"2b", "A.f11"}})
+                     .build())
+            .ok());
 }
 
 TEST(Refusal, TellsWhoIsInTheHoleAndWhichHoleIsTheSameMetal) {
@@ -266,10 +262,8 @@ TEST(Turned, RigidPartsTurnAboutTheirFirstLead) {
 }
 
 TEST(Turned, LedsSwapTheirLegs) {
-    const Bench bench = BenchBuilder()
-                            .board("A", "half")
-                            .part("D1", "led", {{"anode", "A.h16"}, {"cathode", "A.h19"}})
-                            .build();
+    const Bench bench =
+        BenchBuilder().board("A", "half").part("D1", "led", {{"anode", "A.h16"}, {"cathode", "A.h19"}}).build();
     const Part once = turned(bench, bench.parts[0], 1);
     EXPECT_EQ(holesOf(once), "h19 h16");
     EXPECT_EQ(holesOf(turned(bench, once, -1)), "h16 h19");
@@ -277,8 +271,7 @@ TEST(Turned, LedsSwapTheirLegs) {
 
 TEST(Turned, ResistorsTurnByAQuarterWhereThatMakesSense) {
     const auto turn = [](const char* from, const char* to) {
-        const Bench bench =
-            BenchBuilder().board("A", "half").part("R1", "resistor", {{"1", from}, {"2", to}}).build();
+        const Bench bench = BenchBuilder().board("A", "half").part("R1", "resistor", {{"1", from}, {"2", to}}).build();
         return holesOf(turned(bench, bench.parts[0], 1));
     };
     EXPECT_EQ(turn("A.d8", "A.d13"), "d8 g8");
@@ -330,8 +323,7 @@ TEST(Refusal, NothingOnTheHarbourBenchesIsRefused) {
         const Bench& bench = read->bench;
         for (const Part& part : bench.parts)
             EXPECT_EQ(refusal(bench, part), std::nullopt) << file.name << " " << part.id;
-        for (const Jumper& jumper : bench.jumpers)
-            EXPECT_EQ(refusal(bench, jumper), std::nullopt) << file.name;
+        for (const Jumper& jumper : bench.jumpers) EXPECT_EQ(refusal(bench, jumper), std::nullopt) << file.name;
     }
     EXPECT_GE(benches, 9);
 }

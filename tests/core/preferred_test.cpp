@@ -43,8 +43,7 @@ TEST(Preferred, SeriesLieInsideEachOther) {
     const auto holds = [](std::string_view inner, std::string_view outer) {
         const auto numbers = numbersOf(outer);
         const std::set<int> all(numbers.begin(), numbers.end());
-        for (const int number : preferredNumbers(inner))
-            EXPECT_TRUE(all.contains(number)) << inner << " " << number;
+        for (const int number : preferredNumbers(inner)) EXPECT_TRUE(all.contains(number)) << inner << " " << number;
     };
     holds("E3", "E6");
     holds("E6", "E12");

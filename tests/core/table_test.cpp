@@ -15,8 +15,7 @@ constexpr double kNear = 1e-9;
 
 Rect bodyOf(const Table& table, int part) {
     const Outline& body = table.parts[part].pose.body;
-    return {body.centre.x - body.halfLength, body.centre.y - body.halfWidth, 2 * body.halfLength,
-            2 * body.halfWidth};
+    return {body.centre.x - body.halfLength, body.centre.y - body.halfWidth, 2 * body.halfLength, 2 * body.halfWidth};
 }
 
 bool apart(const Rect& a, const Rect& b) {
@@ -95,8 +94,7 @@ TEST(Table, PartsLieBetweenTheirHoles) {
 TEST(Table, LoosePartsLieInARowBelowTheBoards) {
     BenchBuilder builder;
     builder.board("A", "mini");
-    for (int i = 1; i <= 12; ++i)
-        builder.part("R" + std::to_string(i), i % 3 ? "resistor" : "push-button", {});
+    for (int i = 1; i <= 12; ++i) builder.part("R" + std::to_string(i), i % 3 ? "resistor" : "push-button", {});
     const Bench bench = builder.build();
     const Table table = arrange(bench);
     double first = 1e9;
@@ -105,8 +103,7 @@ TEST(Table, LoosePartsLieInARowBelowTheBoards) {
         for (const Point lead : table.parts[a].leadsMm) top = std::min(top, lead.y);
         first = std::min(first, top);
         EXPECT_GE(bodyOf(table, a).left, table.boardsMm.left);
-        for (int b = a + 1; b < 12; ++b)
-            EXPECT_TRUE(apart(bodyOf(table, a), bodyOf(table, b))) << a << " " << b;
+        for (int b = a + 1; b < 12; ++b) EXPECT_TRUE(apart(bodyOf(table, a), bodyOf(table, b))) << a << " " << b;
     }
     EXPECT_NEAR(first, table.boardsMm.bottom() + 12, kNear);
 }

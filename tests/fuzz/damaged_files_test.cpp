@@ -30,8 +30,7 @@ std::vector<std::string> wholeFiles() {
 }
 
 bool isOneLine(const std::string& text) {
-    return std::none_of(text.begin(), text.end(),
-                        [](char c) { return static_cast<unsigned char>(c) < 0x20; });
+    return std::none_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; });
 }
 
 /// What must hold for any bytes at all. Returns whether they were a bench.
@@ -47,8 +46,7 @@ bool check(const std::string& text) {
         EXPECT_TRUE(error.place.pointer.empty() || error.place.pointer[0] == '/') << error.oneLine();
         return false;
     }
-    for (const Error& warning : read->warnings)
-        EXPECT_TRUE(isOneLine(warning.oneLine())) << warning.oneLine();
+    for (const Error& warning : read->warnings) EXPECT_TRUE(isOneLine(warning.oneLine())) << warning.oneLine();
     EXPECT_TRUE(validate(read->bench).ok());
     const std::string written = writeBench(read->bench);
     const auto again = readBench(written);
@@ -161,8 +159,7 @@ TEST(DamagedFiles, NeverBreakTheReader) {
 TEST(DamagedFiles, CutAnywhereAreRefused) {
     std::string file = wholeFiles().front();
     while (file.back() == '\n') file.pop_back();
-    for (std::size_t length = 0; length < file.size(); ++length)
-        EXPECT_FALSE(check(file.substr(0, length))) << length;
+    for (std::size_t length = 0; length < file.size(); ++length) EXPECT_FALSE(check(file.substr(0, length))) << length;
     EXPECT_TRUE(check(file));
 }
 
@@ -202,8 +199,7 @@ TEST(DamagedFiles, HostileShapesEndSoon) {
          head + "\"parts\":[{\"id\":\"R1\",\"kind\":\"resistor\"," + numbered(100'000) + "}]}"},
         {"many leads",
          head + "\"parts\":[{\"id\":\"R1\",\"kind\":\"resistor\",\"leads\":{" + numbered(100'000) + "}}]}"},
-        {"many ends",
-         head + "\"jumpers\":[{\"id\":\"W1\",\"ends\":[" + repeated("\"A.a1\",", 200'000) + "\"\"]}]}"},
+        {"many ends", head + "\"jumpers\":[{\"id\":\"W1\",\"ends\":[" + repeated("\"A.a1\",", 200'000) + "\"\"]}]}"},
         {"many numbers", head + "\"parts\":[" + repeated("0,", 1'000'000) + "0]}"},
         {"many lists", head + "\"x\":[" + repeated("[],", 1'000'000) + "[]]}"},
         {"a long number", head + "\"x\":" + repeated("7", 1'000'000) + "}"},

@@ -16,7 +16,8 @@ using test::BenchBuilder;
 /// A supply in both rails of a full board.
 BenchBuilder supplied(double volt = 5) {
     BenchBuilder builder;
-    builder.board("A", "full").part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}});
+    builder.board("A", "full")
+        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}});
     return builder;
 }
 
@@ -110,7 +111,9 @@ TEST(CommonPractice, RailsJoinEndToEndAndColumnsDont) {
 
 TEST(CommonPractice, LedWithoutAResistorIsAtTheMercyOfTheSupply) {
     BenchBuilder builder = supplied();
-    builder.part("D1", "led", {{"anode", "A.a20"}, {"cathode", "A.a21"}}).jumper("A.top+16", "A.b20").jumper("A.b21", "A.bottom-16");
+    builder.part("D1", "led", {{"anode", "A.a20"}, {"cathode", "A.a21"}})
+        .jumper("A.top+16", "A.b20")
+        .jumper("A.b21", "A.bottom-16");
     const auto snapshot = evaluate(builder.share());
     const int anode = snapshot->layout->leadIndex(1, 0);
     EXPECT_NEAR(snapshot->leadCurrent[anode], 0.5, 1e-9);  // the bench supply's limit

@@ -7,9 +7,8 @@
 #include "core/solve/circuit_solver.h"
 #include "support/lay_out.h"
 
-#include <nlohmann/json.hpp>
-
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 
 #include <cmath>
 #include <fstream>
@@ -27,10 +26,10 @@ constexpr double kLargestLimitAmpere = 30;
 
 /// What a solved circuit says about nodes and elements, by name.
 struct Answers {
-    std::map<std::string, double> volt;     ///< by node
-    std::map<std::string, double> ampere;   ///< by element, first node to second
-    std::map<std::string, double> watt;     ///< by element, absorbed
-    std::map<std::string, double> across;   ///< by element, first node above second
+    std::map<std::string, double> volt;    ///< by node
+    std::map<std::string, double> ampere;  ///< by element, first node to second
+    std::map<std::string, double> watt;    ///< by element, absorbed
+    std::map<std::string, double> across;  ///< by element, first node above second
 
     /// Nothing for a quantity that isn't known here.
     std::optional<double> of(const std::string& quantity) const {
@@ -56,7 +55,8 @@ struct JunctionFigures {
 JunctionFigures junctionFigures(const Json& element) {
     if (element["kind"] == "diode") {
         // The bench stands at 298.15 K; another temperature of the data is the same exponent with another ideality.
-        return {element["saturationCurrent"], element["ideality"].get<double>() * element["kelvin"].get<double>() / kBenchKelvin};
+        return {element["saturationCurrent"],
+                element["ideality"].get<double>() * element["kelvin"].get<double>() / kBenchKelvin};
     }
     constexpr double kTestAmpere = 0.020, kIdeality = 2;
     return {kTestAmpere / std::expm1(element["value"].get<double>() / (kIdeality * kThermalVoltage)), kIdeality};
@@ -68,14 +68,17 @@ Answers solveOnBoards(const Json& circuit) {
         test::Piece2 piece{element["name"], "", element["nodes"][0], element["nodes"][1], {}};
         if (element["kind"] == "source") {
             piece.kind = "bench-supply";
-            piece.values = {{"voltage", element["value"]}, {"seriesResistance", 0}, {"currentLimit", kLargestLimitAmpere}};
+            piece.values = {
+                {"voltage", element["value"]}, {"seriesResistance", 0}, {"currentLimit", kLargestLimitAmpere}};
         } else if (element["kind"] == "resistor") {
             piece.kind = "resistor";
             piece.values = {{"resistance", element["value"]}};
         } else {
             const JunctionFigures figures = junctionFigures(element);
             piece.kind = "diode";
-            piece.values = {{"saturationCurrent", figures.saturationAmpere}, {"ideality", figures.ideality}, {"seriesResistance", 0}};
+            piece.values = {{"saturationCurrent", figures.saturationAmpere},
+                            {"ideality", figures.ideality},
+                            {"seriesResistance", 0}};
         }
         pieces.push_back(piece);
     }
@@ -129,7 +132,8 @@ Answers solveBelowBoards(const Json& circuit) {
         const std::string id = circuit["elements"][e]["name"];
         answers.ampere[id] = solution.elementAmpere[e];
         answers.watt[id] = solution.elementWatt[e];
-        answers.across[id] = solution.nodeVolt[compiled.terminals[e].from] - solution.nodeVolt[compiled.terminals[e].to];
+        answers.across[id] =
+            solution.nodeVolt[compiled.terminals[e].from] - solution.nodeVolt[compiled.terminals[e].to];
     }
     return answers;
 }

@@ -10,7 +10,6 @@
 #include "support/lay_out.h"
 
 #include <boost/math/special_functions/lambert_w.hpp>
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -41,7 +40,10 @@ double constant(const ElementState& state, std::string_view name) {
 
 /// Solves supply, resistor and one junction on a board and compares the current. Returns whether it was large enough to compare.
 bool compare(double volt, double ohm, const test::Piece2& junction) {
-    const test::Piece2 supply{"PS1", "bench-supply", "plus", "minus",
+    const test::Piece2 supply{"PS1",
+                              "bench-supply",
+                              "plus",
+                              "minus",
                               {{"voltage", volt}, {"seriesResistance", kSupplyOhm}, {"currentLimit", 30}}};
     const test::Piece2 resistor{"R1", "resistor", "plus", "middle", {{"resistance", ohm}}};
     const auto snapshot = evaluate(std::make_shared<const Bench>(test::layOut({supply, resistor, junction})));
@@ -66,7 +68,8 @@ TEST(LambertW, LedsOfEveryColour) {
         for (double volt : kVolts) {
             for (double ohm : kOhms) {
                 SCOPED_TRACE(fmt::format("{} at {} V over {} ohm", colours[colour].name, volt, ohm));
-                compared += compare(volt, ohm, {"D1", "led", "middle", "minus", {{"colour", static_cast<double>(colour)}}});
+                compared +=
+                    compare(volt, ohm, {"D1", "led", "middle", "minus", {{"colour", static_cast<double>(colour)}}});
             }
         }
     }
@@ -80,9 +83,16 @@ TEST(LambertW, DiodesOfAllSorts) {
             for (double series : {0.0, 0.6, 10.0}) {
                 for (double volt : {0.8, 1.5, 5.0, 9.0}) {
                     for (double ohm : {10.0, 1e3, 1e5}) {
-                        SCOPED_TRACE(fmt::format("Is {} n {} Rs {} at {} V over {} ohm", saturation, ideality, series, volt, ohm));
-                        compared += compare(volt, ohm, {"D1", "diode", "middle", "minus",
-                                                        {{"saturationCurrent", saturation}, {"ideality", ideality}, {"seriesResistance", series}}});
+                        SCOPED_TRACE(fmt::format("Is {} n {} Rs {} at {} V over {} ohm", saturation, ideality, series,
+                                                 volt, ohm));
+                        compared += compare(volt, ohm,
+                                            {"D1",
+                                             "diode",
+                                             "middle",
+                                             "minus",
+                                             {{"saturationCurrent", saturation},
+                                              {"ideality", ideality},
+                                              {"seriesResistance", series}}});
                     }
                 }
             }

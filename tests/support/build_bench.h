@@ -83,8 +83,7 @@ public:
     }
 
     /// Ends are holes, or sockets of a part that was built before ("PS1.GND2").
-    BenchBuilder& jumper(std::string id, std::string_view from, std::string_view to,
-                         std::string_view colour = "red") {
+    BenchBuilder& jumper(std::string id, std::string_view from, std::string_view to, std::string_view colour = "red") {
         Jumper jumper;
         jumper.id = std::move(id);
         jumper.ends = {endAt(from), endAt(to)};
@@ -93,16 +92,13 @@ public:
         bench_.jumpers.push_back(std::move(jumper));
         return *this;
     }
-    BenchBuilder& jumper(std::string_view from, std::string_view to) {
-        return jumper(freeId(bench_, "W"), from, to);
-    }
+    BenchBuilder& jumper(std::string_view from, std::string_view to) { return jumper(freeId(bench_, "W"), from, to); }
 
     Bench build() const { return bench_; }
     std::shared_ptr<const Bench> share() const { return std::make_shared<const Bench>(bench_); }
 
 private:
-    static void fill(std::vector<Setting>& settings, const std::vector<ValueSpec>& specs,
-                     const Figures& figures) {
+    static void fill(std::vector<Setting>& settings, const std::vector<ValueSpec>& specs, const Figures& figures) {
         for (const auto& [name, figure] : figures) {
             std::size_t index = 0;
             while (index < specs.size() && specs[index].name != name) ++index;

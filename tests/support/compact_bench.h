@@ -15,9 +15,8 @@
 //
 // A slip in the text throws std::invalid_argument.
 
-#include "support/build_bench.h"
-
 #include "core/edit/placement.h"
+#include "support/build_bench.h"
 
 #include <map>
 #include <sstream>
@@ -48,8 +47,8 @@ private:
 
     static std::string kindOf(const std::string& id) {
         static const std::map<std::string, std::string> kKinds{
-            {"PS", "bench-supply"}, {"CE", "cells"},       {"KB", "block-9v"},      {"US", "usb-supply"},
-            {"R", "resistor"},      {"D", "led"},          {"V", "diode"},          {"RV", "potentiometer"},
+            {"PS", "bench-supply"}, {"CE", "cells"},        {"KB", "block-9v"}, {"US", "usb-supply"},
+            {"R", "resistor"},      {"D", "led"},           {"V", "diode"},     {"RV", "potentiometer"},
             {"S", "push-button"},   {"SW", "slide-switch"}, {"M", "multimeter"}};
         const auto found = kKinds.find(id.substr(0, id.find_first_of("0123456789")));
         if (found == kKinds.end()) slip("the prefix of", id);
@@ -75,8 +74,10 @@ private:
         board.kind = findBoardKind(words.at(at));
         if (board.kind == nullptr) slip("the board", words[at]);
         for (std::size_t i = at + 1; i < words.size(); ++i) {
-            if (words[i] == "split") board.rails = Rails::Split;
-            else board.atX = std::stod(words[i]);
+            if (words[i] == "split")
+                board.rails = Rails::Split;
+            else
+                board.atX = std::stod(words[i]);
         }
         bench_.boards.push_back(board);
     }
@@ -98,8 +99,10 @@ private:
     }
 
     void set(Part& part, std::string_view name, double to) {
-        if (const int value = part.kind->valueIndex(name); value >= 0) part.values[value] = to;
-        else part.state[part.kind->stateIndex(name)] = to;
+        if (const int value = part.kind->valueIndex(name); value >= 0)
+            part.values[value] = to;
+        else
+            part.state[part.kind->stateIndex(name)] = to;
     }
 
     void addPart(const Words& words) {
@@ -120,7 +123,9 @@ private:
 
     void setByWord(Part& part, const std::string& word, std::size_t& number) {
         static const std::map<std::string, std::vector<std::string>, std::less<>> kNumbers{
-            {"bench-supply", {"voltage", "currentLimit"}}, {"cells", {"count"}}, {"resistor", {"resistance", "rating"}},
+            {"bench-supply", {"voltage", "currentLimit"}},
+            {"cells", {"count"}},
+            {"resistor", {"resistance", "rating"}},
             {"potentiometer", {"resistance", "turn"}}};
         if (word == "off") return set(part, "on", 0);
         for (const auto* specs : {&part.kind->values, &part.kind->state}) {

@@ -1,9 +1,8 @@
 #pragma once
 // Inspects benches for tests of rules: the findings of one rule, and whether a mend really mends.
 
-#include "support/build_bench.h"
-
 #include "core/findings/rules.h"
+#include "support/build_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -16,7 +15,8 @@ namespace tiepoint::test {
 
 using Ids = std::vector<std::string>;
 
-inline std::vector<Finding> inspected(std::shared_ptr<const Bench> bench, std::set<std::string, std::less<>> held = {}) {
+inline std::vector<Finding> inspected(std::shared_ptr<const Bench> bench,
+                                      std::set<std::string, std::less<>> held = {}) {
     Inputs inputs;
     inputs.held = std::move(held);
     return inspect(*evaluate(std::move(bench), inputs)).findings;
@@ -59,13 +59,15 @@ inline double brightnessAfterMend(const Bench& bench, const Finding& finding, st
     EXPECT_TRUE(mended.ok());
     Inputs inputs;
     inputs.held = std::move(held);
-    return evaluate(std::make_shared<const Bench>(mended->bench), inputs)->partBrightness[mended->bench.partIndex(light)];
+    return evaluate(std::make_shared<const Bench>(mended->bench), inputs)
+        ->partBrightness[mended->bench.partIndex(light)];
 }
 
 /// Half a board with a bench supply of 5 V on its outer rails.
 inline BenchBuilder supplied(double volt = 5) {
     BenchBuilder builder;
-    builder.board("A", "half").part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}});
+    builder.board("A", "half")
+        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}});
     return builder;
 }
 

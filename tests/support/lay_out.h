@@ -30,7 +30,8 @@ struct LayOutOptions {
 inline Bench layOut(const std::vector<Piece2>& pieces, const LayOutOptions& options = {}) {
     constexpr int kColumnsOfPiece = 5, kSpan = 4, kPiecesOfSide = 12, kBoardPitches = 30;
     Bench bench;
-    std::map<std::string, std::vector<std::string>> stripsOfNode;  // strips as "Board1.abc12": three rows, then the column
+    std::map<std::string, std::vector<std::string>>
+        stripsOfNode;  // strips as "Board1.abc12": three rows, then the column
 
     const auto strip = [&](int place, int extra) {
         const int board = place / (2 * kPiecesOfSide), side = place / kPiecesOfSide % 2;

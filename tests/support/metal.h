@@ -31,8 +31,10 @@ inline std::shared_ptr<const Layout> oneNet(int holes, int loops, std::mt19937& 
         layout->holeOfLead.push_back(hole);
         layout->jointOfLead.push_back(hole);
         layout->netOfLead.push_back(0);
-        if (hole % kStripHoles != 0) layout->pieces.push_back({PieceKind::Strip, hole - 1, hole, kStripOhm, hole / kStripHoles});
-        else if (hole > 0) jumper(any(hole), hole);
+        if (hole % kStripHoles != 0)
+            layout->pieces.push_back({PieceKind::Strip, hole - 1, hole, kStripOhm, hole / kStripHoles});
+        else if (hole > 0)
+            jumper(any(hole), hole);
     }
     for (int loop = 0; loop < loops; ++loop) {
         const int from = any(holes);

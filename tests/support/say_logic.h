@@ -30,7 +30,8 @@ public:
     /// How many names of switches it has.
     int names() const {
         int count = 0;
-        for (const std::string& word : words_) count += word != "AND" && word != "OR" && word != "XOR" && word != "NOT" && word != "(" && word != ")";
+        for (const std::string& word : words_)
+            count += word != "AND" && word != "OR" && word != "XOR" && word != "NOT" && word != "(" && word != ")";
         return count;
     }
 
@@ -43,10 +44,14 @@ private:
             if (!by.empty() && by != word) throw std::runtime_error("two words in one bracket");
             by = word;
             const bool next = term();
-            if (word == "AND") said = said && next;
-            else if (word == "OR") said = said || next;
-            else if (word == "XOR") said = said != next;
-            else throw std::runtime_error("unknown word " + word);
+            if (word == "AND")
+                said = said && next;
+            else if (word == "OR")
+                said = said || next;
+            else if (word == "XOR")
+                said = said != next;
+            else
+                throw std::runtime_error("unknown word " + word);
         }
         return said;
     }

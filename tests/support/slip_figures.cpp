@@ -1,10 +1,9 @@
 #include "support/slip_figures.h"
 
+#include "core/bench/bench_file.h"
 #include "support/compact_bench.h"
 #include "support/held_out_benches.h"
 #include "support/sound_benches.h"
-
-#include "core/bench/bench_file.h"
 
 #include <fmt/format.h>
 
@@ -14,7 +13,7 @@
 namespace tiepoint::test {
 namespace {
 
-constexpr const char* kSoundDemos[] = {"beacon-lamp",    "lock-gate",          "quay-bell-lamp", "fairway-dimmer",
+constexpr const char* kSoundDemos[] = {"beacon-lamp",        "lock-gate",   "quay-bell-lamp", "fairway-dimmer",
                                        "two-way-stair-lamp", "three-buoys", "gangway"};
 
 struct Case {
@@ -41,11 +40,14 @@ SlipFigures judge(const Case& each, const std::function<void(const std::string&)
     const auto broken = std::make_shared<const Bench>(apply(*each.bench, each.slip.edit)->bench);
     const auto harm = Behaviour(broken).harmAgainst(*each.behaviour);
     const auto findings = inspect(*evaluate(broken)).findings;
-    const bool alarm = std::ranges::any_of(findings, [](const Finding& finding) { return finding.severity != Severity::Remark; });
+    const bool alarm =
+        std::ranges::any_of(findings, [](const Finding& finding) { return finding.severity != Severity::Remark; });
     const auto report = [&](std::string_view what) {
         std::string harms;
         for (const std::string& one : harm) harms += (harms.empty() ? "" : ", ") + one;
-        if (tell) tell(fmt::format("{}: {}: {} {} ({}):{}", what, *each.name, each.slip.kind, each.slip.what, harms, told(findings)));
+        if (tell)
+            tell(fmt::format("{}: {}: {} {} ({}):{}", what, *each.name, each.slip.kind, each.slip.what, harms,
+                             told(findings)));
     };
     if (harm.empty()) {
         figures.alarms = alarm;
@@ -55,9 +57,12 @@ SlipFigures judge(const Case& each, const std::function<void(const std::string&)
     const bool onlyDead = std::ranges::all_of(harm, [](const std::string& one) { return one.ends_with("dead"); });
     figures.broken = 1;
     figures.found = alarm || (onlyDead && !findings.empty());
-    if (!figures.found) report("missed");
-    else if (tellsCause(findings.front(), each.slip, *broken, *each.behaviour)) figures.causeFirst = 1;
-    else report("cause");
+    if (!figures.found)
+        report("missed");
+    else if (tellsCause(findings.front(), each.slip, *broken, *each.behaviour))
+        figures.causeFirst = 1;
+    else
+        report("cause");
     return figures;
 }
 

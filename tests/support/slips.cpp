@@ -13,10 +13,10 @@
 namespace tiepoint::test {
 namespace {
 
-constexpr double kSeenAmpere = 1e-4;    ///< an LED is seen
-constexpr double kSameAmpere = 1e-6;    ///< a switch that changes less changes nothing
+constexpr double kSeenAmpere = 1e-4;  ///< an LED is seen
+constexpr double kSameAmpere = 1e-6;  ///< a switch that changes less changes nothing
 constexpr double kSameShare = 0.01;
-constexpr double kShortAmpere = 1;      ///< no circuit of the corpus takes nearly as much
+constexpr double kShortAmpere = 1;  ///< no circuit of the corpus takes nearly as much
 constexpr double kOverShare = 1.005;
 
 /// Holes that a hand takes for another: the next columns, the other side of the gap, the rail beside, the row beside a rail.
@@ -61,7 +61,8 @@ private:
 
     void breakPart(const Part& part) {
         const bool polar = part.kind->isSupply || (part.kind->leads.size() == 2 && part.kind->leads[0].name == "anode");
-        if (polar && !part.kind->leads[0].socket) add({kReversed, part.id, part.id, holesOf(part), exchangeLeads(part)});
+        if (polar && !part.kind->leads[0].socket)
+            add({kReversed, part.id, part.id, holesOf(part), exchangeLeads(part)});
         if (part.kind->package->reach == Reach::Rigid) {
             shiftRigid(part);
         } else {
@@ -75,15 +76,22 @@ private:
         for (const Hole& to : neighbours(sound_, *part.leads[lead])) {
             Part moved = part;
             moved.leads[lead] = to;
-            add({kOneHoleOff, fmt::format("{} of {} into {}", part.kind->leads[lead].name, part.id, toString(to)), part.id,
-                 {*part.leads[lead], to}, {"Move", {ReplacePart{moved}}}});
+            add({kOneHoleOff,
+                 fmt::format("{} of {} into {}", part.kind->leads[lead].name, part.id, toString(to)),
+                 part.id,
+                 {*part.leads[lead], to},
+                 {"Move", {ReplacePart{moved}}}});
         }
     }
 
     void shiftRigid(const Part& part) {
         for (const int columns : {-1, 1}) {
             if (const auto moved = shifted(sound_, part, columns, 0)) {
-                add({kOneHoleOff, fmt::format("{} by {}", part.id, columns), part.id, holesOf(part), {"Move", {ReplacePart{*moved}}}});
+                add({kOneHoleOff,
+                     fmt::format("{} by {}", part.id, columns),
+                     part.id,
+                     holesOf(part),
+                     {"Move", {ReplacePart{*moved}}}});
             }
         }
         if (!isSwitch(*part.kind)) return;
@@ -119,7 +127,8 @@ private:
         constexpr double kTen = 10;
         for (const double by : {kTen, 1 / kTen, kTen * kTen}) {
             const double ohm = part.value(static_cast<int>(value)) * by;
-            add({kTimesTen, fmt::format("{} times {}", part.id, by), part.id, holesOf(part), setValueEdit(sound_, part.id, spec.name, ohm)});
+            add({kTimesTen, fmt::format("{} times {}", part.id, by), part.id, holesOf(part),
+                 setValueEdit(sound_, part.id, spec.name, ohm)});
         }
     }
 
@@ -135,7 +144,10 @@ private:
             for (const Hole& to : neighbours(sound_, *from)) {
                 Jumper moved = jumper;
                 moved.ends[end] = to;
-                add({kOneHoleOff, fmt::format("{} into {}", jumper.id, toString(to)), jumper.id, {*from, to},
+                add({kOneHoleOff,
+                     fmt::format("{} into {}", jumper.id, toString(to)),
+                     jumper.id,
+                     {*from, to},
                      {"Move", {ReplaceJumper{moved}}}});
             }
         }
@@ -161,11 +173,14 @@ std::vector<Digits> everyPosition(const std::vector<Throw>& throws) {
 bool isOverdrawn(const Snapshot& snapshot) {
     const auto& parts = snapshot.layout->bench->parts;
     return std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
-        return parts[element.part].kind->isSupply && (element.limiting || std::abs(element.currentAmpere) > kShortAmpere);
+        return parts[element.part].kind->isSupply &&
+               (element.limiting || std::abs(element.currentAmpere) > kShortAmpere);
     });
 }
 
-bool near(double a, double b) { return std::abs(a - b) <= kSameAmpere + kSameShare * std::max(std::abs(a), std::abs(b)); }
+bool near(double a, double b) {
+    return std::abs(a - b) <= kSameAmpere + kSameShare * std::max(std::abs(a), std::abs(b));
+}
 
 /// Whether two holes are one metal on a bench.
 bool oneMetal(const Layout& layout, const Hole& a, const Hole& b) {
@@ -173,7 +188,9 @@ bool oneMetal(const Layout& layout, const Hole& a, const Hole& b) {
     return from >= 0 && to >= 0 && layout.netOfHole(from) == layout.netOfHole(to);
 }
 
-bool isIn(const std::vector<std::string>& ids, const std::string& id) { return std::ranges::find(ids, id) != ids.end(); }
+bool isIn(const std::vector<std::string>& ids, const std::string& id) {
+    return std::ranges::find(ids, id) != ids.end();
+}
 
 }  // namespace
 
@@ -213,7 +230,8 @@ void Behaviour::addBurnt(const Snapshot& snapshot) {
     const auto& parts = snapshot.layout->bench->parts;
     for (int part = 0; part < static_cast<int>(parts.size()); ++part) {
         for (const RatingShare& share : ratingShares(snapshot, part)) {
-            if (!parts[part].kind->isSupply && share.rating->maximum && share.share() > kOverShare) burnt_.insert(parts[part].id);
+            if (!parts[part].kind->isSupply && share.rating->maximum && share.share() > kOverShare)
+                burnt_.insert(parts[part].id);
         }
     }
 }
@@ -261,7 +279,8 @@ bool tellsCause(const Finding& finding, const Slip& slip, const Bench& broken, c
     for (const Hole& hole : finding.holes) {
         if (!placeCounts) break;
         // A jumper that isn't there can't be named: its two ends can.
-        if (std::ranges::any_of(slip.holes, [&](const Hole& place) { return oneMetal(*layout, hole, place); })) return true;
+        if (std::ranges::any_of(slip.holes, [&](const Hole& place) { return oneMetal(*layout, hole, place); }))
+            return true;
     }
     if (slip.kind == kHalves && finding.rule == "rail-halves") return true;
     if (!finding.mend) return false;

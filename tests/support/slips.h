@@ -18,15 +18,16 @@
 namespace tiepoint::test {
 
 struct Slip {
-    std::string_view kind;  ///< one of slipKinds()
-    std::string what;       ///< "cathode of D1 into A.f15"
-    std::string id;         ///< of the part, jumper or board that was broken
+    std::string_view kind;    ///< one of slipKinds()
+    std::string what;         ///< "cathode of D1 into A.f15"
+    std::string id;           ///< of the part, jumper or board that was broken
     std::vector<Hole> holes;  ///< where it was and where it is
     Edit edit;
 };
 
-inline constexpr std::string_view kOneHoleOff = "lead one hole off", kReversed = "reversed", kTimesTen = "value times ten",
-                                  kTurned = "switch turned", kHalves = "rail halves", kMissing = "missing jumper";
+inline constexpr std::string_view kOneHoleOff = "lead one hole off", kReversed = "reversed",
+                                  kTimesTen = "value times ten", kTurned = "switch turned", kHalves = "rail halves",
+                                  kMissing = "missing jumper";
 inline constexpr std::string_view kSlipKinds[] = {kOneHoleOff, kReversed, kTimesTen, kTurned, kHalves, kMissing};
 
 /// Every single slip that a bench allows: those that apply() accepts.

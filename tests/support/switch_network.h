@@ -6,7 +6,6 @@
 
 #include <boost/graph/adjacency_list.hpp>
 #include <boost/graph/connected_components.hpp>
-
 #include <fmt/format.h>
 
 #include <random>
@@ -30,8 +29,10 @@ struct SwitchNetwork {
         boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS> graph(static_cast<std::size_t>(nodes));
         for (std::size_t s = 0; s < switches.size(); ++s) {
             const Switch& each = switches[s];
-            if (each.changeover) boost::add_edge(each.common, positions[s] == 0 ? each.one : each.other, graph);
-            else if (positions[s] == 1) boost::add_edge(each.common, each.one, graph);
+            if (each.changeover)
+                boost::add_edge(each.common, positions[s] == 0 ? each.one : each.other, graph);
+            else if (positions[s] == 1)
+                boost::add_edge(each.common, each.one, graph);
         }
         std::vector<int> component(boost::num_vertices(graph));
         boost::connected_components(graph, component.data());
@@ -47,9 +48,13 @@ struct SwitchNetwork {
         builder.part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}});
         std::vector<std::string> lastStrip(nodes);  // "A.2": board and column of the upper half
         int wires = 0;
-        const auto wire = [&](const std::string& from, const std::string& to) { builder.jumper(fmt::format("W{}", ++wires), from, to, "yellow"); };
+        const auto wire = [&](const std::string& from, const std::string& to) {
+            builder.jumper(fmt::format("W{}", ++wires), from, to, "yellow");
+        };
         // Row b takes the jumper to the strip before, row c the one to the next.
-        const auto hole = [](const std::string& strip, char row) { return fmt::format("{}.{}{}", strip[0], row, strip.substr(2)); };
+        const auto hole = [](const std::string& strip, char row) {
+            return fmt::format("{}.{}{}", strip[0], row, strip.substr(2));
+        };
         const auto hang = [&](int node, const std::string& strip) {
             if (lastStrip[node].empty()) {
                 if (node == 0) wire("A.top+5", hole(strip, 'b'));
@@ -68,7 +73,8 @@ struct SwitchNetwork {
                 hang(each.common, fmt::format("A.{}", column + 1));
                 hang(each.other, fmt::format("A.{}", column + 2));
             } else {
-                builder.part(id, "push-button", {{"1a", at('e', 0)}, {"1b", at('f', 0)}, {"2a", at('e', 2)}, {"2b", at('f', 2)}});
+                builder.part(id, "push-button",
+                             {{"1a", at('e', 0)}, {"1b", at('f', 0)}, {"2a", at('e', 2)}, {"2b", at('f', 2)}});
                 hang(each.common, fmt::format("A.{}", column + 2));
             }
             hang(each.one, fmt::format("A.{}", column));
@@ -93,7 +99,8 @@ inline SwitchNetwork randomNetwork(std::mt19937& random, int switches, bool chan
     SwitchNetwork network;
     network.nodes = 2 + any(switches);
     for (int s = 0; s < switches; ++s) {
-        SwitchNetwork::Switch each{changeovers && any(2) == 0, any(network.nodes), any(network.nodes), any(network.nodes)};
+        SwitchNetwork::Switch each{changeovers && any(2) == 0, any(network.nodes), any(network.nodes),
+                                   any(network.nodes)};
         network.switches.push_back(each);
     }
     for (int lamp = 0; lamp < kLamps; ++lamp) network.lamps.push_back(1 + any(network.nodes - 1));

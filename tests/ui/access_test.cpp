@@ -1,7 +1,6 @@
 // What a screen reader finds on the bench, asked through QAccessible as it asks.
 
 #include "desk.h"
-
 #include "ui/access/bench_access.h"
 
 #include <QAccessible>
@@ -26,7 +25,8 @@ protected:
 
 TEST_F(AccessTest, TheTreeHoldsBoardPartsJumpersAndNets) {
     ASSERT_TRUE(root());
-    for (const char* beginning : {"Board A", "R1", "S1", "D1", "PS1", "W1", "W2", "Net of"}) EXPECT_TRUE(named(root(), beginning)) << beginning;
+    for (const char* beginning : {"Board A", "R1", "S1", "D1", "PS1", "W1", "W2", "Net of"})
+        EXPECT_TRUE(named(root(), beginning)) << beginning;
     for (int i = 0; i < root()->childCount(); ++i) {
         QAccessibleInterface* node = root()->child(i);
         EXPECT_FALSE(nameOf(node).isEmpty()) << i;
@@ -48,7 +48,8 @@ TEST_F(AccessTest, EveryHoleIsThere) {
     }
     live.setHeld("S1", true);
     ASSERT_TRUE(waitForAnswer());
-    EXPECT_EQ(nameOf(named(board, "c14,")), QString("c14, R1 lead 2, %1").arg(nameOf(named(board, "c14,")).section(", ", 2)));
+    EXPECT_EQ(nameOf(named(board, "c14,")),
+              QString("c14, R1 lead 2, %1").arg(nameOf(named(board, "c14,")).section(", ", 2)));
     EXPECT_TRUE(nameOf(named(board, "c14,")).endsWith(" V")) << nameOf(named(board, "c14,")).toStdString();
     EXPECT_EQ(nameOf(named(board, "a20,")), "a20, free");
 }
@@ -60,12 +61,14 @@ TEST_F(AccessTest, PartsSayWhatTheyAreAndReadTheirFigures) {
     EXPECT_EQ(nameOf(led), "D1, red LED");
     EXPECT_EQ(led->text(QAccessible::Description), "anode in h16, cathode in h19");
     // Common practice: a red LED with 330 ohm on 5 V takes about 9.4 mA.
-    EXPECT_TRUE(led->text(QAccessible::Value).startsWith("9.3") || led->text(QAccessible::Value).startsWith("9.4")) << led->text(QAccessible::Value).toStdString();
+    EXPECT_TRUE(led->text(QAccessible::Value).startsWith("9.3") || led->text(QAccessible::Value).startsWith("9.4"))
+        << led->text(QAccessible::Value).toStdString();
     EXPECT_TRUE(nameOf(named(root(), "W1")).contains("jumper from top+7 to a8"));
     bool volts = false;
     for (int i = 0; i < root()->childCount(); ++i) {
         QAccessibleInterface* node = root()->child(i);
-        volts = volts || (nameOf(node).contains("a8") && nameOf(node).startsWith("Net") && node->text(QAccessible::Value) == "5.00 V");
+        volts = volts || (nameOf(node).contains("a8") && nameOf(node).startsWith("Net") &&
+                          node->text(QAccessible::Value) == "5.00 V");
     }
     EXPECT_TRUE(volts) << "the net of plus reads its volts";
     EXPECT_TRUE(root()->text(QAccessible::Description).contains("current flows"));
@@ -90,11 +93,13 @@ TEST_F(AccessTest, NodesLieWhereTheirThingsAre) {
 }
 
 TEST_F(AccessTest, PartsCanBeSelectedAndSwitched) {
-    auto* led = static_cast<QAccessibleActionInterface*>(named(root(), "D1")->interface_cast(QAccessible::ActionInterface));
+    auto* led =
+        static_cast<QAccessibleActionInterface*>(named(root(), "D1")->interface_cast(QAccessible::ActionInterface));
     led->doAction(QAccessibleActionInterface::setFocusAction());
     EXPECT_EQ(view.selection(), QStringList{"D1"});
     EXPECT_TRUE(named(root(), "D1")->state().selected);
-    auto* supply = static_cast<QAccessibleActionInterface*>(named(root(), "PS1")->interface_cast(QAccessible::ActionInterface));
+    auto* supply =
+        static_cast<QAccessibleActionInterface*>(named(root(), "PS1")->interface_cast(QAccessible::ActionInterface));
     ASSERT_TRUE(supply->actionNames().contains(QAccessibleActionInterface::pressAction()));
     supply->doAction(QAccessibleActionInterface::pressAction());
     EXPECT_EQ(part("PS1").stateValue(0), 0);

@@ -1,14 +1,13 @@
 // Autosave and recovery: what was done before a crash is offered at the next start, and keeping it costs the window next to nothing.
 
-#include "window_bench.h"
-
 #include "core/bench/bench_file.h"
 #include "support/build_bench.h"
-
-#include <gtest/gtest.h>
+#include "window_bench.h"
 
 #include <QDir>
 #include <QFile>
+
+#include <gtest/gtest.h>
 
 #include <algorithm>
 #include <cstdio>
@@ -19,7 +18,9 @@ namespace {
 
 constexpr double kMostWindowThreadMs = 10;  // the bar of the project
 
-QStringList copiesIn(const QString& folder) { return QDir(folder).entryList({QStringLiteral("*.bench.json")}, QDir::Files); }
+QStringList copiesIn(const QString& folder) {
+    return QDir(folder).entryList({QStringLiteral("*.bench.json")}, QDir::Files);
+}
 
 /// A copy as a program that crashed leaves it: bench and source, and no living lock.
 Recovery leaveCopy(const QString& folder, const Bench& bench, const QString& source) {
@@ -48,8 +49,10 @@ Bench largeBench() {
         for (int row = 0; row < 8; ++row)
             for (int column = 1; column <= kColumnsUsed; ++column) {
                 const std::string line(1, "abcdfghi"[row]);
-                const std::string from = id + "." + line + std::to_string(column * 5 - 4), to = id + "." + line + std::to_string(column * 5);
-                builder.part("R" + std::to_string(board * 1000 + row * 100 + column), "resistor", {{"1", from}, {"2", to}});
+                const std::string from = id + "." + line + std::to_string(column * 5 - 4),
+                                  to = id + "." + line + std::to_string(column * 5);
+                builder.part("R" + std::to_string(board * 1000 + row * 100 + column), "resistor",
+                             {{"1", from}, {"2", to}});
             }
     }
     return builder.build();
@@ -80,7 +83,8 @@ TEST(Autosave, HappensByItselfSoonAfterAnEdit) {
 TEST(Autosave, ABurstOfEditsLeavesTheLastOne) {
     WindowBench bench;
     MainWindow& window = bench.window();
-    for (int i = 0; i < 50; ++i) ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Round " + std::to_string(i)}}}));
+    for (int i = 0; i < 50; ++i)
+        ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Round " + std::to_string(i)}}}));
     const auto copied = [&] {
         const auto read = readBenchFile(window.autosave().copyPath().toStdString());
         return read.ok() && read->bench == *window.document().bench();

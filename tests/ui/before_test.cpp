@@ -1,9 +1,9 @@
 // Before and after on the bench: words, and how long they stay.
 
-#include "desk.h"
-
-#include "ui/paint/change_painter.h"
 #include "ui/view/before.h"
+
+#include "desk.h"
+#include "ui/paint/change_painter.h"
 
 #include <QElapsedTimer>
 
@@ -17,11 +17,14 @@ TEST(ChangeWords, SayBothFiguresAndTheRatio) {
         Change change;
         const char* words;
     };
-    const auto ampere = [](double before, double after, bool changed = true) { return Change{ReadingKind::Current, "R1", -1, before, after, changed}; };
-    for (const Case& each : {Case{ampere(0.0092, 0.0046), "9.2 to 4.6 mA, half"}, Case{ampere(0.01, 0.01, false), "10 mA, unchanged"},
-                             Case{ampere(0, 0.0094), "0 to 9.4 mA"}, Case{ampere(0.0094, 0), "9.4 mA to 0 A"},
-                             Case{ampere(0.0009, 0.0018), "900 µA to 1.8 mA, twice"}, Case{ampere(0.010, 0.012), "10 to 12 mA, 20 % more"},
-                             Case{{ReadingKind::Voltage, "R1", 0, 3, 4, true}, "3.00 to 4.00 V"}})
+    const auto ampere = [](double before, double after, bool changed = true) {
+        return Change{ReadingKind::Current, "R1", -1, before, after, changed};
+    };
+    for (const Case& each :
+         {Case{ampere(0.0092, 0.0046), "9.2 to 4.6 mA, half"}, Case{ampere(0.01, 0.01, false), "10 mA, unchanged"},
+          Case{ampere(0, 0.0094), "0 to 9.4 mA"}, Case{ampere(0.0094, 0), "9.4 mA to 0 A"},
+          Case{ampere(0.0009, 0.0018), "900 µA to 1.8 mA, twice"}, Case{ampere(0.010, 0.012), "10 to 12 mA, 20 % more"},
+          Case{{ReadingKind::Voltage, "R1", 0, 3, 4, true}, "3.00 to 4.00 V"}})
         EXPECT_EQ(changeWords(each.change).toStdString(), each.words);
 }
 

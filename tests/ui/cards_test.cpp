@@ -1,16 +1,15 @@
 // The cards: what they say is what was solved, the legend's rows switch the views, and values can be set from the card alone.
 
-#include "window_bench.h"
-
 #include "core/base/quantity.h"
 #include "core/snapshot/readings.h"
 #include "support/build_bench.h"
 #include "ui/theme/panels.h"
-
-#include <gtest/gtest.h>
+#include "window_bench.h"
 
 #include <QComboBox>
 #include <QLineEdit>
+
+#include <gtest/gtest.h>
 
 #include <cmath>
 
@@ -110,17 +109,18 @@ TEST_F(Cards, ReleasedNothingFlowsAndTheCardSaysSo) {
 }
 
 TEST_F(Cards, AJunctionShowsWhatComesInAndWhatGoesOut) {
-    window().document().reset(BenchBuilder()
-                                  .board("A", "half")
-                                  .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 5}})
-                                  .jumper("A.top+7", "A.a8")
-                                  .part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c13"}}, {{"resistance", 500.0}})
-                                  .jumper("A.e13", "A.bottom-11")
-                                  .jumper("A.top+17", "A.a20")
-                                  .part("R2", "resistor", {{"1", "A.c20"}, {"2", "A.c25"}}, {{"resistance", 1000.0}})
-                                  .jumper("A.e25", "A.bottom-21")
-                                  .build(),
-                              {});
+    window().document().reset(
+        BenchBuilder()
+            .board("A", "half")
+            .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 5}})
+            .jumper("A.top+7", "A.a8")
+            .part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c13"}}, {{"resistance", 500.0}})
+            .jumper("A.e13", "A.bottom-11")
+            .jumper("A.top+17", "A.a20")
+            .part("R2", "resistor", {{"1", "A.c20"}, {"2", "A.c25"}}, {{"resistance", 1000.0}})
+            .jumper("A.e25", "A.bottom-21")
+            .build(),
+        {});
     ASSERT_TRUE(desk.waitForAnswer());
     const LoopText& text = cards().loop().text();
     EXPECT_EQ(text.title, QStringLiteral("Where W1 leaves the plus rail"));
@@ -185,7 +185,8 @@ TEST_F(Cards, ValuesAreTypedInTheLetterCode) {
         const char* text;
         double ohm;
     };
-    for (const Typed& typed : {Typed{"220", 220}, Typed{"4k7", 4700}, Typed{"4R7", 4.7}, Typed{"1M", 1e6}, Typed{"2,2k", 2200}}) {
+    for (const Typed& typed :
+         {Typed{"220", 220}, Typed{"4k7", 4700}, Typed{"4R7", 4.7}, Typed{"1M", 1e6}, Typed{"2,2k", 2200}}) {
         type("resistance", typed.text);
         EXPECT_DOUBLE_EQ(valueOf("R1", "resistance"), typed.ohm) << typed.text;
     }

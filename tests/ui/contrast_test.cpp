@@ -28,7 +28,7 @@ namespace {
 
 constexpr double kPixelsPerMm = 14;
 constexpr double kTextContrast = 4.5, kMarkContrast = 3;
-constexpr double kTextShare = 0.01;   ///< of a label's box that is surely the core of its strokes
+constexpr double kTextShare = 0.01;     ///< of a label's box that is surely the core of its strokes
 constexpr double kMarkShare = 1.0 / 5;  ///< of a mark's pixels; the rest are rims, beds, washes and soft edges
 constexpr ThemeName kThemes[] = {ThemeName::Day, ThemeName::Dark, ThemeName::Projector};
 constexpr const char* kThemeWords[] = {"day", "dark", "projector"};
@@ -51,7 +51,9 @@ Bench quay() {
                       .jumper("W5", "A.g27", "A.g30", "white")
                       .build();
     bench.notes = {{"N1", test::holeAt("A.j20"), "the mole", {}}};
-    bench.pinned = {{"M1", VoltsAt{test::holeAt("A.a14")}, {}}, {"M2", VoltsBetween{test::holeAt("A.b4"), test::holeAt("A.b9")}, {}}, {"M3", WattsOf{"D1"}, {}}};
+    bench.pinned = {{"M1", VoltsAt{test::holeAt("A.a14")}, {}},
+                    {"M2", VoltsBetween{test::holeAt("A.b4"), test::holeAt("A.b9")}, {}},
+                    {"M3", WattsOf{"D1"}, {}}};
     return bench;
 }
 
@@ -83,7 +85,9 @@ const ViewCase kViews[] = {{"arrows", {}},
 
 constexpr double kMarginMm = 12;
 
-QRectF areaOf(const Picture& picture) { return toQt(picture.table->allMm).adjusted(-kMarginMm, -kMarginMm, kMarginMm, kMarginMm); }
+QRectF areaOf(const Picture& picture) {
+    return toQt(picture.table->allMm).adjusted(-kMarginMm, -kMarginMm, kMarginMm, kMarginMm);
+}
 QRect pixelsOf(const Picture& picture, const QRectF& mm) {
     const QPointF corner = areaOf(picture).topLeft();
     return QRectF((mm.topLeft() - corner) * kPixelsPerMm, mm.size() * kPixelsPerMm).toAlignedRect();
@@ -128,7 +132,8 @@ std::vector<Words> placedWords(const Picture& picture) {
     takePinnedEnds(picture, clearance);
     for (const Flag& flag : placeFlags(picture, clearance)) words.push_back({"flag", flag.frame});
     if (picture.views.readings || picture.views.voltage)
-        for (const Label& reading : placeReadings(picture, clearance)) words.push_back({"reading " + reading.text.toStdString(), reading.frame});
+        for (const Label& reading : placeReadings(picture, clearance))
+            words.push_back({"reading " + reading.text.toStdString(), reading.frame});
     return words;
 }
 
@@ -161,7 +166,8 @@ TEST(Contrast, WordsOnTheBench) {
         for (const ViewCase& each : kViews) {
             const Picture picture = pictureOf(name, each.views);
             const QImage image = drawn(picture);
-            const QString title = QString::fromLatin1(kThemeWords[static_cast<std::size_t>(name)]) + QLatin1Char('-') + QLatin1String(each.name);
+            const QString title = QString::fromLatin1(kThemeWords[static_cast<std::size_t>(name)]) + QLatin1Char('-') +
+                                  QLatin1String(each.name);
             SCOPED_TRACE(title.toStdString());
             keep(image, title);
             for (const auto& [what, frame] : allWords(picture))
@@ -184,17 +190,26 @@ TEST(Contrast, WhatIsPrintedOnABoard) {
         constexpr double kLetterMm = 1.8, kAboveMm = 1.81, kBelowMm = 1.65, kHalfMm = 0.9;
         const Board& board = picture.bench().boards[0];
         const auto check = [&](double x, double y, const std::string& what) {
-            EXPECT_GE(inkContrast(image, pixelsOf(picture, {x - kHalfMm, y - kHalfMm, 2 * kHalfMm, 2 * kHalfMm}), kTextShare), kTextContrast) << what;
+            EXPECT_GE(
+                inkContrast(image, pixelsOf(picture, {x - kHalfMm, y - kHalfMm, 2 * kHalfMm, 2 * kHalfMm}), kTextShare),
+                kTextContrast)
+                << what;
         };
         for (const Line row : {Line::A, Line::E, Line::F, Line::J})
-            for (const double x : {kLetterMm, board.kind->widthMm - kLetterMm}) check(x, board.kind->holeMm(row, 1).y, std::string(lineName(row)));
+            for (const double x : {kLetterMm, board.kind->widthMm - kLetterMm})
+                check(x, board.kind->holeMm(row, 1).y, std::string(lineName(row)));
         for (const int column : {5, 15, 30}) {
-            check(board.kind->holeMm(Line::A, column).x, board.kind->holeMm(Line::A, column).y - kAboveMm, std::to_string(column));
-            check(board.kind->holeMm(Line::J, column).x, board.kind->holeMm(Line::J, column).y + kBelowMm, std::to_string(column));
+            check(board.kind->holeMm(Line::A, column).x, board.kind->holeMm(Line::A, column).y - kAboveMm,
+                  std::to_string(column));
+            check(board.kind->holeMm(Line::J, column).x, board.kind->holeMm(Line::J, column).y + kBelowMm,
+                  std::to_string(column));
         }
         // Marks: holes and rail lines against the board.
-        const auto mark = [&](const QRectF& box, const char* what) { EXPECT_GE(inkContrast(image, pixelsOf(picture, box), 0.03), kMarkContrast) << what; };
-        const Point hole = board.kind->holeMm(Line::C, 10), plus = board.kind->holeMm(Line::TopPlus, 10), minus = board.kind->holeMm(Line::BottomMinus, 10);
+        const auto mark = [&](const QRectF& box, const char* what) {
+            EXPECT_GE(inkContrast(image, pixelsOf(picture, box), 0.03), kMarkContrast) << what;
+        };
+        const Point hole = board.kind->holeMm(Line::C, 10), plus = board.kind->holeMm(Line::TopPlus, 10),
+                    minus = board.kind->holeMm(Line::BottomMinus, 10);
         mark({hole.x - 1.2, hole.y - 1.2, 2.4, 2.4}, "hole");
         mark({plus.x - 2, plus.y - 2.4, 4, 1.2}, "plus line");
         mark({minus.x - 2, minus.y + 1.2, 4, 1.2}, "minus line");
@@ -220,7 +235,8 @@ TEST(Contrast, EachArrow) {
                 // Ghosts under a pressed cap are meant to be half seen.
                 if (hidden || mark.look == MarkLook::Ghost || mark.look == MarkLook::Dot) continue;
                 EXPECT_GE(inkContrast(image, pixelsOf(picture, box), kCoreShare), kMarkContrast)
-                    << kThemeWords[static_cast<std::size_t>(name)] << ' ' << each.name << " at " << mark.at.x << ", " << mark.at.y;
+                    << kThemeWords[static_cast<std::size_t>(name)] << ' ' << each.name << " at " << mark.at.x << ", "
+                    << mark.at.y;
             }
         }
     }
@@ -242,8 +258,15 @@ const MarkCase kMarks[] = {
     {"refused target", [](Picture& p) { p.marks.targets = {test::holeAt("A.b27")}, p.marks.refused = true; }},
     {"cursor", [](Picture& p) { p.marks.cursor = test::holeAt("A.b27"); }},
     {"guide", [](Picture& p) { p.marks.guide = {test::holeAt("A.b27")}; }},
-    {"hovered net", [](Picture& p) { p.marks.hoverNet = p.layout->netOfHole(p.layout->holeIndex(test::holeAt("A.b27"))), p.marks.hoverAt = {1e4, 1e4}; }},
-    {"probe", [](Picture& p) { p.marks.probe = {p.seenAt(test::holeAt("A.b27")), p.seenAt(test::holeAt("A.b29"))}; }},
+    {"hovered net",
+     [](Picture& p) {
+         p.marks.hoverNet = p.layout->netOfHole(p.layout->holeIndex(test::holeAt("A.b27"))),
+         p.marks.hoverAt = {1e4, 1e4};
+     }},
+    {"probe",
+     [](Picture& p) {
+         p.marks.probe = {p.seenAt(test::holeAt("A.b27")), p.seenAt(test::holeAt("A.b29"))};
+     }},
 };
 
 TEST(Contrast, MarksOnTheBench) {
@@ -255,7 +278,8 @@ TEST(Contrast, MarksOnTheBench) {
                 Picture picture = bare;
                 mark.add(picture);
                 EXPECT_GE(markContrast(drawn(picture), without, kMarkShare), kMarkContrast)
-                    << mark.name << " in " << kThemeWords[static_cast<std::size_t>(name)] << (voltage ? ", voltage" : "");
+                    << mark.name << " in " << kThemeWords[static_cast<std::size_t>(name)]
+                    << (voltage ? ", voltage" : "");
             }
         }
     }
@@ -275,20 +299,25 @@ TEST(Colour, WordsAreReadByAllEyes) {
         for (const Eyes& eyes : kDichromats) {
             SCOPED_TRACE(eyes.name);
             const QImage seen = seenBy(eyes, image);
-            keep(seen, QString::fromLatin1(kThemeWords[static_cast<std::size_t>(name)]) + QLatin1Char('-') + QLatin1String(eyes.name));
-            for (const auto& [what, frame] : allWords(picture)) EXPECT_GE(inkContrast(seen, pixelsOf(picture, frame), kTextShare), kTextContrast) << what;
+            keep(seen, QString::fromLatin1(kThemeWords[static_cast<std::size_t>(name)]) + QLatin1Char('-') +
+                           QLatin1String(eyes.name));
+            for (const auto& [what, frame] : allWords(picture))
+                EXPECT_GE(inkContrast(seen, pixelsOf(picture, frame), kTextShare), kTextContrast) << what;
         }
     }
 }
 
-double lightnessBy(const Eyes& eyes, const QColor& colour) { return lightnessOf(QColor::fromRgb(seenBy(eyes, colour.rgb()))); }
+double lightnessBy(const Eyes& eyes, const QColor& colour) {
+    return lightnessOf(QColor::fromRgb(seenBy(eyes, colour.rgb())));
+}
 
 TEST(Colour, VoltsGrowLighterForAllEyes) {
     constexpr double kLeastStep = 2, kLeastSpan = 50;  // of L*
     for (const Eyes& eyes : kDichromats) {
         for (int step = 1; step < kVoltSteps; ++step) {
             const double before = lightnessBy(eyes, voltColour(static_cast<double>(step - 1) / (kVoltSteps - 1)));
-            EXPECT_GT(lightnessBy(eyes, voltColour(static_cast<double>(step) / (kVoltSteps - 1))), before + kLeastStep) << eyes.name << step;
+            EXPECT_GT(lightnessBy(eyes, voltColour(static_cast<double>(step) / (kVoltSteps - 1))), before + kLeastStep)
+                << eyes.name << step;
         }
         EXPECT_GT(lightnessBy(eyes, voltColour(1)) - lightnessBy(eyes, voltColour(0)), kLeastSpan) << eyes.name;
     }
@@ -325,7 +354,8 @@ TEST(Colour, LitIsLighterThanDarkForAllEyes) {
         if (choice.name == "infrared") continue;  // no eye sees it
         const LedColours colours = ledColours(choice.name);
         for (const Eyes& eyes : kDichromats)
-            EXPECT_GT(domeLightness(eyes, colours, 1) - domeLightness(eyes, colours, 0), kLeast) << choice.name << ' ' << eyes.name;
+            EXPECT_GT(domeLightness(eyes, colours, 1) - domeLightness(eyes, colours, 0), kLeast)
+                << choice.name << ' ' << eyes.name;
     }
 }
 
@@ -337,7 +367,8 @@ TEST(Colour, EveryLedHasTheWordOfItsColour) {
         Part part = makePart(led, "D1");
         part.values[static_cast<std::size_t>(value)] = static_cast<double>(choice);
         words.push_back(describePart(part));
-        EXPECT_NE(words.back().find(led.values[static_cast<std::size_t>(value)].choices[choice].label), std::string::npos);
+        EXPECT_NE(words.back().find(led.values[static_cast<std::size_t>(value)].choices[choice].label),
+                  std::string::npos);
     }
     std::ranges::sort(words);
     EXPECT_TRUE(std::ranges::adjacent_find(words) == words.end());
@@ -349,7 +380,8 @@ int shapesApart(const QImage& a, const QRect& boxA, const QImage& b, const QRect
     int apart = 0;
     for (int y = 0; y < std::min(boxA.height(), boxB.height()); ++y)
         for (int x = 0; x < std::min(boxA.width(), boxB.width()); ++x)
-            apart += std::abs(qGray(a.pixel(boxA.left() + x, boxA.top() + y)) - qGray(b.pixel(boxB.left() + x, boxB.top() + y))) > kApart;
+            apart += std::abs(qGray(a.pixel(boxA.left() + x, boxA.top() + y)) -
+                              qGray(b.pixel(boxB.left() + x, boxB.top() + y))) > kApart;
     return apart;
 }
 
@@ -366,10 +398,13 @@ TEST(Colour, PairsThatColourTellsApartHaveShapesToo) {
             const double y = board.kind->holeMm(rail, 1).y + aside;
             return pixelsOf(picture, {board.kind->widthMm - kSignMm - kHalfMm, y - kHalfMm, 2 * kHalfMm, 2 * kHalfMm});
         };
-        EXPECT_GT(shapesApart(plain, sign(Line::TopPlus, -0.35), plain, sign(Line::TopMinus, 0.3)), kLeastPixels) << "rails";
+        EXPECT_GT(shapesApart(plain, sign(Line::TopPlus, -0.35), plain, sign(Line::TopMinus, 0.3)), kLeastPixels)
+            << "rails";
         // The two ends of a reading between holes.
         const PinnedTag& between = *picture.pinnedTag("M2");
-        const auto end = [&](std::size_t i) { return pixelsOf(picture, QRectF(between.ends[i].at - QPointF(0.6, 0.6), QSizeF(1.2, 1.2))); };
+        const auto end = [&](std::size_t i) {
+            return pixelsOf(picture, QRectF(between.ends[i].at - QPointF(0.6, 0.6), QSizeF(1.2, 1.2)));
+        };
         EXPECT_GT(shapesApart(plain, end(0), plain, end(1)), kLeastPixels) << "probe ends";
         // A hole that takes a lead and one that doesn't.
         picture.marks.targets = {test::holeAt("A.b27")};
@@ -380,8 +415,10 @@ TEST(Colour, PairsThatColourTellsApartHaveShapesToo) {
         const QRect box = pixelsOf(picture, {at.x - 2, at.y - 2, 4, 4});
         EXPECT_GT(shapesApart(taken, box, refused, box), kLeastPixels) << "refused";
         // The way of the current and that of the electrons: a tail bar.
-        const QImage conventional = drawn(pictureOf(name, kViews[0].views)), electrons = drawn(pictureOf(name, kViews[1].views));
-        EXPECT_GT(shapesApart(conventional, conventional.rect(), electrons, electrons.rect()), 10 * kLeastPixels) << "electrons";
+        const QImage conventional = drawn(pictureOf(name, kViews[0].views)),
+                     electrons = drawn(pictureOf(name, kViews[1].views));
+        EXPECT_GT(shapesApart(conventional, conventional.rect(), electrons, electrons.rect()), 10 * kLeastPixels)
+            << "electrons";
     }
 }
 

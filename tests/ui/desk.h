@@ -18,7 +18,8 @@ namespace tiepoint::ui {
 class Desk : public testing::Test {
 protected:
     Desk() : view(document, live) {
-        QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { live.setBench(document.revision(), document.bench()); });
+        QObject::connect(&document, &BenchDocument::benchChanged, &view,
+                         [this] { live.setBench(document.revision(), document.bench()); });
         view.resize(1280, 720);
         view.show();
         view.activateWindow();
@@ -38,8 +39,8 @@ protected:
     bool waitForAnswer() {
         return QTest::qWaitFor([this] {
             const auto snapshot = live.snapshot();
-            return snapshot && snapshot->revision == document.revision() && snapshot->inputSequence == live.inputs().sequence &&
-                   view.picture().snapshot == snapshot;
+            return snapshot && snapshot->revision == document.revision() &&
+                   snapshot->inputSequence == live.inputs().sequence && view.picture().snapshot == snapshot;
         });
     }
 
@@ -60,7 +61,8 @@ protected:
     }
 
     void moveTo(QPoint to, Qt::MouseButtons buttons = Qt::NoButton, Qt::KeyboardModifiers modifiers = {}) {
-        QMouseEvent event(QEvent::MouseMove, QPointF(to), view.viewport()->mapToGlobal(QPointF(to)), Qt::NoButton, buttons, modifiers);
+        QMouseEvent event(QEvent::MouseMove, QPointF(to), view.viewport()->mapToGlobal(QPointF(to)), Qt::NoButton,
+                          buttons, modifiers);
         QApplication::sendEvent(view.viewport(), &event);
     }
     void press(QPoint where, Qt::MouseButton button = Qt::LeftButton, Qt::KeyboardModifiers modifiers = {}) {
@@ -74,7 +76,8 @@ protected:
         release(where, Qt::LeftButton, modifiers);
     }
     /// Presses, moves in a few steps, and leaves the button down.
-    void dragAndHold(QPoint from, QPoint to, Qt::MouseButton button = Qt::LeftButton, Qt::KeyboardModifiers modifiers = {}) {
+    void dragAndHold(QPoint from, QPoint to, Qt::MouseButton button = Qt::LeftButton,
+                     Qt::KeyboardModifiers modifiers = {}) {
         constexpr int kSteps = 5;
         press(from, button, modifiers);
         for (int step = 1; step <= kSteps; ++step) moveTo(from + (to - from) * step / kSteps, button, modifiers);

@@ -1,10 +1,9 @@
 // What the window offers beside the bench: history, boards, recent files, drops, pictures, notes, flat jumpers and the search, by real
 // events on a real window.
 
-#include "window_bench.h"
-
 #include "core/bench/bench_file.h"
 #include "ui/paint/note_painter.h"
+#include "window_bench.h"
 
 #include <QClipboard>
 #include <QDropEvent>
@@ -19,7 +18,9 @@ void openBeacon(MainWindow& window) {
     QApplication::processEvents();
 }
 
-void rename(MainWindow& window, const char* title) { ASSERT_FALSE(window.document().push({std::string("Rename to ") + title, {SetTitle{title}}})); }
+void rename(MainWindow& window, const char* title) {
+    ASSERT_FALSE(window.document().push({std::string("Rename to ") + title, {SetTitle{title}}}));
+}
 
 QAction* lineOf(QMenu& menu, const QString& beginning) {
     for (QAction* action : menu.actions())
@@ -68,7 +69,8 @@ TEST(BoardMenuTest, AddsLettersAndRemoves) {
     EXPECT_EQ(window.document().bench()->boards.size(), 2u);
     ASSERT_TRUE(window.bar().isVisible());
     EXPECT_TRUE(window.bar().line().contains(QStringLiteral("plugged into it"))) << window.bar().line().toStdString();
-    EXPECT_TRUE(window.bar().line().contains(QStringLiteral("R1")) || window.bar().line().contains(QStringLiteral("PS1")));
+    EXPECT_TRUE(window.bar().line().contains(QStringLiteral("R1")) ||
+                window.bar().line().contains(QStringLiteral("PS1")));
     trigger("Remove board B");
     EXPECT_EQ(window.document().bench()->boards.size(), 1u);
     EXPECT_EQ(window.document().undoStack().count(), 3);
@@ -124,8 +126,10 @@ TEST(Pictures, GoToTheClipboardAndIntoFiles) {
     window.view().setSelection({});
     QTest::keyClick(&window, Qt::Key_C, Qt::ControlModifier | Qt::ShiftModifier);
     EXPECT_EQ(QGuiApplication::clipboard()->image(), copied) << "the brackets of a selection aren't in it";
-    for (const auto& [name, magic] : {std::pair{"bench.svg", "<?xml"}, {"bench.pdf", "%PDF"}, {"bench.png", "\x89PNG"}}) {
-        window.extras().pictures().setAskPath([&](const QString&, const PictureActions::GivePath& give) { give(bench.file(name)); });
+    for (const auto& [name, magic] :
+         {std::pair{"bench.svg", "<?xml"}, {"bench.pdf", "%PDF"}, {"bench.png", "\x89PNG"}}) {
+        window.extras().pictures().setAskPath(
+            [&](const QString&, const PictureActions::GivePath& give) { give(bench.file(name)); });
         QTest::keyClick(&window, Qt::Key_E, Qt::ControlModifier);
         QFile file(bench.file(name));
         ASSERT_TRUE(file.open(QIODevice::ReadOnly)) << name;
@@ -155,7 +159,8 @@ TEST(Notes, ArePinnedWrittenMovedAndSaved) {
     QTest::keyClick(&view, Qt::Key_Right);
     EXPECT_EQ(toString(notes()[0].at), "A.a21") << "arrows move it";
     const QRectF slip = noteFrame(view.picture(), 0);
-    QTest::mouseDClick(view.viewport(), Qt::LeftButton, {}, view.fromMm({slip.center().x(), slip.center().y()}).toPoint());
+    QTest::mouseDClick(view.viewport(), Qt::LeftButton, {},
+                       view.fromMm({slip.center().x(), slip.center().y()}).toPoint());
     EXPECT_TRUE(box->isVisible()) << "a double click opens it";
     box->clear();
     QTest::keyClick(box, Qt::Key_Return);
@@ -192,8 +197,13 @@ TEST(Search, TypedWordsOpenWhatSuits) {
     struct Case {
         const char *typed, *kind, *preset;
     };
-    for (const Case& given : {Case{"green", "led", "colour=green"}, {"4k7", "resistor", "resistance=4700"}, {"2k2 resistor", "resistor", "resistance=2200"},
-                              {"337", "resistor", "resistance=337"}, {"bulb", "lamp", ""}, {"toggle", "toggle", ""}, {"blue wire", "jumper", "blue"},
+    for (const Case& given : {Case{"green", "led", "colour=green"},
+                              {"4k7", "resistor", "resistance=4700"},
+                              {"2k2 resistor", "resistor", "resistance=2200"},
+                              {"337", "resistor", "resistance=337"},
+                              {"bulb", "lamp", ""},
+                              {"toggle", "toggle", ""},
+                              {"blue wire", "jumper", "blue"},
                               {"battery", "cells", ""}}) {
         search.clear();
         QTest::keyClicks(&search, QString::fromLatin1(given.typed));
@@ -244,7 +254,8 @@ TEST(Clipboard, WholeCircuitsWithTheirJumpersOntoAnotherBoard) {
     WindowBench bench;
     MainWindow& window = bench.window();
     openBeacon(window);
-    window.view().setSelection({QStringLiteral("R1"), QStringLiteral("S1"), QStringLiteral("D1"), QStringLiteral("W2")});
+    window.view().setSelection(
+        {QStringLiteral("R1"), QStringLiteral("S1"), QStringLiteral("D1"), QStringLiteral("W2")});
     QTest::keyClick(&window, Qt::Key_C, Qt::ControlModifier);
     const Bench other = [] {
         Bench made = makeNewBench();
@@ -273,8 +284,10 @@ TEST(Clipboard, WhatFitsNowhereSaysWhyAndChangesNothing) {
     }
     ASSERT_TRUE(window.bar().isVisible());
     EXPECT_EQ(window.document().bench(), before);
-    EXPECT_TRUE(window.bar().line().startsWith(QStringLiteral("Nothing is copied: no place is free for all"))) << window.bar().line().toStdString();
-    EXPECT_TRUE(window.bar().line().contains(QStringLiteral("taken by")) || window.bar().line().contains(QStringLiteral("overlap")) ||
+    EXPECT_TRUE(window.bar().line().startsWith(QStringLiteral("Nothing is copied: no place is free for all")))
+        << window.bar().line().toStdString();
+    EXPECT_TRUE(window.bar().line().contains(QStringLiteral("taken by")) ||
+                window.bar().line().contains(QStringLiteral("overlap")) ||
                 window.bar().line().contains(QStringLiteral("leave the board")));
 }
 

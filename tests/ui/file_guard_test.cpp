@@ -1,8 +1,7 @@
 // Two windows on one file, and files that change on the disk: said, asked, never overwritten unseen.
 
-#include "window_bench.h"
-
 #include "core/bench/bench_file.h"
+#include "window_bench.h"
 
 #include <QFile>
 
@@ -69,7 +68,8 @@ TEST_F(FileGuardTest, SavingOverAChangeIsAsked) {
         const char *onDisk, *here;
     };
     using enum FileActions::Conflict;
-    for (const Case& given : {Case{Cancel, "Someone else's", "Mine"}, Case{Reload, "Someone else's", "Someone else's"}, Case{Overwrite, "Mine", "Mine"}}) {
+    for (const Case& given : {Case{Cancel, "Someone else's", "Mine"}, Case{Reload, "Someone else's", "Someone else's"},
+                              Case{Overwrite, "Mine", "Mine"}}) {
         SCOPED_TRACE(given.onDisk);
         EXPECT_TRUE(writeBenchFile(titled("As read"), path.toStdString()).ok());
         bench.window().files().reload();

@@ -1,13 +1,12 @@
 // Files: what is saved comes back, damaged files change nothing, and unsaved work is never lost without a question.
 
-#include "window_bench.h"
-
 #include "core/bench/bench_file.h"
-
-#include <gtest/gtest.h>
+#include "window_bench.h"
 
 #include <QCloseEvent>
 #include <QFile>
+
+#include <gtest/gtest.h>
 
 namespace tiepoint::ui {
 namespace {
@@ -23,7 +22,9 @@ void writeFile(const QString& path, const QByteArray& content) {
     file.write(content);
 }
 
-void rename(MainWindow& window, const char* title) { ASSERT_FALSE(window.document().push({"Rename", {SetTitle{title}}})); }
+void rename(MainWindow& window, const char* title) {
+    ASSERT_FALSE(window.document().push({"Rename", {SetTitle{title}}}));
+}
 
 TEST(Files, SavedAndReopenedIsTheSameByteForByte) {
     WindowBench bench;
@@ -71,8 +72,12 @@ TEST(Files, ADamagedFileIsOneLineInTheBarAndChangesNothing) {
     const Damaged cases[] = {
         {"no JSON", "{ \"format\": "},
         {"another format", "{\"format\": \"something\", \"version\": 1}"},
-        {"a newer version", "{\"format\": \"tiepoint-bench\", \"version\": 99, \"title\": \"\", \"boards\": [], \"parts\": [], \"jumpers\": []}"},
-        {"an unknown kind", "{\"format\": \"tiepoint-bench\", \"version\": 1, \"boards\": [], \"parts\": [{\"id\": \"X1\", \"kind\": \"rudder\"}]}"},
+        {"a newer version",
+         "{\"format\": \"tiepoint-bench\", \"version\": 99, \"title\": \"\", \"boards\": [], \"parts\": [], "
+         "\"jumpers\": []}"},
+        {"an unknown kind",
+         "{\"format\": \"tiepoint-bench\", \"version\": 1, \"boards\": [], \"parts\": [{\"id\": \"X1\", \"kind\": "
+         "\"rudder\"}]}"},
     };
     for (const Damaged& damaged : cases) {
         SCOPED_TRACE(damaged.name);
@@ -97,7 +102,8 @@ TEST(Files, ClosingAsksAboutUnsavedWork) {
         Answer answer;
         bool closes, saves;
     };
-    for (const Case& given : {Case{Answer::Cancel, false, false}, Case{Answer::Discard, true, false}, Case{Answer::Save, true, true}}) {
+    for (const Case& given :
+         {Case{Answer::Cancel, false, false}, Case{Answer::Discard, true, false}, Case{Answer::Save, true, true}}) {
         SCOPED_TRACE(static_cast<int>(given.answer));
         WindowBench bench;
         bench.unsavedAnswer = given.answer;

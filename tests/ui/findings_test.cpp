@@ -1,23 +1,27 @@
 // Findings in a real window: marks at their places, one card, mends seen before they are carried out, calm while someone builds, and as
 // much as the bench reveals.
 
-#include "window_bench.h"
-
 #include "core/findings/reveal.h"
 #include "core/snapshot/lit.h"
 #include "support/compact_bench.h"
 #include "ui/document/pass_phrase.h"
 #include "ui/paint/live_layers.h"
+#include "window_bench.h"
 
 #include <gtest/gtest.h>
 
 namespace tiepoint::ui {
 namespace {
 
-const char* const kShort = "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black; W9 top+20 bottom-20 red";
-const char* const kReversed = "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 f14 e14 red; W1 top+7 a8 red; W2 j14 bottom-13 black";
-const char* const kBlackInPlus = "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 black; W2 j14 bottom-13 black";
-const char* const kSound = "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black";
+const char* const kShort =
+    "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black; W9 top+20 "
+    "bottom-20 red";
+const char* const kReversed =
+    "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 f14 e14 red; W1 top+7 a8 red; W2 j14 bottom-13 black";
+const char* const kBlackInPlus =
+    "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 black; W2 j14 bottom-13 black";
+const char* const kSound =
+    "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black";
 
 class FindingsTest : public testing::Test {
 protected:
@@ -36,8 +40,12 @@ protected:
         bench.disclosure = Disclosure{level, {}, {}};
         open(std::move(bench));
     }
-    bool waitForCard() { return WindowBench::waitFor([this] { return card().finding() && card().isVisible(); }); }
-    bool waitForMark(int finding) { return WindowBench::waitFor([this, finding] { return !view().findingMark(finding).isEmpty(); }); }
+    bool waitForCard() {
+        return WindowBench::waitFor([this] { return card().finding() && card().isVisible(); });
+    }
+    bool waitForMark(int finding) {
+        return WindowBench::waitFor([this, finding] { return !view().findingMark(finding).isEmpty(); });
+    }
     bool lit(const char* id) {
         const auto snapshot = window().live().snapshot();
         return isLit(*snapshot, snapshot->layout->bench->partIndex(id));
@@ -160,11 +168,11 @@ TEST_F(FindingsTest, PutAwayItStaysSoUntilSomethingNewIsWrong) {
     QTest::qWait(FindingsDesk::kPatienceMs + 50);
     EXPECT_FALSE(card().isVisible());
     ASSERT_FALSE(window().document().push({"Short", {AddJumper{[] {
-        Jumper jumper;
-        jumper.id = "W9";
-        jumper.ends = {*parseHole("A.top+20"), *parseHole("A.bottom-20")};
-        return jumper;
-    }()}}}));
+                                               Jumper jumper;
+                                               jumper.id = "W9";
+                                               jumper.ends = {*parseHole("A.top+20"), *parseHole("A.bottom-20")};
+                                               return jumper;
+                                           }()}}}));
     EXPECT_TRUE(waitForCard());
     EXPECT_EQ(card().finding()->rule, "short-circuit");
 }
@@ -188,9 +196,12 @@ TEST_F(FindingsTest, AShortIsLitAlongItsMetal) {
     Patches patches;
     addFindingPlaces(patches, view().picture());
     // The path runs from the top rail to the bottom rail, and along both.
-    const QPointF top(holeMm(view().picture().bench(), *parseHole("A.top+7"))->x, holeMm(view().picture().bench(), *parseHole("A.top+7"))->y);
-    const QPointF bottom(holeMm(view().picture().bench(), *parseHole("A.bottom-18"))->x, holeMm(view().picture().bench(), *parseHole("A.bottom-18"))->y);
-    EXPECT_TRUE(std::ranges::any_of(patches, [&](const Patch& patch) { return patch.mm.contains(top) && patch.mm.contains(bottom); }));
+    const QPointF top(holeMm(view().picture().bench(), *parseHole("A.top+7"))->x,
+                      holeMm(view().picture().bench(), *parseHole("A.top+7"))->y);
+    const QPointF bottom(holeMm(view().picture().bench(), *parseHole("A.bottom-18"))->x,
+                         holeMm(view().picture().bench(), *parseHole("A.bottom-18"))->y);
+    EXPECT_TRUE(std::ranges::any_of(
+        patches, [&](const Patch& patch) { return patch.mm.contains(top) && patch.mm.contains(bottom); }));
 }
 
 TEST_F(FindingsTest, MarksStandOverNoLabelAndNotOverEachOther) {
@@ -204,7 +215,8 @@ TEST_F(FindingsTest, MarksStandOverNoLabelAndNotOverEachOther) {
         std::ranges::move(placeReadings(picture, clearance), std::back_inserter(labels));
         for (int i = 0; i < static_cast<int>(picture.findings->size()); ++i) {
             const QRectF mark = view().viewportTransform().inverted().mapRect(view().findingMark(i));
-            for (const Label& label : labels) EXPECT_FALSE(label.frame.intersects(mark)) << text << label.text.toStdString();
+            for (const Label& label : labels)
+                EXPECT_FALSE(label.frame.intersects(mark)) << text << label.text.toStdString();
         }
     }
 }
@@ -294,12 +306,15 @@ TEST(PassPhrase, OpensItsOwnLockAndNoOther) {
     EXPECT_NE(lockWith(QStringLiteral("tide gauge")), lock);  // salted
     EXPECT_EQ(lock.find("tide"), std::string::npos);
     EXPECT_LE(lock.size(), kLongestLock);
-    for (const char* other : {"", "x", "sha256:", "sha256::", "md5:aa:bb"}) EXPECT_FALSE(opens(QString(), other)) << other;
+    for (const char* other : {"", "x", "sha256:", "sha256::", "md5:aa:bb"})
+        EXPECT_FALSE(opens(QString(), other)) << other;
 }
 
 /// The digest was computed with another implementation of PBKDF2 (RFC 8018): that of the Python standard library, hashlib.pbkdf2_hmac.
 TEST(PassPhrase, TakesALockMadeElsewhere) {
-    EXPECT_TRUE(opens(QStringLiteral("harbour"), "sha256:00112233445566778899aabbccddeeff:a7a1559e0efda0c1faa9f30a70c377de22290af14e3cdd1d731972a0826e4d8e"));
+    EXPECT_TRUE(opens(
+        QStringLiteral("harbour"),
+        "sha256:00112233445566778899aabbccddeeff:a7a1559e0efda0c1faa9f30a70c377de22290af14e3cdd1d731972a0826e4d8e"));
 }
 
 }  // namespace

@@ -25,7 +25,8 @@ TEST_F(JumperGestureTest, IsDrawnFromHoleToHole) {
 TEST_F(JumperGestureTest, ShowsItsLengthTargetsAndNetsWhileDrawn) {
     dragAndHold(at("A.c5"), at("A.c15"));
     // Ten pitches lie 25.4 mm apart; the wire is cut longer, for its arc and the 6 mm in each hole.
-    const double length = jumperLengthMm(*holeMm(bench(), test::holeAt("A.c5")), *holeMm(bench(), test::holeAt("A.c15")));
+    const double length =
+        jumperLengthMm(*holeMm(bench(), test::holeAt("A.c5")), *holeMm(bench(), test::holeAt("A.c15")));
     EXPECT_TRUE(said().startsWith(QString::number(std::lround(length)) + " mm")) << said().toStdString();
     EXPECT_EQ(marks().targets, (std::vector<Hole>{test::holeAt("A.c5"), test::holeAt("A.c15")}));
     ASSERT_TRUE(marks().drawn);
@@ -37,8 +38,13 @@ TEST_F(JumperGestureTest, ShowsItsLengthTargetsAndNetsWhileDrawn) {
 }
 
 TEST_F(JumperGestureTest, TakesItsColourFromTheRail) {
-    const struct { const char *from, *to, *colour; } kCases[] = {
-        {"A.top+8", "A.a8", "red"}, {"A.a10", "A.bottom+10", "red"}, {"A.top-9", "A.b9", "black"}, {"A.j20", "A.bottom-18", "black"},
+    const struct {
+        const char *from, *to, *colour;
+    } kCases[] = {
+        {"A.top+8", "A.a8", "red"},
+        {"A.a10", "A.bottom+10", "red"},
+        {"A.top-9", "A.b9", "black"},
+        {"A.j20", "A.bottom-18", "black"},
     };
     for (const auto& [from, to, name] : kCases) {
         drag(at(from), at(to));
@@ -77,7 +83,8 @@ TEST_F(JumperGestureTest, StartsFromASocket) {
     Bench bench = makeNewBench();
     bench.parts.front() = makePart(*findKind("usb-supply"), "PS1");
     open(bench);
-    const Point socket = view.picture().table->parts.front().leadsMm[static_cast<std::size_t>(part("PS1").kind->leadIndex("5V"))];
+    const Point socket =
+        view.picture().table->parts.front().leadsMm[static_cast<std::size_t>(part("PS1").kind->leadIndex("5V"))];
     drag(at(socket), at("A.top+4"));
     ASSERT_EQ(document.bench()->jumpers.size(), 1U);
     const auto* end = std::get_if<Socket>(&document.bench()->jumpers.front().ends[0]);

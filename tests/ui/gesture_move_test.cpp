@@ -1,8 +1,7 @@
 // Moving, turning, switching, selecting; leads one at a time.
 
-#include "desk.h"
-
 #include "core/edit/placement.h"
+#include "desk.h"
 #include "ui/paint/bench_painter.h"
 
 namespace tiepoint::ui {
@@ -11,7 +10,9 @@ namespace {
 class MoveGestureTest : public Desk {
 protected:
     MoveGestureTest() { open(beacon()); }
-    QPoint columns(int count) const { return QPoint(static_cast<int>(std::lround(count * kPitchMm * view.pixelsPerMm())), 0); }
+    QPoint columns(int count) const {
+        return QPoint(static_cast<int>(std::lround(count * kPitchMm * view.pixelsPerMm())), 0);
+    }
 };
 
 TEST_F(MoveGestureTest, APartFollowsInWholeHoles) {
@@ -168,7 +169,8 @@ TEST_F(MoveGestureTest, ASupplysCableGoesToAnotherHoleOrBack) {
 
 TEST_F(MoveGestureTest, TheSupplysLeverSwitches) {
     const int supply = bench().partIndex("PS1");
-    const QPoint lever = at(Point{controlShape(view.picture(), supply).boundingRect().center().x(), controlShape(view.picture(), supply).boundingRect().center().y()});
+    const QPoint lever = at(Point{controlShape(view.picture(), supply).boundingRect().center().x(),
+                                  controlShape(view.picture(), supply).boundingRect().center().y()});
     const int on = part("PS1").kind->stateIndex("on");
     click(lever);
     EXPECT_EQ(part("PS1").stateValue(on), 0);
@@ -187,7 +189,9 @@ protected:
                  .part("S1", "slide-switch", {{"a", "A.c5"}, {"common", "A.c6"}, {"b", "A.c7"}})
                  .build());
     }
-    QPointF control(std::string_view id) const { return controlShape(view.picture(), bench().partIndex(id)).boundingRect().center(); }
+    QPointF control(std::string_view id) const {
+        return controlShape(view.picture(), bench().partIndex(id)).boundingRect().center();
+    }
     double turn() const { return part("RV1").stateValue(part("RV1").kind->stateIndex("turn")); }
 };
 
@@ -216,7 +220,8 @@ TEST_F(KnobGestureTest, AWheelOverAKnobTurnsIt) {
     const QPoint where = at(Point{control("RV1").x(), control("RV1").y()});
     const double before = view.pixelsPerMm();
     for (int i = 0; i < 3; ++i) {
-        QWheelEvent event(where, view.viewport()->mapToGlobal(where), {}, QPoint(0, 120), Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
+        QWheelEvent event(where, view.viewport()->mapToGlobal(where), {}, QPoint(0, 120), Qt::NoButton, Qt::NoModifier,
+                          Qt::NoScrollPhase, false);
         QApplication::sendEvent(view.viewport(), &event);
     }
     EXPECT_NEAR(turn(), 0.56, 1e-9);

@@ -1,8 +1,7 @@
 // From the tray into holes, by dragging and by clicking.
 
-#include "desk.h"
-
 #include "core/edit/placement.h"
+#include "desk.h"
 
 #include <QPushButton>
 
@@ -41,13 +40,17 @@ TEST_F(PlaceGestureTest, APresetChoosesTheColour) {
     place("led", "colour=green", between("A.h16", "A.h17"));
     const Part& led = part("D1");
     const int index = led.kind->valueIndex("colour");
-    EXPECT_EQ(led.kind->values[static_cast<std::size_t>(index)].choices[static_cast<std::size_t>(led.value(index))].name, "green");
+    EXPECT_EQ(
+        led.kind->values[static_cast<std::size_t>(index)].choices[static_cast<std::size_t>(led.value(index))].name,
+        "green");
 }
 
 TEST_F(PlaceGestureTest, ButtonsGetTheNextFreeLetter) {
     for (const char* column : {"4", "10", "16"}) {
         const std::string first = std::string("A.e") + column;
-        place("push-button", "", at(Point{holeMm(bench(), test::holeAt(first))->x + kPitchMm, holeMm(bench(), test::holeAt(first))->y + 1.5 * kPitchMm}));
+        place("push-button", "",
+              at(Point{holeMm(bench(), test::holeAt(first))->x + kPitchMm,
+                       holeMm(bench(), test::holeAt(first))->y + 1.5 * kPitchMm}));
     }
     EXPECT_EQ(part("S1").cap, "A");
     EXPECT_EQ(part("S2").cap, "S");

@@ -18,7 +18,8 @@ protected:
     BenchView& view() { return bench.window().view(); }
     QPoint at(const Hole& hole) { return view().fromMm(*holeMm(*bench.window().document().bench(), hole)).toPoint(); }
     void move(QPoint to, Qt::MouseButtons buttons = Qt::LeftButton) {
-        QMouseEvent event(QEvent::MouseMove, QPointF(to), view().viewport()->mapToGlobal(QPointF(to)), Qt::NoButton, buttons, {});
+        QMouseEvent event(QEvent::MouseMove, QPointF(to), view().viewport()->mapToGlobal(QPointF(to)), Qt::NoButton,
+                          buttons, {});
         QApplication::sendEvent(view().viewport(), &event);
     }
     /// Drags a part out of the tray so that its leads land in the lit holes.
@@ -29,7 +30,8 @@ protected:
             if (key->text() != QString::fromLatin1(family)) continue;
             const QPoint middle = key->rect().center();
             QTest::mousePress(key, Qt::LeftButton, {}, middle);
-            QMouseEvent out(QEvent::MouseMove, QPointF(middle - QPoint(0, 60)), key->mapToGlobal(QPointF(middle - QPoint(0, 60))), Qt::NoButton, Qt::LeftButton, {});
+            QMouseEvent out(QEvent::MouseMove, QPointF(middle - QPoint(0, 60)),
+                            key->mapToGlobal(QPointF(middle - QPoint(0, 60))), Qt::NoButton, Qt::LeftButton, {});
             QApplication::sendEvent(key, &out);
         }
         const QPoint target = (at(holes[0]) + at(holes[1])) / 2;

@@ -1,9 +1,8 @@
 // Asking the bench in a real window: the truth table whose rows set the switches, and "why?" whose remedies are carried out.
 
-#include "window_bench.h"
-
 #include "core/snapshot/lit.h"
 #include "support/build_bench.h"
+#include "window_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -110,7 +109,8 @@ TEST_F(InquiryTest, TheTableFollowsTheBench) {
     EXPECT_TRUE(table().isStale());
     ASSERT_TRUE(WindowBench::waitFor([this] { return !table().isStale(); }));
     EXPECT_EQ(table().table()->rows.size(), 2u);
-    EXPECT_TRUE(table().sentences().contains(QStringLiteral("D1 is never lit"))) << table().sentences().join('/').toStdString();
+    EXPECT_TRUE(table().sentences().contains(QStringLiteral("D1 is never lit")))
+        << table().sentences().join('/').toStdString();
     EXPECT_TRUE(table().sentences().contains(QStringLiteral("S1 changes nothing")));
 }
 
@@ -122,7 +122,8 @@ TEST_F(InquiryTest, TooManySwitchesAreSaidOnTheCard) {
     inquiry().tableAction()->trigger();
     ASSERT_TRUE(WindowBench::waitFor([this] { return !table().isStale(); }));
     EXPECT_EQ(table().table(), nullptr);
-    EXPECT_EQ(table().sentences(), QStringList{QStringLiteral("No table: the bench has 11 switches; a truth table has at most 10.")});
+    EXPECT_EQ(table().sentences(),
+              QStringList{QStringLiteral("No table: the bench has 11 switches; a truth table has at most 10.")});
 }
 
 TEST_F(InquiryTest, WhyIsAnsweredAndItsRemedyPressesTheButton) {
@@ -136,7 +137,8 @@ TEST_F(InquiryTest, WhyIsAnsweredAndItsRemedyPressesTheButton) {
     WindowBench::click(answer().remedyKeys()[0]);
     ASSERT_TRUE(desk.waitForAnswer());
     EXPECT_TRUE(lit("D1"));
-    ASSERT_TRUE(WindowBench::waitFor([this] { return answer().answer() && answer().answer()->question == "Why is D1 lit as it is?"; }));
+    ASSERT_TRUE(WindowBench::waitFor(
+        [this] { return answer().answer() && answer().answer()->question == "Why is D1 lit as it is?"; }));
     WindowBench::click(answer().closeKey());
     EXPECT_TRUE(window().live().inputs().held.empty());
     EXPECT_TRUE(window().cards().legend().isVisible());

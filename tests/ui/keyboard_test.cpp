@@ -43,7 +43,8 @@ TEST_F(KeyboardTest, TheFocusIsSeen) {
 TEST_F(KeyboardTest, TheCursorLightsItsNet) {
     open(beacon());
     walkTo("A.e14");
-    EXPECT_EQ(marks().hoverNet, view.picture().layout->netOfHole(view.picture().layout->holeIndex(test::holeAt("A.c14"))));
+    EXPECT_EQ(marks().hoverNet,
+              view.picture().layout->netOfHole(view.picture().layout->holeIndex(test::holeAt("A.c14"))));
     EXPECT_EQ(marks().hoverPart, "S1");
 }
 

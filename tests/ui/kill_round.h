@@ -2,9 +2,8 @@
 // The program killed while a monkey edits: a child process runs a window, tells each state of its bench by a line on its standard output,
 // and is killed by SIGKILL at a random moment. Then the parent looks at what is left on the disk.
 
-#include "monkey.h"
-
 #include "core/bench/bench_file.h"
+#include "monkey.h"
 #include "ui/document/autosave.h"
 
 #include <QCryptographicHash>
@@ -51,9 +50,10 @@ inline int runMonkeyChild(const QString& folder, unsigned seed) {
 }
 
 struct KillReport {
-    bool ran = false;        ///< the child told at least one state
+    bool ran = false;  ///< the child told at least one state
     bool killed = false;
-    int lost = -1;           ///< gestures between the last told state and the one on the disk; 0: none; -1: the one on the disk was never told
+    int lost =
+        -1;  ///< gestures between the last told state and the one on the disk; 0: none; -1: the one on the disk was never told
     int states = 0;          ///< told
     std::string unreadable;  ///< a file that can't be read, and why
 };
@@ -70,7 +70,8 @@ inline KillReport killRound(const QString& program, const QString& folder, unsig
     child.setProcessEnvironment(environment);
     child.start(program, {QString::fromLatin1(kMonkeyChild), folder, QString::number(seed)});
     constexpr int kStartMs = 60'000;
-    while (!child.canReadLine() && child.waitForReadyRead(kStartMs)) {}
+    while (!child.canReadLine() && child.waitForReadyRead(kStartMs)) {
+    }
     if (!child.canReadLine()) return report;
     report.ran = true;
     QTest::qWait(afterMs);
@@ -83,7 +84,8 @@ inline KillReport killRound(const QString& program, const QString& folder, unsig
     report.states = static_cast<int>(told.size());
 
     const auto recoveries = Autosave::findRecoveries(folder + QStringLiteral("/recovery"));
-    const QString newest = recoveries.empty() ? folder + QStringLiteral("/work.bench.json") : recoveries.front().copyPath;
+    const QString newest =
+        recoveries.empty() ? folder + QStringLiteral("/work.bench.json") : recoveries.front().copyPath;
     for (const QString& path : {folder + QStringLiteral("/work.bench.json"), newest}) {
         const auto read = readBenchFile(path.toStdString());
         if (!read) report.unreadable = read.error().oneLine();

@@ -2,9 +2,9 @@
 
 #include "kill_round.h"
 
-#include <gtest/gtest.h>
-
 #include <QTemporaryDir>
+
+#include <gtest/gtest.h>
 
 namespace tiepoint::ui {
 namespace {
@@ -16,7 +16,8 @@ TEST(Kill, LosesTheLastGestureAtMostAndLeavesNoFileUnreadable) {
     for (unsigned round = 1; round <= kRounds; ++round) {
         SCOPED_TRACE(round);
         QTemporaryDir folder;
-        const KillReport report = killRound(QApplication::applicationFilePath(), folder.path(), round, 100 + static_cast<int>(random() % 900));
+        const KillReport report = killRound(QApplication::applicationFilePath(), folder.path(), round,
+                                            100 + static_cast<int>(random() % 900));
         ASSERT_TRUE(report.ran);
         EXPECT_TRUE(report.killed);
         EXPECT_EQ(report.unreadable, "");

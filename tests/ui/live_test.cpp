@@ -1,8 +1,7 @@
 // The running bench: answers come from a worker, the newest request wins.
 
-#include "ui/live/live_bench.h"
-
 #include "support/build_bench.h"
+#include "ui/live/live_bench.h"
 
 #include <QSignalSpy>
 #include <QTest>

@@ -1,8 +1,8 @@
 // The multimeter in the window: its dial under the mouse, the wheel and the keys, its leads, its display for eyes and for ears.
 
-#include "desk.h"
-
 #include "core/meter/meter.h"
+
+#include "desk.h"
 #include "ui/access/bench_words.h"
 #include "ui/cards/reading_text.h"
 #include "ui/paint/bench_painter.h"
@@ -26,7 +26,9 @@ class MeterDesk : public Desk {
 protected:
     /// The beacon with a meter across its resistor.
     static Bench metered(const char* dial = "volts") {
-        return test::BenchBuilder(beacon()).part("M1", "multimeter", {{"+", "A.d8"}, {"com", "A.d14"}}, {}, {{"dial", dial}}).build();
+        return test::BenchBuilder(beacon())
+            .part("M1", "multimeter", {{"+", "A.d8"}, {"com", "A.d14"}}, {}, {{"dial", dial}})
+            .build();
     }
 
     int index() const { return bench().partIndex("M1"); }
@@ -48,7 +50,8 @@ TEST_F(MeterDesk, AClickTurnsTheDialToThePositionClicked) {
         EXPECT_EQ(dial(), position);
     }
     EXPECT_EQ(document.undoStack().count(), 5);
-    click(at(Point{controlShape(view.picture(), index()).boundingRect().center().x(), controlShape(view.picture(), index()).boundingRect().center().y()}));
+    click(at(Point{controlShape(view.picture(), index()).boundingRect().center().x(),
+                   controlShape(view.picture(), index()).boundingRect().center().y()}));
     EXPECT_EQ(dial(), kAmperes) << "a click on the hub goes on";
     click(onDial(kDegrees[kAmperes]));
     EXPECT_EQ(document.undoStack().count(), 6) << "where it stands already, nothing changes";
@@ -72,7 +75,8 @@ TEST_F(MeterDesk, TheWheelAndTheKeysTurnIt) {
     open(metered());
     const QPointF where = onDial(kDegrees[kVolts]);
     for (const int notch : {120, 120, -120}) {
-        QWheelEvent wheel(where, view.viewport()->mapToGlobal(where), {}, {0, notch}, Qt::NoButton, {}, Qt::NoScrollPhase, false);
+        QWheelEvent wheel(where, view.viewport()->mapToGlobal(where), {}, {0, notch}, Qt::NoButton, {},
+                          Qt::NoScrollPhase, false);
         QApplication::sendEvent(view.viewport(), &wheel);
     }
     EXPECT_EQ(dial(), kAmperes);
@@ -138,7 +142,8 @@ TEST_F(MeterDesk, TheNetsAtItsLeadsKeepTheirVolts) {
     Clearance clearance(view.picture());
     std::vector<QString> texts;
     for (const Label& label : placeReadings(view.picture(), clearance)) texts.push_back(label.text);
-    for (const char* volt : {"5.00 V", "1.91 V", "0.00 V"}) EXPECT_NE(std::find(texts.begin(), texts.end(), QString::fromLatin1(volt)), texts.end()) << volt;
+    for (const char* volt : {"5.00 V", "1.91 V", "0.00 V"})
+        EXPECT_NE(std::find(texts.begin(), texts.end(), QString::fromLatin1(volt)), texts.end()) << volt;
 }
 
 /// Where a room needs larger words than the display's own figures, the reading stands beside the meter as well.
@@ -151,7 +156,8 @@ TEST_F(MeterDesk, ARoomReadsItBesideTheMeter) {
         picture.sizes.readingMm = readingMm;
         Clearance clearance(picture);
         const auto labels = placeReadings(picture, clearance);
-        const bool beside = std::any_of(labels.begin(), labels.end(), [](const Label& label) { return label.text == QStringLiteral("3.09 V"); });
+        const bool beside = std::any_of(labels.begin(), labels.end(),
+                                        [](const Label& label) { return label.text == QStringLiteral("3.09 V"); });
         EXPECT_EQ(beside, readingMm > 7.4) << readingMm;
     }
 }
@@ -167,7 +173,9 @@ TEST_F(MeterDesk, TooMuchIsSaidByItsDisplayNotByACollar) {
 TEST(MeterTray, IsFoundByWhatPeopleCallIt) {
     for (const char* word : {"meter", "volt", "ammeter", "ohm", "continuity", "multimeter"}) {
         const auto found = findItems(QString::fromLatin1(word));
-        EXPECT_TRUE(std::any_of(found.begin(), found.end(), [](const TrayItem& item) { return item.kind == QStringLiteral("multimeter"); })) << word;
+        EXPECT_TRUE(std::any_of(found.begin(), found.end(), [](const TrayItem& item) {
+            return item.kind == QStringLiteral("multimeter");
+        })) << word;
     }
 }
 

@@ -18,9 +18,10 @@ public:
 
     /// One gesture, from the press to the release.
     void act() {
-        constexpr void (Monkey::*kActs[])() = {&Monkey::drag,  &Monkey::drag,   &Monkey::click, &Monkey::key,   &Monkey::key,
-                                               &Monkey::place, &Monkey::place,  &Monkey::place, &Monkey::wire,  &Monkey::wire,
-                                               &Monkey::value, &Monkey::board,  &Monkey::note,  &Monkey::clipboard, &Monkey::history};
+        constexpr void (Monkey::*kActs[])() = {&Monkey::drag, &Monkey::drag,      &Monkey::click,  &Monkey::key,
+                                               &Monkey::key,  &Monkey::place,     &Monkey::place,  &Monkey::place,
+                                               &Monkey::wire, &Monkey::wire,      &Monkey::value,  &Monkey::board,
+                                               &Monkey::note, &Monkey::clipboard, &Monkey::history};
         (this->*kActs[pick(std::size(kActs))])();
         QApplication::processEvents();
     }
@@ -37,11 +38,13 @@ private:
     QPoint atHole() {
         const Bench& bench = *document().bench();
         const Board& board = bench.boards[static_cast<std::size_t>(pick(bench.boards.size()))];
-        const Hole hole{board.id, static_cast<Line>(pick(kRowCount)), 1 + pick(static_cast<std::size_t>(board.kind->columns))};
+        const Hole hole{board.id, static_cast<Line>(pick(kRowCount)),
+                        1 + pick(static_cast<std::size_t>(board.kind->columns))};
         return view().fromMm(*holeMm(bench, hole)).toPoint();
     }
     void move(QPoint to, Qt::MouseButtons buttons) {
-        QMouseEvent event(QEvent::MouseMove, QPointF(to), view().viewport()->mapToGlobal(QPointF(to)), Qt::NoButton, buttons, {});
+        QMouseEvent event(QEvent::MouseMove, QPointF(to), view().viewport()->mapToGlobal(QPointF(to)), Qt::NoButton,
+                          buttons, {});
         QApplication::sendEvent(view().viewport(), &event);
     }
     void dragBetween(QPoint from, QPoint to) {
@@ -53,10 +56,15 @@ private:
 
     void drag() { dragBetween(somewhere(), somewhere()); }
     void wire() { dragBetween(atHole(), atHole()); }
-    void click() { QTest::mouseClick(view().viewport(), Qt::LeftButton, pick(3) ? Qt::NoModifier : Qt::ShiftModifier, pick(2) ? somewhere() : atHole()); }
+    void click() {
+        QTest::mouseClick(view().viewport(), Qt::LeftButton, pick(3) ? Qt::NoModifier : Qt::ShiftModifier,
+                          pick(2) ? somewhere() : atHole());
+    }
     void key() {
-        constexpr Qt::Key kKeys[] = {Qt::Key_Left, Qt::Key_Right, Qt::Key_Up, Qt::Key_Down, Qt::Key_BracketLeft, Qt::Key_BracketRight, Qt::Key_Delete,
-                                     Qt::Key_Escape, Qt::Key_Space, Qt::Key_Plus, Qt::Key_Minus, Qt::Key_Insert, Qt::Key_A, Qt::Key_F6};
+        constexpr Qt::Key kKeys[] = {
+            Qt::Key_Left,         Qt::Key_Right,  Qt::Key_Up,     Qt::Key_Down,  Qt::Key_BracketLeft,
+            Qt::Key_BracketRight, Qt::Key_Delete, Qt::Key_Escape, Qt::Key_Space, Qt::Key_Plus,
+            Qt::Key_Minus,        Qt::Key_Insert, Qt::Key_A,      Qt::Key_F6};
         view().setFocus();
         QTest::keyClick(&view(), kKeys[pick(std::size(kKeys))], pick(4) ? Qt::NoModifier : Qt::ShiftModifier);
     }
@@ -84,14 +92,16 @@ private:
     void board() {
         const Bench& bench = *document().bench();
         const std::string& id = bench.boards[static_cast<std::size_t>(pick(bench.boards.size()))].id;
-        if (pick(3) == 0 && bench.boards.size() < 4) return void(document().push(dockBoardEdit(bench, boardKinds()[static_cast<std::size_t>(pick(3))])));
+        if (pick(3) == 0 && bench.boards.size() < 4)
+            return void(document().push(dockBoardEdit(bench, boardKinds()[static_cast<std::size_t>(pick(3))])));
         if (pick(2)) return void(document().push(turnLabelsEdit(bench, id)));
         if (const auto edit = removeBoardEdit(bench, id); edit.ok()) document().push(*edit);
     }
     void note() {
         const Bench& bench = *document().bench();
         const Hole at{bench.boards.front().id, Line::C, 1 + pick(10)};
-        document().push({"Pin a note", {AddNote{{freeId(bench, "N"), at, "note " + std::to_string(random_() % 1000), {}}}}});
+        document().push(
+            {"Pin a note", {AddNote{{freeId(bench, "N"), at, "note " + std::to_string(random_() % 1000), {}}}}});
     }
     void clipboard() {
         constexpr Qt::Key kKeys[] = {Qt::Key_C, Qt::Key_X, Qt::Key_V, Qt::Key_D, Qt::Key_A};

@@ -2,10 +2,10 @@
 // The long run is tests/bench/monkey_bench.cpp.
 
 #include "monkey.h"
-#include "window_bench.h"
 
 #include "core/bench/bench_file.h"
 #include "core/bench/validate.h"
+#include "window_bench.h"
 
 namespace tiepoint::ui {
 namespace {

@@ -91,9 +91,7 @@ std::set<QRgb> coloursIn(const QImage& image) {
 /// Contrast ratio of WCAG 2.2 (W3C Recommendation, "contrast ratio"), from relative luminance.
 double contrast(const QColor& a, const QColor& b) {
     const auto luminance = [](const QColor& c) {
-        const auto linear = [](double v) {
-            return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4);
-        };
+        const auto linear = [](double v) { return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4); };
         return 0.2126 * linear(c.redF()) + 0.7152 * linear(c.greenF()) + 0.0722 * linear(c.blueF());
     };
     const double la = luminance(a), lb = luminance(b);
@@ -105,8 +103,7 @@ TEST(Paint, EveryKindHasAPainterAndAPictureOfItsOwn) {
     for (const PartKind& kind : catalogue()) {
         ASSERT_NE(findPackagePainter(kind.package->name), nullptr) << kind.name;
         for (const ThemeName name : kThemes) {
-            const QImage image =
-                drawn({70, 70}, {0, 0}, [&](QPainter& p) { paintSample(p, theme(name), kind); });
+            const QImage image = drawn({70, 70}, {0, 0}, [&](QPainter& p) { paintSample(p, theme(name), kind); });
             EXPECT_GT(coloursIn(image).size(), 5U) << kind.name;
             const QByteArray bytes(reinterpret_cast<const char*>(image.constBits()), image.sizeInBytes());
             EXPECT_TRUE(seen.insert(bytes).second) << kind.name << " looks like another kind or theme";
@@ -119,8 +116,7 @@ TEST(Paint, ALitLedDiffersFromAnUnlitOne) {
     EXPECT_NE(open, pressed);
     const LedColours red = ledColours("red");
     const auto dome = [&](double brightness) {
-        return drawn({8, 8}, {0, 0},
-                     [&](QPainter& p) { paintDome(p, theme(ThemeName::Day), red, brightness); });
+        return drawn({8, 8}, {0, 0}, [&](QPainter& p) { paintDome(p, theme(ThemeName::Day), red, brightness); });
     };
     const QPoint middle(32, 32);
     EXPECT_LE(lightnessOf(dome(0).pixelColor(middle)), 38.5);
@@ -128,8 +124,7 @@ TEST(Paint, ALitLedDiffersFromAnUnlitOne) {
 }
 
 TEST(Paint, UnlitPlasticIsDull) {
-    for (const char* colour :
-         {"red", "deep-red", "amber", "green", "pure-green", "blue", "white", "infrared"}) {
+    for (const char* colour : {"red", "deep-red", "amber", "green", "pure-green", "blue", "white", "infrared"}) {
         EXPECT_LE(lightnessOf(ledColours(colour).dull), 38) << colour;
     }
 }
@@ -141,8 +136,7 @@ TEST(Paint, LightObeysItsLaws) {
     EXPECT_DOUBLE_EQ(haloOpacity(theme(ThemeName::Day), 0.5, false), 0.78 * 0.5);
     EXPECT_DOUBLE_EQ(haloOpacity(theme(ThemeName::Dark), 1, false), 0.85);
     EXPECT_DOUBLE_EQ(haloOpacity(theme(ThemeName::Projector), 1, true), 0.90 / 4);
-    for (const auto& [brightness, rays] :
-         {std::pair{0.0, 0}, {0.05, 0}, {0.07, 1}, {0.5, 4}, {0.74, 6}, {1.0, 8}}) {
+    for (const auto& [brightness, rays] : {std::pair{0.0, 0}, {0.05, 0}, {0.07, 1}, {0.5, 4}, {0.74, 6}, {1.0, 8}}) {
         EXPECT_EQ(rayCount(brightness), rays) << brightness;
     }
     EXPECT_EQ(litShare(0), 0);
@@ -179,8 +173,7 @@ TEST(Paint, FullScaleIsTheNextOfOneTwoFive) {
     EXPECT_EQ(fullScaleAmpere(picture), 0.2);
 }
 
-std::vector<ArrowMark> allMarks(const Picture& picture, double phaseMm,
-                                Arrows arrows = Arrows::Conventional) {
+std::vector<ArrowMark> allMarks(const Picture& picture, double phaseMm, Arrows arrows = Arrows::Conventional) {
     FlowPaths paths(picture);
     std::vector<ArrowMark> marks;
     for (const Layer layer : {Layer::UnderParts, Layer::OverParts}) {
@@ -216,10 +209,8 @@ TEST(Paint, MarksMoveWithTheirCurrentAndElectronsTheOtherWay) {
     const double share = picture.live()->largestCurrentAmpere / fullScaleAmpere(picture);
     FlowPaths paths(picture);
     std::vector<ArrowMark> before, after;
-    paths.marks(*picture.live(), Arrows::Conventional, fullScaleAmpere(picture), 0, Layer::UnderParts,
-                before);
-    paths.marks(*picture.live(), Arrows::Conventional, fullScaleAmpere(picture), 0.5, Layer::UnderParts,
-                after);
+    paths.marks(*picture.live(), Arrows::Conventional, fullScaleAmpere(picture), 0, Layer::UnderParts, before);
+    paths.marks(*picture.live(), Arrows::Conventional, fullScaleAmpere(picture), 0.5, Layer::UnderParts, after);
     ASSERT_FALSE(before.empty());
     EXPECT_NEAR(distance(before.front().at, after.front().at), 0.5 * share, 1e-6);
     const auto electrons = allMarks(picture, 0, Arrows::Electrons), conventional = allMarks(picture, 0);
@@ -238,8 +229,7 @@ TEST(Paint, BandsComeFromTheValue) {
     };
     // 4.7 kohm: yellow, violet, red; IEC 60062.
     const auto colours = sample(4700);
-    for (const BandColour band :
-         {BandColour::Yellow, BandColour::Violet, BandColour::Red, BandColour::Gold}) {
+    for (const BandColour band : {BandColour::Yellow, BandColour::Violet, BandColour::Red, BandColour::Gold}) {
         EXPECT_TRUE(colours.contains(bandColour(band).rgb())) << bandName(band);
     }
     EXPECT_FALSE(colours.contains(bandColour(BandColour::Orange).rgb()));
@@ -276,7 +266,8 @@ TEST(Paint, NothingLiveIsDrawnWithoutASolution) {
     addBeds(live, picture, FlowPaths(picture));
     addHalos(live, picture);
     addOnParts(live, picture, FlowPaths(picture));
-    ASSERT_EQ(live.size(), 1U) << "strips, beds, halos or figures of an answer that isn't one; the cap is pressed all the same";
+    ASSERT_EQ(live.size(), 1U)
+        << "strips, beds, halos or figures of an answer that isn't one; the cap is pressed all the same";
     EXPECT_TRUE(overloads(picture).empty());
 }
 
@@ -286,8 +277,7 @@ TEST(Paint, TooMuchIsSaidInWords) {
     EXPECT_TRUE(overloads(pictureOf(beacon(), {"S1"})).empty());
     const auto over = overloads(pictureOf(beacon("red", 47), {"S1"}));
     ASSERT_FALSE(over.empty());
-    EXPECT_TRUE(over.back().words.contains(QStringLiteral("30 mA maximum")))
-        << over.back().words.toStdString();
+    EXPECT_TRUE(over.back().words.contains(QStringLiteral("30 mA maximum"))) << over.back().words.toStdString();
 }
 
 TEST(Paint, TheTagOfAHoleKeepsOffParts) {
@@ -302,7 +292,8 @@ TEST(Paint, TheTagOfAHoleKeepsOffParts) {
         ASSERT_EQ(patches.size(), 1u) << address;
         for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
             const PartScene scene = sceneOf(picture, part);
-            const QRectF hidden = patches[0].mm & findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
+            const QRectF hidden =
+                patches[0].mm & findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
             EXPECT_LT(hidden.width() * hidden.height(), 2) << scene.part.id << " under the tag of " << address;
         }
     }
@@ -321,7 +312,8 @@ TEST(Paint, SpritesShowWhatVectorsShow) {
     toPixels.scale(kPixelsPerMm, kPixelsPerMm);
     const std::vector<ArrowMark> marks{mark};
     for (const auto& make : sprites.prepare({&marks, 1})) make();
-    for (const Stamp& stamp : sprites.place(toPixels, {mark})) stampOver(stamped, stamped.rect(), stamp.at, stamp.picture);
+    for (const Stamp& stamp : sprites.place(toPixels, {mark}))
+        stampOver(stamped, stamped.rect(), stamp.at, stamp.picture);
     EXPECT_EQ(stamped, vector);
     while (sprites.prewarm(8) > 0) {
     }
@@ -366,7 +358,8 @@ TEST(Paint, RowsLaidAtOnceAreAsPixelsLaidOneByOne) {
     for (int y = 0; y < above.height(); ++y) {
         for (int x = 0; x < above.width(); ++x) {
             const QRgb a = laid.pixel(x, y), b = painted.pixel(x, y);
-            far = std::max({far, std::abs(qRed(a) - qRed(b)), std::abs(qGreen(a) - qGreen(b)), std::abs(qBlue(a) - qBlue(b))});
+            far = std::max(
+                {far, std::abs(qRed(a) - qRed(b)), std::abs(qGreen(a) - qGreen(b)), std::abs(qBlue(a) - qBlue(b))});
         }
     }
     EXPECT_LE(far, 2);

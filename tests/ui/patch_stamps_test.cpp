@@ -93,10 +93,12 @@ TEST(PatchStamps, LieWithinHalfAPixelOfTheirPlaces) {
     PatchStamps stamps(store);
     PatchLayer moved(store, stamps), plain(store, stamps);
     int painted = 0;
-    const QImage stamped = drawn(moved, {{10.03, 10.05}}, painted, true), exact = drawn(plain, {{10.03, 10.05}}, painted, false);
+    const QImage stamped = drawn(moved, {{10.03, 10.05}}, painted, true),
+                 exact = drawn(plain, {{10.03, 10.05}}, painted, false);
     int far = 0;
     for (int y = 0; y < stamped.height(); ++y) {
-        for (int x = 0; x < stamped.width(); ++x) far = std::max(far, std::abs(qRed(stamped.pixel(x, y)) - qRed(exact.pixel(x, y))));
+        for (int x = 0; x < stamped.width(); ++x)
+            far = std::max(far, std::abs(qRed(stamped.pixel(x, y)) - qRed(exact.pixel(x, y))));
     }
     // A quarter of a pixel at an edge is a quarter of the disc's contrast there, 0.59 of 235 against white,
     // in each direction.
@@ -108,7 +110,8 @@ TEST(PatchLayer, WhatChangedOutOfSightIsNewWhenItComesBack) {
     constexpr QRect kHere(0, 0, 100, 100), kRight(20, 0, 100, 100);
     const auto show = [](PatchLayer& layer, const QColor& colour, const QRect& sight) {
         const QRectF mm(0, 0, 4, 4);
-        layer.take({{mm, PatchLook() << colour, [=](QPainter& painter) { painter.fillRect(mm, colour); }}}, sight, sight.adjusted(-5, -5, 5, 5), kPixelsPerMm);
+        layer.take({{mm, PatchLook() << colour, [=](QPainter& painter) { painter.fillRect(mm, colour); }}}, sight,
+                   sight.adjusted(-5, -5, 5, 5), kPixelsPerMm);
         layer.paint();
     };
     const auto seen = [&](const PatchLayer& layer) {

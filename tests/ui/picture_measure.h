@@ -18,7 +18,8 @@ inline double encoded(double v) { return v <= 0.0031308 ? 12.92 * v : 1.055 * st
 
 /// Relative luminance and contrast ratio as defined by WCAG 2.2 (W3C Recommendation, 2023).
 inline double luminanceOf(QRgb c) {
-    return 0.2126 * linearOf(qRed(c) / 255.0) + 0.7152 * linearOf(qGreen(c) / 255.0) + 0.0722 * linearOf(qBlue(c) / 255.0);
+    return 0.2126 * linearOf(qRed(c) / 255.0) + 0.7152 * linearOf(qGreen(c) / 255.0) +
+           0.0722 * linearOf(qBlue(c) / 255.0);
 }
 inline double contrastOf(QRgb a, QRgb b) {
     const double la = luminanceOf(a), lb = luminanceOf(b);
@@ -40,7 +41,8 @@ inline double inkContrast(const QImage& image, const QRect& where, double share)
             ++shade.count, shade.red += qRed(colour), shade.green += qGreen(colour), shade.blue += qBlue(colour);
         }
     if (shades.empty()) return 0;
-    const Shade& most = std::ranges::max_element(shades, {}, [](const auto& entry) { return entry.second.count; })->second;
+    const Shade& most =
+        std::ranges::max_element(shades, {}, [](const auto& entry) { return entry.second.count; })->second;
     const QRgb ground = qRgb(most.red / most.count, most.green / most.count, most.blue / most.count);
     std::vector<double> contrasts;
     for (int y = box.top(); y <= box.bottom(); ++y)
@@ -72,12 +74,17 @@ struct Eyes {
     const char* name;
     std::array<std::array<double, 3>, 3> matrix;
 };
-inline constexpr std::array<Eyes, 3> kDichromats{{{"protanopia", {{{0.152286, 1.052583, -0.204868}, {0.114503, 0.786281, 0.099216}, {-0.003882, -0.048116, 1.051998}}}},
-                                                  {"deuteranopia", {{{0.367322, 0.860646, -0.227968}, {0.280085, 0.672501, 0.047413}, {-0.011820, 0.042940, 0.968881}}}},
-                                                  {"tritanopia", {{{1.255528, -0.076749, -0.178779}, {-0.078411, 0.930809, 0.147602}, {0.004733, 0.691367, 0.303900}}}}}};
+inline constexpr std::array<Eyes, 3> kDichromats{
+    {{"protanopia",
+      {{{0.152286, 1.052583, -0.204868}, {0.114503, 0.786281, 0.099216}, {-0.003882, -0.048116, 1.051998}}}},
+     {"deuteranopia",
+      {{{0.367322, 0.860646, -0.227968}, {0.280085, 0.672501, 0.047413}, {-0.011820, 0.042940, 0.968881}}}},
+     {"tritanopia",
+      {{{1.255528, -0.076749, -0.178779}, {-0.078411, 0.930809, 0.147602}, {0.004733, 0.691367, 0.303900}}}}}};
 
 inline QRgb seenBy(const Eyes& eyes, QRgb colour) {
-    const std::array<double, 3> light{linearOf(qRed(colour) / 255.0), linearOf(qGreen(colour) / 255.0), linearOf(qBlue(colour) / 255.0)};
+    const std::array<double, 3> light{linearOf(qRed(colour) / 255.0), linearOf(qGreen(colour) / 255.0),
+                                      linearOf(qBlue(colour) / 255.0)};
     std::array<int, 3> seen{};
     for (std::size_t row = 0; row < 3; ++row) {
         double sum = 0;

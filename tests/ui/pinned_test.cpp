@@ -1,8 +1,7 @@
 // Pinned readings on the bench: pinned and unpinned by mouse and keyboard, placed beside what they measure, drawn in pictures.
 
-#include "desk.h"
-
 #include "core/snapshot/pinned_value.h"
+#include "desk.h"
 #include "ui/access/bench_words.h"
 #include "ui/gesture/measurands.h"
 #include "ui/paint/label_places.h"
@@ -30,8 +29,10 @@ protected:
     }
     QPoint middleOf(const PinnedTag& tag) const { return at({tag.frame.center().x(), tag.frame.center().y()}); }
     void pinAll() {
-        for (const Measurand& of : {Measurand(VoltsAt{test::holeAt("A.b16")}), Measurand(VoltsBetween{test::holeAt("A.a8"), test::holeAt("A.a14")}),
-                                    Measurand(AmperesIn{"W1", {}}), Measurand(AmperesIn{"R1", "2"}), Measurand(WattsOf{"D1"})})
+        for (const Measurand& of :
+             {Measurand(VoltsAt{test::holeAt("A.b16")}),
+              Measurand(VoltsBetween{test::holeAt("A.a8"), test::holeAt("A.a14")}), Measurand(AmperesIn{"W1", {}}),
+              Measurand(AmperesIn{"R1", "2"}), Measurand(WattsOf{"D1"})})
             ASSERT_FALSE(document.push(pinEdit(bench(), of)));
         ASSERT_TRUE(waitForAnswer());
     }
@@ -65,7 +66,9 @@ TEST_F(PinnedTest, WhatIsSelectedIsPinned) {
 }
 
 TEST_F(PinnedTest, OffersWhatLiesUnderThePointer) {
-    const auto offered = [&](QPoint where) { return measurandsOf(view.picture(), whatLiesAt(view.picture(), view.toMm(where))); };
+    const auto offered = [&](QPoint where) {
+        return measurandsOf(view.picture(), whatLiesAt(view.picture(), view.toMm(where)));
+    };
     EXPECT_EQ(offered(at("A.a25")), (std::vector<Measurand>{VoltsAt{test::holeAt("A.a25")}}));
     EXPECT_EQ(offered(at("A.c8")), (std::vector<Measurand>{VoltsAt{test::holeAt("A.c8")}, AmperesIn{"R1", "1"}}));
     EXPECT_EQ(offered(bodyOf("D1")), (std::vector<Measurand>{WattsOf{"D1"}}));

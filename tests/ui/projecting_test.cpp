@@ -1,18 +1,17 @@
 // Projecting: what fills the window, how large words stand, ink, the blank screen, and the keys that presenters press.
 
-#include "desk.h"
-#include "window_bench.h"
+#include "ui/paint/projecting.h"
 
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
-
+#include "desk.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/used_numbers.h"
 #include "ui/view/ink.h"
-#include "ui/paint/projecting.h"
+#include "window_bench.h"
 
 #include <algorithm>
 
@@ -60,7 +59,8 @@ TEST_F(Projecting, TheSuppliesFiguresAreReadAtTheBackToo) {
     const auto lowerHalf = [&] {
         const PartScene scene = sceneOf(view.picture(), supply);
         const QRectF display = findPackagePainter(scene.part.kind->package->name)->figures(scene);
-        return QRectF(display.left() + display.width() / 3, display.center().y() + 1.5, display.width() * 0.6, display.height() / 2 - 2);
+        return QRectF(display.left() + display.width() / 3, display.center().y() + 1.5, display.width() * 0.6,
+                      display.height() / 2 - 2);
     };
     const double least = view.viewport()->height() / 30.0;
     ASSERT_FALSE(lowerHalf().isEmpty());
@@ -99,11 +99,13 @@ TEST_F(Projecting, NumbersOfColumnsInUseStandClearOfEachOther) {
         texts.push_back(numbers[i].text);
         for (std::size_t j = 0; j < i; ++j) EXPECT_FALSE(numbers[i].frame.intersects(numbers[j].frame));
     }
-    for (const char* used : {"8", "14", "16", "19"}) EXPECT_NE(std::find(texts.begin(), texts.end(), QString::fromLatin1(used)), texts.end()) << used;
+    for (const char* used : {"8", "14", "16", "19"})
+        EXPECT_NE(std::find(texts.begin(), texts.end(), QString::fromLatin1(used)), texts.end()) << used;
 }
 
 TEST_F(Projecting, ReadingsKeepOffNumbersAndNames) {
-    const auto file = std::ranges::find(embeddedFiles(), std::string_view("benches/three-buoys.bench.json"), &EmbeddedFile::name);
+    const auto file =
+        std::ranges::find(embeddedFiles(), std::string_view("benches/three-buoys.bench.json"), &EmbeddedFile::name);
     ASSERT_NE(file, embeddedFiles().end());
     open(std::move(readBench(file->text)).value().bench);
     view.setProjecting(true);
@@ -112,8 +114,12 @@ TEST_F(Projecting, ReadingsKeepOffNumbersAndNames) {
     const std::vector<Label> ids = placeIds(picture, clearance), readings = placeReadings(picture, clearance);
     ASSERT_EQ(readings.size(), 5u) << "plus, minus and one at each buoy";
     for (const Label& reading : readings) {
-        for (const UsedNumber& number : placeUsedNumbers(picture)) EXPECT_FALSE(reading.frame.intersects(number.frame)) << reading.text.toStdString() << " over " << number.text.toStdString();
-        for (const Label& id : ids) EXPECT_FALSE(reading.frame.intersects(id.frame)) << reading.text.toStdString() << " over " << id.text.toStdString();
+        for (const UsedNumber& number : placeUsedNumbers(picture))
+            EXPECT_FALSE(reading.frame.intersects(number.frame))
+                << reading.text.toStdString() << " over " << number.text.toStdString();
+        for (const Label& id : ids)
+            EXPECT_FALSE(reading.frame.intersects(id.frame))
+                << reading.text.toStdString() << " over " << id.text.toStdString();
     }
 }
 

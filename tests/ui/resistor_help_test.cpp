@@ -1,8 +1,7 @@
 // The resistor helper and the drawer in a real window.
 
-#include "window_bench.h"
-
 #include "core/snapshot/readings.h"
+#include "window_bench.h"
 
 #include <QSettings>
 

@@ -1,8 +1,7 @@
 // The start card: every harbour bench opens from it and runs, and the card never stands in the way.
 
-#include "window_bench.h"
-
 #include "core/base/embedded.h"
+#include "window_bench.h"
 
 #include <gtest/gtest.h>
 

@@ -2,9 +2,9 @@
 
 #include "ui/view/tile_sheet.h"
 
-#include <gtest/gtest.h>
-
 #include <QPainter>
+
+#include <gtest/gtest.h>
 
 #include <random>
 #include <set>
@@ -55,8 +55,11 @@ TEST_P(Wander, KeepsWhatIsShared) {
 }
 
 INSTANTIATE_TEST_SUITE_P(EachWay, Wander,
-                         testing::Values(kBefore, kBefore.translated(64, 0), kBefore.translated(-64, 0), kBefore.translated(0, 64), kBefore.translated(0, -64),
-                                         kBefore.translated(128, -64), QRect(0, 0, 64, 64), kBefore.adjusted(-64, -64, 64, 64), QRect(-64, 0, 320, 64), kBefore.translated(2048, 0)));
+                         testing::Values(kBefore, kBefore.translated(64, 0), kBefore.translated(-64, 0),
+                                         kBefore.translated(0, 64), kBefore.translated(0, -64),
+                                         kBefore.translated(128, -64), QRect(0, 0, 64, 64),
+                                         kBefore.adjusted(-64, -64, 64, 64), QRect(-64, 0, 320, 64),
+                                         kBefore.translated(2048, 0)));
 
 TEST(TileSheet, TakesWholeTilesBeforeTheOriginToo) {
     EXPECT_EQ(TileSheet::tilesOf({-1, -1, 2, 2}), QRect(-1, -1, 2, 2));
@@ -75,7 +78,8 @@ TEST(TileSheet, LaysAsAPainterDoes) {
     QPainter painter(&plane);
     for (int i = 0; i < 40; ++i) {
         const auto below = [&](int most) { return static_cast<int>(random() % static_cast<unsigned>(most)); };
-        painter.fillRect(QRect(below(plane.width()), below(plane.height()), 1 + below(60), 1 + below(30)), QColor(below(256), below(256), below(256), below(256)));
+        painter.fillRect(QRect(below(plane.width()), below(plane.height()), 1 + below(60), 1 + below(30)),
+                         QColor(below(256), below(256), below(256), below(256)));
     }
     painter.end();
     sheet.put(plane, kBefore.topLeft());

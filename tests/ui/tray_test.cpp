@@ -29,16 +29,18 @@ struct Taken {
 
 std::vector<Taken> takenDuring(MainWindow& window, const std::function<void()>& act) {
     std::vector<Taken> taken;
-    const auto connection = QObject::connect(&window.tray(), &Tray::taken, [&](const QString& kind, const QString& preset, QPoint) {
-        taken.push_back({kind, preset});
-    });
+    const auto connection =
+        QObject::connect(&window.tray(), &Tray::taken, [&](const QString& kind, const QString& preset, QPoint) {
+            taken.push_back({kind, preset});
+        });
     act();
     QObject::disconnect(connection);
     return taken;
 }
 
 void sendMove(QWidget* receiver, QPoint global, Qt::MouseButtons buttons) {
-    QMouseEvent event(QEvent::MouseMove, receiver->mapFromGlobal(QPointF(global)), QPointF(global), Qt::NoButton, buttons, {});
+    QMouseEvent event(QEvent::MouseMove, receiver->mapFromGlobal(QPointF(global)), QPointF(global), Qt::NoButton,
+                      buttons, {});
     QApplication::sendEvent(receiver, &event);
 }
 
@@ -54,8 +56,10 @@ TEST(TrayItems, HoldEveryKindAndEveryJumperColour) {
     for (const TrayFamily& family : trayFamilies()) {
         ASSERT_FALSE(family.items.empty()) << family.name.toStdString();
         for (const TrayItem& item : family.items) {
-            if (item.part) kinds.insert(item.kind);
-            else colours.insert(item.preset);
+            if (item.part)
+                kinds.insert(item.kind);
+            else
+                colours.insert(item.preset);
             EXPECT_FALSE(item.label.isEmpty());
         }
     }

@@ -1,9 +1,8 @@
 // The boards turned over: key, hit testing, presses, and what can't be done from below.
 
 #include "desk.h"
-#include "window_bench.h"
-
 #include "ui/paint/board_back.h"
+#include "window_bench.h"
 
 #include <cmath>
 
@@ -83,8 +82,9 @@ TEST_F(Turned, BoardsStayInPlaceAndTheSignIsInSight) {
     turn(true);
     ASSERT_EQ(seenBoards(view.picture()).size(), 1u);
     EXPECT_NEAR(seenBoards(view.picture())[0].left(), upright.left(), 1e-9);
-    const QRectF inSight = QRectF(view.toMm({0, 0}).x, view.toMm({0, 0}).y, view.viewport()->width() / view.pixelsPerMm(),
-                                  view.viewport()->height() / view.pixelsPerMm());
+    const QRectF inSight =
+        QRectF(view.toMm({0, 0}).x, view.toMm({0, 0}).y, view.viewport()->width() / view.pixelsPerMm(),
+               view.viewport()->height() / view.pixelsPerMm());
     constexpr double kSignMm = 6;
     EXPECT_GT(inSight.bottom(), seenBoards(view.picture())[0].bottom() + kSignMm);
 }

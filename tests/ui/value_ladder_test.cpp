@@ -1,8 +1,8 @@
 // The value ladder, by the mouse, the wheel and the keyboard: the document and the light follow each step, and a run is one undo entry.
 
-#include "desk.h"
-
 #include "ui/view/value_ladder.h"
+
+#include "desk.h"
 
 #include <QWheelEvent>
 
@@ -19,7 +19,8 @@ protected:
         return live.snapshot()->partBrightness[static_cast<std::size_t>(bench().partIndex("D1"))];
     }
     void wheel(QWidget* over, QPoint at, int eighths) {
-        QWheelEvent event(QPointF(at), over->mapToGlobal(QPointF(at)), {}, {0, eighths}, Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
+        QWheelEvent event(QPointF(at), over->mapToGlobal(QPointF(at)), {}, {0, eighths}, Qt::NoButton, Qt::NoModifier,
+                          Qt::NoScrollPhase, false);
         QApplication::sendEvent(over, &event);
     }
 };

@@ -1,8 +1,7 @@
 // Views are remembered: with the bench they were chosen for, and between starts for a bench that nobody has looked at.
 
-#include "window_bench.h"
-
 #include "core/bench/bench_file.h"
+#include "window_bench.h"
 
 namespace tiepoint::ui {
 namespace {

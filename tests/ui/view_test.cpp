@@ -1,7 +1,6 @@
 // The view: hover, zoom, pan, fit, typed values, what ticks and what doesn't.
 
 #include "desk.h"
-
 #include "ui/view/value_box.h"
 
 #include <QBackingStore>
@@ -20,13 +19,16 @@ protected:
     double ohms(std::string_view id) const { return part(id).value(part(id).kind->valueIndex("resistance")); }
     void type(QWidget& widget, const char* text) { QTest::keyClicks(&widget, text); }
     void wheel(QPoint where, int notches, Qt::KeyboardModifiers modifiers = {}) {
-        QWheelEvent event(where, view.viewport()->mapToGlobal(where), {}, QPoint(0, 120 * notches), Qt::NoButton, modifiers, Qt::NoScrollPhase, false);
+        QWheelEvent event(where, view.viewport()->mapToGlobal(where), {}, QPoint(0, 120 * notches), Qt::NoButton,
+                          modifiers, Qt::NoScrollPhase, false);
         QApplication::sendEvent(view.viewport(), &event);
     }
     /// What is on the screen.
     QImage screen() {
         QTest::qWait(100);  // what was asked for is painted
-        return dynamic_cast<const QImage*>(view.backingStore()->paintDevice())->copy().convertToFormat(QImage::Format_RGB32);
+        return dynamic_cast<const QImage*>(view.backingStore()->paintDevice())
+            ->copy()
+            .convertToFormat(QImage::Format_RGB32);
     }
     /// What would be, if all of it were painted now.
     QImage anew() {
@@ -142,7 +144,8 @@ protected:
     bool eventFilter(QObject*, QEvent* event) override {
         if (event->type() != QEvent::Paint) return false;
         ++frames;
-        for (const QRect& rect : static_cast<QPaintEvent*>(event)->region()) pixels += qint64{rect.width()} * rect.height();
+        for (const QRect& rect : static_cast<QPaintEvent*>(event)->region())
+            pixels += qint64{rect.width()} * rect.height();
         return false;
     }
 };
@@ -177,8 +180,9 @@ TEST_F(BenchViewTest, FitShowsBoardsAndSupplies) {
     const Rect all = view.picture().table->allMm;
     EXPECT_TRUE(sight.contains(view.fromMm({all.left, all.top})));
     EXPECT_TRUE(sight.contains(view.fromMm({all.right(), all.bottom()})));
-    const double filled = std::max((view.fromMm({all.right(), 0}).x() - view.fromMm({all.left, 0}).x()) / sight.width(),
-                                   (view.fromMm({0, all.bottom()}).y() - view.fromMm({0, all.top}).y()) / sight.height());
+    const double filled =
+        std::max((view.fromMm({all.right(), 0}).x() - view.fromMm({all.left, 0}).x()) / sight.width(),
+                 (view.fromMm({0, all.bottom()}).y() - view.fromMm({0, all.top}).y()) / sight.height());
     EXPECT_GT(filled, 0.85);
     view.resize(900, 500);
     QApplication::processEvents();
@@ -201,7 +205,10 @@ TEST_F(BenchViewTest, PansWithTheMiddleButtonAndWithTheSpaceBar) {
 
 TEST_F(BenchViewTest, ValuesAreTypedAndKeepTheKeys) {
     open(beacon());
-    const struct { const char* typed; double ohm; } kCases[] = {{"220", 220}, {"4k7", 4700}, {"4R7", 4.7}, {"1M", 1e6}};
+    const struct {
+        const char* typed;
+        double ohm;
+    } kCases[] = {{"220", 220}, {"4k7", 4700}, {"4R7", 4.7}, {"1M", 1e6}};
     for (const auto& [typed, ohm] : kCases) {
         view.setSelection({"R1"});
         QTest::keyClick(&view, typed[0]);
@@ -240,7 +247,9 @@ TEST_F(BenchViewTest, ARefusedValueSaysWhyAndStays) {
         QTest::keyClick(&field(), Qt::Key_Return);
         EXPECT_TRUE(view.isTyping()) << wrong;
         const auto labels = view.findChildren<QLabel*>();
-        EXPECT_TRUE(std::any_of(labels.begin(), labels.end(), [](QLabel* label) { return label->isVisible() && label->text().size() > 15; })) << wrong;
+        EXPECT_TRUE(std::any_of(labels.begin(), labels.end(), [](QLabel* label) {
+            return label->isVisible() && label->text().size() > 15;
+        })) << wrong;
         QTest::keyClick(&field(), Qt::Key_Escape);
     }
     EXPECT_DOUBLE_EQ(ohms("R1"), 330);

@@ -1,8 +1,7 @@
 // The potential walk in a real window: its card, and the steps on it that light the parts on the board, and the other way round.
 
-#include "window_bench.h"
-
 #include "support/build_bench.h"
+#include "window_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -41,7 +40,8 @@ protected:
         test::slip("the step", id);
     }
     void pointAt(QPoint where) {
-        QMouseEvent event(QEvent::MouseMove, QPointF(where), card().mapToGlobal(QPointF(where)), Qt::NoButton, Qt::NoButton, {});
+        QMouseEvent event(QEvent::MouseMove, QPointF(where), card().mapToGlobal(QPointF(where)), Qt::NoButton,
+                          Qt::NoButton, {});
         QApplication::sendEvent(&card(), &event);
     }
 
@@ -60,9 +60,11 @@ TEST_F(WalkTest, TheCardPlotsTheLoopAndGoesAgain) {
     EXPECT_EQ(walk().volts.front(), walk().volts.back());
     EXPECT_EQ(walk().places.front(), walk().places.back());
     EXPECT_EQ(walk().moves.front().figure, "+5.00 V");
-    EXPECT_TRUE(card().accessibleDescription().contains("R1 \u22123.0")) << card().accessibleDescription().toStdString();
+    EXPECT_TRUE(card().accessibleDescription().contains("R1 \u22123.0"))
+        << card().accessibleDescription().toStdString();
     // Columns follow each other without a gap, and those of parts are broader.
-    for (int i = 1; i < static_cast<int>(walk().moves.size()); ++i) EXPECT_NEAR(card().column(i).left(), card().column(i - 1).right(), 1e-6);
+    for (int i = 1; i < static_cast<int>(walk().moves.size()); ++i)
+        EXPECT_NEAR(card().column(i).left(), card().column(i - 1).right(), 1e-6);
     EXPECT_GT(card().column(0).width(), 2 * card().column(1).width());
     WindowBench::click(card().closeKey());
     EXPECT_FALSE(card().isVisible());
@@ -124,7 +126,8 @@ TEST_F(WalkTest, OneAsideAtATime) {
 TEST(WalkAxis, TicksAreRoundAndHoldTheWalk) {
     const struct {
         double least, most, low, high, step;
-    } table[] = {{0, 5, 0, 5, 1}, {0, 9, 0, 10, 2}, {-3, 4.2, -4, 6, 2}, {0, 0.47, 0, 0.5, 0.1}, {0, 12, 0, 15, 5}, {0, 30, 0, 30, 10}};
+    } table[] = {{0, 5, 0, 5, 1},        {0, 9, 0, 10, 2},  {-3, 4.2, -4, 6, 2},
+                 {0, 0.47, 0, 0.5, 0.1}, {0, 12, 0, 15, 5}, {0, 30, 0, 30, 10}};
     for (const auto& row : table) {
         const AxisTicks ticks = ticksFor(row.least, row.most);
         EXPECT_NEAR(ticks.low, row.low, 1e-9) << row.most;

@@ -1,12 +1,11 @@
 // The window: it only arranges, follows the theme, scales its furniture, and its shortcuts reach the document.
 
+#include "ui/theme/theme_choice.h"
 #include "window_bench.h"
 
-#include "ui/theme/theme_choice.h"
+#include <QMenuBar>
 
 #include <gtest/gtest.h>
-
-#include <QMenuBar>
 
 #include <set>
 
@@ -47,7 +46,8 @@ TEST(Window, FoldingGivesTheBenchTheWindow) {
 TEST(Window, NoTwoActionsShareAShortcut) {
     WindowBench bench;
     std::set<QString> seen;
-    for (const QAction* action : bench.window().actions().newBench->parent()->findChildren<QAction*>(QString(), Qt::FindDirectChildrenOnly))
+    for (const QAction* action :
+         bench.window().actions().newBench->parent()->findChildren<QAction*>(QString(), Qt::FindDirectChildrenOnly))
         for (const QKeySequence& keys : action->shortcuts())
             EXPECT_TRUE(seen.insert(keys.toString()).second) << keys.toString().toStdString();
 }

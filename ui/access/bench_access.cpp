@@ -71,7 +71,8 @@ std::vector<NodeName> holesOf(const Board& board) {
     for (int index = 0; index < kLineCount; ++index) {
         const Line line = static_cast<Line>(index);
         const int count = isRail(line) ? board.kind->railHoles : board.kind->columns;
-        for (int number = 1; number <= count; ++number) names.push_back({NodeKind::Hole, toString(Hole{board.id, line, number})});
+        for (int number = 1; number <= count; ++number)
+            names.push_back({NodeKind::Hole, toString(Hole{board.id, line, number})});
     }
     return names;
 }
@@ -93,7 +94,8 @@ public:
     int childCount() const override { return static_cast<int>(names().size()); }
     QAccessibleInterface* child(int index) const override {
         const auto& all = names();
-        return index >= 0 && index < static_cast<int>(all.size()) ? nodeOf(all[static_cast<std::size_t>(index)]) : nullptr;
+        return index >= 0 && index < static_cast<int>(all.size()) ? nodeOf(all[static_cast<std::size_t>(index)])
+                                                                  : nullptr;
     }
     int indexOfChild(const QAccessibleInterface* child) const override;
     QAccessibleInterface* childAt(int x, int y) const override {
@@ -145,13 +147,20 @@ public:
     bool isValid() const override {
         const Bench& bench = root_.picture().bench();
         switch (name_.kind) {
-            case NodeKind::Board: return bench.findBoard(name_.key) != nullptr;
-            case NodeKind::Hole: return hole() && holeMm(bench, *hole()).has_value();
-            case NodeKind::Part: return bench.findPart(name_.key) != nullptr;
-            case NodeKind::Jumper: return bench.findJumper(name_.key) != nullptr;
-            case NodeKind::Note: return bench.findNote(name_.key) != nullptr;
-            case NodeKind::Pinned: return bench.findPinned(name_.key) != nullptr;
-            case NodeKind::Net: return net() < root_.picture().layout->netCount;
+            case NodeKind::Board:
+                return bench.findBoard(name_.key) != nullptr;
+            case NodeKind::Hole:
+                return hole() && holeMm(bench, *hole()).has_value();
+            case NodeKind::Part:
+                return bench.findPart(name_.key) != nullptr;
+            case NodeKind::Jumper:
+                return bench.findJumper(name_.key) != nullptr;
+            case NodeKind::Note:
+                return bench.findNote(name_.key) != nullptr;
+            case NodeKind::Pinned:
+                return bench.findPinned(name_.key) != nullptr;
+            case NodeKind::Net:
+                return net() < root_.picture().layout->netCount;
         }
         return false;
     }
@@ -165,7 +174,9 @@ public:
     int childCount() const override { return static_cast<int>(holes().size()); }
     QAccessibleInterface* child(int index) const override {
         const auto names = holes();
-        return index >= 0 && index < static_cast<int>(names.size()) ? root_.nodeOf(names[static_cast<std::size_t>(index)]) : nullptr;
+        return index >= 0 && index < static_cast<int>(names.size())
+                   ? root_.nodeOf(names[static_cast<std::size_t>(index)])
+                   : nullptr;
     }
     int indexOfChild(const QAccessibleInterface* child) const override {
         const auto names = holes();
@@ -177,13 +188,20 @@ public:
 
     QAccessible::Role role() const override {
         switch (name_.kind) {
-            case NodeKind::Board: return QAccessible::Table;
-            case NodeKind::Hole: return QAccessible::Cell;
-            case NodeKind::Part: return canPress() ? QAccessible::Button : QAccessible::Graphic;
-            case NodeKind::Jumper: return QAccessible::Graphic;
-            case NodeKind::Net: return QAccessible::Grouping;
-            case NodeKind::Note: return QAccessible::Note;
-            case NodeKind::Pinned: return QAccessible::StaticText;
+            case NodeKind::Board:
+                return QAccessible::Table;
+            case NodeKind::Hole:
+                return QAccessible::Cell;
+            case NodeKind::Part:
+                return canPress() ? QAccessible::Button : QAccessible::Graphic;
+            case NodeKind::Jumper:
+                return QAccessible::Graphic;
+            case NodeKind::Net:
+                return QAccessible::Grouping;
+            case NodeKind::Note:
+                return QAccessible::Note;
+            case NodeKind::Pinned:
+                return QAccessible::StaticText;
         }
         return QAccessible::NoRole;
     }
@@ -221,7 +239,8 @@ public:
         if (!isValid()) return {};
         if (what == QAccessible::Name) return nameWords();
         if (what == QAccessible::Value) return valueWords();
-        if (what == QAccessible::Description && name_.kind == NodeKind::Part) return leadsWords(root_.picture(), index());
+        if (what == QAccessible::Description && name_.kind == NodeKind::Part)
+            return leadsWords(root_.picture(), index());
         return {};
     }
     void setText(QAccessible::Text, const QString&) override {}
@@ -274,14 +293,18 @@ private:
                 const Point at = picture.seenAt(*hole());
                 return {at.x - kHoleHalfMm, at.y - kHoleHalfMm, 2 * kHoleHalfMm, 2 * kHoleHalfMm};
             }
-            case NodeKind::Part: return partShape(picture, index()).boundingRect();
-            case NodeKind::Jumper: return jumperShape(picture, index()).boundingRect();
-            case NodeKind::Note: return noteFrame(picture, indexOf(picture.bench().notes, name_.key));
+            case NodeKind::Part:
+                return partShape(picture, index()).boundingRect();
+            case NodeKind::Jumper:
+                return jumperShape(picture, index()).boundingRect();
+            case NodeKind::Note:
+                return noteFrame(picture, indexOf(picture.bench().notes, name_.key));
             case NodeKind::Pinned: {
                 const PinnedTag* tag = picture.pinnedTag(name_.key);
                 return tag ? tag->frame : QRectF();
             }
-            case NodeKind::Net: break;
+            case NodeKind::Net:
+                break;
         }
         QRectF around;
         for (const Joint& joint : picture.layout->joints) {
@@ -295,13 +318,20 @@ private:
     QString nameWords() const {
         const Picture& picture = root_.picture();
         switch (name_.kind) {
-            case NodeKind::Board: return boardWordsFor(picture, indexOf(picture.bench().boards, name_.key));
-            case NodeKind::Hole: return holeWords(picture, *hole());
-            case NodeKind::Part: return partWords(picture, index());
-            case NodeKind::Jumper: return jumperWords(picture, index());
-            case NodeKind::Net: return netWords(picture, net());
-            case NodeKind::Pinned: return pinnedWords(picture, name_.key);
-            case NodeKind::Note: return noteWords(picture, indexOf(picture.bench().notes, name_.key));
+            case NodeKind::Board:
+                return boardWordsFor(picture, indexOf(picture.bench().boards, name_.key));
+            case NodeKind::Hole:
+                return holeWords(picture, *hole());
+            case NodeKind::Part:
+                return partWords(picture, index());
+            case NodeKind::Jumper:
+                return jumperWords(picture, index());
+            case NodeKind::Net:
+                return netWords(picture, net());
+            case NodeKind::Pinned:
+                return pinnedWords(picture, name_.key);
+            case NodeKind::Note:
+                return noteWords(picture, indexOf(picture.bench().notes, name_.key));
         }
         return {};
     }
@@ -309,7 +339,8 @@ private:
     QString valueWords() const {
         if (name_.kind == NodeKind::Net) return voltsWords(root_.picture(), net());
         if (name_.kind == NodeKind::Pinned) return pinnedFigure(root_.picture(), name_.key);
-        if (name_.kind == NodeKind::Part || name_.kind == NodeKind::Jumper) return readingWords(root_.picture(), name_.key);
+        if (name_.kind == NodeKind::Part || name_.kind == NodeKind::Jumper)
+            return readingWords(root_.picture(), name_.key);
         return {};
     }
 
@@ -359,7 +390,8 @@ void announceBench(BenchView& view, LiveBench& live) {
         if (!QAccessible::isActive()) return;
         BenchRoot* root = rootOf(view);
         for (const QString& id : root ? view.selection() : QStringList()) {
-            QAccessibleEvent event(root->nodeOf({kindOf(view.picture().bench(), id.toStdString()), id.toStdString()}), QAccessible::SelectionAdd);
+            QAccessibleEvent event(root->nodeOf({kindOf(view.picture().bench(), id.toStdString()), id.toStdString()}),
+                                   QAccessible::SelectionAdd);
             QAccessible::updateAccessibility(&event);
         }
     });

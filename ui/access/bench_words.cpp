@@ -23,10 +23,13 @@ QString endWords(const Picture& picture, const JumperEnd& end) {
     if (const Hole* hole = std::get_if<Hole>(&end)) return qs(holeName(picture.bench(), *hole));
     const Socket& socket = std::get<Socket>(end);
     const Part& part = *picture.bench().findPart(socket.part);
-    return QStringLiteral("socket %1 of %2").arg(qs(part.kind->leads[static_cast<std::size_t>(socket.lead)].name), qs(part.id));
+    return QStringLiteral("socket %1 of %2")
+        .arg(qs(part.kind->leads[static_cast<std::size_t>(socket.lead)].name), qs(part.id));
 }
 
-QString leadName(const Part& part, int lead) { return QStringLiteral("%1 lead %2").arg(qs(part.id), qs(part.kind->leads[static_cast<std::size_t>(lead)].name)); }
+QString leadName(const Part& part, int lead) {
+    return QStringLiteral("%1 lead %2").arg(qs(part.id), qs(part.kind->leads[static_cast<std::size_t>(lead)].name));
+}
 
 QString occupantWords(const Bench& bench, const Hole& hole) {
     const auto occupant = occupantOf(bench, hole);
@@ -39,8 +42,9 @@ QString occupantWords(const Bench& bench, const Hole& hole) {
 
 QString benchWords(const Picture& picture) {
     const Snapshot* live = picture.live();
-    const QString state = !live ? QStringLiteral("no current can be told") : live->largestCurrentAmpere > kNoCurrentAmpere ? QStringLiteral("current flows")
-                                                                                                                        : QStringLiteral("no current flows");
+    const QString state = !live                                           ? QStringLiteral("no current can be told")
+                          : live->largestCurrentAmpere > kNoCurrentAmpere ? QStringLiteral("current flows")
+                                                                          : QStringLiteral("no current flows");
     return QStringLiteral("%1, %2").arg(qs(picture.bench().title), state);
 }
 
@@ -65,14 +69,18 @@ QString holeWords(const Picture& picture, const Hole& hole) {
     return words.join(QStringLiteral(", "));
 }
 
-QString partWords(const Picture& picture, int part) { return qs(describePart(picture.bench().parts[static_cast<std::size_t>(part)])); }
+QString partWords(const Picture& picture, int part) {
+    return qs(describePart(picture.bench().parts[static_cast<std::size_t>(part)]));
+}
 
 QString leadsWords(const Picture& picture, int part) {
     const Part& which = picture.bench().parts[static_cast<std::size_t>(part)];
     QStringList words;
     for (std::size_t lead = 0; lead < which.leads.size(); ++lead) {
         if (which.kind->leads[lead].socket) continue;
-        const QString where = which.leads[lead] ? QStringLiteral("in %1").arg(qs(holeName(picture.bench(), *which.leads[lead]))) : QStringLiteral("in no hole");
+        const QString where = which.leads[lead]
+                                  ? QStringLiteral("in %1").arg(qs(holeName(picture.bench(), *which.leads[lead])))
+                                  : QStringLiteral("in no hole");
         words << QStringLiteral("%1 %2").arg(qs(which.kind->leads[lead].name), where);
     }
     return words.join(QStringLiteral(", "));
@@ -94,7 +102,8 @@ QString netWords(const Picture& picture, int net) {
             words << qs(holeName(picture.bench(), layout.holeAt(joint.hole)));
         } else if (joint.lead >= 0) {
             const int part = layout.partOfLead(joint.lead);
-            words << leadName(picture.bench().parts[static_cast<std::size_t>(part)], joint.lead - layout.firstLead[static_cast<std::size_t>(part)]);
+            words << leadName(picture.bench().parts[static_cast<std::size_t>(part)],
+                              joint.lead - layout.firstLead[static_cast<std::size_t>(part)]);
         }
     }
     const auto more = words.size() - kMostOfNet;
@@ -108,7 +117,8 @@ QString noteWords(const Picture& picture, int note) {
 }
 
 QString pinnedWords(const Picture& picture, const std::string& id) {
-    return QStringLiteral("Pinned reading, %1").arg(qs(measurandInWords(picture.bench(), picture.bench().findPinned(id)->of)));
+    return QStringLiteral("Pinned reading, %1")
+        .arg(qs(measurandInWords(picture.bench(), picture.bench().findPinned(id)->of)));
 }
 
 QString pinnedFigure(const Picture& picture, const std::string& id) {

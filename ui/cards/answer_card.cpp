@@ -58,7 +58,9 @@ void AnswerCard::makeKeys() {
 
 QString AnswerCard::wordsInColour() const {
     QString words;
-    const auto paragraph = [&](const QString& inside) { words += QStringLiteral("<p style='margin:0 0 4px 0'>%1</p>").arg(inside); };
+    const auto paragraph = [&](const QString& inside) {
+        words += QStringLiteral("<p style='margin:0 0 4px 0'>%1</p>").arg(inside);
+    };
     // The missing link first: on a small card the rest is scrolled to.
     for (const Cause& cause : shown_->answer.chain) {
         if (cause.missingLink) paragraph(QStringLiteral("<b>Missing link:</b> ") + qs(cause.text).toHtmlEscaped());
@@ -67,7 +69,8 @@ QString AnswerCard::wordsInColour() const {
         if (!cause.missingLink) paragraph(qs(cause.text).toHtmlEscaped());
     }
     for (const Remedy& remedy : shown_->answer.remedies) {
-        paragraph(QStringLiteral("<b>%1:</b> then %2.").arg(qs(remedy.text).toHtmlEscaped(), qs(remedy.outcome).toHtmlEscaped()));
+        paragraph(QStringLiteral("<b>%1:</b> then %2.")
+                      .arg(qs(remedy.text).toHtmlEscaped(), qs(remedy.outcome).toHtmlEscaped()));
     }
     return words;
 }
@@ -77,7 +80,9 @@ void AnswerCard::arrangeCard() {
     const QRectF box = body();
     const QFont font = look().font(kWordSize);
     words_->setFont(font);
-    area_->setStyleSheet(fieldStyle(look()) + QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }").arg(look().theme->text.name()));
+    area_->setStyleSheet(fieldStyle(look()) +
+                         QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }")
+                             .arg(look().theme->text.name()));
     if (shown_ && !stale_) words_->setText(wordsInColour());
     const double keyHeight = keys_.empty() ? 0 : look().px(kKeyHeight);
     double left = box.left() - look().px(4);
@@ -96,8 +101,8 @@ void AnswerCard::arrangeCard() {
 void AnswerCard::paintBody(QPainter& painter) {
     if (!shown_) return;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), qs(shown_->answer.question), look().font(text::kBody, QFont::DemiBold),
-             stale_ ? look().theme->dimText : look().theme->text);
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), qs(shown_->answer.question),
+             look().font(text::kBody, QFont::DemiBold), stale_ ? look().theme->dimText : look().theme->text);
 }
 
 }  // namespace tiepoint::ui

@@ -21,7 +21,8 @@ void AsideCard::arrangeCard() {
     const QRectF surface = frame();
     close_->setFont(look().font(text::kBody));
     close_->setStyleSheet(wordKeyStyle(look()));
-    close_->setGeometry(QRectF(surface.right() - size - look().px(8), surface.top() + look().px(8), size, size).toRect());
+    close_->setGeometry(
+        QRectF(surface.right() - size - look().px(8), surface.top() + look().px(8), size, size).toRect());
 }
 
 double AsideCard::widthBesideKey() const { return body().width() - look().px(kKeySize - 10); }
@@ -44,8 +45,10 @@ void AsideCard::keyPressEvent(QKeyEvent* event) {
 }
 
 QString wordKeyStyle(const Look& look) {
-    return QStringLiteral("QToolButton { color: %1; background: transparent; border: none; padding: 0 %2px; font-weight: 600; }"
-                          "QToolButton:hover, QToolButton:focus { text-decoration: underline; } QToolButton:disabled { color: %3; }")
+    return QStringLiteral(
+               "QToolButton { color: %1; background: transparent; border: none; padding: 0 %2px; font-weight: 600; }"
+               "QToolButton:hover, QToolButton:focus { text-decoration: underline; } QToolButton:disabled { color: %3; "
+               "}")
         .arg(look.theme->accent.name())
         .arg(look.ipx(4))
         .arg(look.theme->dimText.name());

@@ -42,12 +42,15 @@ void Card::drawLine(QPainter& painter, const QRectF& box, const QString& words, 
 void Card::drawFigure(QPainter& painter, const QRectF& box, const QString& figure, double at1080, const QColor& colour,
                       Qt::Alignment side) const {
     const double size = look_.px(at1080);
-    const double middle = box.top() + QFontMetricsF(look_.font(at1080, QFont::DemiBold)).ascent() - kCapHeight * size / 2;
+    const double middle =
+        box.top() + QFontMetricsF(look_.font(at1080, QFont::DemiBold)).ascent() - kCapHeight * size / 2;
     const double x = side & Qt::AlignHCenter ? box.center().x() : side & Qt::AlignRight ? box.right() : box.left();
     drawText(painter, figure, QPointF(x, middle), {size, QFont::DemiBold}, colour, side);
 }
 
-double Card::figureWidth(const QString& figure, double at1080) const { return textWidthMm(figure, {look_.px(at1080), QFont::DemiBold}); }
+double Card::figureWidth(const QString& figure, double at1080) const {
+    return textWidthMm(figure, {look_.px(at1080), QFont::DemiBold});
+}
 
 void Card::paintEvent(QPaintEvent*) {
     QPainter painter(this);

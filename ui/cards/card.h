@@ -20,8 +20,8 @@ protected:
     virtual void arrangeCard() {}
     virtual void paintBody(QPainter& painter) = 0;
 
-    QRectF frame() const;   ///< the card's surface inside the widget
-    QRectF body() const;    ///< the surface less its padding
+    QRectF frame() const;  ///< the card's surface inside the widget
+    QRectF body() const;   ///< the surface less its padding
     /// Draws one line, shortened with an ellipsis where it doesn't fit; `box` says the line's left, top and width.
     void drawLine(QPainter& painter, const QRectF& box, const QString& words, const QFont& font, const QColor& colour,
                   Qt::Alignment side = Qt::AlignLeft) const;

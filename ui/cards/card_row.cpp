@@ -78,7 +78,8 @@ void CardRow::refresh() {
 void CardRow::setLook(const Look& look) {
     if (look_ == look) return;
     look_ = look;
-    for (Card* card : {static_cast<Card*>(reading_), static_cast<Card*>(loop_), static_cast<Card*>(values_), static_cast<Card*>(legend_)})
+    for (Card* card : {static_cast<Card*>(reading_), static_cast<Card*>(loop_), static_cast<Card*>(values_),
+                       static_cast<Card*>(legend_)})
         card->setLook(look);
     for (Card* card : {aside_, standing_}) {
         if (card) card->setLook(look);

@@ -48,7 +48,7 @@ private:
     LegendCard* legend_;
     Card* aside_ = nullptr;     ///< called for, in the legend's place
     Card* standing_ = nullptr;  ///< there while none is called for
-    QTimer patience_;  ///< an answer that takes longer than a frame is shown as missing
+    QTimer patience_;           ///< an answer that takes longer than a frame is shown as missing
     Look look_;
 };
 

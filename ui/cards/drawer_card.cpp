@@ -21,10 +21,15 @@ QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 }  // namespace
 
-ResistorDrawer starterDrawer() { return ResistorDrawer({10, 100, 220, 330, 470, 1e3, 2.2e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 1e6}); }
+ResistorDrawer starterDrawer() {
+    return ResistorDrawer({10, 100, 220, 330, 470, 1e3, 2.2e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 1e6});
+}
 
 DrawerCard::DrawerCard(QWidget* parent)
-    : AsideCard(parent), list_(new QLineEdit(this)), everything_(new QToolButton(this)), starter_(new QToolButton(this)) {
+    : AsideCard(parent),
+      list_(new QLineEdit(this)),
+      everything_(new QToolButton(this)),
+      starter_(new QToolButton(this)) {
     setAccessibleName(tr("My drawer"));
     list_->setAccessibleName(tr("The resistors in my drawer"));
     list_->setPlaceholderText(tr("every value of E12; or a list: 220 330 1k 4k7"));
@@ -57,7 +62,9 @@ void DrawerCard::arrangeCard() {
     AsideCard::arrangeCard();
     const QRectF box = body();
     list_->setStyleSheet(fieldStyle(look()));
-    list_->setGeometry(QRectF(box.left(), box.top() + look().px(text::kBody * 1.6 + text::kSmall * 1.5), box.width(), look().px(kFieldHeight)).toRect());
+    list_->setGeometry(QRectF(box.left(), box.top() + look().px(text::kBody * 1.6 + text::kSmall * 1.5), box.width(),
+                              look().px(kFieldHeight))
+                           .toRect());
     double x = box.left() - look().px(4);
     for (QToolButton* key : {everything_, starter_}) {
         key->setFont(look().font(text::kSmall + 1));
@@ -71,9 +78,11 @@ void DrawerCard::arrangeCard() {
 void DrawerCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("My drawer"), look().font(text::kBody, QFont::DemiBold), theme.text);
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("My drawer"),
+             look().font(text::kBody, QFont::DemiBold), theme.text);
     drawLine(painter, QRectF(box.left(), box.top() + look().px(text::kBody * 1.5), box.width(), 0),
-             refusal_.isEmpty() ? tr("Mends and the helper take only these resistors.") : refusal_, look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload);
+             refusal_.isEmpty() ? tr("Mends and the helper take only these resistors.") : refusal_,
+             look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload);
     const double top = list_->geometry().bottom() + look().px(8), bottom = box.bottom() - look().px(kKeyHeight);
     const QFont font = look().font(text::kSmall);
     double x = box.left(), y = top;
@@ -91,7 +100,9 @@ void DrawerCard::paintBody(QPainter& painter) {
         painter.scale(look().px(kResistorLength) / kSampleMm, look().px(kResistorLength) / kSampleMm);
         paintSample(painter, theme, resistor);
         painter.restore();
-        drawLine(painter, QRectF(x + look().px(kResistorLength + 4), y + look().px(kChipHeight - text::kSmall * 1.3) / 2, look().px(kChipWidth - kResistorLength - 4), 0),
+        drawLine(painter,
+                 QRectF(x + look().px(kResistorLength + 4), y + look().px(kChipHeight - text::kSmall * 1.3) / 2,
+                        look().px(kChipWidth - kResistorLength - 4), 0),
                  qs(formatSetting(ohm, "ohm")), font, theme.text);
         x += look().px(kChipWidth);
     }

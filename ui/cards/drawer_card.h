@@ -1,9 +1,8 @@
 #pragma once
 // My drawer: the resistors of a kit, typed as a list and shown with their bands. Mends and the helper take only those.
 
-#include "ui/cards/aside_card.h"
-
 #include "core/parts/drawer.h"
+#include "ui/cards/aside_card.h"
 
 #include <QLabel>
 #include <QLineEdit>

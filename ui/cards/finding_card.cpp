@@ -90,7 +90,8 @@ void FindingCard::follow() {
     preview_->setVisible(shown && shown->mend);
     apply_->setVisible(shown && shown->mend);
     setAccessibleName(heading());
-    setAccessibleDescription(shown ? qs(shown->text + (shown->mend ? " Mend: " + shown->mend->text + "." : "")) : QString());
+    setAccessibleDescription(shown ? qs(shown->text + (shown->mend ? " Mend: " + shown->mend->text + "." : ""))
+                                   : QString());
     if (shown && shown->mend) apply_->setToolTip(qs(shown->mend->text));
     arrangeCard();
     update();
@@ -107,10 +108,13 @@ QString FindingCard::heading() const {
 QString FindingCard::wordsInColour() const {
     const Finding& shown = *finding();
     QString words;
-    const auto paragraph = [&](const QString& inside) { words += QStringLiteral("<p style='margin:0 0 4px 0'>%1</p>").arg(inside); };
+    const auto paragraph = [&](const QString& inside) {
+        words += QStringLiteral("<p style='margin:0 0 4px 0'>%1</p>").arg(inside);
+    };
     paragraph(qs(shown.text).toHtmlEscaped());
     if (const QString proof = qs(figureWords(shown)); !proof.isEmpty()) {
-        paragraph(QStringLiteral("<span style='color:%1'>%2.</span>").arg(look().theme->dimText.name(), capitalised(proof).toHtmlEscaped()));
+        paragraph(QStringLiteral("<span style='color:%1'>%2.</span>")
+                      .arg(look().theme->dimText.name(), capitalised(proof).toHtmlEscaped()));
     }
     if (shown.mend) paragraph(QStringLiteral("<b>Mend:</b> %1.").arg(qs(shown.mend->text).toHtmlEscaped()));
     return words;
@@ -125,20 +129,25 @@ void FindingCard::step(int by) {
 /// Pointing at the keys or reaching them by the keyboard is enough to see what they would do; the key keeps it in sight.
 void FindingCard::followPreview() {
     const Finding* shown = finding();
-    const auto pointedAt = [](const QToolButton* key) { return key->isVisible() && (key->underMouse() || key->hasFocus()); };
+    const auto pointedAt = [](const QToolButton* key) {
+        return key->isVisible() && (key->underMouse() || key->hasFocus());
+    };
     Q_EMIT previewWanted(shown && shown->mend && (preview_->isChecked() || pointedAt(preview_) || pointedAt(apply_)));
 }
 
 bool FindingCard::eventFilter(QObject* watched, QEvent* event) {
     const auto type = event->type();
-    if (type == QEvent::Enter || type == QEvent::Leave || type == QEvent::FocusIn || type == QEvent::FocusOut || type == QEvent::Hide) {
-        QMetaObject::invokeMethod(this, &FindingCard::followPreview, Qt::QueuedConnection);  // once the key knows it itself
+    if (type == QEvent::Enter || type == QEvent::Leave || type == QEvent::FocusIn || type == QEvent::FocusOut ||
+        type == QEvent::Hide) {
+        QMetaObject::invokeMethod(this, &FindingCard::followPreview,
+                                  Qt::QueuedConnection);  // once the key knows it itself
     }
     return AsideCard::eventFilter(watched, event);
 }
 
 void FindingCard::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) return step(event->key() == Qt::Key_Left ? -1 : 1);
+    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right)
+        return step(event->key() == Qt::Key_Left ? -1 : 1);
     AsideCard::keyPressEvent(event);
 }
 
@@ -147,9 +156,14 @@ void FindingCard::arrangeCard() {
     const QRectF box = body();
     const Finding* shown = finding();
     words_->setFont(look().font(kWordSize));
-    area_->setStyleSheet(fieldStyle(look()) + QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }").arg(look().theme->text.name()));
+    area_->setStyleSheet(fieldStyle(look()) +
+                         QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }")
+                             .arg(look().theme->text.name()));
     words_->setText(shown ? wordsInColour() : QString());
-    const QString style = wordKeyStyle(look()) + QStringLiteral("QToolButton:checked { text-decoration: underline; } QToolButton::menu-indicator { image: none; }");
+    const QString style =
+        wordKeyStyle(look()) +
+        QStringLiteral(
+            "QToolButton:checked { text-decoration: underline; } QToolButton::menu-indicator { image: none; }");
     for (QToolButton* key : {previous_, next_, level_, preview_, apply_}) {
         key->setFont(look().font(text::kLabel));
         key->setStyleSheet(style);
@@ -161,7 +175,8 @@ void FindingCard::arrangeCard() {
         key->setGeometry(QRectF(left, low, key->sizeHint().width(), height).toRect());
         left += key->sizeHint().width() + look().px(kKeyGap);
     }
-    level_->setGeometry(QRectF(box.right() - level_->sizeHint().width(), low, level_->sizeHint().width(), height).toRect());
+    level_->setGeometry(
+        QRectF(box.right() - level_->sizeHint().width(), low, level_->sizeHint().width(), height).toRect());
     const double heading = QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height();
     const double arrow = look().px(kArrowKey);
     const double arrowsLeft = box.left() + widthBesideKey() - 2 * arrow;
@@ -175,10 +190,12 @@ void FindingCard::paintBody(QPainter& painter) {
     const Finding* shown = finding();
     if (!shown) return;
     const QRectF box = body();
-    const double height = QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height(), symbol = look().px(kSymbol);
+    const double height = QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height(),
+                 symbol = look().px(kSymbol);
     paintFindingSymbol(painter, *look().theme, *shown, {box.left() + symbol / 2, box.top() + height / 2}, symbol);
     const double left = box.left() + symbol + look().px(kSymbolGap);
-    drawLine(painter, QRectF(left, box.top(), previous_->x() - left, 0), heading(), look().font(text::kBody, QFont::DemiBold), look().theme->text);
+    drawLine(painter, QRectF(left, box.top(), previous_->x() - left, 0), heading(),
+             look().font(text::kBody, QFont::DemiBold), look().theme->text);
 }
 
 }  // namespace tiepoint::ui

@@ -2,9 +2,8 @@
 // What was found on the bench, one at a time, the cause first: how grave it is, a sentence, the proof in figures, and where it is revealed
 // the mend, which can be shown on the bench and carried out. Says nothing by itself: it shows what it is given.
 
-#include "ui/cards/aside_card.h"
-
 #include "core/findings/finding.h"
+#include "ui/cards/aside_card.h"
 
 #include <QLabel>
 #include <QMenu>

@@ -34,7 +34,8 @@ LegendCard::LegendCard(QWidget* parent)
     });
     connect(voltage_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.voltage = on; }); });
     connect(strips_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.strips = on; }); });
-    connect(readings_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.readings = on; }); });
+    connect(readings_, &QAbstractButton::clicked, this,
+            [this](bool on) { choose([on](Views& v) { v.readings = on; }); });
     connect(turned_, &QAbstractButton::clicked, this, [this](bool on) { choose([on](Views& v) { v.turned = on; }); });
 }
 

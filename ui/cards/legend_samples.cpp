@@ -27,11 +27,13 @@ void inMm(QPainter& painter, QPointF origin, double pixelsPerMm, const Draw& dra
 
 }  // namespace
 
-void paintArrowSample(QPainter& painter, const Look& look, const QRectF& box, double share, Arrows arrows, SampleBed bed) {
+void paintArrowSample(QPainter& painter, const Look& look, const QRectF& box, double share, Arrows arrows,
+                      SampleBed bed) {
     const double scale = look.px(kPixelsPerMm);
     const double shown = arrows == Arrows::Off ? 0 : std::min(share, 1.0);
-    const auto sample = bed == SampleBed::Jumper ? static_cast<void (*)(QPainter&, const Theme&, double, double, bool)>(paintArrowSample)
-                                                 : paintStripArrowSample;
+    const auto sample = bed == SampleBed::Jumper
+                            ? static_cast<void (*)(QPainter&, const Theme&, double, double, bool)>(paintArrowSample)
+                            : paintStripArrowSample;
     inMm(painter, QPointF(box.left(), box.center().y()), scale,
          [&] { sample(painter, *look.theme, box.width() / scale, shown, arrows == Arrows::Electrons); });
 }
@@ -48,7 +50,8 @@ void paintStripsSample(QPainter& painter, const Look& look, const QRectF& box) {
 }
 
 void paintReadingSample(QPainter& painter, const Look& look, const QRectF& box) {
-    inMm(painter, box.center(), look.px(kTagPixelsPerMm), [&] { paintReadingIcon(painter, *look.theme, QStringLiteral("1.98 V")); });
+    inMm(painter, box.center(), look.px(kTagPixelsPerMm),
+         [&] { paintReadingIcon(painter, *look.theme, QStringLiteral("1.98 V")); });
 }
 
 }  // namespace tiepoint::ui

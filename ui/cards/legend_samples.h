@@ -11,7 +11,8 @@ namespace tiepoint::ui {
 enum class SampleBed { Jumper, Strip };
 
 /// A length of jumper or strip with the arrows of that share of full scale.
-void paintArrowSample(QPainter& painter, const Look& look, const QRectF& box, double share, Arrows arrows, SampleBed bed);
+void paintArrowSample(QPainter& painter, const Look& look, const QRectF& box, double share, Arrows arrows,
+                      SampleBed bed);
 /// The scale of the voltage view from left (lowest) to right.
 void paintVoltageSample(QPainter& painter, const Look& look, const QRectF& box);
 /// Three strips of bare metal.

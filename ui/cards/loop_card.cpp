@@ -41,8 +41,10 @@ void LoopCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
     drawLine(painter, box, text_.title, look().font(text::kBody), theme.dimText);
-    if (!text_.drops.empty()) paintDrops(painter, box);
-    else if (!text_.in.empty()) paintJunction(painter, box);
+    if (!text_.drops.empty())
+        paintDrops(painter, box);
+    else if (!text_.in.empty())
+        paintJunction(painter, box);
     else if (!text_.big.isEmpty())
         drawFigure(painter, box.translated(-look().px(3), look().px(19)), text_.big, text::kBigReading, theme.text);
     paintNote(painter);
@@ -57,8 +59,8 @@ void LoopCard::paintNote(QPainter& painter) const {
     const double lines = alone ? 3 : text_.big.isEmpty() ? 1 : 2;
     const double height = lines * QFontMetricsF(font).height() + look().px(2);
     const double top = alone ? box.top() + look().px(48) : frame().bottom() - look().px(18) - height;
-    painter.drawText(QRectF(box.left(), top, box.width(), height), Qt::AlignLeft | Qt::TextWordWrap | (alone ? Qt::AlignTop : Qt::AlignVCenter),
-                     text_.note);
+    painter.drawText(QRectF(box.left(), top, box.width(), height),
+                     Qt::AlignLeft | Qt::TextWordWrap | (alone ? Qt::AlignTop : Qt::AlignVCenter), text_.note);
 }
 
 std::vector<QRectF> LoopCard::segments(const QRectF& box) const {
@@ -90,7 +92,8 @@ void LoopCard::paintDrops(QPainter& painter, const QRectF& box) const {
         if (frames[i].width() <= 0) continue;
         paintSegment(painter, frames[i], text_.drops[i]);
         if (voltage_) continue;
-        drawFigure(painter, frames[i].translated(0, look().px(52)), text_.drops[i].volts, kVoltSize, look().theme->text, Qt::AlignHCenter);
+        drawFigure(painter, frames[i].translated(0, look().px(52)), text_.drops[i].volts, kVoltSize, look().theme->text,
+                   Qt::AlignHCenter);
     }
     if (voltage_) paintPotentials(painter, bar, frames);
 }
@@ -117,7 +120,8 @@ void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText
     const QColor ink = qGray(face.rgb()) > 120 ? QColor(0x1b, 0x1e, 0x22) : QColor(0xff, 0xff, 0xff);
     const QFont font = look().font(text::kBody, QFont::DemiBold);
     const double top = box.center().y() - QFontMetricsF(font).height() / 2;
-    drawLine(painter, QRectF(box.left(), top, box.width(), 0), QString::fromStdString(drop.part), font, ink, Qt::AlignHCenter);
+    drawLine(painter, QRectF(box.left(), top, box.width(), 0), QString::fromStdString(drop.part), font, ink,
+             Qt::AlignHCenter);
 }
 
 void LoopCard::paintPotentials(QPainter& painter, const QRectF& box, const std::vector<QRectF>& segments) const {
@@ -129,11 +133,11 @@ void LoopCard::paintPotentials(QPainter& painter, const QRectF& box, const std::
     for (std::size_t i = 0; i < segments.size(); ++i) {
         const QRectF& segment = segments[i];
         if (segment.width() <= 0) continue;
-        drawLine(painter, segment.translated(0, segment.height() + look().px(2)), QString::fromStdString(text_.drops[i].part), ids,
-                 theme.dimText, Qt::AlignHCenter);
+        drawLine(painter, segment.translated(0, segment.height() + look().px(2)),
+                 QString::fromStdString(text_.drops[i].part), ids, theme.dimText, Qt::AlignHCenter);
         const bool first = last.isEmpty();
-        drawFigure(painter, QRectF(first ? segment.left() : segment.left() - width / 2, top, width, 0), text_.drops[i].fromVolts,
-                   text::kLabel, theme.text, first ? Qt::AlignLeft : Qt::AlignHCenter);
+        drawFigure(painter, QRectF(first ? segment.left() : segment.left() - width / 2, top, width, 0),
+                   text_.drops[i].fromVolts, text::kLabel, theme.text, first ? Qt::AlignLeft : Qt::AlignHCenter);
         last = text_.drops[i].toVolts;
     }
     drawFigure(painter, QRectF(box.right() - width, top, width, 0), last, text::kLabel, theme.text, Qt::AlignRight);
@@ -146,7 +150,8 @@ void LoopCard::paintJunction(QPainter& painter, const QRectF& box) const {
     for (const BranchText& term : text_.in) terms.push_back(&term);
     for (const BranchText& term : text_.out) terms.push_back(&term);
     const double sign = look().px(34);
-    const double width = (box.width() - sign * static_cast<double>(terms.size() - 1)) / static_cast<double>(terms.size());
+    const double width =
+        (box.width() - sign * static_cast<double>(terms.size() - 1)) / static_cast<double>(terms.size());
     double widest = 1;
     for (const BranchText* term : terms) widest = std::max(widest, figureWidth(term->current, kBranchSize));
     const double branchSize = kBranchSize * std::min(1.0, width / widest);
@@ -160,7 +165,8 @@ void LoopCard::paintJunction(QPainter& painter, const QRectF& box) const {
         left += width;
         if (i + 1 == terms.size()) break;
         const QString between = i + 1 == text_.in.size() ? QStringLiteral("=") : QStringLiteral("+");
-        drawFigure(painter, QRectF(left, column.top() + look().px(32), sign - look().px(8), 0), between, kBranchSize, theme.dimText, Qt::AlignHCenter);
+        drawFigure(painter, QRectF(left, column.top() + look().px(32), sign - look().px(8), 0), between, kBranchSize,
+                   theme.dimText, Qt::AlignHCenter);
         left += sign;
     }
 }

@@ -26,8 +26,9 @@ LoopText textOf(const Picture& picture, const Loop& loop) {
     double top = 0;
     for (const Drop& drop : loop.drops) top = std::max(top, std::abs(drop.fromVolt));
     for (const Drop& drop : loop.drops)
-        text.drops.push_back({picture.bench().parts[drop.part].id, voltWords(drop.volt()), drop.volt() / loop.supplyVolt,
-                              drop.fromVolt / top, drop.toVolt / top, voltWords(drop.fromVolt), voltWords(drop.toVolt)});
+        text.drops.push_back({picture.bench().parts[drop.part].id, voltWords(drop.volt()),
+                              drop.volt() / loop.supplyVolt, drop.fromVolt / top, drop.toVolt / top,
+                              voltWords(drop.fromVolt), voltWords(drop.toVolt)});
     text.note = QStringLiteral("Together %1, what the supply gives.").arg(voltWords(loop.supplyVolt));
     return text;
 }
@@ -37,10 +38,13 @@ LoopText textOf(const Picture& picture, const Loop& loop) {
 QString metalName(const Hole& hole) {
     switch (hole.line) {
         case Line::TopPlus:
-        case Line::BottomPlus: return QStringLiteral("the plus rail");
+        case Line::BottomPlus:
+            return QStringLiteral("the plus rail");
         case Line::TopMinus:
-        case Line::BottomMinus: return QStringLiteral("the minus rail");
-        default: return QStringLiteral("column %1").arg(hole.number);
+        case Line::BottomMinus:
+            return QStringLiteral("the minus rail");
+        default:
+            return QStringLiteral("column %1").arg(hole.number);
     }
 }
 
@@ -57,7 +61,8 @@ std::string ownerOf(const Picture& picture, const Branch& branch) {
 BranchText branchText(const Picture& picture, const Branch& branch, const Hole& hole) {
     const std::string owner = ownerOf(picture, branch);
     const QString metal = isRail(hole.line) ? QStringLiteral("rail") : QStringLiteral("strip");
-    const QString where = owner.empty() ? metal + (branch.ampere > 0 ? QStringLiteral(" before") : QStringLiteral(" after")) : qs(owner);
+    const QString where =
+        owner.empty() ? metal + (branch.ampere > 0 ? QStringLiteral(" before") : QStringLiteral(" after")) : qs(owner);
     return {currentWords(std::abs(branch.ampere)), where, std::abs(branch.ampere)};
 }
 
@@ -70,8 +75,8 @@ LoopText textOf(const Picture& picture, const Junction& junction) {
         const std::string owner = ownerOf(picture, branch);
         if (owner.empty()) continue;
         const bool leaves = branch.ampere < 0;
-        text.title = QStringLiteral("Where %1 %2 %3").arg(qs(owner), leaves ? QStringLiteral("leaves") : QStringLiteral("joins"),
-                                                          metalName(hole));
+        text.title = QStringLiteral("Where %1 %2 %3")
+                         .arg(qs(owner), leaves ? QStringLiteral("leaves") : QStringLiteral("joins"), metalName(hole));
     }
     text.note = QStringLiteral("What comes in goes out, at every junction.");
     return text;
@@ -148,14 +153,17 @@ LoopText loopText(const Picture& picture, const std::string& id) {
     const Snapshot& snapshot = *picture.snapshot;
     if (snapshot.status() == Status::None) return resting(QStringLiteral("No answer"), qs(snapshot.solution.reason));
     if (snapshot.status() == Status::Off)
-        return resting(QStringLiteral("Nothing flows"), QStringLiteral("No supply is switched on. Its lever stands at the left of the board."));
+        return resting(QStringLiteral("Nothing flows"),
+                       QStringLiteral("No supply is switched on. Its lever stands at the left of the board."));
     if (const auto loop = simpleLoop(snapshot)) return textOf(picture, *loop);
     const auto all = showable(picture, junctions(snapshot));
     if (const Junction* junction = chosenJunction(picture, all, id)) return textOf(picture, *junction);
     const Delivery given = delivery(snapshot);
     if (given.currentAmpere > kNoCurrentAmpere) return textOf(picture, given);
     if (snapshot.largestCurrentAmpere > kNoCurrentAmpere)
-        return resting(QStringLiteral("A meter's own current"), QStringLiteral("No supply drives this circuit: a meter sends a small current through it, to test it."));
+        return resting(
+            QStringLiteral("A meter's own current"),
+            QStringLiteral("No supply drives this circuit: a meter sends a small current through it, to test it."));
     return resting(QStringLiteral("Nothing flows yet"),
                    QStringLiteral("Current needs a closed way from plus through the parts back to minus."));
 }

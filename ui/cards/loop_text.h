@@ -14,8 +14,8 @@ namespace tiepoint::ui {
 /// A piece of the bar once round the loop.
 struct DropText {
     std::string part;
-    QString volts;  ///< "3.09 V"
-    double share = 0;          ///< of the whole loop, 0..1
+    QString volts;                      ///< "3.09 V"
+    double share = 0;                   ///< of the whole loop, 0..1
     double fromShare = 0, toShare = 0;  ///< of the largest potential, for the colours of the voltage view
     QString fromVolts, toVolts;
     friend bool operator==(const DropText&, const DropText&) = default;
@@ -31,9 +31,9 @@ struct BranchText {
 
 struct LoopText {
     QString title;
-    std::vector<DropText> drops;     ///< once round the loop
-    std::vector<BranchText> in, out; ///< at a junction: what comes in equals what goes out
-    QString big;                     ///< what the supplies give
+    std::vector<DropText> drops;      ///< once round the loop
+    std::vector<BranchText> in, out;  ///< at a junction: what comes in equals what goes out
+    QString big;                      ///< what the supplies give
     QString note;
     friend bool operator==(const LoopText&, const LoopText&) = default;
 };

@@ -13,7 +13,7 @@ namespace {
 
 constexpr int kPixels = 48;
 constexpr double kPixelsPerMm = 8;
-constexpr int kSolid = 250;       // shadows and edges are left out
+constexpr int kSolid = 250;        // shadows and edges are left out
 constexpr int kInkLightness = 50;  // outlines are left out too
 // A wash of the part's colour, light enough for dark words on it in every theme.
 constexpr float kLightness = 0.73F;
@@ -33,7 +33,8 @@ QColor meanColour(const QImage& image, const QColor& fallback) {
         }
     }
     if (weight <= 0) return fallback;
-    const QColor mean = QColor::fromRgbF(static_cast<float>(red / weight), static_cast<float>(green / weight), static_cast<float>(blue / weight));
+    const QColor mean = QColor::fromRgbF(static_cast<float>(red / weight), static_cast<float>(green / weight),
+                                         static_cast<float>(blue / weight));
     const float saturation = std::min(1.0F, mean.hslSaturationF() * kMoreColour);
     return QColor::fromHslF(std::max(0.0F, mean.hslHueF()), saturation, kLightness);
 }
@@ -55,7 +56,8 @@ QColor partTint(const Theme& theme, const Part& part) {
     static std::map<std::string, QColor> known;
     std::string key = part.kind->name + '/' + std::to_string(static_cast<int>(theme.name));
     for (std::size_t i = 0; i < part.kind->values.size(); ++i)  // choices colour a body; numbers hardly do
-        if (part.kind->values[i].type == ValueType::Choice) key += '/' + std::to_string(static_cast<int>(part.value(static_cast<int>(i))));
+        if (part.kind->values[i].type == ValueType::Choice)
+            key += '/' + std::to_string(static_cast<int>(part.value(static_cast<int>(i))));
     const auto found = known.find(key);
     if (found != known.end()) return found->second;
     return known[key] = computeTint(theme, part);

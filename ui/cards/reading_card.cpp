@@ -40,7 +40,9 @@ void ReadingCard::arrangeCard() {
     why_->setStyleSheet(wordKeyStyle(look()));
     const QSize size = why_->sizeHint();
     const QRectF box = body();
-    why_->setGeometry(QRect(QPoint(static_cast<int>(box.right() + look().px(4)) - size.width(), static_cast<int>(box.top() - look().px(4))), size));
+    why_->setGeometry(QRect(
+        QPoint(static_cast<int>(box.right() + look().px(4)) - size.width(), static_cast<int>(box.top() - look().px(4))),
+        size));
 }
 
 void ReadingCard::setText(const ReadingText& text) {
@@ -55,10 +57,12 @@ void ReadingCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     QRectF box = body();
     const double titleWidth = box.width() - (why_->isVisibleTo(this) ? why_->width() : 0);
-    drawLine(painter, QRectF(box.left(), box.top(), titleWidth, 0), text_.title, look().font(text::kBody), theme.dimText);
+    drawLine(painter, QRectF(box.left(), box.top(), titleWidth, 0), text_.title, look().font(text::kBody),
+             theme.dimText);
     const double side = text_.in.isEmpty() ? 0 : look().px(kSideWidth);
     const double numberWidth = paintNumber(painter, QRectF(box.left(), box.top(), box.width() - side, box.height()));
-    const double sideLeft = std::min(box.right() - side, box.left() + std::max(numberWidth + look().px(30), look().px(kUsualNumberWidth)));
+    const double sideLeft =
+        std::min(box.right() - side, box.left() + std::max(numberWidth + look().px(30), look().px(kUsualNumberWidth)));
     paintInAndOut(painter, QRectF(sideLeft, box.top() + look().px(47), box.right() - sideLeft, look().px(60)));
     const double barTop = frame().bottom() - look().px(70);
     if (text_.share) paintBar(painter, QRectF(box.left(), barTop, box.width(), look().px(10)));
@@ -82,7 +86,8 @@ void ReadingCard::paintInAndOut(QPainter& painter, const QRectF& box) const {
     const double wordWidth = QFontMetricsF(words).horizontalAdvance(QStringLiteral("out ")) + look().px(2);
     const auto row = [&](double top, const QString& word, const QString& value) {
         drawLine(painter, QRectF(box.left(), top, wordWidth, half), word, words, theme.dimText);
-        drawFigure(painter, QRectF(box.left() + wordWidth, top, box.width() - wordWidth, half), value, kSideSize, theme.text);
+        drawFigure(painter, QRectF(box.left() + wordWidth, top, box.width() - wordWidth, half), value, kSideSize,
+                   theme.text);
     };
     row(box.top(), QStringLiteral("in"), text_.in);
     row(box.top() + half, QStringLiteral("out"), text_.out);

@@ -21,7 +21,8 @@ QString shareWords(const RatingShare& share) {
     if (share.rating->maximum && share.share() > 1)  // in the same words as the flag on the bench
         return overloadWords(share.figure, share.limit, qs(unit), qs(share.rating->label));
     const QString words = QStringLiteral("%1 % of its %2 %3")
-                              .arg(QString::number(std::round(share.share() * kPercent)), qs(formatSetting(share.limit, unit)), qs(share.rating->label));
+                              .arg(QString::number(std::round(share.share() * kPercent)),
+                                   qs(formatSetting(share.limit, unit)), qs(share.rating->label));
     return share.rating->quantity == "current" ? words : figure + QStringLiteral(": ") + words;
 }
 
@@ -37,9 +38,13 @@ ReadingText meterText(const Part& part, const MeterReading& reading) {
     ReadingText text;
     text.title = qs(describePart(part));
     text.big = qs(reading.text());
-    if (!reading.why.empty()) text.note = qs(reading.why);
-    else if (!reading.on) text.note = QStringLiteral("Its dial is at off.");
-    else text.note = QStringLiteral("Set to %1.%2").arg(qs(dialLabel(part)), reading.beeps ? QStringLiteral(" It beeps: joined.") : QString());
+    if (!reading.why.empty())
+        text.note = qs(reading.why);
+    else if (!reading.on)
+        text.note = QStringLiteral("Its dial is at off.");
+    else
+        text.note = QStringLiteral("Set to %1.%2")
+                        .arg(qs(dialLabel(part)), reading.beeps ? QStringLiteral(" It beeps: joined.") : QString());
     return text;
 }
 
@@ -80,9 +85,10 @@ ReadingText partReading(const Picture& picture, int index) {
 ReadingText jumperReading(const Picture& picture, int index) {
     const Jumper& jumper = picture.bench().jumpers[index];
     ReadingText text;
-    text.title = QStringLiteral("%1, %2 jumper")
-                     .arg(qs(jumper.id), QString::fromUtf8(jumperColours()[jumper.colour].name.data(),
-                                                           static_cast<qsizetype>(jumperColours()[jumper.colour].name.size())));
+    text.title =
+        QStringLiteral("%1, %2 jumper")
+            .arg(qs(jumper.id), QString::fromUtf8(jumperColours()[jumper.colour].name.data(),
+                                                  static_cast<qsizetype>(jumperColours()[jumper.colour].name.size())));
     if (const auto words = noAnswer(picture)) {
         text.big = *words;
         return text;

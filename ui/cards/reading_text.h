@@ -15,7 +15,7 @@ struct ReadingText {
     QString big;    ///< "9.43 mA"
     QString in;     ///< "9.43 mA" of current in; empty: not shown
     QString out;
-    QString note;   ///< "31 % of its 30 mA maximum"
+    QString note;                 ///< "31 % of its 30 mA maximum"
     std::optional<double> share;  ///< of the rating, for the bar
     std::string part = {};        ///< whose reading it is; empty for a jumper and an empty bench
     friend bool operator==(const ReadingText&, const ReadingText&) = default;

@@ -96,17 +96,20 @@ void ResistorCard::reckon() {
     supply_->showValue(question_.supplyVolt);
     light_->showValue(question_.light.value(question_.light.kind->valueIndex("colour")));
     current_->showValue(question_.wantedAmpere);
-    const QString words = choice() ? tr("Exactly %1. Take %2: %3 runs, and it gets %4.")
-                                         .arg(qs(formatQuantity(choice()->exactOhm, "ohm")), qs(formatSetting(choice()->ohm, "ohm")),
-                                              qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(choice()->watt, "W")))
-                                   : refusal();
+    const QString words =
+        choice() ? tr("Exactly %1. Take %2: %3 runs, and it gets %4.")
+                       .arg(qs(formatQuantity(choice()->exactOhm, "ohm")), qs(formatSetting(choice()->ohm, "ohm")),
+                            qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(choice()->watt, "W")))
+                 : refusal();
     setAccessibleDescription(words);
     Q_EMIT reckoned();
     update();
 }
 
 QString ResistorCard::drawerWords() const {
-    return question_.drawer.isEverything() ? tr("from every value of E12") : tr("from my drawer of %n value(s)", nullptr, static_cast<int>(question_.drawer.ohms().size()));
+    return question_.drawer.isEverything()
+               ? tr("from every value of E12")
+               : tr("from my drawer of %n value(s)", nullptr, static_cast<int>(question_.drawer.ohms().size()));
 }
 
 void ResistorCard::arrangeCard() {
@@ -150,7 +153,8 @@ void ResistorCard::paintResistor(QPainter& painter, QPointF at) const {
 void ResistorCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), look().px(kFieldsWidth + kColumnGap), 0), tr("A resistor for an LED"), look().font(text::kBody, QFont::DemiBold), theme.text);
+    drawLine(painter, QRectF(box.left(), box.top(), look().px(kFieldsWidth + kColumnGap), 0),
+             tr("A resistor for an LED"), look().font(text::kBody, QFont::DemiBold), theme.text);
     const double left = box.left() + look().px(kFieldsWidth + kColumnGap), width = box.right() - left;
     double y = box.top();
     const QFont small = look().font(text::kSmall + 1);
@@ -162,19 +166,29 @@ void ResistorCard::paintBody(QPainter& painter) {
         painter.setFont(small);
         painter.setPen(theme.text);
         y += look().px(text::kBody * 1.7);
-        painter.drawText(QRectF(left, y, width, box.bottom() - look().px(kKeyHeight) - y), Qt::AlignLeft | Qt::TextWordWrap, refusal());
+        painter.drawText(QRectF(left, y, width, box.bottom() - look().px(kKeyHeight) - y),
+                         Qt::AlignLeft | Qt::TextWordWrap, refusal());
         return;
     }
     const double big = text::kTitle * 1.15;
     paintResistor(painter, QPointF(left, y + look().px(big) * 0.7));
     const double beside = look().px(kResistorLength + 14);
-    drawLine(painter, QRectF(left + beside, y, width - beside, 0), qs(formatSetting(choice()->ohm, "ohm")), look().font(big, QFont::DemiBold), theme.text);
+    drawLine(painter, QRectF(left + beside, y, width - beside, 0), qs(formatSetting(choice()->ohm, "ohm")),
+             look().font(big, QFont::DemiBold), theme.text);
     y += look().px(big * 1.6);
     QStringList bands;
-    for (const BandColour band : choice()->bands.value_or(std::vector<BandColour>())) bands << QString::fromUtf8(bandName(band).data(), static_cast<qsizetype>(bandName(band).size()));
-    line(tr("%1 exactly; %2").arg(qs(formatQuantity(choice()->exactOhm, "ohm")), bands.isEmpty() ? drawerWords() : bands.join(QLatin1Char(' '))), theme.dimText);
-    line(tr("%1 runs, where %2 is wanted").arg(qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(question_.wantedAmpere, "A"))), theme.text);
-    line(tr("%1 of heat: %2 is enough").arg(qs(formatQuantity(choice()->watt, "W")), qs(formatSetting(choice()->ratingWatt, "W"))), theme.text);
+    for (const BandColour band : choice()->bands.value_or(std::vector<BandColour>()))
+        bands << QString::fromUtf8(bandName(band).data(), static_cast<qsizetype>(bandName(band).size()));
+    line(tr("%1 exactly; %2")
+             .arg(qs(formatQuantity(choice()->exactOhm, "ohm")),
+                  bands.isEmpty() ? drawerWords() : bands.join(QLatin1Char(' '))),
+         theme.dimText);
+    line(tr("%1 runs, where %2 is wanted")
+             .arg(qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(question_.wantedAmpere, "A"))),
+         theme.text);
+    line(tr("%1 of heat: %2 is enough")
+             .arg(qs(formatQuantity(choice()->watt, "W")), qs(formatSetting(choice()->ratingWatt, "W"))),
+         theme.text);
 }
 
 }  // namespace tiepoint::ui

@@ -29,17 +29,21 @@ QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 /// What the table says in words.
 QStringList sentencesOf(const TableAnswer& answer) {
-    if (!answer.table.ok()) return {QStringLiteral("No table: ") + qs(answer.table.error().message) + QStringLiteral(".")};
+    if (!answer.table.ok())
+        return {QStringLiteral("No table: ") + qs(answer.table.error().message) + QStringLiteral(".")};
     const TruthTable& table = *answer.table;
     QStringList sentences;
     if (table.lamps.empty()) sentences << QStringLiteral("No lamp on this bench.");
     for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp) {
         if (!table.logic[lamp]) continue;
         const Expression& logic = table.logic[lamp]->expression;
-        const QString id = qs(answer.bench->parts[table.lamps[lamp]].id), words = qs(logic.inWords(table.switchNames()));
-        sentences << (logic.isConstant() ? QStringLiteral("%1 is %2 lit").arg(id, words) : QStringLiteral("%1 = %2").arg(id, words));
+        const QString id = qs(answer.bench->parts[table.lamps[lamp]].id),
+                      words = qs(logic.inWords(table.switchNames()));
+        sentences << (logic.isConstant() ? QStringLiteral("%1 is %2 lit").arg(id, words)
+                                         : QStringLiteral("%1 = %2").arg(id, words));
     }
-    for (const int index : table.idle) sentences << QStringLiteral("%1 changes nothing").arg(qs(table.switches[index].name));
+    for (const int index : table.idle)
+        sentences << QStringLiteral("%1 changes nothing").arg(qs(table.switches[index].name));
     return sentences;
 }
 
@@ -53,7 +57,8 @@ QString meaningOf(const TruthTable& table) {
         known->second << qs(column.name);
     }
     QStringList parts;
-    for (const auto& [position, names] : byPosition) parts << names.join(QStringLiteral(", ")) + QLatin1Char(' ') + qs(position);
+    for (const auto& [position, names] : byPosition)
+        parts << names.join(QStringLiteral(", ")) + QLatin1Char(' ') + qs(position);
     return QStringLiteral("1: ") + parts.join(QStringLiteral("; "));
 }
 
@@ -99,7 +104,8 @@ TruthCard::Columns TruthCard::columns() const {
         const QFontMetricsF metrics(look().font(size, QFont::DemiBold));
         const double pad = look().px(kColumnPad) * size / kLetterSize;
         std::vector<double> each;
-        for (const TruthSwitch& column : shown.switches) each.push_back(metrics.horizontalAdvance(qs(column.name)) + pad);
+        for (const TruthSwitch& column : shown.switches)
+            each.push_back(metrics.horizontalAdvance(qs(column.name)) + pad);
         const double lamp = look().px(kDisc) + metrics.horizontalAdvance(QStringLiteral(" 100 %")) + pad;
         for (const int part : shown.lamps) {
             each.push_back(std::max(lamp, metrics.horizontalAdvance(qs(answer_->bench->parts[part].id)) + pad));
@@ -133,7 +139,8 @@ void TruthCard::scrollTo(int first) {
 }
 
 QRectF TruthCard::rowBox(int row) const {
-    if (!table() || row < first_ || row >= first_ + visibleRows() || row >= static_cast<int>(table()->rows.size())) return {};
+    if (!table() || row < first_ || row >= first_ + visibleRows() || row >= static_cast<int>(table()->rows.size()))
+        return {};
     const double height = look().px(kRowHeight);
     const Columns found = columns();
     return {found.edges.front() - look().px(6), body().top() + look().px(kTop) + height * (1 + row - first_),
@@ -154,7 +161,8 @@ void TruthCard::paintBody(QPainter& painter) {
     if (table()) {
         const Columns found = columns();
         paintHeader(painter, found);
-        for (int row = first_; row < first_ + visibleRows() && row < static_cast<int>(table()->rows.size()); ++row) paintRow(painter, found, row);
+        for (int row = first_; row < first_ + visibleRows() && row < static_cast<int>(table()->rows.size()); ++row)
+            paintRow(painter, found, row);
         paintScroll(painter, found.edges.back() + look().px(6));
         left = found.edges.back() + look().px(kBetween);
     }
@@ -167,15 +175,20 @@ void TruthCard::paintHeader(QPainter& painter, const Columns& columns) const {
     const double top = body().top() + look().px(kTop);
     for (std::size_t i = 0; i + 1 < columns.edges.size(); ++i) {
         const bool lamp = i >= shown.switches.size();
-        const QString name = lamp ? qs(answer_->bench->parts[shown.lamps[i - shown.switches.size()]].id) : qs(shown.switches[i].name);
-        drawLine(painter, QRectF(columns.edges[i], top, columns.edges[i + 1] - columns.edges[i], 0), name, font, look().theme->text);
+        const QString name =
+            lamp ? qs(answer_->bench->parts[shown.lamps[i - shown.switches.size()]].id) : qs(shown.switches[i].name);
+        drawLine(painter, QRectF(columns.edges[i], top, columns.edges[i + 1] - columns.edges[i], 0), name, font,
+                 look().theme->text);
     }
     const double below = top + look().px(kRowHeight) - look().px(2);
     painter.setPen(QPen(look().theme->cardEdge, look().px(2)));
     painter.drawLine(QPointF(columns.edges.front(), below), QPointF(columns.edges.back() - look().px(8), below));
     if (shown.switches.empty() || shown.lamps.empty()) return;
     const double between = columns.edges[shown.switches.size()] - look().px(9);
-    painter.drawLine(QPointF(between, top), QPointF(between, rowBox(std::min<int>(first_ + visibleRows(), static_cast<int>(shown.rows.size())) - 1).bottom()));
+    painter.drawLine(
+        QPointF(between, top),
+        QPointF(between,
+                rowBox(std::min<int>(first_ + visibleRows(), static_cast<int>(shown.rows.size())) - 1).bottom()));
 }
 
 void TruthCard::paintRow(QPainter& painter, const Columns& columns, int index) const {
@@ -192,12 +205,14 @@ void TruthCard::paintRow(QPainter& painter, const Columns& columns, int index) c
     const double top = box.center().y() - QFontMetricsF(font).height() / 2;
     for (std::size_t i = 0; i < shown.switches.size(); ++i) {
         const int digit = row.digits[i];
-        drawLine(painter, QRectF(columns.edges[i], top, columns.edges[i + 1] - columns.edges[i], 0), QString::number(digit),
-                 look().font(columns.size, digit != 0 ? QFont::DemiBold : QFont::Normal), digit != 0 ? theme.text : theme.dimText);
+        drawLine(painter, QRectF(columns.edges[i], top, columns.edges[i + 1] - columns.edges[i], 0),
+                 QString::number(digit), look().font(columns.size, digit != 0 ? QFont::DemiBold : QFont::Normal),
+                 digit != 0 ? theme.text : theme.dimText);
     }
     for (std::size_t lamp = 0; lamp < shown.lamps.size(); ++lamp) {
         const std::size_t i = shown.switches.size() + lamp;
-        paintLamp(painter, QRectF(columns.edges[i], box.top(), columns.edges[i + 1] - columns.edges[i], box.height()), row, lamp, columns.size);
+        paintLamp(painter, QRectF(columns.edges[i], box.top(), columns.edges[i + 1] - columns.edges[i], box.height()),
+                  row, lamp, columns.size);
     }
 }
 
@@ -207,7 +222,8 @@ QString TruthCard::lampWords(const TruthRow& row, std::size_t lamp) const {
     return state.lit ? QStringLiteral("%1 %").arg(std::round(100 * state.brightness)) : QStringLiteral("dark");
 }
 
-void TruthCard::paintLamp(QPainter& painter, const QRectF& box, const TruthRow& row, std::size_t lamp, double size) const {
+void TruthCard::paintLamp(QPainter& painter, const QRectF& box, const TruthRow& row, std::size_t lamp,
+                          double size) const {
     if (stale_) return;
     const Theme& theme = *look().theme;
     const LampState& state = row.lamps[lamp];
@@ -225,8 +241,8 @@ void TruthCard::paintLamp(QPainter& painter, const QRectF& box, const TruthRow& 
     painter.drawEllipse(centre, radius, radius);
     const QFont font = look().font(size * 0.9);
     const double left = centre.x() + radius + look().px(6);
-    drawLine(painter, QRectF(left, box.center().y() - QFontMetricsF(font).height() / 2, box.right() - left, 0), lampWords(row, lamp), font,
-             state.lit ? theme.text : theme.dimText);
+    drawLine(painter, QRectF(left, box.center().y() - QFontMetricsF(font).height() / 2, box.right() - left, 0),
+             lampWords(row, lamp), font, state.lit ? theme.text : theme.dimText);
 }
 
 void TruthCard::paintScroll(QPainter& painter, double x) const {
@@ -238,7 +254,8 @@ void TruthCard::paintScroll(QPainter& painter, double x) const {
     painter.drawRoundedRect(QRectF(x, top, look().px(5), height), look().px(2), look().px(2));
     painter.setBrush(look().theme->dimText);
     const double length = std::max(look().px(14), height * visibleRows() / rows);
-    painter.drawRoundedRect(QRectF(x, top + (height - length) * first_ / (rows - visibleRows()), look().px(5), length), look().px(2), look().px(2));
+    painter.drawRoundedRect(QRectF(x, top + (height - length) * first_ / (rows - visibleRows()), look().px(5), length),
+                            look().px(2), look().px(2));
 }
 
 void TruthCard::paintSentences(QPainter& painter, double left) const {
@@ -258,7 +275,8 @@ void TruthCard::paintSentences(QPainter& painter, double left) const {
     };
     for (const QString& sentence : sentences_) {
         const bool logic = sentence.contains(QLatin1Char('='));
-        say(sentence, look().font(text::kLabel, logic ? QFont::DemiBold : QFont::Normal), stale_ ? theme.dimText : theme.text);
+        say(sentence, look().font(text::kLabel, logic ? QFont::DemiBold : QFont::Normal),
+            stale_ ? theme.dimText : theme.text);
     }
     if (table() && !table()->switches.empty()) say(meaningOf(*table()), look().font(text::kSmall), theme.dimText);
 }

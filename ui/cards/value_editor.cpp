@@ -15,14 +15,18 @@ QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 QString paragraph(const char* heading, const std::string& words) {
     if (words.empty()) return {};
-    return QStringLiteral("<p style='margin:0 0 6px 0'><b>%1</b> %2</p>").arg(QString::fromLatin1(heading), qs(words).toHtmlEscaped());
+    return QStringLiteral("<p style='margin:0 0 6px 0'><b>%1</b> %2</p>")
+        .arg(QString::fromLatin1(heading), qs(words).toHtmlEscaped());
 }
 
 QString leadLines(const PartKind& kind) {
     QStringList lines;
     for (const LeadSpec& lead : kind.leads)
-        if (!lead.description.empty()) lines << QStringLiteral("%1: %2").arg(qs(lead.name), qs(lead.description)).toHtmlEscaped();
-    return lines.isEmpty() ? QString() : QStringLiteral("<p style='margin:0 0 6px 0'>%1.</p>").arg(lines.join(QStringLiteral("; ")));
+        if (!lead.description.empty())
+            lines << QStringLiteral("%1: %2").arg(qs(lead.name), qs(lead.description)).toHtmlEscaped();
+    return lines.isEmpty()
+               ? QString()
+               : QStringLiteral("<p style='margin:0 0 6px 0'>%1.</p>").arg(lines.join(QStringLiteral("; ")));
 }
 
 }  // namespace
@@ -80,8 +84,9 @@ void ValueEditor::rebuild(const Part& part) {
     firstState_ = fields_.size();
     for (const ValueSpec& spec : kind_->state) addField(spec, true);
     capRow_->setVisible(kind_->hasCap);
-    helpLabel_->setText(paragraph("What it is.", kind_->help.what) + paragraph("Leads.", kind_->help.leads) + leadLines(*kind_) +
-                        paragraph("Ratings.", kind_->help.ratings) + paragraph("Beware.", kind_->help.caution));
+    helpLabel_->setText(paragraph("What it is.", kind_->help.what) + paragraph("Leads.", kind_->help.leads) +
+                        leadLines(*kind_) + paragraph("Ratings.", kind_->help.ratings) +
+                        paragraph("Beware.", kind_->help.caution));
     help_->verticalScrollBar()->setValue(0);
     helpKey_->setChecked(false);
     arrangeCard();
@@ -89,7 +94,8 @@ void ValueEditor::rebuild(const Part& part) {
 
 void ValueEditor::addField(const ValueSpec& spec, bool isState) {
     ValueField* field = makeValueField(spec, this);
-    connect(field, &ValueField::chosen, this, [this, field, isState](double value) { setSetting(*field, isState, value); });
+    connect(field, &ValueField::chosen, this,
+            [this, field, isState](double value) { setSetting(*field, isState, value); });
     connect(field, &ValueField::finished, this, &ValueEditor::done);
     field->show();
     fields_.push_back(field);
@@ -103,7 +109,8 @@ void ValueEditor::refresh() {
     }
     title_ = qs(describePart(*shown));
     for (std::size_t i = 0; i < fields_.size(); ++i)
-        fields_[i]->showValue(i < firstState_ ? shown->value(static_cast<int>(i)) : shown->stateValue(static_cast<int>(i - firstState_)));
+        fields_[i]->showValue(i < firstState_ ? shown->value(static_cast<int>(i))
+                                              : shown->stateValue(static_cast<int>(i - firstState_)));
     if (!cap_->hasFocus()) cap_->setText(qs(shown->cap));
     update();
 }
@@ -123,7 +130,8 @@ void ValueEditor::setCap(const QString& letter) {
     if (!shown || shown->cap == cap) return;
     Part changed = *shown;
     changed.cap = cap;
-    if (const auto refusal = document_.push({"Letter of " + partId_, {ReplacePart{changed}}})) cap_->setToolTip(*refusal);
+    if (const auto refusal = document_.push({"Letter of " + partId_, {ReplacePart{changed}}}))
+        cap_->setToolTip(*refusal);
     refresh();
 }
 
@@ -161,7 +169,9 @@ void ValueEditor::arrangeCard() {
     const double width = twoColumns ? (inside.width() - gap) / 2 : std::min(inside.width(), look().px(430));
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const double left = inside.left() + (i / kRows ? width + gap : 0);
-        rows[i]->setGeometry(QRectF(left, inside.top() + static_cast<double>(i % kRows) * look().px(kRowHeight), width, look().px(kRowHeight - 4)).toRect());
+        rows[i]->setGeometry(QRectF(left, inside.top() + static_cast<double>(i % kRows) * look().px(kRowHeight), width,
+                                    look().px(kRowHeight - 4))
+                                 .toRect());
     }
     for (ValueField* field : fields_) field->setLook(look());
 }

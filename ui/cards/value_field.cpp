@@ -21,7 +21,10 @@ QString qs(const std::string& words) { return QString::fromStdString(words); }
 /// A number: typed with its unit or letter code, or stepped with the arrow keys and the two small keys.
 class NumberField : public ValueField {
 public:
-    NumberField(const ValueSpec& spec, QWidget* parent) : ValueField(spec, parent), row_(new QWidget(this)), edit_(new QLineEdit(row_)) {
+    NumberField(const ValueSpec& spec, QWidget* parent)
+        : ValueField(spec, parent),
+          row_(new QWidget(this)),
+          edit_(new QLineEdit(row_)) {
         auto* layout = new QHBoxLayout(row_);
         layout->setContentsMargins(0, 0, 0, 0);
         layout->setSpacing(2);
@@ -110,7 +113,8 @@ protected:
         painter.setPen(QPen(look_.theme->dimText, look_.px(2), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
         const QPointF middle(width() - look_.px(18), height() / 2.0);
         const double reach = look_.px(5);
-        painter.drawPolyline(QPolygonF({middle + QPointF(-reach, -reach / 2), middle + QPointF(0, reach / 2), middle + QPointF(reach, -reach / 2)}));
+        painter.drawPolyline(QPolygonF({middle + QPointF(-reach, -reach / 2), middle + QPointF(0, reach / 2),
+                                        middle + QPointF(reach, -reach / 2)}));
     }
 
 private:
@@ -121,7 +125,8 @@ private:
 QString numberInWords(const ValueSpec& spec, double number) {
     constexpr double kPercent = 100;
     const bool isShare = spec.unit.empty() && spec.maximum < 1;
-    return isShare ? qs(formatSetting(number * kPercent, {})) + QStringLiteral(" %") : qs(formatSetting(number, spec.unit));
+    return isShare ? qs(formatSetting(number * kPercent, {})) + QStringLiteral(" %")
+                   : qs(formatSetting(number, spec.unit));
 }
 
 /// One of several: choices by their label, or the allowed numbers.
@@ -130,10 +135,12 @@ public:
     ListField(const ValueSpec& spec, QWidget* parent) : ValueField(spec, parent), list_(new ListBox(this)) {
         list_->setAccessibleName(qs(spec.label));
         if (spec.type == ValueType::Choice)
-            for (std::size_t i = 0; i < spec.choices.size(); ++i) list_->addItem(qs(spec.choices[i].label), static_cast<double>(i));
+            for (std::size_t i = 0; i < spec.choices.size(); ++i)
+                list_->addItem(qs(spec.choices[i].label), static_cast<double>(i));
         else
             for (const double number : spec.allowed) list_->addItem(numberInWords(spec, number), number);
-        connect(list_, &QComboBox::activated, this, [this](int index) { Q_EMIT chosen(list_->itemData(index).toDouble()); });
+        connect(list_, &QComboBox::activated, this,
+                [this](int index) { Q_EMIT chosen(list_->itemData(index).toDouble()); });
         setEditor(list_);
     }
 
@@ -174,7 +181,10 @@ private:
 
 }  // namespace
 
-ValueField::ValueField(const ValueSpec& spec, QWidget* parent) : QWidget(parent), spec_(spec), label_(new QLabel(this)) {
+ValueField::ValueField(const ValueSpec& spec, QWidget* parent)
+    : QWidget(parent),
+      spec_(spec),
+      label_(new QLabel(this)) {
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(label_, 0);
@@ -213,17 +223,22 @@ QString fieldStyle(const Look& look) {
     const QColor edge = mix(theme.cardEdge, theme.dimText, 0.45);
     return QStringLiteral(
                "QLabel { color: %1; background: transparent; } QLabel[refused=\"true\"] { color: %2; }"
-               "QLineEdit, QComboBox { color: %3; background: %4; border: 1px solid %5; border-radius: %6px; padding: 0 %7px; font-family: '%11'; "
+               "QLineEdit, QComboBox { color: %3; background: %4; border: 1px solid %5; border-radius: %6px; padding: "
+               "0 %7px; font-family: '%11'; "
                "min-height: %8px; font-size: %9px; selection-background-color: %10; selection-color: %4; }"
                "QLineEdit:focus, QComboBox:focus { border: 2px solid %10; }"
                "QComboBox::drop-down { border: none; width: %8px; }"
-               "QComboBox QAbstractItemView { color: %3; background: %4; selection-background-color: %10; selection-color: %4; }"
-               "QToolButton { color: %3; background: transparent; border: 1px solid %5; border-radius: %6px; min-width: %8px; "
+               "QComboBox QAbstractItemView { color: %3; background: %4; selection-background-color: %10; "
+               "selection-color: %4; }"
+               "QToolButton { color: %3; background: transparent; border: 1px solid %5; border-radius: %6px; "
+               "min-width: %8px; "
                "min-height: %8px; font-size: %9px; } QToolButton:hover { border-color: %10; }"
-               "QScrollBar:vertical { background: transparent; width: %7px; } QScrollBar::handle:vertical { background: %5; border-radius: %6px; }"
+               "QScrollBar:vertical { background: transparent; width: %7px; } QScrollBar::handle:vertical { "
+               "background: %5; border-radius: %6px; }"
                "QScrollBar::add-line:vertical, QScrollBar::sub-line:vertical { height: 0; }"
                "QCheckBox { color: %3; font-size: %9px; }"
-               "QCheckBox::indicator { width: %8px; height: %8px; border: 2px solid %5; border-radius: 4px; background: %4; }"
+               "QCheckBox::indicator { width: %8px; height: %8px; border: 2px solid %5; border-radius: 4px; "
+               "background: %4; }"
                "QCheckBox::indicator:checked { background: %10; border-color: %10; } QCheckBox:focus { color: %10; }")
         .arg(theme.dimText.name(), theme.overload.name(), theme.text.name(), face.name(), edge.name())
         .arg(look.ipx(5))

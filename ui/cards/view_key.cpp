@@ -62,7 +62,8 @@ private:
         painter.setPen(QPen(isChecked() ? look_.theme->accent : look_.theme->dimText, look_.px(2)));
         const double lift = isChecked() ? 0 : look_.px(3);
         painter.setBrush(Qt::NoBrush);
-        painter.drawArc(QRectF(body.left() + look_.px(2.5), body.top() - look_.px(6) - lift, look_.px(9), look_.px(11)), 0, 180 * 16);
+        painter.drawArc(QRectF(body.left() + look_.px(2.5), body.top() - look_.px(6) - lift, look_.px(9), look_.px(11)),
+                        0, 180 * 16);
         painter.setBrush(isChecked() ? look_.theme->accent : look_.theme->card);
         painter.drawRoundedRect(body, look_.px(2), look_.px(2));
     }
@@ -75,7 +76,10 @@ private:
 }  // namespace
 
 ViewKey::ViewKey(const QString& word, double sampleWidth, Sample sample, QWidget* parent)
-    : QAbstractButton(parent), look_{&theme(ThemeName::Day), 1}, sampleWidth_(sampleWidth), sample_(sample) {
+    : QAbstractButton(parent),
+      look_{&theme(ThemeName::Day), 1},
+      sampleWidth_(sampleWidth),
+      sample_(sample) {
     setText(word);
     setCheckable(true);
     setFocusPolicy(Qt::TabFocus);
@@ -90,7 +94,8 @@ void ViewKey::setLook(const Look& look) {
 
 double ViewKey::neededWidth() const {
     const double word = QFontMetricsF(look_.font(kWordSize, QFont::Medium)).horizontalAdvance(text());
-    return look_.px(kWordLeft + 4) + word + look_.px(sampleWidth_ > 0 ? kSampleGap + sampleWidth_ + kSampleAway : kSampleAway);
+    return look_.px(kWordLeft + 4) + word +
+           look_.px(sampleWidth_ > 0 ? kSampleGap + sampleWidth_ + kSampleAway : kSampleAway);
 }
 
 void ViewKey::setRange(const QString& low, const QString& high) {
@@ -128,7 +133,8 @@ void ViewKey::paintEvent(QPaintEvent*) {
 
     const bool ranged = isChecked() && !low_.isEmpty();
     const double sampleHeight = look_.px(ranged ? 14 : 34);
-    const QRectF box(width() - look_.px(sampleWidth_ + kSampleAway), middle - (ranged ? look_.px(22) : sampleHeight / 2), look_.px(sampleWidth_), sampleHeight);
+    const QRectF box(width() - look_.px(sampleWidth_ + kSampleAway),
+                     middle - (ranged ? look_.px(22) : sampleHeight / 2), look_.px(sampleWidth_), sampleHeight);
     sample_(painter, look_, box);
     if (!ranged) return;
     painter.setFont(look_.font(text::kSmall - 1));
@@ -139,9 +145,13 @@ void ViewKey::paintEvent(QPaintEvent*) {
 }
 
 ArrowsKey::ArrowsKey(QWidget* parent)
-    : ViewKey(QStringLiteral("Arrows"), 0, nullptr, parent), direction_(new WordKey(this)), lock_(new WordKey(this)) {
-    direction_->setToolTip(QStringLiteral("Turn the arrows round: the way of the current (plus to minus) or of the electrons"));
-    lock_->setToolTip(QStringLiteral("Keep this full scale, so that arrows can be compared from one change to the next"));
+    : ViewKey(QStringLiteral("Arrows"), 0, nullptr, parent),
+      direction_(new WordKey(this)),
+      lock_(new WordKey(this)) {
+    direction_->setToolTip(
+        QStringLiteral("Turn the arrows round: the way of the current (plus to minus) or of the electrons"));
+    lock_->setToolTip(
+        QStringLiteral("Keep this full scale, so that arrows can be compared from one change to the next"));
     lock_->setCheckable(true);
 }
 
@@ -177,7 +187,8 @@ void ArrowsKey::paintEvent(QPaintEvent*) {
     paintTick(painter, look(), QPointF(look().px(kTickLeft + 4), height() / 2.0), isChecked());
     painter.setFont(look().font(kWordSize, QFont::Medium));
     painter.setPen(look().theme->text);
-    painter.drawText(QRectF(look().px(kWordLeft + 4), look().px(14), width(), look().px(36)), Qt::AlignLeft | Qt::AlignVCenter, text());
+    painter.drawText(QRectF(look().px(kWordLeft + 4), look().px(14), width(), look().px(36)),
+                     Qt::AlignLeft | Qt::AlignVCenter, text());
     const Arrows arrows = views_.arrows == Arrows::Off ? Arrows::Conventional : views_.arrows;
     painter.setFont(look().font(text::kSmall));
     for (int i = 0; i < static_cast<int>(kSampleDivisors.size()); ++i) {
@@ -186,8 +197,8 @@ void ArrowsKey::paintEvent(QPaintEvent*) {
         paintArrowSample(painter, look(), box, 1.0 / divisor, arrows, SampleBed::Jumper);
         if (divisor == 1) continue;  // the lock's own words stand under the last
         painter.setPen(look().theme->text);
-        painter.drawText(QRectF(box.left(), look().px(56), box.width() + look().px(40), look().px(26)), Qt::AlignLeft | Qt::AlignVCenter,
-                         ampereWords(fullScaleAmpere_ / divisor));
+        painter.drawText(QRectF(box.left(), look().px(56), box.width() + look().px(40), look().px(26)),
+                         Qt::AlignLeft | Qt::AlignVCenter, ampereWords(fullScaleAmpere_ / divisor));
     }
 }
 

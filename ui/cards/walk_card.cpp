@@ -37,7 +37,8 @@ void WalkCard::showPicture(const Picture& picture, const std::string& id) {
     parts_.clear();
     for (const WalkMove& move : text_.moves)
         if (move.isPart) parts_[move.thing] = *picture.bench().findPart(move.thing);
-    if (!text_.volts.empty()) ticks_ = ticksFor(*std::ranges::min_element(text_.volts), *std::ranges::max_element(text_.volts));
+    if (!text_.volts.empty())
+        ticks_ = ticksFor(*std::ranges::min_element(text_.volts), *std::ranges::max_element(text_.volts));
     setAccessibleDescription(text_.spoken);
     update();
 }
@@ -52,10 +53,13 @@ void WalkCard::mark(const std::string& thing) {
 
 QRectF WalkCard::plot() const {
     const QRectF box = body();
-    return box.adjusted(look().px(kAxisRoom), look().px(kTitleRoom), 0, -look().px(kLabelRoom + (text_.note.isEmpty() ? 0 : kNoteRoom)));
+    return box.adjusted(look().px(kAxisRoom), look().px(kTitleRoom), 0,
+                        -look().px(kLabelRoom + (text_.note.isEmpty() ? 0 : kNoteRoom)));
 }
 
-double WalkCard::y(const QRectF& plot, double volt) const { return plot.bottom() - (volt - ticks_.low) / (ticks_.high - ticks_.low) * plot.height(); }
+double WalkCard::y(const QRectF& plot, double volt) const {
+    return plot.bottom() - (volt - ticks_.low) / (ticks_.high - ticks_.low) * plot.height();
+}
 
 QRectF WalkCard::column(int move) const {
     double before = 0, all = 0;
@@ -66,15 +70,19 @@ QRectF WalkCard::column(int move) const {
     }
     const QRectF whole = plot();
     const double unit = all > 0 ? whole.width() / all : 0;
-    return {whole.left() + before * unit, whole.top(), unitsOf(text_.moves[static_cast<std::size_t>(move)]) * unit, whole.height() + look().px(kLabelRoom)};
+    return {whole.left() + before * unit, whole.top(), unitsOf(text_.moves[static_cast<std::size_t>(move)]) * unit,
+            whole.height() + look().px(kLabelRoom)};
 }
 
 void WalkCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), text_.title, look().font(text::kBody), theme.dimText);
-    const double noteTop = text_.moves.empty() ? box.top() + look().px(kTitleRoom + kNoteRoom) : box.bottom() - look().px(kNoteRoom) + look().px(4);
-    drawLine(painter, QRectF(box.left(), noteTop, box.width(), 0), text_.note, look().font(text::kSmall), theme.dimText);
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), text_.title, look().font(text::kBody),
+             theme.dimText);
+    const double noteTop = text_.moves.empty() ? box.top() + look().px(kTitleRoom + kNoteRoom)
+                                               : box.bottom() - look().px(kNoteRoom) + look().px(4);
+    drawLine(painter, QRectF(box.left(), noteTop, box.width(), 0), text_.note, look().font(text::kSmall),
+             theme.dimText);
     if (text_.moves.empty()) return;
     const QRectF area = plot();
     paintColumns(painter, area);
@@ -116,7 +124,8 @@ void WalkCard::paintAxis(QPainter& painter, const QRectF& area) const {
         painter.drawLine(QPointF(area.left() - look().px(kTickLength), at), QPointF(area.right(), at));
         if (last - at < height) continue;  // the plot is low: every other tick bears its figure
         last = at;
-        drawLine(painter, QRectF(body().left(), at - height / 2, look().px(kAxisRoom - kTickLength - 4), 0), voltScaleWords(volt), font, theme.text, Qt::AlignRight);
+        drawLine(painter, QRectF(body().left(), at - height / 2, look().px(kAxisRoom - kTickLength - 4), 0),
+                 voltScaleWords(volt), font, theme.text, Qt::AlignRight);
     }
 }
 
@@ -147,7 +156,8 @@ void WalkCard::paintLabels(QPainter& painter) const {
         const bool marked = !move.thing.empty() && move.thing == marked_;
         if (!move.isPart && !marked) continue;
         const QString id = QString::fromStdString(move.thing);
-        const double width = std::max(metrics.horizontalAdvance(id), figureWidth(move.figure, kLabelSize)) + look().px(6);
+        const double width =
+            std::max(metrics.horizontalAdvance(id), figureWidth(move.figure, kLabelSize)) + look().px(6);
         const QRectF step = column(i);
         const double left = std::min(step.center().x() - width / 2, body().right() - width);
         if (left < free && !marked) continue;
@@ -155,7 +165,8 @@ void WalkCard::paintLabels(QPainter& painter) const {
         if (left < free) painter.fillRect(box, theme.card);
         free = left + width;
         drawLine(painter, box, id, font, theme.dimText, Qt::AlignHCenter);
-        drawFigure(painter, box.translated(0, metrics.height() * 0.92), move.figure, kLabelSize, theme.text, Qt::AlignHCenter);
+        drawFigure(painter, box.translated(0, metrics.height() * 0.92), move.figure, kLabelSize, theme.text,
+                   Qt::AlignHCenter);
     }
 }
 

@@ -30,10 +30,13 @@ WalkMove moveOf(const Layout& layout, const WalkStep& step) {
 
 QString spokenOf(const WalkText& text) {
     QStringList words{text.title};
-    if (!text.places.empty()) words << QStringLiteral("from %1 at %2").arg(text.places.front(), voltWords(text.volts.front()));
+    if (!text.places.empty())
+        words << QStringLiteral("from %1 at %2").arg(text.places.front(), voltWords(text.volts.front()));
     for (std::size_t i = 0; i < text.moves.size(); ++i) {
         if (text.moves[i].isPart)
-            words << QStringLiteral("%1 %2 to %3 at %4").arg(qs(text.moves[i].thing), text.moves[i].figure, voltWords(text.volts[i + 1]), text.places[i + 1]);
+            words << QStringLiteral("%1 %2 to %3 at %4")
+                         .arg(qs(text.moves[i].thing), text.moves[i].figure, voltWords(text.volts[i + 1]),
+                              text.places[i + 1]);
     }
     if (!text.places.empty()) words << QStringLiteral("and back to where it began");
     words << text.note;
@@ -54,7 +57,8 @@ WalkText walkText(const Picture& picture, const std::string& id) {
         text.note = QStringLiteral("There is no supply on the bench.");
         return text;
     }
-    text.title = QStringLiteral("Potential once round the loop of %1").arg(qs(describePart(picture.bench().parts[static_cast<std::size_t>(part)])));
+    text.title = QStringLiteral("Potential once round the loop of %1")
+                     .arg(qs(describePart(picture.bench().parts[static_cast<std::size_t>(part)])));
     const PotentialWalk walk = walkPotential(snapshot, part);
     text.note = qs(whyNoWalk(snapshot, walk, part));
     for (const WalkPoint& point : walk.points) {

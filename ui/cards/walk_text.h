@@ -14,17 +14,17 @@ namespace tiepoint::ui {
 struct WalkMove {
     std::string thing;  ///< the part or jumper that is passed; empty along a strip
     bool isPart = false;
-    QString figure;     ///< of a part: "\u22123.09 V"
+    QString figure;  ///< of a part: "\u22123.09 V"
     friend bool operator==(const WalkMove&, const WalkMove&) = default;
 };
 
 struct WalkText {
     QString title;
-    QString note;                  ///< where the current divides, or why there is no walk
-    std::vector<QString> places;   ///< "b14"
-    std::vector<double> volts;     ///< by place
-    std::vector<WalkMove> moves;   ///< one fewer than places
-    QString spoken;                ///< all of it, for those who hear it
+    QString note;                 ///< where the current divides, or why there is no walk
+    std::vector<QString> places;  ///< "b14"
+    std::vector<double> volts;    ///< by place
+    std::vector<WalkMove> moves;  ///< one fewer than places
+    QString spoken;               ///< all of it, for those who hear it
     friend bool operator==(const WalkText&, const WalkText&) = default;
 };
 

@@ -3,8 +3,6 @@
 #include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
 
-#include <spdlog/spdlog.h>
-
 #include <QDir>
 #include <QElapsedTimer>
 #include <QFile>
@@ -14,6 +12,8 @@
 #include <QSaveFile>
 #include <QUuid>
 
+#include <spdlog/spdlog.h>
+
 #include <atomic>
 #include <memory>
 #include <optional>
@@ -21,8 +21,10 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr std::size_t kUsualSize = 2000;  // boards, parts and jumpers of a bench that is written within a millisecond or two
-constexpr double kRestShare = 3;  // of the time that a copy took: the disk is the worker's a quarter of the time at most
+constexpr std::size_t kUsualSize =
+    2000;  // boards, parts and jumpers of a bench that is written within a millisecond or two
+constexpr double kRestShare =
+    3;  // of the time that a copy took: the disk is the worker's a quarter of the time at most
 constexpr double kNanosecondsPerMs = 1e6;
 const QString kCopySuffix = QStringLiteral(".bench.json");
 const QString kSourceSuffix = QStringLiteral(".source");
@@ -121,21 +123,26 @@ Autosave::Autosave(BenchDocument& document, const QString& folder, QObject* pare
     });
     connect(&document_, &BenchDocument::benchChanged, this, &Autosave::schedule);
     connect(&document_, &BenchDocument::fileChanged, this, [this] {
-        if (document_.isModified()) schedule();
-        else discard();
+        if (document_.isModified())
+            schedule();
+        else
+            discard();
     });
 }
 
 Autosave::~Autosave() {
-    QMetaObject::invokeMethod(writer_, [] {}, Qt::BlockingQueuedConnection);  // everything handed over gets written
+    QMetaObject::invokeMethod(
+        writer_, [] {}, Qt::BlockingQueuedConnection);  // everything handed over gets written
     thread_.quit();
     thread_.wait();
 }
 
 void Autosave::schedule() {
     if (!document_.isModified()) return;
-    if (writing_ || timer_.isActive()) newer_ = true;
-    else hand();
+    if (writing_ || timer_.isActive())
+        newer_ = true;
+    else
+        hand();
 }
 
 void Autosave::written(double ms) {
@@ -149,15 +156,19 @@ void Autosave::hand() {
     QElapsedTimer clock;
     clock.start();
     const Bench& bench = *document_.bench();
-    if (bench.boards.size() + bench.parts.size() + bench.jumpers.size() <= kUsualSize) handUsual();
-    else handLarge();
+    if (bench.boards.size() + bench.parts.size() + bench.jumpers.size() <= kUsualSize)
+        handUsual();
+    else
+        handLarge();
     lastMs_ = static_cast<double>(clock.nsecsElapsed()) / kNanosecondsPerMs;
     spdlog::debug("autosave: {:.3f} ms of the window's thread", lastMs_);
 }
 
 void Autosave::handUsual() {
     if (const auto why = writer_->write(*document_.bench(), document_.filePath(), false)) complain(*why);
-    if (writer_->askToSync()) QMetaObject::invokeMethod(writer_, [this] { writer_->sync(); }, Qt::QueuedConnection);
+    if (writer_->askToSync())
+        QMetaObject::invokeMethod(
+            writer_, [this] { writer_->sync(); }, Qt::QueuedConnection);
 }
 
 void Autosave::handLarge() {
@@ -167,8 +178,11 @@ void Autosave::handLarge() {
         writing.start();
         const auto why = writer_->write(*bench, source, true);
         const double ms = static_cast<double>(writing.nsecsElapsed()) / kNanosecondsPerMs;
-        QMetaObject::invokeMethod(this, [this, ms] { written(ms); }, Qt::QueuedConnection);
-        if (why) QMetaObject::invokeMethod(this, [this, why] { complain(*why); }, Qt::QueuedConnection);
+        QMetaObject::invokeMethod(
+            this, [this, ms] { written(ms); }, Qt::QueuedConnection);
+        if (why)
+            QMetaObject::invokeMethod(
+                this, [this, why] { complain(*why); }, Qt::QueuedConnection);
     };
     QMetaObject::invokeMethod(writer_, job, Qt::QueuedConnection);
 }
@@ -182,20 +196,25 @@ void Autosave::complain(const QString& why) {
 void Autosave::discard() {
     newer_ = false;
     // Behind a large copy that is under way the removal waits its turn; else nothing that is written after it may fall to it.
-    if (writing_) QMetaObject::invokeMethod(writer_, [this] { writer_->remove(); }, Qt::QueuedConnection);
-    else writer_->remove();
+    if (writing_)
+        QMetaObject::invokeMethod(
+            writer_, [this] { writer_->remove(); }, Qt::QueuedConnection);
+    else
+        writer_->remove();
 }
 
 void Autosave::finish() {
     if (newer_) hand();
-    QMetaObject::invokeMethod(writer_, [] {}, Qt::BlockingQueuedConnection);
+    QMetaObject::invokeMethod(
+        writer_, [] {}, Qt::BlockingQueuedConnection);
 }
 
 std::vector<Recovery> Autosave::findRecoveries(const QString& folder) {
     std::vector<Recovery> found;
     const QFileInfoList copies = QDir(folder).entryInfoList({QLatin1Char('*') + kCopySuffix}, QDir::Files, QDir::Time);
     for (const QFileInfo& copy : copies)
-        if (!isInUse(copy.filePath())) found.push_back({copy.filePath(), readSource(copy.filePath()), copy.lastModified()});
+        if (!isInUse(copy.filePath()))
+            found.push_back({copy.filePath(), readSource(copy.filePath()), copy.lastModified()});
     return found;
 }
 

@@ -5,7 +5,9 @@
 namespace tiepoint::ui {
 
 BenchDocument::BenchDocument(QObject* parent)
-    : QObject(parent), bench_(std::make_shared<const Bench>(makeNewBench())), revision_(1) {
+    : QObject(parent),
+      bench_(std::make_shared<const Bench>(makeNewBench())),
+      revision_(1) {
     connect(&undo_, &QUndoStack::cleanChanged, this, &BenchDocument::fileChanged);
 }
 

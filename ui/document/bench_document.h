@@ -39,9 +39,9 @@ public:
     void keepViews(const Views& views);
 
 Q_SIGNALS:
-    void benchReplaced();    ///< another bench is about to come in place of this one; benchChanged follows
-    void benchChanged();     ///< a new revision
-    void fileChanged();      ///< the path or the modified state
+    void benchReplaced();  ///< another bench is about to come in place of this one; benchChanged follows
+    void benchChanged();   ///< a new revision
+    void fileChanged();    ///< the path or the modified state
     void refused(const QString& why);
 
 private:

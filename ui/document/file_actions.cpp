@@ -28,7 +28,10 @@ QString withSuffix(const QString& path) { return QFileInfo(path).suffix().isEmpt
 }  // namespace
 
 FileActions::FileActions(BenchDocument& document, FileGuard& guard, QWidget* window)
-    : QObject(window), document_(document), guard_(guard), asker_(fileDialogs(window)) {}
+    : QObject(window),
+      document_(document),
+      guard_(guard),
+      asker_(fileDialogs(window)) {}
 
 void FileActions::newBench() {
     whenSafe([this] {
@@ -48,7 +51,8 @@ void FileActions::openFile(const QString& path) {
 void FileActions::openEmbedded(const QString& name) {
     whenSafe([this, name] {
         const auto file = std::ranges::find(embeddedFiles(), std::string_view(name.toStdString()), &EmbeddedFile::name);
-        if (file == embeddedFiles().end()) return void(Q_EMIT failed(QStringLiteral("There is no bench %1.").arg(name)));
+        if (file == embeddedFiles().end())
+            return void(Q_EMIT failed(QStringLiteral("There is no bench %1.").arg(name)));
         auto read = readBench(file->text);
         if (!read) return void(Q_EMIT failed(line(read.error())));
         document_.reset(std::move(read).value().bench, {});
@@ -91,7 +95,8 @@ void FileActions::saveAs() {
 
 void FileActions::saveThen(const std::function<void()>& next) {
     if (!document_.filePath().isEmpty()) return write(document_.filePath(), next);
-    asker_.savePath(fileNameFor(document_.bench()->title), [this, next](const QString& path) { write(withSuffix(path), next); });
+    asker_.savePath(fileNameFor(document_.bench()->title),
+                    [this, next](const QString& path) { write(withSuffix(path), next); });
 }
 
 void FileActions::write(const QString& path, const std::function<void()>& next) {

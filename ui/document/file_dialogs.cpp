@@ -18,7 +18,8 @@ QFileDialog* dialogue(QWidget* window, const QString& title, const FileActions::
 }
 
 void askUnsaved(QWidget* window, const QString& title, const FileActions::GiveAnswer& give) {
-    auto* ask = new QMessageBox(QMessageBox::Question, QStringLiteral("Tiepoint"), QStringLiteral("Save the changes of “%1”?").arg(title),
+    auto* ask = new QMessageBox(QMessageBox::Question, QStringLiteral("Tiepoint"),
+                                QStringLiteral("Save the changes of “%1”?").arg(title),
                                 QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, window);
     ask->setInformativeText(QStringLiteral("Without saving they are lost."));
     ask->setDefaultButton(QMessageBox::Save);
@@ -31,9 +32,10 @@ void askUnsaved(QWidget* window, const QString& title, const FileActions::GiveAn
 }
 
 void askChanged(QWidget* window, const QString& path, const FileActions::GiveConflict& give) {
-    auto* ask = new QMessageBox(QMessageBox::Warning, QStringLiteral("Tiepoint"),
-                                QStringLiteral("“%1” was changed on the disk since it was opened here.").arg(QFileInfo(path).fileName()),
-                                QMessageBox::Cancel, window);
+    auto* ask = new QMessageBox(
+        QMessageBox::Warning, QStringLiteral("Tiepoint"),
+        QStringLiteral("“%1” was changed on the disk since it was opened here.").arg(QFileInfo(path).fileName()),
+        QMessageBox::Cancel, window);
     ask->setInformativeText(QStringLiteral("Saving would put this bench in place of that change."));
     const auto* overwrite = ask->addButton(QStringLiteral("Save anyway"), QMessageBox::DestructiveRole);
     const auto* reload = ask->addButton(QStringLiteral("Take the one on the disk"), QMessageBox::AcceptRole);
@@ -41,7 +43,9 @@ void askChanged(QWidget* window, const QString& path, const FileActions::GiveCon
     ask->setAttribute(Qt::WA_DeleteOnClose);
     QObject::connect(ask, &QDialog::finished, window, [ask, overwrite, reload, give](int) {
         const auto* chosen = ask->clickedButton();
-        give(chosen == overwrite ? FileActions::Conflict::Overwrite : chosen == reload ? FileActions::Conflict::Reload : FileActions::Conflict::Cancel);
+        give(chosen == overwrite ? FileActions::Conflict::Overwrite
+             : chosen == reload  ? FileActions::Conflict::Reload
+                                 : FileActions::Conflict::Cancel);
     });
     ask->open();
 }
@@ -61,8 +65,12 @@ FileActions::Asker fileDialogs(QWidget* window) {
         ask->selectFile(suggestion);
         ask->open();
     };
-    asker.changed = [window](const QString& path, const FileActions::GiveConflict& give) { askChanged(window, path, give); };
-    asker.unsaved = [window](const QString& title, const FileActions::GiveAnswer& give) { askUnsaved(window, title, give); };
+    asker.changed = [window](const QString& path, const FileActions::GiveConflict& give) {
+        askChanged(window, path, give);
+    };
+    asker.unsaved = [window](const QString& title, const FileActions::GiveAnswer& give) {
+        askUnsaved(window, title, give);
+    };
     return asker;
 }
 

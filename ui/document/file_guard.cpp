@@ -11,13 +11,17 @@ namespace {
 QString markFor(const QString& folder, const QString& path) {
     // Two ways to one file, through a link, are one file.
     const QString real = QFileInfo(path).canonicalFilePath();
-    const QByteArray name = QCryptographicHash::hash((real.isEmpty() ? path : real).toUtf8(), QCryptographicHash::Sha256).toHex();
+    const QByteArray name =
+        QCryptographicHash::hash((real.isEmpty() ? path : real).toUtf8(), QCryptographicHash::Sha256).toHex();
     return folder + QLatin1Char('/') + QString::fromLatin1(name.left(32)) + QStringLiteral(".open");
 }
 
 }  // namespace
 
-FileGuard::FileGuard(BenchDocument& document, const QString& folder, QObject* parent) : QObject(parent), document_(document), folder_(folder) {
+FileGuard::FileGuard(BenchDocument& document, const QString& folder, QObject* parent)
+    : QObject(parent),
+      document_(document),
+      folder_(folder) {
     connect(&document_, &BenchDocument::fileChanged, this, &FileGuard::follow);
     connect(&watcher_, &QFileSystemWatcher::fileChanged, this, &FileGuard::look);
 }
@@ -52,7 +56,8 @@ void FileGuard::follow() {
 
 void FileGuard::remember() {
     known_ = told_ = stampOf(path_);
-    if (!path_.isEmpty() && QFile::exists(path_)) watcher_.addPath(path_);  // a file put in another's place is a new one to the system
+    if (!path_.isEmpty() && QFile::exists(path_))
+        watcher_.addPath(path_);  // a file put in another's place is a new one to the system
 }
 
 bool FileGuard::isChanged() const {

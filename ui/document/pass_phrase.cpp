@@ -14,7 +14,8 @@ constexpr int kRounds = 20000, kDigestBytes = 32, kSaltWords = 4;
 const QString kMethod = QStringLiteral("sha256");
 
 QByteArray digestOf(const QString& phrase, const QByteArray& salt) {
-    return QPasswordDigestor::deriveKeyPbkdf2(QCryptographicHash::Sha256, phrase.trimmed().toUtf8(), salt, kRounds, kDigestBytes);
+    return QPasswordDigestor::deriveKeyPbkdf2(QCryptographicHash::Sha256, phrase.trimmed().toUtf8(), salt, kRounds,
+                                              kDigestBytes);
 }
 
 }  // namespace
@@ -23,7 +24,8 @@ std::string lockWith(const QString& phrase) {
     quint32 words[kSaltWords];
     QRandomGenerator::system()->fillRange(words);
     const QByteArray salt(reinterpret_cast<const char*>(words), sizeof words);
-    const QStringList pieces{kMethod, QString::fromLatin1(salt.toHex()), QString::fromLatin1(digestOf(phrase, salt).toHex())};
+    const QStringList pieces{kMethod, QString::fromLatin1(salt.toHex()),
+                             QString::fromLatin1(digestOf(phrase, salt).toHex())};
     return pieces.join(QLatin1Char(':')).toStdString();
 }
 

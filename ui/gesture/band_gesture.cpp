@@ -18,7 +18,8 @@ QStringList touched(const Picture& picture, const QRectF& band) {
         if (band.intersects(around)) ids << QString::fromStdString(picture.bench().parts[i].id);
     }
     for (std::size_t i = 0; i < picture.bench().jumpers.size(); ++i) {
-        if (jumperShape(picture, static_cast<int>(i)).intersects(band)) ids << QString::fromStdString(picture.bench().jumpers[i].id);
+        if (jumperShape(picture, static_cast<int>(i)).intersects(band))
+            ids << QString::fromStdString(picture.bench().jumpers[i].id);
     }
     return ids;
 }

@@ -13,7 +13,8 @@ public:
         if (!thing_.empty()) hand().flash("nothing moves from below: key 5 turns the board back", pointer.at);
     }
     void release(const Pointer& pointer) override {
-        if (!pointer.dragged) hand().setSelection(thing_.empty() ? QStringList() : QStringList(QString::fromStdString(thing_)));
+        if (!pointer.dragged)
+            hand().setSelection(thing_.empty() ? QStringList() : QStringList(QString::fromStdString(thing_)));
         finish();
     }
 

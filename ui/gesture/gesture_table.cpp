@@ -47,19 +47,35 @@ const Row kTable[] = {
     {[](const Case& c) { return c.pointer.button == Qt::MiddleButton || (c.left() && c.spaceHeld); },
      [](Hand& hand, const Under&) -> std::unique_ptr<Gesture> { return std::make_unique<PanGesture>(hand); }},
     {[](const Case& c) { return c.left() && !c.under.pinned.empty(); },
-     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<TagGesture>(hand, under.pinned); }},
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<TagGesture>(hand, under.pinned);
+     }},
     {[](const Case& c) { return c.left() && c.control() && c.control()->kind->hasCap; },
-     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<PressGesture>(hand, under.control); }},
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<PressGesture>(hand, under.control);
+     }},
     {[](const Case& c) { return c.left() && c.control() && !c.control()->kind->state.empty(); },
-     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<KnobGesture>(hand, under.control); }},
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<KnobGesture>(hand, under.control);
+     }},
     {[](const Case& c) { return c.left() && c.hand.picture().table->turned; },
-     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<BelowGesture>(hand, under.thing()); }},
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<BelowGesture>(hand, under.thing());
+     }},
     {[](const Case& c) { return c.left() && c.under.grip.has_value(); },
-     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<LeadGesture>(hand, *under.grip); }},
-    {[](const Case& c) { return c.left() && !c.shift() && (c.under.socket || (!c.covered() && (c.under.lead || c.under.hole))); },
-     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<JumperGesture>(hand, under); }},
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<LeadGesture>(hand, *under.grip);
+     }},
+    {[](const Case& c) {
+         return c.left() && !c.shift() && (c.under.socket || (!c.covered() && (c.under.lead || c.under.hole)));
+     },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<JumperGesture>(hand, under);
+     }},
     {[](const Case& c) { return c.left() && !c.under.thing().empty(); },
-     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> { return std::make_unique<MoveGesture>(hand, under.thing()); }},
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<MoveGesture>(hand, under.thing());
+     }},
     {[](const Case& c) { return c.left(); },
      [](Hand& hand, const Under&) -> std::unique_ptr<Gesture> { return std::make_unique<BandGesture>(hand); }},
 };

@@ -14,8 +14,8 @@ namespace tiepoint::ui {
 
 /// Where the pointer is, and what the hand holds down with it.
 struct Pointer {
-    Point at;            ///< on the bench, mm
-    QPointF inView;      ///< in the viewport, pixels
+    Point at;        ///< on the bench, mm
+    QPointF inView;  ///< in the viewport, pixels
     Qt::MouseButton button = Qt::NoButton;
     Qt::KeyboardModifiers modifiers;
     bool dragged = false;  ///< the pointer has left the place where the button went down

@@ -31,7 +31,8 @@ JumperAim aimSocket(const Bench& bench, const Socket& socket) {
         if (std::find(group.begin(), group.end(), socket.lead) == group.end()) continue;
         for (const int lead : group) {
             const Socket other{socket.part, lead};
-            if (!isSocketTaken(bench, other)) return {other, fmt::format("{} is taken; {} is the same metal", taken, socketName(bench, other))};
+            if (!isSocketTaken(bench, other))
+                return {other, fmt::format("{} is taken; {} is the same metal", taken, socketName(bench, other))};
         }
     }
     return {std::nullopt, fmt::format("{} is taken", taken)};
@@ -52,7 +53,8 @@ const Hole* plusOrMinus(const JumperEnd& end, Line first, Line second) {
 }
 
 int nextColour(const Bench& bench) {
-    const auto others = std::count_if(bench.jumpers.begin(), bench.jumpers.end(), [](const Jumper& j) { return j.colour >= kFirstOther; });
+    const auto others = std::count_if(bench.jumpers.begin(), bench.jumpers.end(),
+                                      [](const Jumper& j) { return j.colour >= kFirstOther; });
     const int choices = static_cast<int>(jumperColours().size()) - kFirstOther;
     return kFirstOther + static_cast<int>(others) % choices;
 }
@@ -129,7 +131,8 @@ void JumperGesture::show(const Pointer& pointer) {
     hand().lightNets(netsOf(picture, marks.targets));
     if (!start_) {
         if (!fromTray_) return say(startWords_, pointer, true);
-        return say(aim.end && aim.words.empty() ? "the first end goes here" : aim.words, pointer, !aim.end && under_.hole);
+        return say(aim.end && aim.words.empty() ? "the first end goes here" : aim.words, pointer,
+                   !aim.end && under_.hole);
     }
 
     const Point from = endMm(bench(), *picture.table, *start_);
@@ -161,7 +164,8 @@ void JumperGesture::connectTo(const Pointer& pointer) {
     if (!aim.end) return hand().flash(aim.words, pointer.at);
     const Jumper jumper = jumperTo(*aim.end);
     if (const auto why = refusal(bench(), jumper)) return hand().flash(*why, pointer.at);
-    if (const auto why = hand().document().push({"Jumper " + jumper.id, {AddJumper{jumper}}})) hand().flash(why->toStdString(), pointer.at);
+    if (const auto why = hand().document().push({"Jumper " + jumper.id, {AddJumper{jumper}}}))
+        hand().flash(why->toStdString(), pointer.at);
 }
 
 void JumperGesture::release(const Pointer& pointer) {

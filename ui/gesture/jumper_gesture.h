@@ -35,8 +35,8 @@ private:
     Jumper jumperTo(const JumperEnd& end) const;
     void say(const std::string& words, const Pointer& pointer, bool refused);
 
-    Under under_;                    ///< where it began
-    std::optional<int> colour_;      ///< taken from the tray
+    Under under_;                ///< where it began
+    std::optional<int> colour_;  ///< taken from the tray
     bool fromTray_ = false;
     std::optional<JumperEnd> start_;
     std::string startWords_;

@@ -24,7 +24,9 @@ double rounded(const ValueSpec& spec, double value) {
     return spec.minimum + std::round(share * kRoundTo) / kRoundTo * (spec.maximum - spec.minimum);
 }
 
-double positionsOf(const ValueSpec& spec) { return spec.type == ValueType::Choice ? static_cast<double>(spec.choices.size()) : 2; }
+double positionsOf(const ValueSpec& spec) {
+    return spec.type == ValueType::Choice ? static_cast<double>(spec.choices.size()) : 2;
+}
 
 double nextPosition(const ValueSpec& spec, double value) { return std::fmod(value + 1, positionsOf(spec)); }
 
@@ -33,7 +35,10 @@ bool isDial(const ValueSpec& spec) { return spec.type == ValueType::Choice && sp
 
 }  // namespace
 
-KnobGesture::KnobGesture(Hand& hand, std::string part) : Gesture(hand), part_(std::move(part)), gesture_(hand.document().newGesture()) {}
+KnobGesture::KnobGesture(Hand& hand, std::string part)
+    : Gesture(hand),
+      part_(std::move(part)),
+      gesture_(hand.document().newGesture()) {}
 
 bool KnobGesture::turns() const {
     const Part* part = bench().findPart(part_);
@@ -47,7 +52,8 @@ void KnobGesture::press(const Pointer& pointer) {
 
 void KnobGesture::move(const Pointer& pointer) {
     if (!turns()) {
-        if (const auto position = dialPositionAt(hand().picture(), bench().partIndex(part_), pointer.at)) set(*position);
+        if (const auto position = dialPositionAt(hand().picture(), bench().partIndex(part_), pointer.at))
+            set(*position);
         return;
     }
     const double angle = angleAbout(hand().picture(), part_, pointer.at);
@@ -70,7 +76,8 @@ void KnobGesture::release(const Pointer& pointer) {
     const bool dial = bench().findPart(part_) && isDial(specOf(*bench().findPart(part_)));
     if (dial && !pointer.dragged) move(pointer);
     // A drag has turned the dial already; a click on its hub goes on to the next position, as on a switch.
-    const bool meant = dial && (pointer.dragged || dialPositionAt(hand().picture(), bench().partIndex(part_), pointer.at));
+    const bool meant =
+        dial && (pointer.dragged || dialPositionAt(hand().picture(), bench().partIndex(part_), pointer.at));
     if (!meant) flip(hand(), part_);
     finish();
 }
@@ -93,10 +100,12 @@ bool KnobGesture::turnBy(Hand& hand, const std::string& id, double share, int ge
     if (!part || part->kind->state.empty()) return false;
     const ValueSpec& spec = specOf(*part);
     if (spec.type != ValueType::Number && !isDial(spec)) return false;
-    const double value = isDial(spec) ? std::clamp(part->stateValue(0) + std::copysign(1.0, share), 0.0, positionsOf(spec) - 1)
-                                      : rounded(spec, part->stateValue(0) + share * (spec.maximum - spec.minimum));
+    const double value = isDial(spec)
+                             ? std::clamp(part->stateValue(0) + std::copysign(1.0, share), 0.0, positionsOf(spec) - 1)
+                             : rounded(spec, part->stateValue(0) + share * (spec.maximum - spec.minimum));
     if (value != part->stateValue(0)) {
-        if (const auto why = hand.document().push(setStateEdit(hand.picture().bench(), id, spec.name, value), gesture)) {
+        if (const auto why =
+                hand.document().push(setStateEdit(hand.picture().bench(), id, spec.name, value), gesture)) {
             Q_EMIT hand.document().refused(*why);
         }
     }

@@ -91,7 +91,8 @@ void LeadGesture::release(const Pointer& pointer) {
     const Aim aimed = aim(pointer);
     hand().clearMarks();
     if (!aimed.operation) return hand().flash(aimed.words, pointer.at);
-    if (const auto why = hand().document().push({"Move an end of " + end_.id, {*aimed.operation}})) hand().flash(why->toStdString(), pointer.at);
+    if (const auto why = hand().document().push({"Move an end of " + end_.id, {*aimed.operation}}))
+        hand().flash(why->toStdString(), pointer.at);
 }
 
 }  // namespace tiepoint::ui

@@ -29,12 +29,18 @@ void addThing(const Bench& bench, const std::string& id, std::vector<Measurand>&
 std::vector<Measurand> measurandsOf(const Picture& picture, const Under& under) {
     const Bench& bench = picture.bench();
     std::vector<Measurand> all;
-    if (!under.pinned.empty()) addThing(bench, under.pinned, all);
-    else if (!under.wire.empty()) addThing(bench, under.wire, all);
-    else if (under.socket) all.push_back(leadOf(bench, under.socket->part, under.socket->lead));
-    else if (!under.body.empty()) addThing(bench, under.body, all);
-    else if (under.hole) addHole(bench, *under.hole, all);
-    else if (under.lead) all.push_back(leadOf(bench, under.lead->id, under.lead->index));
+    if (!under.pinned.empty())
+        addThing(bench, under.pinned, all);
+    else if (!under.wire.empty())
+        addThing(bench, under.wire, all);
+    else if (under.socket)
+        all.push_back(leadOf(bench, under.socket->part, under.socket->lead));
+    else if (!under.body.empty())
+        addThing(bench, under.body, all);
+    else if (under.hole)
+        addHole(bench, *under.hole, all);
+    else if (under.lead)
+        all.push_back(leadOf(bench, under.lead->id, under.lead->index));
     return all;
 }
 

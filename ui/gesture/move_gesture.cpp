@@ -16,7 +16,8 @@ constexpr const char* kOutside = "no holes here: it goes back";
 
 std::optional<Hole> firstHole(const Bench& bench, const std::string& id) {
     if (const Part* part = bench.findPart(id)) {
-        const auto found = std::find_if(part->leads.begin(), part->leads.end(), [](const auto& lead) { return lead.has_value(); });
+        const auto found =
+            std::find_if(part->leads.begin(), part->leads.end(), [](const auto& lead) { return lead.has_value(); });
         return found == part->leads.end() ? std::nullopt : *found;
     }
     if (const Note* note = bench.findNote(id)) return note->at;
@@ -49,7 +50,8 @@ void refuse(Shift& shift, std::string why) {
 }
 
 template <class Replace, class Thing>
-void shiftOne(const Bench& bench, const Thing& thing, const std::vector<std::string>& ids, int columns, int rows, Shift& shift, std::vector<Thing>& shown) {
+void shiftOne(const Bench& bench, const Thing& thing, const std::vector<std::string>& ids, int columns, int rows,
+              Shift& shift, std::vector<Thing>& shown) {
     const auto moved = shifted(bench, thing, columns, rows);
     if (!moved) return refuse(shift, thing.id + " would leave the board");
     shown.push_back(*moved);
@@ -72,7 +74,8 @@ Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, int c
     for (const std::string& id : ids) {
         if (const Part* part = bench.findPart(id)) {
             // Supplies stay where they stand.
-            if (part->kind->package->reach != Reach::Flying) shiftOne<ReplacePart>(bench, *part, ids, columns, rows, shift, shift.parts);
+            if (part->kind->package->reach != Reach::Flying)
+                shiftOne<ReplacePart>(bench, *part, ids, columns, rows, shift, shift.parts);
         } else if (const Note* note = bench.findNote(id)) {
             shiftNote(bench, *note, columns, rows, shift);
         } else if (const Jumper* jumper = bench.findJumper(id)) {
@@ -109,14 +112,18 @@ MoveGesture::Aim MoveGesture::aimSinglePart(const Pointer& pointer, const Part& 
     Part moved = placedAt(bench(), part, *anchor, quarterTurnsOf(bench(), part) + quarterTurns_);
     if (quarterTurns_ == 0 && part.leads[0] && part.leads[0]->board == anchor->board) {
         // A plain shift keeps a slanting part slanting.
-        const int rows = isRail(anchor->line) || isRail(part.leads[0]->line) ? 0 : static_cast<int>(anchor->line) - static_cast<int>(part.leads[0]->line);
+        const int rows = isRail(anchor->line) || isRail(part.leads[0]->line)
+                             ? 0
+                             : static_cast<int>(anchor->line) - static_cast<int>(part.leads[0]->line);
         const auto kept = shifted(bench(), part, anchor->number - part.leads[0]->number, rows);
         if (kept && kept->leads[0] == anchor) moved = *kept;
     }
     aim.part = moved;
     addTargets(moved, aim.targets);
-    if (const auto why = refusal(bench(), moved)) aim.refused = *why;
-    else if (!(moved == part)) aim.operations.push_back(ReplacePart{moved});
+    if (const auto why = refusal(bench(), moved))
+        aim.refused = *why;
+    else if (!(moved == part))
+        aim.operations.push_back(ReplacePart{moved});
     return aim;
 }
 
@@ -130,13 +137,16 @@ MoveGesture::Aim MoveGesture::aim(const Pointer& pointer) const {
 MoveGesture::Aim MoveGesture::aimGroup(const Pointer& pointer, const std::vector<std::string>& ids) const {
     Aim aim;
     const auto start = firstHole(bench(), thing_);
-    const auto target = start ? nearestHole(bench(), *holeMm(bench(), *start) + (pointer.at - from_), kReachMm) : std::nullopt;
+    const auto target =
+        start ? nearestHole(bench(), *holeMm(bench(), *start) + (pointer.at - from_), kReachMm) : std::nullopt;
     if (!target) {
         aim.refused = kOutside;
         return aim;
     }
     const int columns = static_cast<int>(std::lround((pointer.at.x - from_.x) / kPitchMm));
-    const int rows = isRail(start->line) || isRail(target->line) ? 0 : static_cast<int>(target->line) - static_cast<int>(start->line);
+    const int rows = isRail(start->line) || isRail(target->line)
+                         ? 0
+                         : static_cast<int>(target->line) - static_cast<int>(start->line);
     Shift shift = shiftThings(bench(), ids, columns, rows);
     aim.operations = std::move(shift.operations);
     aim.targets = std::move(shift.targets);
@@ -160,7 +170,8 @@ void MoveGesture::move(const Pointer& pointer) {
         hand().flash("it stands here; its leads can be dragged", pointer.at);
         return;
     }
-    if (!hand().selection().contains(QString::fromStdString(thing_))) hand().setSelection({QString::fromStdString(thing_)});
+    if (!hand().selection().contains(QString::fromStdString(thing_)))
+        hand().setSelection({QString::fromStdString(thing_)});
     hand().setPale(moving());
     const Aim aimed = aim(pointer);
     Marks& marks = hand().marks();
@@ -191,7 +202,8 @@ void MoveGesture::release(const Pointer& pointer) {
     hand().clearMarks();
     if (!aimed.refused.empty()) return hand().flash(aimed.refused, pointer.at);
     if (aimed.operations.empty()) return;
-    if (const auto why = hand().document().push({nameOf(ids), aimed.operations})) hand().flash(why->toStdString(), pointer.at);
+    if (const auto why = hand().document().push({nameOf(ids), aimed.operations}))
+        hand().flash(why->toStdString(), pointer.at);
 }
 
 }  // namespace tiepoint::ui

@@ -36,8 +36,10 @@ void applyPreset(Part& part, const QString& preset) {
         part.values[static_cast<std::size_t>(index)] = figure.toDouble();
         return;
     }
-    const auto choice = std::find_if(spec.choices.begin(), spec.choices.end(), [&](const Choice& c) { return QString::fromStdString(c.name) == figure; });
-    if (choice != spec.choices.end()) part.values[static_cast<std::size_t>(index)] = static_cast<double>(choice - spec.choices.begin());
+    const auto choice = std::find_if(spec.choices.begin(), spec.choices.end(),
+                                     [&](const Choice& c) { return QString::fromStdString(c.name) == figure; });
+    if (choice != spec.choices.end())
+        part.values[static_cast<std::size_t>(index)] = static_cast<double>(choice - spec.choices.begin());
 }
 
 }  // namespace
@@ -51,7 +53,8 @@ Part PlaceGesture::fresh(const Bench& bench, const PartKind& kind, const QString
 
 PlaceGesture::Aim PlaceGesture::aim(Point at) const {
     const Package& package = *part_.kind->package;
-    const auto anchor = nearestHole(bench(), at + turnedQuarters(firstLeadFromMiddle(package), quarterTurns_), kReachMm);
+    const auto anchor =
+        nearestHole(bench(), at + turnedQuarters(firstLeadFromMiddle(package), quarterTurns_), kReachMm);
     if (!anchor) return {std::nullopt, kOverHoles};
     Aim aim{placedAt(bench(), part_, *anchor, quarterTurns_), {}};
     if (const auto why = refusal(bench(), *aim.part)) aim.refused = *why;
@@ -99,7 +102,8 @@ void PlaceGesture::release(const Pointer& pointer) {
     cancel();
     finish();
     if (!aimed.refused.empty()) return hand().flash(aimed.refused, pointer.at);
-    if (const auto why = hand().document().push({"Place " + part_.id, {AddPart{*aimed.part}}})) return hand().flash(why->toStdString(), pointer.at);
+    if (const auto why = hand().document().push({"Place " + part_.id, {AddPart{*aimed.part}}}))
+        return hand().flash(why->toStdString(), pointer.at);
     hand().setSelection({QString::fromStdString(part_.id)});
 }
 

@@ -33,7 +33,8 @@ void ProbeGesture::release(const Pointer& pointer) {
     if (!other) return;  // not yet: it goes on until there is a second hole, or Escape
     finish();
     hand().clearMarks();
-    if (const auto why = hand().document().push(pinEdit(bench(), VoltsBetween{first_, *other}))) hand().flash(why->toStdString(), pointer.at);
+    if (const auto why = hand().document().push(pinEdit(bench(), VoltsBetween{first_, *other})))
+        hand().flash(why->toStdString(), pointer.at);
 }
 
 }  // namespace tiepoint::ui

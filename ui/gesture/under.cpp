@@ -10,8 +10,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kHoleReachMm = 1.27;   ///< half a pitch: the whole face of a board is holes
-constexpr double kTipReachMm = 0.9;     ///< about the pin of a lead or jumper in its hole
+constexpr double kHoleReachMm = 1.27;  ///< half a pitch: the whole face of a board is holes
+constexpr double kTipReachMm = 0.9;    ///< about the pin of a lead or jumper in its hole
 constexpr double kSocketReachMm = 3.0;
 
 bool covers(const Outline& body, Point at) {
@@ -32,7 +32,8 @@ bool isSelected(const Picture& picture, const std::string& id) {
 /// Index of the lead whose tip is nearest.
 int nearestLead(const PartPlace& place, Point at) {
     const auto nearer = [at](Point a, Point b) { return distance(a, at) < distance(b, at); };
-    return static_cast<int>(std::min_element(place.leadsMm.begin(), place.leadsMm.end(), nearer) - place.leadsMm.begin());
+    return static_cast<int>(std::min_element(place.leadsMm.begin(), place.leadsMm.end(), nearer) -
+                            place.leadsMm.begin());
 }
 
 void lookAtPart(const Picture& picture, int index, Point at, Under& under) {
@@ -53,17 +54,21 @@ void lookAtPart(const Picture& picture, int index, Point at, Under& under) {
     const bool onLead = !body && (atTip || partShape(picture, index).contains(point));
     if (onLead) under.lead = End{part.id, lead, false};
     const bool bends = part.kind->package->reach == Reach::Bending;
-    if ((isFlying(part) && onLead) || (bends && !body && atTip && isSelected(picture, part.id))) under.grip = End{part.id, lead, false};
+    if ((isFlying(part) && onLead) || (bends && !body && atTip && isSelected(picture, part.id)))
+        under.grip = End{part.id, lead, false};
 }
 
 void lookAtJumper(const Picture& picture, int index, Point at, Under& under) {
     const Jumper& jumper = picture.bench().jumpers[static_cast<std::size_t>(index)];
     for (int end = 0; end < 2; ++end) {
-        if (distance(endMm(picture.bench(), *picture.table, jumper.ends[static_cast<std::size_t>(end)]), at) > kTipReachMm) continue;
+        if (distance(endMm(picture.bench(), *picture.table, jumper.ends[static_cast<std::size_t>(end)]), at) >
+            kTipReachMm)
+            continue;
         if (isSelected(picture, jumper.id)) under.grip = End{jumper.id, end, true};
         return;  // the pin is the hole's
     }
-    if (jumperBounds(picture, index).contains(QPointF(at.x, at.y)) && jumperShape(picture, index).contains(QPointF(at.x, at.y))) {
+    if (jumperBounds(picture, index).contains(QPointF(at.x, at.y)) &&
+        jumperShape(picture, index).contains(QPointF(at.x, at.y))) {
         under.wire = jumper.id;
     }
 }
@@ -82,7 +87,8 @@ std::string Under::thing() const {
 Under whatLiesAt(const Picture& picture, Point at) {
     Under under;
     for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note) {
-        if (noteFrame(picture, note).contains(QPointF(at.x, at.y))) under.note = picture.bench().notes[static_cast<std::size_t>(note)].id;
+        if (noteFrame(picture, note).contains(QPointF(at.x, at.y)))
+            under.note = picture.bench().notes[static_cast<std::size_t>(note)].id;
     }
     if (!under.note.empty()) return under;
     if (picture.pinned) {
@@ -94,7 +100,8 @@ Under whatLiesAt(const Picture& picture, Point at) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         if (partBounds(picture, part).contains(QPointF(at.x, at.y))) lookAtPart(picture, part, at, under);
     }
-    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) lookAtJumper(picture, jumper, at, under);
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
+        lookAtJumper(picture, jumper, at, under);
     under.hole = nearestHole(picture.bench(), picture.table->seen(at), kHoleReachMm);
     return under;
 }

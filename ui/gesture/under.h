@@ -16,14 +16,14 @@ struct End {
 };
 
 struct Under {
-    std::string note;             ///< lies over everything else
-    std::string pinned;           ///< tag of a pinned reading; only notes lie over it
-    std::string control;          ///< part whose cap, lever, blade or knob it is
-    std::optional<End> grip;      ///< the end that a drag moves
+    std::string note;         ///< lies over everything else
+    std::string pinned;       ///< tag of a pinned reading; only notes lie over it
+    std::string control;      ///< part whose cap, lever, blade or knob it is
+    std::optional<End> grip;  ///< the end that a drag moves
     std::optional<Socket> socket;
-    std::string body;             ///< part whose body it is
-    std::string wire;             ///< jumper
-    std::optional<End> lead;      ///< bare lead of a part
+    std::string body;         ///< part whose body it is
+    std::string wire;         ///< jumper
+    std::optional<End> lead;  ///< bare lead of a part
     std::optional<Hole> hole;
 
     /// The part, jumper, note or pinned reading that a click selects, or empty.

@@ -27,7 +27,7 @@ public:
     std::shared_ptr<const Snapshot> snapshot() const { return snapshot_; }
 
 Q_SIGNALS:
-    void snapshotReady();   ///< in the window's thread
+    void snapshotReady();  ///< in the window's thread
     void inputsChanged();
 
 private:

@@ -74,7 +74,8 @@ void Questions::askTable(std::shared_ptr<const Snapshot> snapshot) {
     worker_->ask(Worker::Table, [this, snapshot = std::move(snapshot)] {
         auto answer = std::make_shared<const TableAnswer>(
             TableAnswer{snapshot->revision, snapshot->layout->bench, makeTruthTable(snapshot->layout)});
-        QMetaObject::invokeMethod(this, [this, answer] { Q_EMIT tableReady(answer); }, Qt::QueuedConnection);
+        QMetaObject::invokeMethod(
+            this, [this, answer] { Q_EMIT tableReady(answer); }, Qt::QueuedConnection);
     });
 }
 
@@ -82,8 +83,10 @@ void Questions::askWhy(std::shared_ptr<const Snapshot> snapshot, const std::stri
     worker_->ask(Worker::Why, [this, snapshot = std::move(snapshot), part, drawer = drawer_] {
         const int index = snapshot->layout->bench->partIndex(part);
         if (index < 0) return;
-        auto answer = std::make_shared<const WhyAnswer>(WhyAnswer{snapshot->revision, snapshot->inputSequence, explain(*snapshot, index, drawer)});
-        QMetaObject::invokeMethod(this, [this, answer] { Q_EMIT whyReady(answer); }, Qt::QueuedConnection);
+        auto answer = std::make_shared<const WhyAnswer>(
+            WhyAnswer{snapshot->revision, snapshot->inputSequence, explain(*snapshot, index, drawer)});
+        QMetaObject::invokeMethod(
+            this, [this, answer] { Q_EMIT whyReady(answer); }, Qt::QueuedConnection);
     });
 }
 
@@ -91,7 +94,8 @@ void Questions::askReport(std::shared_ptr<const Snapshot> snapshot) {
     worker_->ask(Worker::Findings, [this, snapshot = std::move(snapshot), drawer = drawer_] {
         const auto resting = snapshot->inputs.held.empty() ? snapshot : evaluate(snapshot->layout->bench);
         auto report = std::make_shared<const Report>(Report{snapshot->revision, inspect(*resting, drawer).findings});
-        QMetaObject::invokeMethod(this, [this, report] { Q_EMIT reportReady(report); }, Qt::QueuedConnection);
+        QMetaObject::invokeMethod(
+            this, [this, report] { Q_EMIT reportReady(report); }, Qt::QueuedConnection);
     });
 }
 

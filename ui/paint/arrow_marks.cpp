@@ -20,9 +20,7 @@ constexpr double kDotRadiusMm = 0.24;
 
 }  // namespace
 
-double arrowBreadthMm(double share) {
-    return kBreadthOffsetMm + kBreadthGrowthMm * share;
-}
+double arrowBreadthMm(double share) { return kBreadthOffsetMm + kBreadthGrowthMm * share; }
 
 double arrowReachMm(double share, bool electrons) {
     constexpr double kRimMm = 0.45;
@@ -31,17 +29,13 @@ double arrowReachMm(double share, bool electrons) {
     return std::hypot(half, tip + (electrons ? kBarGapMm + kBarMm : 0)) + kRimMm;
 }
 
-double bedBreadthMm(double share) {
-    return kBedMm * share;
-}
+double bedBreadthMm(double share) { return kBedMm * share; }
 
 int arrowLevel(double share) {
     return std::clamp(static_cast<int>(std::lround(kArrowLevels * share)), 1, kArrowLevels);
 }
 
-double breadthOfLevel(int level) {
-    return arrowBreadthMm(static_cast<double>(level) / kArrowLevels);
-}
+double breadthOfLevel(int level) { return arrowBreadthMm(static_cast<double>(level) / kArrowLevels); }
 
 QPainterPath chevron(double breadthMm, bool electrons) {
     const double half = breadthMm / 2, sweep = kSweepShare * half + kSweepOffsetMm;

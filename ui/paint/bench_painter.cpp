@@ -9,9 +9,7 @@
 namespace tiepoint::ui {
 namespace {
 
-bool isElectrons(const Picture& picture) {
-    return picture.views.arrows == Arrows::Electrons;
-}
+bool isElectrons(const Picture& picture) { return picture.views.arrows == Arrows::Electrons; }
 
 void paintArrows(QPainter& painter, const Picture& picture, FlowPaths& paths, Layer layer) {
     const Snapshot* live = picture.live();
@@ -31,7 +29,8 @@ void paintLayer(QPainter& painter, Add add) {
 }  // namespace
 
 void addBoards(Patches& patches, const Picture& picture) {
-    for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board) addBoard(patches, picture, board);
+    for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board)
+        addBoard(patches, picture, board);
 }
 
 void addUnderParts(Patches& patches, const Picture& picture, const FlowPaths& paths, const std::vector<int>& litNets) {
@@ -52,19 +51,22 @@ void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths
     addLightRays(patches, picture);
 }
 
-std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, const Clearance& ground, const std::vector<Label>& ids) {
+std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, const Clearance& ground,
+                                  const std::vector<Label>& ids) {
     addFindingPlaces(patches, picture);
     addCapLetters(patches, picture);
     addIds(patches, picture, ids);
     // Flags keep off ids, notes and pinned readings, readings off flags; symbols of findings and changes give way to everything.
     Clearance clearance = ground;
     for (const Label& id : ids) clearance.take(id.frame);
-    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note) clearance.take(noteFrame(picture, note));
+    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note)
+        clearance.take(noteFrame(picture, note));
     takePinned(picture, clearance);
     takePinnedEnds(picture, clearance);
     addOverloads(patches, picture, clearance);
     addPinned(patches, picture);
-    if (picture.live() && (picture.views.readings || picture.views.voltage)) addReadings(patches, picture, placeReadings(picture, clearance));
+    if (picture.live() && (picture.views.readings || picture.views.voltage))
+        addReadings(patches, picture, placeReadings(picture, clearance));
     const std::vector<FindingMark> marks = placeFindings(picture, clearance);
     if (picture.live()) addChanges(patches, picture, clearance);
     addFindingMarks(patches, picture, marks);
@@ -85,7 +87,8 @@ void paintBench(QPainter& painter, const Picture& picture) {
     });
     paintArrows(painter, picture, paths, Layer::UnderParts);
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) paintPart(painter, picture, part);
-    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) paintJumper(painter, picture, jumper);
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
+        paintJumper(painter, picture, jumper);
     paintLayer(painter, [&](Patches& patches) { addOnParts(patches, picture, paths); });
     paintArrows(painter, picture, paths, Layer::OverParts);
     paintLayer(painter, [&](Patches& patches) {

@@ -15,8 +15,8 @@ constexpr double kEdgeLetterMm = 1.8;
 constexpr double kNumberAwayMm = 2.0;  ///< beyond rows a and j, clear of the open metal
 constexpr Lettering kPrint{1.62, QFont::Normal};
 constexpr int kNumberEvery = 5;
-constexpr double kSlotMm = 0.34, kSlotLongMm = 0.9;     ///< the mouth of a clip, seen from below
-constexpr double kTipMm = 0.52, kTipRimMm = 0.24;       ///< radius of a lead's end
+constexpr double kSlotMm = 0.34, kSlotLongMm = 0.9;  ///< the mouth of a clip, seen from below
+constexpr double kTipMm = 0.52, kTipRimMm = 0.24;    ///< radius of a lead's end
 constexpr double kFlapLeastMm = 2.2, kFlapMostMm = 9.5, kFlapLeanMm = 8, kFlapRollMm = 3.2, kFlapClearMm = 2;
 constexpr double kSignAwayMm = 3.8;
 const QString kTurnedWords = QStringLiteral("Seen from below: columns run from right to left. Key 5 turns it back.");
@@ -41,7 +41,8 @@ struct Back {
 void paintBody(const Back& b) {
     const QRectF frame(0, 0, b.kind.widthMm, b.kind.heightMm);
     drawSoftShadow(b.painter, b.theme, frame, kCornerMm, {1.5, 1.7}, 1.5);
-    b.painter.setBrush(shadeDown(b.theme, frame, b.theme.boardBottom, blend(b.theme.boardBottom, b.theme.boardEdge, 0.18)));
+    b.painter.setBrush(
+        shadeDown(b.theme, frame, b.theme.boardBottom, blend(b.theme.boardBottom, b.theme.boardEdge, 0.18)));
     b.painter.setPen(outlinePen(b.theme.boardEdge, b.theme.outlineMm));
     b.painter.drawPath(roundedBox(frame, kCornerMm));
 }
@@ -98,13 +99,14 @@ void paintPrinting(const Back& b) {
     const double right = b.kind.widthMm - kEdgeLetterMm;
     for (int row = 0; row < kRowCount; ++row) {
         const int printed = b.board.labels == Labels::ATop ? row : kRowCount - 1 - row;
-        drawText(b.painter, QString(QChar(u'a' + printed)), {right, b.hole(static_cast<Line>(row), 1).y()}, kPrint, b.theme.label);
+        drawText(b.painter, QString(QChar(u'a' + printed)), {right, b.hole(static_cast<Line>(row), 1).y()}, kPrint,
+                 b.theme.label);
     }
     for (const Line line : kRails) {
         if (!b.kind.hasRails()) break;
         const bool plus = line == Line::TopPlus || line == Line::BottomPlus;
-        drawText(b.painter, plus ? QStringLiteral("+") : QString(QChar(0x2212)), {right, b.hole(line, 1).y()}, {3, QFont::Bold},
-                 plus ? b.theme.plusLine : b.theme.minusLine);
+        drawText(b.painter, plus ? QStringLiteral("+") : QString(QChar(0x2212)), {right, b.hole(line, 1).y()},
+                 {3, QFont::Bold}, plus ? b.theme.plusLine : b.theme.minusLine);
     }
 }
 
@@ -127,7 +129,9 @@ void paintFlap(const Back& b, int board) {
     const double room = freeAtLeftMm(b, board) - kFlapClearMm - kFlapRollMm;
     const double top = std::clamp(room - kFlapLeanMm, kFlapLeastMm, kFlapMostMm);
     const double bottom = top + std::clamp(room - top, 0.0, kFlapLeanMm);
-    const QColor paper = b.theme.dark ? blend(b.theme.card, Qt::white, 0.22) : b.theme.flat ? b.theme.card : QColor(0xf4ead0);
+    const QColor paper = b.theme.dark   ? blend(b.theme.card, Qt::white, 0.22)
+                         : b.theme.flat ? b.theme.card
+                                        : QColor(0xf4ead0);
     const QColor edge = b.theme.flat || b.theme.dark ? b.theme.boardEdge : blend(paper, Qt::black, 0.45);
     const auto shape = [&](double from, double to, double fromLow, double toLow) {
         QPainterPath path(QPointF(from, 0));
@@ -142,7 +146,8 @@ void paintFlap(const Back& b, int board) {
     b.painter.setPen(outlinePen(edge, b.theme.outlineMm));
     b.painter.setBrush(paper);
     b.painter.drawPath(shape(-1, top, -1, bottom));
-    b.painter.setBrush(shadeAlong(b.theme, {top, height / 2}, {bottom + kFlapRollMm, height / 2}, blend(paper, Qt::white, 0.6), blend(paper, Qt::black, 0.28)));
+    b.painter.setBrush(shadeAlong(b.theme, {top, height / 2}, {bottom + kFlapRollMm, height / 2},
+                                  blend(paper, Qt::white, 0.6), blend(paper, Qt::black, 0.28)));
     b.painter.drawPath(shape(top, top + kFlapRollMm * 0.3, bottom, bottom + kFlapRollMm));
     b.painter.restore();
 }
@@ -174,7 +179,8 @@ void paintLeadTips(QPainter& painter, const Picture& picture) {
 
 void paintTurnSign(QPainter& painter, const Picture& picture) {
     const Rect& boards = picture.table->boardsMm;
-    drawText(painter, kTurnedWords, {boards.left + boards.width / 2, boards.bottom() + kSignAwayMm}, signLettering(picture), picture.theme->dimTextOnBench);
+    drawText(painter, kTurnedWords, {boards.left + boards.width / 2, boards.bottom() + kSignAwayMm},
+             signLettering(picture), picture.theme->dimTextOnBench);
 }
 
 }  // namespace
@@ -183,7 +189,9 @@ std::vector<QRectF> seenBoards(const Picture& picture) {
     std::vector<QRectF> frames;
     for (const Board& board : picture.bench().boards) {
         const Rect frame = board.frameMm();
-        frames.push_back(QRectF(toQt(picture.table->seen({frame.left, frame.top})), toQt(picture.table->seen({frame.right(), frame.bottom()}))).normalized());
+        frames.push_back(QRectF(toQt(picture.table->seen({frame.left, frame.top})),
+                                toQt(picture.table->seen({frame.right(), frame.bottom()})))
+                             .normalized());
     }
     return frames;
 }
@@ -200,20 +208,26 @@ void addBoardBack(Patches& patches, const Picture& picture, int board) {
     const QRectF frame = seenBoards(picture)[static_cast<std::size_t>(board)];
     const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
     patches.push_back({frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm),
-                       PatchLook() << "back" << std::string_view(which.kind->name) << which.rails << which.labels << picture.views.strips,
-                       [&picture, board, corner = frame.topLeft()](QPainter& painter) { paintBoardBack(painter, picture, board, corner); }});
+                       PatchLook() << "back" << std::string_view(which.kind->name) << which.rails << which.labels
+                                   << picture.views.strips,
+                       [&picture, board, corner = frame.topLeft()](QPainter& painter) {
+                           paintBoardBack(painter, picture, board, corner);
+                       }});
 }
 
 void addLeadTips(Patches& patches, const Picture& picture) {
     PatchLook look;
     for (const Joint& joint : picture.layout->joints) look << joint.hole;
-    patches.push_back({toQt(picture.table->boardsMm), look << "tips", [&picture](QPainter& painter) { paintLeadTips(painter, picture); }});
+    patches.push_back({toQt(picture.table->boardsMm), look << "tips",
+                       [&picture](QPainter& painter) { paintLeadTips(painter, picture); }});
 }
 
 void addTurnSign(Patches& patches, const Picture& picture) {
     const Rect& boards = picture.table->boardsMm;
     const double half = textWidthMm(kTurnedWords, signLettering(picture)) / 2, middle = boards.left + boards.width / 2;
-    patches.push_back({QRectF(middle - half, boards.bottom() + kSignAwayMm - picture.sizes.wordsMm, 2 * half, 2 * picture.sizes.wordsMm), PatchLook() << kTurnedWords,
+    patches.push_back({QRectF(middle - half, boards.bottom() + kSignAwayMm - picture.sizes.wordsMm, 2 * half,
+                              2 * picture.sizes.wordsMm),
+                       PatchLook() << kTurnedWords,
                        [&picture](QPainter& painter) { paintTurnSign(painter, picture); }});
 }
 

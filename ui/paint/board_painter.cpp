@@ -54,8 +54,7 @@ void paintBody(const BoardSheet& s) {
 
 /// The long groove where the rails' part is hung on: a dark line with a lit one below.
 void paintSeam(const BoardSheet& s, double y) {
-    s.painter.setPen(
-        QPen(s.theme.flat ? faded(s.theme.hole, 0.8) : faded(s.theme.boardEdge, 0.8), s.theme.outlineMm));
+    s.painter.setPen(QPen(s.theme.flat ? faded(s.theme.hole, 0.8) : faded(s.theme.boardEdge, 0.8), s.theme.outlineMm));
     s.painter.drawLine(QPointF(s.theme.outlineMm / 2, y), QPointF(s.kind.widthMm - s.theme.outlineMm / 2, y));
     if (s.theme.flat) return;
     s.painter.setPen(QPen(faded(s.theme.bevelLight, s.theme.dark ? 0.24 : 1), s.theme.outlineMm));
@@ -65,8 +64,7 @@ void paintSeam(const BoardSheet& s, double y) {
 
 void paintGap(const BoardSheet& s) {
     const double middle = (s.kind.holeMm(Line::E, 1).y + s.kind.holeMm(Line::F, 1).y) / 2;
-    const QRectF gap(kGapMarginMm, middle - kGapHeightMm / 2, s.kind.widthMm - 2 * kGapMarginMm,
-                     kGapHeightMm);
+    const QRectF gap(kGapMarginMm, middle - kGapHeightMm / 2, s.kind.widthMm - 2 * kGapMarginMm, kGapHeightMm);
     if (s.theme.flat) {
         s.painter.setPen(QPen(faded(s.theme.hole, 0.8), s.theme.outlineMm));
         s.painter.drawLine(gap.topLeft(), gap.topRight());
@@ -99,8 +97,8 @@ void paintRail(const BoardSheet& s, Line line) {
     const bool plus = line == Line::TopPlus || line == Line::BottomPlus;
     const double rail = s.kind.holeMm(line, 1).y;
     const double y = rail + (plus ? -kRailLineMm : kRailLineMm);
-    s.painter.setPen(outlinePen(plus ? s.theme.plusLine : s.theme.minusLine,
-                                kRailLineBreadthMm * (s.theme.flat ? 1.4 : 1)));
+    s.painter.setPen(
+        outlinePen(plus ? s.theme.plusLine : s.theme.minusLine, kRailLineBreadthMm * (s.theme.flat ? 1.4 : 1)));
     const int holes = s.kind.railHoles;
     if (s.board.rails == Rails::Split) {
         paintRailStroke(s, line, 1, holes / 2, y);
@@ -162,7 +160,10 @@ std::vector<HoleRun> holeRuns(const Board& board, bool strips) {
 class BoardPatches {
 public:
     BoardPatches(Patches& patches, const Picture& picture, const Board& board)
-        : patches_(patches), theme_(*picture.theme), board_(board), corner_(toQt(board.cornerMm())) {
+        : patches_(patches),
+          theme_(*picture.theme),
+          board_(board),
+          corner_(toQt(board.cornerMm())) {
         look_ << std::string_view(board.kind->name) << board.rails << board.labels << picture.views.strips;
     }
     template <class Paint>
@@ -194,8 +195,8 @@ private:
 
 void addPrint(BoardPatches& sheet, const BoardKind& kind, Labels labels) {
     const auto addWord = [&](const QString& word, QPointF at) {
-        sheet.addAlike(QRectF(at.x() - kPrint.sizeMm, at.y() - kPrint.sizeMm, 2 * kPrint.sizeMm, 2 * kPrint.sizeMm), word,
-                  [word, at](const BoardSheet& s) { drawText(s.painter, word, at, kPrint, s.theme.label); });
+        sheet.addAlike(QRectF(at.x() - kPrint.sizeMm, at.y() - kPrint.sizeMm, 2 * kPrint.sizeMm, 2 * kPrint.sizeMm),
+                       word, [word, at](const BoardSheet& s) { drawText(s.painter, word, at, kPrint, s.theme.label); });
     };
     const double above = kind.holeMm(Line::A, 1).y - kNumberAboveMm, below = kind.holeMm(Line::J, 1).y + kNumberBelowMm;
     for (int column = 1; column <= kind.columns; ++column) {
@@ -206,7 +207,8 @@ void addPrint(BoardPatches& sheet, const BoardKind& kind, Labels labels) {
     for (int row = 0; row < kRowCount; ++row) {
         const int printed = labels == Labels::ATop ? row : kRowCount - 1 - row;
         const double y = kind.holeMm(static_cast<Line>(row), 1).y;
-        for (const double x : {kRowLetterMm, kind.widthMm - kRowLetterMm}) addWord(QString(QChar(u'a' + printed)), {x, y});
+        for (const double x : {kRowLetterMm, kind.widthMm - kRowLetterMm})
+            addWord(QString(QChar(u'a' + printed)), {x, y});
     }
 }
 
@@ -215,7 +217,8 @@ void addPrint(BoardPatches& sheet, const BoardKind& kind, Labels labels) {
 void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area) {
     // In steps of one shade, all channels at once, which nobody sees: the rows in which a bench that is panned over it looks otherwise are few then.
     const QColor &top = theme.benchTop, &bottom = theme.benchBottom;
-    const int steps = std::max({std::abs(bottom.red() - top.red()), std::abs(bottom.green() - top.green()), std::abs(bottom.blue() - top.blue())});
+    const int steps = std::max({std::abs(bottom.red() - top.red()), std::abs(bottom.green() - top.green()),
+                                std::abs(bottom.blue() - top.blue())});
     for (int step = 0; step <= steps; ++step) {
         const QRectF rest(QPointF(area.left(), area.top() + area.height() * step / (steps + 1)), area.bottomRight());
         painter.fillRect(rest, steps == 0 ? top : blend(top, bottom, static_cast<double>(step) / steps));
@@ -241,14 +244,16 @@ void addBoard(Patches& patches, const Picture& picture, int board) {
     if (kind.hasRails()) {
         for (const Line line : kRails) {
             const double y = kind.holeMm(line, 1).y;
-            sheet.add(QRectF(0, y - kRailPrintMm, kind.widthMm, 2 * kRailPrintMm), [line](const BoardSheet& s) { paintRail(s, line); });
+            sheet.add(QRectF(0, y - kRailPrintMm, kind.widthMm, 2 * kRailPrintMm),
+                      [line](const BoardSheet& s) { paintRail(s, line); });
         }
     }
     addPrint(sheet, kind, which.labels);
     for (const HoleRun& run : holeRuns(which, picture.views.strips)) {
-        const QRectF frame = stripFrame(toQt(kind.holeMm(run.firstLine, run.firstNumber)), toQt(kind.holeMm(run.lastLine, run.lastNumber)));
+        const QRectF frame = stripFrame(toQt(kind.holeMm(run.firstLine, run.firstNumber)),
+                                        toQt(kind.holeMm(run.lastLine, run.lastNumber)));
         sheet.addAlike(frame.adjusted(-kHoleRoomMm, -kHoleRoomMm, kHoleRoomMm, kHoleRoomMm), u"holes",
-                  [run, strips = picture.views.strips](const BoardSheet& s) { paintRun(s, run, strips); });
+                       [run, strips = picture.views.strips](const BoardSheet& s) { paintRun(s, run, strips); });
     }
 }
 

@@ -13,16 +13,17 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kDigits = 2;
-constexpr std::size_t kMany = 12;        ///< tags beyond this hide the bench
-constexpr double kNear = 0.04;           ///< how far from a half is still called half
+constexpr std::size_t kMany = 12;  ///< tags beyond this hide the bench
+constexpr double kNear = 0.04;     ///< how far from a half is still called half
 constexpr double kTagPadMm = 0.75, kTagHeight = 1.4;
 
 struct Ratio {
     double value;
     const char* word;
 };
-constexpr std::array kRatios{Ratio{0.1, "a tenth"}, Ratio{0.25, "a quarter"}, Ratio{1.0 / 3, "a third"}, Ratio{0.5, "half"},
-                             Ratio{2, "twice"},     Ratio{3, "three times"}, Ratio{4, "four times"},   Ratio{10, "ten times"}};
+constexpr std::array kRatios{Ratio{0.1, "a tenth"},  Ratio{0.25, "a quarter"}, Ratio{1.0 / 3, "a third"},
+                             Ratio{0.5, "half"},     Ratio{2, "twice"},        Ratio{3, "three times"},
+                             Ratio{4, "four times"}, Ratio{10, "ten times"}};
 
 QString ratioWords(double before, double after) {
     const double ratio = after / before;
@@ -46,7 +47,8 @@ QString fromTo(const QString& from, const QString& to) {
 std::vector<Change> shown(const std::vector<Change>& all) {
     if (all.size() <= kMany) return all;
     std::vector<Change> some;
-    std::copy_if(all.begin(), all.end(), std::back_inserter(some), [](const Change& c) { return c.changed && c.kind == ReadingKind::Current; });
+    std::copy_if(all.begin(), all.end(), std::back_inserter(some),
+                 [](const Change& c) { return c.changed && c.kind == ReadingKind::Current; });
     some.resize(std::min(some.size(), kMany));
     return some;
 }
@@ -70,14 +72,19 @@ void addChanges(Patches& patches, const Picture& picture, Clearance clearance) {
         if (part < 0) continue;
         const QString words = changeWords(change);
         const QSizeF size(textWidthMm(words, lettering) + 2 * kTagPadMm, kTagHeight * lettering.sizeMm);
-        const Label label = change.kind == ReadingKind::Current
-                                ? placeBesidePart(picture, part, words, size, clearance)
-                                : placeInNet(picture, picture.layout->netOfLead[static_cast<std::size_t>(picture.layout->leadIndex(part, change.lead))],
-                                             words, size, clearance);
+        const Label label =
+            change.kind == ReadingKind::Current
+                ? placeBesidePart(picture, part, words, size, clearance)
+                : placeInNet(
+                      picture,
+                      picture.layout->netOfLead[static_cast<std::size_t>(picture.layout->leadIndex(part, change.lead))],
+                      words, size, clearance);
         if (label.frame.isEmpty()) continue;
         const QColor edge = change.changed ? theme.accent : theme.dimText;
         patches.push_back({tagRoom(label.frame), PatchLook() << words << edge << lettering.sizeMm,
-                           [&theme, frame = label.frame, words, lettering, edge](QPainter& painter) { paintTag(painter, theme, frame, words, lettering, edge); }});
+                           [&theme, frame = label.frame, words, lettering, edge](QPainter& painter) {
+                               paintTag(painter, theme, frame, words, lettering, edge);
+                           }});
     }
 }
 

@@ -10,9 +10,7 @@ namespace {
 constexpr int kCubicPieces = 48;
 constexpr double kPieceMm = 0.5;
 
-double apart(QPointF a, QPointF b) {
-    return std::hypot(b.x() - a.x(), b.y() - a.y());
-}
+double apart(QPointF a, QPointF b) { return std::hypot(b.x() - a.x(), b.y() - a.y()); }
 
 /// How far along a cubic's parameter a distance lies.
 double parameterAt(const Cubic& cubic, double distanceMm) {
@@ -21,17 +19,14 @@ double parameterAt(const Cubic& cubic, double distanceMm) {
     for (int i = 1; i <= kCubicPieces; ++i) {
         const QPointF next = cubic.at(static_cast<double>(i) / kCubicPieces);
         const double piece = apart(last, next);
-        if (gone + piece >= distanceMm && piece > 0)
-            return (i - 1 + (distanceMm - gone) / piece) / kCubicPieces;
+        if (gone + piece >= distanceMm && piece > 0) return (i - 1 + (distanceMm - gone) / piece) / kCubicPieces;
         gone += piece;
         last = next;
     }
     return 1;
 }
 
-QPointF middle(QPointF a, QPointF b, double t) {
-    return a + (b - a) * t;
-}
+QPointF middle(QPointF a, QPointF b, double t) { return a + (b - a) * t; }
 
 Cubic head(const Cubic& q, double t) {
     const QPointF ab = middle(q.a, q.b, t), bc = middle(q.b, q.c, t), cd = middle(q.c, q.d, t);
@@ -39,9 +34,7 @@ Cubic head(const Cubic& q, double t) {
     return {q.a, ab, abc, middle(abc, bcd, t)};
 }
 
-Cubic reversed(const Cubic& q) {
-    return {q.d, q.c, q.b, q.a};
-}
+Cubic reversed(const Cubic& q) { return {q.d, q.c, q.b, q.a}; }
 
 }  // namespace
 
@@ -66,8 +59,7 @@ Polyline Polyline::of(const QPainterPath& path) {
             points.emplace_back(e);
             continue;
         }
-        const Cubic cubic{points.back(), QPointF(e), QPointF(path.elementAt(i + 1)),
-                          QPointF(path.elementAt(i + 2))};
+        const Cubic cubic{points.back(), QPointF(e), QPointF(path.elementAt(i + 1)), QPointF(path.elementAt(i + 2))};
         const int pieces = std::clamp(static_cast<int>(cubic.lengthMm() / kPieceMm), 4, 200);
         for (int k = 1; k <= pieces; ++k) points.push_back(cubic.at(static_cast<double>(k) / pieces));
         i += 2;

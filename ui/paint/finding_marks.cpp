@@ -19,7 +19,7 @@ constexpr double kAnchorRoomMm = 1.6;     ///< a symbol leaves the hole that it 
 constexpr double kNearMm = 0.5;           ///< so near that no thread is needed
 constexpr double kHoleMm = 2.1, kOutlineMm = 0.22, kCasingMm = 0.34, kBodyAwayMm = 0.55;
 constexpr double kFaint = 0.6;
-constexpr double kAreaMm = 5.6;           ///< about a place to look at
+constexpr double kAreaMm = 5.6;  ///< about a place to look at
 constexpr double kPathMm = 1.25, kPathOpacity = 0.45;
 
 QColor colourOf(const Theme& theme, const Finding& finding) {
@@ -32,7 +32,9 @@ std::optional<QPointF> seen(const Picture& picture, const Hole& hole) {
     return toQt(picture.seenAt(hole));
 }
 
-bool isCurrent(const Picture& picture, std::size_t finding) { return picture.marks.finding == static_cast<int>(finding); }
+bool isCurrent(const Picture& picture, std::size_t finding) {
+    return picture.marks.finding == static_cast<int>(finding);
+}
 
 // --- the symbol ---
 
@@ -76,7 +78,8 @@ QPainterPath grownAbout(const QPainterPath& shape, double byMm) {
     QPainterPathStroker stroker;
     stroker.setWidth(2 * byMm * kUnitsPerMm);
     stroker.setJoinStyle(Qt::RoundJoin);
-    return QTransform::fromScale(1 / kUnitsPerMm, 1 / kUnitsPerMm).map(stroker.createStroke(fine).united(fine).simplified());
+    return QTransform::fromScale(1 / kUnitsPerMm, 1 / kUnitsPerMm)
+        .map(stroker.createStroke(fine).united(fine).simplified());
 }
 
 QPainterPath outlineOf(const Picture& picture, const std::string& id) {
@@ -98,8 +101,10 @@ QPainterPath placesOf(const Picture& picture, const Finding& finding) {
     for (const Hole& hole : finding.holes) {
         const auto at = seen(picture, hole);
         if (!at) continue;
-        if (isPlaceOnly(finding)) places.addEllipse(*at, kAreaMm, kAreaMm);
-        else places.addPath(roundedBox({at->x() - kHoleMm / 2, at->y() - kHoleMm / 2, kHoleMm, kHoleMm}, 0.5));
+        if (isPlaceOnly(finding))
+            places.addEllipse(*at, kAreaMm, kAreaMm);
+        else
+            places.addPath(roundedBox({at->x() - kHoleMm / 2, at->y() - kHoleMm / 2, kHoleMm, kHoleMm}, 0.5));
     }
     if (!finding.alongMetal) {
         for (const std::string& id : finding.parts) places.addPath(outlineOf(picture, id));
@@ -127,7 +132,8 @@ QPainterPath between(const Picture& picture, const Finding& finding, const Hole&
 
 QPainterPath pathOf(const Picture& picture, const Finding& finding) {
     QPainterPath path;
-    for (std::size_t i = 1; i < finding.holes.size(); ++i) path.addPath(between(picture, finding, finding.holes[i - 1], finding.holes[i]));
+    for (std::size_t i = 1; i < finding.holes.size(); ++i)
+        path.addPath(between(picture, finding, finding.holes[i - 1], finding.holes[i]));
     return path;
 }
 
@@ -135,10 +141,12 @@ void addMetalPath(Patches& patches, const Picture& picture, const Finding& findi
     const QPainterPath path = pathOf(picture, finding);
     if (path.isEmpty()) return;
     const double room = kPathMm + kCasingMm;
-    patches.push_back({path.boundingRect().adjusted(-room, -room, room, room), PatchLook() << "metal path" << finding.text, [&picture, path](QPainter& painter) {
+    patches.push_back({path.boundingRect().adjusted(-room, -room, room, room),
+                       PatchLook() << "metal path" << finding.text, [&picture, path](QPainter& painter) {
                            const Theme& theme = *picture.theme;
                            painter.setBrush(Qt::NoBrush);
-                           painter.strokePath(path, outlinePen(faded(theme.arrowCasing, kPathOpacity), kPathMm + 2 * kCasingMm));
+                           painter.strokePath(
+                               path, outlinePen(faded(theme.arrowCasing, kPathOpacity), kPathMm + 2 * kCasingMm));
                            painter.strokePath(path, outlinePen(faded(theme.overload, kPathOpacity), kPathMm));
                        }});
 }
@@ -164,7 +172,8 @@ std::optional<Anchor> anchorOf(const Picture& picture, const Finding& finding) {
             return Anchor{line.at(line.lengthMm() / 2).at};
         }
         const int part = picture.bench().partIndex(id);
-        if (part >= 0 && standsOnBoard(picture.bench().parts[static_cast<std::size_t>(part)])) return bodyOf(picture, part);
+        if (part >= 0 && standsOnBoard(picture.bench().parts[static_cast<std::size_t>(part)]))
+            return bodyOf(picture, part);
     }
     for (const Hole& hole : finding.holes) {
         if (const auto at = seen(picture, hole)) return Anchor{*at};
@@ -214,11 +223,13 @@ void addFindingPlaces(Patches& patches, const Picture& picture) {
         const bool current = isCurrent(picture, i), dashed = isPlaceOnly(finding);
         const QColor colour = faded(colourOf(*picture.theme, finding), current ? 1 : kFaint);
         const double room = kOutlineMm + 2 * kCasingMm;
-        patches.push_back({places.boundingRect().adjusted(-room, -room, room, room), PatchLook() << "finding" << finding.rule << finding.text << current << colour,
+        patches.push_back({places.boundingRect().adjusted(-room, -room, room, room),
+                           PatchLook() << "finding" << finding.rule << finding.text << current << colour,
                            [&picture, places, colour, current, dashed](QPainter& painter) {
                                const double breadth = kOutlineMm * (picture.theme->flat || current ? 1.5 : 1);
                                painter.setBrush(Qt::NoBrush);
-                               painter.strokePath(places, outlinePen(faded(picture.theme->arrowCasing, kFaint), breadth + kCasingMm));
+                               painter.strokePath(
+                                   places, outlinePen(faded(picture.theme->arrowCasing, kFaint), breadth + kCasingMm));
                                QPen pen = outlinePen(colour, breadth);
                                if (dashed) pen.setDashPattern({5, 3});
                                painter.strokePath(places, pen);
@@ -236,7 +247,8 @@ void paintFindingSymbol(QPainter& painter, const Theme& theme, const Finding& fi
     painter.drawPath(shape);
     painter.setBrush(Qt::NoBrush);
     if (isPlaceOnly(finding)) return;
-    painter.strokePath(signOf(finding, centre, r), QPen(filled ? theme.card : colour, 0.22 * r, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.strokePath(signOf(finding, centre, r),
+                       QPen(filled ? theme.card : colour, 0.22 * r, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
 }
 
 void addFindingMarks(Patches& patches, const Picture& picture, const std::vector<FindingMark>& marks) {
@@ -245,13 +257,16 @@ void addFindingMarks(Patches& patches, const Picture& picture, const std::vector
         const bool current = picture.marks.finding == mark.finding;
         const double size = mark.frame.width();
         const QRectF room = (mark.frame | QRectF(mark.anchor, QSizeF(0.01, 0.01))).adjusted(-1, -1, 1, 1);
-        patches.push_back({room, PatchLook() << "finding mark" << finding.rule << finding.severity << current << mark.frame.center() << mark.anchor,
+        patches.push_back({room,
+                           PatchLook() << "finding mark" << finding.rule << finding.severity << current
+                                       << mark.frame.center() << mark.anchor,
                            [&picture, finding, mark, size, current](QPainter& painter) {
                                const Theme& theme = *picture.theme;
                                const QPointF at = mark.frame.center();
                                const QPointF way = mark.anchor - at;
                                const double length = std::hypot(way.x(), way.y());
-                               if (length > size / 2 + mark.roomMm + kNearMm) {  // far away: a thread leads to what it belongs to
+                               if (length > size / 2 + mark.roomMm +
+                                                kNearMm) {  // far away: a thread leads to what it belongs to
                                    const QPointF end = mark.anchor - way * (mark.roomMm / length);
                                    painter.setPen(outlinePen(theme.arrowCasing, kOutlineMm + kCasingMm));
                                    painter.drawLine(at, end);

@@ -54,8 +54,7 @@ FlowPaths::FlowPaths(const Picture& picture) : placeCount_(static_cast<int>(pict
 void FlowPaths::addPieces(const Picture& picture) {
     const Layout& layout = *picture.layout;
     const auto centre = [&](int joint) {
-        return toQt(
-            picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+        return toQt(picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
     };
     for (int i = 0; i < static_cast<int>(layout.pieces.size()); ++i) {
         const Piece& piece = layout.pieces[static_cast<std::size_t>(i)];
@@ -83,8 +82,7 @@ void FlowPaths::addParts(const Picture& picture) {
         const int leadCount = static_cast<int>(scene.part.kind->leads.size());
         int inner = 0;
         const auto place = [&](int node) {
-            if (node < leadCount)
-                return layout.jointOfLead[static_cast<std::size_t>(layout.leadIndex(part, node))];
+            if (node < leadCount) return layout.jointOfLead[static_cast<std::size_t>(layout.leadIndex(part, node))];
             inner = std::max(inner, node - leadCount + 1);
             return placeCount_ + node - leadCount;
         };
@@ -173,8 +171,7 @@ void FlowPaths::alignPhases(const Snapshot& snapshot, bool electrons) {
         }
     };
     for (int place = 0; place < placeCount_; ++place) {
-        if (awaited[static_cast<std::size_t>(place)] == 0 && !done[static_cast<std::size_t>(place)])
-            settle(place);
+        if (awaited[static_cast<std::size_t>(place)] == 0 && !done[static_cast<std::size_t>(place)]) settle(place);
     }
     // What runs in a ring has no source: it starts anywhere.
     for (int place = 0; place < placeCount_; ++place) {

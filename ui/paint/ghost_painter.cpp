@@ -14,7 +14,8 @@ constexpr double kWashOpacity = 0.34;
 
 /// Dark on bright metal and bright on dark: the ghost's line.
 QPen dashedPen(const Theme& theme) {
-    QPen pen(theme.dark ? theme.arrow : theme.furnishing.ink, kDashBreadthMm * (theme.flat ? 1.4 : 1), Qt::SolidLine, Qt::FlatCap);
+    QPen pen(theme.dark ? theme.arrow : theme.furnishing.ink, kDashBreadthMm * (theme.flat ? 1.4 : 1), Qt::SolidLine,
+             Qt::FlatCap);
     pen.setDashPattern({4.5, 2.6});
     return pen;
 }
@@ -61,7 +62,8 @@ void addPressedGhosts(Patches& patches, const Picture& picture) {
         const QPainterPath body = findPackagePainter(scene.part.kind->package->name)->body(scene);
         const QPainterPath frame = broad(body, 2 * kPressedAwayMm).united(body);
         const QPen pen = outlinePen(picture.theme->accent, kPressedMm);
-        patches.push_back({frame.boundingRect().adjusted(-kPressedMm, -kPressedMm, kPressedMm, kPressedMm), PatchLook() << "pressed behind" << scene.place.pose.angle,
+        patches.push_back({frame.boundingRect().adjusted(-kPressedMm, -kPressedMm, kPressedMm, kPressedMm),
+                           PatchLook() << "pressed behind" << scene.place.pose.angle,
                            [frame, pen](QPainter& painter) { painter.strokePath(frame, pen); }});
     }
 }

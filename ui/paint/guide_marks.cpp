@@ -27,7 +27,8 @@ void addGuideMarks(Patches& patches, const Picture& picture) {
     for (const Hole& hole : picture.marks.guide) {
         if (!holeMm(picture.bench(), hole)) continue;
         const QPainterPath mark = markAt(toQt(picture.seenAt(hole)));
-        patches.push_back({mark.boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm), PatchLook() << "guide", [&picture, mark](QPainter& painter) {
+        patches.push_back({mark.boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm), PatchLook() << "guide",
+                           [&picture, mark](QPainter& painter) {
                                painter.setBrush(Qt::NoBrush);
                                painter.strokePath(mark, outlinePen(picture.theme->arrowCasing, kBreadthMm + kCasingMm));
                                painter.strokePath(mark, outlinePen(picture.theme->accent, kBreadthMm));

@@ -69,7 +69,8 @@ void addLit(Patches& patches, const Picture& picture) {
     } else {
         return;
     }
-    patches.push_back({grown(around.boundingRect(), kLitBreadthMm), PatchLook() << "lit" << id, [&picture, around](QPainter& painter) {
+    patches.push_back({grown(around.boundingRect(), kLitBreadthMm), PatchLook() << "lit" << id,
+                       [&picture, around](QPainter& painter) {
                            painter.setBrush(Qt::NoBrush);
                            painter.strokePath(around, outlinePen(picture.theme->arrowCasing, kLitBreadthMm + 0.5));
                            painter.strokePath(around, outlinePen(picture.theme->hover, kLitBreadthMm));
@@ -92,8 +93,10 @@ void addSelection(Patches& patches, const Picture& picture) {
             continue;
         }
         around = grown(around, kBracketAwayMm);
-        patches.push_back({grown(around, kBracketBreadthMm), PatchLook() << Mark::Selected << std::lround(around.width() * 1e3) << std::lround(around.height() * 1e3),
-                           [&picture, around](QPainter& painter) { paintBrackets(painter, *picture.theme, around); }});
+        patches.push_back(
+            {grown(around, kBracketBreadthMm),
+             PatchLook() << Mark::Selected << std::lround(around.width() * 1e3) << std::lround(around.height() * 1e3),
+             [&picture, around](QPainter& painter) { paintBrackets(painter, *picture.theme, around); }});
         patches.back().movable = true;
     }
 }
@@ -102,12 +105,15 @@ void addSelection(Patches& patches, const Picture& picture) {
 /// fills: a group of fifty things has hundreds of targets, and lines cost much more.
 void paintTarget(QPainter& painter, const Theme& theme, const QRectF& ring, bool refused) {
     const QColor colour = refused ? theme.overload : theme.accent;
-    const auto fill = [&painter](const QRectF& box, double corner, const QColor& with) { painter.fillPath(roundedBox(box, corner), with); };
+    const auto fill = [&painter](const QRectF& box, double corner, const QColor& with) {
+        painter.fillPath(roundedBox(box, corner), with);
+    };
     const double half = kTargetBreadthMm / 2;
     fill(grown(ring, half + 0.2), 0.4 + half + 0.2, theme.arrowCasing);
     fill(grown(ring, half), 0.4 + half, colour);
     fill(grown(ring, -half), 0.4 - half, blend(theme.boardTop, colour, 0.25));
-    fill(QRectF(ring.center().x() - kSwollenMm / 2, ring.center().y() - kSwollenMm / 2, kSwollenMm, kSwollenMm), 0.25, theme.hole);
+    fill(QRectF(ring.center().x() - kSwollenMm / 2, ring.center().y() - kSwollenMm / 2, kSwollenMm, kSwollenMm), 0.25,
+         theme.hole);
     if (!refused) return;
     painter.setPen(outlinePen(colour, kTargetBreadthMm));
     painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
@@ -120,8 +126,9 @@ void addTargets(Patches& patches, const Picture& picture) {
         const Point at = picture.seenAt(hole);
         const QRectF ring(at.x - kTargetMm / 2, at.y - kTargetMm / 2, kTargetMm, kTargetMm);
         const bool refused = picture.marks.refused;
-        patches.push_back({grown(ring, kTargetBreadthMm), PatchLook() << Mark::Target << refused,
-                           [&picture, ring, refused](QPainter& painter) { paintTarget(painter, *picture.theme, ring, refused); }});
+        patches.push_back(
+            {grown(ring, kTargetBreadthMm), PatchLook() << Mark::Target << refused,
+             [&picture, ring, refused](QPainter& painter) { paintTarget(painter, *picture.theme, ring, refused); }});
         patches.back().movable = true;
     }
 }
@@ -129,8 +136,7 @@ void addTargets(Patches& patches, const Picture& picture) {
 void addCarriedPart(Patches& patches, const Picture& picture) {
     if (!picture.marks.carried) return;
     const Part& part = *picture.marks.carried;
-    if (std::none_of(part.leads.begin(), part.leads.end(), [](const auto& lead) { return lead.has_value(); }))
-        return;
+    if (std::none_of(part.leads.begin(), part.leads.end(), [](const auto& lead) { return lead.has_value(); })) return;
     const auto alone = std::make_shared<Bench>();
     alone->boards = picture.bench().boards;
     alone->parts = {part};
@@ -141,7 +147,8 @@ void addCarriedPart(Patches& patches, const Picture& picture) {
     patches.push_back({partBounds(scene), freshLook(), [&picture, alone, table, look](QPainter& painter) {
                            painter.save();
                            painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
-                           look->paint(painter, PartScene{*picture.theme, alone->parts.front(), table->parts.front(), middleYOf(picture)});
+                           look->paint(painter, PartScene{*picture.theme, alone->parts.front(), table->parts.front(),
+                                                          middleYOf(picture)});
                            painter.restore();
                        }});
 }
@@ -179,7 +186,8 @@ void addCursor(Patches& patches, const Picture& picture) {
         frame.moveTo(at + side * half);
         frame.lineTo(at + side * (half + kCursorTickMm));
     }
-    patches.push_back({grown(frame.boundingRect(), kCursorBreadthMm), PatchLook() << Mark::Cursor, [&picture, frame](QPainter& painter) {
+    patches.push_back({grown(frame.boundingRect(), kCursorBreadthMm), PatchLook() << Mark::Cursor,
+                       [&picture, frame](QPainter& painter) {
                            painter.setBrush(Qt::NoBrush);
                            painter.strokePath(frame, outlinePen(picture.theme->arrowCasing, kCursorBreadthMm + 0.5));
                            painter.strokePath(frame, outlinePen(picture.theme->accent, kCursorBreadthMm));
@@ -211,7 +219,8 @@ QRectF leastHiding(const Picture& picture, QPointF at, const QRectF& frame) {
     for (const QPointF corner : {QPointF(left, frame.top()), QPointF(frame.left(), below), QPointF(left, below)}) {
         if (least < kWorthMm2) break;
         const QRectF mirrored(corner, frame.size());
-        if (const double hidden = hiddenBy(picture, mirrored); hidden < least - kWorthMm2) best = mirrored, least = hidden;
+        if (const double hidden = hiddenBy(picture, mirrored); hidden < least - kWorthMm2)
+            best = mirrored, least = hidden;
     }
     return best;
 }
@@ -220,7 +229,9 @@ void addTag(Patches& patches, const Picture& picture, Point at, const QString& t
     const Lettering lettering = wordsOf(picture);
     const QRectF frame = leastHiding(picture, toQt(at), tagBeside(toQt(at), text, lettering));
     patches.push_back({tagRoom(frame), PatchLook() << Mark::Tag << text << edge << lettering.sizeMm,
-                       [&picture, frame, text, edge, lettering](QPainter& painter) { paintTag(painter, *picture.theme, frame, text, lettering, edge); }});
+                       [&picture, frame, text, edge, lettering](QPainter& painter) {
+                           paintTag(painter, *picture.theme, frame, text, lettering, edge);
+                       }});
 }
 
 void addHoverTag(Patches& patches, const Picture& picture) {

@@ -34,8 +34,7 @@ QRectF tagRoom(const QRectF& frame) { return frame.adjusted(-0.2, -0.2, 0.4, 0.5
 QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
     constexpr double kAwayMm = 2.2;
     const double height = lettering.sizeMm * kTagHeightShare;
-    return {at.x() + kAwayMm, at.y() - kAwayMm - height, textWidthMm(text, lettering) + 2 * kTagPadMm,
-            height};
+    return {at.x() + kAwayMm, at.y() - kAwayMm - height, textWidthMm(text, lettering) + 2 * kTagPadMm, height};
 }
 
 void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids) {
@@ -44,7 +43,8 @@ void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& 
     const Theme& theme = *picture.theme;
     const QColor ground = faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92);
     for (const Label& label : ids) {
-        patches.push_back({label.frame, PatchLook() << label.text << label.dim, [label, &theme, ground, lettering = idLettering(picture, label.dim)](QPainter& painter) {
+        patches.push_back({label.frame, PatchLook() << label.text << label.dim,
+                           [label, &theme, ground, lettering = idLettering(picture, label.dim)](QPainter& painter) {
                                painter.setPen(Qt::NoPen);
                                painter.setBrush(ground);
                                painter.drawPath(roundedBox(label.frame, kPatchRadiusMm));
@@ -56,11 +56,11 @@ void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& 
 
 void addReadings(Patches& patches, const Picture& picture, const std::vector<Label>& readings) {
     const Theme& theme = *picture.theme;
-    const QColor edge = theme.flat
-                            ? theme.boardEdge
-                            : (theme.dark ? theme.metalEdge : blend(theme.cardEdge, theme.label, 0.55));
+    const QColor edge =
+        theme.flat ? theme.boardEdge : (theme.dark ? theme.metalEdge : blend(theme.cardEdge, theme.label, 0.55));
     for (const Label& label : readings) {
-        patches.push_back({tagRoom(label.frame), PatchLook() << label.text, [label, &theme, edge, lettering = readingLettering(picture)](QPainter& painter) {
+        patches.push_back({tagRoom(label.frame), PatchLook() << label.text,
+                           [label, &theme, edge, lettering = readingLettering(picture)](QPainter& painter) {
                                paintTag(painter, theme, label.frame, label.text, lettering, edge);
                            }});
     }

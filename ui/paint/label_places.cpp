@@ -63,8 +63,7 @@ Label placePartId(const Picture& picture, int part, Clearance& clearance) {
     const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
     QString text = QString::fromStdString(scene.part.id);
     QString beside = valueLabel(scene.part);
-    if (showsInside(picture, part) && *look.contactWord(scene))
-        beside = QString::fromLatin1(look.contactWord(scene));
+    if (showsInside(picture, part) && *look.contactWord(scene)) beside = QString::fromLatin1(look.contactWord(scene));
     if (!beside.isEmpty()) text += QStringLiteral("  ") + beside;
     const QSizeF size(textWidthMm(text, idLettering(picture, false)) + 2 * kIdPadMm, kIdHeight * picture.sizes.idMm);
     return settle(aroundBody(scene, size, scene.part.kind->hasCap), text, size, clearance);
@@ -78,8 +77,7 @@ Label placeJumperId(const Picture& picture, int jumper, Clearance& clearance) {
     for (const double share : {0.5, 0.62, 0.38, 0.75, 0.25}) {
         const Place place = line.at(share * line.lengthMm());
         const QPointF across(std::sin(place.angle), -std::cos(place.angle));
-        const double away =
-            1.05 + std::abs(across.x()) * size.width() / 2 + std::abs(across.y()) * size.height() / 2;
+        const double away = 1.05 + std::abs(across.x()) * size.width() / 2 + std::abs(across.y()) * size.height() / 2;
         candidates.push_back({place.at + across * away, std::abs(share - 0.5) * 4});
         candidates.push_back({place.at - across * away, std::abs(share - 0.5) * 4 + 0.2});
     }
@@ -123,11 +121,13 @@ std::vector<int> firstOfJoined(const Snapshot& snapshot) {
 /// In a room tags are so large that beside their columns there often is no place, but on the free end of the metal there is.
 void addOn(const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
     constexpr double kOnDislike = 1.6, kPerRow = 0.12, kFromNumberMm = 1;
-    const double first = span.first.y() - kFromNumberMm + size.height() / 2, last = span.last.y() + kFromNumberMm - size.height() / 2;
+    const double first = span.first.y() - kFromNumberMm + size.height() / 2,
+                 last = span.last.y() + kFromNumberMm - size.height() / 2;
     for (int row = 0; row < kRowCount / 2; ++row) {
         const double y = std::min(first + row * kPitchMm, last);
         candidates.push_back({{span.first.x(), y}, kOnDislike + row * kPerRow});
-        for (const double side : {1.0, -1.0}) candidates.push_back({{span.first.x() + side * (1.35 + size.width() / 2), y}, kOnDislike + row * kPerRow});
+        for (const double side : {1.0, -1.0})
+            candidates.push_back({{span.first.x() + side * (1.35 + size.width() / 2), y}, kOnDislike + row * kPerRow});
     }
 }
 
@@ -168,19 +168,24 @@ void addOutside(const Rect& boards, const StripSpan& span, QSizeF size, std::vec
 void addPlaces(const Picture& picture, const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
     addBeside(span, size, candidates);
     if (picture.sizes.numberMm == 0) return;
-    if (span.rail) addOutside(picture.table->boardsMm, span, size, candidates);
-    else addOn(span, size, candidates);
+    if (span.rail)
+        addOutside(picture.table->boardsMm, span, size, candidates);
+    else
+        addOn(span, size, candidates);
 }
 
 /// Where words have to be larger than the figures on a meter's own display, its reading stands beside it as well.
-void placeMeterReadings(const Picture& picture, const Snapshot& live, Clearance& clearance, std::vector<Label>& labels) {
+void placeMeterReadings(const Picture& picture, const Snapshot& live, Clearance& clearance,
+                        std::vector<Label>& labels) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const auto reading = meterReading(live, part);
         if (!reading || !reading->on) continue;
-        const PackagePainter* look = findPackagePainter(picture.bench().parts[static_cast<std::size_t>(part)].kind->package->name);
+        const PackagePainter* look =
+            findPackagePainter(picture.bench().parts[static_cast<std::size_t>(part)].kind->package->name);
         if (look == nullptr || look->figuresEmMm() >= picture.sizes.readingMm) continue;
         const QString text = QString::fromStdString(reading->text());
-        const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm, kReadingHeight * picture.sizes.readingMm);
+        const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm,
+                          kReadingHeight * picture.sizes.readingMm);
         labels.push_back(placeBesidePart(picture, part, text, size, clearance));
     }
 }
@@ -226,14 +231,14 @@ Clearance::Clearance(const Picture& picture) {
     std::vector<QPointF> points;
     const auto addLine = [&](const QPainterPath& path) {
         const Polyline line = Polyline::of(path);
-        for (double gone = 0; gone < line.lengthMm(); gone += kPointStepMm)
-            points.push_back(line.at(gone).at);
+        for (double gone = 0; gone < line.lengthMm(); gone += kPointStepMm) points.push_back(line.at(gone).at);
     };
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartScene scene = sceneOf(picture, part);
         const PackagePainter* look = findPackagePainter(scene.part.kind->package->name);
         if (!look) continue;
-        bodies_.push_back({look->body(scene).boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm), scene.part.kind->emitsLight ? kOverLight : kOverBody});
+        bodies_.push_back({look->body(scene).boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm),
+                           scene.part.kind->emitsLight ? kOverLight : kOverBody});
         for (const PartPath& path : look->paths(scene)) addLine(path.line);
     }
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
@@ -242,16 +247,15 @@ Clearance::Clearance(const Picture& picture) {
     for (const Piece& piece : layout.pieces) {
         if (piece.kind != PieceKind::Strip) continue;
         const auto centre = [&](int joint) {
-            return toQt(
-                picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+            return toQt(picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
         };
         QPainterPath line(centre(piece.from));
         line.lineTo(centre(piece.to));
         addLine(line);
     }
     const Rect all = picture.table->allMm;
-    points_ = std::make_shared<const PointCount>(
-        toQt(all).adjusted(-kAroundMm, -kAroundMm, kAroundMm, kAroundMm), points);
+    points_ =
+        std::make_shared<const PointCount>(toQt(all).adjusted(-kAroundMm, -kAroundMm, kAroundMm, kAroundMm), points);
 }
 
 double Clearance::cost(const QRectF& frame) const {
@@ -275,7 +279,9 @@ Label settle(const std::vector<Candidate>& candidates, const QString& text, QSiz
     return {best, text};
 }
 
-std::vector<Candidate> aroundBody(const Picture& picture, int part, QSizeF size) { return aroundBody(sceneOf(picture, part), size, false); }
+std::vector<Candidate> aroundBody(const Picture& picture, int part, QSizeF size) {
+    return aroundBody(sceneOf(picture, part), size, false);
+}
 
 Label placeBesidePart(const Picture& picture, int part, const QString& text, QSizeF size, Clearance& clearance) {
     return settle(aroundBody(picture, part, size), text, size, clearance);
@@ -322,16 +328,15 @@ std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
     const auto spans = stripSpans(picture);
     std::set<int> labelled;
     for (int net = 0; net < layout.netCount; ++net) {
-        if (!isOfInterest(layout, net) || !labelled.insert(first[static_cast<std::size_t>(net)]).second)
-            continue;
+        if (!isOfInterest(layout, net) || !labelled.insert(first[static_cast<std::size_t>(net)]).second) continue;
         const double volt = live->solution.netVoltage[static_cast<std::size_t>(net)];
         if (std::isnan(volt) && !picture.views.voltage) continue;
         const QString text = std::isnan(volt) ? QStringLiteral("floating") : voltText(volt);
-        const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm, kReadingHeight * picture.sizes.readingMm);
+        const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm,
+                          kReadingHeight * picture.sizes.readingMm);
         std::vector<Candidate> candidates;
         for (std::size_t strip = 0; strip < spans.size(); ++strip) {
-            if (first[static_cast<std::size_t>(layout.netOfStrip[strip])] ==
-                first[static_cast<std::size_t>(net)])
+            if (first[static_cast<std::size_t>(layout.netOfStrip[strip])] == first[static_cast<std::size_t>(net)])
                 addPlaces(picture, spans[strip], size, candidates);
         }
         if (!candidates.empty()) labels.push_back(settle(candidates, text, size, clearance));

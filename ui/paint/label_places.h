@@ -54,11 +54,13 @@ private:
     };
     std::vector<Body> bodies_;
     std::vector<QRectF> labels_;
-    QRectF stage_;  ///< labels stay inside while projecting; null: anywhere
+    QRectF stage_;                              ///< labels stay inside while projecting; null: anywhere
     std::shared_ptr<const PointCount> points_;  ///< shared by copies: they differ in labels only
 };
 
-inline Lettering idLettering(const Picture& picture, bool dim) { return {picture.sizes.idMm, dim ? QFont::Normal : QFont::DemiBold}; }
+inline Lettering idLettering(const Picture& picture, bool dim) {
+    return {picture.sizes.idMm, dim ? QFont::Normal : QFont::DemiBold};
+}
 inline Lettering readingLettering(const Picture& picture) { return {picture.sizes.readingMm, QFont::DemiBold}; }
 
 /// The least costly of several places, which the clearance then knows as taken.

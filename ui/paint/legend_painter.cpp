@@ -18,8 +18,7 @@ constexpr double kWireMm = 1.62;
 
 void drawAlong(QPainter& painter, const Theme& theme, double lengthMm, double share, bool electrons) {
     const double left = std::fmod(lengthMm / 2, kArrowSpacingMm);
-    for (double x = left > kArrowSpacingMm * 0.3 ? left - kArrowSpacingMm * 0.25
-                                                 : left + kArrowSpacingMm * 0.5;
+    for (double x = left > kArrowSpacingMm * 0.3 ? left - kArrowSpacingMm * 0.25 : left + kArrowSpacingMm * 0.5;
          x < lengthMm - 1; x += kArrowSpacingMm) {
         ArrowMark mark;
         mark.at = {x, 0};
@@ -33,15 +32,13 @@ void drawAlong(QPainter& painter, const Theme& theme, double lengthMm, double sh
 
 void paintArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double share, bool electrons) {
     const QColor colour = theme.jumpers[kBlue];
-    painter.setPen(
-        outlinePen(theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.5), theme.outlineMm));
+    painter.setPen(outlinePen(theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.5), theme.outlineMm));
     painter.setBrush(colour);
     painter.drawRect(QRectF(0, -kWireMm / 2, lengthMm, kWireMm));
     drawAlong(painter, theme, lengthMm, share, electrons);
 }
 
-void paintStripArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double share,
-                           bool electrons) {
+void paintStripArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double share, bool electrons) {
     paintMetalSeenThrough(painter, theme, stripFrame({1, 0}, {lengthMm - 1, 0}));
     const double bed = bedBreadthMm(share);
     painter.fillRect(QRectF(0.5, -bed / 2, lengthMm - 1, bed), bedColour(theme));
@@ -50,8 +47,7 @@ void paintStripArrowSample(QPainter& painter, const Theme& theme, double lengthM
 
 void paintVoltBar(QPainter& painter, const Theme& theme, const QRectF& frame) {
     QLinearGradient scale(frame.topLeft(), frame.topRight());
-    for (int i = 0; i < kVoltSteps; ++i)
-        scale.setColorAt(i / (kVoltSteps - 1.0), voltColour(i / (kVoltSteps - 1.0)));
+    for (int i = 0; i < kVoltSteps; ++i) scale.setColorAt(i / (kVoltSteps - 1.0), voltColour(i / (kVoltSteps - 1.0)));
     painter.setBrush(scale);
     painter.setPen(outlinePen(theme.text, theme.outlineMm));
     painter.drawPath(roundedBox(frame, 0.25));

@@ -8,8 +8,7 @@
 namespace tiepoint::ui {
 
 /// A length of blue jumper from 0,0 along x, with the arrows of a share of full scale.
-void paintArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double shareOfFullScale,
-                      bool electrons);
+void paintArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double shareOfFullScale, bool electrons);
 /// A strip from 0,0 along x, seen through, with bed and arrows.
 void paintStripArrowSample(QPainter& painter, const Theme& theme, double lengthMm, double shareOfFullScale,
                            bool electrons);

@@ -74,8 +74,8 @@ QPainterPath textPath(const QString& text, QPointF baseline, const Lettering& le
     return QTransform::fromScale(scale, scale).map(outlines).translated(baseline);
 }
 
-void drawText(QPainter& painter, const QString& text, QPointF at, const Lettering& lettering,
-              const QColor& colour, Qt::Alignment align) {
+void drawText(QPainter& painter, const QString& text, QPointF at, const Lettering& lettering, const QColor& colour,
+              Qt::Alignment align) {
     const double width = textWidthMm(text, lettering);
     double left = at.x();
     if (align.testFlag(Qt::AlignHCenter)) left -= width / 2;

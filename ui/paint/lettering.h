@@ -24,7 +24,7 @@ double textWidthMm(const QString& text, const Lettering& lettering);
 QPainterPath textPath(const QString& text, QPointF baseline, const Lettering& lettering);
 /// Draws with the alignment's horizontal part (left, centre or right) about `at`, whose y is the middle of
 /// the capitals.
-void drawText(QPainter& painter, const QString& text, QPointF at, const Lettering& lettering,
-              const QColor& colour, Qt::Alignment align = Qt::AlignHCenter);
+void drawText(QPainter& painter, const QString& text, QPointF at, const Lettering& lettering, const QColor& colour,
+              Qt::Alignment align = Qt::AlignHCenter);
 
 }  // namespace tiepoint::ui

@@ -22,21 +22,15 @@ constexpr double kQuarterInVoltage = 0.25;
 
 }  // namespace
 
-double litShare(double brightness) {
-    return brightness <= 0 ? 0 : std::min(1.0, 1.25 * std::pow(brightness, 0.7));
-}
+double litShare(double brightness) { return brightness <= 0 ? 0 : std::min(1.0, 1.25 * std::pow(brightness, 0.7)); }
 
 double haloOpacity(const Theme& theme, double brightness, bool voltageView) {
     return theme.haloOpacity * std::clamp(brightness, 0.0, 1.0) * (voltageView ? kQuarterInVoltage : 1);
 }
 
-double haloRadiusMm(double brightness) {
-    return brightness <= 0 ? 0 : kHaloLeastMm + kHaloGrowthMm * brightness;
-}
+double haloRadiusMm(double brightness) { return brightness <= 0 ? 0 : kHaloLeastMm + kHaloGrowthMm * brightness; }
 
-int rayCount(double brightness) {
-    return static_cast<int>(std::lround(kMostRays * std::clamp(brightness, 0.0, 1.0)));
-}
+int rayCount(double brightness) { return static_cast<int>(std::lround(kMostRays * std::clamp(brightness, 0.0, 1.0))); }
 
 QPainterPath flangeShape() {
     const double half = std::acos(kFlatMm / kFlangeRadiusMm) * 180 / std::numbers::pi;
@@ -50,8 +44,7 @@ QPainterPath flangeShape() {
 
 void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours, double brightness) {
     const double lit = litShare(brightness);
-    const QColor flange =
-        blend(blend(colours.dull, Qt::black, 0.16), blend(colours.light, Qt::black, 0.2), lit);
+    const QColor flange = blend(blend(colours.dull, Qt::black, 0.16), blend(colours.light, Qt::black, 0.2), lit);
     const QColor rim = blend(colours.dull, colours.light, lit);
     const QColor core = blend(colours.dull, blend(Qt::white, colours.light, kCoreHue), lit);
     const QColor ink = theme.dark ? theme.furnishing.ink : blend(colours.dull, Qt::black, 0.62);
@@ -81,7 +74,7 @@ double fadedOpacity(double opacity, double at) { return opacity * (1 - at) * (1 
 /// A halo as a stack of discs that together are as opaque as the gradient: Qt's PDF engine drops the fading of a radial gradient.
 void paintHaloInDiscs(QPainter& painter, const QColor& light, double radius, double opacity) {
     constexpr int kDiscs = 12;  // more would each be too faint for eight bits
-    double through = 1;  // what shows through the discs so far
+    double through = 1;         // what shows through the discs so far
     for (int i = kDiscs; i >= 1; --i) {
         const double at = static_cast<double>(i) / kDiscs;
         const double wanted = 1 - fadedOpacity(opacity, at - 0.5 / kDiscs);
@@ -93,8 +86,7 @@ void paintHaloInDiscs(QPainter& painter, const QColor& light, double radius, dou
 
 }  // namespace
 
-void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness,
-               bool voltageView) {
+void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness, bool voltageView) {
     const double radius = haloRadiusMm(brightness), opacity = haloOpacity(theme, brightness, voltageView);
     if (radius <= 0) return;
     painter.setPen(Qt::NoPen);

@@ -27,8 +27,7 @@ QPainterPath flangeShape();
 /// Flange and dome about 0,0, as bright as that.
 void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours, double brightness);
 /// A halo about 0,0. Slow: views keep sprites of it.
-void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness,
-               bool voltageView);
+void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness, bool voltageView);
 /// Rays in two fans beside the axis of the leads, about 0,0, the leads along x.
 void paintRays(QPainter& painter, const Theme& theme, double brightness);
 

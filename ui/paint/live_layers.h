@@ -18,7 +18,7 @@ void addHalos(Patches& patches, const Picture& picture);
 
 // Over the parts.
 void addLitDomes(Patches& patches, const Picture& picture);
-void addInsides(Patches& patches, const Picture& picture);  ///< inner metal in the strips view and under the pointer
+void addInsides(Patches& patches, const Picture& picture);   ///< inner metal in the strips view and under the pointer
 void addPressed(Patches& patches, const Picture& picture);   ///< pressed caps
 void addDisplays(Patches& patches, const Picture& picture);  ///< figures of supplies and meters
 /// The beat while something sounds, else -1: the displays look otherwise at each.
@@ -34,8 +34,8 @@ void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance
 /// Ids and readings, placed clear of what `clearance` knows and of each other.
 void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids);
 void addReadings(Patches& patches, const Picture& picture, const std::vector<Label>& readings);
-void addPinned(Patches& patches, const Picture& picture);  ///< tags of pinned readings
-void addProbe(Patches& patches, const Picture& picture);   ///< while the second hole of a reading is looked for
+void addPinned(Patches& patches, const Picture& picture);     ///< tags of pinned readings
+void addProbe(Patches& patches, const Picture& picture);      ///< while the second hole of a reading is looked for
 void addHandMarks(Patches& patches, const Picture& picture);  ///< selection, targets, what is carried, words
 
 // The layers between which arrows run, in order: boards, under the parts, on the parts, and the words over all.
@@ -43,7 +43,8 @@ void addBoards(Patches& patches, const Picture& picture);
 void addUnderParts(Patches& patches, const Picture& picture, const FlowPaths& paths, const std::vector<int>& litNets);
 void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths);
 /// `ground`: bodies and wires of the bench; `ids`: placed on it. Tells where the symbols of findings stand.
-std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, const Clearance& ground, const std::vector<Label>& ids);
+std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, const Clearance& ground,
+                                  const std::vector<Label>& ids);
 
 /// The bed's colour: the arrow's own, thin.
 QColor bedColour(const Theme& theme);

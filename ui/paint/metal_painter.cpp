@@ -17,13 +17,9 @@ constexpr double kSpringFromEdgeMm = 0.32;
 constexpr double kSpringHalfMm = 0.75;
 constexpr double kHatchMm = 0.75;
 
-QRectF square(QPointF centre, double side) {
-    return {centre.x() - side / 2, centre.y() - side / 2, side, side};
-}
+QRectF square(QPointF centre, double side) { return {centre.x() - side / 2, centre.y() - side / 2, side, side}; }
 
-bool liesFlat(const QRectF& frame) {
-    return frame.width() > frame.height();
-}
+bool liesFlat(const QRectF& frame) { return frame.width() > frame.height(); }
 
 /// Short dark strokes along both sides of each hole: the springs that grip a lead.
 void paintSprings(QPainter& painter, const QRectF& frame, const QColor& colour, double breadth) {
@@ -39,8 +35,8 @@ void paintSprings(QPainter& painter, const QRectF& frame, const QColor& colour, 
     }
 }
 
-void paintFilled(QPainter& painter, const Theme& theme, const QRectF& frame, const QColor& light,
-                 const QColor& dark, const QColor& edge) {
+void paintFilled(QPainter& painter, const Theme& theme, const QRectF& frame, const QColor& light, const QColor& dark,
+                 const QColor& edge) {
     const QPointF across = liesFlat(frame) ? frame.bottomLeft() : frame.topRight();
     painter.setPen(outlinePen(edge, theme.outlineMm));
     painter.setBrush(shadeAlong(theme, frame.topLeft(), across, light, dark));
@@ -59,8 +55,7 @@ void paintHole(QPainter& painter, const Theme& theme, QPointF at) {
     if (!theme.flat) {
         const QRectF bevel = square(at, kBevelMm);
         painter.setPen(Qt::NoPen);
-        painter.setBrush(
-            shadeAlong(theme, bevel.topLeft(), bevel.bottomRight(), theme.bevelDark, theme.bevelLight));
+        painter.setBrush(shadeAlong(theme, bevel.topLeft(), bevel.bottomRight(), theme.bevelDark, theme.bevelLight));
         painter.drawPath(roundedBox(bevel, kBevelRadiusMm));
     }
     paintMouth(painter, at, theme.hole);
@@ -77,8 +72,7 @@ void paintMetal(QPainter& painter, const Theme& theme, const QRectF& frame) {
     if (!theme.flat) {
         // A lit ridge along the middle makes the strip a bent sheet rather than a bar.
         const bool flat = liesFlat(frame);
-        const QRectF ridge =
-            flat ? frame.adjusted(0.5, 0.5, -0.5, -0.9) : frame.adjusted(0.5, 0.5, -0.9, -0.5);
+        const QRectF ridge = flat ? frame.adjusted(0.5, 0.5, -0.5, -0.9) : frame.adjusted(0.5, 0.5, -0.9, -0.5);
         painter.setPen(Qt::NoPen);
         painter.setBrush(faded(blend(theme.metalLight, Qt::white, 0.5), theme.dark ? 0.2 : 0.75));
         painter.drawPath(roundedBox(ridge, kRadiusMm / 2));

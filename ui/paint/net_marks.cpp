@@ -42,8 +42,7 @@ VoltScale voltScale(const Snapshot& snapshot) {
 
 QString voltText(double volt) {
     constexpr double kRoundsToZero = 0.005;
-    QString text =
-        QString::number(std::abs(volt) < kRoundsToZero ? 0.0 : volt, 'f', 2) + QStringLiteral(" V");
+    QString text = QString::number(std::abs(volt) < kRoundsToZero ? 0.0 : volt, 'f', 2) + QStringLiteral(" V");
     return text.replace(QLatin1Char('-'), QChar(0x2212));
 }
 

@@ -14,7 +14,7 @@ constexpr Lettering kHand{1.9, QFont::Medium};
 constexpr double kWidestMm = 32, kPadMm = 1.1, kLineMm = 2.5;
 constexpr double kAwayMm = 2.4;  ///< from the hole to the slip
 constexpr double kPinMm = 0.75, kEarMm = 1.3;
-const QColor kPaper(0xf8ecb4);   ///< by day; the dark theme's slips are of its own card
+const QColor kPaper(0xf8ecb4);  ///< by day; the dark theme's slips are of its own card
 constexpr double kPaperShare = 0.75;
 
 /// Words in lines no broader than a slip; a word that is too long stands alone.
@@ -36,7 +36,9 @@ QStringList linesOf(const Note& note) {
     return lines;
 }
 
-QColor paperOf(const Theme& theme) { return theme.dark || theme.flat ? theme.card : blend(theme.card, kPaper, kPaperShare); }
+QColor paperOf(const Theme& theme) {
+    return theme.dark || theme.flat ? theme.card : blend(theme.card, kPaper, kPaperShare);
+}
 
 /// A slip with one corner folded over.
 QPainterPath slip(const QRectF& frame) {
@@ -95,7 +97,8 @@ void addNotes(Patches& patches, const Picture& picture) {
         const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
         const QPointF pin = toQt(picture.seenAt(which.at));
         const QRectF around = noteFrame(picture, note).united(QRectF(pin, QSizeF(0.01, 0.01)));
-        patches.push_back({around.adjusted(-kShadowMm, -kShadowMm, kShadowMm, kShadowMm), PatchLook() << "note" << which.text << pin,
+        patches.push_back({around.adjusted(-kShadowMm, -kShadowMm, kShadowMm, kShadowMm),
+                           PatchLook() << "note" << which.text << pin,
                            [&picture, note](QPainter& painter) { paintNote(painter, picture, note); }});
     }
 }

@@ -35,8 +35,7 @@ void forEachPart(const Picture& picture, Visit visit) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         if (picture.isBehind(part)) continue;
         const PartScene scene = sceneOf(picture, part);
-        if (const PackagePainter* look = findPackagePainter(scene.part.kind->package->name))
-            visit(part, scene, *look);
+        if (const PackagePainter* look = findPackagePainter(scene.part.kind->package->name)) visit(part, scene, *look);
     }
 }
 
@@ -46,8 +45,8 @@ void paintCore(QPainter& painter, const Picture& picture, const QPainterPath& co
     const QPen rim(QColor(0xfffdf6), kCoreRimMm, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
     painter.strokePath(coat, rim);
     if (!std::isnan(volt)) {
-        painter.strokePath(coat, QPen(voltColour(voltScale(*picture.live()).share(volt)), kCoreMm,
-                                      Qt::SolidLine, Qt::FlatCap));
+        painter.strokePath(
+            coat, QPen(voltColour(voltScale(*picture.live()).share(volt)), kCoreMm, Qt::SolidLine, Qt::FlatCap));
         return;
     }
     QPainterPathStroker stroker;
@@ -62,8 +61,8 @@ void paintCore(QPainter& painter, const Picture& picture, const QPainterPath& co
 void paintHoverRims(QPainter& painter, const Picture& picture, int part, const std::vector<PartPath>& paths) {
     if (picture.marks.hoverNet < 0) return;
     const Layout& layout = *picture.layout;
-    const int leads = layout.firstLead[static_cast<std::size_t>(part) + 1] -
-                      layout.firstLead[static_cast<std::size_t>(part)];
+    const int leads =
+        layout.firstLead[static_cast<std::size_t>(part) + 1] - layout.firstLead[static_cast<std::size_t>(part)];
     QPainterPathStroker stroker;
     stroker.setWidth(kRimAroundMm);
     stroker.setCapStyle(Qt::RoundCap);
@@ -113,8 +112,10 @@ void addLitDomes(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         const double brightness = brightnessOf(picture, part);
         if (brightness <= 0) return;
-        patches.push_back({aboutPart(scene, kLightRoomMm), lookOf(Mark::Dome, scene) << look.light(scene) << seenBrightness(brightness),
-                           [scene, &look, brightness](QPainter& painter) { look.paintLit(painter, scene, brightness); }});
+        patches.push_back(
+            {aboutPart(scene, kLightRoomMm),
+             lookOf(Mark::Dome, scene) << look.light(scene) << seenBrightness(brightness),
+             [scene, &look, brightness](QPainter& painter) { look.paintLit(painter, scene, brightness); }});
         patches.back().movable = true;
     });
 }
@@ -124,8 +125,10 @@ void addInsides(Patches& patches, const Picture& picture) {
         if (!showsInside(picture, part)) return;
         const auto paths = look.paths(scene);
         QRectF room = bodyRoom(scene, look);
-        for (const PartPath& path : paths) room |= path.line.boundingRect().adjusted(-kRimAroundMm, -kRimAroundMm, kRimAroundMm, kRimAroundMm);
-        patches.push_back({room, lookOf(Mark::Inside, scene) << picture.marks.hoverNet, [&picture, part, scene, &look, paths](QPainter& painter) {
+        for (const PartPath& path : paths)
+            room |= path.line.boundingRect().adjusted(-kRimAroundMm, -kRimAroundMm, kRimAroundMm, kRimAroundMm);
+        patches.push_back({room, lookOf(Mark::Inside, scene) << picture.marks.hoverNet,
+                           [&picture, part, scene, &look, paths](QPainter& painter) {
                                look.paintInside(painter, scene);
                                paintHoverRims(painter, picture, part, paths);
                            }});
@@ -154,11 +157,13 @@ void addDisplays(Patches& patches, const Picture& picture) {
         if (!scene.instant || look.figures(scene).isEmpty()) return;
         PatchLook figures = lookOf(Mark::Display, scene);
         const Layout& layout = *picture.layout;
-        if (const auto reading = meterReading(*scene.instant, part)) figures << reading->text() << reading->why << (reading->beeps ? scene.beat : -1);
-        for (int lead = layout.firstLead[static_cast<std::size_t>(part)]; lead < layout.firstLead[static_cast<std::size_t>(part) + 1]; ++lead)
+        if (const auto reading = meterReading(*scene.instant, part))
+            figures << reading->text() << reading->why << (reading->beeps ? scene.beat : -1);
+        for (int lead = layout.firstLead[static_cast<std::size_t>(part)];
+             lead < layout.firstLead[static_cast<std::size_t>(part) + 1]; ++lead)
             figures << scene.instant->leadCurrent[static_cast<std::size_t>(lead)];
-        patches.push_back({look.figures(scene), figures,
-                           [scene, &look](QPainter& painter) { look.paintFigures(painter, scene); }});
+        patches.push_back(
+            {look.figures(scene), figures, [scene, &look](QPainter& painter) { look.paintFigures(painter, scene); }});
     });
 }
 

@@ -24,7 +24,7 @@ constexpr int kStripes = 28;
 constexpr double kSlant = 0.16;  ///< radians between a stripe's inner and outer end
 constexpr double kRoomMm = 0.6;  ///< rims beyond a collar and a flag
 constexpr double kOverhangMm = 12, kOutsideCost = 3, kRightIsUsual = 6;  ///< choosing a flag's side
-constexpr double kFlagHeight = 4 / 2.25;  ///< in ems
+constexpr double kFlagHeight = 4 / 2.25;                                 ///< in ems
 constexpr double kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
 
 std::string unitOf(const Rating& rating) {
@@ -82,8 +82,7 @@ void paintFlag(QPainter& painter, const Theme& theme, const Flag& what, const Le
     painter.setPen(QPen(theme.overload, 0.55, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
     painter.fillPath(roundedBox(flag, 0.5), theme.overload);
-    drawText(painter, what.words, flag.center(), lettering,
-             theme.dark ? QColor(0x0b0d10) : QColor(Qt::white));
+    drawText(painter, what.words, flag.center(), lettering, theme.dark ? QColor(0x0b0d10) : QColor(Qt::white));
 }
 
 }  // namespace
@@ -127,9 +126,12 @@ std::vector<Flag> placeFlags(const Picture& picture, Clearance& clearance) {
     std::vector<Flag> flags;
     for (const Overload& overload : overloads(picture)) {
         Flag flag{overload.words, {}, toQt(sceneOf(picture, overload.part).place.pose.centre)};
-        const auto frame = [&](bool toRight) { return flagFrame(flag.collarAt, flag.words, flagLettering(picture), toRight); };
+        const auto frame = [&](bool toRight) {
+            return flagFrame(flag.collarAt, flag.words, flagLettering(picture), toRight);
+        };
         const auto cost = [&](bool toRight) {
-            const double outside = std::max({0.0, leftMost - frame(toRight).left(), frame(toRight).right() - rightMost});
+            const double outside =
+                std::max({0.0, leftMost - frame(toRight).left(), frame(toRight).right() - rightMost});
             return clearance.cost(frame(toRight)) + kOutsideCost * outside;
         };
         flag.toRight = cost(true) <= cost(false) + kRightIsUsual;

@@ -28,9 +28,8 @@ constexpr std::array<NamedLight, 8> kLights{{{"red", 0xe5352b},
 constexpr std::array<unsigned, kVoltSteps> kVolts{0x440154, 0x482475, 0x414487, 0x355f8d, 0x2a788e, 0x21918c,
                                                   0x22a884, 0x44bf70, 0x7ad151, 0xbddf26, 0xfde725};
 
-constexpr std::array<unsigned, 13> kBands{0x23211f, 0x6b4228, 0xc4291f, 0xe0731e, 0xe8c22c,
-                                          0x3d8b46, 0x2f62b0, 0x7a4aa0, 0x8a8a88, 0xf2efe6,
-                                          0xb8923c, 0xb9bcc0, 0xe9a6b4};
+constexpr std::array<unsigned, 13> kBands{0x23211f, 0x6b4228, 0xc4291f, 0xe0731e, 0xe8c22c, 0x3d8b46, 0x2f62b0,
+                                          0x7a4aa0, 0x8a8a88, 0xf2efe6, 0xb8923c, 0xb9bcc0, 0xe9a6b4};
 
 constexpr std::string_view kCapLetters = "ASDFGH";
 constexpr std::array<unsigned, 6> kCaps{0xd39a1e, 0x2f6aa8, 0x4b7f52, 0xb23a2e, 0x7a5a96, 0xe9e4d6};
@@ -48,9 +47,7 @@ LedColours ledColours(std::string_view choice) {
     return {light, darkenedTo(blend(light, QColor(grey, grey, grey), kGreyer), kDullLightness)};
 }
 
-QColor bandColour(BandColour colour) {
-    return QColor::fromRgb(kBands[static_cast<std::size_t>(colour)]);
-}
+QColor bandColour(BandColour colour) { return QColor::fromRgb(kBands[static_cast<std::size_t>(colour)]); }
 
 QColor capColour(std::string_view letter) {
     const std::size_t place = letter.size() == 1 ? kCapLetters.find(letter.front()) : std::string_view::npos;

@@ -47,8 +47,7 @@ PartPlace samplePlace(const PartKind& kind) {
         Point middle{package.bodyLengthMm / 2, package.bodyWidthMm / 2};
         if (!flying) {
             double right = 0, bottom = 0;
-            for (const Point leg : package.footprint)
-                right = std::max(right, leg.x), bottom = std::max(bottom, leg.y);
+            for (const Point leg : package.footprint) right = std::max(right, leg.x), bottom = std::max(bottom, leg.y);
             middle = Point{right, bottom} * (kPitchMm / 2);
         }
         for (const Point leg : package.footprint) tips.push_back((flying ? leg : leg * kPitchMm) - middle);
@@ -68,17 +67,17 @@ int beatOf(const Picture& picture) {
     return static_cast<int>(picture.phaseMm / kBeatMm);
 }
 
-double middleYOf(const Picture& picture) {
-    return picture.table->boardsMm.top + picture.table->boardsMm.height / 2;
-}
+double middleYOf(const Picture& picture) { return picture.table->boardsMm.top + picture.table->boardsMm.height / 2; }
 
 PartScene sceneOf(const Picture& picture, int part) {
     const auto i = static_cast<std::size_t>(part);
     const Part& which = picture.bench().parts[i];
     const Snapshot* live = picture.live();
     const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
-    PartScene scene{*picture.theme, which, picture.table->parts[i], middleYOf(picture), live, part, held, false, beatOf(picture), picture.snapshot.get()};
-    if (picture.sizes.numberMm > 0) scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;
+    PartScene scene{*picture.theme, which, picture.table->parts[i], middleYOf(picture),    live, part,
+                    held,           false, beatOf(picture),         picture.snapshot.get()};
+    if (picture.sizes.numberMm > 0)
+        scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;
     return scene;
 }
 
@@ -148,24 +147,19 @@ QRectF partBounds(const Picture& picture, int part) { return partBounds(sceneOf(
 
 QRectF partBounds(const PartScene& scene) {
     QRectF bounds = painterOf(scene).body(scene).boundingRect();
-    for (const Point lead : scene.place.leadsMm)
-        bounds = bounds.united(QRectF(toQt(lead), QSizeF(0.01, 0.01)));
-    for (const PartPath& path : painterOf(scene).paths(scene))
-        bounds = bounds.united(path.line.boundingRect());
+    for (const Point lead : scene.place.leadsMm) bounds = bounds.united(QRectF(toQt(lead), QSizeF(0.01, 0.01)));
+    for (const PartPath& path : painterOf(scene).paths(scene)) bounds = bounds.united(path.line.boundingRect());
     return bounds.adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
 }
 
-QRectF jumperBounds(const Picture& picture, int jumper) {
-    return wireBounds(cubicOf(picture, jumper));
-}
+QRectF jumperBounds(const Picture& picture, int jumper) { return wireBounds(cubicOf(picture, jumper)); }
 
 QPainterPath partShape(const Picture& picture, int part) {
     const PartScene scene = sceneOf(picture, part);
     QPainterPath shape = painterOf(scene).body(scene);
     QPainterPathStroker stroker;
     stroker.setWidth(2 * kGrabMm);
-    for (const PartPath& path : painterOf(scene).paths(scene))
-        shape = shape.united(stroker.createStroke(path.line));
+    for (const PartPath& path : painterOf(scene).paths(scene)) shape = shape.united(stroker.createStroke(path.line));
     return shape;
 }
 
@@ -176,9 +170,7 @@ QPainterPath jumperShape(const Picture& picture, int jumper) {
     return stroker.createStroke(jumperLine(picture, jumper));
 }
 
-QPainterPath jumperLine(const Picture& picture, int jumper) {
-    return cubicOf(picture, jumper).path();
-}
+QPainterPath jumperLine(const Picture& picture, int jumper) { return cubicOf(picture, jumper).path(); }
 
 QPainterPath controlShape(const Picture& picture, int part) {
     const PartScene scene = sceneOf(picture, part);
@@ -208,7 +200,8 @@ void paintJumperSample(QPainter& painter, const Theme& theme, int colour, double
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     const QPointF left(-lengthMm / 2, lengthMm * 0.08), right(lengthMm / 2, lengthMm * 0.08);
-    paintWire(painter, theme, jumperCubic(left, right, jumperBow(lengthMm)), jumperLook(theme, colour, lengthMm, false));
+    paintWire(painter, theme, jumperCubic(left, right, jumperBow(lengthMm)),
+              jumperLook(theme, colour, lengthMm, false));
     painter.restore();
 }
 

@@ -17,8 +17,8 @@ bool showsInside(const Picture& picture, int part);
 double brightnessOf(const Picture& picture, int part);
 
 // What of a figure can be told apart in a picture, for looks.
-int seenLength(const Picture& picture, double mm);   ///< eighths of a pixel
-int seenBrightness(double brightness);               ///< steps of the eight bits of a colour
+int seenLength(const Picture& picture, double mm);  ///< eighths of a pixel
+int seenBrightness(double brightness);              ///< steps of the eight bits of a colour
 /// Everything that the painter of its package draws.
 QRectF partBounds(const PartScene& scene);
 /// Everything within this of a part's middle: its dome, its rays, its collar.

@@ -20,8 +20,7 @@ namespace tiepoint::ui {
 class PatchLook {
 public:
     template <class T>
-        requires std::is_arithmetic_v<T> || std::is_enum_v<T>
-    PatchLook& operator<<(T value) {
+    requires std::is_arithmetic_v<T> || std::is_enum_v<T> PatchLook& operator<<(T value) {
         if constexpr (std::is_floating_point_v<T>) {
             return fold(std::bit_cast<std::uint64_t>(static_cast<double>(value)));
         } else {
@@ -44,12 +43,13 @@ private:
 };
 
 struct Patch {
-    QRectF mm;      ///< on the bench; nothing is drawn outside of it
-    PatchLook look;      ///< equal for two patches at the same place only if they draw the same
+    QRectF mm;                             ///< on the bench; nothing is drawn outside of it
+    PatchLook look;                        ///< equal for two patches at the same place only if they draw the same
     std::function<void(QPainter&)> paint;  ///< in mm of the bench; leaves transform, clip and opacity as they were
     QRectF opaque = {};                    ///< wholly covered by it; empty where nothing surely is
-    bool movable = false;                  ///< patches of the same look and size draw the same wherever they lie: one may be moved to stand for another
-    double opacity = 1;                    ///< of all that `paint` draws, together
+    bool movable =
+        false;  ///< patches of the same look and size draw the same wherever they lie: one may be moved to stand for another
+    double opacity = 1;  ///< of all that `paint` draws, together
 };
 
 using Patches = std::vector<Patch>;

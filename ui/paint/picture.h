@@ -38,8 +38,8 @@ struct WordSizes {
     double idMm = 1.7;
     double readingMm = 2.1;
     double flagMm = 2.25;
-    double wordsMm = 2.1;    ///< beside the pointer
-    double numberMm = 0;     ///< of columns in use; 0: only as printed on the board
+    double wordsMm = 2.1;  ///< beside the pointer
+    double numberMm = 0;   ///< of columns in use; 0: only as printed on the board
     friend bool operator==(const WordSizes&, const WordSizes&) = default;
 };
 
@@ -49,22 +49,22 @@ struct Marks {
     int hoverNet = -1;                  ///< lit with everything in it; -1: none
     Point hoverAt;                      ///< where the tag of the hovered net stands
     std::string hoverPart;
-    std::vector<Hole> targets;                         ///< holes where leads of something dragged would go
-    std::optional<Part> carried;                       ///< a part being dragged, drawn over all
-    std::shared_ptr<const Bench> group;                ///< parts and jumpers dragged together, where they would go; null: none
-    std::optional<Jumper> drawn;                       ///< a jumper being drawn, if both ends have a hole
+    std::vector<Hole> targets;           ///< holes where leads of something dragged would go
+    std::optional<Part> carried;         ///< a part being dragged, drawn over all
+    std::shared_ptr<const Bench> group;  ///< parts and jumpers dragged together, where they would go; null: none
+    std::optional<Jumper> drawn;         ///< a jumper being drawn, if both ends have a hole
     std::optional<std::pair<Point, Point>> drawnFree;  ///< else from where to where
     int drawnColour = 0;
-    std::optional<std::pair<Point, Point>> probe;      ///< volts between two places being measured: plus, minus
-    bool refused = false;  ///< the carried thing can't go there
-    std::optional<QRectF> band;                        ///< the rubber band, mm
-    std::optional<Hole> cursor;                        ///< of the keyboard
-    std::string lit;                                   ///< part or jumper that a card points at
-    std::vector<Hole> guide;                           ///< holes that a guide points at; those that don't exist are left out
-    std::string say;       ///< words beside the pointer; empty: none
+    std::optional<std::pair<Point, Point>> probe;  ///< volts between two places being measured: plus, minus
+    bool refused = false;                          ///< the carried thing can't go there
+    std::optional<QRectF> band;                    ///< the rubber band, mm
+    std::optional<Hole> cursor;                    ///< of the keyboard
+    std::string lit;                               ///< part or jumper that a card points at
+    std::vector<Hole> guide;  ///< holes that a guide points at; those that don't exist are left out
+    std::string say;          ///< words beside the pointer; empty: none
     Point sayAt;
-    int finding = -1;                                  ///< the one told on the card, among the picture's findings
-    std::shared_ptr<const Bench> mended;               ///< shown as a ghost over the bench; null: none
+    int finding = -1;                     ///< the one told on the card, among the picture's findings
+    std::shared_ptr<const Bench> mended;  ///< shown as a ghost over the bench; null: none
 };
 
 struct Picture {
@@ -75,11 +75,12 @@ struct Picture {
     Views views;  ///< where they are turned over, so is the table
     Marks marks;
     std::shared_ptr<const std::vector<Change>> changes;  ///< shown for a moment after an edit or a press; may be null
-    std::shared_ptr<const std::vector<Finding>> findings;  ///< marked at their places, as far as these exist; may be null
+    std::shared_ptr<const std::vector<Finding>>
+        findings;  ///< marked at their places, as far as these exist; may be null
     WordSizes sizes;
     std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see placePinned; null: none is shown
-    double phaseMm = 0;      ///< how far full-scale arrows have moved
-    double pixelsPerMm = 8;  ///< of the device, for level of detail
+    double phaseMm = 0;                                    ///< how far full-scale arrows have moved
+    double pixelsPerMm = 8;                                ///< of the device, for level of detail
 
     const Bench& bench() const { return *layout->bench; }
     /// Another bench seen as this one is, at rest and without marks.
@@ -93,11 +94,11 @@ struct Picture {
     /// Where a hole of the bench is seen.
     Point seenAt(const Hole& hole) const { return table->seen(*holeMm(bench(), hole)); }
     /// Whether a part hides behind a board that is turned over.
-    bool isBehind(int part) const { return table->turned && standsOnBoard(bench().parts[static_cast<std::size_t>(part)]); }
-    /// The snapshot if it may be shown (a solution of this revision), else null.
-    const Snapshot* live() const {
-        return snapshot && snapshot->status() == Status::Solved ? snapshot.get() : nullptr;
+    bool isBehind(int part) const {
+        return table->turned && standsOnBoard(bench().parts[static_cast<std::size_t>(part)]);
     }
+    /// The snapshot if it may be shown (a solution of this revision), else null.
+    const Snapshot* live() const { return snapshot && snapshot->status() == Status::Solved ? snapshot.get() : nullptr; }
 };
 
 /// The smallest of 1, 2, 5 x 10^n amperes that holds the largest current (or the locked one); 1 mA where none

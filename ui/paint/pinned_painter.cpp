@@ -35,7 +35,8 @@ void paintSign(QPainter& painter, const Theme& theme, QPointF at, bool plus) {
     painter.setPen(outlinePen(theme.arrowCasing, kRingBreadthMm));
     painter.setBrush(ground);
     painter.drawPath(disc(at, kSignDiscMm));
-    painter.setPen(outlinePen(lightnessOf(ground) > kBrightGround ? QColor(Qt::black) : QColor(Qt::white), kSignBreadthMm));
+    painter.setPen(
+        outlinePen(lightnessOf(ground) > kBrightGround ? QColor(Qt::black) : QColor(Qt::white), kSignBreadthMm));
     painter.drawLine(at - QPointF(kSignHalfMm, 0), at + QPointF(kSignHalfMm, 0));
     if (plus) painter.drawLine(at - QPointF(0, kSignHalfMm), at + QPointF(0, kSignHalfMm));
 }
@@ -53,7 +54,8 @@ void paintPinned(QPainter& painter, const Theme& theme, const PinnedTag& tag, co
     painter.setPen(Qt::NoPen);
     painter.setBrush(theme.accent);
     painter.drawPath(disc({tag.frame.left() + kPinInsetEm * em, tag.frame.center().y()}, kPinHeadEm * em));
-    drawText(painter, tag.text, {tag.frame.center().x() + kPinRoomEm / 2 * em, tag.frame.center().y()}, lettering, theme.text);
+    drawText(painter, tag.text, {tag.frame.center().x() + kPinRoomEm / 2 * em, tag.frame.center().y()}, lettering,
+             theme.text);
 }
 
 }  // namespace
@@ -69,20 +71,25 @@ void addPinned(Patches& patches, const Picture& picture) {
             look << end.at << end.sign;
         }
         patches.push_back({around.adjusted(-kCasingMm, -kCasingMm, kCasingMm, kCasingMm), look,
-                           [&picture, tag, lettering = readingLettering(picture)](QPainter& painter) { paintPinned(painter, *picture.theme, tag, lettering); }});
+                           [&picture, tag, lettering = readingLettering(picture)](QPainter& painter) {
+                               paintPinned(painter, *picture.theme, tag, lettering);
+                           }});
     }
 }
 
 void addProbe(Patches& patches, const Picture& picture) {
     if (!picture.marks.probe) return;
     const auto [first, second] = *picture.marks.probe;
-    const QRectF around = QRectF(toQt(first), toQt(second)).normalized().adjusted(-kSignDiscMm - kCasingMm, -kSignDiscMm - kCasingMm, kSignDiscMm + kCasingMm,
-                                                                                   kSignDiscMm + kCasingMm);
-    patches.push_back({around, PatchLook() << "probe" << toQt(first) << toQt(second), [&picture, first, second](QPainter& painter) {
-                           paintLeader(painter, *picture.theme, toQt(first), toQt(second));
-                           paintSign(painter, *picture.theme, toQt(first), true);
-                           paintSign(painter, *picture.theme, toQt(second), false);
-                       }});
+    const QRectF around = QRectF(toQt(first), toQt(second))
+                              .normalized()
+                              .adjusted(-kSignDiscMm - kCasingMm, -kSignDiscMm - kCasingMm, kSignDiscMm + kCasingMm,
+                                        kSignDiscMm + kCasingMm);
+    patches.push_back(
+        {around, PatchLook() << "probe" << toQt(first) << toQt(second), [&picture, first, second](QPainter& painter) {
+             paintLeader(painter, *picture.theme, toQt(first), toQt(second));
+             paintSign(painter, *picture.theme, toQt(first), true);
+             paintSign(painter, *picture.theme, toQt(second), false);
+         }});
 }
 
 }  // namespace tiepoint::ui

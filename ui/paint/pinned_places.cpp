@@ -21,8 +21,8 @@ constexpr double kHeightEm = 2.95 / 2.1, kPadEm = 0.36;  ///< as the tags of net
 constexpr double kAwayEm[] = {0.75, 1.7, 2.8, 4.2};      ///< from what is measured to the nearest point of the tag
 constexpr double kFartherDislike = 0.5;                  ///< for each step away
 constexpr int kDirections = 16;
-constexpr double kEndRoomMm = 1.1;                       ///< about an end, which no tag may hide
-constexpr double kLeaderHidden = 4;                      ///< cost of a leader under a tag
+constexpr double kEndRoomMm = 1.1;   ///< about an end, which no tag may hide
+constexpr double kLeaderHidden = 4;  ///< cost of a leader under a tag
 /// A width that most readings share.
 const QString kUsualText = QStringLiteral("88.8 mV");
 
@@ -42,13 +42,15 @@ struct EndsOf {
 
     Ends operator()(const VoltsAt& at) const { return {{holeAt(picture, at.hole)}}; }
     Ends operator()(const VoltsBetween& between) const {
-        return {{holeAt(picture, between.first), TagEnd::Sign::Plus}, {holeAt(picture, between.second), TagEnd::Sign::Minus}};
+        return {{holeAt(picture, between.first), TagEnd::Sign::Plus},
+                {holeAt(picture, between.second), TagEnd::Sign::Minus}};
     }
     Ends operator()(const AmperesIn& in) const {
         const Bench& bench = picture.bench();
         if (!in.lead.empty()) {
             const int part = bench.partIndex(in.id);
-            return {{middleOfLead(picture, part, bench.parts[static_cast<std::size_t>(part)].kind->leadIndex(in.lead))}};
+            return {
+                {middleOfLead(picture, part, bench.parts[static_cast<std::size_t>(part)].kind->leadIndex(in.lead))}};
         }
         const Polyline line = Polyline::of(jumperLine(picture, bench.jumperIndex(in.id)));
         return {{line.at(line.lengthMm() / 2).at}};
@@ -86,7 +88,8 @@ Clearance clearanceOf(const Picture& picture) {
     Picture untouched = picture;  // what the pointer shows of switches moves no tag
     untouched.marks = {};
     placeIds(untouched, clearance);
-    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note) clearance.take(noteFrame(picture, note));
+    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note)
+        clearance.take(noteFrame(picture, note));
     return clearance;
 }
 
@@ -100,19 +103,24 @@ bool crosses(const QLineF& leader, const QRectF& frame) {
 }
 
 /// Keeps leaders in sight: a place whose tag lies over one, or whose own would run under a tag, is disliked.
-void dislikeHiding(std::vector<Candidate>& candidates, QSizeF size, const std::vector<TagEnd>& ends, const std::vector<PinnedTag>& placed) {
+void dislikeHiding(std::vector<Candidate>& candidates, QSizeF size, const std::vector<TagEnd>& ends,
+                   const std::vector<PinnedTag>& placed) {
     for (Candidate& candidate : candidates) {
         const QRectF frame(candidate.centre - QPointF(size.width() / 2, size.height() / 2), size);
         for (const PinnedTag& other : placed) {
-            for (const TagEnd& end : ends) candidate.dislike += crosses({nearestOf(frame, end.at), end.at}, other.frame) ? kLeaderHidden : 0;
-            for (const TagEnd& end : other.ends) candidate.dislike += crosses({nearestOf(other.frame, end.at), end.at}, frame) ? kLeaderHidden : 0;
+            for (const TagEnd& end : ends)
+                candidate.dislike += crosses({nearestOf(frame, end.at), end.at}, other.frame) ? kLeaderHidden : 0;
+            for (const TagEnd& end : other.ends)
+                candidate.dislike += crosses({nearestOf(other.frame, end.at), end.at}, frame) ? kLeaderHidden : 0;
         }
     }
 }
 
 }  // namespace
 
-QRectF endFrame(const TagEnd& end) { return {end.at - QPointF(kEndRoomMm, kEndRoomMm), QSizeF(2 * kEndRoomMm, 2 * kEndRoomMm)}; }
+QRectF endFrame(const TagEnd& end) {
+    return {end.at - QPointF(kEndRoomMm, kEndRoomMm), QSizeF(2 * kEndRoomMm, 2 * kEndRoomMm)};
+}
 
 QPointF nearestOf(const QRectF& frame, QPointF to) {
     return {std::clamp(to.x(), frame.left(), frame.right()), std::clamp(to.y(), frame.top(), frame.bottom())};
@@ -141,7 +149,8 @@ std::vector<PinnedTag> placePinned(const Picture& picture) {
         QPointF middle;
         for (const TagEnd& end : tag.ends) middle += end.at / static_cast<double>(tag.ends.size());
         const auto* watts = std::get_if<WattsOf>(&reading.of);
-        auto candidates = watts ? aroundBody(picture, picture.bench().partIndex(watts->part), size) : around(middle, size, em);
+        auto candidates =
+            watts ? aroundBody(picture, picture.bench().partIndex(watts->part), size) : around(middle, size, em);
         dislikeHiding(candidates, size, tag.ends, tags);
         tag.frame = settle(candidates, tag.text, size, clearance).frame;
         if (watts) tag.ends.front().at = nearestOf(bodyOf(picture, watts->part), tag.frame.center());

@@ -72,7 +72,8 @@ public:
         pixels_.drawPixmap(target, pixmap, source);
         pixels_.resetTransform();
     }
-    void drawImage(const QRectF& target, const QImage& image, const QRectF& source, Qt::ImageConversionFlags flags) override {
+    void drawImage(const QRectF& target, const QImage& image, const QRectF& source,
+                   Qt::ImageConversionFlags flags) override {
         pixels_.setTransform(toPixels_);
         pixels_.drawImage(target, image, source, flags);
         pixels_.resetTransform();
@@ -105,19 +106,30 @@ QPaintEngine* PixelSheet::paintEngine() const { return engine_.get(); }
 
 int PixelSheet::metric(PaintDeviceMetric metric) const {
     switch (metric) {
-        case PdmWidth: return image_.width();
-        case PdmHeight: return image_.height();
-        case PdmWidthMM: return image_.widthMM();
-        case PdmHeightMM: return image_.heightMM();
-        case PdmNumColors: return image_.colorCount();
-        case PdmDepth: return image_.depth();
+        case PdmWidth:
+            return image_.width();
+        case PdmHeight:
+            return image_.height();
+        case PdmWidthMM:
+            return image_.widthMM();
+        case PdmHeightMM:
+            return image_.heightMM();
+        case PdmNumColors:
+            return image_.colorCount();
+        case PdmDepth:
+            return image_.depth();
         case PdmDpiX:
-        case PdmPhysicalDpiX: return image_.physicalDpiX();
+        case PdmPhysicalDpiX:
+            return image_.physicalDpiX();
         case PdmDpiY:
-        case PdmPhysicalDpiY: return image_.physicalDpiY();
-        case PdmDevicePixelRatio: return 1;  // the painter's own transform carries the ratio
-        case PdmDevicePixelRatioScaled: return static_cast<int>(devicePixelRatioFScale());
-        default: return QPaintDevice::metric(metric);
+        case PdmPhysicalDpiY:
+            return image_.physicalDpiY();
+        case PdmDevicePixelRatio:
+            return 1;  // the painter's own transform carries the ratio
+        case PdmDevicePixelRatioScaled:
+            return static_cast<int>(devicePixelRatioFScale());
+        default:
+            return QPaintDevice::metric(metric);
     }
 }
 

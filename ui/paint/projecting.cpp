@@ -35,7 +35,8 @@ WordSizes projectedSizes(double heightPixels, double pixelsPerMm) {
     const auto em = [&](double capShare) { return capShare * heightPixels / pixelsPerMm / kCapHeight; };
     const WordSizes desk;
     const double words = em(kWordCapShare), reading = em(kReadingCapShare);
-    return {std::max(desk.idMm, words), std::max(desk.readingMm, reading), std::max(desk.flagMm, words), std::max(desk.wordsMm, words), words};
+    return {std::max(desk.idMm, words), std::max(desk.readingMm, reading), std::max(desk.flagMm, words),
+            std::max(desk.wordsMm, words), words};
 }
 
 }  // namespace tiepoint::ui

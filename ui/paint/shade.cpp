@@ -11,9 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-float mixed(float a, float b, double share) {
-    return std::clamp(a + (b - a) * static_cast<float>(share), 0.0F, 1.0F);
-}
+float mixed(float a, float b, double share) { return std::clamp(a + (b - a) * static_cast<float>(share), 0.0F, 1.0F); }
 
 double linear(double channel) {
     return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
@@ -22,9 +20,8 @@ double linear(double channel) {
 }  // namespace
 
 QColor blend(const QColor& first, const QColor& second, double share) {
-    return QColor::fromRgbF(
-        mixed(first.redF(), second.redF(), share), mixed(first.greenF(), second.greenF(), share),
-        mixed(first.blueF(), second.blueF(), share), mixed(first.alphaF(), second.alphaF(), share));
+    return QColor::fromRgbF(mixed(first.redF(), second.redF(), share), mixed(first.greenF(), second.greenF(), share),
+                            mixed(first.blueF(), second.blueF(), share), mixed(first.alphaF(), second.alphaF(), share));
 }
 
 QColor faded(QColor colour, double alpha) {
@@ -61,8 +58,7 @@ QBrush shadeDown(const Theme& theme, const QRectF& rect, const QColor& top, cons
     return shadeAlong(theme, rect.topLeft(), rect.bottomLeft(), top, bottom);
 }
 
-QBrush shadeRound(const Theme& theme, QPointF centre, double radius, const QColor& lit,
-                  const QColor& shaded) {
+QBrush shadeRound(const Theme& theme, QPointF centre, double radius, const QColor& lit, const QColor& shaded) {
     if (theme.flat) return blend(lit, shaded, 0.5);
     constexpr double kLightFrom = 0.35;  // share of the radius towards the top left
     QRadialGradient gradient(centre, radius, centre - QPointF(kLightFrom, kLightFrom) * radius);
@@ -89,8 +85,7 @@ void drawSoftShadow(QPainter& painter, const Theme& theme, const QRectF& box, do
     const QRectF covered = box.adjusted(radiusMm, radiusMm, -radiusMm, -radiusMm);
     for (int i = 0; i < kRings; ++i) {
         const double grow = spreadMm * (i + 0.5) / kRings;
-        QPainterPath shape =
-            roundedBox(box.translated(offset).adjusted(-grow, -grow, grow, grow), radiusMm + grow);
+        QPainterPath shape = roundedBox(box.translated(offset).adjusted(-grow, -grow, grow, grow), radiusMm + grow);
         if (covered.width() > kLargeMm && covered.height() > kLargeMm) shape.addRect(covered);
         painter.fillPath(shape, ring);
     }

@@ -12,12 +12,8 @@
 
 namespace tiepoint::ui {
 
-inline QPointF toQt(Point p) {
-    return {p.x, p.y};
-}
-inline QRectF toQt(const Rect& r) {
-    return {r.left, r.top, r.width, r.height};
-}
+inline QPointF toQt(Point p) { return {p.x, p.y}; }
+inline QRectF toQt(const Rect& r) { return {r.left, r.top, r.width, r.height}; }
 
 /// Between two colours: share 0 is the first, 1 the second; alpha too.
 QColor blend(const QColor& first, const QColor& second, double share);

@@ -19,9 +19,7 @@ int angleStep(double radians) {
     return step < 0 ? step + kAngles : step;
 }
 
-double stepRadians(int step) {
-    return step * 2 * std::numbers::pi / kAngles;
-}
+double stepRadians(int step) { return step * 2 * std::numbers::pi / kAngles; }
 
 int keyOf(const ArrowMark& mark) {
     const int angle = mark.look == MarkLook::Dot ? 0 : angleStep(mark.angle);
@@ -59,15 +57,20 @@ QRect inked(const QImage& image) {
 }  // namespace
 
 ArrowSprites::ArrowSprites(const Theme& theme, double pixelsPerMm, bool electrons)
-    : theme_(theme), pixelsPerMm_(pixelsPerMm), electrons_(electrons) {}
+    : theme_(theme),
+      pixelsPerMm_(pixelsPerMm),
+      electrons_(electrons) {}
 
 ArrowSprites::Sprite ArrowSprites::make(const ArrowMark& mark) const {
     ArrowMark middle = mark;
     middle.at = {};
     middle.angle = stepRadians(angleStep(mark.angle));
     if (mark.level > 0) middle.breadthMm = breadthOfLevel(mark.level);
-    const double room = mark.look == MarkLook::Dot ? kDotRoomMm : arrowReachMm(static_cast<double>(mark.level) / kArrowLevels, electrons_);
-    const QImage whole = square(pixelsPerMm_, room, [&](QPainter& painter) { drawMark(painter, theme_, middle, electrons_); });
+    const double room = mark.look == MarkLook::Dot
+                            ? kDotRoomMm
+                            : arrowReachMm(static_cast<double>(mark.level) / kArrowLevels, electrons_);
+    const QImage whole =
+        square(pixelsPerMm_, room, [&](QPainter& painter) { drawMark(painter, theme_, middle, electrons_); });
     const QRect rect = inked(whole);
     return {whole.copy(rect), rect.topLeft() - QPointF(whole.width(), whole.height()) / 2};
 }
@@ -99,7 +102,8 @@ std::vector<std::function<void()>> ArrowSprites::prepare(std::span<const std::ve
     std::vector<std::function<void()>> work;
     work.reserve(missing.size());
     // Nothing is inserted meanwhile, so that the places of the sprites stay.
-    for (const ArrowMark& mark : missing) work.emplace_back([this, mark, sprite = &*sprites_.find(keyOf(mark))] { *sprite = make(mark); });
+    for (const ArrowMark& mark : missing)
+        work.emplace_back([this, mark, sprite = &*sprites_.find(keyOf(mark))] { *sprite = make(mark); });
     return work;
 }
 
@@ -110,7 +114,8 @@ std::vector<Stamp> ArrowSprites::place(const QTransform& toPixels, const std::ve
         const auto sprite = sprites_.constFind(keyOf(mark));
         if (sprite == sprites_.constEnd()) continue;
         const QPointF corner = toPixels.map(QPointF(mark.at.x, mark.at.y)) + sprite->corner;
-        stamps.push_back({QPoint(static_cast<int>(std::lround(corner.x())), static_cast<int>(std::lround(corner.y()))), sprite->picture});
+        stamps.push_back({QPoint(static_cast<int>(std::lround(corner.x())), static_cast<int>(std::lround(corner.y()))),
+                          sprite->picture});
     }
     return stamps;
 }

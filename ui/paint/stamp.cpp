@@ -27,7 +27,8 @@ constexpr int kAtOnce = 4;
 
 /// The same for two pixels, each channel in sixteen bits.
 inline __m128i through(__m128i above, __m128i below) {
-    const __m128i alpha = _mm_shufflehi_epi16(_mm_shufflelo_epi16(above, _MM_SHUFFLE(3, 3, 3, 3)), _MM_SHUFFLE(3, 3, 3, 3));
+    const __m128i alpha =
+        _mm_shufflehi_epi16(_mm_shufflelo_epi16(above, _MM_SHUFFLE(3, 3, 3, 3)), _MM_SHUFFLE(3, 3, 3, 3));
     const __m128i product = _mm_mullo_epi16(below, _mm_sub_epi16(_mm_set1_epi16(255), alpha));
     return _mm_srli_epi16(_mm_add_epi16(_mm_add_epi16(product, _mm_srli_epi16(product, 8)), _mm_set1_epi16(128)), 8);
 }
@@ -38,7 +39,8 @@ inline void layFour(QRgb* target, const QRgb* from) {
     const __m128i above = _mm_loadu_si128(reinterpret_cast<const __m128i*>(from));
     if (_mm_movemask_epi8(_mm_cmpeq_epi32(above, zero)) == 0xffff) return;
     auto* to = reinterpret_cast<__m128i*>(target);
-    if (_mm_movemask_epi8(_mm_cmpeq_epi32(_mm_and_si128(above, full), full)) == 0xffff) return _mm_storeu_si128(to, above);
+    if (_mm_movemask_epi8(_mm_cmpeq_epi32(_mm_and_si128(above, full), full)) == 0xffff)
+        return _mm_storeu_si128(to, above);
     const __m128i below = _mm_loadu_si128(to);
     const __m128i low = through(_mm_unpacklo_epi8(above, zero), _mm_unpacklo_epi8(below, zero));
     const __m128i high = through(_mm_unpackhi_epi8(above, zero), _mm_unpackhi_epi8(below, zero));
@@ -49,9 +51,11 @@ inline void layFour(QRgb* target, const QRgb* from) {
 constexpr int kAtOnceWide = 8;
 
 WITH_AVX2 inline __m256i throughWide(__m256i above, __m256i below) {
-    const __m256i alpha = _mm256_shufflehi_epi16(_mm256_shufflelo_epi16(above, _MM_SHUFFLE(3, 3, 3, 3)), _MM_SHUFFLE(3, 3, 3, 3));
+    const __m256i alpha =
+        _mm256_shufflehi_epi16(_mm256_shufflelo_epi16(above, _MM_SHUFFLE(3, 3, 3, 3)), _MM_SHUFFLE(3, 3, 3, 3));
     const __m256i product = _mm256_mullo_epi16(below, _mm256_sub_epi16(_mm256_set1_epi16(255), alpha));
-    return _mm256_srli_epi16(_mm256_add_epi16(_mm256_add_epi16(product, _mm256_srli_epi16(product, 8)), _mm256_set1_epi16(128)), 8);
+    return _mm256_srli_epi16(
+        _mm256_add_epi16(_mm256_add_epi16(product, _mm256_srli_epi16(product, 8)), _mm256_set1_epi16(128)), 8);
 }
 
 /// Eight pixels over eight.
@@ -73,7 +77,8 @@ WITH_AVX2 inline __m256i fadedWide(__m256i pixels, __m256i opacity) {
 }
 
 WITH_AVX2 void layFadedWide(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, int opacity) {
-    const __m256i share = _mm256_set1_epi16(static_cast<short>(opacity)), places = _mm256_setr_epi32(0, 1, 2, 3, 4, 5, 6, 7);
+    const __m256i share = _mm256_set1_epi16(static_cast<short>(opacity)),
+                  places = _mm256_setr_epi32(0, 1, 2, 3, 4, 5, 6, 7);
     for (int y = 0; y < size.height(); ++y) {
         auto* to = reinterpret_cast<int*>(target.first + y * target.stride);
         const auto* from = reinterpret_cast<const int*>(above.first + y * above.stride);
@@ -81,7 +86,8 @@ WITH_AVX2 void layFadedWide(PixelRows<QRgb> target, PixelRows<const QRgb> above,
             const __m256i within = _mm256_cmpgt_epi32(_mm256_set1_epi32(size.width() - i), places);
             const __m256i pixels = _mm256_maskload_epi32(from + i, within);
             if (_mm256_testz_si256(pixels, pixels)) continue;
-            _mm256_maskstore_epi32(to + i, within, overWide(fadedWide(pixels, share), _mm256_maskload_epi32(to + i, within)));
+            _mm256_maskstore_epi32(to + i, within,
+                                   overWide(fadedWide(pixels, share), _mm256_maskload_epi32(to + i, within)));
         }
     }
 }
@@ -89,7 +95,8 @@ WITH_AVX2 void layFadedWide(PixelRows<QRgb> target, PixelRows<const QRgb> above,
 WITH_AVX2 void layBlockWide(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size) {
     const __m256i full = _mm256_set1_epi32(static_cast<int>(0xff000000U));
     const int whole = size.width() / kAtOnceWide * kAtOnceWide;
-    const __m256i rest = _mm256_cmpgt_epi32(_mm256_set1_epi32(size.width() - whole), _mm256_setr_epi32(0, 1, 2, 3, 4, 5, 6, 7));
+    const __m256i rest =
+        _mm256_cmpgt_epi32(_mm256_set1_epi32(size.width() - whole), _mm256_setr_epi32(0, 1, 2, 3, 4, 5, 6, 7));
     for (int y = 0; y < size.height(); ++y) {
         QRgb* to = target.first + y * target.stride;
         const QRgb* from = above.first + y * above.stride;
@@ -97,7 +104,8 @@ WITH_AVX2 void layBlockWide(PixelRows<QRgb> target, PixelRows<const QRgb> above,
             const __m256i pixels = _mm256_loadu_si256(reinterpret_cast<const __m256i*>(from + i));
             if (_mm256_testz_si256(pixels, pixels)) continue;
             auto* place = reinterpret_cast<__m256i*>(to + i);
-            _mm256_storeu_si256(place, _mm256_testc_si256(pixels, full) ? pixels : overWide(pixels, _mm256_loadu_si256(place)));
+            _mm256_storeu_si256(
+                place, _mm256_testc_si256(pixels, full) ? pixels : overWide(pixels, _mm256_loadu_si256(place)));
         }
         if (whole == size.width()) continue;
         const __m256i pixels = _mm256_maskload_epi32(reinterpret_cast<const int*>(from + whole), rest);
@@ -122,17 +130,21 @@ void layFaded(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, i
 
 }  // namespace
 
-PixelRows<QRgb> rowsOf(QImage& image) { return {reinterpret_cast<QRgb*>(image.bits()), image.bytesPerLine() / static_cast<qsizetype>(sizeof(QRgb))}; }
+PixelRows<QRgb> rowsOf(QImage& image) {
+    return {reinterpret_cast<QRgb*>(image.bits()), image.bytesPerLine() / static_cast<qsizetype>(sizeof(QRgb))};
+}
 
 PixelRows<const QRgb> rowsOf(const QImage& image) {
-    return {reinterpret_cast<const QRgb*>(image.constBits()), image.bytesPerLine() / static_cast<qsizetype>(sizeof(QRgb))};
+    return {reinterpret_cast<const QRgb*>(image.constBits()),
+            image.bytesPerLine() / static_cast<qsizetype>(sizeof(QRgb))};
 }
 
 void layOver(QRgb* target, const QRgb* above, int count) { layBlock({target, count}, {above, count}, {count, 1}); }
 
 void layBlock(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, int opacity) {
 #ifdef __SSE2__
-    if (kHasAvx2) return opacity == kOpaque ? layBlockWide(target, above, size) : layFadedWide(target, above, size, opacity);
+    if (kHasAvx2)
+        return opacity == kOpaque ? layBlockWide(target, above, size) : layFadedWide(target, above, size, opacity);
 #endif
     if (opacity < kOpaque) return layFaded(target, above, size, opacity);
     for (int y = 0; y < size.height(); ++y) {
@@ -150,7 +162,8 @@ void layBlock(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, i
 
 void copyBlock(PixelRows<QRgb> target, PixelRows<const QRgb> from, QSize size) {
     for (int y = 0; y < size.height(); ++y)
-        std::memcpy(target.first + y * target.stride, from.first + y * from.stride, static_cast<std::size_t>(size.width()) * sizeof(QRgb));
+        std::memcpy(target.first + y * target.stride, from.first + y * from.stride,
+                    static_cast<std::size_t>(size.width()) * sizeof(QRgb));
 }
 
 void stampOver(QImage& target, const QRect& clip, QPoint at, const QImage& stamp) {

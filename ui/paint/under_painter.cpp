@@ -29,7 +29,8 @@ void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
     for (std::size_t b = 0; b < picture.bench().boards.size(); ++b) {
         if (strip < layout.boardFirstStrip[b] || strip >= layout.boardFirstStrip[b + 1]) continue;
         for (int hole = layout.boardFirstHole[b]; hole < layout.boardFirstHole[b + 1]; ++hole) {
-            if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip) visit(toQt(picture.seenAt(layout.holeAt(hole))));
+            if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip)
+                visit(toQt(picture.seenAt(layout.holeAt(hole))));
         }
     }
 }
@@ -38,8 +39,9 @@ enum class Mark { InVolts, SeenThrough, Lit, Bed, Halo };
 
 /// Folds where a strip's holes are in its patch, so that strips of the same holes look the same wherever they lie.
 PatchLook withHoles(PatchLook look, const Picture& picture, int strip, QPointF corner) {
-    forEachHoleOf(picture, strip,
-                  [&](QPointF hole) { look << std::lround((hole.x() - corner.x()) * 1e3) << std::lround((hole.y() - corner.y()) * 1e3); });
+    forEachHoleOf(picture, strip, [&](QPointF hole) {
+        look << std::lround((hole.x() - corner.x()) * 1e3) << std::lround((hole.y() - corner.y()) * 1e3);
+    });
     return look;
 }
 
@@ -56,15 +58,17 @@ void addInVolts(Patches& patches, const Picture& picture, const Snapshot& live) 
         const bool floating = std::isnan(volt);
         const QColor colour = floating ? QColor() : voltColour(scale.share(volt));
         const QRectF mm = frame.marginsAdded(kMetalRoom);
-        patches.push_back({mm, withHoles(PatchLook() << Mark::InVolts << floating << colour, picture, strip, mm.topLeft()),
-                           [&picture, strip, frame, floating, colour](QPainter& painter) {
-                               if (floating) {
-                                   paintMetalFloating(painter, *picture.theme, frame);
-                               } else {
-                                   paintMetalInColour(painter, *picture.theme, frame, colour);
-                               }
-                               forEachHoleOf(picture, strip, [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
-                           }});
+        patches.push_back(
+            {mm, withHoles(PatchLook() << Mark::InVolts << floating << colour, picture, strip, mm.topLeft()),
+             [&picture, strip, frame, floating, colour](QPainter& painter) {
+                 if (floating) {
+                     paintMetalFloating(painter, *picture.theme, frame);
+                 } else {
+                     paintMetalInColour(painter, *picture.theme, frame, colour);
+                 }
+                 forEachHoleOf(picture, strip,
+                               [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
+             }});
         patches.back().movable = true;
     }
 }
@@ -74,7 +78,9 @@ void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& li
     const Layout& layout = *picture.layout;
     std::vector<StripSpan> carrying(layout.netOfStrip.size());
     std::vector<char> carries(carrying.size(), 0);
-    const auto centre = [&](int joint) { return toQt(picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole))); };
+    const auto centre = [&](int joint) {
+        return toQt(picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
+    };
     for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
         const Piece& piece = layout.pieces[i];
         if (piece.kind != PieceKind::Strip || std::abs(live.pieceCurrent[i]) < kNoCurrentAmpere) continue;
@@ -82,8 +88,10 @@ void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& li
         const QPointF from = centre(piece.from), to = centre(piece.to);
         QRectF reach = QRectF(from, to).normalized();
         if (carries[strip])
-            reach = QRectF(QPointF(std::min(reach.left(), carrying[strip].first.x()), std::min(reach.top(), carrying[strip].first.y())),
-                           QPointF(std::max(reach.right(), carrying[strip].last.x()), std::max(reach.bottom(), carrying[strip].last.y())));
+            reach = QRectF(QPointF(std::min(reach.left(), carrying[strip].first.x()),
+                                   std::min(reach.top(), carrying[strip].first.y())),
+                           QPointF(std::max(reach.right(), carrying[strip].last.x()),
+                                   std::max(reach.bottom(), carrying[strip].last.y())));
         carrying[strip] = {reach.topLeft(), reach.bottomRight(), false};
         carries[strip] = 1;
     }
@@ -92,8 +100,9 @@ void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& li
         if (!carries[strip]) continue;
         const StripSpan& span = spans[strip].rail ? carrying[strip] : spans[strip];
         const QRectF frame = stripFrame(span.first, span.last);
-        patches.push_back({frame.marginsAdded(kMetalRoom), PatchLook() << Mark::SeenThrough,
-                           [&picture, frame](QPainter& painter) { paintMetalSeenThrough(painter, *picture.theme, frame); }});
+        patches.push_back(
+            {frame.marginsAdded(kMetalRoom), PatchLook() << Mark::SeenThrough,
+             [&picture, frame](QPainter& painter) { paintMetalSeenThrough(painter, *picture.theme, frame); }});
     }
 }
 
@@ -115,7 +124,8 @@ void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const S
     forEachHoleOf(picture, strip, [&](QPointF hole) {
         const auto box = [hole](double half) { return QRectF(hole.x() - half, hole.y() - half, 2 * half, 2 * half); };
         if (painter.hasClipping() && !sight.intersects(box(kMouthMm / 2 + kMouthRimMm))) return;
-        painter.fillPath(roundedBox(box((kMouthMm + kMouthRimMm) / 2), 0.16 + kMouthRimMm / 2), solid ? mouthRim : theme.hover);
+        painter.fillPath(roundedBox(box((kMouthMm + kMouthRimMm) / 2), 0.16 + kMouthRimMm / 2),
+                         solid ? mouthRim : theme.hover);
         painter.fillPath(roundedBox(box((kMouthMm - kMouthRimMm) / 2), 0.1), solid ? theme.hover : mouthRim);
     });
 }
@@ -124,9 +134,7 @@ void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const S
 
 }  // namespace
 
-QColor bedColour(const Theme& theme) {
-    return faded(theme.arrow, theme.dark ? kBedOpacityDark : kBedOpacity);
-}
+QColor bedColour(const Theme& theme) { return faded(theme.arrow, theme.dark ? kBedOpacityDark : kBedOpacity); }
 
 void addMetal(Patches& patches, const Picture& picture) {
     const Snapshot* live = picture.live();
@@ -149,7 +157,9 @@ void addLitNet(Patches& patches, const Picture& picture, int lit) {
         if (!joined && std::find(byPress.begin(), byPress.end(), net) == byPress.end()) continue;
         const QRectF frame = stripFrame(span.first, span.last).marginsAdded(kGlowRoom);
         patches.push_back({frame, withHoles(PatchLook() << Mark::Lit << joined, picture, strip, frame.topLeft()),
-                           [&picture, strip, span, joined](QPainter& painter) { paintLitStrip(painter, picture, strip, span, joined); }});
+                           [&picture, strip, span, joined](QPainter& painter) {
+                               paintLitStrip(painter, picture, strip, span, joined);
+                           }});
         patches.back().movable = true;
     }
 }
@@ -173,13 +183,15 @@ void addBeds(Patches& patches, const Picture& picture, const FlowPaths& paths) {
         const int strip = picture.layout->pieces[static_cast<std::size_t>(way.piece)].owner;
         Bed& bed = beds[strip];
         bed.path.setFillRule(Qt::WindingFill);
-        bed.path.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half) : line.adjusted(-half, 0, half, 0));
+        bed.path.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half)
+                                                      : line.adjusted(-half, 0, half, 0));
         bed.look << line.topLeft() << line.bottomRight() << seenLength(picture, half);
     }
     const QColor colour = bedColour(*picture.theme);
     for (auto& [strip, bed] : beds) {
-        patches.push_back({bed.path.boundingRect(), bed.look << Mark::Bed,
-                           [path = std::move(bed.path), colour](QPainter& painter) { painter.fillPath(path, colour); }});
+        patches.push_back(
+            {bed.path.boundingRect(), bed.look << Mark::Bed,
+             [path = std::move(bed.path), colour](QPainter& painter) { painter.fillPath(path, colour); }});
     }
 }
 

@@ -11,8 +11,8 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPadMm = 0.3;
-constexpr double kHeight = 0.95;      ///< of a number's patch, in ems
-constexpr double kBesideMm = 1.15;    ///< from a row to the edge of the nearest number
+constexpr double kHeight = 0.95;    ///< of a number's patch, in ems
+constexpr double kBesideMm = 1.15;  ///< from a row to the edge of the nearest number
 constexpr int kLines = 2;
 
 /// Columns of one half of a board with something plugged in.
@@ -39,7 +39,9 @@ void placeRow(const Picture& picture, std::size_t board, bool upper, std::vector
         for (int line = 0; line < kLines; ++line) {
             const double middle = hole.y + away * (kBesideMm + (line + 0.5) * height);
             const QRectF frame(hole.x - width / 2, middle - height / 2, width, height);
-            if (std::any_of(row.begin(), row.end(), [&](const UsedNumber& other) { return other.frame.intersects(frame); })) continue;
+            if (std::any_of(row.begin(), row.end(),
+                            [&](const UsedNumber& other) { return other.frame.intersects(frame); }))
+                continue;
             row.push_back({frame, text});
             break;
         }
@@ -59,13 +61,15 @@ std::vector<UsedNumber> placeUsedNumbers(const Picture& picture) {
 
 void addUsedNumbers(Patches& patches, const Picture& picture) {
     for (const UsedNumber& number : placeUsedNumbers(picture)) {
-        patches.push_back({number.frame, PatchLook() << number.text << picture.sizes.numberMm, [number, &picture](QPainter& painter) {
-                               const Theme& theme = *picture.theme;
-                               painter.setPen(Qt::NoPen);
-                               painter.setBrush(faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92));
-                               painter.drawPath(roundedBox(number.frame, kPadMm));
-                               drawText(painter, number.text, number.frame.center(), {picture.sizes.numberMm, QFont::DemiBold}, theme.text);
-                           }});
+        patches.push_back(
+            {number.frame, PatchLook() << number.text << picture.sizes.numberMm, [number, &picture](QPainter& painter) {
+                 const Theme& theme = *picture.theme;
+                 painter.setPen(Qt::NoPen);
+                 painter.setBrush(faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92));
+                 painter.drawPath(roundedBox(number.frame, kPadMm));
+                 drawText(painter, number.text, number.frame.center(), {picture.sizes.numberMm, QFont::DemiBold},
+                          theme.text);
+             }});
     }
 }
 

@@ -44,7 +44,8 @@ Cubic jumperCubic(QPointF first, QPointF second, double bow) {
 }
 
 WireLook jumperLook(const Theme& theme, int colour, double lengthMm, bool flat) {
-    return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, flat ? kFlatLiftMm : jumperLiftMm(lengthMm), 1.15, 1.15};
+    return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, flat ? kFlatLiftMm : jumperLiftMm(lengthMm), 1.15,
+            1.15};
 }
 
 Cubic leadCubic(QPointF exit, QPointF tip, double middleY) {
@@ -66,9 +67,7 @@ Cubic testLeadCubic(QPointF exit, QPointF tip) {
     return {exit, exit + QPointF(0, out), QPointF(leaning.x(), std::max(leaning.y(), exit.y())), tip};
 }
 
-double jumperLiftMm(double lengthMm) {
-    return std::clamp(0.35 + 0.05 * lengthMm, 0.6, 3.2);
-}
+double jumperLiftMm(double lengthMm) { return std::clamp(0.35 + 0.05 * lengthMm, 0.6, 3.2); }
 
 Cubic insulated(const Cubic& wire, const WireLook& look) {
     const double length = wire.lengthMm();
@@ -84,8 +83,7 @@ void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, c
     const double strength = theme.furnishing.shadow.alphaF() * 0.9;
     const QColor ring = faded(theme.furnishing.shadow, 1 - std::pow(1 - strength, 1.0 / kRings));
     for (int i = 0; i < kRings; ++i) {
-        strokeLine(painter, path, ring, look.breadthMm * 0.75 + 0.28 * i * (0.6 + 0.5 * look.liftMm),
-                   Qt::FlatCap);
+        strokeLine(painter, path, ring, look.breadthMm * 0.75 + 0.28 * i * (0.6 + 0.5 * look.liftMm), Qt::FlatCap);
     }
 }
 

@@ -23,8 +23,8 @@ QString familyName() {
         loadEmbeddedFonts();
         QString family;
         for (const char* face : {"Regular", "Medium", "SemiBold", "Bold"}) {
-            const int id = QFontDatabase::addApplicationFont(
-                QStringLiteral(":/fonts/Inter-%1.otf").arg(QLatin1String(face)));
+            const int id =
+                QFontDatabase::addApplicationFont(QStringLiteral(":/fonts/Inter-%1.otf").arg(QLatin1String(face)));
             if (id >= 0 && family.isEmpty()) family = QFontDatabase::applicationFontFamilies(id).value(0);
         }
         return family;

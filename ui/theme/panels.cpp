@@ -62,8 +62,10 @@ void paintShadow(QPainter& painter, const Look& look, const QRectF& frame, doubl
     const double ratio = painter.device()->devicePixelRatioF();
     const ShadowCut& cut = shadowCut(look, radius, ratio);
     const QRect whole = frame.toRect();
-    const bool isAligned = QRectF(whole) == frame && ratio == std::floor(ratio) && painter.transform().type() <= QTransform::TxTranslate;
-    if (!isAligned || std::min(whole.width(), whole.height()) < 2 * (cut.corner - cut.away)) return paintShadowRings(painter, look, frame, radius);
+    const bool isAligned =
+        QRectF(whole) == frame && ratio == std::floor(ratio) && painter.transform().type() <= QTransform::TxTranslate;
+    if (!isAligned || std::min(whole.width(), whole.height()) < 2 * (cut.corner - cut.away))
+        return paintShadowRings(painter, look, frame, radius);
     const QRect all = whole.adjusted(-cut.away, -cut.away, cut.away, cut.away);
     const int places[] = {0, cut.corner, cut.corner + 1, 2 * cut.corner + 1};
     const int xs[] = {all.left(), all.left() + cut.corner, all.right() + 1 - cut.corner, all.right() + 1};
@@ -71,7 +73,9 @@ void paintShadow(QPainter& painter, const Look& look, const QRectF& frame, doubl
     for (int row = 0; row < 3; ++row) {
         for (int column = 0; column < 3; ++column) {
             if (row == 1 && column == 1) continue;  // under the surface
-            const auto piece = [&](const int(&x)[4], const int(&y)[4]) { return QRectF(QPointF(x[column], y[row]), QPointF(x[column + 1], y[row + 1])); };
+            const auto piece = [&](const int(&x)[4], const int(&y)[4]) {
+                return QRectF(QPointF(x[column], y[row]), QPointF(x[column + 1], y[row + 1]));
+            };
             const QRectF from = piece(places, places);
             painter.drawImage(piece(xs, ys), cut.pixels, QRectF(from.topLeft() * ratio, from.size() * ratio));
         }
@@ -119,7 +123,8 @@ void paintKey(QPainter& painter, const Look& look, const QRectF& frame, const Ke
     if (state.focused && state.on) {  // a latched key is ringed already: the keyboard shows as a second ring
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(theme.text, look.px(1.2), Qt::DotLine));
-        painter.drawRoundedRect(frame.adjusted(look.px(5), look.px(5), -look.px(5), -look.px(5)), radius / 2, radius / 2);
+        painter.drawRoundedRect(frame.adjusted(look.px(5), look.px(5), -look.px(5), -look.px(5)), radius / 2,
+                                radius / 2);
     }
 }
 
@@ -127,7 +132,8 @@ void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const Ke
     const Theme& theme = *look.theme;
     const double radius = look.px(5);
     if (!theme.flat) {
-        const QColor floor = theme.dark ? mix(theme.card, QColor(Qt::black), 0.35) : mix(theme.boardTop, theme.card, 0.25);
+        const QColor floor =
+            theme.dark ? mix(theme.card, QColor(Qt::black), 0.35) : mix(theme.boardTop, theme.card, 0.25);
         const QColor lip = theme.dark ? QColor(Qt::black) : mix(theme.boardEdge, theme.boardBottom, 0.35);
         QLinearGradient depth(frame.topLeft(), frame.bottomLeft());
         depth.setColorAt(0, mix(floor, lip, state.pressed ? 0.35 : 0.22));

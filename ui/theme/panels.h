@@ -9,7 +9,7 @@ namespace tiepoint::ui {
 
 /// How a key looks at the moment.
 struct KeyState {
-    bool on = false;       ///< latched
+    bool on = false;  ///< latched
     bool hovered = false;
     bool pressed = false;
     bool focused = false;  ///< has the keyboard

@@ -6,9 +6,7 @@
 namespace tiepoint::ui {
 namespace {
 
-QColor rgb(unsigned hex) {
-    return QColor::fromRgb(hex);
-}
+QColor rgb(unsigned hex) { return QColor::fromRgb(hex); }
 
 QColor translucent(unsigned hex, double alpha) {
     QColor colour = QColor::fromRgb(hex);
@@ -37,10 +35,8 @@ Theme dayTheme() {
     t.arrowCasingMm = 0.68;
     Furnishing& f = t.furnishing;
     f.caseTop = rgb(0x68736c), f.caseBottom = rgb(0x48534a), f.caseEdge = rgb(0x252c28);
-    f.panelTop = rgb(0xf1ede3), f.panelBottom = rgb(0xe8e0d2), f.panelInk = rgb(0x33312c),
-    f.panelDim = rgb(0x615c52);
-    f.display = rgb(0x161a18), f.displayLow = rgb(0x2b302d), f.digits = rgb(0xf7ecd2),
-    f.digitsDim = rgb(0xb1aa95);
+    f.panelTop = rgb(0xf1ede3), f.panelBottom = rgb(0xe8e0d2), f.panelInk = rgb(0x33312c), f.panelDim = rgb(0x615c52);
+    f.display = rgb(0x161a18), f.displayLow = rgb(0x2b302d), f.digits = rgb(0xf7ecd2), f.digitsDim = rgb(0xb1aa95);
     f.steelLight = rgb(0xeeeff1), f.steelDark = rgb(0xa3a6ab), f.steelEdge = rgb(0x6b6e74);
     f.plasticLight = rgb(0x4a4e55), f.plasticDark = rgb(0x2b2e34);
     f.ink = rgb(0x2a2722);
@@ -70,10 +66,8 @@ Theme darkTheme() {
     t.arrowCasingMm = 0.68;
     Furnishing& f = t.furnishing;
     f.caseTop = rgb(0x4b535d), f.caseBottom = rgb(0x313740), f.caseEdge = rgb(0x0b0d10);
-    f.panelTop = rgb(0x2c3138), f.panelBottom = rgb(0x262b32), f.panelInk = rgb(0xd6d9de),
-    f.panelDim = rgb(0x9aa2ae);
-    f.display = rgb(0x090b0c), f.displayLow = rgb(0x171a1d), f.digits = rgb(0xffe9bd),
-    f.digitsDim = rgb(0xb5a888);
+    f.panelTop = rgb(0x2c3138), f.panelBottom = rgb(0x262b32), f.panelInk = rgb(0xd6d9de), f.panelDim = rgb(0x9aa2ae);
+    f.display = rgb(0x090b0c), f.displayLow = rgb(0x171a1d), f.digits = rgb(0xffe9bd), f.digitsDim = rgb(0xb5a888);
     f.steelLight = rgb(0xd3d6da), f.steelDark = rgb(0x878c94), f.steelEdge = rgb(0x4f545c);
     f.plasticLight = rgb(0x3c424b), f.plasticDark = rgb(0x15181c);
     f.ink = rgb(0x0b0d10);

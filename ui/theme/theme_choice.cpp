@@ -16,7 +16,8 @@ struct Word {
     ThemeName name;
     const char* word;
 };
-constexpr std::array kWords{Word{ThemeName::Day, "day"}, Word{ThemeName::Dark, "dark"}, Word{ThemeName::Projector, "projector"}};
+constexpr std::array kWords{Word{ThemeName::Day, "day"}, Word{ThemeName::Dark, "dark"},
+                            Word{ThemeName::Projector, "projector"}};
 
 }  // namespace
 

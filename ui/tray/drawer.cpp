@@ -52,9 +52,11 @@ void Drawer::arrange(QPoint above) {
     const int rows = (count + kMostColumns - 1) / kMostColumns;
     const int columns = std::max(1, (count + rows - 1) / std::max(1, rows));
     const double pad = look_.px(kPad), gap = look_.px(kGap), height = look_.px(kItemHeight);
-    const QSize size(static_cast<int>(2 * pad + columns * (widest + gap) - gap), static_cast<int>(2 * pad + rows * (height + gap) - gap));
+    const QSize size(static_cast<int>(2 * pad + columns * (widest + gap) - gap),
+                     static_cast<int>(2 * pad + rows * (height + gap) - gap));
     const int side = look_.ipx(kSide);
-    const int left = std::clamp(above.x() - size.width() / 2, side, std::max(side, parentWidget()->width() - size.width() - side));
+    const int left =
+        std::clamp(above.x() - size.width() / 2, side, std::max(side, parentWidget()->width() - size.width() - side));
     setGeometry(QRect(QPoint(left, above.y() - size.height()), size));
     for (int i = 0; i < count; ++i) {
         const QPointF at(pad + (i % columns) * (widest + gap), pad + (i / columns) * (height + gap));
@@ -75,8 +77,10 @@ void Drawer::hideEvent(QHideEvent* event) {
 }
 
 void Drawer::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape) hide();
-    else QWidget::keyPressEvent(event);
+    if (event->key() == Qt::Key_Escape)
+        hide();
+    else
+        QWidget::keyPressEvent(event);
 }
 
 }  // namespace tiepoint::ui

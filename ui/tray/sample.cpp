@@ -13,8 +13,10 @@ constexpr double kJumperMm = 17;
 constexpr double kRecordScale = 64;  // a recorded picture knows its bounds in whole units only
 
 void paintInMm(QPainter& painter, const Theme& theme, const TrayItem& item) {
-    if (item.part) paintSample(painter, theme, *item.part);
-    else paintJumperSample(painter, theme, item.jumperColour, kJumperMm);
+    if (item.part)
+        paintSample(painter, theme, *item.part);
+    else
+        paintJumperSample(painter, theme, item.jumperColour, kJumperMm);
 }
 
 }  // namespace
@@ -29,7 +31,8 @@ QRectF itemExtentMm(const Theme& theme, const TrayItem& item) {
     return {bounds.topLeft() / kRecordScale, bounds.size() / kRecordScale};
 }
 
-void paintItem(QPainter& painter, const Theme& theme, const TrayItem& item, const QRectF& box, double largestPixelsPerMm) {
+void paintItem(QPainter& painter, const Theme& theme, const TrayItem& item, const QRectF& box,
+               double largestPixelsPerMm) {
     const QRectF extent = itemExtentMm(theme, item);
     if (extent.isEmpty()) return;
     const double scale = std::min({box.width() / extent.width(), box.height() / extent.height(), largestPixelsPerMm});

@@ -9,7 +9,8 @@
 namespace tiepoint::ui {
 
 /// Draws an item centred in the box, at most `largestPixelsPerMm` large.
-void paintItem(QPainter& painter, const Theme& theme, const TrayItem& item, const QRectF& box, double largestPixelsPerMm);
+void paintItem(QPainter& painter, const Theme& theme, const TrayItem& item, const QRectF& box,
+               double largestPixelsPerMm);
 /// Everything that the item's picture covers, in mm about its middle.
 QRectF itemExtentMm(const Theme& theme, const TrayItem& item);
 

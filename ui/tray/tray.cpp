@@ -21,7 +21,11 @@ const QString kFound = QStringLiteral("Found");
 }  // namespace
 
 Tray::Tray(QWidget* stage, QWidget* parent)
-    : QWidget(parent), families_(trayFamilies()), drawer_(new Drawer(stage)), search_(new QLineEdit(this)), look_{&theme(ThemeName::Day), 1} {
+    : QWidget(parent),
+      families_(trayFamilies()),
+      drawer_(new Drawer(stage)),
+      search_(new QLineEdit(this)),
+      look_{&theme(ThemeName::Day), 1} {
     setAccessibleName(QStringLiteral("Tray"));
     for (const TrayFamily& family : families_) addCompartment(family);
     connect(drawer_, &Drawer::dragged, this, &Tray::take);
@@ -60,7 +64,8 @@ bool Tray::eventFilter(QObject* watched, QEvent* event) {
     const auto& key = *static_cast<QKeyEvent*>(event);
     if (watched != search_) {
         // Words typed on a compartment are looked for.
-        const bool word = !key.text().isEmpty() && key.text().front().isLetterOrNumber() && !(key.modifiers() & (Qt::ControlModifier | Qt::AltModifier));
+        const bool word = !key.text().isEmpty() && key.text().front().isLetterOrNumber() &&
+                          !(key.modifiers() & (Qt::ControlModifier | Qt::AltModifier));
         if (!word) return QWidget::eventFilter(watched, event);
         beginSearch();
         search_->setText(key.text());
@@ -102,7 +107,8 @@ void Tray::toggleDrawer(std::size_t index) {
     const QPoint above = mapTo(drawer_->parentWidget(), QPoint(frame.center().x(), 0));
     drawer_->openFor(families_[index], above);
     compartments_[index]->setActive(true);
-    if (compartments_[index]->hasFocus()) drawer_->keys().front()->setFocus(Qt::TabFocusReason);  // whoever came by the keyboard goes on by it
+    if (compartments_[index]->hasFocus())
+        drawer_->keys().front()->setFocus(Qt::TabFocusReason);  // whoever came by the keyboard goes on by it
 }
 
 void Tray::take(const TrayItem& item, QPoint globalPos) {
@@ -118,12 +124,15 @@ void Tray::setLook(const Look& look) {
     for (TrayKey* key : compartments_) key->setLook(look);
     const Theme& theme = *look.theme;
     search_->setFont(look.font(text::kBody - 3));
-    search_->setStyleSheet(QStringLiteral("QLineEdit { color: %1; background: %2; border: %5px solid %3; border-radius: %6px; padding: 0 %7px; }"
-                                          "QLineEdit:focus { border-color: %4; }")
-                               .arg(theme.text.name(), theme.card.name(), mix(theme.cardEdge, theme.dimText, 0.6).name(), theme.accent.name())
-                               .arg(std::max(1, look.ipx(2)))
-                               .arg(look.ipx(6))
-                               .arg(look.ipx(10)));
+    search_->setStyleSheet(
+        QStringLiteral(
+            "QLineEdit { color: %1; background: %2; border: %5px solid %3; border-radius: %6px; padding: 0 %7px; }"
+            "QLineEdit:focus { border-color: %4; }")
+            .arg(theme.text.name(), theme.card.name(), mix(theme.cardEdge, theme.dimText, 0.6).name(),
+                 theme.accent.name())
+            .arg(std::max(1, look.ipx(2)))
+            .arg(look.ipx(6))
+            .arg(look.ipx(10)));
     arrange();
     update();
 }
@@ -133,10 +142,13 @@ void Tray::arrange() {
     const double margin = look_.px(kCardMargin), inset = look_.px(kInset), gap = look_.px(kGap);
     const QRectF inside = QRectF(rect()).adjusted(margin + inset, margin + inset, -margin - inset, -margin - inset);
     const double searchWidth = look_.px(kSearchWidth);
-    search_->setGeometry(QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64).toRect());
+    search_->setGeometry(
+        QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64)
+            .toRect());
     double wanted = searchWidth + gap;
     for (const TrayKey* key : compartments_) wanted += key->wantedWidth();
-    const double spare = (inside.width() - wanted - gap * static_cast<double>(compartments_.size() - 1)) / static_cast<double>(compartments_.size());
+    const double spare = (inside.width() - wanted - gap * static_cast<double>(compartments_.size() - 1)) /
+                         static_cast<double>(compartments_.size());
     double left = inside.left();
     for (TrayKey* key : compartments_) {
         const double width = key->wantedWidth() + spare;

@@ -15,7 +15,8 @@ QString qs(std::string_view words) { return QString::fromUtf8(words.data(), stat
 
 QString presetOf(const ValueSpec& spec, double value) {
     const bool choice = spec.type == ValueType::Choice;
-    const QString figure = choice ? qs(spec.choices.at(static_cast<std::size_t>(value)).name) : QString::number(value, 'g', 12);
+    const QString figure =
+        choice ? qs(spec.choices.at(static_cast<std::size_t>(value)).name) : QString::number(value, 'g', 12);
     return qs(spec.name) + QStringLiteral("=") + figure;
 }
 
@@ -46,10 +47,12 @@ std::vector<TrayItem> itemsOf(const PartKind& kind) {
     std::vector<TrayItem> items;
     for (std::size_t i = 0; i < kind.values.size() && items.empty(); ++i) {
         const ValueSpec& spec = kind.values[i];
-        for (std::size_t c = 0; c < spec.choices.size(); ++c) items.push_back(itemWith(kind, static_cast<int>(i), static_cast<double>(c)));
+        for (std::size_t c = 0; c < spec.choices.size(); ++c)
+            items.push_back(itemWith(kind, static_cast<int>(i), static_cast<double>(c)));
     }
     for (std::size_t i = 0; i < kind.values.size() && items.empty(); ++i)
-        for (const double number : usualNumbers(kind.values[i])) items.push_back(itemWith(kind, static_cast<int>(i), number));
+        for (const double number : usualNumbers(kind.values[i]))
+            items.push_back(itemWith(kind, static_cast<int>(i), number));
     if (items.empty()) items.push_back({qs(kind.name), {}, qs(kind.label), makePart(kind, kind.prefix + "1"), 0});
     return items;
 }
@@ -72,7 +75,8 @@ TrayFamily& familyOf(std::vector<TrayFamily>& families, const QString& name) {
 /// A kind that shares its compartment lies there once, unless it comes in a series of values.
 bool comesInVariants(const PartKind& kind) {
     const auto inSeries = [](const ValueSpec& spec) { return !spec.series.empty(); };
-    return std::ranges::count(catalogue(), kind.family, &PartKind::family) == 1 || std::ranges::any_of(kind.values, inSeries);
+    return std::ranges::count(catalogue(), kind.family, &PartKind::family) == 1 ||
+           std::ranges::any_of(kind.values, inSeries);
 }
 
 std::vector<TrayItem> offered(const PartKind& kind) {

@@ -19,7 +19,10 @@ constexpr double kRightPad = 22;
 }  // namespace
 
 TrayKey::TrayKey(const TrayItem& item, const QString& word, Shape shape, QWidget* parent)
-    : QAbstractButton(parent), item_(item), shape_(shape), look_{&theme(ThemeName::Day), 1} {
+    : QAbstractButton(parent),
+      item_(item),
+      shape_(shape),
+      look_{&theme(ThemeName::Day), 1} {
     setText(word);
     setAccessibleName(word);
     setToolTip(QStringLiteral("Drag it to the holes, or click it and then a hole"));
@@ -46,10 +49,13 @@ double TrayKey::wantedWidth() const {
 }
 
 QRectF TrayKey::pictureBox() const {
-    if (shape_ == Shape::DrawerItem) return QRectF(rect()).adjusted(look_.px(6), look_.px(6), -look_.px(6), -look_.px(34));
+    if (shape_ == Shape::DrawerItem)
+        return QRectF(rect()).adjusted(look_.px(6), look_.px(6), -look_.px(6), -look_.px(34));
     const double height = look_.px(68);
     const QRectF extent = itemExtentMm(*look_.theme, item_);
-    const double scale = extent.isEmpty() ? 1 : std::min({look_.px(kPixelsPerMm), height / extent.height(), look_.px(94) / extent.width()});
+    const double scale =
+        extent.isEmpty() ? 1
+                         : std::min({look_.px(kPixelsPerMm), height / extent.height(), look_.px(94) / extent.width()});
     return {look_.px(kPictureLeft), (this->height() - height) / 2.0, extent.width() * scale, height};
 }
 
@@ -98,8 +104,10 @@ void TrayKey::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void TrayKey::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) click();
-    else QAbstractButton::keyPressEvent(event);
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        click();
+    else
+        QAbstractButton::keyPressEvent(event);
 }
 
 }  // namespace tiepoint::ui

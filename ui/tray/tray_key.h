@@ -2,8 +2,8 @@
 // One thing that can be taken out of the tray: drawn as the real part with its word. A press and drag takes it at once; a click is
 // reported. Its picture is drawn once for each look and kept.
 
-#include "ui/tray/tray_items.h"
 #include "ui/theme/look.h"
+#include "ui/tray/tray_items.h"
 
 #include <QAbstractButton>
 #include <QPixmap>

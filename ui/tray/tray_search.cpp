@@ -16,7 +16,8 @@ namespace {
 
 enum Worth { kNowhere = 0, kInHelp = 1, kInKind = 4, kInName = 8, kExactName = 12 };
 
-const QStringList kJumperWords{QStringLiteral("jumper"), QStringLiteral("wire"), QStringLiteral("lead"), QStringLiteral("cable"), QStringLiteral("connect")};
+const QStringList kJumperWords{QStringLiteral("jumper"), QStringLiteral("wire"), QStringLiteral("lead"),
+                               QStringLiteral("cable"), QStringLiteral("connect")};
 
 QString qs(const std::string& words) { return QString::fromStdString(words); }
 
@@ -68,7 +69,8 @@ int worthOf(const Entry& entry, const QString& word) {
         const auto ohm = resistanceIn(word);
         if (ohm && *ohm == entry.item.part->value(0)) return kExactName;
     }
-    if (entry.item.part && entry.name.contains(word)) return kExactName;  // a colour alone means a light before a jumper
+    if (entry.item.part && entry.name.contains(word))
+        return kExactName;  // a colour alone means a light before a jumper
     if (beginsAny(entry.name, word)) return kInName;
     if (beginsAny(entry.kind, word)) return kInKind;
     return beginsAny(entry.help, word) ? kInHelp : kNowhere;
@@ -78,7 +80,8 @@ TrayItem resistorOf(double ohm) {
     const PartKind& kind = *findKind("resistor");
     Part part = makePart(kind, kind.prefix + "1");
     part.values.front() = ohm;
-    return {QStringLiteral("resistor"), QStringLiteral("resistance=%1").arg(ohm, 0, 'g', 12), qs(describeSetting(kind.values.front(), ohm)), part, 0};
+    return {QStringLiteral("resistor"), QStringLiteral("resistance=%1").arg(ohm, 0, 'g', 12),
+            qs(describeSetting(kind.values.front(), ohm)), part, 0};
 }
 
 }  // namespace
@@ -89,7 +92,9 @@ std::vector<TrayItem> findItems(const QString& typed) {
     std::vector<Entry> entries = allEntries();
     for (const QString& word : words) {
         const auto ohm = resistanceIn(word);
-        const auto has = [&](const Entry& entry) { return entry.item.part && entry.item.part->kind->name == "resistor" && entry.item.part->value(0) == *ohm; };
+        const auto has = [&](const Entry& entry) {
+            return entry.item.part && entry.item.part->kind->name == "resistor" && entry.item.part->value(0) == *ohm;
+        };
         if (ohm && std::none_of(entries.begin(), entries.end(), has)) {
             entries.push_back(entryOf({QStringLiteral("Resistor"), {}}, resistorOf(*ohm)));
         }

@@ -23,8 +23,10 @@ bool Before::follow(std::shared_ptr<const Snapshot> snapshot) {
     auto found = compareSnapshots(*base_, *last_);
     const bool had = changes_ != nullptr;
     changes_ = found.empty() ? nullptr : std::make_shared<const std::vector<Change>>(std::move(found));
-    if (changes_) showing_.start();
-    else showing_.stop();
+    if (changes_)
+        showing_.start();
+    else
+        showing_.stop();
     return had || changes_;
 }
 

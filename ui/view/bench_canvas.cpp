@@ -20,7 +20,8 @@ namespace {
 constexpr int kSmallFrame = 1'000'000;  ///< pixels; up to here handing out the work costs more than it saves
 constexpr int kBandsPerThread = 2, kMostBands = 8;
 constexpr int kArrowCell = 16;  ///< pixels; changes by arrows are gathered in cells
-constexpr int kMarginShare = 32;  ///< of the viewport's size, on each side, so that a pan paints neither in each frame nor much in one
+constexpr int kMarginShare =
+    32;  ///< of the viewport's size, on each side, so that a pan paints neither in each frame nor much in one
 
 /// Something is in the hand: its place isn't compared, it is drawn anew each time.
 bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || marks.drawnFree || marks.probe; }
@@ -31,7 +32,8 @@ BenchCanvas::BenchCanvas() {
     QThreadPool::globalInstance()->setExpiryTimeout(-1);  // its threads keep their letters
 }
 
-void BenchCanvas::update(const Picture& picture, const Frame& frame, const BenchScene& scene, const std::vector<int>& litNets) {
+void BenchCanvas::update(const Picture& picture, const Frame& frame, const BenchScene& scene,
+                         const std::vector<int>& litNets) {
     followLook(picture, frame);
     followTable(*picture.theme);
     const bool moved = followMarks(picture);
@@ -48,7 +50,8 @@ QRegion BenchCanvas::takeStale() { return std::exchange(stale_, {}) & QRect(QPoi
 void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     const bool sameTheme = theme_ == picture.theme, sameScale = frame_.pixelsPerMm == frame.pixelsPerMm && sprites_;
     if (!sameTheme || !sameScale || arrows_ != picture.views.arrows) {
-        sprites_ = std::make_unique<ArrowSprites>(*picture.theme, frame.pixelsPerMm, picture.views.arrows == Arrows::Electrons);
+        sprites_ = std::make_unique<ArrowSprites>(*picture.theme, frame.pixelsPerMm,
+                                                  picture.views.arrows == Arrows::Electrons);
         arrowsKey_ = {};
     }
     if (!sameTheme || !sameScale) patchStamps_.clear();
@@ -65,7 +68,8 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
         slide_ = {};
     } else if (const QPoint slide = frame.origin - frame_.origin; !slide.isNull()) {
         slide_ += slide;
-        stale_ = stale_.translated(slide) | (QRegion(all) - all.translated(slide)) | (tableDiffering(slide.y()) - boards_.opaque().translated(frame.origin));
+        stale_ = stale_.translated(slide) | (QRegion(all) - all.translated(slide)) |
+                 (tableDiffering(slide.y()) - boards_.opaque().translated(frame.origin));
     }
     theme_ = picture.theme;
     frame_ = frame;
@@ -109,7 +113,8 @@ void BenchCanvas::followTable(const Theme& theme) {
     paintTableTop(painter, theme, tableArea_);
     painter.end();
     table_.resize(height);
-    for (std::size_t y = 0; y < height; ++y) table_[y] = *reinterpret_cast<const QRgb*>(column.constScanLine(static_cast<int>(y)));
+    for (std::size_t y = 0; y < height; ++y)
+        table_[y] = *reinterpret_cast<const QRgb*>(column.constScanLine(static_cast<int>(y)));
     stale_ = QRect(QPoint(0, 0), frame_.viewport);
 }
 
@@ -123,8 +128,10 @@ const std::vector<Label>& BenchCanvas::ids(const Picture& picture) {
     return ids_;
 }
 
-void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets, Work beside) {
-    const QRect content = QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm).mapRect(frame_.contentMm).toAlignedRect();
+void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets,
+                               Work beside) {
+    const QRect content =
+        QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm).mapRect(frame_.contentMm).toAlignedRect();
     const QRect sight = QRect(-frame_.origin, frame_.viewport) & content;
     const int marginX = frame_.viewport.width() / kMarginShare, marginY = frame_.viewport.height() / kMarginShare;
     const QRect room = sight.adjusted(-marginX, -marginY, marginX, marginY) & content;
@@ -139,11 +146,16 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
         layer.take(std::move(patches), sight, room, frame_.pixelsPerMm);
     };
     follow(boards_, boardsKey_, boardsKey(picture), false, [&](Patches& patches) { addBoards(patches, picture); });
-    follow(under_, underKey_, underKey(picture, litNets), false, [&](Patches& patches) { addUnderParts(patches, picture, *paths_, litNets); });
-    follow(items_, itemsKey_, QByteArray::number(static_cast<qulonglong>(scene.changes())), false, [&](Patches& patches) { scene.addItems(patches); });
-    follow(parts_, partsKey_, partsKey(picture), false, [&](Patches& patches) { addOnParts(patches, picture, *paths_); });
-    follow(words_, wordsKey_, wordsKey(picture), false, [&](Patches& patches) { findingMarks_ = addWords(patches, picture, *ground_, ids(picture)); });
-    follow(hand_, handKey_, marksKey(picture), isCarrying(picture.marks) || wasCarrying_, [&](Patches& patches) { addHandMarks(patches, picture); });
+    follow(under_, underKey_, underKey(picture, litNets), false,
+           [&](Patches& patches) { addUnderParts(patches, picture, *paths_, litNets); });
+    follow(items_, itemsKey_, QByteArray::number(static_cast<qulonglong>(scene.changes())), false,
+           [&](Patches& patches) { scene.addItems(patches); });
+    follow(parts_, partsKey_, partsKey(picture), false,
+           [&](Patches& patches) { addOnParts(patches, picture, *paths_); });
+    follow(words_, wordsKey_, wordsKey(picture), false,
+           [&](Patches& patches) { findingMarks_ = addWords(patches, picture, *ground_, ids(picture)); });
+    follow(hand_, handKey_, marksKey(picture), isCarrying(picture.marks) || wasCarrying_,
+           [&](Patches& patches) { addHandMarks(patches, picture); });
     wasCarrying_ = isCarrying(picture.marks);
     // What is dear is made piece by piece, by whichever thread is free; then it is only laid.
     Work pieces = std::move(beside), bands;
@@ -175,15 +187,19 @@ void BenchCanvas::placeArrows() {
     CellGrid cells(QRect(QPoint(0, 0), frame_.viewport), kArrowCell);
     const QTransform toPixels = QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm);
     for (std::size_t layer = 0; layer < marks_.size(); ++layer)
-        for (const QRect& rect : stamps_[layer].replace(sprites_->place(toPixels, marks_[layer]), frame_.origin, frame_.viewport)) cells.add(rect);
+        for (const QRect& rect :
+             stamps_[layer].replace(sprites_->place(toPixels, marks_[layer]), frame_.origin, frame_.viewport))
+            cells.add(rect);
     stale_ |= cells.region();
 }
 
 void BenchCanvas::show(QPainter& painter, const QRegion& exposed) const {
     const QTransform toDevice = painter.deviceTransform();
     auto* screen = dynamic_cast<QImage*>(painter.paintEngine()->paintDevice());
-    const bool isPlain = screen && (screen->format() == QImage::Format_RGB32 || screen->format() == QImage::Format_ARGB32_Premultiplied) &&
-                         toDevice.m11() == frame_.devicePixelRatio && toDevice.m22() == frame_.devicePixelRatio;
+    const bool isPlain =
+        screen &&
+        (screen->format() == QImage::Format_RGB32 || screen->format() == QImage::Format_ARGB32_Premultiplied) &&
+        toDevice.m11() == frame_.devicePixelRatio && toDevice.m22() == frame_.devicePixelRatio;
     if (isPlain) {
         const QPoint shift(static_cast<int>(std::lround(toDevice.dx())), static_cast<int>(std::lround(toDevice.dy())));
         QRegion within = screen->rect();
@@ -202,11 +218,13 @@ void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) c
     const FrameStack stack{table_, boards_, under_, items_, parts_, words_, hand_, stamps_, frame_.origin};
     // A large frame is put together by all processors, each a band of it.
     const QRect all = region.boundingRect();
-    const int bands = areaOf(region) < kSmallFrame ? 1 : std::clamp(QThread::idealThreadCount() * kBandsPerThread, 1, kMostBands);
+    const int bands =
+        areaOf(region) < kSmallFrame ? 1 : std::clamp(QThread::idealThreadCount() * kBandsPerThread, 1, kMostBands);
     Work work;
     const PixelRows<QRgb> pixels = rowsOf(target);
     for (int i = 0; i < bands; ++i) {
-        const QRect band(all.left(), all.top() + all.height() * i / bands, all.width(), all.height() * (i + 1) / bands - all.height() * i / bands);
+        const QRect band(all.left(), all.top() + all.height() * i / bands, all.width(),
+                         all.height() * (i + 1) / bands - all.height() * i / bands);
         work.emplace_back([&, part = region & band] { stack.compose(pixels, part, shift); });
     }
     if (work.size() == 1) return work.front()();
@@ -218,7 +236,8 @@ void BenchCanvas::showTable(QPainter& painter, const QRect& viewport) const {
     for (auto row = table_.begin(); row != table_.end();) {
         const auto end = std::find_if(row, table_.end(), [row](QRgb colour) { return colour != *row; });
         const auto at = [&](auto place) { return static_cast<double>(place - table_.begin()) / ratio; };
-        painter.fillRect(QRectF(viewport.left(), viewport.top() + at(row), viewport.width(), at(end) - at(row)), QColor(*row));
+        painter.fillRect(QRectF(viewport.left(), viewport.top() + at(row), viewport.width(), at(end) - at(row)),
+                         QColor(*row));
         row = end;
     }
 }

@@ -83,12 +83,12 @@ private:
     std::unique_ptr<ArrowSprites> sprites_;
     TileStore tiles_;
     PatchStamps patchStamps_{tiles_};
-    PatchLayer boards_{tiles_, patchStamps_}, under_{tiles_, patchStamps_}, items_{tiles_, patchStamps_}, parts_{tiles_, patchStamps_}, words_{tiles_, patchStamps_},
-        hand_{tiles_, patchStamps_};
-    QRegion stale_;   ///< of the viewport
+    PatchLayer boards_{tiles_, patchStamps_}, under_{tiles_, patchStamps_}, items_{tiles_, patchStamps_},
+        parts_{tiles_, patchStamps_}, words_{tiles_, patchStamps_}, hand_{tiles_, patchStamps_};
+    QRegion stale_;  ///< of the viewport
     QPoint slide_;
     QRect tableArea_, tableDrawn_;
-    std::vector<QRgb> table_;  ///< of one colour along a row: the row's
+    std::vector<QRgb> table_;                      ///< of one colour along a row: the row's
     std::array<std::vector<ArrowMark>, 2> marks_;  ///< under and over the parts
     std::array<StampGrid, 2> stamps_;              ///< of these
 };

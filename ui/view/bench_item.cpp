@@ -5,9 +5,7 @@
 
 namespace tiepoint::ui {
 
-BenchItem::BenchItem(const Picture& picture) : picture_(picture) {
-    setAcceptedMouseButtons(Qt::NoButton);
-}
+BenchItem::BenchItem(const Picture& picture) : picture_(picture) { setAcceptedMouseButtons(Qt::NoButton); }
 
 void BenchItem::followPart(int index, bool restyled) {
     index_ = index;
@@ -25,7 +23,8 @@ void BenchItem::followPart(int index, bool restyled) {
 void BenchItem::followJumper(int index, bool restyled) {
     index_ = index;
     const Jumper& jumper = picture_.bench().jumpers[static_cast<std::size_t>(index)];
-    const std::array<Point, 2> ends{endMm(picture_.bench(), *picture_.table, jumper.ends[0]), endMm(picture_.bench(), *picture_.table, jumper.ends[1])};
+    const std::array<Point, 2> ends{endMm(picture_.bench(), *picture_.table, jumper.ends[0]),
+                                    endMm(picture_.bench(), *picture_.table, jumper.ends[1])};
     if (!adopt(std::pair(jumper, ends), jumperBounds(picture_, index), restyled)) return;
     alike_ = !picture_.table->turned;
     if (alike_) look_ = restLookOfJumper(picture_, index, bounds_);

@@ -25,15 +25,16 @@ public:
     void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
 
 private:
-    using Shape = std::variant<std::monostate, std::pair<Part, std::vector<Point>>, std::pair<Jumper, std::array<Point, 2>>>;
+    using Shape =
+        std::variant<std::monostate, std::pair<Part, std::vector<Point>>, std::pair<Jumper, std::array<Point, 2>>>;
     /// Whether anything changed.
     bool adopt(Shape shape, const QRectF& bounds, bool restyled);
 
     const Picture& picture_;
     int index_ = -1;
     Shape shape_;
-    PatchLook look_;        ///< at rest and opaque
-    bool alike_ = false;    ///< with all others of this look, wherever they lie
+    PatchLook look_;      ///< at rest and opaque
+    bool alike_ = false;  ///< with all others of this look, wherever they lie
     QRectF bounds_;
 };
 

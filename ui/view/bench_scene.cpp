@@ -34,8 +34,10 @@ void BenchScene::follow(bool restyled) {
     ++changes_;
     for (auto& [id, entry] : items_) entry.alive = false;
     const Bench& bench = picture_.bench();
-    for (std::size_t i = 0; i < bench.parts.size(); ++i) itemOf(bench.parts[i].id, false).followPart(static_cast<int>(i), restyled);
-    for (std::size_t i = 0; i < bench.jumpers.size(); ++i) itemOf(bench.jumpers[i].id, true).followJumper(static_cast<int>(i), restyled);
+    for (std::size_t i = 0; i < bench.parts.size(); ++i)
+        itemOf(bench.parts[i].id, false).followPart(static_cast<int>(i), restyled);
+    for (std::size_t i = 0; i < bench.jumpers.size(); ++i)
+        itemOf(bench.jumpers[i].id, true).followJumper(static_cast<int>(i), restyled);
     for (auto it = items_.begin(); it != items_.end();) {
         if (!it->second.alive) {
             delete it->second.item;

@@ -57,7 +57,9 @@ Point BenchView::toMm(QPointF viewPos) const {
 
 QPointF BenchView::fromMm(Point mm) const { return viewportTransform().map(QPointF(mm.x, mm.y)); }
 
-void BenchView::beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos) { body_->place(kind, presetValue, globalPos); }
+void BenchView::beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos) {
+    body_->place(kind, presetValue, globalPos);
+}
 bool BenchView::isGesturing() const { return body_->gesture_ != nullptr; }
 bool BenchView::isTyping() const { return body_->valueBox_.isTyping(); }
 bool BenchView::isMoving() const { return body_->motion_.isMoving(); }
@@ -101,8 +103,10 @@ void BenchView::setMended(std::shared_ptr<const Bench> mended) {
 void BenchView::beginNote() { body_->beginNote(); }
 
 void BenchView::setCursorHole(const std::optional<Hole>& hole) {
-    if (hole && holeMm(body_->picture_.bench(), *hole)) body_->showCursor(*hole);
-    else body_->hideCursor();
+    if (hole && holeMm(body_->picture_.bench(), *hole))
+        body_->showCursor(*hole);
+    else
+        body_->hideCursor();
 }
 
 // --- events ---
@@ -117,8 +121,8 @@ bool BenchView::event(QEvent* event) {
 
 bool BenchView::viewportEvent(QEvent* event) {
     if (event->type() == QEvent::Leave && body_) body_->leave();
-    const bool touches = event->type() == QEvent::TouchBegin || event->type() == QEvent::TouchUpdate || event->type() == QEvent::TouchEnd ||
-                         event->type() == QEvent::TouchCancel;
+    const bool touches = event->type() == QEvent::TouchBegin || event->type() == QEvent::TouchUpdate ||
+                         event->type() == QEvent::TouchEnd || event->type() == QEvent::TouchCancel;
     if (touches && body_) {
         event->setAccepted(body_->touch(*static_cast<QTouchEvent*>(event)));
         return event->isAccepted();
@@ -131,15 +135,18 @@ void BenchView::paintEvent(QPaintEvent* event) {
     body_->paint(painter, event->region());
 }
 
-
 void BenchView::mousePressEvent(QMouseEvent* event) { body_->press(*event); }
 void BenchView::mouseDoubleClickEvent(QMouseEvent* event) {
     const std::string note = whatLiesAt(body_->picture_, toMm(event->position())).note;
     if (!note.empty()) return body_->editNote(note);
     body_->press(*event);  // two quick presses of a button are two presses
 }
-void BenchView::mouseMoveEvent(QMouseEvent* event) { body_->move(event->position(), event->buttons(), event->modifiers()); }
-void BenchView::mouseReleaseEvent(QMouseEvent* event) { body_->release(event->position(), event->button(), event->modifiers()); }
+void BenchView::mouseMoveEvent(QMouseEvent* event) {
+    body_->move(event->position(), event->buttons(), event->modifiers());
+}
+void BenchView::mouseReleaseEvent(QMouseEvent* event) {
+    body_->release(event->position(), event->button(), event->modifiers());
+}
 void BenchView::wheelEvent(QWheelEvent* event) { body_->wheel(*event); }
 
 void BenchView::keyPressEvent(QKeyEvent* event) {

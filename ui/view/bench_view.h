@@ -28,12 +28,12 @@ public:
     void setSelection(const QStringList& ids);
     QString hoveredPart() const;
 
-    void fitBench();                       ///< boards and supplies fill the view
+    void fitBench();  ///< boards and supplies fill the view
     void zoomAt(QPointF viewPos, double factor);
     /// For a room: the circuit fills the view, words are large, a ring follows the pointer, and the right button draws with ink.
     void setProjecting(bool projecting);
     bool isProjecting() const;
-    void setInking(bool inking);           ///< the left button draws too
+    void setInking(bool inking);  ///< the left button draws too
     void wipeInk();
     const Ink& ink() const;
     Point toMm(QPointF viewPos) const;
@@ -42,25 +42,25 @@ public:
     /// Starts carrying a new part (or a jumper, kind "jumper") out of the tray, from a global position. With the button down it is
     /// dragged, whichever widget has the mouse; with the button up the next click places it. Escape, or letting go off the bench, ends it.
     void beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos);
-    bool isGesturing() const;       ///< something is under way between button and bench
-    bool isTyping() const;          ///< a value is being typed over the board
-    bool isMoving() const;          ///< arrows move: the view ticks
+    bool isGesturing() const;  ///< something is under way between button and bench
+    bool isTyping() const;     ///< a value is being typed over the board
+    bool isMoving() const;     ///< arrows move: the view ticks
     double pixelsPerMm() const;
-    std::optional<Hole> cursor() const;   ///< of the keyboard, while it shows
+    std::optional<Hole> cursor() const;  ///< of the keyboard, while it shows
     void setCursorHole(const std::optional<Hole>& hole);
     /// Holes that a guide points at; they glow until other ones are set.
     void setGuideHoles(const std::vector<Hole>& holes);
     /// Lights a part or jumper that a card points at; empty: none.
     void setLit(const std::string& id);
-    void pinReading();                    ///< of what the pointer or the cursor is at; pinned already: unpins it
-    void probe();                         ///< begins a reading between the hole there and another
+    void pinReading();  ///< of what the pointer or the cursor is at; pinned already: unpins it
+    void probe();       ///< begins a reading between the hole there and another
     /// What was found, as it may be shown; `current` is the one told on a card, or -1. Null: nothing.
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current);
     /// Where the symbol of a finding was drawn last, in the viewport; empty if it has none.
     QRectF findingMark(int finding) const;
     /// Shows what a mended bench has otherwise as ghosts; null: nothing.
     void setMended(std::shared_ptr<const Bench> mended);
-    void beginNote();                     ///< opens the field for writing one
+    void beginNote();  ///< opens the field for writing one
     /// Says words beside a place of the bench, for a moment.
     void say(const std::string& words, Point at);
 
@@ -69,7 +69,7 @@ Q_SIGNALS:
     void hoverChanged();
     void viewsChanged();
     void cursorMoved();
-    void findingChosen(int finding);      ///< its symbol was clicked
+    void findingChosen(int finding);  ///< its symbol was clicked
     void gestureEnded();
     /// Enter or a digit on a selected part whose value isn't a figure to be typed over the board (an LED's colour): its card is wanted.
     void valueTyped(const QString& partId);

@@ -17,8 +17,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kFrameMs = 16;       ///< how long a frame waits for the answer to an edit
-constexpr int kFlashMs = 2600;     ///< how long words beside the pointer stay
+constexpr int kFrameMs = 16;    ///< how long a frame waits for the answer to an edit
+constexpr int kFlashMs = 2600;  ///< how long words beside the pointer stay
 constexpr double kStillAmpere = 1e-6;
 constexpr double kFitMarginMm = 3;
 
@@ -49,7 +49,8 @@ BenchView::Body::Body(BenchView& view, BenchDocument& document, LiveBench& live)
         picture_.changes = nullptr;
         showMarks();
     });
-    QObject::connect(&document, &BenchDocument::benchReplaced, &view, [this] { before_.forget(); });  // nothing to compare with
+    QObject::connect(&document, &BenchDocument::benchReplaced, &view,
+                     [this] { before_.forget(); });  // nothing to compare with
     QObject::connect(&document, &BenchDocument::benchChanged, &view, [this] { followDocument(); });
     QObject::connect(&live, &LiveBench::snapshotReady, &view, [this] { followLive(); });
     QObject::connect(&motion_, &Motion::ticked, &view, [this] { tick(); });
@@ -85,7 +86,8 @@ void BenchView::Body::followDocument() {
     QStringList left = selection();
     left.removeIf([this](const QString& id) {
         const std::string name = id.toStdString();
-        return !picture_.bench().findPart(name) && !picture_.bench().findJumper(name) && !picture_.bench().findNote(name) && !picture_.bench().findPinned(name);
+        return !picture_.bench().findPart(name) && !picture_.bench().findJumper(name) &&
+               !picture_.bench().findNote(name) && !picture_.bench().findPinned(name);
     });
     setSelection(left);
     if (picture_.marks.cursor && !holeMm(picture_.bench(), *picture_.marks.cursor)) hideCursor();
@@ -123,7 +125,8 @@ void BenchView::Body::resumeFrames() {
 
 void BenchView::Body::followMotion() {
     const Snapshot* live = picture_.live();
-    motion_.setMoving(view_.isVisible() && live && picture_.views.arrows != Arrows::Off && live->largestCurrentAmpere > kStillAmpere);
+    motion_.setMoving(view_.isVisible() && live && picture_.views.arrows != Arrows::Off &&
+                      live->largestCurrentAmpere > kStillAmpere);
 }
 
 void BenchView::Body::setTheme(const Theme& theme) {
@@ -151,9 +154,7 @@ void BenchView::Body::setViews(const Views& views) {
     Q_EMIT view_.viewsChanged();
 }
 
-void BenchView::Body::includeAll() {
-    camera_.include(fittedArea());
-}
+void BenchView::Body::includeAll() { camera_.include(fittedArea()); }
 
 QRectF BenchView::Body::fittedArea() const {
     if (projecting_) return circuitArea(picture_);
@@ -162,7 +163,8 @@ QRectF BenchView::Body::fittedArea() const {
 
 void BenchView::Body::followZoom() {
     picture_.pixelsPerMm = camera_.pixelsPerMm() * view_.devicePixelRatioF();
-    const WordSizes sizes = projecting_ ? projectedSizes(view_.viewport()->height(), camera_.pixelsPerMm()) : WordSizes{};
+    const WordSizes sizes =
+        projecting_ ? projectedSizes(view_.viewport()->height(), camera_.pixelsPerMm()) : WordSizes{};
     if (sizes == picture_.sizes) return;
     picture_.sizes = sizes;
     picture_.arrangePinned();
@@ -182,9 +184,7 @@ void BenchView::Body::wipeInk() {
     view_.viewport()->update();
 }
 
-void BenchView::Body::fit() {
-    camera_.fit(fittedArea());
-}
+void BenchView::Body::fit() { camera_.fit(fittedArea()); }
 
 // --- marks and words ---
 
@@ -224,7 +224,9 @@ void BenchView::Body::setBand(const std::optional<QRectF>& band) {
 }
 
 void BenchView::Body::setAtPointer(const std::optional<Part>& part, std::optional<int> jumperColour) {
-    const QString wanted = part ? QString::fromStdString(part->id) : jumperColour ? QString::number(*jumperColour) : QString();
+    const QString wanted = part           ? QString::fromStdString(part->id)
+                           : jumperColour ? QString::number(*jumperColour)
+                                          : QString();
     if (wanted == atPointer_) return;
     if (!atPointer_.isEmpty()) QGuiApplication::restoreOverrideCursor();
     atPointer_ = wanted;
@@ -238,7 +240,8 @@ void BenchView::Body::setAtPointer(const std::optional<Part>& part, std::optiona
     painter.translate(picture.width() / 2.0, picture.height() / 2.0);
     painter.scale(scale, scale);
     if (part) {
-        const double room = kCursorMm / std::max(kCursorMm, std::max(part->kind->package->bodyLengthMm, part->kind->package->bodyWidthMm));
+        const double room = kCursorMm / std::max(kCursorMm, std::max(part->kind->package->bodyLengthMm,
+                                                                     part->kind->package->bodyWidthMm));
         painter.scale(room, room);
         paintSample(painter, *picture_.theme, *part);
     } else {
@@ -266,14 +269,16 @@ void BenchView::Body::setSelection(const QStringList& ids) {
 /// The ladder stands beside the one selected part, out of the way while something is carried.
 void BenchView::Body::followLadder() {
     const auto& selected = picture_.marks.selected;
-    const int part = selected.size() == 1 && !gesture_ && picture_.layout ? picture_.bench().partIndex(selected.front()) : -1;
+    const int part =
+        selected.size() == 1 && !gesture_ && picture_.layout ? picture_.bench().partIndex(selected.front()) : -1;
     if (part < 0 || static_cast<std::size_t>(part) >= picture_.table->parts.size()) return ladder_.follow({}, {});
     const QRectF body = findPackagePainter(picture_.bench().parts[static_cast<std::size_t>(part)].kind->package->name)
                             ->body(sceneOf(picture_, part))
                             .boundingRect();
     // Below the boards, or above them: nothing that it changes may be hidden by it.
     const Rect& boards = picture_.table->boardsMm;
-    const QRectF around(view_.fromMm({body.left(), std::min(body.top(), boards.top)}), view_.fromMm({body.right(), std::max(body.bottom(), boards.bottom())}));
+    const QRectF around(view_.fromMm({body.left(), std::min(body.top(), boards.top)}),
+                        view_.fromMm({body.right(), std::max(body.bottom(), boards.bottom())}));
     ladder_.follow(selected.front(), around.toAlignedRect());
 }
 

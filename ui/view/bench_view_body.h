@@ -4,8 +4,8 @@
 #include "ui/gesture/gesture.h"
 #include "ui/gesture/hand.h"
 #include "ui/gesture/under.h"
-#include "ui/view/bench_canvas.h"
 #include "ui/view/before.h"
+#include "ui/view/bench_canvas.h"
 #include "ui/view/bench_scene.h"
 #include "ui/view/bench_view.h"
 #include "ui/view/board_keys.h"
@@ -169,9 +169,9 @@ private:
     std::vector<int> litNets_;
     std::optional<int> chosenColour_;
     std::set<std::string> latched_;
-    std::optional<Hole> keptCursor_;  ///< where the cursor was when it was hidden
+    std::optional<Hole> keptCursor_;      ///< where the cursor was when it was hidden
     std::map<int, std::string> fingers_;  ///< the button under each, by its number
-    std::string operated_;            ///< the button that the space bar holds down
+    std::string operated_;                ///< the button that the space bar holds down
     QTimer flashing_, waiting_;
     bool inGesture_ = false, dragged_ = false, buttonDown_ = false, elsewhere_ = false;
     QPointF downAt_, lastAt_;
@@ -179,7 +179,7 @@ private:
     QString atPointer_;
     QRect ringDrawn_;             ///< on the screen
     std::uint64_t inkDrawn_ = 0;  ///< changes of the ink that is there
-    int pressedFinding_ = -1;  ///< whose symbol the button went down on
+    int pressedFinding_ = -1;     ///< whose symbol the button went down on
     int wheelGesture_ = -1;
     QElapsedTimer sinceWheel_;
 };

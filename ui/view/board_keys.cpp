@@ -9,10 +9,14 @@
 namespace tiepoint::ui {
 namespace {
 
-bool isPlain(const QKeyEvent& event) { return !(event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)); }
+bool isPlain(const QKeyEvent& event) {
+    return !(event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
+}
 bool isEnter(const QKeyEvent& event) { return event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter; }
 bool isDigit(const QKeyEvent& event) { return event.key() >= Qt::Key_0 && event.key() <= Qt::Key_9; }
-bool isBracket(const QKeyEvent& event) { return event.key() == Qt::Key_BracketLeft || event.key() == Qt::Key_BracketRight; }
+bool isBracket(const QKeyEvent& event) {
+    return event.key() == Qt::Key_BracketLeft || event.key() == Qt::Key_BracketRight;
+}
 bool isArrow(const QKeyEvent& event) { return event.key() >= Qt::Key_Left && event.key() <= Qt::Key_Down; }
 bool isStep(const QKeyEvent& event) { return event.key() == Qt::Key_Plus || event.key() == Qt::Key_Minus; }
 constexpr int kStride = 5;  ///< holes of a step with Ctrl, as they are counted on the printing
@@ -44,7 +48,9 @@ const BoardKeys::Row BoardKeys::kTable[] = {
 std::string BoardKeys::partWithCap(const QKeyEvent& event) const {
     const QString letter = QKeySequence(event.key()).toString();
     for (const Part& part : hand_.picture().bench().parts) {
-        if (part.kind->hasCap && !part.cap.empty() && QString::fromStdString(part.cap).compare(letter, Qt::CaseInsensitive) == 0) return part.id;
+        if (part.kind->hasCap && !part.cap.empty() &&
+            QString::fromStdString(part.cap).compare(letter, Qt::CaseInsensitive) == 0)
+            return part.id;
     }
     return {};
 }
@@ -88,8 +94,10 @@ bool BoardKeys::pressCap(const QKeyEvent& event) {
 Point BoardKeys::wordsAt() const {
     const Picture& picture = hand_.picture();
     for (const std::string& id : picture.marks.selected) {
-        if (const int part = picture.bench().partIndex(id); part >= 0) return picture.table->parts[static_cast<std::size_t>(part)].pose.centre;
-        if (const Jumper* jumper = picture.bench().findJumper(id)) return endMm(picture.bench(), *picture.table, jumper->ends[0]);
+        if (const int part = picture.bench().partIndex(id); part >= 0)
+            return picture.table->parts[static_cast<std::size_t>(part)].pose.centre;
+        if (const Jumper* jumper = picture.bench().findJumper(id))
+            return endMm(picture.bench(), *picture.table, jumper->ends[0]);
     }
     return {};
 }
@@ -138,7 +146,8 @@ bool BoardKeys::shift(int columns, int rows) {
         hand_.flash(moved.refused, wordsAt());
     } else if (!moved.operations.empty()) {
         const std::string name = ids.size() == 1 ? "Move " + ids.front() : "Move parts";
-        if (const auto why = hand_.document().push({name, moved.operations})) hand_.flash(why->toStdString(), wordsAt());
+        if (const auto why = hand_.document().push({name, moved.operations}))
+            hand_.flash(why->toStdString(), wordsAt());
     }
     return true;
 }
@@ -167,8 +176,10 @@ bool BoardKeys::stretch(int columns, int rows) {
     }
     if (why) hand_.flash(*why, wordsAt());
     if (edit.operations.empty()) return true;
-    if (const auto refused = hand_.document().push(edit)) hand_.flash(refused->toStdString(), wordsAt());
-    else if (chosen) host_.walk(columns, rows);  // the cursor stays on the end that it holds
+    if (const auto refused = hand_.document().push(edit))
+        hand_.flash(refused->toStdString(), wordsAt());
+    else if (chosen)
+        host_.walk(columns, rows);  // the cursor stays on the end that it holds
     return true;
 }
 
@@ -185,7 +196,8 @@ bool BoardKeys::step(const QKeyEvent& event) {
 
 bool BoardKeys::type(const QKeyEvent& event) {
     const Part* part = soleSelection();
-    if (isEnter(event) && hand_.selection().size() == 1 && hand_.picture().bench().findNote(hand_.selection().front().toStdString())) {
+    if (isEnter(event) && hand_.selection().size() == 1 &&
+        hand_.picture().bench().findNote(hand_.selection().front().toStdString())) {
         host_.beginNote();
         return true;
     }

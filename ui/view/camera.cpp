@@ -21,9 +21,12 @@ constexpr double kRoomMm = 400;  ///< how far the bench can be panned off
 QImage stillOf(QWidget& widget) {
     const double ratio = widget.devicePixelRatioF();
     const QSize size = (QSizeF(widget.size()) * ratio).toSize();
-    QRgb* pixels = largePixels(static_cast<std::size_t>(size.width()) * static_cast<std::size_t>(size.height())).release();
-    QImage still(reinterpret_cast<uchar*>(pixels), size.width(), size.height(), static_cast<qsizetype>(size.width()) * static_cast<qsizetype>(sizeof(QRgb)), QImage::Format_RGB32,
-                 [](void* memory) { FreePixels()(static_cast<QRgb*>(memory)); }, pixels);
+    QRgb* pixels =
+        largePixels(static_cast<std::size_t>(size.width()) * static_cast<std::size_t>(size.height())).release();
+    QImage still(
+        reinterpret_cast<uchar*>(pixels), size.width(), size.height(),
+        static_cast<qsizetype>(size.width()) * static_cast<qsizetype>(sizeof(QRgb)), QImage::Format_RGB32,
+        [](void* memory) { FreePixels()(static_cast<QRgb*>(memory)); }, pixels);
     still.setDevicePixelRatio(ratio);
     widget.render(&still);
     return still;
@@ -70,13 +73,16 @@ void Camera::include(const QRectF& areaMm) {
 
 void Camera::holdAt(QPointF at, QPointF mm) {
     const QPointF now = view_.viewportTransform().map(mm);
-    view_.horizontalScrollBar()->setValue(view_.horizontalScrollBar()->value() + static_cast<int>(std::lround(now.x() - at.x())));
-    view_.verticalScrollBar()->setValue(view_.verticalScrollBar()->value() + static_cast<int>(std::lround(now.y() - at.y())));
+    view_.horizontalScrollBar()->setValue(view_.horizontalScrollBar()->value() +
+                                          static_cast<int>(std::lround(now.x() - at.x())));
+    view_.verticalScrollBar()->setValue(view_.verticalScrollBar()->value() +
+                                        static_cast<int>(std::lround(now.y() - at.y())));
 }
 
 void Camera::zoomAt(QPointF at, double factor) {
     const double fit = fittingScale();
-    const double scale = std::clamp(pixelsPerMm() * factor, fit * std::pow(kStep, kFewestSteps), fit * std::pow(kStep, kMostSteps));
+    const double scale =
+        std::clamp(pixelsPerMm() * factor, fit * std::pow(kStep, kFewestSteps), fit * std::pow(kStep, kMostSteps));
     if (scale == pixelsPerMm()) return;
     if (!isZooming()) {
         still_ = stillOf(*view_.viewport());
@@ -109,7 +115,8 @@ void Camera::settle() {
 
 void Camera::panBy(QPointF pixels) {
     fitted_ = false;
-    view_.horizontalScrollBar()->setValue(view_.horizontalScrollBar()->value() - static_cast<int>(std::lround(pixels.x())));
+    view_.horizontalScrollBar()->setValue(view_.horizontalScrollBar()->value() -
+                                          static_cast<int>(std::lround(pixels.x())));
     view_.verticalScrollBar()->setValue(view_.verticalScrollBar()->value() - static_cast<int>(std::lround(pixels.y())));
     Q_EMIT moved();
 }

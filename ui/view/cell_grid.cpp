@@ -18,7 +18,9 @@ QRect CellGrid::cellsOf(const QRectF& rect) const {
 }
 
 CellGrid::CellGrid(const QRect& area, int cell)
-    : cell_(cell), cells_(cellsOf(QRectF(area))), taken_(static_cast<std::size_t>(cells_.width() * cells_.height()), 0) {}
+    : cell_(cell),
+      cells_(cellsOf(QRectF(area))),
+      taken_(static_cast<std::size_t>(cells_.width() * cells_.height()), 0) {}
 
 void CellGrid::add(const QRectF& rect) { take(cellsOf(rect)); }
 
@@ -47,7 +49,8 @@ QRegion CellGrid::region() const {
         const QList<QRect> above = rects.mid(lastRow);
         bool same = !row.isEmpty() && above.size() == row.size();
         for (qsizetype i = 0; same && i < row.size(); ++i)
-            same = above[i].left() == row[i].left() && above[i].width() == row[i].width() && above[i].bottom() + 1 == row[i].top();
+            same = above[i].left() == row[i].left() && above[i].width() == row[i].width() &&
+                   above[i].bottom() + 1 == row[i].top();
         if (same) {
             for (qsizetype i = lastRow; i < rects.size(); ++i) rects[i].setBottom(rects[i].bottom() + cell_);
         } else {

@@ -22,7 +22,8 @@ public:
     void ask(const QRect& rect, IsTaken isTaken) {
         const QRect cells = cellsOf(QRectF(rect)) & cells_;
         for (int y = cells.top(); y <= cells.bottom(); ++y) {
-            for (int x = cells.left(); x <= cells.right(); ++x) at(x, y) = isTaken(QRect(x * cell_, y * cell_, cell_, cell_));
+            for (int x = cells.left(); x <= cells.right(); ++x)
+                at(x, y) = isTaken(QRect(x * cell_, y * cell_, cell_, cell_));
         }
     }
     QRegion region() const;
@@ -44,11 +45,15 @@ public:
 private:
     void take(const QRect& wanted);
     QRect cellsOf(const QRectF& rect) const;
-    bool isTaken(int x, int y) const { return taken_[static_cast<std::size_t>((y - cells_.top()) * cells_.width() + x - cells_.left())] != 0; }
-    char& at(int x, int y) { return taken_[static_cast<std::size_t>((y - cells_.top()) * cells_.width() + x - cells_.left())]; }
+    bool isTaken(int x, int y) const {
+        return taken_[static_cast<std::size_t>((y - cells_.top()) * cells_.width() + x - cells_.left())] != 0;
+    }
+    char& at(int x, int y) {
+        return taken_[static_cast<std::size_t>((y - cells_.top()) * cells_.width() + x - cells_.left())];
+    }
 
     int cell_ = 1;
-    QRect cells_;  ///< in cells
+    QRect cells_;              ///< in cells
     std::vector<char> taken_;  ///< by row
 };
 

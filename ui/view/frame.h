@@ -10,10 +10,10 @@ namespace tiepoint::ui {
 
 struct Frame {
     double pixelsPerMm = 8;
-    QPoint origin;           ///< of the bench (0,0 mm) in the viewport; whole pixels, so that stamps stay sharp
+    QPoint origin;  ///< of the bench (0,0 mm) in the viewport; whole pixels, so that stamps stay sharp
     QSize viewport;
     double devicePixelRatio = 1;
-    QRectF contentMm;        ///< nothing is drawn outside of it
+    QRectF contentMm;  ///< nothing is drawn outside of it
 
     QTransform toPixels() const { return QTransform(pixelsPerMm, 0, 0, pixelsPerMm, origin.x(), origin.y()); }
     friend bool operator==(const Frame&, const Frame&) = default;

@@ -29,11 +29,13 @@ std::vector<QRect> StampGrid::replace(std::vector<Stamp> stamps, QPoint origin, 
     stamps_ = std::move(stamps);
     const auto before = std::exchange(keys_, {});
     keys_.reserve(stamps_.size());
-    for (const Stamp& stamp : stamps_) keys_.emplace_back(Key{stamp.picture.cacheKey(), stamp.at.x(), stamp.at.y()}, stamp.rect());
+    for (const Stamp& stamp : stamps_)
+        keys_.emplace_back(Key{stamp.picture.cacheKey(), stamp.at.x(), stamp.at.y()}, stamp.rect());
     const auto byKey = [](const auto& a, const auto& b) { return a.first < b.first; };
     std::sort(keys_.begin(), keys_.end(), byKey);
     std::vector<std::pair<Key, QRect>> differing;
-    std::set_symmetric_difference(before.begin(), before.end(), keys_.begin(), keys_.end(), std::back_inserter(differing), byKey);
+    std::set_symmetric_difference(before.begin(), before.end(), keys_.begin(), keys_.end(),
+                                  std::back_inserter(differing), byKey);
     std::vector<QRect> changed;
     changed.reserve(differing.size());
     for (const auto& [key, rect] : differing) changed.push_back(rect.translated(origin));
@@ -48,7 +50,8 @@ void StampGrid::sort(const QRect& sight) {
     for (int i = 0; i < static_cast<int>(stamps_.size()); ++i) {
         const QRect touched = TileSheet::tilesOf(stamps_[static_cast<std::size_t>(i)].rect()) & tiles_;
         for (int y = touched.top(); y <= touched.bottom(); ++y) {
-            for (int x = touched.left(); x <= touched.right(); ++x) byTile_[static_cast<std::size_t>((y - tiles_.top()) * tiles_.width() + x - tiles_.left())].push_back(i);
+            for (int x = touched.left(); x <= touched.right(); ++x)
+                byTile_[static_cast<std::size_t>((y - tiles_.top()) * tiles_.width() + x - tiles_.left())].push_back(i);
         }
     }
 }
@@ -56,12 +59,14 @@ void StampGrid::sort(const QRect& sight) {
 void StampGrid::lay(PixelRows<QRgb> target, const QRect& piece, QPoint toTarget) const {
     const QPoint tile = TileSheet::tilesOf(piece).topLeft();
     if (!tiles_.contains(tile)) return;
-    for (const int i : byTile_[static_cast<std::size_t>((tile.y() - tiles_.top()) * tiles_.width() + tile.x() - tiles_.left())]) {
+    for (const int i :
+         byTile_[static_cast<std::size_t>((tile.y() - tiles_.top()) * tiles_.width() + tile.x() - tiles_.left())]) {
         const Stamp& stamp = stamps_[static_cast<std::size_t>(i)];
         const QRect rect = stamp.rect() & piece;
         if (rect.isEmpty()) continue;
         const PixelRows<const QRgb> pixels = rowsOf(stamp.picture);
-        layBlock({target.at(rect.topLeft() + toTarget), target.stride}, {pixels.at(rect.topLeft() - stamp.at), pixels.stride}, rect.size());
+        layBlock({target.at(rect.topLeft() + toTarget), target.stride},
+                 {pixels.at(rect.topLeft() - stamp.at), pixels.stride}, rect.size());
     }
 }
 
@@ -84,8 +89,10 @@ void FrameStack::composePiece(PixelRows<QRgb> target, const QRect& piece, bool s
 
 void FrameStack::compose(PixelRows<QRgb> target, const QRegion& region, QPoint shift) const {
     const QRegion onBench = region.translated(-origin), solid = onBench & boards.opaque();
-    for (const QRect& rect : solid) forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, true, shift); });
-    for (const QRect& rect : onBench - solid) forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, false, shift); });
+    for (const QRect& rect : solid)
+        forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, true, shift); });
+    for (const QRect& rect : onBench - solid)
+        forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, false, shift); });
 }
 
 }  // namespace tiepoint::ui

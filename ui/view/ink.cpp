@@ -10,7 +10,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kInkPixels = 5, kRimPixels = 9;  ///< at every zoom, as a pen on the screen
-constexpr double kStepMm = 0.25;                  ///< points closer than this say nothing
+constexpr double kStepMm = 0.25;               ///< points closer than this say nothing
 
 void stroke(QPainter& painter, const Theme& theme, const QPainterPath& path) {
     painter.strokePath(path, outlinePen(theme.arrowCasing, kRimPixels));
@@ -49,12 +49,14 @@ QPainterPath Ink::path(const Picture& picture, const QTransform& toPixels, std::
 
 void Ink::keep(const Picture& picture, const QTransform& toPixels, QSize viewport, double ratio, std::size_t whole) {
     QByteArray key;
-    QDataStream(&key, QIODevice::WriteOnly) << version_ << picture.table->turned << static_cast<int>(picture.theme->name) << toPixels << viewport << ratio
-                                            << static_cast<quint64>(whole);
+    QDataStream(&key, QIODevice::WriteOnly)
+        << version_ << picture.table->turned << static_cast<int>(picture.theme->name) << toPixels << viewport << ratio
+        << static_cast<quint64>(whole);
     if (key == key_) return;
     key_ = key;
     QRectF around;
-    for (std::size_t i = 0; i < whole; ++i) around |= path(picture, toPixels, i).boundingRect().adjusted(-kRimPixels, -kRimPixels, kRimPixels, kRimPixels);
+    for (std::size_t i = 0; i < whole; ++i)
+        around |= path(picture, toPixels, i).boundingRect().adjusted(-kRimPixels, -kRimPixels, kRimPixels, kRimPixels);
     keptAt_ = around.toAlignedRect() & QRect(QPoint(0, 0), viewport);
     kept_ = QPixmap((QSizeF(keptAt_.size()) * ratio).toSize());
     if (kept_.isNull()) return;

@@ -32,8 +32,8 @@ private:
 void addLive(Key& key, const Picture& picture) {
     const Views& views = picture.views;
     key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
-        << static_cast<const void*>(picture.snapshot.get()) << static_cast<int>(views.arrows)
-        << views.voltage << views.strips << views.readings << views.lockedFullScaleAmpere.value_or(0) << picture.sizes.readingMm;
+        << static_cast<const void*>(picture.snapshot.get()) << static_cast<int>(views.arrows) << views.voltage
+        << views.strips << views.readings << views.lockedFullScaleAmpere.value_or(0) << picture.sizes.readingMm;
 }
 
 QByteArray liveKey(const Picture& picture) {
@@ -46,7 +46,8 @@ QByteArray liveKey(const Picture& picture) {
 
 QByteArray boardsKey(const Picture& picture) {
     Key key;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips;
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
+        << picture.views.strips;
     return key.bytes();
 }
 
@@ -59,7 +60,8 @@ QByteArray underKey(const Picture& picture, const std::vector<int>& litNets) {
 }
 
 QByteArray arrowsKey(const Picture& picture, const Frame& frame) {
-    return (Key() << liveKey(picture) << frame.pixelsPerMm << frame.origin << frame.viewport << picture.phaseMm).bytes();
+    return (Key() << liveKey(picture) << frame.pixelsPerMm << frame.origin << frame.viewport << picture.phaseMm)
+        .bytes();
 }
 
 QByteArray partsKey(const Picture& picture) {
@@ -73,16 +75,20 @@ QByteArray partsKey(const Picture& picture) {
 QByteArray idsKey(const Picture& picture) {
     Key key;
     const bool insides = picture.views.strips || !picture.marks.hoverPart.empty() || picture.marks.hoverNet >= 0;
-    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get()) << picture.views.strips << picture.sizes.idMm << picture.sizes.numberMm;
+    key << static_cast<const void*>(picture.layout.get()) << static_cast<const void*>(picture.table.get())
+        << picture.views.strips << picture.sizes.idMm << picture.sizes.numberMm;
     key << static_cast<const void*>(picture.pinned.get());
     if (insides)
-        key << static_cast<const void*>(picture.snapshot.get()) << picture.marks.hoverNet << QByteArray::fromStdString(picture.marks.hoverPart);
+        key << static_cast<const void*>(picture.snapshot.get()) << picture.marks.hoverNet
+            << QByteArray::fromStdString(picture.marks.hoverPart);
     return key.bytes();
 }
 
 QByteArray wordsKey(const Picture& picture) {
     return liveKey(picture) + idsKey(picture) +
-           (Key() << static_cast<const void*>(picture.changes.get()) << static_cast<const void*>(picture.findings.get()) << picture.marks.finding).bytes();
+           (Key() << static_cast<const void*>(picture.changes.get()) << static_cast<const void*>(picture.findings.get())
+                  << picture.marks.finding)
+               .bytes();
 }
 
 QByteArray marksKey(const Picture& picture) {
@@ -92,9 +98,12 @@ QByteArray marksKey(const Picture& picture) {
         << static_cast<const void*>(picture.snapshot.get()) << static_cast<const void*>(picture.pinned.get());
     for (const std::string& id : marks.selected) key << QByteArray::fromStdString(id);
     key << static_cast<const void*>(marks.mended.get()) << static_cast<const void*>(marks.group.get());
-    key << QByteArray::fromStdString(marks.lit) << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y << picture.sizes.wordsMm
+    key << QByteArray::fromStdString(marks.lit) << marks.hoverNet << marks.hoverAt.x << marks.hoverAt.y << marks.refused
+        << QByteArray::fromStdString(marks.say) << marks.sayAt.x << marks.sayAt.y << picture.sizes.wordsMm
         << marks.band.value_or(QRectF()) << static_cast<int>(marks.targets.size());
-    const auto addHole = [&key](const Hole& hole) { key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number; };
+    const auto addHole = [&key](const Hole& hole) {
+        key << QByteArray::fromStdString(hole.board) << static_cast<int>(hole.line) << hole.number;
+    };
     for (const Hole& hole : marks.targets) addHole(hole);
     key << marks.cursor.has_value();
     if (marks.cursor) addHole(*marks.cursor);

@@ -21,8 +21,10 @@ NoteBox::NoteBox(BenchDocument& document, QWidget* parent) : QLineEdit(parent), 
 
 void NoteBox::setTheme(const Theme& theme) {
     setFont(uiFont(kTextPixels));
-    setStyleSheet(QStringLiteral("QLineEdit { color: %1; background: %2; border: 2px solid %3; border-radius: 4px; padding: 2px 6px; }")
-                      .arg(theme.text.name(), theme.card.name(), theme.accent.name()));
+    setStyleSheet(
+        QStringLiteral(
+            "QLineEdit { color: %1; background: %2; border: 2px solid %3; border-radius: 4px; padding: 2px 6px; }")
+            .arg(theme.text.name(), theme.card.name(), theme.accent.name()));
 }
 
 void NoteBox::beginNew(const Hole& at, QPoint place) {
@@ -42,7 +44,8 @@ void NoteBox::begin(const QString& text, QPoint place) {
     setText(text);
     selectAll();
     const QRect room = parentWidget()->rect();
-    move(qBound(0, place.x(), qMax(0, room.width() - width())), qBound(0, place.y(), qMax(0, room.height() - height())));
+    move(qBound(0, place.x(), qMax(0, room.width() - width())),
+         qBound(0, place.y(), qMax(0, room.height() - height())));
     show();
     raise();
     setFocus(Qt::OtherFocusReason);

@@ -13,11 +13,11 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kChangeCell = 8;   ///< pixels; changes are gathered in cells, so that few rectangles are left
+constexpr int kChangeCell = 8;  ///< pixels; changes are gathered in cells, so that few rectangles are left
 constexpr int kPartsOfPixel = 8;
-constexpr int kLargeStamp = 100'000;  ///< pixels
+constexpr int kLargeStamp = 100'000;                       ///< pixels
 constexpr int kSmallBand = 1 << 15, kLargeBand = 1 << 19;  ///< pixels that a thread paints at a time
-constexpr int kBands = 4;                                  ///< of a change between these, so that no thread waits long for another
+constexpr int kBands = 4;  ///< of a change between these, so that no thread waits long for another
 
 QRectF inPixels(const QRectF& mm, double pixelsPerMm) {
     // One pixel more on each side, for smooth edges.
@@ -60,7 +60,8 @@ std::vector<QRect> joined(const QRegion& region) {
 
 PatchLayer::Key PatchLayer::keyOf(const Patch& patch) const {
     const auto rounded = [&](double mm) { return static_cast<int>(std::lround(mm * pixelsPerMm_ * kPartsOfPixel)); };
-    return {(PatchLook(patch.look) << patch.opacity).value(), {rounded(patch.mm.left()), rounded(patch.mm.top()), rounded(patch.mm.right()), rounded(patch.mm.bottom())}};
+    return {(PatchLook(patch.look) << patch.opacity).value(),
+            {rounded(patch.mm.left()), rounded(patch.mm.top()), rounded(patch.mm.right()), rounded(patch.mm.bottom())}};
 }
 
 QRectF PatchLayer::Key::pixels() const {

@@ -28,7 +28,9 @@ public:
     /// Takes what the layer holds now. `sight`: what has to be at hand; `room`: what may be, with a margin for panning.
     void take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm);
     /// Whether the pixels of the last `take` serve for this sight too; then `keep` them.
-    bool reaches(const QRect& sight, double pixelsPerMm) const { return pixelsPerMm == pixelsPerMm_ && (sight.isEmpty() || pixels_.area().contains(sight)); }
+    bool reaches(const QRect& sight, double pixelsPerMm) const {
+        return pixelsPerMm == pixelsPerMm_ && (sight.isEmpty() || pixels_.area().contains(sight));
+    }
     void keep() { changed_ = unpainted_ = {}; }
     /// Forgets everything but the stamps: another theme, for example.
     void clear();
@@ -48,7 +50,9 @@ public:
     /// Lays what there is within `rect` over the target; `toTarget`: where the bench's origin is in it. Any thread, while nothing is taken or painted.
     void lay(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget) const { pixels_.lay(target, rect, toTarget); }
     /// The same for where it is opaque.
-    void copy(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget) const { pixels_.copy(target, rect, toTarget); }
+    void copy(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget) const {
+        pixels_.copy(target, rect, toTarget);
+    }
     /// Pixels painted so far, for tests and benchmarks.
     long long paintedPixels() const { return paintedPixels_; }
 

@@ -11,9 +11,10 @@ namespace {
 
 constexpr int kRoom = 1;  ///< pixels on each side, for smooth edges
 constexpr qsizetype kMostPixels = 12'000'000;
-constexpr qsizetype kLargest = 250'000;       ///< pixels of one stamp that is worth keeping: of larger ones mostly a corner is wanted
+constexpr qsizetype kLargest =
+    250'000;  ///< pixels of one stamp that is worth keeping: of larger ones mostly a corner is wanted
 constexpr qsizetype kLargestAtOnce = 1'000'000;  ///< the same, for one that is painted to be laid just now
-constexpr double kFinePixelsPerMm = 12;    ///< from here on half a pixel more or less isn't seen
+constexpr double kFinePixelsPerMm = 12;          ///< from here on half a pixel more or less isn't seen
 
 }  // namespace
 
@@ -46,11 +47,13 @@ std::vector<std::function<void()>> PatchStamps::prepare(const std::vector<const 
     std::ranges::stable_sort(missing, std::greater(), [](const Missing& each) { return each.key.area(); });
     std::vector<std::function<void()>> work;
     work.reserve(missing.size());
-    for (const Missing& each : missing) work.emplace_back([each, pixelsPerMm] { paint(*each.pixels, *each.patch, each.key, pixelsPerMm); });
+    for (const Missing& each : missing)
+        work.emplace_back([each, pixelsPerMm] { paint(*each.pixels, *each.patch, each.key, pixelsPerMm); });
     return work;
 }
 
-bool PatchStamps::lay(PixelRows<QRgb> target, const QRect& clip, QPoint origin, const Patch& patch, double pixelsPerMm) const {
+bool PatchStamps::lay(PixelRows<QRgb> target, const QRect& clip, QPoint origin, const Patch& patch,
+                      double pixelsPerMm) const {
     const auto [key, corner] = placeOf(patch, pixelsPerMm);
     const auto stamp = stamps_.find(key);
     if (stamp == stamps_.end()) return false;

@@ -42,7 +42,9 @@ private:
         friend bool operator==(const Key&, const Key&) = default;
     };
     struct Hash {
-        std::size_t operator()(const Key& key) const { return qHashMulti(0, key.look, key.halfX, key.halfY, key.width, key.height); }
+        std::size_t operator()(const Key& key) const {
+            return qHashMulti(0, key.look, key.halfX, key.halfY, key.width, key.height);
+        }
     };
     struct Stamp {
         explicit Stamp(TileStore& store) : pixels(store) {}

@@ -15,7 +15,8 @@ inline QImage threadSheet(const QSize& size) {
     const auto pixels = static_cast<std::size_t>(size.width()) * static_cast<std::size_t>(size.height());
     room.resize(std::max(room.size(), pixels));
     std::fill_n(room.begin(), pixels, 0U);
-    return {reinterpret_cast<uchar*>(room.data()), size.width(), size.height(), static_cast<qsizetype>(size.width()) * static_cast<qsizetype>(sizeof(QRgb)),
+    return {reinterpret_cast<uchar*>(room.data()), size.width(), size.height(),
+            static_cast<qsizetype>(size.width()) * static_cast<qsizetype>(sizeof(QRgb)),
             QImage::Format_ARGB32_Premultiplied};
 }
 

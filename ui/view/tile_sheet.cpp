@@ -57,7 +57,8 @@ void TileSheet::reach(const QRect& area) {
     std::vector<Tile> tiles(static_cast<std::size_t>(inTiles_.width() * inTiles_.height()));
     for (int y = before.top(); y <= before.bottom(); ++y) {
         for (int x = before.left(); x <= before.right(); ++x) {
-            const Tile& tile = tiles_[static_cast<std::size_t>((y - before.top()) * before.width() + x - before.left())];
+            const Tile& tile =
+                tiles_[static_cast<std::size_t>((y - before.top()) * before.width() + x - before.left())];
             if (inTiles_.contains(x, y)) {
                 tiles[static_cast<std::size_t>((y - inTiles_.top()) * inTiles_.width() + x - inTiles_.left())] = tile;
             } else if (tile.pixels) {
@@ -74,13 +75,15 @@ void TileSheet::forTiles(const QRect& rect, Work work) const {
     for (int y = tiles.top(); y <= tiles.bottom(); ++y) {
         for (int x = tiles.left(); x <= tiles.right(); ++x) {
             const QRect whole = tile(x, y);
-            work(static_cast<std::size_t>((y - inTiles_.top()) * inTiles_.width() + x - inTiles_.left()), whole.topLeft(), whole & rect);
+            work(static_cast<std::size_t>((y - inTiles_.top()) * inTiles_.width() + x - inTiles_.left()),
+                 whole.topLeft(), whole & rect);
         }
     }
 }
 
 void TileSheet::put(const QImage& from, QPoint at) {
-    forTiles(QRect(at, from.size()), [&](std::size_t i, QPoint corner, const QRect& rect) { putTile(tiles_[i], corner, rect, from, at); });
+    forTiles(QRect(at, from.size()),
+             [&](std::size_t i, QPoint corner, const QRect& rect) { putTile(tiles_[i], corner, rect, from, at); });
 }
 
 void TileSheet::putTile(Tile& tile, QPoint corner, const QRect& rect, const QImage& from, QPoint at) {
@@ -97,7 +100,8 @@ void TileSheet::putTile(Tile& tile, QPoint corner, const QRect& rect, const QIma
     for (int row = inTile.top() / kCell; row <= inTile.bottom() / kCell; ++row) {
         for (int column = inTile.left() / kCell; column <= inTile.right() / kCell; ++column) {
             bool empty = true;
-            for (int y = 0; y < kCell && empty; ++y) empty = isEmpty(pixels.at({column * kCell, row * kCell + y}), kCell);
+            for (int y = 0; y < kCell && empty; ++y)
+                empty = isEmpty(pixels.at({column * kCell, row * kCell + y}), kCell);
             const auto bit = static_cast<std::uint16_t>(1U << (row * kCells + column));
             tile.filled = static_cast<std::uint16_t>(empty ? tile.filled & ~bit : tile.filled | bit);
         }
@@ -111,7 +115,9 @@ void TileSheet::lay(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget, 
         if (tile.filled == 0) return;
         const PixelRows<const QRgb> pixels{tile.pixels, kSide};
         const auto layPart = [&](const QRect& inTile) {
-            if (!inTile.isEmpty()) layBlock({target.at(corner + inTile.topLeft() + toTarget), target.stride}, {pixels.at(inTile.topLeft()), kSide}, inTile.size(), opacity);
+            if (!inTile.isEmpty())
+                layBlock({target.at(corner + inTile.topLeft() + toTarget), target.stride},
+                         {pixels.at(inTile.topLeft()), kSide}, inTile.size(), opacity);
         };
         const QRect inTile = piece.translated(-corner);
         if (tile.filled == kAllFilled) return layPart(inTile);
@@ -131,12 +137,15 @@ void TileSheet::lay(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget, 
 void TileSheet::copy(PixelRows<QRgb> target, const QRect& rect, QPoint toTarget) const {
     forTiles(rect, [&](std::size_t i, QPoint corner, const QRect& piece) {
         const PixelRows<const QRgb> pixels{tiles_[i].pixels, kSide};
-        if (pixels.first) copyBlock({target.at(piece.topLeft() + toTarget), target.stride}, {pixels.at(piece.topLeft() - corner), kSide}, piece.size());
+        if (pixels.first)
+            copyBlock({target.at(piece.topLeft() + toTarget), target.stride},
+                      {pixels.at(piece.topLeft() - corner), kSide}, piece.size());
     });
 }
 
 qsizetype TileSheet::keptPixels() const {
-    return std::ranges::count_if(tiles_, [](const Tile& tile) { return tile.pixels != nullptr; }) * static_cast<qsizetype>(TileStore::kPixels);
+    return std::ranges::count_if(tiles_, [](const Tile& tile) { return tile.pixels != nullptr; }) *
+           static_cast<qsizetype>(TileStore::kPixels);
 }
 
 }  // namespace tiepoint::ui

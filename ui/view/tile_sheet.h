@@ -66,8 +66,8 @@ public:
 
 private:
     struct Tile {
-        QRgb* pixels = nullptr;     ///< none while it is empty
-        std::uint16_t filled = 0;   ///< a bit for each cell that isn't empty, by row
+        QRgb* pixels = nullptr;    ///< none while it is empty
+        std::uint16_t filled = 0;  ///< a bit for each cell that isn't empty, by row
     };
     template <class Work>
     void forTiles(const QRect& rect, Work work) const;

@@ -13,7 +13,9 @@ constexpr int kFieldPixels = 110;
 constexpr double kTextPixels = 16;
 constexpr int kAwayPixels = 12;
 
-QString symbolOf(const std::string& unit) { return unit == "ohm" ? QStringLiteral("\u03A9") : QString::fromStdString(unit); }
+QString symbolOf(const std::string& unit) {
+    return unit == "ohm" ? QStringLiteral("\u03A9") : QString::fromStdString(unit);
+}
 
 }  // namespace
 
@@ -28,7 +30,11 @@ int typedValueOf(const Part& part) {
 }
 
 ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
-    : QFrame(parent), document_(document), title_(new QLabel(this)), field_(new QLineEdit(this)), reason_(new QLabel(this)) {
+    : QFrame(parent),
+      document_(document),
+      title_(new QLabel(this)),
+      field_(new QLineEdit(this)),
+      reason_(new QLabel(this)) {
     auto* row = new QHBoxLayout;
     row->addWidget(title_);
     row->addWidget(field_);
@@ -50,10 +56,12 @@ ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
 
 void ValueBox::setLook(const Theme& theme) {
     setFont(uiFont(kTextPixels));
-    setStyleSheet(QStringLiteral("tiepoint--ui--ValueBox { background: %1; border: 2px solid %2; border-radius: 6px; }"
-                                 "QLabel { color: %3; background: transparent; }"
-                                 "QLineEdit { color: %3; background: %1; border: 1px solid %4; border-radius: 3px; padding: 2px 4px; }")
-                      .arg(theme.card.name(), theme.accent.name(), theme.text.name(), theme.dimText.name()));
+    setStyleSheet(
+        QStringLiteral(
+            "tiepoint--ui--ValueBox { background: %1; border: 2px solid %2; border-radius: 6px; }"
+            "QLabel { color: %3; background: transparent; }"
+            "QLineEdit { color: %3; background: %1; border: 1px solid %4; border-radius: 3px; padding: 2px 4px; }")
+            .arg(theme.card.name(), theme.accent.name(), theme.text.name(), theme.dimText.name()));
     reason_->setStyleSheet(QStringLiteral("color: %1;").arg(theme.overload.name()));
 }
 
@@ -63,7 +71,8 @@ void ValueBox::begin(const std::string& partId, const QString& typed, QPoint bes
     if (value_ < 0) return;
     partId_ = partId;
     const ValueSpec& spec = part->kind->values[static_cast<std::size_t>(value_)];
-    title_->setText(QStringLiteral("%1 %2").arg(QString::fromStdString(partId), QString::fromStdString(spec.label).toLower()));
+    title_->setText(
+        QStringLiteral("%1 %2").arg(QString::fromStdString(partId), QString::fromStdString(spec.label).toLower()));
     reason_->hide();
     field_->setPlaceholderText(symbolOf(spec.unit));
     if (typed.isEmpty()) {
@@ -88,7 +97,9 @@ std::optional<QString> ValueBox::trySet() {
     const auto value = parseQuantity(field_->text().toStdString(), spec.unit);
     if (!value) return tr("that isn't a value in %1; 220, 4k7, 4R7 and 1M are").arg(symbolOf(spec.unit));
     if (*value < spec.minimum || *value > spec.maximum) {
-        return tr("from %1 to %2").arg(QString::fromStdString(formatSetting(spec.minimum, spec.unit)), QString::fromStdString(formatSetting(spec.maximum, spec.unit)));
+        return tr("from %1 to %2")
+            .arg(QString::fromStdString(formatSetting(spec.minimum, spec.unit)),
+                 QString::fromStdString(formatSetting(spec.maximum, spec.unit)));
     }
     return document_.push(setValueEdit(*document_.bench(), partId_, spec.name, *value));
 }
@@ -118,7 +129,8 @@ bool ValueBox::eventFilter(QObject* watched, QEvent* event) {
         leave();
         return true;
     }
-    if (event->type() == QEvent::FocusOut && isVisible() && static_cast<QFocusEvent*>(event)->reason() == Qt::MouseFocusReason) {
+    if (event->type() == QEvent::FocusOut && isVisible() &&
+        static_cast<QFocusEvent*>(event)->reason() == Qt::MouseFocusReason) {
         trySet();  // a click elsewhere accepts what can be accepted
         leave();
     }

@@ -32,7 +32,9 @@ Q_SIGNALS:
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override { event->accept(); }  ///< what the field leaves, Enter, is not the board's
+    void keyPressEvent(QKeyEvent* event) override {
+        event->accept();
+    }  ///< what the field leaves, Enter, is not the board's
     void keyReleaseEvent(QKeyEvent* event) override { event->accept(); }
 
 private:

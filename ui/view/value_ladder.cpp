@@ -31,7 +31,10 @@ bool picturesTell(const Part& part) { return part.kind->valueIndex("tolerance") 
 
 }  // namespace
 
-ValueLadder::ValueLadder(BenchDocument& document, QWidget* parent) : QWidget(parent), document_(document), theme_(&theme(ThemeName::Day)) {
+ValueLadder::ValueLadder(BenchDocument& document, QWidget* parent)
+    : QWidget(parent),
+      document_(document),
+      theme_(&theme(ThemeName::Day)) {
     setFocusPolicy(Qt::TabFocus);
     setMouseTracking(true);
     setCursor(Qt::PointingHandCursor);
@@ -58,8 +61,9 @@ void ValueLadder::follow(const std::string& partId, QRect around) {
     }
     const double value = shown->value(value_);
     rungs_ = ladderAbout(spec(), value, kEachSide);
-    setAccessibleName(QStringLiteral("%1 %2, %3").arg(QString::fromStdString(partId_), QString::fromStdString(spec().label).toLower(),
-                                                     QString::fromStdString(describeSetting(spec(), value))));
+    setAccessibleName(QStringLiteral("%1 %2, %3")
+                          .arg(QString::fromStdString(partId_), QString::fromStdString(spec().label).toLower(),
+                               QString::fromStdString(describeSetting(spec(), value))));
     const QSize size(2 * kPad + static_cast<int>(rungs_.size()) * kRungWidth, 2 * kPad + kRungHeight);
     const QRect room = parentWidget()->rect();
     QPoint at(around.center().x() - size.width() / 2, around.bottom() + kAway);
@@ -72,7 +76,9 @@ void ValueLadder::follow(const std::string& partId, QRect around) {
     update();
 }
 
-QRect ValueLadder::rungRect(std::size_t rung) const { return {kPad + static_cast<int>(rung) * kRungWidth, kPad, kRungWidth, kRungHeight}; }
+QRect ValueLadder::rungRect(std::size_t rung) const {
+    return {kPad + static_cast<int>(rung) * kRungWidth, kPad, kRungWidth, kRungHeight};
+}
 
 int ValueLadder::rungAt(QPoint at) const {
     for (std::size_t i = 0; i < rungs_.size(); ++i)
@@ -90,7 +96,8 @@ void ValueLadder::set(double value) {
     if (!part() || part()->value(value_) == value) return;
     if (gesture_ < 0 || !sinceStep_.isValid() || sinceStep_.elapsed() > kRunPauseMs) gesture_ = document_.newGesture();
     sinceStep_.start();
-    if (const auto why = document_.push(setValueEdit(*document_.bench(), partId_, spec().name, value), gesture_)) Q_EMIT document_.refused(*why);
+    if (const auto why = document_.push(setValueEdit(*document_.bench(), partId_, spec().name, value), gesture_))
+        Q_EMIT document_.refused(*why);
 }
 
 bool ValueLadder::event(QEvent* event) {
@@ -117,7 +124,8 @@ void ValueLadder::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Enter:
             Q_EMIT done();
             return;
-        default: QWidget::keyPressEvent(event);
+        default:
+            QWidget::keyPressEvent(event);
     }
 }
 
@@ -171,7 +179,9 @@ void ValueLadder::paintRung(QPainter& painter, std::size_t rung) const {
     }
     painter.setFont(uiFont(kTextPixels, now ? QFont::DemiBold : QFont::Normal));
     painter.setPen(theme_->text);
-    const QRectF words = picture ? QRectF(box.left(), box.top() + 6 + kPictureHeight, box.width(), box.height() - 9 - kPictureHeight) : box;
+    const QRectF words =
+        picture ? QRectF(box.left(), box.top() + 6 + kPictureHeight, box.width(), box.height() - 9 - kPictureHeight)
+                : box;
     painter.drawText(words, Qt::AlignCenter, QString::fromStdString(formatSetting(rungs_[rung], spec().unit)));
 }
 

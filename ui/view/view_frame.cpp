@@ -20,7 +20,10 @@ QRegion scaled(const QRegion& region, double factor) {
     if (factor == 1) return region;
     constexpr int kCell = 8;
     std::vector<QRect> rects;
-    CellGrid cells(QRectF(QPointF(region.boundingRect().topLeft()) * factor, QSizeF(region.boundingRect().size()) * factor).toAlignedRect(), kCell);
+    CellGrid cells(
+        QRectF(QPointF(region.boundingRect().topLeft()) * factor, QSizeF(region.boundingRect().size()) * factor)
+            .toAlignedRect(),
+        kCell);
     bool isWhole = true;
     for (const QRect& rect : region) {
         const QRectF exact(QPointF(rect.topLeft()) * factor, QSizeF(rect.size()) * factor);
@@ -40,24 +43,29 @@ QRegion scaled(const QRegion& region, double factor) {
 
 Frame BenchView::Body::frame() const {
     const QTransform toPixels = view_.viewportTransform();
-    const QRectF content = toQt(picture_.table->allMm).adjusted(-kLabelRoomMm, -kLabelRoomMm, kLabelRoomMm, kLabelRoomMm);
+    const QRectF content =
+        toQt(picture_.table->allMm).adjusted(-kLabelRoomMm, -kLabelRoomMm, kLabelRoomMm, kLabelRoomMm);
     const double ratio = view_.devicePixelRatioF();
-    return {toPixels.m11() * ratio, (QPointF(toPixels.dx(), toPixels.dy()) * ratio).toPoint(), (QSizeF(view_.viewport()->size()) * ratio).toSize(), ratio, content};
+    return {toPixels.m11() * ratio, (QPointF(toPixels.dx(), toPixels.dy()) * ratio).toPoint(),
+            (QSizeF(view_.viewport()->size()) * ratio).toSize(), ratio, content};
 }
 
 void BenchView::Body::showMarks() {
     // Several marks may change before the frame; what they change is found once, and only that is painted.
     if (std::exchange(isFollowing_, true)) return;
-    QMetaObject::invokeMethod(&motion_, [this] {
-        isFollowing_ = false;
-        if (!view_.isVisible() || !view_.viewport()->updatesEnabled()) return;
-        if (camera_.isZooming() || ink_.changes() != inkDrawn_) return view_.viewport()->update();
-        followCanvas();
-        const QPoint slide = canvas_.takeSlide();
-        // The ring for the room stays with the pointer while the bench slides.
-        if ((!slide.isNull() && !ringDrawn_.isEmpty()) || !slideScreen(slide)) return view_.viewport()->update();
-        view_.viewport()->update(takeStale());
-    }, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(
+        &motion_,
+        [this] {
+            isFollowing_ = false;
+            if (!view_.isVisible() || !view_.viewport()->updatesEnabled()) return;
+            if (camera_.isZooming() || ink_.changes() != inkDrawn_) return view_.viewport()->update();
+            followCanvas();
+            const QPoint slide = canvas_.takeSlide();
+            // The ring for the room stays with the pointer while the bench slides.
+            if ((!slide.isNull() && !ringDrawn_.isEmpty()) || !slideScreen(slide)) return view_.viewport()->update();
+            view_.viewport()->update(takeStale());
+        },
+        Qt::QueuedConnection);
 }
 
 QRegion BenchView::Body::takeStale() {
@@ -82,7 +90,8 @@ QRect BenchView::Body::pointerRing() const {
 
 void BenchView::Body::paintPointerRing(QPainter& painter) const {
     if (pointerRing().isEmpty()) return;
-    const double radius = kRingRadiusShare * view_.viewport()->height(), breadth = kRingBreadthShare * view_.viewport()->height();
+    const double radius = kRingRadiusShare * view_.viewport()->height(),
+                 breadth = kRingBreadthShare * view_.viewport()->height();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(picture_.theme->arrowCasing, 2 * breadth));
@@ -91,7 +100,10 @@ void BenchView::Body::paintPointerRing(QPainter& painter) const {
     painter.drawEllipse(lastAt_, radius, radius);
 }
 
-void BenchView::Body::followTable() { canvas_.setTableArea(toDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size()))); }
+void BenchView::Body::followTable() {
+    canvas_.setTableArea(
+        toDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size())));
+}
 
 void BenchView::Body::followCanvas() {
     followTable();
@@ -103,7 +115,9 @@ QRect BenchView::Body::toDevice(const QRectF& logical) const {
     return QRectF(logical.topLeft() * ratio, logical.size() * ratio).toAlignedRect();
 }
 
-QRegion BenchView::Body::toLogical(const QRegion& device) const { return scaled(device, 1 / view_.devicePixelRatioF()); }
+QRegion BenchView::Body::toLogical(const QRegion& device) const {
+    return scaled(device, 1 / view_.devicePixelRatioF());
+}
 
 void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     if (camera_.isZooming()) {
@@ -115,15 +129,18 @@ void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
     followCanvas();
     canvas_.show(painter, scaled(exposed, view_.devicePixelRatioF()));
     QBackingStore* store = view_.window()->backingStore();
-    if (store && painter.paintEngine()->paintDevice() == store->paintDevice()) {  // else a picture is taken, and the screen stays as it is
+    if (store && painter.paintEngine()->paintDevice() ==
+                     store->paintDevice()) {  // else a picture is taken, and the screen stays as it is
         // What has changed meanwhile beyond what was asked for follows in a frame of its own.
         const bool whole = !canvas_.takeSlide().isNull() || ink_.changes() != inkDrawn_;
         const QRegion stale = takeStale();
-        if (const QRegion left = (whole ? QRegion(view_.viewport()->rect()) : stale) - exposed; !left.isEmpty()) view_.viewport()->update(left);
+        if (const QRegion left = (whole ? QRegion(view_.viewport()->rect()) : stale) - exposed; !left.isEmpty())
+            view_.viewport()->update(left);
         ringDrawn_ = pointerRing();
         inkDrawn_ = ink_.changes();
     }
-    ink_.draw(painter, picture_, view_.viewportTransform(), view_.viewport()->size(), dynamic_cast<const InkGesture*>(gesture_.get()) != nullptr);
+    ink_.draw(painter, picture_, view_.viewportTransform(), view_.viewport()->size(),
+              dynamic_cast<const InkGesture*>(gesture_.get()) != nullptr);
     paintPointerRing(painter);
     if (motion_.isMoving()) canvas_.prewarm();
 }

@@ -16,15 +16,16 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kSightPixels = 40;      ///< the cursor keeps this far from the edges of the view
+constexpr int kSightPixels = 40;  ///< the cursor keeps this far from the edges of the view
 constexpr double kAnywhereMm = 1e6;
-constexpr double kKnobStep = 0.05;    ///< of its range
+constexpr double kKnobStep = 0.05;  ///< of its range
 
 /// The free socket of a part, or nothing.
 std::optional<Socket> freeSocket(const Bench& bench, const Part& part) {
     for (int lead = 0; lead < static_cast<int>(part.kind->leads.size()); ++lead) {
         const JumperEnd end = Socket{part.id, lead};
-        const bool taken = std::any_of(bench.jumpers.begin(), bench.jumpers.end(), [&](const Jumper& j) { return j.ends[0] == end || j.ends[1] == end; });
+        const bool taken = std::any_of(bench.jumpers.begin(), bench.jumpers.end(),
+                                       [&](const Jumper& j) { return j.ends[0] == end || j.ends[1] == end; });
         if (part.kind->leads[static_cast<std::size_t>(lead)].socket && !taken) return Socket{part.id, lead};
     }
     return std::nullopt;
@@ -42,14 +43,16 @@ void BenchView::Body::showCursor(const Hole& hole) {
     const Point at = picture_.seenAt(hole);
     const bool moved = picture_.marks.cursor != hole;
     picture_.marks.cursor = keptCursor_ = hole;
-    const QRectF sight = QRectF(view_.viewport()->rect()).adjusted(kSightPixels, kSightPixels, -kSightPixels, -kSightPixels);
+    const QRectF sight =
+        QRectF(view_.viewport()->rect()).adjusted(kSightPixels, kSightPixels, -kSightPixels, -kSightPixels);
     const QPointF in = view_.fromMm(at);
     const QPointF inside(std::clamp(in.x(), sight.left(), std::max(sight.left(), sight.right())),
                          std::clamp(in.y(), sight.top(), std::max(sight.top(), sight.bottom())));
     if (inside != in) camera_.panBy(inside - in);
     if (!gesture_) {
         const auto occupant = occupantOf(picture_.bench(), hole);
-        setHover(picture_.layout->netOfHole(picture_.layout->holeIndex(hole)), at, occupant ? occupant->id : std::string());
+        setHover(picture_.layout->netOfHole(picture_.layout->holeIndex(hole)), at,
+                 occupant ? occupant->id : std::string());
     }
     showMarks();
     if (moved) Q_EMIT view_.cursorMoved();
@@ -66,7 +69,9 @@ void BenchView::Body::hideCursor() {
 void BenchView::Body::restoreCursor() {
     if (picture_.marks.cursor) return;
     const QRectF view(view_.viewport()->rect());
-    auto hole = keptCursor_ ? keptCursor_ : nearestHole(picture_.bench(), picture_.table->seen(view_.toMm(view.center())), kAnywhereMm);
+    auto hole = keptCursor_
+                    ? keptCursor_
+                    : nearestHole(picture_.bench(), picture_.table->seen(view_.toMm(view.center())), kAnywhereMm);
     if (hole) showCursor(*hole);
 }
 
@@ -81,7 +86,13 @@ bool BenchView::Body::leadGesture(const QKeyEvent& event) {
     const bool arrow = key >= Qt::Key_Left && key <= Qt::Key_Down;
     const bool ends = key == Qt::Key_Return || key == Qt::Key_Enter;
     if (!arrow && !ends) return false;
-    if (arrow) walk(key == Qt::Key_Left ? -1 : key == Qt::Key_Right ? 1 : 0, key == Qt::Key_Up ? -1 : key == Qt::Key_Down ? 1 : 0);
+    if (arrow)
+        walk(key == Qt::Key_Left    ? -1
+             : key == Qt::Key_Right ? 1
+                                    : 0,
+             key == Qt::Key_Up     ? -1
+             : key == Qt::Key_Down ? 1
+                                   : 0);
     if (!picture_.marks.cursor) return true;
     const Point at = gesture_->handleFor(picture_.seenAt(*picture_.marks.cursor));
     Pointer pointer{at, view_.fromMm(at), Qt::LeftButton, event.modifiers(), true};
@@ -104,14 +115,17 @@ void BenchView::Body::wire() {
     const bool stands = part && part->kind->package->reach == Reach::Flying;
     if (!picture_.marks.cursor) restoreCursor();
     if (!picture_.marks.cursor) return;
-    if (picture_.table->turned) return flash("nothing goes in from below: key 5 turns the board back", picture_.seenAt(*picture_.marks.cursor));
+    if (picture_.table->turned)
+        return flash("nothing goes in from below: key 5 turns the board back", picture_.seenAt(*picture_.marks.cursor));
     Under under;
     std::unique_ptr<Gesture> gesture;
     if (stands && !part->kind->leads.front().socket) {
         gesture = std::make_unique<LeadGesture>(*this, End{part->id, leadToTake(*part), false});
     } else {
-        if (stands) under.socket = freeSocket(picture_.bench(), *part);
-        else under.hole = picture_.marks.cursor;
+        if (stands)
+            under.socket = freeSocket(picture_.bench(), *part);
+        else
+            under.hole = picture_.marks.cursor;
         gesture = std::make_unique<JumperGesture>(*this, under);
     }
     clearMarks();
@@ -158,8 +172,10 @@ void BenchView::Body::beginNote() {
     const auto& selected = picture_.marks.selected;
     if (selected.size() == 1 && picture_.bench().findNote(selected.front())) return editNote(selected.front());
     std::optional<Hole> hole = picture_.marks.cursor;
-    if (const Part* part = selected.size() == 1 ? picture_.bench().findPart(selected.front()) : nullptr; part && !hole) {
-        const auto lead = std::find_if(part->leads.begin(), part->leads.end(), [](const auto& l) { return l.has_value(); });
+    if (const Part* part = selected.size() == 1 ? picture_.bench().findPart(selected.front()) : nullptr;
+        part && !hole) {
+        const auto lead =
+            std::find_if(part->leads.begin(), part->leads.end(), [](const auto& l) { return l.has_value(); });
         if (lead != part->leads.end()) hole = *lead;
     }
     if (!hole) hole = nearestHole(picture_.bench(), picture_.table->seen(view_.toMm(lastAt_)), kAnywhereMm);

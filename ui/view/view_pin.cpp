@@ -63,16 +63,20 @@ void BenchView::Body::openMenu(const QContextMenuEvent& event) {
     menu->setAttribute(Qt::WA_DeleteOnClose);
     for (const Measurand& of : choices) {
         const auto& pinned = picture_.bench().pinned;
-        const bool there = std::any_of(pinned.begin(), pinned.end(), [&](const PinnedReading& reading) { return reading.of == of; });
-        const QString words = QString::fromStdString((there ? "Unpin " : "Pin ") + measurandInWords(picture_.bench(), of));
+        const bool there =
+            std::any_of(pinned.begin(), pinned.end(), [&](const PinnedReading& reading) { return reading.of == of; });
+        const QString words =
+            QString::fromStdString((there ? "Unpin " : "Pin ") + measurandInWords(picture_.bench(), of));
         QObject::connect(menu->addAction(words), &QAction::triggered, &view_, [this, of] { pin(of); });
     }
     if (hole && std::holds_alternative<VoltsAt>(choices.front())) {
-        QObject::connect(menu->addAction(QStringLiteral("Pin volts between this hole and another\u2026")), &QAction::triggered, &view_,
-                         [this, hole] { probeFrom(hole); });
+        QObject::connect(menu->addAction(QStringLiteral("Pin volts between this hole and another\u2026")),
+                         &QAction::triggered, &view_, [this, hole] { probeFrom(hole); });
     }
-    const QPoint keyboardAt = picture_.marks.cursor ? view_.viewport()->mapToGlobal(view_.fromMm(picture_.seenAt(*picture_.marks.cursor)).toPoint())
-                                                    : event.globalPos();
+    const QPoint keyboardAt =
+        picture_.marks.cursor
+            ? view_.viewport()->mapToGlobal(view_.fromMm(picture_.seenAt(*picture_.marks.cursor)).toPoint())
+            : event.globalPos();
     menu->popup(byMouse ? event.globalPos() : keyboardAt);
 }
 

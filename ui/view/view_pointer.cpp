@@ -17,9 +17,9 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kDragPixels = 4;
-constexpr double kWheelNotch = 120;       ///< Qt's eighths of a degree for one notch
+constexpr double kWheelNotch = 120;  ///< Qt's eighths of a degree for one notch
 constexpr double kZoomPerNotch = 1.25;
-constexpr double kTurnPerNotch = 0.02;    ///< of a knob's range
+constexpr double kTurnPerNotch = 0.02;  ///< of a knob's range
 
 }  // namespace
 
@@ -208,14 +208,18 @@ void BenchView::Body::hover(QPointF inView) {
         const int joint = layout.jumperJoints[static_cast<std::size_t>(picture_.bench().jumperIndex(under.wire))][0];
         net = layout.joints[static_cast<std::size_t>(joint)].net;
     } else if (under.socket) {
-        net = layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(picture_.bench().partIndex(under.socket->part), under.socket->lead))];
+        net = layout.netOfLead[static_cast<std::size_t>(
+            layout.leadIndex(picture_.bench().partIndex(under.socket->part), under.socket->lead))];
     } else if (under.hole && under.body.empty()) {
         net = layout.netOfHole(layout.holeIndex(*under.hole));
         tag = picture_.seenAt(*under.hole);
     }
     setHover(net, tag, under.thing());
     const bool hand = !under.control.empty();
-    view_.viewport()->setCursor(hand ? Qt::PointingHandCursor : under.grip ? Qt::SizeAllCursor : !under.body.empty() ? Qt::OpenHandCursor : Qt::ArrowCursor);
+    view_.viewport()->setCursor(hand                  ? Qt::PointingHandCursor
+                                : under.grip          ? Qt::SizeAllCursor
+                                : !under.body.empty() ? Qt::OpenHandCursor
+                                                      : Qt::ArrowCursor);
 }
 
 void BenchView::Body::clearHover() { setHover(-1, {}, {}); }
@@ -239,9 +243,11 @@ void BenchView::Body::setHover(int net, Point at, const std::string& part) {
 // --- wheel and focus ---
 
 void BenchView::Body::wheel(const QWheelEvent& event) {
-    const double notches = (event.angleDelta().y() != 0 ? event.angleDelta().y() : event.angleDelta().x()) / kWheelNotch;
+    const double notches =
+        (event.angleDelta().y() != 0 ? event.angleDelta().y() : event.angleDelta().x()) / kWheelNotch;
     const bool zooms = event.modifiers() & Qt::ControlModifier;
-    if (!zooms && !event.pixelDelta().isNull() && event.phase() != Qt::NoScrollPhase) return camera_.panBy(event.pixelDelta());
+    if (!zooms && !event.pixelDelta().isNull() && event.phase() != Qt::NoScrollPhase)
+        return camera_.panBy(event.pixelDelta());
     const Under under = whatLiesAt(picture_, view_.toMm(event.position()));
     if (!zooms && !under.control.empty()) {
         if (!sinceWheel_.isValid() || sinceWheel_.elapsed() > kWheelPauseMs) wheelGesture_ = document_.newGesture();

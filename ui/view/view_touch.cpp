@@ -33,7 +33,8 @@ void BenchView::Body::liftFinger(int finger) {
     const std::string part = std::exchange(found->second, {});
     fingers_.erase(found);
     // Two fingers on one cap hold it until both are lifted.
-    const bool stillHeld = std::any_of(fingers_.begin(), fingers_.end(), [&](const auto& other) { return other.second == part; });
+    const bool stillHeld =
+        std::any_of(fingers_.begin(), fingers_.end(), [&](const auto& other) { return other.second == part; });
     if (!stillHeld) PressGesture::releasePart(*this, part);
 }
 

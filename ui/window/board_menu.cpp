@@ -5,7 +5,9 @@
 
 namespace tiepoint::ui {
 
-BoardMenu::BoardMenu(BenchDocument& document, QWidget* parent) : QMenu(QStringLiteral("&Board"), parent), document_(document) {
+BoardMenu::BoardMenu(BenchDocument& document, QWidget* parent)
+    : QMenu(QStringLiteral("&Board"), parent),
+      document_(document) {
     connect(this, &QMenu::aboutToShow, this, &BoardMenu::fill);
     fill();
 }
@@ -19,7 +21,8 @@ void BoardMenu::fill() {
     for (const BoardKind& kind : boardKinds()) {
         Board sample;
         sample.kind = &kind;
-        QAction* add = addAction(QStringLiteral("Add: %1").arg(QString::fromStdString(describeBoard(sample)).toLower()));
+        QAction* add =
+            addAction(QStringLiteral("Add: %1").arg(QString::fromStdString(describeBoard(sample)).toLower()));
         connect(add, &QAction::triggered, this, [this, &kind] { push(dockBoardEdit(*document_.bench(), kind)); });
     }
     for (const Board& board : document_.bench()->boards) {
@@ -27,13 +30,16 @@ void BoardMenu::fill() {
         const std::string id = board.id;
         const QString name = QString::fromStdString(id);
         const bool fromTop = board.labels == Labels::ATop;
-        QAction* turn = addAction(fromTop ? QStringLiteral("Letter board %1 from the bottom").arg(name) : QStringLiteral("Letter board %1 from the top").arg(name));
+        QAction* turn = addAction(fromTop ? QStringLiteral("Letter board %1 from the bottom").arg(name)
+                                          : QStringLiteral("Letter board %1 from the top").arg(name));
         connect(turn, &QAction::triggered, this, [this, id] { push(turnLabelsEdit(*document_.bench(), id)); });
         QAction* remove = addAction(QStringLiteral("Remove board %1").arg(name));
         connect(remove, &QAction::triggered, this, [this, id] {
             const auto edit = removeBoardEdit(*document_.bench(), id);
-            if (edit.ok()) push(*edit);
-            else Q_EMIT refused(QString::fromStdString(edit.error().message));
+            if (edit.ok())
+                push(*edit);
+            else
+                Q_EMIT refused(QString::fromStdString(edit.error().message));
         });
     }
 }

@@ -48,7 +48,9 @@ QStringList toList(const std::vector<std::string>& ids) {
 }  // namespace
 
 EditActions::EditActions(BenchDocument& document, BenchView& view, QObject* parent)
-    : QObject(parent), document_(document), view_(view) {}
+    : QObject(parent),
+      document_(document),
+      view_(view) {}
 
 std::vector<std::string> EditActions::selection() const {
     std::vector<std::string> ids;
@@ -79,7 +81,9 @@ void EditActions::duplicate() {
 
 void EditActions::addCopies(const Bench& from, const std::vector<std::string>& ids) {
     const auto copies = copiesOnto(*document_.bench(), from, ids);
-    if (!copies) return void(Q_EMIT refused(QStringLiteral("Nothing is copied: %1.").arg(QString::fromStdString(copies.error().message))));
+    if (!copies)
+        return void(Q_EMIT refused(
+            QStringLiteral("Nothing is copied: %1.").arg(QString::fromStdString(copies.error().message))));
     if (const auto why = document_.push(copies->edit)) return void(Q_EMIT refused(*why));
     view_.setSelection(toList(copies->ids));
 }

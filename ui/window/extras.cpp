@@ -34,7 +34,8 @@ void Extras::joinFiles(QWidget* window) {
     connect(drop, &FileDrop::dropped, &parts_.files, &FileActions::openFile);
     const auto notice = [this](const QString& words) { parts_.bar.say(MessageBar::Tone::Notice, words); };
     connect(pictures_, &PictureActions::said, this, notice);
-    connect(pictures_, &PictureActions::failed, this, [this](const QString& why) { parts_.bar.say(MessageBar::Tone::Trouble, why); });
+    connect(pictures_, &PictureActions::failed, this,
+            [this](const QString& why) { parts_.bar.say(MessageBar::Tone::Trouble, why); });
     connect(boards_, &BoardMenu::refused, this, notice);
     connect(parts_.actions.copyPicture, &QAction::triggered, pictures_, &PictureActions::copy);
     connect(parts_.actions.savePicture, &QAction::triggered, pictures_, &PictureActions::save);
@@ -43,14 +44,20 @@ void Extras::joinFiles(QWidget* window) {
 void Extras::joinGuard() {
     connect(&parts_.guard, &FileGuard::openElsewhere, this, [this](const QString& path) {
         // A bench is just being opened, which clears the bar: this is said after it.
-        QMetaObject::invokeMethod(this, [this, path] {
-            parts_.bar.say(MessageBar::Tone::Trouble,
-                           QStringLiteral("%1 is open in another window too. Whoever saves last will be asked.").arg(QFileInfo(path).fileName()));
-        }, Qt::QueuedConnection);
+        QMetaObject::invokeMethod(
+            this,
+            [this, path] {
+                parts_.bar.say(MessageBar::Tone::Trouble,
+                               QStringLiteral("%1 is open in another window too. Whoever saves last will be asked.")
+                                   .arg(QFileInfo(path).fileName()));
+            },
+            Qt::QueuedConnection);
     });
     connect(&parts_.guard, &FileGuard::changedOnDisk, this, [this](const QString& path) {
-        parts_.bar.say(MessageBar::Tone::Trouble, QStringLiteral("%1 was changed on the disk.").arg(QFileInfo(path).fileName()),
-                       {{QStringLiteral("Take that one"), [this] { parts_.files.reload(); }}, {QStringLiteral("Keep this one"), [] {}}});
+        parts_.bar.say(MessageBar::Tone::Trouble,
+                       QStringLiteral("%1 was changed on the disk.").arg(QFileInfo(path).fileName()),
+                       {{QStringLiteral("Take that one"), [this] { parts_.files.reload(); }},
+                        {QStringLiteral("Keep this one"), [] {}}});
     });
 }
 
@@ -60,8 +67,10 @@ void Extras::joinEdits() {
         history_->setVisible(shown);
         history_->raise();
         placeIn(bench_, card_);
-        if (shown) history_->list().setFocus(Qt::OtherFocusReason);
-        else parts_.view.setFocus(Qt::OtherFocusReason);
+        if (shown)
+            history_->list().setFocus(Qt::OtherFocusReason);
+        else
+            parts_.view.setFocus(Qt::OtherFocusReason);
     });
     connect(history_, &HistoryCard::closed, this, [this] {
         parts_.actions.history->setChecked(false);

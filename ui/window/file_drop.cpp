@@ -24,7 +24,8 @@ FileDrop::FileDrop(std::initializer_list<QWidget*> targets, QObject* parent) : Q
 
 bool FileDrop::eventFilter(QObject* watched, QEvent* event) {
     const auto type = event->type();
-    if (type != QEvent::DragEnter && type != QEvent::DragMove && type != QEvent::Drop) return QObject::eventFilter(watched, event);
+    if (type != QEvent::DragEnter && type != QEvent::DragMove && type != QEvent::Drop)
+        return QObject::eventFilter(watched, event);
     auto* drop = static_cast<QDropEvent*>(event);  // entering and moving are drops that haven't come yet
     const QString path = fileIn(drop->mimeData());
     if (path.isEmpty()) {

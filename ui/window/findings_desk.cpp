@@ -140,7 +140,8 @@ void FindingsDesk::openCard(int finding) {
 void FindingsDesk::next() {
     if (!shown_) {
         const bool silent = revealOf(*parts_.document.bench()) == Reveal::Nothing;
-        return Q_EMIT said(silent ? QStringLiteral("This bench keeps what is found to itself.") : QStringLiteral("Nothing found."));
+        return Q_EMIT said(silent ? QStringLiteral("This bench keeps what is found to itself.")
+                                  : QStringLiteral("Nothing found."));
     }
     const int count = static_cast<int>(shown_->size());
     const bool wasOpen = open_ && card_->isVisible();
@@ -159,7 +160,8 @@ void FindingsDesk::preview(bool wanted) {
     const Finding* finding = card_->finding();
     std::shared_ptr<const Bench> mended;
     if (wanted && finding && finding->mend) {
-        if (auto applied = apply(*parts_.document.bench(), finding->mend->edit)) mended = std::make_shared<const Bench>(std::move(applied).value().bench);
+        if (auto applied = apply(*parts_.document.bench(), finding->mend->edit))
+            mended = std::make_shared<const Bench>(std::move(applied).value().bench);
     }
     parts_.view.setMended(std::move(mended));
 }

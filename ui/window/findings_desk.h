@@ -28,8 +28,9 @@ public:
         CardRow& cards;
         Questions& questions;
     };
-    static constexpr int kCalmMs = 1000;     ///< after the last edit
-    static constexpr int kPatienceMs = 150;  ///< how long a report may take before what was known of the last revision goes
+    static constexpr int kCalmMs = 1000;  ///< after the last edit
+    static constexpr int kPatienceMs =
+        150;  ///< how long a report may take before what was known of the last revision goes
 
     /// Adds its actions to the menu.
     FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window);
@@ -41,7 +42,7 @@ public:
     std::shared_ptr<const std::vector<Finding>> shown() const { return shown_; }
 
 Q_SIGNALS:
-    void cardWanted();               ///< the card is about to be shown on someone's wish: the row of cards has to be there
+    void cardWanted();  ///< the card is about to be shown on someone's wish: the row of cards has to be there
     void said(const QString& line);  ///< for the bar
 
 private:
@@ -69,12 +70,12 @@ private:
     FindingCard* card_;
     QAction* next_;
     QTimer afterPicture_, calm_, patience_;
-    quint64 asked_ = 0;                       ///< the revision that the last question was about
-    std::shared_ptr<const Report> report_;    ///< of the present revision, or null
+    quint64 asked_ = 0;                     ///< the revision that the last question was about
+    std::shared_ptr<const Report> report_;  ///< of the present revision, or null
     std::shared_ptr<const std::vector<Finding>> shown_;
-    std::set<Key> told_;                      ///< shown before this revision: these needn't wait
-    std::set<Key> putAway_;                   ///< told when the card was put away: these don't open it again
-    bool open_ = false;                       ///< the card is
+    std::set<Key> told_;     ///< shown before this revision: these needn't wait
+    std::set<Key> putAway_;  ///< told when the card was put away: these don't open it again
+    bool open_ = false;      ///< the card is
 };
 
 }  // namespace tiepoint::ui

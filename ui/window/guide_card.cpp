@@ -17,7 +17,11 @@ constexpr double kPad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 17
 }  // namespace
 
 GuideCard::GuideCard(BenchView& view, LiveBench& live, QWidget* parent)
-    : QWidget(parent), view_(view), look_{&theme(ThemeName::Day), 1}, pictureKey_(new QToolButton(this)), closeKey_(new QToolButton(this)) {
+    : QWidget(parent),
+      view_(view),
+      look_{&theme(ThemeName::Day), 1},
+      pictureKey_(new QToolButton(this)),
+      closeKey_(new QToolButton(this)) {
     pictureKey_->setText(QStringLiteral("The tap and the pipe"));
     pictureKey_->setCheckable(true);
     closeKey_->setText(QStringLiteral("\u00d7"));
@@ -66,10 +70,12 @@ void GuideCard::follow() {
 void GuideCard::setLook(const Look& look) {
     look_ = look;
     const Theme& theme = *look.theme;
-    setStyleSheet(QStringLiteral("QToolButton { color: %1; background: transparent; border: none; padding: 0 %3px; font-weight: 600; }"
-                                 "QToolButton:hover, QToolButton:focus, QToolButton:checked { color: %2; text-decoration: underline; }")
-                      .arg(theme.accent.name(), theme.text.name())
-                      .arg(look.ipx(8)));
+    setStyleSheet(
+        QStringLiteral(
+            "QToolButton { color: %1; background: transparent; border: none; padding: 0 %3px; font-weight: 600; }"
+            "QToolButton:hover, QToolButton:focus, QToolButton:checked { color: %2; text-decoration: underline; }")
+            .arg(theme.accent.name(), theme.text.name())
+            .arg(look.ipx(8)));
     for (QToolButton* key : {pictureKey_, closeKey_}) key->setFont(look.font(text::kSmall + 1));
     arrange();
     update();
@@ -79,7 +85,8 @@ void GuideCard::placeIn(const QRect& frame) {
     frame_ = frame;
     const double rise = pictureShown_ ? look_.px(kPictureHeight) : 0;
     const double width = pictureShown_ ? std::max<double>(look_.px(kPictureWidth), frame.width()) : frame.width();
-    const double left = std::clamp<double>(frame.center().x() - width / 2, 0, std::max(0.0, parentWidget()->width() - width));
+    const double left =
+        std::clamp<double>(frame.center().x() - width / 2, 0, std::max(0.0, parentWidget()->width() - width));
     setGeometry(QRectF(left, frame.top() - rise, width, frame.height() + rise).toRect());
     arrange();
 }
@@ -114,16 +121,18 @@ void GuideCard::paintEvent(QPaintEvent*) {
     painter.setFont(look_.font(text::kBody, QFont::DemiBold));
     painter.setPen(theme.text);
     const double wordsLeft = x + look_.px(10);
-    painter.drawText(QRectF(wordsLeft, look_.px(16), closeKey_->x() - wordsLeft, look_.px(40)), Qt::AlignLeft | Qt::AlignVCenter,
-                     QString::fromStdString(advice_.title));
+    painter.drawText(QRectF(wordsLeft, look_.px(16), closeKey_->x() - wordsLeft, look_.px(40)),
+                     Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(advice_.title));
     painter.setFont(look_.font(text::kSmall + 1));
     const QRectF text(look_.px(kPad), look_.px(62), width() - 2 * look_.px(kPad), look_.px(kKeysTop - 62));
     painter.drawText(text, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, QString::fromStdString(advice_.text));
 }
 
 void GuideCard::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape) end();
-    else QWidget::keyPressEvent(event);
+    if (event->key() == Qt::Key_Escape)
+        end();
+    else
+        QWidget::keyPressEvent(event);
 }
 
 }  // namespace tiepoint::ui

@@ -17,7 +17,9 @@ constexpr double kMostOfFrame = 0.92;
 }  // namespace
 
 HistoryCard::HistoryCard(QUndoStack& stack, QWidget* parent)
-    : QWidget(parent), look_{&theme(ThemeName::Day), 1}, list_(new QUndoView(&stack, this)) {
+    : QWidget(parent),
+      look_{&theme(ThemeName::Day), 1},
+      list_(new QUndoView(&stack, this)) {
     list_->setEmptyLabel(QStringLiteral("As it was opened"));
     list_->setFrameShape(QFrame::NoFrame);
     list_->setAccessibleName(QStringLiteral("History of edits"));
@@ -30,12 +32,13 @@ void HistoryCard::setLook(const Look& look) {
     look_ = look;
     const Theme& theme = *look.theme;
     list_->setFont(look.font(text::kSmall + 1));
-    list_->setStyleSheet(QStringLiteral("QListView { color: %1; background: %2; outline: none; }"
-                                        "QListView::item { padding: %5px %6px; border-radius: 4px; }"
-                                        "QListView::item:selected { color: %1; background: %3; border-left: %5px solid %4; }")
-                             .arg(theme.text.name(), theme.card.name(), mix(theme.card, theme.accent, 0.16).name(), theme.accent.name())
-                             .arg(look.ipx(5))
-                             .arg(look.ipx(10)));
+    list_->setStyleSheet(
+        QStringLiteral("QListView { color: %1; background: %2; outline: none; }"
+                       "QListView::item { padding: %5px %6px; border-radius: 4px; }"
+                       "QListView::item:selected { color: %1; background: %3; border-left: %5px solid %4; }")
+            .arg(theme.text.name(), theme.card.name(), mix(theme.card, theme.accent, 0.16).name(), theme.accent.name())
+            .arg(look.ipx(5))
+            .arg(look.ipx(10)));
     update();
 }
 
@@ -44,7 +47,9 @@ void HistoryCard::placeIn(const QRect& frame) {
     const double height = std::min(wanted, frame.height() * kMostOfFrame);
     const double width = look_.px(kWidth);
     setGeometry(QRectF(frame.right() - width - look_.px(kPad), frame.top() + look_.px(6), width, height).toRect());
-    list_->setGeometry(QRectF(look_.px(kPad), look_.px(kHeader), width - 2 * look_.px(kPad), height - look_.px(kHeader + kPad)).toRect());
+    list_->setGeometry(
+        QRectF(look_.px(kPad), look_.px(kHeader), width - 2 * look_.px(kPad), height - look_.px(kHeader + kPad))
+            .toRect());
 }
 
 void HistoryCard::paintEvent(QPaintEvent*) {
@@ -54,8 +59,8 @@ void HistoryCard::paintEvent(QPaintEvent*) {
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
     painter.setFont(look_.font(text::kBody));
     painter.setPen(look_.theme->dimText);
-    painter.drawText(QRectF(look_.px(kPad + 10), margin, width(), look_.px(kHeader) - margin), Qt::AlignLeft | Qt::AlignVCenter,
-                     QStringLiteral("History"));
+    painter.drawText(QRectF(look_.px(kPad + 10), margin, width(), look_.px(kHeader) - margin),
+                     Qt::AlignLeft | Qt::AlignVCenter, QStringLiteral("History"));
 }
 
 void HistoryCard::keyPressEvent(QKeyEvent* event) {

@@ -8,7 +8,8 @@
 
 namespace tiepoint::ui {
 
-Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus, QAction* nextInBar, QWidget* window)
+Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus,
+                 QAction* nextInBar, QWidget* window)
     : QObject(window),
       document_(document),
       live_(live),
@@ -46,7 +47,8 @@ void Inquiry::connectCards() {
         table_->showPresent(presentRow());
     });
     connect(questions_, &Questions::whyReady, this, [this](const std::shared_ptr<const WhyAnswer>& answer) {
-        const bool present = answer->revision == document_.revision() && answer->inputSequence == live_.inputs().sequence;
+        const bool present =
+            answer->revision == document_.revision() && answer->inputSequence == live_.inputs().sequence;
         if (!present || answer->answer.part != asked_) return;
         showAnswer(*answer);
         cards_.showAside(answer_);
@@ -124,8 +126,10 @@ void Inquiry::followInstant() {
     if (!snapshot || snapshot->revision != document_.revision()) return;
     if (!asked_.empty()) questions_->askWhy(snapshot, asked_);
     if (!table_->isVisibleTo(&cards_)) return;
-    if (table_->isStale()) questions_->askTable(snapshot);
-    else table_->showPresent(presentRow());
+    if (table_->isStale())
+        questions_->askTable(snapshot);
+    else
+        table_->showPresent(presentRow());
 }
 
 int Inquiry::presentRow() const {
@@ -149,7 +153,8 @@ void Inquiry::setPosition(int row) {
             if (digit != 0) held.insert(part.id);
         } else if (static_cast<int>(part.stateValue(each.state)) != digit) {
             part.state[each.state] = digit;
-            std::erase_if(edit.operations, [&](const Operation& done) { return std::get<ReplacePart>(done).part.id == part.id; });
+            std::erase_if(edit.operations,
+                          [&](const Operation& done) { return std::get<ReplacePart>(done).part.id == part.id; });
             edit.operations.push_back(ReplacePart{part});
         }
     }

@@ -21,7 +21,8 @@ class Inquiry : public QObject {
     Q_OBJECT
 public:
     /// Its menu stands before `nextInBar`.
-    Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus, QAction* nextInBar, QWidget* window);
+    Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenuBar& menus,
+            QAction* nextInBar, QWidget* window);
 
     QAction* tableAction() const { return tableAction_; }
     QAction* whyAction() const { return whyAction_; }
@@ -60,7 +61,7 @@ private:
     AnswerCard* answer_;
     QAction* tableAction_;
     QAction* whyAction_;
-    std::string asked_;  ///< the part of the answer card
+    std::string asked_;   ///< the part of the answer card
     bool holds_ = false;  ///< this object pressed something
 };
 

@@ -50,7 +50,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     setCentralWidget(stage_);
     setMinimumSize(kSmallestWindow);
     fillMenus(title_->menus(), actions_);
-    extras_ = new Extras({*document_, *view_, *live_, *files_, *guard_, *tray_, *bar_, actions_}, title_->menus(), stage_, this);
+    extras_ = new Extras({*document_, *view_, *live_, *files_, *guard_, *tray_, *bar_, actions_}, title_->menus(),
+                         stage_, this);
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), actions_.project, this);
     drawer_ = new MyDrawer(this);
     resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->menu(), this);
@@ -70,7 +71,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
-    connect(findings_, &FindingsDesk::said, this, [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
+    connect(findings_, &FindingsDesk::said, this,
+            [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
     view_->viewport()->installEventFilter(this);
     restorePlace(*this);
     document_->reset(makeNewBench(), {});
@@ -88,7 +90,8 @@ MainWindow::~MainWindow() {
 // --- joining ---
 
 void MainWindow::connectDocument() {
-    connect(document_, &BenchDocument::benchChanged, this, [this] { live_->setBench(document_->revision(), document_->bench()); });
+    connect(document_, &BenchDocument::benchChanged, this,
+            [this] { live_->setBench(document_->revision(), document_->bench()); });
     connect(document_, &BenchDocument::benchChanged, this, &MainWindow::followFile);
     connect(document_, &BenchDocument::fileChanged, this, &MainWindow::followFile);
     const auto trouble = [this](const QString& line) { bar_->say(MessageBar::Tone::Trouble, line); };
@@ -123,8 +126,10 @@ void MainWindow::connectActions() {
     on(actions_.redo, [&history] { history.redo(); });
     connect(&history, &QUndoStack::canUndoChanged, actions_.undo, &QAction::setEnabled);
     connect(&history, &QUndoStack::canRedoChanged, actions_.redo, &QAction::setEnabled);
-    connect(&history, &QUndoStack::undoTextChanged, this, [this](const QString& what) { actions_.undo->setText(QStringLiteral("&Undo ") + what); });
-    connect(&history, &QUndoStack::redoTextChanged, this, [this](const QString& what) { actions_.redo->setText(QStringLiteral("&Redo ") + what); });
+    connect(&history, &QUndoStack::undoTextChanged, this,
+            [this](const QString& what) { actions_.undo->setText(QStringLiteral("&Undo ") + what); });
+    connect(&history, &QUndoStack::redoTextChanged, this,
+            [this](const QString& what) { actions_.redo->setText(QStringLiteral("&Redo ") + what); });
     actions_.undo->setEnabled(false);
     actions_.redo->setEnabled(false);
     on(actions_.cut, [this] { edits_->cut(); });
@@ -148,8 +153,12 @@ void MainWindow::connectViews() {
     on(actions_.fullScreen, [this](bool full) { setWindowState(windowState().setFlag(Qt::WindowFullScreen, full)); });
     connect(actions_.project, &QAction::toggled, projection_, &Projection::setProjecting);
     connect(projection_, &Projection::changed, this, &MainWindow::arrangeStage);
-    on(actions_.arrows, [this](bool shown) { changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Conventional : Arrows::Off; }); });
-    on(actions_.electrons, [this](bool shown) { changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Electrons : Arrows::Conventional; }); });
+    on(actions_.arrows, [this](bool shown) {
+        changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Conventional : Arrows::Off; });
+    });
+    on(actions_.electrons, [this](bool shown) {
+        changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Electrons : Arrows::Conventional; });
+    });
     on(actions_.voltage, [this](bool shown) { changeViews([shown](Views& v) { v.voltage = shown; }); });
     on(actions_.strips, [this](bool shown) { changeViews([shown](Views& v) { v.strips = shown; }); });
     on(actions_.readings, [this](bool shown) { changeViews([shown](Views& v) { v.readings = shown; }); });
@@ -196,7 +205,8 @@ void MainWindow::changeViews(const std::function<void(Views&)>& change) {
 }
 
 void MainWindow::showHelpOfSelection() {
-    if (cards_->values().isEmpty()) return bar_->say(MessageBar::Tone::Notice, QStringLiteral("Select a part first: its help stands on its card."));
+    if (cards_->values().isEmpty())
+        return bar_->say(MessageBar::Tone::Notice, QStringLiteral("Select a part first: its help stands on its card."));
     cards_->values().showHelp(true);
 }
 
@@ -206,7 +216,8 @@ void MainWindow::openFile(const QString& path) { files_->openFile(path); }
 
 void MainWindow::followFile() {
     const QString path = document_->filePath();
-    const QString name = path.isEmpty() ? QString::fromStdString(document_->bench()->title) : QFileInfo(path).fileName();
+    const QString name =
+        path.isEmpty() ? QString::fromStdString(document_->bench()->title) : QFileInfo(path).fileName();
     setWindowTitle(name + QStringLiteral("[*] \u2013 Tiepoint"));
     setWindowFilePath(path);
     setWindowModified(document_->isModified());
@@ -220,9 +231,11 @@ void MainWindow::recover(const Recovery& recovery) {
 
 void MainWindow::offerRecovery() {
     const auto found = Autosave::findRecoveries(recoveryFolder_);
-    if (found.empty() || bar_->isVisible()) return;  // a failure to open is said first; the work waits for the next start
+    if (found.empty() || bar_->isVisible())
+        return;  // a failure to open is said first; the work waits for the next start
     const Recovery& newest = found.front();
-    const QString what = newest.sourcePath.isEmpty() ? QStringLiteral("a bench without a file") : QFileInfo(newest.sourcePath).fileName();
+    const QString what = newest.sourcePath.isEmpty() ? QStringLiteral("a bench without a file")
+                                                     : QFileInfo(newest.sourcePath).fileName();
     bar_->say(MessageBar::Tone::Notice, QStringLiteral("Unsaved work was left behind: %1.").arg(what),
               {{QStringLiteral("Recover"), [this, newest] { recover(newest); }},
                {QStringLiteral("Throw away"), [newest] { Autosave::forget(newest); }}});

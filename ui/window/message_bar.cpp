@@ -23,11 +23,13 @@ MessageBar::MessageBar(QWidget* parent) : QWidget(parent), look_{&theme(ThemeNam
 void MessageBar::setLook(const Look& look) {
     look_ = look;
     const Theme& theme = *look.theme;
-    setStyleSheet(QStringLiteral("QLabel { color: %1; background: transparent; }"
-                                 "QToolButton { color: %2; background: transparent; border: none; padding: 0 %3px; font-weight: 600; }"
-                                 "QToolButton:hover, QToolButton:focus { text-decoration: underline; }")
-                      .arg(theme.text.name(), theme.accent.name())
-                      .arg(look.ipx(10)));
+    setStyleSheet(
+        QStringLiteral(
+            "QLabel { color: %1; background: transparent; }"
+            "QToolButton { color: %2; background: transparent; border: none; padding: 0 %3px; font-weight: 600; }"
+            "QToolButton:hover, QToolButton:focus { text-decoration: underline; }")
+            .arg(theme.text.name(), theme.accent.name())
+            .arg(look.ipx(10)));
     arrange();
 }
 

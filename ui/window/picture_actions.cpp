@@ -31,7 +31,10 @@ PictureActions::AskPath fileDialog(QWidget* window) {
 
 }  // namespace
 
-PictureActions::PictureActions(BenchView& view, QWidget* window) : QObject(window), view_(view), ask_(fileDialog(window)) {}
+PictureActions::PictureActions(BenchView& view, QWidget* window)
+    : QObject(window),
+      view_(view),
+      ask_(fileDialog(window)) {}
 
 /// As the bench stands, without what the hand points at.
 Picture PictureActions::picture() const {
@@ -48,7 +51,8 @@ void PictureActions::copy() {
 void PictureActions::save() {
     const QString title = QString::fromStdString(view_.picture().bench().title);
     ask_(title + QStringLiteral(".svg"), [this](const QString& path) {
-        if (const auto why = savePicture(picture(), path, kWidthPixels)) return void(Q_EMIT failed(QStringLiteral("%1: %2").arg(path, *why)));
+        if (const auto why = savePicture(picture(), path, kWidthPixels))
+            return void(Q_EMIT failed(QStringLiteral("%1: %2").arg(path, *why)));
         Q_EMIT said(QStringLiteral("%1 is saved.").arg(QFileInfo(path).fileName()));
     });
 }

@@ -5,7 +5,12 @@
 namespace tiepoint::ui {
 
 Projection::Projection(BenchView& view, const Actions& actions, QWidget& window)
-    : QObject(&window), view_(view), actions_(actions), window_(window), blank_(new QWidget(view.parentWidget())), end_(new QToolButton(view.parentWidget())) {
+    : QObject(&window),
+      view_(view),
+      actions_(actions),
+      window_(window),
+      blank_(new QWidget(view.parentWidget())),
+      end_(new QToolButton(view.parentWidget())) {
     blank_->setAutoFillBackground(true);
     blank_->setStyleSheet(QStringLiteral("background: black;"));
     blank_->setAccessibleName(QStringLiteral("Blank screen"));
@@ -51,8 +56,10 @@ void Projection::placeIn(const QRect& frame, const Look& look) {
     const Theme& theme = *look.theme;
     blank_->setGeometry(frame);
     end_->setFont(look.font(text::kSmall));
-    end_->setStyleSheet(QStringLiteral("QToolButton { color: %1; background: %2; border: 1px solid %3; border-radius: 5px; padding: 4px 10px; }")
-                            .arg(theme.text.name(), theme.card.name(), theme.cardEdge.name()));
+    end_->setStyleSheet(
+        QStringLiteral(
+            "QToolButton { color: %1; background: %2; border: 1px solid %3; border-radius: 5px; padding: 4px 10px; }")
+            .arg(theme.text.name(), theme.card.name(), theme.cardEdge.name()));
     end_->adjustSize();
     const int margin = look.ipx(12);
     end_->move(frame.right() - end_->width() - margin, frame.top() + margin);

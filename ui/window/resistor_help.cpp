@@ -6,7 +6,8 @@
 
 namespace tiepoint::ui {
 
-ResistorHelp::ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer, QMenu& menu, QWidget* window)
+ResistorHelp::ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer,
+                           QMenu& menu, QWidget* window)
     : QObject(window),
       document_(document),
       live_(live),
@@ -71,7 +72,8 @@ int ResistorHelp::partInQuestion() const {
     if (const QStringList selected = view_.selection(); selected.size() == 1) {
         if (const int part = bench.partIndex(selected.front().toStdString()); part >= 0) return part;
     }
-    const auto light = std::find_if(bench.parts.begin(), bench.parts.end(), [](const Part& part) { return part.kind->emitsLight && part.kind->needsResistor; });
+    const auto light = std::find_if(bench.parts.begin(), bench.parts.end(),
+                                    [](const Part& part) { return part.kind->emitsLight && part.kind->needsResistor; });
     return light == bench.parts.end() ? -1 : static_cast<int>(light - bench.parts.begin());
 }
 
@@ -80,11 +82,17 @@ void ResistorHelp::followPlace() {
     place_.reset();
     const auto snapshot = live_.snapshot();
     const int part = partInQuestion();
-    if (!card_->choice() || part < 0 || !snapshot || snapshot->revision != document_.revision()) return card_->setPlace({}, false);
+    if (!card_->choice() || part < 0 || !snapshot || snapshot->revision != document_.revision())
+        return card_->setPlace({}, false);
     place_ = putResistor(*snapshot, part, card_->choice()->ohm);
     if (place_) return card_->setPlace(QString::fromStdString(place_->text), true);
     const int resistor = resistorOf(*snapshot->layout, part);
-    card_->setPlace(resistor < 0 ? QString() : tr("%1 has it").arg(QString::fromStdString(document_.bench()->parts[static_cast<std::size_t>(resistor)].id)), false);
+    card_->setPlace(
+        resistor < 0
+            ? QString()
+            : tr("%1 has it")
+                  .arg(QString::fromStdString(document_.bench()->parts[static_cast<std::size_t>(resistor)].id)),
+        false);
 }
 
 void ResistorHelp::putIn() {

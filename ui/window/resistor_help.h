@@ -1,6 +1,7 @@
 #pragma once
 // The resistor helper and the drawer in the window: their menu entries, their cards, and the edit that puts a resistor in.
 
+#include "core/findings/finding.h"
 #include "ui/cards/card_row.h"
 #include "ui/cards/drawer_card.h"
 #include "ui/cards/resistor_card.h"
@@ -8,8 +9,6 @@
 #include "ui/document/my_drawer.h"
 #include "ui/live/live_bench.h"
 #include "ui/view/bench_view.h"
-
-#include "core/findings/finding.h"
 
 #include <QAction>
 #include <QMenu>
@@ -21,7 +20,8 @@ namespace tiepoint::ui {
 class ResistorHelp : public QObject {
     Q_OBJECT
 public:
-    ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer, QMenu& menu, QWidget* window);
+    ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer,
+                 QMenu& menu, QWidget* window);
 
     QAction* helpAction() const { return helpAction_; }
     QAction* drawerAction() const { return drawerAction_; }

@@ -23,13 +23,18 @@ void askInWindow(QWidget* window, const QString& title, const QString& question,
 }  // namespace
 
 RevealMenu::RevealMenu(BenchDocument& document, QWidget* parent)
-    : QMenu(QStringLiteral("&How much is revealed"), parent), document_(document), group_(new QActionGroup(this)) {
-    asker_ = [this](const QString& title, const QString& question, const GivePhrase& give) { askInWindow(parentWidget(), title, question, give); };
+    : QMenu(QStringLiteral("&How much is revealed"), parent),
+      document_(document),
+      group_(new QActionGroup(this)) {
+    asker_ = [this](const QString& title, const QString& question, const GivePhrase& give) {
+        askInWindow(parentWidget(), title, question, give);
+    };
     setToolTipsVisible(true);
     for (const Reveal each : kLevels) {
         const auto index = static_cast<std::size_t>(each);
         const std::string_view words = revealWords(each);
-        auto* action = addAction(QStringLiteral("&%1  %2").arg(index).arg(QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()))));
+        auto* action = addAction(QStringLiteral("&%1  %2").arg(index).arg(
+            QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()))));
         action->setCheckable(true);
         group_->addAction(action);
         connect(action, &QAction::triggered, this, [this, each] { choose(each); });
@@ -37,7 +42,8 @@ RevealMenu::RevealMenu(BenchDocument& document, QWidget* parent)
     }
     addSeparator();
     lock_ = addAction(QString());
-    lock_->setToolTip(QStringLiteral("Keeps honest learners from peeking. It is no security: who edits the file by hand gets round it."));
+    lock_->setToolTip(QStringLiteral(
+        "Keeps honest learners from peeking. It is no security: who edits the file by hand gets round it."));
     connect(lock_, &QAction::triggered, this, &RevealMenu::toggleLock);
     connect(&document, &BenchDocument::benchChanged, this, &RevealMenu::follow);
     follow();
@@ -46,7 +52,8 @@ RevealMenu::RevealMenu(BenchDocument& document, QWidget* parent)
 void RevealMenu::follow() {
     const Bench& bench = *document_.bench();
     level(revealOf(bench))->setChecked(true);
-    lock_->setText(isLocked(bench) ? QStringLiteral("&Unlock\u2026") : QStringLiteral("&Lock with a pass phrase\u2026"));
+    lock_->setText(isLocked(bench) ? QStringLiteral("&Unlock\u2026")
+                                   : QStringLiteral("&Lock with a pass phrase\u2026"));
 }
 
 void RevealMenu::choose(Reveal wanted) {
@@ -70,9 +77,12 @@ void RevealMenu::toggleLock() {
             set(std::move(disclosure), "Unlock");
         });
     }
-    asker_(QStringLiteral("Lock"), QStringLiteral("A pass phrase, without which no more is revealed.\nIt keeps honest learners from peeking and is no security."),
+    asker_(QStringLiteral("Lock"),
+           QStringLiteral("A pass phrase, without which no more is revealed.\nIt keeps honest learners from peeking "
+                          "and is no security."),
            [this](const QString& phrase) {
-               if (phrase.trimmed().isEmpty()) return Q_EMIT said(QStringLiteral("Not locked: a pass phrase has at least one letter."));
+               if (phrase.trimmed().isEmpty())
+                   return Q_EMIT said(QStringLiteral("Not locked: a pass phrase has at least one letter."));
                Disclosure disclosure = document_.bench()->disclosure.value_or(Disclosure{});
                disclosure.lock = lockWith(phrase);
                set(std::move(disclosure), "Lock");

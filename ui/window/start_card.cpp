@@ -27,7 +27,9 @@ constexpr std::string_view kBenchFolder = "benches/";
 /// A plain key with a word.
 class PlainKey : public QAbstractButton {
 public:
-    PlainKey(const QString& word, QWidget* parent, bool inviting = false) : QAbstractButton(parent), inviting_(inviting) {
+    PlainKey(const QString& word, QWidget* parent, bool inviting = false)
+        : QAbstractButton(parent),
+          inviting_(inviting) {
         setText(word);
         setFocusPolicy(Qt::TabFocus);
         setAttribute(Qt::WA_Hover);
@@ -45,7 +47,8 @@ protected:
         QPainter painter(this);
         painter.setRenderHint(QPainter::Antialiasing);
         const double margin = look_.px(4);
-        paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin), {inviting_, underMouse(), isDown(), hasFocus()});
+        paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin),
+                 {inviting_, underMouse(), isDown(), hasFocus()});
         painter.setFont(look_.font(text::kBody - 2, QFont::Medium));
         painter.setPen(look_.theme->text);
         painter.drawText(rect(), Qt::AlignCenter, text());
@@ -61,7 +64,10 @@ PlainKey* plain(QAbstractButton* key) { return static_cast<PlainKey*>(key); }
 }  // namespace
 
 BenchKey::BenchKey(const QString& file, std::shared_ptr<const Bench> bench, QWidget* parent)
-    : QAbstractButton(parent), file_(file), bench_(std::move(bench)), look_{&theme(ThemeName::Day), 1} {
+    : QAbstractButton(parent),
+      file_(file),
+      bench_(std::move(bench)),
+      look_{&theme(ThemeName::Day), 1} {
     setText(QString::fromStdString(bench_->title));
     setAccessibleName(text());
     setFocusPolicy(Qt::TabFocus);
@@ -88,7 +94,8 @@ void BenchKey::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(4);
-    paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin), {false, underMouse(), isDown(), hasFocus()});
+    paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin),
+             {false, underMouse(), isDown(), hasFocus()});
     QPainterPath corner;
     corner.addRoundedRect(pictureBox(), look_.px(5), look_.px(5));
     painter.save();
@@ -201,8 +208,10 @@ void StartCard::arrange() {
 
 QString StartCard::recoveryWords() const {
     const Recovery& recovery = recoveries_.front();
-    const QString what = recovery.sourcePath.isEmpty() ? QStringLiteral("a bench that had no file yet") : recovery.sourcePath;
-    return QStringLiteral("Unsaved work was left behind: %1, %2.").arg(what, QLocale().toString(recovery.savedAt, QLocale::ShortFormat));
+    const QString what =
+        recovery.sourcePath.isEmpty() ? QStringLiteral("a bench that had no file yet") : recovery.sourcePath;
+    return QStringLiteral("Unsaved work was left behind: %1, %2.")
+        .arg(what, QLocale().toString(recovery.savedAt, QLocale::ShortFormat));
 }
 
 void StartCard::paintEvent(QPaintEvent*) {
@@ -218,12 +227,15 @@ void StartCard::paintEvent(QPaintEvent*) {
     if (recoveries_.empty()) return;
     painter.setFont(look_.font(text::kBody - 2));
     const QRectF row(pad, look_.px(kHeader + 8), recover_->x() - pad - look_.px(10), look_.px(52));
-    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter, QFontMetricsF(painter.font()).elidedText(recoveryWords(), Qt::ElideMiddle, row.width()));
+    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter,
+                     QFontMetricsF(painter.font()).elidedText(recoveryWords(), Qt::ElideMiddle, row.width()));
 }
 
 void StartCard::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape) hide();
-    else QWidget::keyPressEvent(event);
+    if (event->key() == Qt::Key_Escape)
+        hide();
+    else
+        QWidget::keyPressEvent(event);
 }
 
 }  // namespace tiepoint::ui

@@ -10,7 +10,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPipe = 26, kNarrow = 10;     ///< breadth of the pipe
+constexpr double kPipe = 26, kNarrow = 10;  ///< breadth of the pipe
 constexpr double kRingHeight = 160, kRingInset = 120;
 constexpr int kBlades = 6;
 constexpr double kRow = 2;  ///< of the words below: room for two lines
@@ -58,15 +58,18 @@ void paintArrowHead(QPainter& painter, const Look& look, QPointF at, double angl
     painter.restore();
 }
 
-void paintNamed(QPainter& painter, const Look& look, QPointF at, const char* what, const char* stands, Qt::Alignment side) {
+void paintNamed(QPainter& painter, const Look& look, QPointF at, const char* what, const char* stands,
+                Qt::Alignment side) {
     const double width = look.px(230), line = look.px(26);
     const double left = side & Qt::AlignRight ? at.x() - width : side & Qt::AlignHCenter ? at.x() - width / 2 : at.x();
     painter.setPen(look.theme->text);
     painter.setFont(look.font(text::kSmall + 1, QFont::DemiBold));
-    painter.drawText(QRectF(left, at.y(), width, line), static_cast<int>(side | Qt::AlignVCenter), QString::fromLatin1(what));
+    painter.drawText(QRectF(left, at.y(), width, line), static_cast<int>(side | Qt::AlignVCenter),
+                     QString::fromLatin1(what));
     painter.setPen(look.theme->dimText);
     painter.setFont(look.font(text::kSmall));
-    painter.drawText(QRectF(left, at.y() + line, width, line), static_cast<int>(side | Qt::AlignVCenter), QString::fromLatin1(stands));
+    painter.drawText(QRectF(left, at.y() + line, width, line), static_cast<int>(side | Qt::AlignVCenter),
+                     QString::fromLatin1(stands));
 }
 
 void paintRing(QPainter& painter, const Look& look, const QRectF& ring) {
@@ -75,7 +78,8 @@ void paintRing(QPainter& painter, const Look& look, const QRectF& ring) {
     QPainterPath whole;
     whole.addRoundedRect(ring, radius, radius);
     paintPipe(painter, look, whole, kPipe);
-    const QPointF top(ring.center().x(), ring.top()), right(ring.right(), ring.center().y()), bottom(ring.center().x(), ring.bottom()), left(ring.left(), ring.center().y());
+    const QPointF top(ring.center().x(), ring.top()), right(ring.right(), ring.center().y()),
+        bottom(ring.center().x(), ring.bottom()), left(ring.left(), ring.center().y());
 
     // The narrow place, in the upper run.
     const double half = look.px(70);
@@ -85,7 +89,8 @@ void paintRing(QPainter& painter, const Look& look, const QRectF& ring) {
     paintPipe(painter, look, gap, kNarrow);
     painter.setPen(QPen(theme.text, look.px(2)));
     for (const double side : {-1.0, 1.0})
-        painter.drawLine(top + QPointF(side * half, -look.px(kPipe / 2 + 4)), top + QPointF(side * half, look.px(kPipe / 2 + 4)));
+        painter.drawLine(top + QPointF(side * half, -look.px(kPipe / 2 + 4)),
+                         top + QPointF(side * half, look.px(kPipe / 2 + 4)));
 
     // The pump at the left, the wheel at the right.
     const double pump = look.px(38);
@@ -125,7 +130,8 @@ void paintRing(QPainter& painter, const Look& look, const QRectF& ring) {
 
 void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
     painter.save();
-    const QRectF ring(box.left() + look.px(kRingInset), box.top() + look.px(28), box.width() - 2 * look.px(kRingInset), look.px(kRingHeight));
+    const QRectF ring(box.left() + look.px(kRingInset), box.top() + look.px(28), box.width() - 2 * look.px(kRingInset),
+                      look.px(kRingHeight));
     paintRing(painter, look, ring);
     const double top = ring.bottom() + look.px(34), column = box.width() / 2, line = look.px(27);
     const auto heading = [&](double x, const char* words) {
@@ -136,10 +142,14 @@ void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
         painter.setPen(look.theme->dimText);
     };
     const auto words = [&](double x, int row, const QString& text) {
-        painter.drawText(QRectF(x, top + line * 1.3 + row * line * kRow, column - look.px(18), line * kRow), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
+        painter.drawText(QRectF(x, top + line * 1.3 + row * line * kRow, column - look.px(18), line * kRow),
+                         Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
     };
     heading(box.left(), "Where it helps");
-    for (int i = 0; i < 4; ++i) words(box.left(), i, QStringLiteral("%1 \u2013 %2").arg(QString::fromLatin1(kLike[i].bench), QString::fromLatin1(kLike[i].water)));
+    for (int i = 0; i < 4; ++i)
+        words(box.left(), i,
+              QStringLiteral("%1 \u2013 %2")
+                  .arg(QString::fromLatin1(kLike[i].bench), QString::fromLatin1(kLike[i].water)));
     heading(box.left() + column, "Where it fails");
     for (int i = 0; i < 4; ++i) words(box.left() + column, i, QString::fromLatin1(kFails[i]));
     painter.restore();

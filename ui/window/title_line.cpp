@@ -25,7 +25,11 @@ QString boardWords(const Bench& bench) {
 }  // namespace
 
 TitleLine::TitleLine(BenchDocument& document, QWidget* parent)
-    : QWidget(parent), document_(document), look_{&theme(ThemeName::Day), 1}, menus_(new QMenuBar(this)), edit_(new QLineEdit(this)) {
+    : QWidget(parent),
+      document_(document),
+      look_{&theme(ThemeName::Day), 1},
+      menus_(new QMenuBar(this)),
+      edit_(new QLineEdit(this)) {
     menus_->setNativeMenuBar(false);
     edit_->hide();
     edit_->setAccessibleName(QStringLiteral("Title of the bench"));
@@ -77,8 +81,10 @@ double TitleLine::titleWidth() const {
 void TitleLine::arrange() {
     const double left = look_.px(kSide) + titleWidth() + look_.px(kMenuGap);
     const QSize wanted = menus_->sizeHint();
-    menus_->setGeometry(static_cast<int>(left), (height() - wanted.height()) / 2 + look_.ipx(2), wanted.width() + look_.ipx(30), wanted.height());
-    edit_->setGeometry(look_.ipx(kSide - 6), look_.ipx(8), static_cast<int>(std::max(titleWidth(), look_.px(420))), height() - look_.ipx(16));
+    menus_->setGeometry(static_cast<int>(left), (height() - wanted.height()) / 2 + look_.ipx(2),
+                        wanted.width() + look_.ipx(30), wanted.height());
+    edit_->setGeometry(look_.ipx(kSide - 6), look_.ipx(8), static_cast<int>(std::max(titleWidth(), look_.px(420))),
+                       height() - look_.ipx(16));
 }
 
 void TitleLine::paintEvent(QPaintEvent*) {
@@ -92,8 +98,9 @@ void TitleLine::paintEvent(QPaintEvent*) {
     painter.setPen(look_.theme->dimTextOnBench);
     const double menusEnd = menus_->geometry().right() + look_.px(20);
     const QRectF right(menusEnd, 0, width() - look_.px(kSide) - menusEnd, height());
-    painter.drawText(right, Qt::AlignRight | Qt::AlignVCenter,
-                     QFontMetricsF(painter.font()).elidedText(boardWords(*document_.bench()), Qt::ElideRight, right.width()));
+    painter.drawText(
+        right, Qt::AlignRight | Qt::AlignVCenter,
+        QFontMetricsF(painter.font()).elidedText(boardWords(*document_.bench()), Qt::ElideRight, right.width()));
 }
 
 void TitleLine::resizeEvent(QResizeEvent* event) {
@@ -102,8 +109,10 @@ void TitleLine::resizeEvent(QResizeEvent* event) {
 }
 
 void TitleLine::mouseDoubleClickEvent(QMouseEvent* event) {
-    if (event->position().x() < look_.px(kSide) + titleWidth()) beginRename();
-    else QWidget::mouseDoubleClickEvent(event);
+    if (event->position().x() < look_.px(kSide) + titleWidth())
+        beginRename();
+    else
+        QWidget::mouseDoubleClickEvent(event);
 }
 
 void TitleLine::beginRename() {

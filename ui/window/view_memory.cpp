@@ -7,8 +7,8 @@
 namespace tiepoint::ui {
 namespace {
 
-const QString kArrows = QStringLiteral("views/arrows"), kVoltage = QStringLiteral("views/voltage"), kStrips = QStringLiteral("views/strips"),
-              kReadings = QStringLiteral("views/readings");
+const QString kArrows = QStringLiteral("views/arrows"), kVoltage = QStringLiteral("views/voltage"),
+              kStrips = QStringLiteral("views/strips"), kReadings = QStringLiteral("views/readings");
 constexpr int kMostArrows = static_cast<int>(Arrows::Electrons);
 
 void keepUsual(const Views& views) {
@@ -24,14 +24,18 @@ void keepUsual(const Views& views) {
 Views usualViews() {
     const QSettings settings;
     Views views;
-    views.arrows = static_cast<Arrows>(std::clamp(settings.value(kArrows, static_cast<int>(views.arrows)).toInt(), 0, kMostArrows));
+    views.arrows = static_cast<Arrows>(
+        std::clamp(settings.value(kArrows, static_cast<int>(views.arrows)).toInt(), 0, kMostArrows));
     views.voltage = settings.value(kVoltage, views.voltage).toBool();
     views.strips = settings.value(kStrips, views.strips).toBool();
     views.readings = settings.value(kReadings, views.readings).toBool();
     return views;
 }
 
-ViewMemory::ViewMemory(BenchDocument& document, BenchView& view, QObject* parent) : QObject(parent), document_(document), view_(view) {
+ViewMemory::ViewMemory(BenchDocument& document, BenchView& view, QObject* parent)
+    : QObject(parent),
+      document_(document),
+      view_(view) {
     connect(&view_, &BenchView::viewsChanged, this, &ViewMemory::remember);
 }
 

@@ -7,8 +7,13 @@ constexpr int kPatienceMs = 17;  // one frame
 
 }  // namespace
 
-WalkGuide::WalkGuide(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenu& menu, QWidget* window)
-    : QObject(window), view_(view), cards_(cards), card_(new WalkCard(&cards)), action_(new QAction(QStringLiteral("&Potential walk"), this)) {
+WalkGuide::WalkGuide(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenu& menu,
+                     QWidget* window)
+    : QObject(window),
+      view_(view),
+      cards_(cards),
+      card_(new WalkCard(&cards)),
+      action_(new QAction(QStringLiteral("&Potential walk"), this)) {
     card_->hide();
     action_->setCheckable(true);
     action_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_L));

@@ -212,7 +212,8 @@ TEST(BenchFile, RefusesViewsAndPinnedReadingsThatCannotBe) {
         {R"("views": {"fullScale": "20 mA"})", "/views/fullScale"},
     };
     for (const auto& c : cases) {
-        std::string members = R"("boards": [{"id": "A", "kind": "half"}], "parts": [{"id": "R1", "kind": "resistor"}], )";
+        std::string members =
+            R"("boards": [{"id": "A", "kind": "half"}], "parts": [{"id": "R1", "kind": "resistor"}], )";
         members.append(R"("jumpers": [{"id": "W1", "ends": ["A.a1", "A.a5"]}], )").append(c.member);
         const auto read = readBench(minimal(members));
         ASSERT_FALSE(read.ok()) << c.member;
@@ -245,8 +246,7 @@ TEST(BenchFile, RoundTripsEveryKindWithEveryValue) {
         Part full = makePart(kind, freeId(bench, kind.prefix));
         for (std::size_t i = 0; i < kind.values.size(); ++i) {
             const bool named = kind.values[i].type == ValueType::Choice;
-            full.values[i] =
-                named ? static_cast<double>(kind.values[i].choices.size() - 1) : kind.values[i].maximum;
+            full.values[i] = named ? static_cast<double>(kind.values[i].choices.size() - 1) : kind.values[i].maximum;
             if (kind.values[i].type == ValueType::Switch) full.values[i] = 1;
         }
         for (std::size_t i = 0; i < kind.state.size(); ++i) full.state[i] = kind.state[i].fallback;
@@ -285,8 +285,7 @@ TEST(BenchFile, ReadsTenThousandPartsQuickly) {
         const std::string board = "B" + std::to_string(i / 50);
         const int column = 1 + i % 25;
         const bool lower = i % 50 >= 25;
-        part.leads = {Hole{board, lower ? Line::F : Line::A, column},
-                      Hole{board, lower ? Line::I : Line::D, column}};
+        part.leads = {Hole{board, lower ? Line::F : Line::A, column}, Hole{board, lower ? Line::I : Line::D, column}};
         part.values[0] = 100 + i;
         bench.parts.push_back(std::move(part));
     }

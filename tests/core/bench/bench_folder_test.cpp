@@ -19,9 +19,8 @@ using namespace test;
 class BenchFolder : public ::testing::Test {
 protected:
     void SetUp() override {
-        folder_ =
-            fs::temp_directory_path() /
-            ("tiepoint-" + std::string(::testing::UnitTest::GetInstance()->current_test_info()->name()));
+        folder_ = fs::temp_directory_path() /
+                  ("tiepoint-" + std::string(::testing::UnitTest::GetInstance()->current_test_info()->name()));
         fs::remove_all(folder_);
         fs::create_directories(folder_);
     }
@@ -44,8 +43,7 @@ TEST_F(BenchFolder, WritesAndReadsBack) {
     const auto read = readBenchFile(path);
     ASSERT_TRUE(read.ok());
     EXPECT_EQ(read->bench, bench);
-    EXPECT_EQ(std::distance(fs::directory_iterator(folder_), fs::directory_iterator()), 1)
-        << "no temporary file stays";
+    EXPECT_EQ(std::distance(fs::directory_iterator(folder_), fs::directory_iterator()), 1) << "no temporary file stays";
 }
 
 TEST_F(BenchFolder, ReplacesAFileButKeepsItsPermissionsAndLinks) {
@@ -68,8 +66,7 @@ TEST_F(BenchFolder, LeavesTheOldThingWhenItCannotWrite) {
     std::ofstream(inTheWay / "keep") << "kept";
     EXPECT_FALSE(writeBenchFile(Bench{}, inTheWay).ok());
     EXPECT_EQ(contentOf(inTheWay / "keep"), "kept");
-    EXPECT_EQ(std::distance(fs::directory_iterator(folder_), fs::directory_iterator()), 1)
-        << "no temporary file stays";
+    EXPECT_EQ(std::distance(fs::directory_iterator(folder_), fs::directory_iterator()), 1) << "no temporary file stays";
 }
 
 TEST_F(BenchFolder, SaysWhyAFileCannotBeRead) {

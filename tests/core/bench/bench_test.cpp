@@ -72,8 +72,7 @@ TEST(Bench, GivesTheSmallestFreeIdOfTheOneNamespace) {
 TEST(Bench, JudgesIds) {
     for (const char* id : {"A", "z", "R1", "gate_left", "A234567890123456789012345678901_"})
         EXPECT_TRUE(isId(id)) << id;
-    for (const char* id :
-         {"", "1R", "_a", "R-1", "R 1", "R.1", "Ä", "A234567890123456789012345678901_x", "R1\n"}) {
+    for (const char* id : {"", "1R", "_a", "R-1", "R 1", "R.1", "Ä", "A234567890123456789012345678901_x", "R1\n"}) {
         EXPECT_FALSE(isId(id)) << id;
     }
 }

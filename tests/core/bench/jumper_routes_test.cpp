@@ -19,9 +19,11 @@ Point endOf(const Bench& bench, std::string_view hole) { return *holeMm(bench, t
 /// Least distance between an arc's inner stretch and a point.
 double clearance(const Bench& bench, int jumper, Point from) {
     const Table table = arrange(bench);
-    const Point a = endMm(bench, table, bench.jumpers[jumper].ends[0]), b = endMm(bench, table, bench.jumpers[jumper].ends[1]);
+    const Point a = endMm(bench, table, bench.jumpers[jumper].ends[0]),
+                b = endMm(bench, table, bench.jumpers[jumper].ends[1]);
     double least = 1e9;
-    for (int i = 10; i <= 90; ++i) least = std::min(least, distance(arcPoint(a, b, table.jumperBows[jumper], i / 100.0), from));
+    for (int i = 10; i <= 90; ++i)
+        least = std::min(least, distance(arcPoint(a, b, table.jumperBows[jumper], i / 100.0), from));
     return least;
 }
 
@@ -50,7 +52,10 @@ TEST(JumperRoutes, AnArcGoesRoundABody) {
     const Table table = arrange(empty);
     const Point top = arcPoint(endOf(empty, "A.c4"), endOf(empty, "A.c12"), table.jumperBows[0], 0.5);
     const auto row = top.y < endOf(empty, "A.c4").y ? "a" : "e";
-    const Bench bench = BenchBuilder(empty).part("D1", "led", {{"anode", std::string("A.") + row + "8"}, {"cathode", std::string("A.") + row + "9"}}).build();
+    const Bench bench =
+        BenchBuilder(empty)
+            .part("D1", "led", {{"anode", std::string("A.") + row + "8"}, {"cathode", std::string("A.") + row + "9"}})
+            .build();
     const Outline body = arrange(bench).parts[0].pose.body;
     EXPECT_GE(clearance(bench, 0, body.centre), body.halfLength + 0.5);
     EXPECT_NE(arrange(bench).jumperBows[0], table.jumperBows[0]);
@@ -60,8 +65,8 @@ TEST(JumperRoutes, TwoOverTheSameGroundTakeDifferentArcs) {
     const Bench bench = BenchBuilder().board("A", "half").jumper("A.b4", "A.b16").jumper("A.b5", "A.b15").build();
     const Table table = arrange(bench);
     const auto middle = [&](int jumper) {
-        return arcPoint(endMm(bench, table, bench.jumpers[jumper].ends[0]), endMm(bench, table, bench.jumpers[jumper].ends[1]),
-                        table.jumperBows[jumper], 0.5);
+        return arcPoint(endMm(bench, table, bench.jumpers[jumper].ends[0]),
+                        endMm(bench, table, bench.jumpers[jumper].ends[1]), table.jumperBows[jumper], 0.5);
     };
     EXPECT_GE(distance(middle(0), middle(1)), 1.9);
 }

@@ -32,7 +32,8 @@ TEST(TurnedTable, MirrorsWhatStandsInHolesAboutTheMiddleOfTheBoards) {
         EXPECT_NEAR(turned.parts[part].pose.centre.x, twiceMiddle - upright.parts[part].pose.centre.x, kToleranceMm);
         EXPECT_NEAR(turned.parts[part].pose.centre.y, upright.parts[part].pose.centre.y, kToleranceMm);
         for (std::size_t lead = 0; lead < upright.parts[part].leadsMm.size(); ++lead) {
-            EXPECT_NEAR(turned.parts[part].leadsMm[lead].x, twiceMiddle - upright.parts[part].leadsMm[lead].x, kToleranceMm);
+            EXPECT_NEAR(turned.parts[part].leadsMm[lead].x, twiceMiddle - upright.parts[part].leadsMm[lead].x,
+                        kToleranceMm);
             EXPECT_NEAR(turned.parts[part].leadsMm[lead].y, upright.parts[part].leadsMm[lead].y, kToleranceMm);
         }
     }
@@ -49,7 +50,8 @@ TEST(TurnedTable, LeavesSuppliesAndLoosePartsWhereTheyAre) {
         EXPECT_EQ(turned.parts[part].exitsMm, upright.parts[part].exitsMm) << id;
     }
     const auto supply = static_cast<std::size_t>(bench.partIndex("PS1"));
-    EXPECT_EQ(turned.parts[supply].leadsMm[0], turned.seen(*holeMm(bench, *parseHole("A.top+3")))) << "its lead follows the hole";
+    EXPECT_EQ(turned.parts[supply].leadsMm[0], turned.seen(*holeMm(bench, *parseHole("A.top+3"))))
+        << "its lead follows the hole";
 }
 
 TEST(TurnedTable, SeeingTwiceIsLookingFromAbove) {

@@ -62,37 +62,33 @@ TEST(Validate, RefusesEveryOffenceAtItsPlace) {
     const double nan = std::numeric_limits<double>::quiet_NaN();
     const Spoiled table[] = {
         {"bad title", [](Bench& b) { b.title = "\xFF"; }, ErrorKind::Format, "/title", "UTF-8"},
-        {"NUL in title", [](Bench& b) { b.title = std::string(1, '\0'); }, ErrorKind::Format, "/title",
-         "NUL"},
+        {"NUL in title", [](Bench& b) { b.title = std::string(1, '\0'); }, ErrorKind::Format, "/title", "NUL"},
         {"id with a dash", [](Bench& b) { b.parts[2].id = "R-1"; }, ErrorKind::Format, "/parts/2/id", "R-1"},
-        {"id twice", [](Bench& b) { b.parts[2].id = "PS1"; }, ErrorKind::Reference, "/parts/2/id",
-         "PS1 is used twice"},
-        {"board and jumper share an id", [](Bench& b) { b.jumpers[1].id = "B"; }, ErrorKind::Reference,
-         "/jumpers/1/id", "boards"},
+        {"id twice", [](Bench& b) { b.parts[2].id = "PS1"; }, ErrorKind::Reference, "/parts/2/id", "PS1 is used twice"},
+        {"board and jumper share an id", [](Bench& b) { b.jumpers[1].id = "B"; }, ErrorKind::Reference, "/jumpers/1/id",
+         "boards"},
         {"boards overlap", [](Bench& b) { b.boards[1].atX = 60; }, ErrorKind::Placement, "/boards/1/at",
          "board B overlaps board A"},
-        {"board at NaN", [=](Bench& b) { b.boards[0].atY = nan; }, ErrorKind::Range, "/boards/0/at",
-         "off the table"},
-        {"board far off", [](Bench& b) { b.boards[0].atY = 1e300; }, ErrorKind::Range, "/boards/0/at",
-         "off the table"},
-        {"no such board", [](Bench& b) { plug(b, "R1", "1", "C.c10"); }, ErrorKind::Reference,
-         "/parts/2/leads/1", "no board has the id C"},
-        {"no such column", [](Bench& b) { plug(b, "R1", "2", "A.c64"); }, ErrorKind::Placement,
-         "/parts/2/leads/2", "1 to 63"},
+        {"board at NaN", [=](Bench& b) { b.boards[0].atY = nan; }, ErrorKind::Range, "/boards/0/at", "off the table"},
+        {"board far off", [](Bench& b) { b.boards[0].atY = 1e300; }, ErrorKind::Range, "/boards/0/at", "off the table"},
+        {"no such board", [](Bench& b) { plug(b, "R1", "1", "C.c10"); }, ErrorKind::Reference, "/parts/2/leads/1",
+         "no board has the id C"},
+        {"no such column", [](Bench& b) { plug(b, "R1", "2", "A.c64"); }, ErrorKind::Placement, "/parts/2/leads/2",
+         "1 to 63"},
         {"no such rail hole", [](Bench& b) { plug(b, "PS1", "+", "A.top+51"); }, ErrorKind::Placement,
          "/parts/0/leads/+", "1 to 50"},
         {"mini has no rails", [](Bench& b) { plug(b, "BAT1", "-", "B.top-1"); }, ErrorKind::Placement,
          "/parts/5/leads/-", "no rails"},
         {"two leads in a hole", [](Bench& b) { plug(b, "D1", "anode", "A.f16"); }, ErrorKind::Placement,
          "/parts/4/leads/anode", "A.f16 is taken by S1"},
-        {"jumper in a taken hole", [](Bench& b) { b.jumpers[0].ends[1] = holeAt("A.c10"); },
-         ErrorKind::Placement, "/jumpers/0/ends/1", "taken by R1"},
-        {"jumper twice in a hole", [](Bench& b) { b.jumpers[0].ends[1] = b.jumpers[0].ends[0]; },
-         ErrorKind::Placement, "/jumpers/0/ends/1", "taken by W1"},
-        {"socket in a hole", [](Bench& b) { plug(b, "PS2", "5V", "A.a1"); }, ErrorKind::Placement,
-         "/parts/1/leads/5V", "socket"},
-        {"span too long", [](Bench& b) { plug(b, "R1", "2", "A.c28"); }, ErrorKind::Placement,
-         "/parts/2/leads", "R1 doesn't fit"},
+        {"jumper in a taken hole", [](Bench& b) { b.jumpers[0].ends[1] = holeAt("A.c10"); }, ErrorKind::Placement,
+         "/jumpers/0/ends/1", "taken by R1"},
+        {"jumper twice in a hole", [](Bench& b) { b.jumpers[0].ends[1] = b.jumpers[0].ends[0]; }, ErrorKind::Placement,
+         "/jumpers/0/ends/1", "taken by W1"},
+        {"socket in a hole", [](Bench& b) { plug(b, "PS2", "5V", "A.a1"); }, ErrorKind::Placement, "/parts/1/leads/5V",
+         "socket"},
+        {"span too long", [](Bench& b) { plug(b, "R1", "2", "A.c28"); }, ErrorKind::Placement, "/parts/2/leads",
+         "R1 doesn't fit"},
         {"button across the gap, turned",
          [](Bench& b) {
              plug(b, "S1", "1a", "A.e14"), plug(b, "S1", "1b", "A.e16"), plug(b, "S1", "2a", "A.f14"),
@@ -101,22 +97,21 @@ TEST(Validate, RefusesEveryOffenceAtItsPlace) {
          ErrorKind::Placement, "/parts/3/leads", "S1 doesn't fit"},
         {"number below", [](Bench& b) { set(b, "R1", "resistance", 0); }, ErrorKind::Range,
          "/parts/2/values/resistance", "resistance is 0"},
-        {"number above", [](Bench& b) { set(b, "PS1", "voltage", 31); }, ErrorKind::Range,
-         "/parts/0/values/voltage", "0 to 30"},
+        {"number above", [](Bench& b) { set(b, "PS1", "voltage", 31); }, ErrorKind::Range, "/parts/0/values/voltage",
+         "0 to 30"},
         {"number NaN", [=](Bench& b) { set(b, "R1", "resistance", nan); }, ErrorKind::Range,
          "/parts/2/values/resistance", "resistance is no number"},
-        {"cells in halves", [](Bench& b) { set(b, "BAT1", "count", 2.5); }, ErrorKind::Range,
-         "/parts/5/values/count", "whole"},
-        {"no such choice", [](Bench& b) { set(b, "D1", "colour", 99); }, ErrorKind::Range,
-         "/parts/4/values/colour", "colour"},
+        {"cells in halves", [](Bench& b) { set(b, "BAT1", "count", 2.5); }, ErrorKind::Range, "/parts/5/values/count",
+         "whole"},
+        {"no such choice", [](Bench& b) { set(b, "D1", "colour", 99); }, ErrorKind::Range, "/parts/4/values/colour",
+         "colour"},
         {"half on", [](Bench& b) { b.parts[0].state[0] = 0.5; }, ErrorKind::Range, "/parts/0/state/on",
          "true or false"},
         {"two letters on a cap", [](Bench& b) { b.parts[3].cap = "AB"; }, ErrorKind::Format, "/parts/3/cap",
          "one letter or digit"},
         {"sign on a cap", [](Bench& b) { b.parts[3].cap = "."; }, ErrorKind::Format, "/parts/3/cap",
          "one letter or digit"},
-        {"cap without a button", [](Bench& b) { b.parts[2].cap = "A"; }, ErrorKind::Format, "/parts/2/cap",
-         "no cap"},
+        {"cap without a button", [](Bench& b) { b.parts[2].cap = "A"; }, ErrorKind::Format, "/parts/2/cap", "no cap"},
         {"jumper to nowhere",
          [](Bench& b) {
              b.jumpers[1].ends[0] = Socket{"PS9", 0};
@@ -132,12 +127,10 @@ TEST(Validate, RefusesEveryOffenceAtItsPlace) {
              b.jumpers[1].ends[0] = Socket{"PS2", 7};
          },
          ErrorKind::Reference, "/jumpers/1/ends/0", "no socket"},
-        {"two in a socket", [](Bench& b) { b.jumpers[0].ends[0] = b.jumpers[1].ends[0]; },
-         ErrorKind::Placement, "/jumpers/1/ends/0", "PS2.GND2 is taken by W1"},
-        {"no such colour", [](Bench& b) { b.jumpers[0].colour = 8; }, ErrorKind::Range, "/jumpers/0/colour",
-         "colour"},
-        {"leads missing", [](Bench& b) { b.parts[2].leads.pop_back(); }, ErrorKind::Format, "/parts/2",
-         "leads"},
+        {"two in a socket", [](Bench& b) { b.jumpers[0].ends[0] = b.jumpers[1].ends[0]; }, ErrorKind::Placement,
+         "/jumpers/1/ends/0", "PS2.GND2 is taken by W1"},
+        {"no such colour", [](Bench& b) { b.jumpers[0].colour = 8; }, ErrorKind::Range, "/jumpers/0/colour", "colour"},
+        {"leads missing", [](Bench& b) { b.parts[2].leads.pop_back(); }, ErrorKind::Format, "/parts/2", "leads"},
     };
     for (const Spoiled& row : table) {
         SCOPED_TRACE(row.name);
@@ -167,8 +160,7 @@ TEST(Validate, LetsBoardsDock) {
 
 TEST(Validate, FindsOverlapsAcrossTheWholeTable) {
     BenchBuilder builder;
-    for (int i = 0; i < 300; ++i)
-        builder.board("N" + std::to_string(i), "mini", (i % 20 - 10) * 19, (i / 20 - 7) * 14);
+    for (int i = 0; i < 300; ++i) builder.board("N" + std::to_string(i), "mini", (i % 20 - 10) * 19, (i / 20 - 7) * 14);
     Bench bench = builder.build();
     ASSERT_TRUE(validate(bench).ok());
     for (const int moved : {1, 57, 299}) {

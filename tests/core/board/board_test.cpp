@@ -146,8 +146,7 @@ TEST(BoardKind, KeepsHolesOnTheBoardAndApart) {
         std::set<std::pair<long, long>> places;
         for (const auto& [line, number] : holesOf(kind)) {
             const Point at = kind.holeMm(line, number);
-            EXPECT_TRUE((Rect{1, 1, kind.widthMm - 2, kind.heightMm - 2}.contains(at)))
-                << lineName(line) << number;
+            EXPECT_TRUE((Rect{1, 1, kind.widthMm - 2, kind.heightMm - 2}.contains(at))) << lineName(line) << number;
             places.insert({std::lround(at.x * 100), std::lround(at.y * 100)});
         }
         EXPECT_EQ(places.size(), static_cast<std::size_t>(kind.holeCount()));
@@ -167,8 +166,7 @@ TEST(BoardKind, JoinsFiveHolesOfAColumnAndNothingElse) {
                 const Place& first = strip.front();
                 for (const Place& hole : strip) {
                     EXPECT_EQ(isRail(hole.line), isRail(first.line));
-                    EXPECT_EQ(isRail(first.line) ? hole.line == first.line : hole.number == first.number,
-                              true);
+                    EXPECT_EQ(isRail(first.line) ? hole.line == first.line : hole.number == first.number, true);
                 }
                 if (!isRail(first.line)) {
                     EXPECT_EQ(strip.size(), 5u);
@@ -210,10 +208,9 @@ TEST(Hole, NamesEveryHoleAndReadsItBack) {
 }
 
 TEST(Hole, RefusesWhatIsNoAddress) {
-    for (const char* text :
-         {"",         "A",      "A.",    "A.e",    ".e12",    "A.e0",   "A.e012",  "A.e-1",
-          "A.e+1",    "A.k1",   "A.E1",  "A.top7", "A.top*7", "A.e12 ", " A.e12x", "A.e1.2",
-          "A.e99999", "A.B.e1", "A.ee1", "A.e1e",  "A.+7",    "A.top+", "e12"}) {
+    for (const char* text : {"",         "A",      "A.",    "A.e",    ".e12",    "A.e0",   "A.e012",  "A.e-1",
+                             "A.e+1",    "A.k1",   "A.E1",  "A.top7", "A.top*7", "A.e12 ", " A.e12x", "A.e1.2",
+                             "A.e99999", "A.B.e1", "A.ee1", "A.e1e",  "A.+7",    "A.top+", "e12"}) {
         EXPECT_FALSE(parseHole(text).has_value()) << text;
     }
     EXPECT_FALSE(parseHole(std::string_view("A.e1\0", 5)).has_value());

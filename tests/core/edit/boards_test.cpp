@@ -24,7 +24,8 @@ TEST(Boards, DockBelowWithTheirColumnsInLine) {
             const Board &a = docked.boards[0], &b = docked.boards[1];
             EXPECT_EQ(b.id, "B");
             EXPECT_NEAR(b.frameMm().top, a.frameMm().bottom(), 1e-9) << first << second;
-            EXPECT_NEAR(holeMm(docked, {"B", Line::A, 1})->x, holeMm(docked, {"A", Line::A, 1})->x, 1e-9) << first << second;
+            EXPECT_NEAR(holeMm(docked, {"B", Line::A, 1})->x, holeMm(docked, {"A", Line::A, 1})->x, 1e-9)
+                << first << second;
         }
     }
 }
@@ -46,7 +47,11 @@ TEST(Boards, BesideWhereBelowIsTaken) {
 }
 
 TEST(Boards, AnEmptyBoardGoesWithItsNotes) {
-    Bench bench = test::BenchBuilder().board("A", "half").board("B", "half", 0, 24).part("R1", "resistor", {{"1", "A.a1"}, {"2", "A.a6"}}).build();
+    Bench bench = test::BenchBuilder()
+                      .board("A", "half")
+                      .board("B", "half", 0, 24)
+                      .part("R1", "resistor", {{"1", "A.a1"}, {"2", "A.a6"}})
+                      .build();
     bench.notes = {{"N1", {"B", Line::A, 1}, "empty", {}}, {"N2", {"A", Line::A, 2}, "stays", {}}};
     const auto edit = removeBoardEdit(bench, "B");
     ASSERT_TRUE(edit.ok());

@@ -43,7 +43,8 @@ std::vector<Measurand> copiedReadings(const Bench& onto, const Result<Copies>& c
     }
     EXPECT_TRUE(validate(applied->bench).ok());
     std::vector<Measurand> measured;
-    for (std::size_t i = onto.pinned.size(); i < applied->bench.pinned.size(); ++i) measured.push_back(applied->bench.pinned[i].of);
+    for (std::size_t i = onto.pinned.size(); i < applied->bench.pinned.size(); ++i)
+        measured.push_back(applied->bench.pinned[i].of);
     return measured;
 }
 

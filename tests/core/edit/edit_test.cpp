@@ -114,7 +114,10 @@ TEST(Edit, PinsAndUnpins) {
 
 TEST(Edit, ReadingsGoWithWhatTheyMeasureAndComeBackWithIt) {
     Bench start = startBench();
-    start.pinned = {{"M1", WattsOf{"PS2"}, {}}, {"M2", AmperesIn{"W3", {}}, {}}, {"M3", VoltsAt{holeAt("A.e16")}, {}}, {"M4", AmperesIn{"D1", "anode"}, {}}};
+    start.pinned = {{"M1", WattsOf{"PS2"}, {}},
+                    {"M2", AmperesIn{"W3", {}}, {}},
+                    {"M3", VoltsAt{holeAt("A.e16")}, {}},
+                    {"M4", AmperesIn{"D1", "anode"}, {}}};
     start.views = SavedViews{};
     const Bench without = applied(start, removeEdit(start, {"PS2"}));
     ASSERT_EQ(without.pinned.size(), 2u) << "its jumper W3 went too";

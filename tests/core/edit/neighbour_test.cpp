@@ -21,8 +21,9 @@ struct Step {
 TEST(Neighbour, StepsAsTheEyeDoes) {
     const Bench bench = test::BenchBuilder().board("A", "half").board("B", "half", 0, 24).build();
     const Step steps[] = {
-        {"A.e12", 1, 0, "A.e13"},    {"A.e12", -1, 0, "A.e11"}, {"A.e12", 0, 1, "A.f12"},     {"A.f12", 0, -1, "A.e12"},
-        {"A.top+5", 1, 0, "A.top+6"}, {"A.a1", 0, -1, "A.top-1"}, {"A.top-1", 0, -1, "A.top+1"}, {"A.bottom-1", 0, 1, "B.top+1"},
+        {"A.e12", 1, 0, "A.e13"},      {"A.e12", -1, 0, "A.e11"},       {"A.e12", 0, 1, "A.f12"},
+        {"A.f12", 0, -1, "A.e12"},     {"A.top+5", 1, 0, "A.top+6"},    {"A.a1", 0, -1, "A.top-1"},
+        {"A.top-1", 0, -1, "A.top+1"}, {"A.bottom-1", 0, 1, "B.top+1"},
     };
     for (const Step& step : steps) {
         const auto to = neighbourHole(bench, test::holeAt(step.from), step.columns, step.rows);

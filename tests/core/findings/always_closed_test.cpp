@@ -14,7 +14,9 @@ BenchBuilder buttoned(bool turnedByAQuarter) {
     } else {
         builder.part("S1", "push-button", {{"1a", "A.e10"}, {"1b", "A.f10"}, {"2a", "A.e12"}, {"2b", "A.f12"}});
     }
-    builder.part("D1", "led", {{"anode", turnedByAQuarter ? "A.e13" : "A.g12"}, {"cathode", turnedByAQuarter ? "A.f13" : "A.g15"}})
+    builder
+        .part("D1", "led",
+              {{"anode", turnedByAQuarter ? "A.e13" : "A.g12"}, {"cathode", turnedByAQuarter ? "A.f13" : "A.g15"}})
         .jumper("W1", "A.top+4", "A.a4", "red")
         .jumper("W2", turnedByAQuarter ? "A.j13" : "A.j15", "A.bottom-14", "black");
     return builder;

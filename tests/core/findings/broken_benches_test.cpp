@@ -2,10 +2,9 @@
 // Whatever makes a light dark for good must be found as a fault, with a mend that lights it again. The figures are printed; a slip
 // that leaves every light able to light isn't counted.
 
-#include "support/inspect_bench.h"
-
 #include "core/bench/bench_file.h"
 #include "core/findings/trial.h"
+#include "support/inspect_bench.h"
 
 #include <fmt/format.h>
 
@@ -30,7 +29,10 @@ std::vector<Broken> breaksOf(const Bench& bench) {
                 if (part.kind->package->reach != Reach::Bending) continue;
                 Part moved = part;
                 moved.leads[lead]->number += columns;
-                breaks.push_back({fmt::format("{} of {} by {}", lead, part.id, columns), part.id, "", {"Move", {ReplacePart{moved}}}});
+                breaks.push_back({fmt::format("{} of {} by {}", lead, part.id, columns),
+                                  part.id,
+                                  "",
+                                  {"Move", {ReplacePart{moved}}}});
             }
         }
     }
@@ -42,7 +44,10 @@ std::vector<Broken> breaksOf(const Bench& bench) {
                 Hole& hole = std::get<Hole>(moved.ends[end]);
                 if (isRail(hole.line)) continue;
                 hole.number += columns;
-                breaks.push_back({fmt::format("end {} of {} by {}", end, jumper.id, columns), jumper.id, "", {"Move", {ReplaceJumper{moved}}}});
+                breaks.push_back({fmt::format("end {} of {} by {}", end, jumper.id, columns),
+                                  jumper.id,
+                                  "",
+                                  {"Move", {ReplaceJumper{moved}}}});
             }
         }
     }
@@ -51,7 +56,8 @@ std::vector<Broken> breaksOf(const Bench& bench) {
 
 TEST(BrokenBenches, EveryDarkLightIsExplainedAndMended) {
     int dark = 0, named = 0, slips = 0, found = 0, mended = 0, alarms = 0, bright = 0;
-    for (const char* name : {"beacon-lamp", "lock-gate", "quay-bell-lamp", "two-way-stair-lamp", "three-buoys", "gangway"}) {
+    for (const char* name :
+         {"beacon-lamp", "lock-gate", "quay-bell-lamp", "two-way-stair-lamp", "three-buoys", "gangway"}) {
         auto read = readBenchFile(std::string(TIEPOINT_SOURCE_DIR "/resources/benches/") + name + ".bench.json");
         ASSERT_TRUE(read.ok());
         const Bench sound = std::move(read).value().bench;
@@ -65,7 +71,8 @@ TEST(BrokenBenches, EveryDarkLightIsExplainedAndMended) {
             const auto findings = inspect(*snapshot).findings;
             if (examination.darkLights().empty()) {
                 ++bright;
-                alarms += !findings.empty() && findings[0].severity == Severity::Fault && broken.how.find(" by ") == std::string::npos;
+                alarms += !findings.empty() && findings[0].severity == Severity::Fault &&
+                          broken.how.find(" by ") == std::string::npos;
                 continue;
             }
             ++dark;

@@ -2,9 +2,8 @@
 
 #include "core/findings/neighbourhood.h"
 
-#include "support/build_bench.h"
-
 #include "core/nets/layout.h"
+#include "support/build_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -51,7 +50,10 @@ TEST(Neighbourhood, EndsAtTheRails) {
 TEST(Neighbourhood, GoesOnThroughAJumper) { EXPECT_TRUE(reachOf(twoLamps().jumper("W3", "A.e12", "A.e25")).other); }
 
 TEST(Neighbourhood, AVoltmeterJoinsNothingButAnAmmeterDoes) {
-    const auto with = [](const char* dial) { return reachOf(twoLamps().part("M1", "multimeter", {{"+", "A.e12"}, {"com", "A.e25"}}, {}, {{"dial", dial}})).other; };
+    const auto with = [](const char* dial) {
+        return reachOf(twoLamps().part("M1", "multimeter", {{"+", "A.e12"}, {"com", "A.e25"}}, {}, {{"dial", dial}}))
+            .other;
+    };
     EXPECT_FALSE(with("volts"));
     EXPECT_TRUE(with("amperes"));
 }

@@ -1,8 +1,7 @@
 // one-hole-off: leads whose neighbouring strip closes the circuit, each broken and mended.
 
-#include "support/inspect_bench.h"
-
 #include "core/bench/bench_file.h"
+#include "support/inspect_bench.h"
 
 namespace tiepoint::test {
 namespace {
@@ -21,15 +20,17 @@ TEST(OneHoleOff, DarkBeaconIsFoundFirstAndMended) {
     EXPECT_EQ(findings[0].severity, Severity::Fault);
     EXPECT_EQ(findings[0].parts, Ids{"D1"});
     EXPECT_EQ(names(findings[0].holes), (Ids{"A.h17", "A.h16"}));
-    EXPECT_EQ(findings[0].text, "The anode of D1 is one place off: from h17 the circuit is open (parted, no path), in h16 it is closed and D1 lights while S1 is "
-                                "pressed.");
+    EXPECT_EQ(findings[0].text,
+              "The anode of D1 is one place off: from h17 the circuit is open (parted, no path), in h16 it is closed "
+              "and D1 lights while S1 is "
+              "pressed.");
     EXPECT_TRUE(afterMend(*bench, findings[0]).empty());
     EXPECT_GT(brightnessAfterMend(*bench, findings[0], "D1", {"S1"}), 0.2);
 }
 
 TEST(OneHoleOff, NoHarbourBenchButTheDarkBeaconHasFindings) {
-    for (const char* name : {"beacon-lamp", "lock-gate", "quay-bell-lamp", "fairway-dimmer", "two-way-stair-lamp", "three-buoys",
-                             "gangway"}) {
+    for (const char* name : {"beacon-lamp", "lock-gate", "quay-bell-lamp", "fairway-dimmer", "two-way-stair-lamp",
+                             "three-buoys", "gangway"}) {
         const auto findings = inspected(harbour(name));
         EXPECT_TRUE(findings.empty()) << name << ": " << told(findings);
     }

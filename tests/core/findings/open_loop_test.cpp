@@ -21,7 +21,8 @@ TEST(OpenLoop, NeitherEndIsReached) {
 }
 
 TEST(OpenLoop, SilentOnAClosedLoopAndOnOneThatAButtonCloses) {
-    EXPECT_TRUE(inspected(pairedBeacon(true, true).share()).empty()) << told(inspected(pairedBeacon(true, true).share()));
+    EXPECT_TRUE(inspected(pairedBeacon(true, true).share()).empty())
+        << told(inspected(pairedBeacon(true, true).share()));
     auto builder = supplied();
     builder.part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c14"}})
         .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.f14"}, {"2a", "A.e16"}, {"2b", "A.f16"}})

@@ -12,8 +12,9 @@ TEST(OverCurrent, BySeverityOfTheResistor) {
         std::size_t count;
         Severity severity;
     };
-    for (const Case& each : {Case{330, 0, Severity::Remark}, Case{150, 0, Severity::Remark}, Case{120, 1, Severity::Remark},
-                             Case{68, 1, Severity::Fault}, Case{10, 1, Severity::Fault}}) {
+    for (const Case& each :
+         {Case{330, 0, Severity::Remark}, Case{150, 0, Severity::Remark}, Case{120, 1, Severity::Remark},
+          Case{68, 1, Severity::Fault}, Case{10, 1, Severity::Fault}}) {
         const auto builder = beacon({.ohm = each.ohm});
         const auto findings = found("over-current", builder.share());
         ASSERT_EQ(findings.size(), each.count) << each.ohm << told(findings);
@@ -63,12 +64,18 @@ TEST(OverCurrent, OnlyWhileAButtonIsPressed) {
 TEST(OverCurrent, OfARailIsToldWithItsPlace) {
     const auto railBench = [](int resistors) {
         BenchBuilder builder;
-        builder.board("A", "full").part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 5}, {"currentLimit", 30}});
+        builder.board("A", "full")
+            .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}},
+                  {{"voltage", 5}, {"currentLimit", 30}});
         for (int i = 0; i < resistors; ++i) {
             // 33 ohm at 5 V: 0.15 A and 0.76 W each.
             const int column = 8 + 6 * i, rail = 6 + 5 * i;
-            const auto at = [](const char* line, int number) { return std::string("A.") + line + std::to_string(number); };
-            builder.part("R" + std::to_string(i + 1), "resistor", {{"1", at("c", column)}, {"2", at("c", column + 4)}}, {{"resistance", 33}, {"rating", 1}})
+            const auto at = [](const char* line, int number) {
+                return std::string("A.") + line + std::to_string(number);
+            };
+            builder
+                .part("R" + std::to_string(i + 1), "resistor", {{"1", at("c", column)}, {"2", at("c", column + 4)}},
+                      {{"resistance", 33}, {"rating", 1}})
                 .jumper("W" + std::to_string(2 * i + 1), at("top+", rail), at("a", column), "red")
                 .jumper("W" + std::to_string(2 * i + 2), at("e", column + 4), at("bottom-", rail), "black");
         }
@@ -79,7 +86,8 @@ TEST(OverCurrent, OfARailIsToldWithItsPlace) {
     ASSERT_EQ(findings.size(), 1u) << told(findings);
     EXPECT_EQ(findings[0].severity, Severity::Fault);
     EXPECT_TRUE(findings[0].parts.empty());
-    EXPECT_EQ(names(findings[0].holes), (std::vector<std::string>{"A.top+3", "A.top+6"}));  // between the supply and the first branch
+    EXPECT_EQ(names(findings[0].holes),
+              (std::vector<std::string>{"A.top+3", "A.top+6"}));  // between the supply and the first branch
     EXPECT_NEAR(findings[0].figures[0].second, 8 * 5 / 33.0, 0.005);
     EXPECT_NE(findings[0].text.find("1.21 A"), std::string::npos) << findings[0].text;
 }

@@ -6,7 +6,8 @@ namespace tiepoint::test {
 namespace {
 
 TEST(OverPower, ByResistance) {
-    for (const auto& [ohm, count] : {std::pair(330.0, 0u), std::pair(110.0, 0u), std::pair(91.0, 1u), std::pair(22.0, 1u)}) {
+    for (const auto& [ohm, count] :
+         {std::pair(330.0, 0u), std::pair(110.0, 0u), std::pair(91.0, 1u), std::pair(22.0, 1u)}) {
         auto builder = supplied();
         builder.part("R1", "resistor", {{"1", "A.c4"}, {"2", "A.c9"}}, {{"resistance", ohm}})
             .jumper("W1", "A.top+4", "A.a4", "red")

@@ -1,15 +1,17 @@
 // Where the resistor that was chosen for a light goes, and what it does there, by the solve.
 
+#include "core/findings/put_resistor.h"
+
+#include "core/snapshot/readings.h"
 #include "support/compact_bench.h"
 #include "support/inspect_bench.h"
-
-#include "core/findings/put_resistor.h"
-#include "core/snapshot/readings.h"
 
 namespace tiepoint::test {
 namespace {
 
-std::shared_ptr<const Snapshot> solved(std::string_view text) { return evaluate(std::make_shared<const Bench>(compactBench(text))); }
+std::shared_ptr<const Snapshot> solved(std::string_view text) {
+    return evaluate(std::make_shared<const Bench>(compactBench(text)));
+}
 
 int indexOf(const Snapshot& snapshot, std::string_view id) { return snapshot.layout->bench->partIndex(id); }
 
@@ -19,8 +21,10 @@ std::string inSeries(std::string_view text, std::string_view light) {
     return found < 0 ? "" : snapshot->layout->bench->parts[static_cast<std::size_t>(found)].id;
 }
 
-const std::string kBeacon = "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black";
-const std::string kBehindButton = "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; S1 e14; D1 h16 h19 red; W1 top+7 a8 red; W2 j19 bottom-18 black";
+const std::string kBeacon =
+    "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black";
+const std::string kBehindButton =
+    "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; S1 e14; D1 h16 h19 red; W1 top+7 a8 red; W2 j19 bottom-18 black";
 const std::string kBare = "half; PS1 top+3 bottom-3 5 0.02; D1 e14 f14 red; W1 top+13 a14 red; W2 j14 bottom-13 black";
 
 TEST(ResistorInSeries, IsTheNeighbourOrBehindASwitch) {

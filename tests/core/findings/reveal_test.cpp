@@ -1,10 +1,10 @@
 // How much is told: what each level leaves of a finding, what a lock keeps, and the words of a place.
 
-#include "support/compact_bench.h"
+#include "core/findings/reveal.h"
 
 #include "core/bench/bench_file.h"
 #include "core/findings/figure_words.h"
-#include "core/findings/reveal.h"
+#include "support/compact_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -65,8 +65,7 @@ TEST(Reveal, PlacesAreNamedWithoutTheRule) {
                              Case{one, {"A.bottom-7"}, {}, "Look along the bottom minus rail."},
                              Case{two, {"B.c9"}, {}, "Look around column 9 of board B."},
                              Case{two, {"A.top+9"}, {}, "Look along the top plus rail of board A."},
-                             Case{one, {}, {"R1"}, "Look at R1."},
-                             Case{one, {}, {}, "Look at the whole bench."}}) {
+                             Case{one, {}, {"R1"}, "Look at R1."}, Case{one, {}, {}, "Look at the whole bench."}}) {
         const auto told = revealed(each.bench, {finding(each.holes, each.parts)}, Reveal::Place);
         ASSERT_EQ(told.size(), 1u);
         EXPECT_EQ(told[0].text, each.words);
@@ -109,12 +108,13 @@ TEST(Reveal, FiguresAreToldWithTheirUnits) {
 // --- in the file ---
 
 std::string fileWith(const std::string& reveal) {
-    return R"({"format": "tiepoint-bench", "version": 1, "title": "Beacon", "reveal": )" + reveal + R"(, "boards": [], "parts": [], "jumpers": []})";
+    return R"({"format": "tiepoint-bench", "version": 1, "title": "Beacon", "reveal": )" + reveal +
+           R"(, "boards": [], "parts": [], "jumpers": []})";
 }
 
 TEST(Reveal, IsKeptInTheFileAsItIs) {
-    for (const char* text : {R"({"level": 0})", R"({"level": 1})", R"({"level": 2})", R"({"level": 3})", R"({"level": 1, "lock": "sha256:aa:bb"})",
-                             R"({"level": 2, "since": [1, 2]})"}) {
+    for (const char* text : {R"({"level": 0})", R"({"level": 1})", R"({"level": 2})", R"({"level": 3})",
+                             R"({"level": 1, "lock": "sha256:aa:bb"})", R"({"level": 2, "since": [1, 2]})"}) {
         const auto read = readBench(fileWith(text));
         ASSERT_TRUE(read.ok()) << text << read.error().message;
         ASSERT_TRUE(read->bench.disclosure);
@@ -130,9 +130,12 @@ TEST(Reveal, IsReadStrictly) {
     struct Case {
         const char *text, *pointer, *words;
     };
-    for (const Case& each : {Case{"2", "/reveal", "an object"}, Case{"{}", "/reveal", "\"level\" is missing"}, Case{R"({"level": "2"})", "/reveal/level", "a number"},
-                             Case{R"({"level": 4})", "/reveal/level", "no level 4"}, Case{R"({"level": 1.5})", "/reveal/level", "no level 1.5"},
-                             Case{R"({"level": -1})", "/reveal/level", "no level"}, Case{R"({"level": 1, "lock": true})", "/reveal/lock", "text"},
+    for (const Case& each : {Case{"2", "/reveal", "an object"}, Case{"{}", "/reveal", "\"level\" is missing"},
+                             Case{R"({"level": "2"})", "/reveal/level", "a number"},
+                             Case{R"({"level": 4})", "/reveal/level", "no level 4"},
+                             Case{R"({"level": 1.5})", "/reveal/level", "no level 1.5"},
+                             Case{R"({"level": -1})", "/reveal/level", "no level"},
+                             Case{R"({"level": 1, "lock": true})", "/reveal/lock", "text"},
                              Case{R"({"level": 1, "level": 1})", "/reveal", ""}}) {
         const auto read = readBench(fileWith(each.text));
         ASSERT_FALSE(read.ok()) << each.text;

@@ -22,7 +22,9 @@ TEST(Rules, EveryRuleHasANameAndAnExplanation) {
 TEST(Rules, SilentOnAnEmptyAndOnASoundBench) {
     EXPECT_TRUE(inspect(*evaluate(std::make_shared<const Bench>(makeNewBench()))).findings.empty());
     auto sound = supplied();
-    sound.part("R1", "resistor", {{"1", "A.c4"}, {"2", "A.c9"}}).jumper("A.top+5", "A.a4").jumper("W9", "A.a9", "A.bottom-9", "black");
+    sound.part("R1", "resistor", {{"1", "A.c4"}, {"2", "A.c9"}})
+        .jumper("A.top+5", "A.a4")
+        .jumper("W9", "A.a9", "A.bottom-9", "black");
     EXPECT_TRUE(inspect(*evaluate(sound.share())).findings.empty());
 }
 
@@ -45,7 +47,8 @@ TEST(Rules, NoLightIsCalledDarkWhereNotEveryCombinationWasSolved) {
         .part("S5", "slide-switch", {{"a", "A.h8"}, {"common", "A.h9"}, {"b", "A.h10"}})
         .part("S6", "slide-switch", {{"a", "A.h14"}, {"common", "A.h15"}, {"b", "A.h16"}})
         .part("S7", "slide-switch", {{"a", "A.h20"}, {"common", "A.h21"}, {"b", "A.h22"}});
-    for (const Finding& finding : inspected(builder.share())) EXPECT_EQ(finding.severity, Severity::Remark) << finding.text;
+    for (const Finding& finding : inspected(builder.share()))
+        EXPECT_EQ(finding.severity, Severity::Remark) << finding.text;
 }
 
 TEST(ShortCircuit, JumperAcrossTheRails) {
@@ -158,7 +161,8 @@ TEST(NoSolution, TwoIdealSourcesThatDisagree) {
     BenchBuilder builder;
     builder.board("A", "half")
         .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 5}, {"seriesResistance", 0}})
-        .part("PS2", "bench-supply", {{"+", "A.top+9"}, {"-", "A.bottom-9"}}, {{"voltage", 3}, {"seriesResistance", 0}});
+        .part("PS2", "bench-supply", {{"+", "A.top+9"}, {"-", "A.bottom-9"}},
+              {{"voltage", 3}, {"seriesResistance", 0}});
     const auto snapshot = evaluate(builder.share());
     ASSERT_EQ(snapshot->status(), Status::None);
     const auto findings = found("no-solution", builder.share());

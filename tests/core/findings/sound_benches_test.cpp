@@ -1,10 +1,10 @@
 // Sound benches: every rule stays silent on each.
 
-#include "support/compact_bench.h"
-#include "support/inspect_bench.h"
 #include "support/sound_benches.h"
 
 #include "core/bench/validate.h"
+#include "support/compact_bench.h"
+#include "support/inspect_bench.h"
 
 namespace tiepoint::test {
 namespace {

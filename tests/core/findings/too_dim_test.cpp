@@ -6,7 +6,8 @@ namespace tiepoint::test {
 namespace {
 
 TEST(TooDim, ByResistance) {
-    for (const auto& [ohm, count] : {std::pair(330.0, 0u), std::pair(4700.0, 0u), std::pair(10e3, 1u), std::pair(100e3, 1u)}) {
+    for (const auto& [ohm, count] :
+         {std::pair(330.0, 0u), std::pair(4700.0, 0u), std::pair(10e3, 1u), std::pair(100e3, 1u)}) {
         const auto builder = beacon({.ohm = ohm});
         const auto findings = inspected(builder.share());
         ASSERT_EQ(findings.size(), count) << ohm << told(findings);

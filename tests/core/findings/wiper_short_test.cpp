@@ -8,12 +8,16 @@ namespace {
 /// A knob used as a resistor in an LED's loop, with or without a fixed resistor.
 BenchBuilder dimmer(bool fixedResistor) {
     auto builder = supplied();
-    builder.part("RV1", "potentiometer", {{"1", "A.e7"}, {"wiper", "A.e9"}, {"2", "A.e11"}}, {{"resistance", 1000}}, {{"turn", 0.4}})
+    builder
+        .part("RV1", "potentiometer", {{"1", "A.e7"}, {"wiper", "A.e9"}, {"2", "A.e11"}}, {{"resistance", 1000}},
+              {{"turn", 0.4}})
         .part("D1", "led", {{"anode", "A.e17"}, {"cathode", "A.f17"}})
         .jumper("W1", "A.top+6", "A.a7", "red")
         .jumper("W3", "A.j17", "A.bottom-15", "black");
-    if (fixedResistor) builder.part("R1", "resistor", {{"1", "A.c9"}, {"2", "A.c17"}}, {{"resistance", 220}});
-    else builder.jumper("W2", "A.c9", "A.c17", "yellow");
+    if (fixedResistor)
+        builder.part("R1", "resistor", {{"1", "A.c9"}, {"2", "A.c17"}}, {{"resistance", 220}});
+    else
+        builder.jumper("W2", "A.c9", "A.c17", "yellow");
     return builder;
 }
 
@@ -29,7 +33,9 @@ TEST(WiperShort, LedWithoutAFixedResistor) {
 
 TEST(WiperShort, SupplyShortedAtOneEnd) {
     auto builder = beacon();
-    builder.part("RV1", "potentiometer", {{"1", "A.e20"}, {"wiper", "A.e22"}, {"2", "A.e24"}}, {{"resistance", 1000}}, {{"turn", 0.5}})
+    builder
+        .part("RV1", "potentiometer", {{"1", "A.e20"}, {"wiper", "A.e22"}, {"2", "A.e24"}}, {{"resistance", 1000}},
+              {{"turn", 0.5}})
         .jumper("W3", "A.top+18", "A.a20", "red")
         .jumper("W4", "A.a22", "A.bottom-19", "black");
     const auto findings = found("wiper-short", builder.share());

@@ -1,6 +1,7 @@
 // The flow against a dense solve of the net's Laplacian by a general-purpose linear algebra library, and against Kirchhoff's law.
 
 #include "core/flow/flow.h"
+
 #include "support/build_bench.h"
 #include "support/metal.h"
 
@@ -47,7 +48,8 @@ std::vector<double> denseCurrents(const Layout& layout, std::span<const double> 
     const Vector volt = laplacian.partialPivLu().solve(drawn);
     std::vector<double> current;
     for (const Piece& piece : layout.pieces) {
-        current.push_back(static_cast<double>((volt[piece.from] - volt[piece.to]) / static_cast<long double>(piece.ohm)));
+        current.push_back(
+            static_cast<double>((volt[piece.from] - volt[piece.to]) / static_cast<long double>(piece.ohm)));
     }
     return current;
 }
@@ -58,7 +60,8 @@ void expectFlow(const std::shared_ptr<const Layout>& layout, std::span<const dou
     std::vector<double> current(layout->pieces.size(), std::nan(""));
     flow.solve(injection, current);
     const std::vector<double> expected = denseCurrents(*layout, injection);
-    for (std::size_t p = 0; p < current.size(); ++p) ASSERT_NEAR(current[p], expected[p], kApartAmpere) << "piece " << p;
+    for (std::size_t p = 0; p < current.size(); ++p)
+        ASSERT_NEAR(current[p], expected[p], kApartAmpere) << "piece " << p;
     EXPECT_LE(flow.worstDefect(injection, current), kDefectAmpere);
 }
 
@@ -67,7 +70,8 @@ TEST(Flow, MatchesADenseSolve) {
         int holes, loops, trials;
     };
     // Above 64 loops the flow factors the whole net instead of the loops.
-    for (const Case& c : {Case{1, 0, 1}, Case{2, 1, 20}, Case{5, 0, 20}, Case{20, 1, 100}, Case{40, 3, 60}, Case{60, 20, 30}, Case{80, 64, 5}, Case{80, 65, 5}, Case{60, 150, 5}}) {
+    for (const Case& c : {Case{1, 0, 1}, Case{2, 1, 20}, Case{5, 0, 20}, Case{20, 1, 100}, Case{40, 3, 60},
+                          Case{60, 20, 30}, Case{80, 64, 5}, Case{80, 65, 5}, Case{60, 150, 5}}) {
         std::mt19937 random(static_cast<unsigned>(100 * c.holes + c.loops));
         for (int trial = 0; trial < c.trials; ++trial) {
             SCOPED_TRACE(fmt::format("{} holes, {} loops, trial {}", c.holes, c.loops, trial));
@@ -81,7 +85,8 @@ TEST(Flow, MatchesADenseSolve) {
 std::shared_ptr<const Layout> crowdedBoard(std::mt19937& random, int jumpers) {
     std::vector<Hole> holes;
     for (int column = 1; column <= 30; ++column) {
-        for (Line line : {Line::A, Line::B, Line::C, Line::D, Line::G, Line::H, Line::I, Line::J}) holes.push_back({"A", line, column});
+        for (Line line : {Line::A, Line::B, Line::C, Line::D, Line::G, Line::H, Line::I, Line::J})
+            holes.push_back({"A", line, column});
     }
     for (int n = 1; n <= 25; ++n) holes.push_back({"A", Line::TopPlus, n});
     std::shuffle(holes.begin(), holes.end(), random);

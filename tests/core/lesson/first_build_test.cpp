@@ -12,7 +12,9 @@ namespace {
 
 using test::BenchBuilder;
 
-FirstBuildAdvice adviceFor(const Bench& bench, int reached = 0) { return firstBuildAdvice(*evaluate(std::make_shared<const Bench>(bench)), reached); }
+FirstBuildAdvice adviceFor(const Bench& bench, int reached = 0) {
+    return firstBuildAdvice(*evaluate(std::make_shared<const Bench>(bench)), reached);
+}
 
 TEST(FirstBuild, GoesOnWithTheCircuit) {
     BenchBuilder builder(makeNewBench());

@@ -28,7 +28,8 @@ MeterReading read(const BenchBuilder& builder, std::string_view meter = "M1") {
 BenchBuilder supplied(double volt, bool on = true) {
     return BenchBuilder()
         .board("A", "half")
-        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}, {"seriesResistance", 0.0}}, {{"on", on ? 1.0 : 0.0}})
+        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}},
+              {{"voltage", volt}, {"seriesResistance", 0.0}}, {{"on", on ? 1.0 : 0.0}})
         .jumper("A.top+7", "A.a5")
         .jumper("A.bottom-14", "A.a15");
 }
@@ -49,8 +50,10 @@ TEST(MeterDigits, ChooseTheRangeThatShowsMost) {
     const struct {
         double figure;
         const char *digits, *unit;
-    } cases[] = {{0, "0.0", "mV"},         {0.1999, "199.9", "mV"},  {0.19994, "199.9", "mV"}, {0.19996, "0.200", "V"}, {1.999, "1.999", "V"},
-                 {1.9996, "2.00", "V"},    {-4.285714, "\u22124.29", "V"}, {-0.00004, "0.0", "mV"},  {19.99, "19.99", "V"}};
+    } cases[] = {
+        {0, "0.0", "mV"},      {0.1999, "199.9", "mV"}, {0.19994, "199.9", "mV"},       {0.19996, "0.200", "V"},
+        {1.999, "1.999", "V"}, {1.9996, "2.00", "V"},   {-4.285714, "\u22124.29", "V"}, {-0.00004, "0.0", "mV"},
+        {19.99, "19.99", "V"}};
     for (const auto& c : cases) {
         const auto shown = meterDigits(kRanges, c.figure);
         ASSERT_TRUE(shown) << c.figure;
@@ -68,7 +71,8 @@ TEST(Meter, EveryReadingOfTheCatalogueIsKnown) {
     for (const PartKind& kind : catalogue()) {
         for (const ElementSpec& spec : kind.model) {
             if (spec.reads.empty()) continue;
-            EXPECT_NE(std::ranges::find(known, std::string_view(spec.reads)), known.end()) << kind.name << ' ' << spec.reads;
+            EXPECT_NE(std::ranges::find(known, std::string_view(spec.reads)), known.end())
+                << kind.name << ' ' << spec.reads;
             used.push_back(spec.reads);
         }
         EXPECT_EQ(isMeter(kind), kind.family == "Meter") << kind.name;
@@ -99,7 +103,8 @@ TEST(Meter, VoltsLoadTheCircuitWithTenMegohms) {
 
 /// By hand: 1 Mohm beside 1 Mohm is half a Mohm, a third of the whole.
 TEST(Meter, APoorerMeterLoadsMore) {
-    const auto poor = divider(9, 1e6, 1e6).part("M1", "multimeter", {{"+", "A.e10"}, {"com", "A.e15"}}, {{"inputResistance", 1e6}});
+    const auto poor =
+        divider(9, 1e6, 1e6).part("M1", "multimeter", {{"+", "A.e10"}, {"com", "A.e15"}}, {{"inputResistance", 1e6}});
     EXPECT_EQ(read(poor).text(), "3.00 V");
 }
 
@@ -110,7 +115,8 @@ TEST(Meter, TheLeadsExchangedGiveAMinus) {
 TEST(Meter, ReadsNothingBetweenLeadsInOneStripOrInTheAir) {
     EXPECT_EQ(read(metered(divider(9, 1e3, 1e3), "A.e10", "A.b10", "volts")).text(), "0.0 mV");
     EXPECT_EQ(read(supplied(9).part("M1", "multimeter", {})).text(), "0.0 mV");
-    EXPECT_EQ(read(metered(divider(9, 1e3, 1e3, false), "A.e10", "A.e15", "volts")).text(), "0.0 mV") << "the supply is off";
+    EXPECT_EQ(read(metered(divider(9, 1e3, 1e3, false), "A.e10", "A.e15", "volts")).text(), "0.0 mV")
+        << "the supply is off";
 }
 
 /// By bisection of the loop's own law, with and without the burden: 2 ohm take 1.5 % of the current away beside 47 ohm on 3 V.
@@ -125,8 +131,9 @@ TEST(Meter, AmperesTakeTheirBurdenAwayFromTheCircuit) {
         double low = 0, high = 3 / ohm;
         for (int i = 0; i < 200; ++i) {
             const double middle = (low + high) / 2;
-            const double volt = figure("ideality") * kThermalVoltage * std::log1p(middle / figure("saturationCurrent")) +
-                                middle * (ohm + figure("seriesResistance"));
+            const double volt =
+                figure("ideality") * kThermalVoltage * std::log1p(middle / figure("saturationCurrent")) +
+                middle * (ohm + figure("seriesResistance"));
             (volt < 3 ? low : high) = middle;
         }
         return low;
@@ -154,7 +161,8 @@ TEST(Meter, OverItsFuseItSaysSo) {
     EXPECT_TRUE(std::isnan(reading.value));
     EXPECT_EQ(reading.why, "500 mA: its fuse bears 200 mA and blows.");
     const auto loaded = [](double ohm) {
-        return metered(supplied(5).part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", ohm}}), "A.e10", "A.b15", "amperes");
+        return metered(supplied(5).part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", ohm}}),
+                       "A.e10", "A.b15", "amperes");
     };
     EXPECT_EQ(read(loaded(24)).text(), "192.3 mA") << "5 V over 24 and 2 ohm";
     EXPECT_EQ(read(loaded(22)).digits, "FUSE") << "208 mA";
@@ -165,7 +173,8 @@ TEST(Meter, OhmsOfWhatLiesBetweenTheLeads) {
     const struct {
         double ohm;
         const char* text;
-    } cases[] = {{1, "1.0 Ω"}, {47, "47.0 Ω"}, {330, "330 Ω"}, {4700, "4.70 kΩ"}, {150e3, "150.0 kΩ"}, {1e6, "1.000 MΩ"}, {10e6, "10.00 MΩ"}, {100e6, "OL"}};
+    } cases[] = {{1, "1.0 Ω"},        {47, "47.0 Ω"},    {330, "330 Ω"},     {4700, "4.70 kΩ"},
+                 {150e3, "150.0 kΩ"}, {1e6, "1.000 MΩ"}, {10e6, "10.00 MΩ"}, {100e6, "OL"}};
     for (const auto& c : cases) {
         const auto one = bench().part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", c.ohm}});
         EXPECT_EQ(read(metered(one, "A.e5", "A.e10", "ohms")).text(), c.text);
@@ -191,7 +200,9 @@ TEST(Meter, InACircuitItMeasuresEverythingBetweenItsLeads) {
 /// Common practice: on ohms a handheld meter drives too little voltage for an LED, which reads OL both ways.
 TEST(Meter, OhmsDontLightAnLed) {
     for (const auto& [anode, cathode] : {std::pair("A.c5", "A.c6"), std::pair("A.c6", "A.c5")}) {
-        const auto snapshot = run(metered(BenchBuilder().board("A", "half").part("D1", "led", {{"anode", anode}, {"cathode", cathode}}), "A.e5", "A.e6", "ohms"));
+        const auto snapshot =
+            run(metered(BenchBuilder().board("A", "half").part("D1", "led", {{"anode", anode}, {"cathode", cathode}}),
+                        "A.e5", "A.e6", "ohms"));
         EXPECT_EQ(meterReading(*snapshot, 1)->text(), "OL");
         EXPECT_EQ(snapshot->status(), Status::Solved);
         EXPECT_LT(snapshot->partBrightness[0], 1e-6);
@@ -204,15 +215,22 @@ TEST(Meter, ContinuityBeepsBelowItsThreshold) {
         double ohm;
         const char* text;
         bool beeps;
-    } cases[] = {{0.5, "0.5 Ω", true}, {29, "29.0 Ω", true}, {31, "31.0 Ω", false}, {1500, "1500 Ω", false}, {2200, "OL", false}};
+    } cases[] = {{0.5, "0.5 Ω", true},
+                 {29, "29.0 Ω", true},
+                 {31, "31.0 Ω", false},
+                 {1500, "1500 Ω", false},
+                 {2200, "OL", false}};
     for (const auto& c : cases) {
-        const auto one = BenchBuilder().board("A", "half").part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", c.ohm}});
+        const auto one = BenchBuilder()
+                             .board("A", "half")
+                             .part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", c.ohm}});
         const MeterReading reading = read(metered(one, "A.e5", "A.e10", "continuity"));
         EXPECT_EQ(reading.text(), c.text);
         EXPECT_EQ(reading.beeps, c.beeps) << c.text;
     }
     EXPECT_TRUE(read(metered(BenchBuilder().board("A", "half"), "A.e5", "A.a5", "continuity")).beeps) << "one strip";
-    EXPECT_FALSE(read(metered(BenchBuilder().board("A", "half"), "A.e5", "A.f5", "continuity")).beeps) << "the gap parts them";
+    EXPECT_FALSE(read(metered(BenchBuilder().board("A", "half"), "A.e5", "A.f5", "continuity")).beeps)
+        << "the gap parts them";
 }
 
 TEST(Meter, WithASupplyOnItSaysWhyItShowsNoOhms) {
@@ -224,7 +242,8 @@ TEST(Meter, WithASupplyOnItSaysWhyItShowsNoOhms) {
         EXPECT_EQ(reading.why, std::string("PS1 is on: switch it off to measure ") + dial + ".");
     }
     // A supply that is on elsewhere, or behind an open switch, is in nobody's way.
-    const auto apart = divider(9, 470, 1000).part("R3", "resistor", {{"1", "A.c20"}, {"2", "A.c25"}}, {{"resistance", 330.0}});
+    const auto apart =
+        divider(9, 470, 1000).part("R3", "resistor", {{"1", "A.c20"}, {"2", "A.c25"}}, {{"resistance", 330.0}});
     EXPECT_EQ(read(metered(apart, "A.e20", "A.e25", "ohms")).text(), "330 Ω");
 }
 
@@ -233,7 +252,9 @@ TEST(Meter, TheSupplyStaysTheReference) {
     EXPECT_NEAR(with->leadVoltage(with->layout->leadIndex(0, 1)), 0, 1e-12) << "M1 comes before PS1 in natural order";
     EXPECT_NEAR(with->leadVoltage(with->layout->leadIndex(0, 0)), 9, 1e-9);
     // Alone, the meter's own black lead is.
-    const auto alone = run(metered(BenchBuilder().board("A", "half").part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}), "A.e5", "A.e10", "ohms"));
+    const auto alone =
+        run(metered(BenchBuilder().board("A", "half").part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}), "A.e5",
+                    "A.e10", "ohms"));
     EXPECT_NEAR(alone->leadVoltage(alone->layout->leadIndex(1, 1)), 0, 1e-12);
     EXPECT_NEAR(alone->leadVoltage(alone->layout->leadIndex(1, 0)), 0.5 * 330 / 1330, 1e-9);
 }

@@ -34,7 +34,8 @@ TYPED_TEST(DisjointStripsOf, MatchesConnectedComponents) {
         std::vector<std::pair<int, int>> pairs;
         std::vector<typename DisjointStrips<TypeParam>::Join> typed;
         for (int j = 0; j < joins; ++j) {
-            const int a = static_cast<int>(random() % static_cast<unsigned>(strips)), b = static_cast<int>(random() % static_cast<unsigned>(strips));
+            const int a = static_cast<int>(random() % static_cast<unsigned>(strips)),
+                      b = static_cast<int>(random() % static_cast<unsigned>(strips));
             pairs.emplace_back(a, b);
             typed.push_back({static_cast<TypeParam>(a), static_cast<TypeParam>(b)});
         }

@@ -2,6 +2,7 @@
 // practice about what is joined, and the metal as pieces between joints.
 
 #include "core/nets/layout.h"
+
 #include "support/build_bench.h"
 
 #include <boost/graph/adjacency_list.hpp>
@@ -34,7 +35,8 @@ struct Pair {
 };
 
 void expectPairs(const Layout& layout, std::span<const Pair> pairs) {
-    for (const Pair& pair : pairs) EXPECT_EQ(oneNet(layout, pair.a, pair.b), pair.joined) << pair.a << " " << pair.b << ": " << pair.why;
+    for (const Pair& pair : pairs)
+        EXPECT_EQ(oneNet(layout, pair.a, pair.b), pair.joined) << pair.a << " " << pair.b << ": " << pair.why;
 }
 
 TEST(Layout, JoinsWhatABoardJoins) {
@@ -72,10 +74,11 @@ TEST(Layout, BreaksSplitRailsInTheMiddle) {
 
 TEST(Layout, JoinsLegsOfAPushButtonThatFaceEachOther) {
     // Common practice, and data sheets of 6 x 6 mm tactile switches: two joined pairs; only pressing joins the pairs.
-    const auto layout = buildLayout(BenchBuilder()
-                                        .board("A", "half")
-                                        .part("S1", "push-button", {{"1a", "A.e4"}, {"1b", "A.f4"}, {"2a", "A.e6"}, {"2b", "A.f6"}})
-                                        .share());
+    const auto layout =
+        buildLayout(BenchBuilder()
+                        .board("A", "half")
+                        .part("S1", "push-button", {{"1a", "A.e4"}, {"1b", "A.f4"}, {"2a", "A.e6"}, {"2b", "A.f6"}})
+                        .share());
     const Pair pairs[] = {
         {"A.a4", "A.j4", true, "1a and 1b are one piece of metal"},
         {"A.a6", "A.j6", true, "2a and 2b are one piece of metal"},
@@ -95,7 +98,8 @@ TEST(Layout, JoinsThroughHangingLegsAndSockets) {
                                         .share());
     EXPECT_TRUE(oneNet(*layout, "A.top-5", "A.bottom-5")) << "both minus sockets are one piece of metal";
     const Part& button = layout->bench->parts[1];
-    const int leg1a = layout->leadIndex(1, button.kind->leadIndex("1a")), leg1b = layout->leadIndex(1, button.kind->leadIndex("1b"));
+    const int leg1a = layout->leadIndex(1, button.kind->leadIndex("1a")),
+              leg1b = layout->leadIndex(1, button.kind->leadIndex("1b"));
     EXPECT_EQ(layout->netOfLead[leg1a], layout->netOfLead[leg1b]);
     EXPECT_EQ(layout->holeOfLead[leg1b], -1);
 }
@@ -109,7 +113,8 @@ Bench randomBench(std::mt19937& random) {
     BenchBuilder builder;
     const int boards = 1 + pick(3);
     for (int b = 0; b < boards; ++b) {
-        builder.board(fmt::format("B{}", b), kKinds[pick(3)], 0, b * kBoardPitches, pick(2) ? Rails::Split : Rails::Through);
+        builder.board(fmt::format("B{}", b), kKinds[pick(3)], 0, b * kBoardPitches,
+                      pick(2) ? Rails::Split : Rails::Through);
     }
     Bench bench = builder.build();
 
@@ -118,7 +123,10 @@ Bench randomBench(std::mt19937& random) {
         Part button = makePart(*findKind("push-button"), fmt::format("S{}", i));
         const Board& board = bench.boards[pick(boards)];
         const int column = 1 + pick(board.kind->columns - 2);
-        const Hole legs[] = {{board.id, Line::E, column}, {board.id, Line::F, column}, {board.id, Line::E, column + 2}, {board.id, Line::F, column + 2}};
+        const Hole legs[] = {{board.id, Line::E, column},
+                             {board.id, Line::F, column},
+                             {board.id, Line::E, column + 2},
+                             {board.id, Line::F, column + 2}};
         if (std::any_of(std::begin(legs), std::end(legs), [&](const Hole& h) { return taken.contains(h); })) continue;
         for (int leg = 0; leg < 4; ++leg) {
             if (pick(8) == 0) continue;  // hangs free
@@ -136,19 +144,24 @@ Bench randomBench(std::mt19937& random) {
             if (taken.insert(hole).second) return hole;
         }
     };
-    for (int i = pick(40); i > 0; --i) bench.jumpers.push_back({fmt::format("W{}", i), {freeHole(), freeHole()}, 0, false, {}});
+    for (int i = pick(40); i > 0; --i)
+        bench.jumpers.push_back({fmt::format("W{}", i), {freeHole(), freeHole()}, 0, false, {}});
     return bench;
 }
 
 /// Vertices: all holes, then all leads. Edges by the geometry of the board alone, not by strip numbers.
 std::vector<int> componentsOverHoles(const Layout& layout) {
-    boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS> graph(static_cast<std::size_t>(layout.holeCount() + layout.leadCount()));
-    const auto join = [&](int a, int b) { boost::add_edge(static_cast<std::size_t>(a), static_cast<std::size_t>(b), graph); };
+    boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS> graph(
+        static_cast<std::size_t>(layout.holeCount() + layout.leadCount()));
+    const auto join = [&](int a, int b) {
+        boost::add_edge(static_cast<std::size_t>(a), static_cast<std::size_t>(b), graph);
+    };
     const auto vertex = [&](const std::string& board, Line line, int n) { return layout.holeIndex({board, line, n}); };
     for (const Board& board : layout.bench->boards) {
         for (int column = 1; column <= board.kind->columns; ++column) {
             for (Line line : {Line::A, Line::B, Line::C, Line::D, Line::F, Line::G, Line::H, Line::I}) {
-                join(vertex(board.id, line, column), vertex(board.id, static_cast<Line>(static_cast<int>(line) + 1), column));
+                join(vertex(board.id, line, column),
+                     vertex(board.id, static_cast<Line>(static_cast<int>(line) + 1), column));
             }
         }
         for (Line rail : {Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus}) {
@@ -183,7 +196,8 @@ TEST(Layout, MatchesAGraphLibraryOnRandomBenches) {
         std::set<int> nets;
         for (std::size_t v = 0; v < expected.size(); ++v) {
             const int index = static_cast<int>(v);
-            const int net = index < layout->holeCount() ? layout->netOfHole(index) : layout->netOfLead[index - layout->holeCount()];
+            const int net =
+                index < layout->holeCount() ? layout->netOfHole(index) : layout->netOfLead[index - layout->holeCount()];
             nets.insert(net);
             ASSERT_EQ(netOfComponent.try_emplace(expected[v], net).first->second, net) << "trial " << trial;
         }
@@ -238,7 +252,8 @@ TEST(Layout, MakesAPieceBetweenNeighboursOfAStrip) {
     std::set<std::pair<std::string, std::string>> strips;
     for (const Piece& piece : layout->pieces) {
         if (piece.kind != PieceKind::Strip) continue;
-        strips.emplace(shortName(layout->holeAt(layout->joints[piece.from].hole)), shortName(layout->holeAt(layout->joints[piece.to].hole)));
+        strips.emplace(shortName(layout->holeAt(layout->joints[piece.from].hole)),
+                       shortName(layout->holeAt(layout->joints[piece.to].hole)));
         EXPECT_EQ(piece.owner, layout->stripOfHole[layout->joints[piece.from].hole]);
     }
     EXPECT_EQ(strips, (std::set<std::pair<std::string, std::string>>{{"a5", "c5"}, {"c5", "e5"}, {"c9", "e9"}}));
@@ -246,9 +261,11 @@ TEST(Layout, MakesAPieceBetweenNeighboursOfAStrip) {
 
 TEST(Layout, WeighsJumpersByWireAndContacts) {
     // 22 AWG copper is 52.96 mOhm/m (0.017241 ohm mm2/m over a wire 0.6438 mm thick); 20 mOhm a contact is the model's own figure.
-    const auto layout = buildLayout(BenchBuilder().board("A", "full").jumper("A.a1", "A.a3").jumper("A.b1", "A.b60").share());
+    const auto layout =
+        buildLayout(BenchBuilder().board("A", "full").jumper("A.a1", "A.a3").jumper("A.b1", "A.b60").share());
     constexpr double kContacts = 0.040, kOhmPerMm = 52.96e-6;
-    const double shortOhm = layout->pieces[layout->pieceOfJumper[0]].ohm, longOhm = layout->pieces[layout->pieceOfJumper[1]].ohm;
+    const double shortOhm = layout->pieces[layout->pieceOfJumper[0]].ohm,
+                 longOhm = layout->pieces[layout->pieceOfJumper[1]].ohm;
     EXPECT_GT(shortOhm, kContacts + 2 * kPitchMm * kOhmPerMm);
     EXPECT_LT(shortOhm, kContacts + 25 * kOhmPerMm);
     EXPECT_GT(longOhm, kContacts + 59 * kPitchMm * kOhmPerMm);
@@ -256,11 +273,12 @@ TEST(Layout, WeighsJumpersByWireAndContacts) {
 }
 
 TEST(Layout, BridgesJoinedLeadsToAHub) {
-    const auto layout = buildLayout(BenchBuilder()
-                                        .board("A", "half")
-                                        .part("R1", "resistor", {{"1", "A.c14"}, {"2", "A.c19"}})
-                                        .part("S1", "push-button", {{"1a", "A.e4"}, {"1b", "A.f4"}, {"2a", "A.e6"}, {"2b", "A.f6"}})
-                                        .share());
+    const auto layout =
+        buildLayout(BenchBuilder()
+                        .board("A", "half")
+                        .part("R1", "resistor", {{"1", "A.c14"}, {"2", "A.c19"}})
+                        .part("S1", "push-button", {{"1a", "A.e4"}, {"1b", "A.f4"}, {"2a", "A.e6"}, {"2b", "A.f6"}})
+                        .share());
     const int first = layout->firstLead[1];
     EXPECT_EQ(layout->hubOfLead[first], layout->hubOfLead[first + 1]);
     EXPECT_EQ(layout->hubOfLead[first + 2], layout->hubOfLead[first + 3]);
@@ -281,9 +299,15 @@ TEST(Layout, BridgesJoinedLeadsToAHub) {
 }
 
 TEST(Layout, MarksNetsThatSomethingIsPluggedInto) {
-    const auto layout = buildLayout(
-        BenchBuilder().board("A", "half").part("PS1", "usb-supply", {}).jumper("PS1.5V", "A.top+1").jumper("A.a1", "A.a2").share());
-    const auto used = [&](std::string_view hole) { return layout->netUsed[layout->netOfHole(layout->holeIndex(test::holeAt(hole)))] != 0; };
+    const auto layout = buildLayout(BenchBuilder()
+                                        .board("A", "half")
+                                        .part("PS1", "usb-supply", {})
+                                        .jumper("PS1.5V", "A.top+1")
+                                        .jumper("A.a1", "A.a2")
+                                        .share());
+    const auto used = [&](std::string_view hole) {
+        return layout->netUsed[layout->netOfHole(layout->holeIndex(test::holeAt(hole)))] != 0;
+    };
     EXPECT_TRUE(used("A.top+9"));
     EXPECT_TRUE(used("A.e2"));
     EXPECT_FALSE(used("A.a3"));

@@ -20,8 +20,9 @@ std::shared_ptr<const Snapshot> run(Bench bench, std::set<std::string, std::less
 }
 
 const Change* currentOf(const std::vector<Change>& changes, std::string_view part) {
-    const auto found = std::find_if(changes.begin(), changes.end(),
-                                    [&](const Change& change) { return change.kind == ReadingKind::Current && change.part == part; });
+    const auto found = std::find_if(changes.begin(), changes.end(), [&](const Change& change) {
+        return change.kind == ReadingKind::Current && change.part == part;
+    });
     return found == changes.end() ? nullptr : &*found;
 }
 
@@ -29,7 +30,8 @@ const Change* currentOf(const std::vector<Change>& changes, std::string_view par
 Bench sideBySide(double firstOhm) {
     return BenchBuilder()
         .board("A", "half")
-        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 5}, {"seriesResistance", 0.01}})
+        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}},
+              {{"voltage", 5}, {"seriesResistance", 0.01}})
         .part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c12"}}, {{"resistance", firstOhm}})
         .part("R2", "resistor", {{"1", "A.b8"}, {"2", "A.b14"}}, {{"resistance", 1000}})
         .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.f14"}, {"2a", "A.e16"}, {"2b", "A.f16"}})
@@ -92,7 +94,8 @@ TEST(Changes, ANetIsNamedOnceWithBothVoltages) {
     };
     const auto changes = compareSnapshots(*run(divider(1000)), *run(divider(2000)));
     std::vector<Change> volts;
-    std::copy_if(changes.begin(), changes.end(), std::back_inserter(volts), [](const Change& change) { return change.kind == ReadingKind::Voltage; });
+    std::copy_if(changes.begin(), changes.end(), std::back_inserter(volts),
+                 [](const Change& change) { return change.kind == ReadingKind::Voltage; });
     ASSERT_EQ(volts.size(), 1u) << "the middle of the divider, though two leads stand in it";
     EXPECT_NEAR(volts[0].before, 3, 1e-3);
     EXPECT_NEAR(volts[0].after, 4, 1e-3);

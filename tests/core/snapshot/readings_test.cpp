@@ -22,9 +22,10 @@ std::shared_ptr<const Snapshot> run(const BenchBuilder& builder, const Inputs& i
 }
 
 BenchBuilder withSupply() {
-    return BenchBuilder().board("A", "half").part(
-        "PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}},
-        {{"voltage", kSupplyVolt}, {"currentLimit", 0.5}, {"seriesResistance", 0.01}});
+    return BenchBuilder()
+        .board("A", "half")
+        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}},
+              {{"voltage", kSupplyVolt}, {"currentLimit", 0.5}, {"seriesResistance", 0.01}});
 }
 
 /// Two resistors in series, 300 and 200 ohm.

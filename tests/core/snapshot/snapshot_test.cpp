@@ -1,7 +1,8 @@
 // Snapshots and the resting runner: what they add to a solution, and which instant they belong to.
 
-#include "core/snapshot/runner.h"
 #include "core/snapshot/snapshot.h"
+
+#include "core/snapshot/runner.h"
 #include "support/build_bench.h"
 
 #include <gtest/gtest.h>
@@ -36,8 +37,12 @@ int lead(const Snapshot& s, std::string_view part, std::string_view name) {
     const int index = s.layout->bench->partIndex(part);
     return s.layout->leadIndex(index, s.layout->bench->parts[index].kind->leadIndex(name));
 }
-double currentInto(const Snapshot& s, std::string_view part, std::string_view name) { return s.leadCurrent[lead(s, part, name)]; }
-double brightnessOf(const Snapshot& s, std::string_view part) { return s.partBrightness[s.layout->bench->partIndex(part)]; }
+double currentInto(const Snapshot& s, std::string_view part, std::string_view name) {
+    return s.leadCurrent[lead(s, part, name)];
+}
+double brightnessOf(const Snapshot& s, std::string_view part) {
+    return s.partBrightness[s.layout->bench->partIndex(part)];
+}
 
 TEST(Snapshot, FollowsOneCurrentAllTheWay) {
     const auto s = evaluate(beacon().share(), pressed());
@@ -58,12 +63,13 @@ TEST(Snapshot, FollowsOneCurrentAllTheWay) {
 
 TEST(Snapshot, CurrentPassesAlongJoinedLegs) {
     // The joined pair 1a-1b serves as a bridge over the gap, without a press.
-    const auto s = evaluate(BenchBuilder()
-                                .board("A", "half")
-                                .part("PS1", "bench-supply", {{"+", "A.a4"}, {"-", "A.j10"}})
-                                .part("S1", "push-button", {{"1a", "A.e4"}, {"1b", "A.f4"}, {"2a", "A.e6"}, {"2b", "A.f6"}})
-                                .part("R1", "resistor", {{"1", "A.g4"}, {"2", "A.g10"}}, {{"resistance", 500}})
-                                .share());
+    const auto s =
+        evaluate(BenchBuilder()
+                     .board("A", "half")
+                     .part("PS1", "bench-supply", {{"+", "A.a4"}, {"-", "A.j10"}})
+                     .part("S1", "push-button", {{"1a", "A.e4"}, {"1b", "A.f4"}, {"2a", "A.e6"}, {"2b", "A.f6"}})
+                     .part("R1", "resistor", {{"1", "A.g4"}, {"2", "A.g10"}}, {{"resistance", 500}})
+                     .share());
     ASSERT_EQ(s->status(), Status::Solved);
     const double ampere = 5 / 500.01;  // Ohm's law, with the supply's 0.01 ohm
     EXPECT_NEAR(currentInto(*s, "R1", "1"), ampere, 1e-9);
@@ -117,8 +123,10 @@ TEST(Snapshot, WithoutASolutionNoNumberIsShown) {
     // Two ideal supplies of different voltage, plus to plus and minus to minus.
     const auto s = evaluate(BenchBuilder()
                                 .board("A", "half")
-                                .part("PS1", "bench-supply", {{"+", "A.top+1"}, {"-", "A.top-1"}}, {{"voltage", 5}, {"seriesResistance", 0}})
-                                .part("PS2", "bench-supply", {{"+", "A.top+3"}, {"-", "A.top-3"}}, {{"voltage", 9}, {"seriesResistance", 0}})
+                                .part("PS1", "bench-supply", {{"+", "A.top+1"}, {"-", "A.top-1"}},
+                                      {{"voltage", 5}, {"seriesResistance", 0}})
+                                .part("PS2", "bench-supply", {{"+", "A.top+3"}, {"-", "A.top-3"}},
+                                      {{"voltage", 9}, {"seriesResistance", 0}})
                                 .jumper("A.top+5", "A.a5")
                                 .share());
     ASSERT_EQ(s->status(), Status::None);

@@ -1,9 +1,9 @@
 // Expressions: equivalent to their tables, and as short as can be. The least length over three switches is found here by building every
 // formula up from its names, which shares nothing with the way the program finds its own.
 
-#include "core/truth/cover.h"
 #include "core/truth/shortest_expression.h"
 
+#include "core/truth/cover.h"
 #include "support/say_logic.h"
 
 #include <gtest/gtest.h>
@@ -27,7 +27,8 @@ TruthFunction functionOf(int variables, const std::function<bool(const std::vect
     TruthFunction function(variables);
     for (std::size_t row = 0; row < function.rows.size(); ++row) {
         std::vector<bool> set;
-        for (const auto& name : std::vector(kNames.begin(), kNames.begin() + variables)) set.push_back(switchesOf(row, variables)[name]);
+        for (const auto& name : std::vector(kNames.begin(), kNames.begin() + variables))
+            set.push_back(switchesOf(row, variables)[name]);
         function.rows[row] = says(set) ? Truth::Yes : Truth::No;
     }
     return function;
@@ -37,7 +38,8 @@ void expectEquivalent(const TruthFunction& function, const std::string& words) {
     SaidLogic said(words);
     for (std::size_t row = 0; row < function.rows.size(); ++row) {
         if (function.rows[row] == Truth::Free) continue;
-        ASSERT_EQ(said.holds(switchesOf(row, function.variables)), function.rows[row] == Truth::Yes) << words << ", row " << row;
+        ASSERT_EQ(said.holds(switchesOf(row, function.variables)), function.rows[row] == Truth::Yes)
+            << words << ", row " << row;
     }
 }
 
@@ -86,7 +88,8 @@ TEST(ShortestExpression, NamesEachSwitchAsSeldomAsPossible) {
     using Set = const std::vector<bool>&;
     const Case cases[] = {
         {"two of three", 3, 5, [](Set s) { return s[0] + s[1] + s[2] >= 2; }},
-        {"bridge", 5, 8, [](Set s) { return (s[0] && s[3]) || (s[1] && s[4]) || (s[0] && s[2] && s[4]) || (s[1] && s[2] && s[3]); }},
+        {"bridge", 5, 8,
+         [](Set s) { return (s[0] && s[3]) || (s[1] && s[4]) || (s[0] && s[2] && s[4]) || (s[1] && s[2] && s[3]); }},
         {"odd number of ten", 10, 10, [](Set s) { return std::count(s.begin(), s.end(), true) % 2 != 0; }},
         {"all of ten", 10, 10, [](Set s) { return std::count(s.begin(), s.end(), true) == 10; }},
         {"one chooses between two", 3, 4, [](Set s) { return s[0] ? s[1] : s[2]; }},

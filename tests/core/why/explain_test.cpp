@@ -2,17 +2,17 @@
 
 #include "core/why/explain.h"
 
-#include "support/inspect_bench.h"
-
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
+#include "support/inspect_bench.h"
 
 #include <gtest/gtest.h>
 
 namespace tiepoint::test {
 namespace {
 
-Answer asked(const std::shared_ptr<const Bench>& bench, std::string_view part, std::set<std::string, std::less<>> held = {}) {
+Answer asked(const std::shared_ptr<const Bench>& bench, std::string_view part,
+             std::set<std::string, std::less<>> held = {}) {
     Inputs inputs;
     inputs.held = std::move(held);
     return explain(*evaluate(bench, inputs), bench->partIndex(part));
@@ -77,8 +77,10 @@ TEST(Explain, LitLightTellsSupplyWayAndFigures) {
     EXPECT_EQ(missingLink(answer), nullptr);
     EXPECT_TRUE(answer.remedies.empty());
     const std::string chain = chainOf(answer);
-    EXPECT_NE(chain.find("The current comes from PS1 (5.00 V), runs through R1, then S1, then S2, then D1, and goes back."),
-              std::string::npos) << chain;
+    EXPECT_NE(
+        chain.find("The current comes from PS1 (5.00 V), runs through R1, then S1, then S2, then D1, and goes back."),
+        std::string::npos)
+        << chain;
     // Ohm's law: 5 V less 1.91 V over 330 ohm.
     EXPECT_NE(chain.find("R1 sets how much: 3.09 V divided by its 330 Ω is 9.37 mA."), std::string::npos) << chain;
 }
@@ -156,7 +158,8 @@ TEST(Explain, LightWithoutAResistorIsOverloaded) {
     const Answer answer = asked(bench, "D1");
     EXPECT_EQ(answer.question, "Why is D1 overloaded?");
     EXPECT_EQ(answer.chain[0].text, "D1 gets far too much current: it bears at most 30 mA.");
-    EXPECT_NE(chainOf(answer).find("Nothing on the way holds the current back: D1 needs a resistor."), std::string::npos);
+    EXPECT_NE(chainOf(answer).find("Nothing on the way holds the current back: D1 needs a resistor."),
+              std::string::npos);
     ASSERT_EQ(answer.remedies.size(), 1u) << chainOf(answer);
     const auto then = after(*bench, answer.remedies[0]);
     EXPECT_LE(currentThrough(*then, then->layout->bench->partIndex("D1")).inAmpere, 0.030);

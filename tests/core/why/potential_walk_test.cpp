@@ -60,7 +60,8 @@ void check(const Snapshot& s, const PotentialWalk& walk) {
         if (step.piece >= 0) {
             const Piece& piece = s.layout->pieces[step.piece];
             EXPECT_EQ(step.volt, 0) << "metal is flat";
-            EXPECT_TRUE((piece.from == from.joint && piece.to == to.joint) || (piece.to == from.joint && piece.from == to.joint));
+            EXPECT_TRUE((piece.from == from.joint && piece.to == to.joint) ||
+                        (piece.to == from.joint && piece.from == to.joint));
             continue;
         }
         EXPECT_GT(step.ampere, 0);
@@ -80,7 +81,9 @@ void check(const Snapshot& s, const PotentialWalk& walk) {
 
 TEST(PotentialWalk, GoesRoundASimpleLoop) {
     // Worked by hand: 9 V over 100 and 200 ohm in a row is 30 mA, so it falls by 3 V and by 6 V.
-    const auto s = solve("half; PS1 top+3 bottom-3 9; R1 c5 c10 100; R2 d10 d15 200; W1 top+5 a5 red; W2 a15 top-13 black; W3 top-1 bottom-1 black");
+    const auto s = solve(
+        "half; PS1 top+3 bottom-3 9; R1 c5 c10 100; R2 d10 d15 200; W1 top+5 a5 red; W2 a15 top-13 black; W3 top-1 "
+        "bottom-1 black");
     for (const char* id : {"PS1", "R1", "R2"}) {
         SCOPED_TRACE(id);
         const PotentialWalk walk = walkPotential(*s, partAt(*s, id));
@@ -96,16 +99,18 @@ TEST(PotentialWalk, GoesRoundASimpleLoop) {
         EXPECT_NEAR(volts[2], -6, 1e-3);
         // bottom-3, top+3, top+5, a5, c5, c10, d10, d15, a15, top-13, top-1, bottom-1, bottom-3
         std::vector<std::string> holes;
-        for (const WalkPoint& point : walk.points) holes.push_back(shortName(s->layout->holeAt(s->layout->joints[point.joint].hole)));
-        EXPECT_EQ(holes, (std::vector<std::string>{"bottom-3", "top+3", "top+5", "a5", "c5", "c10", "d10", "d15", "a15", "top-13", "top-1", "bottom-1",
-                                                   "bottom-3"}));
+        for (const WalkPoint& point : walk.points)
+            holes.push_back(shortName(s->layout->holeAt(s->layout->joints[point.joint].hole)));
+        EXPECT_EQ(holes, (std::vector<std::string>{"bottom-3", "top+3", "top+5", "a5", "c5", "c10", "d10", "d15", "a15",
+                                                   "top-13", "top-1", "bottom-1", "bottom-3"}));
     }
 }
 
 TEST(PotentialWalk, FollowsTheLargestShareAndSaysSo) {
     // Side by side 100 and 300 ohm behind 75 ohm: the currents are as 3 to 1.
     const auto s = solve(
-        "half; PS1 top+3 bottom-3 6; R1 c4 c8 75; R2 a8 a14 100; R3 e8 e14 300; W1 top+4 a4 red; W2 b14 top-12 black; W3 top-1 bottom-1 black");
+        "half; PS1 top+3 bottom-3 6; R1 c4 c8 75; R2 a8 a14 100; R3 e8 e14 300; W1 top+4 a4 red; W2 b14 top-12 black; "
+        "W3 top-1 bottom-1 black");
     const PotentialWalk walk = walkPotential(*s, partAt(*s, "R1"));
     check(*s, walk);
     EXPECT_EQ(partsOf(*s, walk), (std::vector<std::string>{"PS1", "R1", "R2"}));
@@ -123,7 +128,9 @@ TEST(PotentialWalk, FollowsTheLargestShareAndSaysSo) {
 }
 
 TEST(PotentialWalk, GoesThroughSuppliesInARow) {
-    const auto s = solve("half; PS1 top+3 a20 5; PS2 b20 bottom-3 3; R1 c5 c12 100; W1 top+5 a5 red; W2 a12 top-10 black; W3 top-1 bottom-1 black");
+    const auto s = solve(
+        "half; PS1 top+3 a20 5; PS2 b20 bottom-3 3; R1 c5 c12 100; W1 top+5 a5 red; W2 a12 top-10 black; W3 top-1 "
+        "bottom-1 black");
     for (const char* id : {"PS1", "PS2", "R1"}) {
         const PotentialWalk walk = walkPotential(*s, partAt(*s, id));
         check(*s, walk);
@@ -132,7 +139,8 @@ TEST(PotentialWalk, GoesThroughSuppliesInARow) {
 }
 
 TEST(PotentialWalk, SaysWhyThereIsNone) {
-    const char* const kBeacon = "half; PS1 top+3 bottom-3 5; R1 c5 c10 330; S1 e10; D1 g12 g16 red; W1 top+5 a5 red; W2 j16 bottom-14 black";
+    const char* const kBeacon =
+        "half; PS1 top+3 bottom-3 5; R1 c5 c10 330; S1 e10; D1 g12 g16 red; W1 top+5 a5 red; W2 j16 bottom-14 black";
     const auto open = solve(kBeacon);
     EXPECT_EQ(walkPotential(*open, partAt(*open, "D1")).end, WalkEnd::NoCurrent);
     Inputs held;
@@ -197,8 +205,14 @@ TEST(PotentialWalk, KirchhoffHoldsOnRandomBenches) {
         std::vector<test::Piece2> pieces{{"PS1", "bench-supply", "n0", "n1", {{"voltage", 2 + pick(10)}}}};
         if (pick(3) == 0) pieces.push_back({"PS2", "bench-supply", node(), node(), {{"voltage", 1 + pick(12)}}});
         for (int k = 1, parts = nodes + pick(2 * nodes); k <= parts; ++k) {
-            if (pick(4)) pieces.push_back({fmt::format("R{}", k), "resistor", node(), node(), {{"resistance", std::pow(10, exponent(random))}}});
-            else pieces.push_back({fmt::format("D{}", k), "led", node(), node(), {}});
+            if (pick(4))
+                pieces.push_back({fmt::format("R{}", k),
+                                  "resistor",
+                                  node(),
+                                  node(),
+                                  {{"resistance", std::pow(10, exponent(random))}}});
+            else
+                pieces.push_back({fmt::format("D{}", k), "led", node(), node(), {}});
         }
         const auto s = evaluate(std::make_shared<const Bench>(test::layOut(pieces, {})));
         ASSERT_EQ(s->status(), Status::Solved);

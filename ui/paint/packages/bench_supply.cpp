@@ -19,7 +19,8 @@ constexpr QRectF kDisplay(4.5, 4.4, 21, 15.1);
 constexpr QRectF kLeverPlate(5.6, 25.9, 8, 16.8);
 constexpr double kDividerY = 12.65, kDigitsRight = 23.9, kWordsLeft = 6.1;
 constexpr double kSetY = 8.3, kNowY = 16.0, kSetWordY = 7.6, kNowWordY = 15.25;
-constexpr double kSetMm = 5.5, kMostSetMm = 7.2, kNowMm = 3.5, kMostNowMm = 5.4;  ///< em, at a desk and at most for a room
+constexpr double kSetMm = 5.5, kMostSetMm = 7.2, kNowMm = 3.5,
+                 kMostNowMm = 5.4;  ///< em, at a desk and at most for a room
 constexpr Lettering kDisplayWord{1.95, QFont::Normal};
 constexpr double kNowRoomMm = 13.4, kWholeRoomMm = kDigitsRight - kWordsLeft;
 constexpr double kSwitchWordMm = 2.15, kMostOnMm = 4, kMostOffMm = 3.4, kIdMm = 1.7, kMostIdMm = 2.9;
@@ -121,7 +122,8 @@ void paintDisplay(QPainter& painter, const PartScene& scene) {
         drawText(painter, QStringLiteral("now"), {kWordsLeft, kNowWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
     }
     const QString volts = voltsText(scene.value("voltage"));
-    drawText(painter, volts, {kDigitsRight, kSetY}, digitsFor(scene, volts, scene.figureMm(kSetMm, kMostSetMm)), on ? f.digits : f.digitsDim, Qt::AlignRight);
+    drawText(painter, volts, {kDigitsRight, kSetY}, digitsFor(scene, volts, scene.figureMm(kSetMm, kMostSetMm)),
+             on ? f.digits : f.digitsDim, Qt::AlignRight);
 }
 
 void paintLever(QPainter& painter, const PartScene& scene) {
@@ -129,12 +131,11 @@ void paintLever(QPainter& painter, const PartScene& scene) {
     const Furnishing& f = theme.furnishing;
     const bool on = scene.state("on") > 0.5;
     painter.setPen(outlinePen(faded(f.ink, theme.flat ? 1 : 0.38), theme.outlineMm));
-    painter.setBrush(theme.flat ? QColor(Qt::white)
-                                : blend(f.panelBottom, Qt::black, theme.dark ? 0.22 : 0.08));
+    painter.setBrush(theme.flat ? QColor(Qt::white) : blend(f.panelBottom, Qt::black, theme.dark ? 0.22 : 0.08));
     painter.drawPath(roundedBox(kLeverPlate, 0.9));
     painter.setPen(outlinePen(f.steelEdge, theme.outlineMm));
-    painter.setBrush(shadeAlong(theme, kNut - QPointF(kNutMm, kNutMm), kNut + QPointF(kNutMm, kNutMm),
-                                f.steelLight, blend(f.steelDark, Qt::black, 0.12)));
+    painter.setBrush(shadeAlong(theme, kNut - QPointF(kNutMm, kNutMm), kNut + QPointF(kNutMm, kNutMm), f.steelLight,
+                                blend(f.steelDark, Qt::black, 0.12)));
     painter.drawPath(nutShape());
     painter.setBrush(blend(f.steelEdge, Qt::black, 0.12));
     painter.drawPath(disc(kNut, kBushMm));
@@ -150,16 +151,17 @@ void paintLever(QPainter& painter, const PartScene& scene) {
         painter.drawEllipse(kNut + QPointF(-0.4, on ? -kLeverMm + 1.5 : kLeverMm - 1.8), 0.5, 0.42);
     }
     const auto addWord = [&](const QString& word, double fromPlate, double sizeMm, bool chosen) {
-        drawText(painter, word, {kNut.x(), fromPlate}, {sizeMm, chosen ? QFont::Bold : QFont::Normal}, chosen ? f.panelInk : f.panelDim);
+        drawText(painter, word, {kNut.x(), fromPlate}, {sizeMm, chosen ? QFont::Bold : QFont::Normal},
+                 chosen ? f.panelInk : f.panelDim);
     };
     const double onMm = scene.wordMm(kSwitchWordMm, kMostOnMm), offMm = scene.wordMm(kSwitchWordMm, kMostOffMm);
     addWord(QStringLiteral("on"), kLeverPlate.top() - 0.67 * onMm, onMm, on);
-    addWord(QStringLiteral("off"), kLeverPlate.bottom() + 0.81 * kSwitchWordMm + 0.4 * (offMm - kSwitchWordMm), offMm, !on);
+    addWord(QStringLiteral("off"), kLeverPlate.bottom() + 0.81 * kSwitchWordMm + 0.4 * (offMm - kSwitchWordMm), offMm,
+            !on);
 }
 
 void paintSockets(QPainter& painter, const PartScene& scene) {
-    for (const auto& [y, plus] :
-         {std::pair{kPlusY, true}, std::pair{kMinusY, false}, std::pair{kLowerMinusY, false}}) {
+    for (const auto& [y, plus] : {std::pair{kPlusY, true}, std::pair{kMinusY, false}, std::pair{kLowerMinusY, false}}) {
         paintSupplySign(painter, scene.theme, {kSignX, y}, plus, 1.15);
         paintSocket(painter, scene.theme, {kSocketX, y}, kSocketMm);
     }
@@ -175,25 +177,28 @@ public:
         paintLever(painter, scene);
         paintSockets(painter, scene);
         const double idMm = scene.wordMm(kIdMm, kMostIdMm);
-        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8 - 0.2 * (idMm - kIdMm)}, {idMm, QFont::Medium},
-                 scene.theme.furnishing.panelDim, Qt::AlignLeft);
+        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8 - 0.2 * (idMm - kIdMm)},
+                 {idMm, QFont::Medium}, scene.theme.furnishing.panelDim, Qt::AlignLeft);
         painter.restore();
         if (scene.compact) return;
         for (int lead : {1, 0}) {
             paintSupplyLead(painter, scene, lead, lead == 0);
             const Place start = Polyline::of(supplyLead(scene, lead).path()).at(1);
-            paintPlug(painter, scene.theme, toQt(scene.place.exitsMm[static_cast<std::size_t>(lead)]),
-                      kSocketMm, leadColour(scene.theme, lead == 0), start.angle);
+            paintPlug(painter, scene.theme, toQt(scene.place.exitsMm[static_cast<std::size_t>(lead)]), kSocketMm,
+                      leadColour(scene.theme, lead == 0), start.angle);
         }
     }
 
-    QRectF figures(const PartScene& scene) const override { return scene.live ? kDisplay.translated(cornerMm(scene)) : QRectF(); }
+    QRectF figures(const PartScene& scene) const override {
+        return scene.live ? kDisplay.translated(cornerMm(scene)) : QRectF();
+    }
     void paintFigures(QPainter& painter, const PartScene& scene) const override {
         const int plus = scene.live->layout->leadIndex(scene.index, 0);
         const double current = -scene.live->leadCurrent[static_cast<std::size_t>(plus)];
         const QString figure = amperesText(current);
-        drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kNowY), digitsFor(scene, figure, scene.figureMm(kNowMm, kMostNowMm)),
-                 scene.theme.furnishing.digits, Qt::AlignRight);
+        drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kNowY),
+                 digitsFor(scene, figure, scene.figureMm(kNowMm, kMostNowMm)), scene.theme.furnishing.digits,
+                 Qt::AlignRight);
     }
 
     std::vector<PartPath> paths(const PartScene& scene) const override { return supplyPaths(scene); }

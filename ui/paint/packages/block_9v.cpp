@@ -9,8 +9,7 @@ namespace {
 
 constexpr double kClipHeightMm = 10;
 constexpr QRectF kSwitch(11.6, 2.6, 3, 4.8);
-constexpr QRgb kCanLight = 0xff8f9398, kCanDark = 0xff4b4f55, kLabelLight = 0xffd2a24a,
-               kLabelDark = 0xffa87a28;
+constexpr QRgb kCanLight = 0xff8f9398, kCanDark = 0xff4b4f55, kLabelLight = 0xffd2a24a, kLabelDark = 0xffa87a28;
 
 class Block9VPainter final : public PackagePainter {
 public:
@@ -23,15 +22,14 @@ public:
         const QRectF box(QPointF(0, 0), scene.bodyRect().size());
         drawSoftShadow(painter, theme, box, 1.6, {1.3, 1.6}, 1.4);
         painter.setPen(outlinePen(f.ink, theme.outlineMm * 1.2));
-        painter.setBrush(shadeAlong(theme, box.topLeft(), box.topRight(), QColor::fromRgb(kCanLight),
-                                    QColor::fromRgb(kCanDark)));
+        painter.setBrush(
+            shadeAlong(theme, box.topLeft(), box.topRight(), QColor::fromRgb(kCanLight), QColor::fromRgb(kCanDark)));
         painter.drawPath(roundedBox(box, 1.6));
         const QRectF label(0, 20, box.width(), 21);
         painter.setBrush(shadeAlong(theme, label.topLeft(), label.topRight(), QColor::fromRgb(kLabelLight),
                                     QColor::fromRgb(kLabelDark)));
         painter.drawRect(label);
-        drawText(painter, QStringLiteral("9 V"), label.center() - QPointF(0, 2.2), {7, QFont::Bold},
-                 QColor(0x23211c));
+        drawText(painter, QStringLiteral("9 V"), label.center() - QPointF(0, 2.2), {7, QFont::Bold}, QColor(0x23211c));
         drawText(painter,
                  QString::fromUtf8(scene.choice("condition").data(),
                                    static_cast<qsizetype>(scene.choice("condition").size())),
@@ -65,8 +63,8 @@ private:
         painter.setBrush(QColor(0x17191c));
         painter.drawPath(roundedBox(kSwitch, 0.4));
         const double half = kSwitch.height() / 2;
-        const QRectF slide = (on ? kSwitch.adjusted(0, 0, 0, -half) : kSwitch.adjusted(0, half, 0, 0))
-                                 .adjusted(0.3, 0.3, -0.3, -0.3);
+        const QRectF slide =
+            (on ? kSwitch.adjusted(0, 0, 0, -half) : kSwitch.adjusted(0, half, 0, 0)).adjusted(0.3, 0.3, -0.3, -0.3);
         painter.setBrush(shadeDown(theme, slide, f.steelLight, f.steelDark));
         painter.drawPath(roundedBox(slide, 0.3));
         const Lettering word{1.5, QFont::Medium};

@@ -13,8 +13,7 @@ namespace {
 constexpr QRectF kTrough(2, 2, 24.4, 54);
 constexpr QRectF kSwitch(27.6, 25.6, 2.8, 6);
 constexpr double kTallCellMm = 12.0;  ///< breadth of a cell lying across the holder at most
-constexpr QRgb kSleeveLight = 0xff5f8a6a, kSleeveDark = 0xff2f5a3e, kCapLight = 0xffe6e7e9,
-               kCapDark = 0xff9a9da2;
+constexpr QRgb kSleeveLight = 0xff5f8a6a, kSleeveDark = 0xff2f5a3e, kCapLight = 0xffe6e7e9, kCapDark = 0xff9a9da2;
 
 /// One cell lying across: its plus end with the nub at the left or the right.
 void paintCell(QPainter& painter, const Theme& theme, const QRectF& cell, bool plusLeft) {
@@ -32,8 +31,7 @@ void paintCell(QPainter& painter, const Theme& theme, const QRectF& cell, bool p
     painter.drawPath(roundedBox(cell.adjusted(cell.width() * 0.02, 0.3, -cell.width() * 0.9, -0.3), 0.3));
     painter.setBrush(shadeDown(theme, sleeve, QColor::fromRgb(kSleeveLight), QColor::fromRgb(kSleeveDark)));
     painter.drawPath(roundedBox(sleeve, 0.5));
-    const QRectF collar(sleeve.right() - sleeve.width() * 0.22, sleeve.top(), sleeve.width() * 0.22,
-                        sleeve.height());
+    const QRectF collar(sleeve.right() - sleeve.width() * 0.22, sleeve.top(), sleeve.width() * 0.22, sleeve.height());
     painter.setBrush(shadeDown(theme, collar, QColor(0xe0b860), QColor(0x93702a)));
     painter.drawPath(roundedBox(collar, 0.4));
     if (!theme.flat) {
@@ -71,8 +69,7 @@ public:
         const double pitch = kTrough.height() / count, height = std::min(kTallCellMm, pitch - 0.5);
         for (int i = 0; i < count; ++i) {
             const double middle = kTrough.top() + pitch * (i + 0.5);
-            paintCell(painter, theme,
-                      QRectF(kTrough.left() + 0.8, middle - height / 2, kTrough.width() - 1.6, height),
+            paintCell(painter, theme, QRectF(kTrough.left() + 0.8, middle - height / 2, kTrough.width() - 1.6, height),
                       i % 2 == 1);
         }
         const QColor print = theme.flat ? QColor(Qt::white) : QColor(0xe8e6e0);

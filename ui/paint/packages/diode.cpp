@@ -27,8 +27,7 @@ public:
         painter.setPen(Qt::NoPen);
         painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kGlassLight), QColor::fromRgb(kGlassDark)));
         painter.drawPath(body);
-        painter.fillRect(QRectF(kRingFromMm, -kHalfWidthMm, kRingMm, 2 * kHalfWidthMm),
-                         QColor::fromRgb(kRing));
+        painter.fillRect(QRectF(kRingFromMm, -kHalfWidthMm, kRingMm, 2 * kHalfWidthMm), QColor::fromRgb(kRing));
         if (!theme.flat) {
             painter.setPen(outlinePen(faded(Qt::white, 0.55), 0.16));
             painter.drawLine(QPointF(-1.4, -0.5), QPointF(1.4, -0.5));
@@ -40,8 +39,8 @@ public:
 
     QPainterPath body(const PartScene& scene) const override {
         if (scene.place.pose.standing) return bodyTransform(scene).map(disc({0, 0}, kHalfWidthMm));
-        return bodyTransform(scene).map(roundedBox(
-            QRectF(-kHalfLengthMm, -kHalfWidthMm, 2 * kHalfLengthMm, 2 * kHalfWidthMm), kCornerMm));
+        return bodyTransform(scene).map(
+            roundedBox(QRectF(-kHalfLengthMm, -kHalfWidthMm, 2 * kHalfLengthMm, 2 * kHalfWidthMm), kCornerMm));
     }
 
 private:
@@ -51,8 +50,8 @@ private:
         const QPainterPath end = disc(first, kHalfWidthMm);
         drawSoftShadow(painter, scene.theme, first, kHalfWidthMm, {0.7, 0.9}, 0.5);
         painter.setPen(outlinePen(scene.theme.furnishing.ink, scene.theme.outlineMm));
-        painter.setBrush(shadeRound(scene.theme, first, kHalfWidthMm, QColor::fromRgb(kGlassLight),
-                                    QColor::fromRgb(kGlassDark)));
+        painter.setBrush(
+            shadeRound(scene.theme, first, kHalfWidthMm, QColor::fromRgb(kGlassLight), QColor::fromRgb(kGlassDark)));
         painter.drawPath(end);
         painter.setPen(QPen(QColor::fromRgb(kRing), 0.35));
         painter.drawPath(disc(first, kHalfWidthMm - 0.28));

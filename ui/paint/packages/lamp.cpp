@@ -15,7 +15,7 @@ constexpr double kPostAtMm = 1.35, kPostRadiusMm = 0.3;
 constexpr int kTurns = 6;
 constexpr double kCoilHalfMm = 0.42, kCoilMm = 0.26;
 
-const QColor kGlow(0xffc873);       ///< tungsten at 2300 K, between the orange of embers and daylight
+const QColor kGlow(0xffc873);  ///< tungsten at 2300 K, between the orange of embers and daylight
 const QColor kGlass(0xdfe6ea);
 const QColor kGlassInDark(0x5b656d);
 const QColor kColdWire(0x4a4a4d);
@@ -82,7 +82,9 @@ public:
         return ways;
     }
 
-    QPainterPath body(const PartScene& scene) const override { return bodyTransform(scene).map(disc({0, 0}, kCollarRadiusMm)); }
+    QPainterPath body(const PartScene& scene) const override {
+        return bodyTransform(scene).map(disc({0, 0}, kCollarRadiusMm));
+    }
 };
 
 }  // namespace

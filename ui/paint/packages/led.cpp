@@ -31,9 +31,7 @@ public:
         return ways;
     }
 
-    QPainterPath body(const PartScene& scene) const override {
-        return bodyTransform(scene).map(flangeShape());
-    }
+    QPainterPath body(const PartScene& scene) const override { return bodyTransform(scene).map(flangeShape()); }
 };
 
 }  // namespace

@@ -20,7 +20,8 @@ constexpr QRectF kPanel(2.5, 2.2, 29, 49.6), kDisplay(4, 3.8, 26, 14);
 constexpr double kCaseRadiusMm = 5, kWaistMm = 0.9, kPanelRadiusMm = 3.2;
 constexpr double kInsetMm = 1.5;  ///< from the rim of the display to what stands in it
 constexpr double kDigitsY = 9.1, kUnitY = 15.2;
-constexpr Lettering kDigits{7.4, QFont::DemiBold}, kUnit{3.0, QFont::DemiBold}, kQuantity{1.95, QFont::Normal}, kWhy{1.6, QFont::Medium};
+constexpr Lettering kDigits{7.4, QFont::DemiBold}, kUnit{3.0, QFont::DemiBold}, kQuantity{1.95, QFont::Normal},
+    kWhy{1.6, QFont::Medium};
 constexpr double kWhyLineMm = 2.1;
 constexpr QPointF kBeepAt(16, kUnitY);
 /// A beep is seen from the back of a room too: its sound spreads beside the box, towards the boards.
@@ -33,7 +34,8 @@ constexpr QPointF kDial(17, 33);
 constexpr double kKnobMm = 7, kHubMm = 2, kTickFromMm = 7.7, kTickToMm = 8.7, kNamesMm = 10.8, kReachMm = 13;
 /// Degrees clockwise from the top, in the order of the dial's positions.
 constexpr std::array kPositionDegrees{-100.0, -50.0, 0.0, 50.0, 100.0};
-constexpr Lettering kSign{2.9, QFont::Medium}, kSignChosen{2.9, QFont::Bold}, kWord{2.0, QFont::Medium}, kWordChosen{2.0, QFont::Bold};
+constexpr Lettering kSign{2.9, QFont::Medium}, kSignChosen{2.9, QFont::Bold}, kWord{2.0, QFont::Medium},
+    kWordChosen{2.0, QFont::Bold};
 
 constexpr double kSocketMm = 2.6, kSocketY = 47.5, kSocketWordY = 43;
 constexpr Lettering kSocketWord{2.0, QFont::DemiBold}, kId{1.7, QFont::Medium};
@@ -44,8 +46,8 @@ struct Position {
     std::string_view choice;
     const char* sign;
 };
-constexpr std::array kPositions{Position{"off", "off"}, Position{"volts", "V"}, Position{"amperes", "A"}, Position{"ohms", "\u03a9"},
-                                Position{"continuity", ""}};
+constexpr std::array kPositions{Position{"off", "off"}, Position{"volts", "V"}, Position{"amperes", "A"},
+                                Position{"ohms", "\u03a9"}, Position{"continuity", ""}};
 
 QPointF onDial(double degrees, double radius) {
     const double a = degrees * std::numbers::pi / 180;
@@ -89,14 +91,16 @@ void paintBeepMark(QPainter& painter, QPointF at, double scale, const QColor& co
     painter.setPen(Qt::NoPen);
     painter.setBrush(colour);
     painter.drawPath(disc(at, 0.36 * scale));
-    for (std::size_t arc = 0; arc < kSoundRadii.size(); ++arc) painter.strokePath(soundArc(at, scale, 0, arc), outlinePen(colour, 0.42 * scale));
+    for (std::size_t arc = 0; arc < kSoundRadii.size(); ++arc)
+        painter.strokePath(soundArc(at, scale, 0, arc), outlinePen(colour, 0.42 * scale));
 }
 
 /// The sound beside the box: while it lasts, one arc after the other is the strong one, so that it runs outwards.
 void paintSound(QPainter& painter, const PartScene& scene) {
     for (std::size_t arc = 0; arc < kSoundRadii.size(); ++arc) {
         const bool strong = arc == static_cast<std::size_t>(scene.beat) % kSoundRadii.size();
-        painter.strokePath(soundArc(kSoundFrom, kSoundScale, 180, arc), outlinePen(scene.theme.accent, strong ? kStrongMm : kWeakMm));
+        painter.strokePath(soundArc(kSoundFrom, kSoundScale, 180, arc),
+                           outlinePen(scene.theme.accent, strong ? kStrongMm : kWeakMm));
     }
 }
 
@@ -133,7 +137,8 @@ void paintDisplay(QPainter& painter, const PartScene& scene) {
     sheen.lineTo(kDisplay.left() + 9.2, kDisplay.top());
     sheen.lineTo(kDisplay.left() + 3.2, kDisplay.bottom());
     sheen.lineTo(kDisplay.bottomLeft());
-    painter.fillPath(sheen.intersected(roundedBox(kDisplay.adjusted(0.25, 0.25, -0.25, -0.25), 0.9)), faded(Qt::white, 0.045));
+    painter.fillPath(sheen.intersected(roundedBox(kDisplay.adjusted(0.25, 0.25, -0.25, -0.25), 0.9)),
+                     faded(Qt::white, 0.045));
 }
 
 void paintPositions(QPainter& painter, const PartScene& scene) {
@@ -148,9 +153,12 @@ void paintPositions(QPainter& painter, const PartScene& scene) {
         if (named == kPositions.end()) continue;
         const QString sign = QString::fromUtf8(named->sign);
         const QPointF at = onDial(kPositionDegrees[i], kNamesMm);
-        if (sign.isEmpty()) paintBeepMark(painter, at - QPointF(0.9, 0), chosen ? 0.88 : 0.75, ink);
-        else if (sign.size() == 1) drawText(painter, sign, at, chosen ? kSignChosen : kSign, ink);
-        else drawText(painter, sign, at, chosen ? kWordChosen : kWord, ink);
+        if (sign.isEmpty())
+            paintBeepMark(painter, at - QPointF(0.9, 0), chosen ? 0.88 : 0.75, ink);
+        else if (sign.size() == 1)
+            drawText(painter, sign, at, chosen ? kSignChosen : kSign, ink);
+        else
+            drawText(painter, sign, at, chosen ? kWordChosen : kWord, ink);
     }
 }
 
@@ -197,14 +205,17 @@ void paintProbe(QPainter& painter, const Theme& theme, const Place& begin, QPoin
     painter.setPen(outlinePen(blend(theme.furnishing.steelLight, theme.furnishing.steelDark, 0.3), 0.46));
     painter.drawLine(QPointF(0, 0), QPointF(2.6, 0));
     QPainterPath handle(QPointF(1.5, -0.5));
-    for (const QPointF corner : {QPointF(3.2, -0.75), QPointF(3.2, -1.45), QPointF(3.9, -1.45), QPointF(3.9, -1.05)}) handle.lineTo(corner);
+    for (const QPointF corner : {QPointF(3.2, -0.75), QPointF(3.2, -1.45), QPointF(3.9, -1.45), QPointF(3.9, -1.05)})
+        handle.lineTo(corner);
     handle.cubicTo({6, -1.35}, {8, -1.3}, {kProbeMm + 0.6, -0.95});
     handle.lineTo(kProbeMm + 0.6, 0.95);
     handle.cubicTo({8, 1.3}, {6, 1.35}, {3.9, 1.05});
-    for (const QPointF corner : {QPointF(3.9, 1.45), QPointF(3.2, 1.45), QPointF(3.2, 0.75), QPointF(1.5, 0.5)}) handle.lineTo(corner);
+    for (const QPointF corner : {QPointF(3.9, 1.45), QPointF(3.2, 1.45), QPointF(3.2, 0.75), QPointF(1.5, 0.5)})
+        handle.lineTo(corner);
     handle.closeSubpath();
     painter.setPen(outlinePen(edge, theme.outlineMm));
-    painter.setBrush(shadeDown(theme, handle.boundingRect(), blend(colour, Qt::white, 0.16), blend(colour, Qt::black, 0.2)));
+    painter.setBrush(
+        shadeDown(theme, handle.boundingRect(), blend(colour, Qt::white, 0.16), blend(colour, Qt::black, 0.2)));
     painter.drawPath(handle);
     if (!theme.flat) {
         painter.setPen(QPen(faded(Qt::white, 0.4), 0.2, Qt::SolidLine, Qt::RoundCap));
@@ -223,8 +234,10 @@ void paintWhy(QPainter& painter, const QString& why, const QColor& ink) {
     }
     const QStringList lines{why.left(cut), why.mid(cut + 1)};
     Lettering lettering = kWhy;
-    for (const QString& line : lines) lettering.sizeMm = std::min(lettering.sizeMm, kWhy.sizeMm * room.width() / textWidthMm(line, kWhy));
-    for (int i = 0; i < 2; ++i) drawText(painter, lines[i], {room.left(), kUnitY + (i - 0.5) * kWhyLineMm}, lettering, ink, Qt::AlignLeft);
+    for (const QString& line : lines)
+        lettering.sizeMm = std::min(lettering.sizeMm, kWhy.sizeMm * room.width() / textWidthMm(line, kWhy));
+    for (int i = 0; i < 2; ++i)
+        drawText(painter, lines[i], {room.left(), kUnitY + (i - 0.5) * kWhyLineMm}, lettering, ink, Qt::AlignLeft);
 }
 
 class MultimeterPainter final : public PackagePainter {
@@ -242,7 +255,9 @@ public:
         for (const int lead : {0, 1}) paintTestLead(painter, scene, lead);
     }
 
-    QRectF figures(const PartScene& scene) const override { return scene.instant ? kDisplay.united(kSound).translated(cornerMm(scene)) : QRectF(); }
+    QRectF figures(const PartScene& scene) const override {
+        return scene.instant ? kDisplay.united(kSound).translated(cornerMm(scene)) : QRectF();
+    }
     double figuresEmMm() const override { return kDigits.sizeMm; }
 
     void paintFigures(QPainter& painter, const PartScene& scene) const override {
@@ -257,7 +272,8 @@ public:
         digits.sizeMm *= std::min(1.0, (right - left) / textWidthMm(figure, digits));
         drawText(painter, figure, {right, kDigitsY}, digits, f.digits, Qt::AlignRight);
         if (reading->why.empty()) {
-            drawText(painter, QString::fromStdString(dialLabel(scene.part)), {left, kUnitY}, kQuantity, f.digitsDim, Qt::AlignLeft);
+            drawText(painter, QString::fromStdString(dialLabel(scene.part)), {left, kUnitY}, kQuantity, f.digitsDim,
+                     Qt::AlignLeft);
             drawText(painter, QString::fromStdString(reading->unit), {right, kUnitY}, kUnit, f.digits, Qt::AlignRight);
             if (reading->beeps) paintBeepMark(painter, kBeepAt, 0.9, f.digits);
             if (reading->beeps) paintSound(painter, scene);
@@ -269,9 +285,13 @@ public:
 
     std::vector<PartPath> paths(const PartScene& scene) const override { return supplyPaths(scene); }
 
-    QPainterPath body(const PartScene& scene) const override { return caseShape(scene.bodyRect().size()).translated(cornerMm(scene)); }
+    QPainterPath body(const PartScene& scene) const override {
+        return caseShape(scene.bodyRect().size()).translated(cornerMm(scene));
+    }
 
-    QPainterPath control(const PartScene& scene) const override { return disc(kDial, kReachMm).translated(cornerMm(scene)); }
+    QPainterPath control(const PartScene& scene) const override {
+        return disc(kDial, kReachMm).translated(cornerMm(scene));
+    }
 
     std::optional<int> dialPosition(const PartScene& scene, QPointF at) const override {
         const QPointF away = at - cornerMm(scene) - kDial;

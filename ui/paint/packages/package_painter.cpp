@@ -88,9 +88,7 @@ BodyFrame::BodyFrame(QPainter& painter, const PartScene& scene) : painter_(paint
     painter_.setTransform(bodyTransform(scene), true);
 }
 
-BodyFrame::~BodyFrame() {
-    painter_.restore();
-}
+BodyFrame::~BodyFrame() { painter_.restore(); }
 
 QPointF fallInBody(const PartScene& scene, QPointF offset) {
     QTransform back;
@@ -113,7 +111,8 @@ void paintPinInside(QPainter& painter, const Theme& theme, double x) {
 
 void paintBladeInside(QPainter& painter, const Theme& theme, double lengthMm) {
     constexpr double kHalfMm = 0.36, kBeyondMm = 0.35;
-    painter.setBrush(shadeDown(theme, {0, -kHalfMm, 1, 2 * kHalfMm}, blend(theme.metalLight, Qt::white, 0.4), theme.metalDark));
+    painter.setBrush(
+        shadeDown(theme, {0, -kHalfMm, 1, 2 * kHalfMm}, blend(theme.metalLight, Qt::white, 0.4), theme.metalDark));
     painter.drawPath(roundedBox(QRectF(-kBeyondMm, -kHalfMm, lengthMm + 2 * kBeyondMm, 2 * kHalfMm), 0.3));
 }
 

@@ -28,10 +28,11 @@ struct PartScene {
     bool held = false;               ///< pressed at the moment
     bool compact = false;            ///< seen in the tray: no leads that end in the air
     int beat = 0;                    ///< goes on while current flows: for what shows that it lasts, such as a sound
-    const Snapshot* instant = nullptr;  ///< of this bench, solved or not: for what shows a word where there is no solution
+    const Snapshot* instant =
+        nullptr;  ///< of this bench, solved or not: for what shows a word where there is no solution
     double leastWordMm = 0, leastFigureMm = 0;  ///< em that a room can read; 0 at a desk
 
-    QRectF bodyRect() const;  ///< in the body's own frame: centred at 0,0, unturned
+    QRectF bodyRect() const;                                ///< in the body's own frame: centred at 0,0, unturned
     std::string_view choice(std::string_view value) const;  ///< name of a choice in force, or empty
     double value(std::string_view name) const;              ///< of a value; 0 if the kind has none
     double state(std::string_view name) const;

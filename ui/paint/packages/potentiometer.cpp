@@ -17,9 +17,7 @@ constexpr double kStartDegrees = 225, kSweepDegrees = 270;  ///< counted as a pl
 constexpr QRgb kBlueLight = 0xff4f7fb4, kBlueDark = 0xff2d5484, kTrack = 0xff2b2725;
 enum Leg { kOne, kWiper, kTwo, kContact };
 
-double degreesAt(double turn) {
-    return kStartDegrees - kSweepDegrees * turn;
-}
+double degreesAt(double turn) { return kStartDegrees - kSweepDegrees * turn; }
 
 QPointF onRing(double degrees, double radius) {
     const double a = degrees * std::numbers::pi / 180;

@@ -21,13 +21,9 @@ constexpr double kBowMm = 1.15;
 constexpr double kLightCap = 60;  ///< L* from which a cap's letter is dark
 enum Leg { k1a, k1b, k2a, k2b, kHub1, kHub2 };
 
-QColor letterOn(const QColor& cap) {
-    return lightnessOf(cap) > kLightCap ? QColor(0x23211c) : QColor(Qt::white);
-}
+QColor letterOn(const QColor& cap) { return lightnessOf(cap) > kLightCap ? QColor(0x23211c) : QColor(Qt::white); }
 
-QRectF frameRect(const PartScene& scene) {
-    return scene.bodyRect();
-}
+QRectF frameRect(const PartScene& scene) { return scene.bodyRect(); }
 
 /// Letters stay upright however the body is turned.
 void paintLetter(QPainter& painter, const PartScene& scene, QPointF at, const Lettering& lettering,
@@ -52,8 +48,7 @@ void paintMoulding(QPainter& painter, const PartScene& scene) {
     painter.setBrush(shadeDown(theme, frame, theme.furnishing.plasticLight, theme.furnishing.plasticDark));
     painter.drawPath(roundedBox(frame, kFrameRadiusMm));
     const QColor light = blend(theme.furnishing.steelLight, theme.furnishing.steelDark, 0.25);
-    painter.setBrush(
-        shadeAlong(theme, plate.topLeft(), plate.bottomRight(), light, theme.furnishing.steelDark));
+    painter.setBrush(shadeAlong(theme, plate.topLeft(), plate.bottomRight(), light, theme.furnishing.steelDark));
     painter.setPen(outlinePen(faded(theme.furnishing.ink, 0.8), theme.outlineMm * 0.8));
     painter.drawPath(roundedBox(plate, kPlateRadiusMm));
 }
@@ -86,8 +81,7 @@ public:
     void paint(QPainter& painter, const PartScene& scene) const override {
         paintBareLeads(painter, scene);
         const BodyFrame frame(painter, scene);
-        drawSoftShadow(painter, scene.theme, frameRect(scene), kFrameRadiusMm,
-                       fallInBody(scene, {0.6, 0.75}), 0.5);
+        drawSoftShadow(painter, scene.theme, frameRect(scene), kFrameRadiusMm, fallInBody(scene, {0.6, 0.75}), 0.5);
         paintMoulding(painter, scene);
         paintCap(painter, scene, kCapMm);
         paintLetter(painter, scene, {0, 0}, kCapLetter, letterOn(capColour(scene.part.cap)));
@@ -131,8 +125,8 @@ public:
         paintContact(painter, scene, reachX);
         const QColor cap = capColour(scene.part.cap);
         painter.setBrush(Qt::NoBrush);
-        painter.setPen(outlinePen(theme.dark ? blend(cap, Qt::white, 0.25) : blend(cap, Qt::black, 0.35),
-                                  theme.outlineMm * 1.2));
+        painter.setPen(
+            outlinePen(theme.dark ? blend(cap, Qt::white, 0.25) : blend(cap, Qt::black, 0.35), theme.outlineMm * 1.2));
         painter.drawPath(disc({0, 0}, kCapMm));
         paintLetter(painter, scene, {0, 1.95}, {1.9, QFont::Bold}, theme.text);
     }
@@ -184,8 +178,8 @@ private:
         bow.cubicTo(-0.8, -1.5 - kBowMm, 0.8, -1.5 - kBowMm, 1.6, -1.5);
         painter.setBrush(Qt::NoBrush);
         painter.strokePath(bow, QPen(theme.metalEdge, 2 * kBarHalfMm, Qt::SolidLine, Qt::FlatCap));
-        painter.strokePath(
-            bow, QPen(theme.metalLight, 2 * kBarHalfMm - 2 * theme.outlineMm, Qt::SolidLine, Qt::FlatCap));
+        painter.strokePath(bow,
+                           QPen(theme.metalLight, 2 * kBarHalfMm - 2 * theme.outlineMm, Qt::SolidLine, Qt::FlatCap));
     }
 };
 

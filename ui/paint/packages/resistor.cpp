@@ -57,8 +57,7 @@ void paintBands(QPainter& painter, const PartScene& scene, const QPainterPath& b
     painter.setClipPath(body, Qt::IntersectClip);
     for (std::size_t i = 0; i < bands->size(); ++i) {
         const double x = bandPlace(i, bands->size());
-        painter.fillRect(QRectF(x - kBandMm / 2, -kHalfEndMm, kBandMm, 2 * kHalfEndMm),
-                         bandColour((*bands)[i]));
+        painter.fillRect(QRectF(x - kBandMm / 2, -kHalfEndMm, kBandMm, 2 * kHalfEndMm), bandColour((*bands)[i]));
     }
     painter.restore();
 }
@@ -87,14 +86,14 @@ public:
         const BodyFrame frame(painter, scene);
         drawSoftShadow(painter, scene.theme, body.boundingRect(), kHalfEndMm, shadowOffset(scene), 0.45);
         painter.setPen(Qt::NoPen);
-        painter.setBrush(shadeDown(scene.theme, body.boundingRect(), QColor::fromRgb(kBodyLight),
-                                   QColor::fromRgb(kBodyDark)));
+        painter.setBrush(
+            shadeDown(scene.theme, body.boundingRect(), QColor::fromRgb(kBodyLight), QColor::fromRgb(kBodyDark)));
         painter.drawPath(body);
         paintBands(painter, scene, body);
         paintGloss(painter, scene.theme, body);
         painter.setBrush(Qt::NoBrush);
-        painter.setPen(outlinePen(faded(scene.theme.dark ? QColor(0x0b0d10) : QColor(0x4a3c28), 0.9),
-                                  scene.theme.outlineMm));
+        painter.setPen(
+            outlinePen(faded(scene.theme.dark ? QColor(0x0b0d10) : QColor(0x4a3c28), 0.9), scene.theme.outlineMm));
         painter.drawPath(body);
     }
 
@@ -105,9 +104,7 @@ public:
 
 private:
     /// Falls to the lower right of the bench however the body is turned.
-    static QPointF shadowOffset(const PartScene& scene) {
-        return fallInBody(scene, {0.45, 0.65});
-    }
+    static QPointF shadowOffset(const PartScene& scene) { return fallInBody(scene, {0.45, 0.65}); }
 
     /// Seen from its end: the body stands over its first hole, its other lead bent down to the second.
     static void paintStanding(QPainter& painter, const PartScene& scene) {
@@ -115,8 +112,8 @@ private:
         const QPainterPath end = disc(first, kHalfEndMm);
         drawSoftShadow(painter, scene.theme, first, kHalfEndMm, {0.9, 1.1}, 0.6);
         painter.setPen(outlinePen(QColor(0x4a3c28), scene.theme.outlineMm));
-        painter.setBrush(shadeRound(scene.theme, first, kHalfEndMm, QColor::fromRgb(kBodyLight),
-                                    QColor::fromRgb(kBodyDark)));
+        painter.setBrush(
+            shadeRound(scene.theme, first, kHalfEndMm, QColor::fromRgb(kBodyLight), QColor::fromRgb(kBodyDark)));
         painter.drawPath(end);
         // Bands show as rings, the first one outermost.
         if (const auto bands = colourBands(scene.value("resistance"), scene.value("tolerance"))) {

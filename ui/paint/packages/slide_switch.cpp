@@ -13,12 +13,8 @@ constexpr double kSlotHalfLengthMm = 2.7, kSlotHalfWidthMm = 0.95;
 constexpr double kSlideAtMm = 1.27, kSlideHalfLengthMm = 1.25, kSlideHalfWidthMm = 0.8;
 enum Leg { kA, kCommon, kB };
 
-bool towardsB(const PartScene& scene) {
-    return scene.state("position") > 0.5;
-}
-double slideAt(const PartScene& scene) {
-    return towardsB(scene) ? kSlideAtMm : -kSlideAtMm;
-}
+bool towardsB(const PartScene& scene) { return scene.state("position") > 0.5; }
+double slideAt(const PartScene& scene) { return towardsB(scene) ? kSlideAtMm : -kSlideAtMm; }
 
 class SlideSwitchPainter final : public PackagePainter {
 public:
@@ -48,9 +44,7 @@ public:
     }
 
     bool hasInside() const override { return true; }
-    const char* contactWord(const PartScene& scene) const override {
-        return towardsB(scene) ? "b closed" : "a closed";
-    }
+    const char* contactWord(const PartScene& scene) const override { return towardsB(scene) ? "b closed" : "a closed"; }
 
     void paintInside(QPainter& painter, const PartScene& scene) const override {
         const BodyFrame frame(painter, scene);
@@ -70,10 +64,10 @@ public:
     }
 
     QPainterPath control(const PartScene& scene) const override {
-        return bodyTransform(scene).map(roundedBox(
-            QRectF(-kSlotHalfLengthMm, -kSlotHalfWidthMm, 2 * kSlotHalfLengthMm, 2 * kSlotHalfWidthMm)
-                .adjusted(-0.2, -0.4, 0.2, 0.4),
-            0.3));
+        return bodyTransform(scene).map(
+            roundedBox(QRectF(-kSlotHalfLengthMm, -kSlotHalfWidthMm, 2 * kSlotHalfLengthMm, 2 * kSlotHalfWidthMm)
+                           .adjusted(-0.2, -0.4, 0.2, 0.4),
+                       0.3));
     }
 };
 

@@ -9,17 +9,14 @@
 
 namespace tiepoint::ui {
 
-QPointF cornerMm(const PartScene& scene) {
-    return toQt(scene.place.pose.centre) + scene.bodyRect().topLeft();
-}
+QPointF cornerMm(const PartScene& scene) { return toQt(scene.place.pose.centre) + scene.bodyRect().topLeft(); }
 
-QColor leadColour(const Theme& theme, bool plus) {
-    return theme.jumpers[plus ? 0 : 1];
-}
+QColor leadColour(const Theme& theme, bool plus) { return theme.jumpers[plus ? 0 : 1]; }
 
 Cubic supplyLead(const PartScene& scene, int lead) {
     const auto i = static_cast<std::size_t>(lead);
-    if (scene.part.kind->package->rightOfBoards) return testLeadCubic(toQt(scene.place.exitsMm[i]), toQt(scene.place.leadsMm[i]));
+    if (scene.part.kind->package->rightOfBoards)
+        return testLeadCubic(toQt(scene.place.exitsMm[i]), toQt(scene.place.leadsMm[i]));
     return leadCubic(toQt(scene.place.exitsMm[i]), toQt(scene.place.leadsMm[i]), scene.boardMiddleY);
 }
 
@@ -38,8 +35,7 @@ std::vector<PartPath> supplyPaths(const PartScene& scene) {
     const int inside = static_cast<int>(scene.part.kind->leads.size());
     std::vector<PartPath> ways;
     for (int lead = 0; lead < 2; ++lead) {
-        ways.push_back(
-            {supplyLead(scene, lead).path().toReversed(), {lead}, PathLook::OverBody, lead, inside + lead});
+        ways.push_back({supplyLead(scene, lead).path().toReversed(), {lead}, PathLook::OverBody, lead, inside + lead});
     }
     return ways;
 }
@@ -58,8 +54,7 @@ void paintSocket(QPainter& painter, const Theme& theme, QPointF at, double radiu
     painter.drawPath(disc(at, radius * 0.36));
 }
 
-void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius, const QColor& colour,
-               double angle) {
+void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius, const QColor& colour, double angle) {
     const QColor edge = theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.6);
     const double half = kLeadBreadthMm * 0.62;
     painter.save();
@@ -67,8 +62,7 @@ void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius,
     painter.rotate(angle * 180 / std::numbers::pi);
     const QRectF sleeve(radius * 0.6, -half, radius * 1.75, 2 * half);
     painter.setPen(outlinePen(edge, theme.outlineMm));
-    painter.setBrush(
-        shadeDown(theme, sleeve, blend(colour, Qt::white, 0.06), blend(colour, Qt::black, 0.16)));
+    painter.setBrush(shadeDown(theme, sleeve, blend(colour, Qt::white, 0.06), blend(colour, Qt::black, 0.16)));
     painter.drawRect(sleeve);
     for (double x : {0.62, 0.74, 0.86}) {
         const double at_ = sleeve.left() + x * sleeve.width();
@@ -76,8 +70,7 @@ void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius,
     }
     painter.restore();
     painter.setPen(outlinePen(edge, theme.outlineMm));
-    painter.setBrush(
-        shadeRound(theme, at, radius, blend(colour, Qt::white, 0.22), blend(colour, Qt::black, 0.16)));
+    painter.setBrush(shadeRound(theme, at, radius, blend(colour, Qt::white, 0.22), blend(colour, Qt::black, 0.16)));
     painter.drawPath(disc(at, radius * 0.84));
     painter.setBrush(Qt::NoBrush);
     painter.setPen(outlinePen(faded(edge, 0.7), theme.outlineMm));
@@ -87,8 +80,7 @@ void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius,
 void paintScrew(QPainter& painter, const Theme& theme, QPointF at) {
     constexpr double kRadiusMm = 0.74;
     painter.setPen(outlinePen(theme.furnishing.steelEdge, theme.outlineMm * 0.8));
-    painter.setBrush(
-        shadeRound(theme, at, kRadiusMm, theme.furnishing.steelLight, theme.furnishing.steelDark));
+    painter.setBrush(shadeRound(theme, at, kRadiusMm, theme.furnishing.steelLight, theme.furnishing.steelDark));
     painter.drawPath(disc(at, kRadiusMm));
     painter.setPen(outlinePen(blend(theme.furnishing.steelEdge, Qt::black, 0.3), 0.16));
     painter.drawLine(at - QPointF(0.42, 0.42), at + QPointF(0.42, 0.42));
@@ -114,8 +106,10 @@ void paintSmallSwitch(QPainter& painter, const PartScene& scene, const QRectF& s
     const double x = slot.center().x();
     constexpr double kWordMm = 1.8, kMostWordMm = 2.6, kAwayEm = 0.78;
     const double word = scene.wordMm(kWordMm, kMostWordMm);
-    drawText(painter, QStringLiteral("on"), {x, slot.top() - kAwayEm * word}, {word, on ? QFont::Bold : QFont::Normal}, ink);
-    drawText(painter, QStringLiteral("off"), {x, slot.bottom() + kAwayEm * word}, {word, on ? QFont::Normal : QFont::Bold}, ink);
+    drawText(painter, QStringLiteral("on"), {x, slot.top() - kAwayEm * word}, {word, on ? QFont::Bold : QFont::Normal},
+             ink);
+    drawText(painter, QStringLiteral("off"), {x, slot.bottom() + kAwayEm * word},
+             {word, on ? QFont::Normal : QFont::Bold}, ink);
 }
 
 }  // namespace tiepoint::ui

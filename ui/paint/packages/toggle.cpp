@@ -47,7 +47,8 @@ public:
         // The lever leans along the case: to the right, where the line is, while it is closed.
         painter.rotate(isClosed(scene) ? 90 : -90);
         painter.setPen(outlinePen(f.ink, theme.outlineMm * 1.1));
-        painter.setBrush(shadeAlong(theme, {-kLeverTipMm, 0}, {kLeverTipMm, 0}, blend(f.steelLight, Qt::white, 0.4), f.steelDark));
+        painter.setBrush(
+            shadeAlong(theme, {-kLeverTipMm, 0}, {kLeverTipMm, 0}, blend(f.steelLight, Qt::white, 0.4), f.steelDark));
         painter.drawPath(lever());
     }
 
@@ -65,7 +66,8 @@ public:
 
     QPainterPath control(const PartScene& scene) const override {
         const double reach = kLeverReachMm + kLeverTipMm;
-        return bodyTransform(scene).map(roundedBox(QRectF(-reach, -kNutRadiusMm, 2 * reach, 2 * kNutRadiusMm), kNutRadiusMm));
+        return bodyTransform(scene).map(
+            roundedBox(QRectF(-reach, -kNutRadiusMm, 2 * reach, 2 * kNutRadiusMm), kNutRadiusMm));
     }
 
 private:

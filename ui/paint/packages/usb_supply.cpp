@@ -31,8 +31,8 @@ public:
         drawText(painter, QStringLiteral("USB"), {5.8, 6.4}, {2.4, QFont::DemiBold}, f.panelInk);
         drawText(painter, QString::number(scene.value("voltage")) + QStringLiteral(" V"), {5.8, 9.6},
                  {2.0, QFont::Normal}, f.panelDim);
-        drawText(painter, QString::fromStdString(scene.part.id), {3.2, 32.4}, {1.7, QFont::Medium},
-                 f.panelDim, Qt::AlignLeft);
+        drawText(painter, QString::fromStdString(scene.part.id), {3.2, 32.4}, {1.7, QFont::Medium}, f.panelDim,
+                 Qt::AlignLeft);
         paintSmallSwitch(painter, scene, kSwitch, f.panelInk);
         const auto& places = scene.part.kind->package->footprint;
         for (std::size_t i = 0; i < places.size(); ++i) {
