@@ -16,7 +16,7 @@
 namespace tiepoint::app {
 namespace {
 
-struct Options {
+struct CheckOptions {
     BenchInput input;
     DrawerOption drawer;
     bool json = false;
@@ -26,7 +26,7 @@ struct Options {
 };
 
 /// How much is told: what was asked for, or what the file says. Asking for a mend is asking for everything.
-Result<Reveal> levelFor(const Options& options, const Bench& bench) {
+Result<Reveal> levelFor(const CheckOptions& options, const Bench& bench) {
     Reveal level = printedLevel(bench, options.json);
     if (options.mend) level = Reveal::Mend;
     if (options.reveal) level = static_cast<Reveal>(*options.reveal);
@@ -39,7 +39,7 @@ Result<Reveal> levelFor(const Options& options, const Bench& bench) {
                  options.input.file};
 }
 
-std::string asJson(const Bench& bench, const Report& report) {
+std::string checkAsJson(const Bench& bench, const Report& report) {
     JsonWriter json;
     json.beginObject().field("title", bench.title);
     writeFindings(json, bench, report);
@@ -47,20 +47,20 @@ std::string asJson(const Bench& bench, const Report& report) {
     return json.take();
 }
 
-std::string asText(const Bench& bench, const Report& report) {
+std::string checkAsText(const Bench& bench, const Report& report) {
     if (report.findings.empty()) return fmt::format("{}: nothing found\n", bench.title);
     return fmt::format("{}\n{}", bench.title, findingsText(report));
 }
 
 /// The report as it is told, with what one could ask for.
-std::string tell(const Options& options, const Bench& bench, const Report& report, Reveal level) {
+std::string tell(const CheckOptions& options, const Bench& bench, const Report& report, Reveal level) {
     const Report told{report.revision, revealed(bench, report.findings, level)};
-    if (options.json) return asJson(bench, told);
+    if (options.json) return checkAsJson(bench, told);
     if (level == Reveal::Nothing) return fmt::format("{}: this bench keeps what is found to itself\n", bench.title);
     const bool more =
         level < Reveal::Mend && mayReveal(bench, Reveal::Mend) &&
         std::ranges::any_of(report.findings, [](const Finding& finding) { return finding.mend.has_value(); });
-    return asText(bench, told) + (more ? "  --reveal 3 tells how to mend it.\n" : "");
+    return checkAsText(bench, told) + (more ? "  --reveal 3 tells how to mend it.\n" : "");
 }
 
 /// Writes the bench with the first mend applied; unchanged where no finding has one.
@@ -77,7 +77,7 @@ Result<Done> writeMended(const Bench& bench, const Report& report, const std::st
     return writeBenchFile(mended->bench, output);
 }
 
-int run(const Options& options) {
+int runCheck(const CheckOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     const auto drawer = options.drawer.read();
@@ -98,7 +98,7 @@ int run(const Options& options) {
 }  // namespace
 
 Action declareCheck(CLI::App& parser) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<CheckOptions>();
     options->input.declareFile(parser);
     options->drawer.declare(parser);
     parser.add_flag("--json", options->json, "Write JSON");
@@ -110,7 +110,7 @@ Action declareCheck(CLI::App& parser) {
         ->check(CLI::Range(static_cast<int>(Reveal::Nothing), static_cast<int>(Reveal::Mend)));
     mend->needs(output);
     output->needs(mend);
-    return [options] { return run(*options); };
+    return [options] { return runCheck(*options); };
 }
 
 }  // namespace tiepoint::app

@@ -11,12 +11,12 @@
 namespace tiepoint::app {
 namespace {
 
-struct Options {
+struct NetsOptions {
     BenchInput input;
     bool json = false;
 };
 
-std::string asJson(const Layout& layout) {
+std::string netsAsJson(const Layout& layout) {
     JsonWriter json;
     json.beginObject().field("title", layout.bench->title).key("nets").beginArray();
     int id = 0;
@@ -29,7 +29,7 @@ std::string asJson(const Layout& layout) {
     return json.take();
 }
 
-std::string asText(const Layout& layout) {
+std::string netsAsText(const Layout& layout) {
     std::string text = fmt::format("{}\n", layout.bench->title);
     int id = 0;
     for (const NetMembers& members : netMembers(layout))
@@ -37,21 +37,21 @@ std::string asText(const Layout& layout) {
     return text;
 }
 
-int run(const Options& options) {
+int runNets(const NetsOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     const auto layout = buildLayout(*bench);
-    print(options.json ? asJson(*layout) : asText(*layout));
+    print(options.json ? netsAsJson(*layout) : netsAsText(*layout));
     return kExitGood;
 }
 
 }  // namespace
 
 Action declareNets(CLI::App& parser) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<NetsOptions>();
     options->input.declareFile(parser);
     parser.add_flag("--json", options->json, "Write JSON");
-    return [options] { return run(*options); };
+    return [options] { return runNets(*options); };
 }
 
 }  // namespace tiepoint::app

@@ -20,7 +20,7 @@ namespace {
 constexpr int kDefaultWidth = 1600;
 constexpr int kSmallestWidth = 64, kLargestWidth = 16384;
 
-struct Options {
+struct RenderOptions {
     BenchInput input;
     std::string output;
     std::string theme = "day";
@@ -49,7 +49,7 @@ std::vector<std::string> namesOf(const std::map<std::string, Content>& table) {
     return names;
 }
 
-ui::Views viewsOf(const Options& options, const Bench& bench) {
+ui::Views viewsOf(const RenderOptions& options, const Bench& bench) {
     if (!options.show) return bench.views ? bench.views->shown : ui::Views{};
     ui::Views views;
     views.arrows = ui::Arrows::Off;
@@ -74,7 +74,7 @@ private:
     std::optional<QGuiApplication> application_;
 };
 
-int run(const Options& options) {
+int runRender(const RenderOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     const auto inputs = options.input.inputsFor(**bench);
@@ -103,7 +103,7 @@ std::string checkEnding(const std::string& path) {
 }  // namespace
 
 Action declareRender(CLI::App& parser) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<RenderOptions>();
     options->input.declareFile(parser);
     options->input.declareHold(parser);
     parser.add_option("-o,--output", options->output, "The picture: PNG, SVG or PDF by the ending")
@@ -120,7 +120,7 @@ Action declareRender(CLI::App& parser) {
         ->check(CLI::IsMember(namesOf(kViews)).description(""));
     parser.add_option("--width", options->width, "Width of PNG and SVG in pixels")
         ->check(CLI::Range(kSmallestWidth, kLargestWidth));
-    return [options] { return run(*options); };
+    return [options] { return runRender(*options); };
 }
 
 }  // namespace tiepoint::app

@@ -13,7 +13,7 @@
 namespace tiepoint::app {
 namespace {
 
-struct Options {
+struct ResistorOptions {
     std::string supply = "5 V", colour = "red", current = "10 mA";
     int lights = 1;
     DrawerOption drawer;
@@ -38,7 +38,7 @@ Result<Part> ledOf(const std::string& colour) {
     return Error{ErrorKind::Reference, fmt::format("--led {}: one of {}", colour, fmt::join(names, ", "))};
 }
 
-Result<ResistorQuestion> questionOf(const Options& options) {
+Result<ResistorQuestion> questionOf(const ResistorOptions& options) {
     const auto volt = quantity("--supply", options.supply, "V");
     if (!volt) return volt.error();
     constexpr double kMostVolt = 30;
@@ -65,7 +65,7 @@ std::vector<std::string_view> bandNames(const ResistorChoice& choice) {
     return names;
 }
 
-std::string asText(const ResistorQuestion& question, const ResistorChoice& choice) {
+std::string resistorAsText(const ResistorQuestion& question, const ResistorChoice& choice) {
     return fmt::format(
         "{} over {} at {}\n"
         "Exactly        {}\n"
@@ -80,7 +80,7 @@ std::string asText(const ResistorQuestion& question, const ResistorChoice& choic
         formatQuantity(choice.ampere, "A"), formatQuantity(choice.watt, "W"), formatSetting(choice.ratingWatt, "W"));
 }
 
-std::string asJson(const ResistorQuestion& question, const ResistorChoice& choice) {
+std::string resistorAsJson(const ResistorQuestion& question, const ResistorChoice& choice) {
     JsonWriter json;
     json.beginObject()
         .field("supply", question.supplyVolt)
@@ -97,19 +97,19 @@ std::string asJson(const ResistorQuestion& question, const ResistorChoice& choic
     return json.take();
 }
 
-int run(const Options& options) {
+int runResistor(const ResistorOptions& options) {
     const auto question = questionOf(options);
     if (!question) return complain(question.error());
     const auto choice = chooseResistor(*question);
     if (!choice) return complain(choice.error());
-    print(options.json ? asJson(*question, *choice) : asText(*question, *choice));
+    print(options.json ? resistorAsJson(*question, *choice) : resistorAsText(*question, *choice));
     return kExitGood;
 }
 
 }  // namespace
 
 Action declareResistor(CLI::App& parser) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<ResistorOptions>();
     parser.add_option("--supply", options->supply, "The supply's voltage")->capture_default_str();
     parser.add_option("--led", options->colour, "The LED's colour")->capture_default_str();
     parser.add_option("--current", options->current, "The current that is wanted: 10mA")->capture_default_str();
@@ -118,7 +118,7 @@ Action declareResistor(CLI::App& parser) {
         ->check(CLI::Range(1, 20));
     options->drawer.declare(parser);
     parser.add_flag("--json", options->json, "Write JSON");
-    return [options] { return run(*options); };
+    return [options] { return runResistor(*options); };
 }
 
 }  // namespace tiepoint::app

@@ -13,13 +13,13 @@
 namespace tiepoint::app {
 namespace {
 
-struct Options {
+struct SolveOptions {
     BenchInput input;
     std::string walk;
     bool json = false;
 };
 
-int run(const Options& options) {
+int runSolve(const SolveOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     const auto inputs = options.input.inputsFor(**bench);
@@ -45,12 +45,12 @@ int run(const Options& options) {
 }  // namespace
 
 Action declareSolve(CLI::App& parser) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<SolveOptions>();
     options->input.declareFile(parser);
     options->input.declareHold(parser);
     parser.add_option("--walk", options->walk, "Walk along the potential, once round the loop of a part: D1");
     parser.add_flag("--json", options->json, "Write JSON");
-    return [options] { return run(*options); };
+    return [options] { return runSolve(*options); };
 }
 
 }  // namespace tiepoint::app

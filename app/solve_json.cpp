@@ -15,7 +15,7 @@
 namespace tiepoint::app {
 namespace {
 
-using Form = JsonWriter::Form;
+using SolveForm = JsonWriter::Form;
 
 /// Writes one snapshot; holds what all pieces need.
 class SolveJson {
@@ -34,8 +34,8 @@ public:
 
 private:
     void writePart(int part);
-    void writeModel(int part);
-    void writeLeads(int part);
+    void writeModelValues(int part);
+    void writeLeadValues(int part);
     void writeReading(int part);
     /// The figure, or nothing where there is no solution.
     double shown(double figure) const {
@@ -56,7 +56,7 @@ void SolveJson::writeNets() {
         const bool solved = snapshot_.status() == Status::Solved;
         const double voltage =
             solved ? snapshot_.solution.netVoltage[members.net] : std::numeric_limits<double>::quiet_NaN();
-        json_.beginObject(Form::Row).field("id", id++).field("voltage", voltage);
+        json_.beginObject(SolveForm::Row).field("id", id++).field("voltage", voltage);
         json_.field("floating", solved && std::isnan(voltage));
         writeMembers(json_, members);
         json_.endObject();
@@ -74,8 +74,8 @@ void SolveJson::writePart(int part) {
     const Part& content = bench_.parts[part];
     json_.key(content.id).beginObject().field("kind", content.kind->name);
     writeSettings(json_, content);
-    writeModel(part);
-    writeLeads(part);
+    writeModelValues(part);
+    writeLeadValues(part);
     json_.field("power", shown(snapshot_.partPower[part]));
     if (content.kind->emitsLight) json_.field("brightness", shown(snapshot_.partBrightness[part]));
     writeReading(part);
@@ -86,17 +86,20 @@ void SolveJson::writePart(int part) {
 void SolveJson::writeReading(int part) {
     const auto reading = meterReading(snapshot_, part);
     if (!reading) return;
-    json_.key("reading").beginObject(Form::Row).field("text", reading->text()).field("quantity", reading->quantity);
+    json_.key("reading")
+        .beginObject(SolveForm::Row)
+        .field("text", reading->text())
+        .field("quantity", reading->quantity);
     json_.field("value", reading->value).field("beeps", reading->beeps);
     if (!reading->why.empty()) json_.field("why", reading->why);
     json_.endObject();
 }
 
 /// One element's constants stand under their own names; those of several elements tell which by "from-to.".
-void SolveJson::writeModel(int part) {
+void SolveJson::writeModelValues(int part) {
     const auto& elements = snapshot_.solution.elements;
     const PartKind& kind = *bench_.parts[part].kind;
-    json_.key("model").beginObject(Form::Row);
+    json_.key("model").beginObject(SolveForm::Row);
     for (; nextElement_ < elements.size() && elements[nextElement_].part == part; ++nextElement_) {
         const ElementState& element = elements[nextElement_];
         const ElementSpec& spec = kind.model[element.spec];
@@ -108,12 +111,12 @@ void SolveJson::writeModel(int part) {
     json_.endObject();
 }
 
-void SolveJson::writeLeads(int part) {
+void SolveJson::writeLeadValues(int part) {
     const PartKind& kind = *bench_.parts[part].kind;
     json_.key("leads").beginObject();
     for (int lead = 0; lead < static_cast<int>(kind.leads.size()); ++lead) {
         const int index = layout_.leadIndex(part, lead);
-        json_.key(kind.leads[lead].name).beginObject(Form::Row);
+        json_.key(kind.leads[lead].name).beginObject(SolveForm::Row);
         json_.field("voltage", snapshot_.leadVoltage(index));
         json_.field("current", shown(snapshot_.leadCurrent[index])).endObject();
     }
@@ -123,7 +126,7 @@ void SolveJson::writeLeads(int part) {
 void SolveJson::writeJumpers() {
     json_.key("jumpers").beginObject();
     for (int jumper = 0; jumper < static_cast<int>(bench_.jumpers.size()); ++jumper) {
-        json_.key(bench_.jumpers[jumper].id).beginObject(Form::Row);
+        json_.key(bench_.jumpers[jumper].id).beginObject(SolveForm::Row);
         json_.field("current", shown(snapshot_.jumperCurrent(jumper))).endObject();
     }
     json_.endObject();
@@ -135,14 +138,14 @@ void SolveJson::writePinned() {
     json_.key("pinned").beginObject();
     for (const PinnedReading& reading : bench_.pinned) {
         const PinnedValue read = pinnedValue(snapshot_, reading);
-        json_.key(reading.id).beginObject(Form::Row).field("of", measurandInWords(bench_, reading.of));
+        json_.key(reading.id).beginObject(SolveForm::Row).field("of", measurandInWords(bench_, reading.of));
         json_.field("value", read.value).field("unit", read.unit).endObject();
     }
     json_.endObject();
 }
 
 void SolveJson::writeCheck() {
-    json_.key("check").beginObject(Form::Row);
+    json_.key("check").beginObject(SolveForm::Row);
     json_.field("kirchhoffWorst", shown(snapshot_.solution.kirchhoffWorst));
     json_.field("powerBalance", shown(snapshot_.solution.powerBalance)).endObject();
 }

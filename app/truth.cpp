@@ -15,7 +15,7 @@
 namespace tiepoint::app {
 namespace {
 
-struct Options {
+struct TruthOptions {
     BenchInput input;
     bool json = false;
 };
@@ -77,7 +77,7 @@ std::vector<std::string> idleNames(const TruthTable& table) {
     return names;
 }
 
-std::string asJson(const Bench& bench, const TruthTable& table) {
+std::string truthAsJson(const Bench& bench, const TruthTable& table) {
     JsonWriter json;
     json.beginObject().field("title", bench.title).field("litFromBrightness", kVisibleBrightness);
     writeSwitches(json, bench, table);
@@ -148,11 +148,11 @@ std::string logicText(const Bench& bench, const TruthTable& table) {
     return text;
 }
 
-std::string asText(const Bench& bench, const TruthTable& table) {
+std::string truthAsText(const Bench& bench, const TruthTable& table) {
     return headText(bench, table) + rowsText(bench, table) + logicText(bench, table);
 }
 
-int run(const Options& options) {
+int runTruth(const TruthOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     auto table = makeTruthTable(*bench);
@@ -161,7 +161,7 @@ int run(const Options& options) {
         error.file = options.input.file;
         return complain(error);
     }
-    print(options.json ? asJson(**bench, *table) : asText(**bench, *table));
+    print(options.json ? truthAsJson(**bench, *table) : truthAsText(**bench, *table));
     const bool allSolved =
         std::ranges::none_of(table->rows, [](const TruthRow& row) { return row.status == Status::None; });
     return allSolved ? kExitGood : kExitBad;
@@ -170,10 +170,10 @@ int run(const Options& options) {
 }  // namespace
 
 Action declareTruth(CLI::App& parser) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<TruthOptions>();
     options->input.declareFile(parser);
     parser.add_flag("--json", options->json, "Write JSON");
-    return [options] { return run(*options); };
+    return [options] { return runTruth(*options); };
 }
 
 }  // namespace tiepoint::app

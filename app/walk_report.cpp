@@ -9,7 +9,7 @@
 namespace tiepoint::app {
 namespace {
 
-using Form = JsonWriter::Form;
+using WalkForm = JsonWriter::Form;
 
 std::string_view endName(WalkEnd end) {
     switch (end) {
@@ -38,7 +38,7 @@ void writeSteps(JsonWriter& json, const Layout& layout, const PotentialWalk& wal
     json.key("steps").beginArray();
     for (std::size_t i = 0; i < walk.steps.size(); ++i) {
         const WalkStep& step = walk.steps[i];
-        json.beginObject(Form::Row)
+        json.beginObject(WalkForm::Row)
             .field("to", placeInWords(layout, walk.points[i + 1].joint))
             .field("voltage", walk.points[i + 1].volt);
         if (const std::string thing = thingOf(layout, step); !thing.empty())

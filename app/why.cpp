@@ -13,7 +13,7 @@
 namespace tiepoint::app {
 namespace {
 
-struct Options {
+struct WhyOptions {
     BenchInput input;
     std::string part;
     DrawerOption drawer;
@@ -27,7 +27,7 @@ void writeCause(JsonWriter& json, const Cause& cause) {
     json.texts("holes", holes).field("missingLink", cause.missingLink).endObject();
 }
 
-std::string asJson(const Bench& bench, const Answer& answer) {
+std::string whyAsJson(const Bench& bench, const Answer& answer) {
     JsonWriter json;
     json.beginObject().field("title", bench.title).field("part", answer.part).field("question", answer.question);
     json.key("causes").beginArray();
@@ -44,7 +44,7 @@ std::string asJson(const Bench& bench, const Answer& answer) {
     return json.take();
 }
 
-std::string asText(const Answer& answer) {
+std::string whyAsText(const Answer& answer) {
     std::string text = answer.question + '\n';
     for (const Cause& cause : answer.chain)
         text += fmt::format("  {}{}\n", cause.missingLink ? "Missing link: " : "", cause.text);
@@ -53,7 +53,7 @@ std::string asText(const Answer& answer) {
     return text;
 }
 
-int run(const Options& options) {
+int runWhy(const WhyOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     const auto inputs = options.input.inputsFor(**bench);
@@ -77,20 +77,20 @@ int run(const Options& options) {
     const auto snapshot = evaluate(*bench, *inputs);
     Answer answer = explain(*snapshot, part, *drawer);
     if (!mayReveal(**bench, Reveal::Mend)) answer.remedies.clear();
-    print(options.json ? asJson(**bench, answer) : asText(answer));
+    print(options.json ? whyAsJson(**bench, answer) : whyAsText(answer));
     return snapshot->status() == Status::None ? kExitBad : kExitGood;
 }
 
 }  // namespace
 
 Action declareWhy(CLI::App& parser) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<WhyOptions>();
     options->input.declareFile(parser);
     parser.add_option("PART", options->part, "The id of the part to ask: D1")->required();
     options->input.declareHold(parser);
     options->drawer.declare(parser);
     parser.add_flag("--json", options->json, "Write JSON");
-    return [options] { return run(*options); };
+    return [options] { return runWhy(*options); };
 }
 
 }  // namespace tiepoint::app

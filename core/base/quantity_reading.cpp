@@ -18,9 +18,9 @@ struct Spelling {
     int exponent;
 };
 /// Prefixes as people type them: both forms of micro, a plain u, a capital K.
-constexpr std::array kPrefixes = {Spelling{"p", -12},     Spelling{"n", -9}, Spelling{"u", -6}, Spelling{"\u00b5", -6},
-                                  Spelling{"\u03bc", -6}, Spelling{"m", -3}, Spelling{"k", 3},  Spelling{"K", 3},
-                                  Spelling{"M", 6},       Spelling{"G", 9}};
+constexpr std::array kPrefixSpellings = {
+    Spelling{"p", -12}, Spelling{"n", -9}, Spelling{"u", -6}, Spelling{"\u00b5", -6}, Spelling{"\u03bc", -6},
+    Spelling{"m", -3},  Spelling{"k", 3},  Spelling{"K", 3},  Spelling{"M", 6},       Spelling{"G", 9}};
 
 struct UnitSpelling {
     std::string_view unit;
@@ -28,7 +28,7 @@ struct UnitSpelling {
     bool point;  ///< may stand in place of the decimal point: 4R7, 3V3
 };
 /// Longer spellings stand before shorter ones.
-constexpr std::array kUnits = {
+constexpr std::array kUnitSpellings = {
     UnitSpelling{"ohm", "ohms", false},  UnitSpelling{"ohm", "ohm", false},   UnitSpelling{"ohm", "Ohm", false},
     UnitSpelling{"ohm", "\u03a9", true}, UnitSpelling{"ohm", "\u2126", true}, UnitSpelling{"ohm", "R", true},
     UnitSpelling{"ohm", "r", true},      UnitSpelling{"V", "V", true},        UnitSpelling{"V", "v", true},
@@ -117,7 +117,7 @@ private:
 
     bool readPrefix() {
         if (unit_.empty() || whole_.empty()) return false;
-        for (const Spelling& prefix : kPrefixes) {
+        for (const Spelling& prefix : kPrefixSpellings) {
             if (!take(prefix.text)) continue;
             exponent_ += prefix.exponent;
             letterIsPoint_ = true;
@@ -127,7 +127,7 @@ private:
     }
 
     bool readUnit() {
-        for (const UnitSpelling& spelling : kUnits) {
+        for (const UnitSpelling& spelling : kUnitSpellings) {
             if (spelling.unit != unit_ || !take(spelling.text)) continue;
             letterIsPoint_ = spelling.point;
             if (spelling.unit.empty()) exponent_ += kPercentExponent;

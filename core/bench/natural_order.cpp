@@ -5,11 +5,11 @@
 namespace tiepoint {
 namespace {
 
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
+bool isDecimal(char c) { return c >= '0' && c <= '9'; }
 
 /// Takes the run of digits at the front of the text, without its leading zeros.
 std::string_view takeNumber(std::string_view& text) {
-    const auto end = std::find_if_not(text.begin(), text.end(), isDigit);
+    const auto end = std::find_if_not(text.begin(), text.end(), isDecimal);
     std::string_view digits = text.substr(0, static_cast<std::size_t>(end - text.begin()));
     text.remove_prefix(digits.size());
     digits.remove_prefix(std::min(digits.find_first_not_of('0'), digits.size()));
@@ -24,7 +24,7 @@ int compareNumbers(std::string_view a, std::string_view b) {
 
 int compareNaturally(std::string_view a, std::string_view b) {
     while (!a.empty() && !b.empty()) {
-        if (isDigit(a[0]) && isDigit(b[0])) {
+        if (isDecimal(a[0]) && isDecimal(b[0])) {
             const std::string_view numberA = takeNumber(a);
             const std::string_view numberB = takeNumber(b);
             if (const int order = compareNumbers(numberA, numberB); order != 0) return order;

@@ -21,7 +21,7 @@ namespace {
 
 constexpr double kFarthestPitches = 1e6;  // a table of 2.5 km; beyond it, doubles lose the tenth of a micrometre
 
-using Failure = std::optional<Error>;
+using Fault = std::optional<Error>;
 
 /// A number for people; what a program computed may be none.
 std::string figure(double value) { return std::isfinite(value) ? jsonNumber(value) : "no number"; }
@@ -44,14 +44,14 @@ std::string missingHole(const Board& board, const Hole& hole) {
         return fmt::format("there is no hole {}: a {} board has no rails", toString(hole), board.kind->name);
     }
     return fmt::format("there is no hole {}: {} of a {} board runs from 1 to {}", toString(hole), lineName(hole.line),
-                       board.kind->name, isRail(hole.line) ? board.kind->railHoles : board.kind->columns);
+                       board.kind->name, board.kind->holesOf(hole.line));
 }
 
 class Validator {
 public:
     explicit Validator(const Bench& bench) : bench_(bench) {}
 
-    Failure run() {
+    Fault run() {
         if (!isText(bench_.title)) {
             return wrong(ErrorKind::Format, "/title", "the title holds a NUL or isn't valid UTF-8");
         }
@@ -74,7 +74,7 @@ public:
     }
 
 private:
-    Failure checkIds() {
+    Fault checkIds() {
         ids_.reserve(bench_.boards.size() + bench_.parts.size() + bench_.jumpers.size() + bench_.notes.size() +
                      bench_.pinned.size());
         if (auto failure = checkIdsOf(bench_.boards, "boards", boards_)) return failure;
@@ -86,8 +86,8 @@ private:
     }
 
     template <class Item>
-    Failure checkIdsOf(const std::vector<Item>& items, const char* list,
-                       std::unordered_map<std::string_view, int>& indices) {
+    Fault checkIdsOf(const std::vector<Item>& items, const char* list,
+                     std::unordered_map<std::string_view, int>& indices) {
         indices.reserve(items.size());
         for (int i = 0; i < std::ssize(items); ++i) {
             const std::string& id = items[i].id;
@@ -106,7 +106,7 @@ private:
         return {};
     }
 
-    Failure checkBoards() {
+    Fault checkBoards() {
         BoardGrid grid(bench_.boards);
         for (int i = 0; i < std::ssize(bench_.boards); ++i) {
             const Board& board = bench_.boards[i];
@@ -127,7 +127,7 @@ private:
         return {};
     }
 
-    Failure checkPart(const Part& part, const std::string& pointer) {
+    Fault checkPart(const Part& part, const std::string& pointer) {
         if (!part.kind) return wrong(ErrorKind::Reference, pointer + "/kind", part.id + " has no kind");
         const PartKind& kind = *part.kind;
         if (part.leads.size() != kind.leads.size() || part.values.size() != kind.values.size() ||
@@ -142,7 +142,7 @@ private:
         return checkCap(part, pointer);
     }
 
-    Failure checkLeads(const Part& part, const std::string& pointer) {
+    Fault checkLeads(const Part& part, const std::string& pointer) {
         leadsMm_.assign(part.leads.size(), std::nullopt);
         for (std::size_t lead = 0; lead < part.leads.size(); ++lead) {
             if (!part.leads[lead]) continue;
@@ -168,7 +168,7 @@ private:
 
     /// Notes that a hole is taken and says where it lies; fails if there is no such hole or it was taken
     /// before.
-    Failure takeHole(const Hole& hole, const std::string& taker, Point& at) {
+    Fault takeHole(const Hole& hole, const std::string& taker, Point& at) {
         const auto found = boards_.find(hole.board);
         if (found == boards_.end()) {
             return wrong(ErrorKind::Reference, {},
@@ -186,8 +186,8 @@ private:
         return {};
     }
 
-    static Failure checkSettings(const std::vector<ValueSpec>& specs, const std::vector<Setting>& settings,
-                                 const std::string& pointer) {
+    static Fault checkSettings(const std::vector<ValueSpec>& specs, const std::vector<Setting>& settings,
+                               const std::string& pointer) {
         for (std::size_t i = 0; i < specs.size(); ++i) {
             if (!settings[i]) continue;
             if (auto reason = outOfRange(specs[i], *settings[i])) {
@@ -221,7 +221,7 @@ private:
     }
 
     /// A source without any resistance or limit would give an endless current into a short circuit.
-    static Failure checkSupply(const Part& part, const std::string& pointer) {
+    static Fault checkSupply(const Part& part, const std::string& pointer) {
         if (!part.kind->isSupply) return {};
         const int resistance = part.kind->valueIndex("seriesResistance");
         const bool ideal = resistance >= 0 && part.value(resistance) <= 0;
@@ -230,7 +230,7 @@ private:
                      fmt::format("{} needs a series resistance above 0 or a current limit", part.id));
     }
 
-    static Failure checkCap(const Part& part, const std::string& pointer) {
+    static Fault checkCap(const Part& part, const std::string& pointer) {
         if (part.cap.empty()) return {};
         if (!part.kind->hasCap) {
             return wrong(ErrorKind::Format, pointer + "/cap", fmt::format("a {} has no cap", part.kind->label));
@@ -240,7 +240,7 @@ private:
                      fmt::format("{} can't stand on a cap: it takes one letter or digit", inQuotes(part.cap)));
     }
 
-    Failure checkJumper(const Jumper& jumper, const std::string& pointer) {
+    Fault checkJumper(const Jumper& jumper, const std::string& pointer) {
         for (int i = 0; i < 2; ++i) {
             auto failure = takeEnd(jumper.ends[i], jumper.id);
             if (!failure) continue;
@@ -254,7 +254,7 @@ private:
     }
 
     /// A note may hang over a hole that is taken: it goes into none.
-    Failure checkNote(const Note& note, const std::string& pointer) {
+    Fault checkNote(const Note& note, const std::string& pointer) {
         const auto found = boards_.find(note.at.board);
         if (found == boards_.end()) {
             return wrong(ErrorKind::Reference, pointer + "/at",
@@ -272,7 +272,7 @@ private:
         return {};
     }
 
-    Failure checkPinned() const {
+    Fault checkPinned() const {
         if (bench_.pinned.empty()) return {};
         const Measurable measurable(bench_);
         for (std::size_t i = 0; i < bench_.pinned.size(); ++i) {
@@ -285,7 +285,7 @@ private:
         return {};
     }
 
-    Failure takeEnd(const JumperEnd& end, const std::string& taker) {
+    Fault takeEnd(const JumperEnd& end, const std::string& taker) {
         Point unused;
         if (const Hole* hole = std::get_if<Hole>(&end)) return takeHole(*hole, taker, unused);
         const auto& socket = std::get<Socket>(end);

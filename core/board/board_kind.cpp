@@ -61,9 +61,7 @@ int railPieces(Rails rails) { return rails == Rails::Split ? 2 : 1; }
 
 int BoardKind::stripCount(Rails rails) const { return 2 * columns + (hasRails() ? kRailCount * railPieces(rails) : 0); }
 
-bool BoardKind::has(Line line, int number) const {
-    return number >= 1 && number <= (isRail(line) ? railHoles : columns);
-}
+bool BoardKind::has(Line line, int number) const { return number >= 1 && number <= holesOf(line); }
 
 int BoardKind::holeIndex(Line line, int number) const {
     assert(has(line, number));

@@ -19,6 +19,7 @@ enum class Line : std::uint8_t { A, B, C, D, E, F, G, H, I, J, TopPlus, TopMinus
 
 inline constexpr int kRowCount = 10;
 inline constexpr int kRailCount = 4;
+inline constexpr int kLineCount = kRowCount + kRailCount;
 inline bool isRail(Line line) { return line >= Line::TopPlus; }
 
 /// Whether each rail runs through or is broken after floor(n/2) holes.
@@ -39,6 +40,7 @@ struct BoardKind {
     double rowAMm;         ///< y of row a
 
     bool hasRails() const { return railHoles > 0; }
+    int holesOf(Line line) const { return isRail(line) ? railHoles : columns; }
     int holeCount() const { return columns * kRowCount + kRailCount * railHoles; }
     int stripCount(Rails rails) const;
     /// Whether the line has a hole of that number (from 1).

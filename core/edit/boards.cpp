@@ -34,7 +34,7 @@ std::vector<Point> placesBeside(const Board& other, const BoardKind& kind) {
 }
 
 /// "R1", "R1 and D1", "R1, D1, W3 and 2 more".
-std::string listed(const std::vector<std::string>& ids) {
+std::string inWords(const std::vector<std::string>& ids) {
     std::string text;
     const std::size_t named = std::min(ids.size(), kMostNamed);
     for (std::size_t i = 0; i < named; ++i) {
@@ -95,7 +95,7 @@ Result<Edit> removeBoardEdit(const Bench& bench, const std::string& id) {
     const auto inTheWay = pluggedInto(bench, id);
     if (!inTheWay.empty()) {
         return Error{ErrorKind::Placement,
-                     fmt::format("board {} can't go: {} {} plugged into it", id, listed(inTheWay),
+                     fmt::format("board {} can't go: {} {} plugged into it", id, inWords(inTheWay),
                                  inTheWay.size() == 1 ? "is" : "are"),
                      {},
                      {}};

@@ -50,8 +50,8 @@ std::string newId(const Bench& bench, const std::string& old) {
     return freeId(bench, old.substr(0, digits + 1));
 }
 
-/// Jumpers between copied supplies and the board follow the copies; to others they stay.
-void follow(Jumper& jumper, const std::vector<Part>& originals, const std::vector<std::string>& copies) {
+/// Jumpers between copied supplies and the board followOriginals the copies; to others they stay.
+void followOriginals(Jumper& jumper, const std::vector<Part>& originals, const std::vector<std::string>& copies) {
     for (JumperEnd& end : jumper.ends) {
         auto* socket = std::get_if<Socket>(&end);
         if (!socket) continue;
@@ -63,8 +63,8 @@ void follow(Jumper& jumper, const std::vector<Part>& originals, const std::vecto
     }
 }
 
-/// Readings of a copied thing follow the copy.
-void follow(PinnedReading& reading, const std::map<std::string, std::string>& copyOf) {
+/// Readings of a copied thing followOriginals the copy.
+void followOriginals(PinnedReading& reading, const std::map<std::string, std::string>& copyOf) {
     if (auto* amperes = std::get_if<AmperesIn>(&reading.of)) amperes->id = copyOf.at(amperes->id);
     if (auto* watts = std::get_if<WattsOf>(&reading.of)) watts->part = copyOf.at(watts->part);
 }
@@ -92,7 +92,7 @@ Result<Copies> copiesAt(const Bench& onto, const Originals& originals, int colum
         auto jumper = shifted(bench, original, columns, rows);
         if (!jumper) return offTheBoard(original.id);
         jumper->id = newId(bench, original.id);
-        follow(*jumper, originals.parts, copies.ids);
+        followOriginals(*jumper, originals.parts, copies.ids);
         if (const auto why = refusal(bench, *jumper)) return inTheWay(*why);
         bench.jumpers.push_back(*jumper);
         copies.ids.push_back(jumper->id);
@@ -101,7 +101,7 @@ Result<Copies> copiesAt(const Bench& onto, const Originals& originals, int colum
     }
     for (PinnedReading reading : originals.readings) {
         reading.id = newId(bench, reading.id);
-        follow(reading, copyOf);
+        followOriginals(reading, copyOf);
         bench.pinned.push_back(reading);
         copies.edit.operations.emplace_back(AddPinned{std::move(reading)});
     }

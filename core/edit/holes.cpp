@@ -11,10 +11,6 @@
 namespace tiepoint {
 namespace {
 
-constexpr int kLineCount = kRowCount + kRailCount;
-
-int holesOf(const BoardKind& kind, Line line) { return isRail(line) ? kind.railHoles : kind.columns; }
-
 bool isNear(const Rect& frame, Point at, double reachMm) {
     return at.x >= frame.left - reachMm && at.x <= frame.right() + reachMm && at.y >= frame.top - reachMm &&
            at.y <= frame.bottom() + reachMm;
@@ -81,7 +77,7 @@ std::optional<Hole> nearestHole(const Bench& bench, Point at, double reachMm) {
         if (!isNear(board.frameMm(), at, reachMm)) continue;
         for (int index = 0; index < kLineCount; ++index) {
             const Line line = static_cast<Line>(index);
-            for (int number = 1; number <= holesOf(*board.kind, line); ++number) {
+            for (int number = 1; number <= board.kind->holesOf(line); ++number) {
                 const double away = distance(board.cornerMm() + board.kind->holeMm(line, number), at);
                 if (away > best || (nearest && away == best)) continue;
                 best = away;

@@ -11,9 +11,6 @@ namespace {
 
 constexpr double kAsideWeight = 3;
 constexpr double kLeastAheadMm = 0.5;
-constexpr int kLineCount = kRowCount + kRailCount;
-
-int holesOf(const BoardKind& kind, Line line) { return isRail(line) ? kind.railHoles : kind.columns; }
 
 }  // namespace
 
@@ -25,7 +22,7 @@ std::optional<Hole> neighbourHole(const Bench& bench, const Hole& hole, int colu
     for (const Board& board : bench.boards) {
         for (int index = 0; index < kLineCount; ++index) {
             const Line line = static_cast<Line>(index);
-            for (int number = 1; number <= holesOf(*board.kind, line); ++number) {
+            for (int number = 1; number <= board.kind->holesOf(line); ++number) {
                 const Point way = board.cornerMm() + board.kind->holeMm(line, number) - *from;
                 const double ahead = way.x * columns + way.y * rows;
                 if (ahead < kLeastAheadMm) continue;

@@ -12,7 +12,7 @@ namespace tiepoint {
 namespace {
 
 constexpr int kTurnsAround = 4;
-constexpr double kQuarterTurn = std::numbers::pi / 2;
+constexpr double kQuarterRadians = std::numbers::pi / 2;
 constexpr double kLegReachMm = 0.2;               ///< rigid legs give so far
 constexpr double kLeadReachMm = kPitchMm * 0.52;  ///< bending leads find the nearest hole, rails stand off the grid
 
@@ -98,7 +98,7 @@ Part placedAt(const Bench& bench, const Part& part, const Hole& anchor, int quar
 
 int quarterTurnsOf(const Bench& bench, const Part& part) {
     const auto pose = poseOf(*part.kind->package, leadHolesMm(bench, part));
-    return pose ? wrapped(static_cast<int>(std::lround(pose->angle / kQuarterTurn))) : 0;
+    return pose ? wrapped(static_cast<int>(std::lround(pose->angle / kQuarterRadians))) : 0;
 }
 
 Part turned(const Bench& bench, const Part& part, int quarterTurns) {

@@ -57,7 +57,7 @@ std::optional<DeadEnd> deadEndFrom(const Examination& examination, int net) {
     return std::nullopt;
 }
 
-Suspicion suspicion(const Examination& examination, int index, const std::vector<int>& alone, bool loose) {
+Suspicion suspicionOfLead(const Examination& examination, int index, const std::vector<int>& alone, bool loose) {
     const Part& part = examination.part(index);
     Suspicion found;
     Finding& finding = found.finding;
@@ -105,7 +105,7 @@ Suspicions findLeadsAlone(const Examination& examination) {
             if (!examination.meetsOthers(layout.netOfLead[layout.leadIndex(index, lead)], index)) alone.push_back(lead);
         }
         const std::size_t met = sides.size() - alone.size();
-        if (!alone.empty() && met < kSidesNeeded) found.push_back(suspicion(examination, index, alone, met == 0));
+        if (!alone.empty() && met < kSidesNeeded) found.push_back(suspicionOfLead(examination, index, alone, met == 0));
     }
     return found;
 }

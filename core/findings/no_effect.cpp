@@ -17,7 +17,7 @@ namespace tiepoint {
 namespace {
 
 /// Currents that differ by less are the same.
-constexpr double kSameAmpere = 1e-6;
+constexpr double kNoChangeAmpere = 1e-6;
 
 /// How all switches but one stand, in words that tell positions apart.
 std::string othersOf(const Snapshot& snapshot, int part) {
@@ -37,7 +37,8 @@ std::string othersOf(const Snapshot& snapshot, int part) {
 bool sameElsewhere(const Snapshot& a, const Snapshot& b, int part) {
     for (int other = 0; other < static_cast<int>(a.layout->bench->parts.size()); ++other) {
         if (other == part) continue;
-        if (std::abs(currentThrough(a, other).inAmpere - currentThrough(b, other).inAmpere) > kSameAmpere) return false;
+        if (std::abs(currentThrough(a, other).inAmpere - currentThrough(b, other).inAmpere) > kNoChangeAmpere)
+            return false;
     }
     return true;
 }
@@ -51,7 +52,7 @@ bool changesNothing(const Examination& examination, int part) {
     return true;
 }
 
-bool isConnected(const Examination& examination, int part) {
+bool touchesOther(const Examination& examination, int part) {
     const Layout& layout = examination.layout();
     for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
         if (examination.meetsOthers(layout.netOfLead[lead], part)) return true;
@@ -60,7 +61,7 @@ bool isConnected(const Examination& examination, int part) {
 }
 
 /// Moves of what ends beside the switch or could: one of them may give it something to do.
-void proposeMoves(const Examination& examination, int part, Suspicion& found) {
+void proposeWaysOut(const Examination& examination, int part, Suspicion& found) {
     const Layout& layout = examination.layout();
     const auto isOwn = [&](int net) {
         for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
@@ -90,7 +91,7 @@ Suspicions findWithoutEffect(const Examination& examination) {
         examination.complete() && examination.now().status() == Status::Solved && examination.darkLights().empty();
     for (int index = 0; knowable && index < examination.partCount(); ++index) {
         const Part& part = examination.part(index);
-        if (!isSwitch(*part.kind) || !isConnected(examination, index) || !changesNothing(examination, index)) continue;
+        if (!isSwitch(*part.kind) || !touchesOther(examination, index) || !changesNothing(examination, index)) continue;
         Suspicion found;
         found.finding.severity = Severity::Remark;
         found.finding.parts = {part.id};
@@ -98,7 +99,7 @@ Suspicions findWithoutEffect(const Examination& examination) {
         found.finding.text =
             fmt::format("{} changes nothing: open (parted) or closed (joined), every current stays the same.", part.id);
         found.finding.figures = {{"change", 0}};
-        proposeMoves(examination, index, found);
+        proposeWaysOut(examination, index, found);
         all.push_back(std::move(found));
     }
     return all;

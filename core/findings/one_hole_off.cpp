@@ -51,7 +51,7 @@ std::vector<Move> allMoves(const Examination& examination) {
     return moves;
 }
 
-std::vector<Hole> holesOf(const Jumper& jumper) {
+std::vector<Hole> endHoles(const Jumper& jumper) {
     std::vector<Hole> holes;
     for (const JumperEnd& end : jumper.ends) {
         if (const Hole* hole = std::get_if<Hole>(&end)) holes.push_back(*hole);
@@ -67,8 +67,8 @@ bool touches(const Examination& examination, const Neighbourhood& near, const Mo
     if (const auto* part = std::get_if<ReplacePart>(&move.edit.operations.front())) {
         return isNear(tiepoint::holesOf(*examination.bench().findPart(move.id)), tiepoint::holesOf(part->part));
     }
-    return isNear(holesOf(*examination.bench().findJumper(move.id)),
-                  holesOf(std::get<ReplaceJumper>(move.edit.operations.front()).jumper));
+    return isNear(endHoles(*examination.bench().findJumper(move.id)),
+                  endHoles(std::get<ReplaceJumper>(move.edit.operations.front()).jumper));
 }
 
 /// The position in which a light shines once something has been moved; nothing if it stays dark.
@@ -81,7 +81,7 @@ std::optional<std::string> lightsIn(const Examination& examination, const Move& 
 constexpr int kDoubtOverGap = 1;
 constexpr int kDoubtOfJoined = 2;
 
-Suspicion suspicion(const Examination& examination, const Move& move, int light, const std::string& position) {
+Suspicion suspicionOfMove(const Examination& examination, const Move& move, int light, const std::string& position) {
     const Bench& bench = examination.bench();
     const std::string from = holeName(bench, move.from), to = holeName(bench, move.to);
     Suspicion found;
@@ -116,7 +116,7 @@ Suspicions findOneHoleOff(const Examination& examination) {
         for (const Move& move : moves) {
             if (!touches(examination, near, move)) continue;
             if (const auto position = lightsIn(examination, move, light))
-                found.push_back(suspicion(examination, move, light, *position));
+                found.push_back(suspicionOfMove(examination, move, light, *position));
         }
     }
     return found;

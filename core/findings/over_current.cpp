@@ -27,7 +27,7 @@ constexpr double kMetalMaximumAmpere = 1.0;
 constexpr double kLightShare = 0.75;
 constexpr double kPartShare = 0.8;
 /// Metal that carries this share of the largest current carries the same.
-constexpr double kSameShare = 0.99;
+constexpr double kEqualShare = 0.99;
 /// A resistor beside a part counts as its own if it carries a good part of its current, and no more.
 constexpr double kLeastShare = 0.3;
 constexpr double kMostShare = 1.05;
@@ -94,7 +94,7 @@ void proposeLarger(const Bench& bench, const Part& resistor, double byShare, con
     }
 }
 
-Suspicion suspicion(const Examination& examination, const Excess& excess) {
+Suspicion suspicionOfExcess(const Examination& examination, const Excess& excess) {
     const Part& part = examination.part(excess.part);
     const Snapshot& snapshot = *excess.position->snapshot;
     const int index = resistorFor(snapshot, excess.part);
@@ -125,7 +125,7 @@ std::optional<Suspicion> metalSuspicion(const Examination& examination) {
         // Of a strip and a jumper with the same current the jumper is named: people see it.
         const auto same = std::ranges::find_if(layout.pieces, [&](const Piece& each) {
             const double ampere = amperes[&each - layout.pieces.data()];
-            return each.kind == PieceKind::Jumper && std::abs(ampere) > kSameShare * std::abs(*worst);
+            return each.kind == PieceKind::Jumper && std::abs(ampere) > kEqualShare * std::abs(*worst);
         });
         const Piece& piece = same != layout.pieces.end() ? *same : layout.pieces[worst - amperes.begin()];
         Suspicion found;
@@ -157,7 +157,7 @@ Suspicions findOverCurrent(const Examination& examination) {
     for (const Excess& excess : all) {
         if (told.contains(excess.part)) continue;
         for (const int other : chainOf(*excess.position->snapshot, excess.part)) told.insert(other);
-        found.push_back(suspicion(examination, excess));
+        found.push_back(suspicionOfExcess(examination, excess));
     }
     if (auto metal = metalSuspicion(examination)) found.push_back(std::move(*metal));
     return found;

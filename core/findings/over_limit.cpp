@@ -12,10 +12,10 @@ namespace tiepoint {
 namespace {
 
 /// A figure has to be over its limit by more than rounding: 20.0 mA is not over 20 mA.
-constexpr double kMargin = 1.005;
+constexpr double kOverMargin = 1.005;
 /// Beyond three times a maximum no digit is true any more: the part is ruined.
-constexpr double kFarTooMuch = 3;
-constexpr double kSameCurrent = 0.01;
+constexpr double kFarOver = 3;
+constexpr double kOneCurrent = 0.01;
 
 bool isWorse(const Excess& a, const Excess& b) {
     if (a.share.rating->maximum != b.share.rating->maximum) return a.share.rating->maximum;
@@ -31,7 +31,7 @@ std::vector<Excess> excesses(const Examination& examination, std::string_view qu
         std::optional<Excess> own;
         for (const Position& position : examination.positions()) {
             for (const RatingShare& share : ratingShares(*position.snapshot, part)) {
-                if (share.rating->quantity != quantity || share.share() <= kMargin) continue;
+                if (share.rating->quantity != quantity || share.share() <= kOverMargin) continue;
                 const Excess excess{part, share, &position};
                 if ((!own || isWorse(excess, *own)) && !isShorted(*position.snapshot)) own = excess;
             }
@@ -43,7 +43,7 @@ std::vector<Excess> excesses(const Examination& examination, std::string_view qu
 }
 
 std::string excessInWords(const Excess& excess) {
-    if (excess.share.rating->maximum && excess.share.share() > kFarTooMuch) return "far too much";
+    if (excess.share.rating->maximum && excess.share.share() > kFarOver) return "far too much";
     return formatQuantity(excess.share.figure, excess.share.unit);
 }
 
@@ -52,7 +52,7 @@ std::vector<int> chainOf(const Snapshot& snapshot, int part) {
     const double ampere = currentThrough(snapshot, part).inAmpere;
     for (int other = 0; other < static_cast<int>(snapshot.layout->bench->parts.size()); ++other) {
         if (other == part || snapshot.layout->bench->parts[other].kind->isSupply) continue;
-        if (std::abs(currentThrough(snapshot, other).inAmpere - ampere) < kSameCurrent * ampere) chain.push_back(other);
+        if (std::abs(currentThrough(snapshot, other).inAmpere - ampere) < kOneCurrent * ampere) chain.push_back(other);
     }
     return chain;
 }

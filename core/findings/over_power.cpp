@@ -12,14 +12,14 @@
 namespace tiepoint {
 namespace {
 
-constexpr int kTries = 3;
+constexpr int kPowerTries = 3;
 
 /// At the same voltage the heat falls as the resistance grows.
 void proposeResistance(const Examination& examination, const Part& part, const Excess& excess, Suspicion& found) {
     const int value = resistanceValue(*part.kind);
     if (value < 0) return;
     const ValueSpec& spec = part.kind->values[value];
-    for (const double ohm : examination.drawer().from(part.value(value) * excess.share.share(), kTries)) {
+    for (const double ohm : examination.drawer().from(part.value(value) * excess.share.share(), kPowerTries)) {
         if (ohm > spec.maximum) return;
         found.proposals.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), part.id),
                                    setValueEdit(examination.bench(), part.id, spec.name, ohm)});

@@ -31,7 +31,7 @@ bool meet(const Body& a, const Body& b) {
     return distance(a.outline.centre, b.outline.centre) < a.radiusMm + b.radiusMm && overlap(a.outline, b.outline);
 }
 
-Suspicion suspicion(const Bench& bench, const Part& one, const Part& other) {
+Suspicion suspicionOfOverlap(const Bench& bench, const Part& one, const Part& other) {
     Suspicion found;
     found.finding.severity = Severity::Risk;
     found.finding.parts = {one.id, other.id};
@@ -59,7 +59,7 @@ Suspicions findOverlaps(const Examination& examination) {
     for (std::size_t i = 0; i < bodies.size(); ++i) {
         for (std::size_t j = i + 1; j < bodies.size(); ++j) {
             if (meet(bodies[i], bodies[j]))
-                all.push_back(suspicion(bench, bench.parts[bodies[i].part], bench.parts[bodies[j].part]));
+                all.push_back(suspicionOfOverlap(bench, bench.parts[bodies[i].part], bench.parts[bodies[j].part]));
         }
     }
     return all;

@@ -25,7 +25,7 @@ std::string lookWords(const Bench& bench, const Hole& hole) {
     return fmt::format("Look around column {}{}.", hole.number, board);
 }
 
-Finding placeOf(const Bench& bench, const Finding& finding) {
+Finding revealedPlaceOf(const Bench& bench, const Finding& finding) {
     Finding place;
     place.severity = Severity::Remark;
     if (!finding.holes.empty()) {
@@ -59,7 +59,7 @@ std::vector<Finding> revealed(const Bench& bench, const std::vector<Finding>& fi
     std::vector<Finding> shown;
     if (level == Reveal::Nothing) return shown;
     for (const Finding& finding : findings) {
-        Finding each = level == Reveal::Place ? placeOf(bench, finding) : finding;
+        Finding each = level == Reveal::Place ? revealedPlaceOf(bench, finding) : finding;
         if (level < Reveal::Mend) each.mend.reset();
         const bool again = isPlaceOnly(each) && std::ranges::find(shown, each.text, &Finding::text) != shown.end();
         if (!again) shown.push_back(std::move(each));

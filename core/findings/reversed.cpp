@@ -110,7 +110,7 @@ Suspicion supplySuspicion(const Examination& examination, const Part& supply, co
     return found;
 }
 
-Suspicion suspicion(const Examination& examination, const Blocked& one, const std::vector<Blocked>& all) {
+Suspicion suspicionOfReversed(const Examination& examination, const Blocked& one, const std::vector<Blocked>& all) {
     const Part& part = examination.part(one.part);
     Suspicion found;
     found.finding.parts = {part.id};
@@ -164,9 +164,9 @@ Suspicions findReversed(const Examination& examination) {
         }
     }
     std::ranges::move(floating, std::back_inserter(found));
-    for (const Blocked& each : lights) found.push_back(suspicion(examination, each, all));
+    for (const Blocked& each : lights) found.push_back(suspicionOfReversed(examination, each, all));
     for (const Blocked& each : diodes) {
-        Suspicion one = suspicion(examination, each, all);
+        Suspicion one = suspicionOfReversed(examination, each, all);
         if (!one.darkens.empty()) found.push_back(std::move(one));
     }
     return found;

@@ -32,7 +32,7 @@ std::vector<std::vector<int>> sideBySide(const Examination& examination) {
 }
 
 /// The position in which the group carries most, as the largest current of one of them.
-const Position& brightest(const Examination& examination, const std::vector<int>& group) {
+const Position& brightestOfGroup(const Examination& examination, const std::vector<int>& group) {
     return *std::ranges::max_element(examination.positions(), {}, [&](const Position& position) {
         double most = 0;
         for (const int light : group) most = std::max(most, currentThrough(*position.snapshot, light).inAmpere);
@@ -59,7 +59,7 @@ int resistorBeside(const Examination& examination, int light) {
 Suspicions findSharedResistors(const Examination& examination) {
     Suspicions all;
     for (const auto& group : sideBySide(examination)) {
-        const Position& position = brightest(examination, group);
+        const Position& position = brightestOfGroup(examination, group);
         const int resistor = resistorBeside(examination, group.front());
         Suspicion found;
         double most = 0;

@@ -22,12 +22,12 @@ namespace tiepoint {
 namespace {
 
 /// The two ends of a supply: leads (by index in the kind) between which its model has a source.
-struct Ends {
+struct SupplyEnds {
     int from, to;
 };
 
-std::vector<Ends> endsOf(const PartKind& kind) {
-    std::vector<Ends> ends;
+std::vector<SupplyEnds> supplyEndsOf(const PartKind& kind) {
+    std::vector<SupplyEnds> ends;
     for (const ElementSpec& spec : kind.model) {
         const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
         if (findElement(spec.element) == &kSupplyElement && from >= 0 && to >= 0) ends.push_back({from, to});
@@ -69,7 +69,7 @@ std::optional<Mend> mendFor(const Bench& bench, const ConductingPath& path) {
 /// One supply's ends and the metal between them.
 struct Short {
     int part;
-    Ends ends;
+    SupplyEnds ends;
     ConductingPath path;
 };
 
@@ -97,7 +97,7 @@ std::vector<Short> shortsOf(const Snapshot& snapshot) {
     for (int part = 0; part < static_cast<int>(layout.bench->parts.size()); ++part) {
         const PartKind& kind = *layout.bench->parts[part].kind;
         if (!kind.isSupply) continue;
-        for (const Ends ends : endsOf(kind)) {
+        for (const SupplyEnds ends : supplyEndsOf(kind)) {
             const auto path = paths.between(layout.jointOfLead[layout.leadIndex(part, ends.from)],
                                             layout.jointOfLead[layout.leadIndex(part, ends.to)]);
             if (path) found.push_back({part, ends, *path});
@@ -106,7 +106,7 @@ std::vector<Short> shortsOf(const Snapshot& snapshot) {
     return found;
 }
 
-Suspicion suspicion(const Position& position, const Short& made) {
+Suspicion suspicionOfShort(const Position& position, const Short& made) {
     const Snapshot& snapshot = *position.snapshot;
     const Layout& layout = *snapshot.layout;
     const Part& supply = layout.bench->parts[made.part];
@@ -141,7 +141,7 @@ Suspicions findShortCircuits(const Examination& examination) {
         for (const Short& made : shortsOf(*position.snapshot)) {
             if (told.contains(made.part)) continue;
             here.insert(made.part);
-            found.push_back(suspicion(position, made));
+            found.push_back(suspicionOfShort(position, made));
         }
         told.merge(here);
     }

@@ -22,7 +22,7 @@ bool isConnected(const Layout& layout, int part) {
     return false;
 }
 
-Suspicion suspicion(const Bench& bench, const Part& part) {
+Suspicion suspicionOfOff(const Bench& bench, const Part& part) {
     Suspicion found;
     found.finding.severity = Severity::Remark;
     found.finding.parts = {part.id};
@@ -44,7 +44,7 @@ Suspicions findSuppliesOff(const Examination& examination) {
         const Part& supply = bench.parts[part];
         const int on = supply.kind->stateIndex("on");
         if (!supply.kind->isSupply || on < 0 || supply.stateValue(on) != 0) continue;
-        if (isConnected(layout, part)) found.push_back(suspicion(bench, supply));
+        if (isConnected(layout, part)) found.push_back(suspicionOfOff(bench, supply));
     }
     return found;
 }

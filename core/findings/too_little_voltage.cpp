@@ -12,13 +12,13 @@ namespace tiepoint {
 namespace {
 
 /// What supplies on a bench are usually set to (common practice).
-constexpr double kUsualVolts[] = {6, 9, 12, 15};
+constexpr double kUsualSupplies[] = {6, 9, 12, 15};
 
 /// Settings that raise a supply: its voltage, or its number of cells.
 std::vector<Mend> raises(const Bench& bench, const Part& supply) {
     std::vector<Mend> mends;
     if (const int value = supply.kind->valueIndex("voltage"); value >= 0) {
-        for (const double volt : kUsualVolts) {
+        for (const double volt : kUsualSupplies) {
             if (volt <= supply.value(value) || volt > supply.kind->values[value].maximum) continue;
             mends.push_back({fmt::format("Set {} to {}", supply.id, formatSetting(volt, "V")),
                              setValueEdit(bench, supply.id, "voltage", volt)});

@@ -16,7 +16,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kTargetShare = 0.7;
+constexpr double kSafeShare = 0.7;
 
 /// Maxima that are exceeded in any position of the switches, by part.
 std::vector<Excess> burning(const Examination& examination) {
@@ -64,9 +64,9 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
         const double rated = ratedCurrentAmpere(burnt);
         if (rated > 0) {
             found.proposals =
-                resistanceMends(*each.position->snapshot, each.part, kTargetShare * rated, examination.drawer());
+                resistanceMends(*each.position->snapshot, each.part, kSafeShare * rated, examination.drawer());
             for (Mend& mend :
-                 insertionMends(*each.position->snapshot, each.part, kTargetShare * rated, examination.drawer())) {
+                 insertionMends(*each.position->snapshot, each.part, kSafeShare * rated, examination.drawer())) {
                 found.proposals.push_back(std::move(mend));
             }
         }

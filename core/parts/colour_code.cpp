@@ -43,11 +43,11 @@ constexpr std::size_t kFiveBands = 5;
 
 const Meaning& meaningOf(BandColour colour) { return kMeanings[static_cast<std::size_t>(colour)]; }
 
-bool same(double a, double b) { return std::abs(a - b) <= kRounding * std::abs(b); }
+bool isSameValue(double a, double b) { return std::abs(a - b) <= kRounding * std::abs(b); }
 
 std::optional<BandColour> toleranceBand(double tolerance) {
     for (const Meaning& meaning : kMeanings) {
-        if (meaning.tolerance && same(tolerance, *meaning.tolerance)) return meaning.colour;
+        if (meaning.tolerance && isSameValue(tolerance, *meaning.tolerance)) return meaning.colour;
     }
     return std::nullopt;
 }
@@ -75,7 +75,7 @@ std::optional<Digits> asDigits(double ohm, int count) {
         number /= 10;
         ++exponent;
     }
-    if (!same(number * std::pow(10.0, exponent), ohm)) return std::nullopt;
+    if (!isSameValue(number * std::pow(10.0, exponent), ohm)) return std::nullopt;
     return Digits{number, exponent};
 }
 
@@ -99,7 +99,7 @@ std::optional<std::vector<BandColour>> colourBands(double ohm, double tolerance)
     if (!(ohm > 0) || !std::isfinite(ohm)) return std::nullopt;
     const bool wide = tolerance >= kTwoDigitTolerance * (1 - kRounding);
     auto bands = wide ? valueBands(ohm, 2) : std::nullopt;
-    if (same(tolerance, kNoBandTolerance)) return bands;
+    if (isSameValue(tolerance, kNoBandTolerance)) return bands;
     if (!bands) bands = valueBands(ohm, 3);
     const auto last = toleranceBand(tolerance);
     if (!bands || !last) return std::nullopt;

@@ -12,35 +12,35 @@
 namespace tiepoint {
 namespace {
 
-constexpr std::string_view kSeries = "E12";
+constexpr std::string_view kDrawerSeries = "E12";
 constexpr std::string_view kEverything = "all";
 constexpr double kLeastOhm = 0.01, kMostOhm = 1e9;
-constexpr double kRounding = 1e-9;
+constexpr double kOhmRounding = 1e-9;
 
-bool isSame(double a, double b) { return std::abs(a - b) <= kRounding * b; }
+bool isSameOhm(double a, double b) { return std::abs(a - b) <= kOhmRounding * b; }
 
 }  // namespace
 
 ResistorDrawer::ResistorDrawer(std::vector<double> ohms) : ohms_(std::move(ohms)) {
     std::sort(ohms_.begin(), ohms_.end());
-    ohms_.erase(std::unique(ohms_.begin(), ohms_.end(), isSame), ohms_.end());
+    ohms_.erase(std::unique(ohms_.begin(), ohms_.end(), isSameOhm), ohms_.end());
 }
 
 bool ResistorDrawer::holds(double ohm) const {
-    if (isEverything()) return isSame(nearestPreferred(kSeries, ohm), ohm);
-    return std::any_of(ohms_.begin(), ohms_.end(), [ohm](double held) { return isSame(held, ohm); });
+    if (isEverything()) return isSameOhm(nearestPreferred(kDrawerSeries, ohm), ohm);
+    return std::any_of(ohms_.begin(), ohms_.end(), [ohm](double held) { return isSameOhm(held, ohm); });
 }
 
 std::vector<double> ResistorDrawer::from(double leastOhm, int most) const {
     std::vector<double> found;
     if (!(leastOhm > 0) || !std::isfinite(leastOhm)) return found;
     if (isEverything()) {
-        const double least = preferredAtLeast(kSeries, leastOhm);
-        for (int step = 0; step < most; ++step) found.push_back(preferredStep(kSeries, least, step));
+        const double least = preferredAtLeast(kDrawerSeries, leastOhm);
+        for (int step = 0; step < most; ++step) found.push_back(preferredStep(kDrawerSeries, least, step));
         return found;
     }
     for (const double ohm : ohms_) {
-        if (ohm >= leastOhm * (1 - kRounding) && static_cast<int>(found.size()) < most) found.push_back(ohm);
+        if (ohm >= leastOhm * (1 - kOhmRounding) && static_cast<int>(found.size()) < most) found.push_back(ohm);
     }
     return found;
 }

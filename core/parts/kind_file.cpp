@@ -17,7 +17,7 @@ using nlohmann::json;
 
 constexpr std::array<std::string_view, 8> kFamilies = {"Supply", "Resistor", "LED",  "Switch",
                                                        "Diode",  "Lamp",     "Chip", "Meter"};
-constexpr std::array<std::string_view, 4> kQuantities = {"current", "power", "reverseVoltage", "voltage"};
+constexpr std::array<std::string_view, 4> kRatingQuantities = {"current", "power", "reverseVoltage", "voltage"};
 constexpr std::array<std::string_view, 4> kReadings = {"voltage", "current", "resistance", "continuity"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
 constexpr std::array<std::string_view, 5> kUnits = {"", "ohm", "V", "A", "W"};
@@ -39,7 +39,7 @@ auto readList(StrictObject& parent, std::string_view name, Read read) {
     return items;
 }
 
-LeadSpec readLead(StrictObject& object) {
+LeadSpec readLeadSpec(StrictObject& object) {
     LeadSpec lead;
     lead.name = object.text("name");
     lead.description = object.text("description");
@@ -198,7 +198,7 @@ Rating readRating(StrictObject& object, const PartKind& kind) {
     Rating rating;
     rating.name = object.text("name");
     rating.quantity = object.text("quantity");
-    if (!isOneOf(kQuantities, rating.quantity)) object.fail("quantity", "no such quantity is known");
+    if (!isOneOf(kRatingQuantities, rating.quantity)) object.fail("quantity", "no such quantity is known");
     rating.label = object.text("label");
     rating.limit = readCheckedParameter(object, "limit", kind);
     rating.maximum = !object.has("maximum") || object.flag("maximum");
@@ -239,7 +239,7 @@ void readNames(StrictObject& root, PartKind& kind) {
 void readBody(StrictObject& root, PartKind& kind) {
     kind.package = findPackage(root.text("package"));
     if (!kind.package) root.fail("package", "no such package exists");
-    kind.leads = readList(root, "leads", readLead);
+    kind.leads = readList(root, "leads", readLeadSpec);
     const bool suits = kind.package->reach == Reach::Bending ? kind.leads.size() == 2
                                                              : kind.leads.size() == kind.package->footprint.size();
     if (!suits) root.fail("leads", "the package has another number of leads");

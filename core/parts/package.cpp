@@ -24,7 +24,7 @@ constexpr double kFitMm = 0.2;           ///< how far a rigid leg gives
 constexpr double kSpanTolerance = 1e-6;  ///< pitches; holes are exact, sums of doubles are not
 
 /// A quarter turn clockwise on screen takes right to down, since y points down.
-Point turnedQuarters(Point p, int quarters) {
+Point turnedAbout(Point p, int quarters) {
     for (int i = 0; i < quarters; ++i) p = {-p.y, p.x};
     return p;
 }
@@ -37,7 +37,7 @@ int firstPresent(LeadPlaces leads) {
 /// Where leg `lead` belongs when leg `anchor` is at its place and the package is turned.
 Point legPlace(const Package& package, LeadPlaces leads, int anchor, int quarters, int lead) {
     const Point offset = package.footprint[lead] - package.footprint[anchor];
-    return *leads[anchor] + turnedQuarters(offset, quarters) * kPitchMm;
+    return *leads[anchor] + turnedAbout(offset, quarters) * kPitchMm;
 }
 
 int matchingLegs(const Package& package, LeadPlaces leads, int anchor, int quarters) {
@@ -74,7 +74,7 @@ Pose rigidPose(const Package& package, LeadPlaces leads, int anchor) {
     const int quarters = bestQuarters(package, leads, anchor);
     const Point offset = footprintMiddle(package) - package.footprint[anchor];
     Pose pose;
-    pose.centre = *leads[anchor] + turnedQuarters(offset, quarters) * kPitchMm;
+    pose.centre = *leads[anchor] + turnedAbout(offset, quarters) * kPitchMm;
     pose.angle = quarters * kQuarterTurn;
     pose.body = bodyOutline(package, pose.centre, pose.angle);
     return pose;

@@ -28,7 +28,7 @@ struct Series {
 constexpr std::array kSeries = {Series{"E3", kE3}, Series{"E6", kE6}, Series{"E12", kE12}, Series{"E24", kE24},
                                 Series{"E96", kE96}};
 
-constexpr double kRounding = 1e-9;
+constexpr double kMantissaRounding = 1e-9;
 
 /// Times a power of ten, rounded once: 47 / 10 is the double nearest to 4.7, 47 * 0.1 isn't.
 double scaled(int number, int exponent) {
@@ -47,7 +47,7 @@ double member(std::span<const int> numbers, int index) {
 int indexAtMost(std::span<const int> numbers, double value) {
     const int decade = static_cast<int>(std::floor(std::log10(value)));
     int index = (decade + 1) * static_cast<int>(numbers.size());
-    while (member(numbers, index) > value * (1 + kRounding)) --index;
+    while (member(numbers, index) > value * (1 + kMantissaRounding)) --index;
     return index;
 }
 
@@ -75,7 +75,7 @@ double preferredAtLeast(std::string_view series, double value) {
     const auto numbers = preferredNumbers(series);
     if (!usable(numbers, value)) return value;
     const int below = indexAtMost(numbers, value);
-    const bool same = member(numbers, below) >= value * (1 - kRounding);
+    const bool same = member(numbers, below) >= value * (1 - kMantissaRounding);
     return member(numbers, same ? below : below + 1);
 }
 

@@ -11,7 +11,7 @@ namespace tiepoint {
 namespace {
 
 /// Asks a solved snapshot.
-struct Reader {
+struct PinReader {
     const Snapshot& snapshot;
 
     const Layout& layout() const { return *snapshot.layout; }
@@ -44,7 +44,7 @@ struct Unit {
 }  // namespace
 
 PinnedValue pinnedValue(const Snapshot& snapshot, const PinnedReading& reading) {
-    if (snapshot.status() == Status::Solved) return std::visit(Reader{snapshot}, reading.of);
+    if (snapshot.status() == Status::Solved) return std::visit(PinReader{snapshot}, reading.of);
     return {std::numeric_limits<double>::quiet_NaN(), std::visit(Unit{}, reading.of)};
 }
 

@@ -57,12 +57,12 @@ double voltage(const Snapshot& snapshot, int part) {
     return std::max(0.0, high - low);
 }
 
-struct Quantity {
+struct RatedQuantity {
     std::string_view name;
     std::string_view unit;
     double (*measure)(const Snapshot&, int part);
 };
-constexpr Quantity kQuantities[] = {
+constexpr RatedQuantity kRatedQuantities[] = {
     {"current", "A", elementCurrent},
     {"power", "W", power},
     {"reverseVoltage", "V", reverseVoltage},
@@ -70,8 +70,8 @@ constexpr Quantity kQuantities[] = {
 };
 
 std::optional<RatingShare> shareOf(const Snapshot& snapshot, int part, const Rating& rating) {
-    const auto quantity = std::ranges::find(kQuantities, std::string_view(rating.quantity), &Quantity::name);
-    if (quantity == std::end(kQuantities)) return std::nullopt;
+    const auto quantity = std::ranges::find(kRatedQuantities, std::string_view(rating.quantity), &RatedQuantity::name);
+    if (quantity == std::end(kRatedQuantities)) return std::nullopt;
     const double limit = resolve(rating.limit, partAt(snapshot, part));
     if (!(limit > 0)) return std::nullopt;
     return RatingShare{&rating, quantity->measure(snapshot, part), limit, quantity->unit};
@@ -148,7 +148,7 @@ int onlySupply(const Snapshot& snapshot, const NetFollower& nets) {
 }
 
 /// Walks from the supply's plus, part by part; nothing if the current branches or a potential is unknown.
-std::optional<Loop> follow(const NetFollower& nets, int supply) {
+std::optional<Loop> followSupply(const NetFollower& nets, int supply) {
     Loop loop;
     loop.supply = supply;
     const int start = nets.onlyExit(supply);
@@ -237,7 +237,7 @@ std::optional<Loop> simpleLoop(const Snapshot& snapshot) {
     if (!solved(snapshot)) return std::nullopt;
     const NetFollower nets(snapshot);
     const int supply = onlySupply(snapshot, nets);
-    return supply < 0 ? std::nullopt : follow(nets, supply);
+    return supply < 0 ? std::nullopt : followSupply(nets, supply);
 }
 
 std::vector<Junction> junctions(const Snapshot& snapshot) {

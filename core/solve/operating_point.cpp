@@ -13,7 +13,7 @@ namespace tiepoint {
 
 namespace {
 
-constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
+constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
 
 /// What each trouble means to a person; {} stands for the ids of the parts.
 std::string_view reasonFor(Trouble trouble) {
@@ -133,7 +133,7 @@ struct OperatingPoint::Body {
 
     void fillWith(Status status, double current) {
         solution.status = status;
-        std::fill(solution.netVoltage.begin(), solution.netVoltage.end(), kNoNumber);
+        std::fill(solution.netVoltage.begin(), solution.netVoltage.end(), kUnknown);
         std::fill(solution.leadInjection.begin(), solution.leadInjection.end(), current);
         for (std::size_t e = 0; e < present.size(); ++e) {
             ElementState& state = solution.elements[stateOf[e]];
@@ -164,7 +164,7 @@ struct OperatingPoint::Body {
     }
 
     void explain(const CircuitSolution& found) {
-        fillWith(Status::None, kNoNumber);
+        fillWith(Status::None, kUnknown);
         for (int e : found.troubleElements) solution.troubleParts.push_back(compiled.elements[e].part);
         std::sort(solution.troubleParts.begin(), solution.troubleParts.end());
         const auto end = std::unique(solution.troubleParts.begin(), solution.troubleParts.end());

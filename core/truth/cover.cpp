@@ -15,8 +15,8 @@
 namespace tiepoint {
 namespace {
 
-constexpr std::size_t kMostRows = std::size_t{1} << kMostVariables;
-using Rows = std::bitset<kMostRows>;
+constexpr std::size_t kMostCovered = std::size_t{1} << kMostVariables;
+using RowSet = std::bitset<kMostCovered>;
 
 constexpr int kMostSteps = 4000;
 
@@ -98,7 +98,7 @@ public:
     }
 
     Cover run() {
-        Rows left = wanted_;
+        RowSet left = wanted_;
         takeEssentials(left);
         dropDominated(left);
         const std::vector<int> essential = chosen_;
@@ -121,8 +121,8 @@ private:
         return sum;
     }
 
-    void takeEssentials(Rows& left) {
-        for (std::size_t row = wanted_._Find_first(); row < kMostRows; row = wanted_._Find_next(row)) {
+    void takeEssentials(RowSet& left) {
+        for (std::size_t row = wanted_._Find_first(); row < kMostCovered; row = wanted_._Find_next(row)) {
             if (!left.test(row) || primesOf_[row].size() != 1) continue;
             chosen_.push_back(primesOf_[row].front());
             left &= ~rows_[chosen_.back()];
@@ -130,9 +130,9 @@ private:
     }
 
     /// A prime that covers no more of what is left than another, for no less, is never needed.
-    void dropDominated(const Rows& left) {
+    void dropDominated(const RowSet& left) {
         for (std::size_t a = 0; a < primes_.size(); ++a) {
-            const Rows of = rows_[a] & left;
+            const RowSet of = rows_[a] & left;
             for (std::size_t b = 0; b < primes_.size() && !barred_[a]; ++b) {
                 if (a == b || barred_[b] || costs_[b] > costs_[a]) continue;
                 const bool within = (of & ~rows_[b]).none();
@@ -142,7 +142,7 @@ private:
         }
     }
 
-    void takeGreedily(Rows left) {
+    void takeGreedily(RowSet left) {
         while (left.any()) {
             int best = -1;
             double bestShare = 0;
@@ -160,13 +160,13 @@ private:
     }
 
     /// What the rows left cost at least, and the row with the fewest primes; -1 for a row that nothing covers any more.
-    std::pair<int, int> bound(Rows left) const {
+    std::pair<int, int> bound(RowSet left) const {
         int sum = 0, narrowest = -1;
         std::size_t fewest = std::numeric_limits<std::size_t>::max();
-        for (std::size_t row = left._Find_first(); row < kMostRows; row = left._Find_next(row)) {
+        for (std::size_t row = left._Find_first(); row < kMostCovered; row = left._Find_next(row)) {
             int cheapest = std::numeric_limits<int>::max();
             std::size_t count = 0;
-            Rows reached;
+            RowSet reached;
             for (const int prime : primesOf_[row]) {
                 if (barred_[prime]) continue;
                 ++count;
@@ -185,7 +185,7 @@ private:
         return {sum, narrowest};
     }
 
-    void search(const Rows& left, int cost) {
+    void search(const RowSet& left, int cost) {
         if (++steps_ > kMostSteps) return;
         if (left.none()) {
             if (cost >= bestCost_) return;
@@ -208,11 +208,11 @@ private:
     }
 
     std::vector<Product> primes_;
-    std::vector<Rows> rows_;    ///< by prime: the wanted rows on which it holds
+    std::vector<RowSet> rows_;  ///< by prime: the wanted rows on which it holds
     std::vector<int> costs_;    ///< by prime
     std::vector<char> barred_;  ///< by prime: not to be taken any more
-    std::vector<int> primesOf_[kMostRows];
-    Rows wanted_;
+    std::vector<int> primesOf_[kMostCovered];
+    RowSet wanted_;
     std::vector<int> chosen_, best_;
     int bestCost_ = 0;
     int steps_ = 0;

@@ -6,23 +6,21 @@
 namespace tiepoint {
 namespace {
 
-using Kind = Expression::Kind;
-
-std::string_view wordOf(Kind kind) {
-    if (kind == Kind::And) return " AND ";
-    return kind == Kind::Or ? " OR " : " XOR ";
+std::string_view wordOf(Expression::Kind kind) {
+    if (kind == Expression::Kind::And) return " AND ";
+    return kind == Expression::Kind::Or ? " OR " : " XOR ";
 }
 
-bool isLone(const Expression& term) { return term.isConstant() || term.kind == Kind::Variable; }
+bool isLone(const Expression& term) { return term.isConstant() || term.kind == Expression::Kind::Variable; }
 
 /// A term inside a longer expression. Beginners know no precedence, so whatever has several words stands in brackets, but for NOT.
 std::string inside(const Expression& term, const std::vector<std::string>& names) {
     const std::string words = term.inWords(names);
-    return isLone(term) || term.kind == Kind::Not ? words : "(" + words + ")";
+    return isLone(term) || term.kind == Expression::Kind::Not ? words : "(" + words + ")";
 }
 
 /// One kind of expression over the terms, those of the same kind taken in; lone names come before brackets, which reads easier.
-Expression flat(Kind kind, std::vector<Expression> terms) {
+Expression flat(Expression::Kind kind, std::vector<Expression> terms) {
     Expression made{kind, -1, {}};
     for (Expression& term : terms) {
         if (term.kind == kind)
@@ -35,8 +33,9 @@ Expression flat(Kind kind, std::vector<Expression> terms) {
 }
 
 /// The terms of an AND or OR: constants that change nothing left out; one that decides all decides.
-Expression joined(Kind kind, Kind deciding, std::vector<Expression> terms) {
-    const Kind idle = deciding == Kind::Never ? Kind::Always : Kind::Never;
+Expression joined(Expression::Kind kind, Expression::Kind deciding, std::vector<Expression> terms) {
+    const Expression::Kind idle =
+        deciding == Expression::Kind::Never ? Expression::Kind::Always : Expression::Kind::Never;
     if (std::ranges::any_of(terms, [&](const Expression& term) { return term.kind == deciding; }))
         return {deciding, -1, {}};
     std::erase_if(terms, [&](const Expression& term) { return term.kind == idle; });
@@ -50,19 +49,19 @@ Expression joined(Kind kind, Kind deciding, std::vector<Expression> terms) {
 bool Expression::holds(const TruthFunction& table, std::size_t row) const {
     const auto holdsHere = [&](const Expression& term) { return term.holds(table, row); };
     switch (kind) {
-        case Kind::Never:
+        case Expression::Kind::Never:
             return false;
-        case Kind::Always:
+        case Expression::Kind::Always:
             return true;
-        case Kind::Variable:
+        case Expression::Kind::Variable:
             return table.isSet(row, variable);
-        case Kind::Not:
+        case Expression::Kind::Not:
             return !holdsHere(terms.front());
-        case Kind::And:
+        case Expression::Kind::And:
             return std::ranges::all_of(terms, holdsHere);
-        case Kind::Or:
+        case Expression::Kind::Or:
             return std::ranges::any_of(terms, holdsHere);
-        case Kind::Xor:
+        case Expression::Kind::Xor:
             return std::ranges::count_if(terms, holdsHere) % 2 != 0;
     }
     return false;
@@ -70,7 +69,7 @@ bool Expression::holds(const TruthFunction& table, std::size_t row) const {
 
 std::pair<int, int> Expression::length() const {
     if (isLone(*this)) return {1, 0};
-    std::pair<int, int> sum{0, kind == Kind::Not ? 1 : static_cast<int>(terms.size()) - 1};
+    std::pair<int, int> sum{0, kind == Expression::Kind::Not ? 1 : static_cast<int>(terms.size()) - 1};
     for (const Expression& term : terms) {
         const auto [names, words] = term.length();
         sum.first += names;
@@ -80,10 +79,10 @@ std::pair<int, int> Expression::length() const {
 }
 
 std::string Expression::inWords(const std::vector<std::string>& names) const {
-    if (kind == Kind::Never) return "never";
-    if (kind == Kind::Always) return "always";
-    if (kind == Kind::Variable) return names[variable];
-    if (kind == Kind::Not) return "NOT " + inside(terms.front(), names);
+    if (kind == Expression::Kind::Never) return "never";
+    if (kind == Expression::Kind::Always) return "always";
+    if (kind == Expression::Kind::Variable) return names[variable];
+    if (kind == Expression::Kind::Not) return "NOT " + inside(terms.front(), names);
     std::string words;
     for (const Expression& term : terms) {
         if (!words.empty()) words += wordOf(kind);
@@ -92,32 +91,38 @@ std::string Expression::inWords(const std::vector<std::string>& names) const {
     return words;
 }
 
-Expression constantExpression(bool always) { return {always ? Kind::Always : Kind::Never, -1, {}}; }
-
-Expression variableExpression(int variable) { return {Kind::Variable, variable, {}}; }
-
-Expression notOf(Expression term) {
-    if (term.isConstant()) return constantExpression(term.kind == Kind::Never);
-    if (term.kind == Kind::Not) return Expression(term.terms.front());
-    return {Kind::Not, -1, {std::move(term)}};
+Expression constantExpression(bool always) {
+    return {always ? Expression::Kind::Always : Expression::Kind::Never, -1, {}};
 }
 
-Expression allOf(std::vector<Expression> terms) { return joined(Kind::And, Kind::Never, std::move(terms)); }
+Expression variableExpression(int variable) { return {Expression::Kind::Variable, variable, {}}; }
 
-Expression anyOf(std::vector<Expression> terms) { return joined(Kind::Or, Kind::Always, std::move(terms)); }
+Expression notOf(Expression term) {
+    if (term.isConstant()) return constantExpression(term.kind == Expression::Kind::Never);
+    if (term.kind == Expression::Kind::Not) return Expression(term.terms.front());
+    return {Expression::Kind::Not, -1, {std::move(term)}};
+}
+
+Expression allOf(std::vector<Expression> terms) {
+    return joined(Expression::Kind::And, Expression::Kind::Never, std::move(terms));
+}
+
+Expression anyOf(std::vector<Expression> terms) {
+    return joined(Expression::Kind::Or, Expression::Kind::Always, std::move(terms));
+}
 
 Expression oddOf(std::vector<Expression> terms) {
     bool turned = false;
     std::vector<Expression> plain;
     for (Expression& term : terms) {
-        if (term.kind == Kind::Not || term.kind == Kind::Always) {
+        if (term.kind == Expression::Kind::Not || term.kind == Expression::Kind::Always) {
             turned = !turned;
             term = notOf(std::move(term));
         }
         if (!term.isConstant()) plain.push_back(std::move(term));
     }
     if (plain.empty()) return constantExpression(turned);
-    Expression made = plain.size() == 1 ? std::move(plain.front()) : flat(Kind::Xor, std::move(plain));
+    Expression made = plain.size() == 1 ? std::move(plain.front()) : flat(Expression::Kind::Xor, std::move(plain));
     return turned ? notOf(std::move(made)) : made;
 }
 

@@ -20,15 +20,15 @@ namespace {
 /// Under this share of full brightness a light is called dim.
 constexpr double kDim = 0.5;
 /// What brighter means: about three quarters of the usual current.
-constexpr double kTargetShare = 0.75;
+constexpr double kBrightShare = 0.75;
 /// A drop of less than this share of the supply's voltage isn't worth a word.
 constexpr double kSmallShare = 0.01;
 /// Currents that differ by less are the same current.
 constexpr double kSameShare = 0.01;
 /// Beyond three times a maximum no digit is true any more.
-constexpr double kFarTooMuch = 3;
+constexpr double kFarAbove = 3;
 /// Over a limit by more than rounding.
-constexpr double kMargin = 1.005;
+constexpr double kAboveMargin = 1.005;
 
 /// How warm a part feels at a share of the power that it bears (common practice: at its rating a small resistor is too hot to touch).
 std::string_view warmth(double share) {
@@ -63,7 +63,7 @@ bool needsResistor(const PartKind& kind) {
 bool overloads(const Snapshot& snapshot) {
     for (int part = 0; part < static_cast<int>(snapshot.layout->bench->parts.size()); ++part) {
         for (const RatingShare& share : ratingShares(snapshot, part)) {
-            if (share.rating->maximum && share.share() > kMargin) return true;
+            if (share.rating->maximum && share.share() > kAboveMargin) return true;
         }
     }
     return false;
@@ -74,7 +74,7 @@ bool overloads(const Snapshot& snapshot) {
 void Explainer::explainLight() {
     const double ampere = currentThrough(snapshot_, index_).inAmpere, brightness = snapshot_.partBrightness[index_];
     const auto most = maximumOf(snapshot_, index_, "current");
-    const bool tooMuch = most && most->share() > kMargin;
+    const bool tooMuch = most && most->share() > kAboveMargin;
     const std::string& id = self().id;
     answer_.figures.emplace_back("brightness", brightness);
     answer_.question = fmt::format("Why is {} {}?", id,
@@ -83,7 +83,7 @@ void Explainer::explainLight() {
                                                                          : "lit as it is");
     const double usual = usualAmpere(snapshot_, index_);
     if (tooMuch) {
-        const bool far = most->share() > kFarTooMuch;
+        const bool far = most->share() > kFarAbove;
         add(fmt::format("{} gets {}: it bears at most {}.", id,
                         far ? "far too much current" : formatQuantity(ampere, "A"), formatSetting(most->limit, "A")),
             {id});
@@ -127,7 +127,7 @@ void Explainer::explainHeat() {
         const std::string_view feels = warmth(most->share());
         answer_.figures.emplace_back("limit", most->limit);
         answer_.question = fmt::format("Why is {} {}?", id, feels);
-        const bool far = most->share() > kFarTooMuch;
+        const bool far = most->share() > kFarAbove;
         const std::string across = link == path.links.end() || std::isnan(link->volt())
                                        ? ""
                                        : fmt::format("{} lies across it and ", formatQuantity(link->volt(), "V"));
@@ -138,7 +138,7 @@ void Explainer::explainHeat() {
     }
     saySharing(path);
     const auto tightest = tightestRating(snapshot_, index_);
-    if (tightest && tightest->rating->maximum && tightest->share() > kMargin) {
+    if (tightest && tightest->rating->maximum && tightest->share() > kAboveMargin) {
         if (!most || tightest->rating != most->rating) {
             add(fmt::format("That is more than {} bears: {} at most.", id,
                             formatSetting(tightest->limit, tightest->unit)),
@@ -215,7 +215,7 @@ void Explainer::sayLimit(const CurrentPath& path) {
 /// Other resistances that make a light brighter and overload nothing.
 void Explainer::offerResistance() {
     if (usualAmpere(snapshot_, index_) <= 0) return offerFindings();
-    for (Mend& mend : resistanceMends(snapshot_, index_, kTargetShare * usualAmpere(snapshot_, index_), drawer_)) {
+    for (Mend& mend : resistanceMends(snapshot_, index_, kBrightShare * usualAmpere(snapshot_, index_), drawer_)) {
         const auto mended = apply(bench(), mend.edit);
         if (!mended) continue;
         const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);

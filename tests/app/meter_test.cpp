@@ -24,10 +24,10 @@ std::string dividerBench(const std::string& dial, const std::string& red = "A.e1
 "jumpers": [{"id": "W1", "ends": ["A.top+7", "A.a5"], "colour": "red"}, {"id": "W2", "ends": ["A.bottom-14", "A.a15"], "colour": "black"}]})");
 }
 
-json solved(const std::string& file) { return json::parse(runProgram({"solve", file, "--json"}).output); }
+json solvedFile(const std::string& file) { return json::parse(runProgram({"solve", file, "--json"}).output); }
 
 TEST(Multimeter, ItsReadingStandsInTheJson) {
-    const json answer = solved(dividerBench("volts"));
+    const json answer = solvedFile(dividerBench("volts"));
     const json& reading = answer["parts"]["M1"]["reading"];
     EXPECT_EQ(reading["text"], "4.29 V");
     EXPECT_EQ(reading["quantity"], "voltage");
@@ -40,12 +40,12 @@ TEST(Multimeter, ItsReadingStandsInTheJson) {
 }
 
 TEST(Multimeter, WithoutANumberItSaysWhy) {
-    const json answer = solved(dividerBench("ohms"));
+    const json answer = solvedFile(dividerBench("ohms"));
     const json& reading = answer["parts"]["M1"]["reading"];
     EXPECT_EQ(reading["text"], "---");
     EXPECT_TRUE(reading["value"].is_null());
     EXPECT_EQ(reading["why"], "PS1 is on: switch it off to measure ohms.");
-    EXPECT_EQ(solved(dividerBench("off"))["parts"]["M1"]["reading"]["text"], "off");
+    EXPECT_EQ(solvedFile(dividerBench("off"))["parts"]["M1"]["reading"]["text"], "off");
 }
 
 TEST(Multimeter, TextAndWhyTellIt) {

@@ -40,11 +40,11 @@ struct Solved {
     OperatingPoint point;
 };
 
-BenchBuilder board() { return BenchBuilder().board("A", "full"); }
+BenchBuilder fullBoard() { return BenchBuilder().board("A", "full"); }
 
 /// Supply, button, resistor and LED in one loop.
-BenchBuilder beacon(double ohm = 330) {
-    return board()
+BenchBuilder beaconWith(double ohm = 330) {
+    return fullBoard()
         .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}})
         .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.f14"}, {"2a", "A.e16"}, {"2b", "A.f16"}})
         .part("R1", "resistor", {{"1", "A.c10"}, {"2", "A.c14"}}, {{"resistance", ohm}})
@@ -54,7 +54,7 @@ BenchBuilder beacon(double ohm = 330) {
 }
 
 TEST(OperatingPoint, BeaconConductsWhilePressed) {
-    Solved beaconLamp(beacon());
+    Solved beaconLamp(beaconWith());
     const Solution released = beaconLamp.solve();
     ASSERT_EQ(released.status, Status::Solved);
     EXPECT_LT(std::abs(beaconLamp.ampere(released, "D1", "anode")), 1e-9);
@@ -72,17 +72,17 @@ TEST(OperatingPoint, BeaconConductsWhilePressed) {
 }
 
 TEST(OperatingPoint, CountsFewIterations) {
-    Solved lamp(beacon());
+    Solved lamp(beaconWith());
     EXPECT_LE(lamp.solve({"S1"}).iterations, 7);
     EXPECT_EQ(lamp.solve({"S1"}).iterations, 1);
     // A small change of a value keeps the junctions' voltages by id.
-    Solved changed(beacon(332));
+    Solved changed(beaconWith(332));
     lamp.point.setLayout(changed.layout);
     EXPECT_LE(lamp.solve({"S1"}).iterations, 3);
 }
 
 TEST(OperatingPoint, AnswersDontDependOnWhatWasSolvedBefore) {
-    Solved fresh(beacon()), worn(beacon());
+    Solved fresh(beaconWith()), worn(beaconWith());
     worn.solve();
     worn.solve({"S1"});
     worn.solve();
@@ -91,7 +91,7 @@ TEST(OperatingPoint, AnswersDontDependOnWhatWasSolvedBefore) {
 }
 
 TEST(OperatingPoint, IsOffWithoutASupplyThatIsOn) {
-    Solved off(board()
+    Solved off(fullBoard()
                    .part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}, {}, {{"on", 0}})
                    .part("R1", "resistor", {{"1", "A.b1"}, {"2", "A.b5"}}));
     const Solution& s = off.solve();
@@ -103,7 +103,7 @@ TEST(OperatingPoint, IsOffWithoutASupplyThatIsOn) {
 
 TEST(OperatingPoint, ReferenceIsTheMinusOfTheSmallestSupplyPluggedIn) {
     // PS10 is listed first and PS2 hangs; in natural order PS9 is the smallest whose minus is plugged in.
-    Solved three(board()
+    Solved three(fullBoard()
                      .part("PS10", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}})
                      .part("PS2", "bench-supply", {})
                      .part("PS9", "bench-supply", {{"+", "A.a20"}, {"-", "A.a25"}}, {{"voltage", 3}})
@@ -119,7 +119,7 @@ TEST(OperatingPoint, ReferenceIsTheMinusOfTheSmallestSupplyPluggedIn) {
 }
 
 TEST(OperatingPoint, SocketsCountAsPluggedInOnceAJumperIsInOne) {
-    Solved usb(board()
+    Solved usb(fullBoard()
                    .part("PS1", "usb-supply", {})
                    .part("R1", "resistor", {{"1", "A.b1"}, {"2", "A.b5"}})
                    .jumper("PS1.5V", "A.a1")
@@ -132,7 +132,7 @@ TEST(OperatingPoint, SocketsCountAsPluggedInOnceAJumperIsInOne) {
 }
 
 TEST(OperatingPoint, OpenContactsFloatWhatTheyPart) {
-    Solved lamp(board()
+    Solved lamp(fullBoard()
                     .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}})
                     .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.f14"}, {"2a", "A.e16"}, {"2b", "A.f16"}})
                     .part("R1", "resistor", {{"1", "A.b16"}, {"2", "A.b20"}})
@@ -143,7 +143,7 @@ TEST(OperatingPoint, OpenContactsFloatWhatTheyPart) {
 
 TEST(OperatingPoint, SaysWhereThereIsNoSolution) {
     Solved loop(
-        board()
+        fullBoard()
             .part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}, {{"voltage", 5}, {"seriesResistance", 0}})
             .part("R1", "resistor", {{"1", "A.c1"}, {"2", "A.c5"}})
             .part("PS2", "bench-supply", {{"+", "A.b1"}, {"-", "A.b5"}}, {{"voltage", 3}, {"seriesResistance", 0}}));
@@ -156,7 +156,7 @@ TEST(OperatingPoint, SaysWhereThereIsNoSolution) {
 }
 
 TEST(OperatingPoint, ShortedSupplyGivesItsLimit) {
-    Solved shorted(board().part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}).jumper("A.b1", "A.b5"));
+    Solved shorted(fullBoard().part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}).jumper("A.b1", "A.b5"));
     const Solution& s = shorted.solve();
     ASSERT_EQ(s.status, Status::Solved);
     EXPECT_TRUE(s.elements[0].limiting);
@@ -166,7 +166,7 @@ TEST(OperatingPoint, ShortedSupplyGivesItsLimit) {
 }
 
 TEST(OperatingPoint, ConstantsAreThoseOfThePart) {
-    Solved lamp(beacon());
+    Solved lamp(beaconWith());
     const Solution& s = lamp.solve();
     ASSERT_EQ(s.elements.size(), 4u);
     EXPECT_EQ(s.elements[3].part, 3);

@@ -22,7 +22,7 @@ Bench halfBoard() { return BenchBuilder().board("A", "half").build(); }
 Part partOf(std::string_view kind, std::string id = "X1") { return makePart(*findKind(kind), std::move(id)); }
 
 /// The holes of a part's leads, "e12 f12 - -".
-std::string holesOf(const Part& part) {
+std::string holesUnder(const Part& part) {
     std::string text;
     for (const auto& lead : part.leads) text += (text.empty() ? "" : " ") + (lead ? shortName(*lead) : "-");
     return text;
@@ -117,14 +117,14 @@ TEST(PlacedAt, PutsLeadsAlongTheTurn) {
     };
     for (const auto& c : cases) {
         const Part part = placedAt(bench, partOf(c.kind), holeAt(c.anchor), c.turns);
-        EXPECT_EQ(holesOf(part), c.holes) << c.kind << " " << c.anchor << " " << c.turns;
+        EXPECT_EQ(holesUnder(part), c.holes) << c.kind << " " << c.anchor << " " << c.turns;
     }
 }
 
 TEST(PlacedAt, KeepsTheSpanOfAPartThatLies) {
     const Bench bench =
         BenchBuilder().board("A", "half").part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c18"}}).build();
-    EXPECT_EQ(holesOf(placedAt(bench, bench.parts[0], holeAt("A.h3"), 0)), "h3 h13");
+    EXPECT_EQ(holesUnder(placedAt(bench, bench.parts[0], holeAt("A.h3"), 0)), "h3 h13");
 }
 
 TEST(Refusal, PushButtonFitsWhereTheRealOneDoes) {
@@ -257,7 +257,7 @@ TEST(Turned, RigidPartsTurnAboutTheirFirstLead) {
             .build();
     EXPECT_EQ(quarterTurnsOf(bench, bench.parts[0]), 1);
     const Part back = turned(bench, bench.parts[0], -1);
-    EXPECT_EQ(holesOf(back), "c14 - c16 -");
+    EXPECT_EQ(holesUnder(back), "c14 - c16 -");
     EXPECT_EQ(refusal(bench, back), "its legs are 3 holes apart; c to f is 5");
 }
 
@@ -265,14 +265,14 @@ TEST(Turned, LedsSwapTheirLegs) {
     const Bench bench =
         BenchBuilder().board("A", "half").part("D1", "led", {{"anode", "A.h16"}, {"cathode", "A.h19"}}).build();
     const Part once = turned(bench, bench.parts[0], 1);
-    EXPECT_EQ(holesOf(once), "h19 h16");
-    EXPECT_EQ(holesOf(turned(bench, once, -1)), "h16 h19");
+    EXPECT_EQ(holesUnder(once), "h19 h16");
+    EXPECT_EQ(holesUnder(turned(bench, once, -1)), "h16 h19");
 }
 
 TEST(Turned, ResistorsTurnByAQuarterWhereThatMakesSense) {
     const auto turn = [](const char* from, const char* to) {
         const Bench bench = BenchBuilder().board("A", "half").part("R1", "resistor", {{"1", from}, {"2", to}}).build();
-        return holesOf(turned(bench, bench.parts[0], 1));
+        return holesUnder(turned(bench, bench.parts[0], 1));
     };
     EXPECT_EQ(turn("A.d8", "A.d13"), "d8 g8");
     EXPECT_EQ(turn("A.a8", "A.a12"), "a12 a8");  // a to e would be one strip
@@ -285,7 +285,7 @@ TEST(Shifted, MovesByColumnsAndRows) {
                             .part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c14"}})
                             .jumper("W1", "A.top+7", "A.a8")
                             .build();
-    EXPECT_EQ(holesOf(*shifted(bench, bench.parts[0], 3, 1)), "d11 d17");
+    EXPECT_EQ(holesUnder(*shifted(bench, bench.parts[0], 3, 1)), "d11 d17");
     EXPECT_FALSE(shifted(bench, bench.parts[0], 17, 0));
     EXPECT_FALSE(shifted(bench, bench.parts[0], 0, -3));
     const auto jumper = shifted(bench, bench.jumpers[0], 2, 1);

@@ -19,29 +19,29 @@ using enum BandColour;
 
 constexpr double kTolerance = 1e-12;
 
-std::vector<int> numbersOf(std::string_view series) {
+std::vector<int> seriesNumbers(std::string_view series) {
     const auto numbers = preferredNumbers(series);
     return {numbers.begin(), numbers.end()};
 }
 
 TEST(Preferred, HoldsTheSeriesOfTheStandard) {
-    EXPECT_EQ(numbersOf("E3"), (std::vector{10, 22, 47}));
-    EXPECT_EQ(numbersOf("E6"), (std::vector{10, 15, 22, 33, 47, 68}));
-    EXPECT_EQ(numbersOf("E12"), (std::vector{10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82}));
-    EXPECT_EQ(numbersOf("E24"), (std::vector{10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30,
-                                             33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91}));
+    EXPECT_EQ(seriesNumbers("E3"), (std::vector{10, 22, 47}));
+    EXPECT_EQ(seriesNumbers("E6"), (std::vector{10, 15, 22, 33, 47, 68}));
+    EXPECT_EQ(seriesNumbers("E12"), (std::vector{10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82}));
+    EXPECT_EQ(seriesNumbers("E24"), (std::vector{10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30,
+                                                 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91}));
     EXPECT_TRUE(preferredNumbers("E25").empty());
 }
 
 TEST(Preferred, E96IsTheRoundedGeometricSeries) {
-    const auto numbers = numbersOf("E96");
+    const auto numbers = seriesNumbers("E96");
     ASSERT_EQ(numbers.size(), 96u);
     for (int i = 0; i < 96; ++i) EXPECT_EQ(numbers[i], std::lround(100 * std::pow(10, i / 96.0)));
 }
 
 TEST(Preferred, SeriesLieInsideEachOther) {
     const auto holds = [](std::string_view inner, std::string_view outer) {
-        const auto numbers = numbersOf(outer);
+        const auto numbers = seriesNumbers(outer);
         const std::set<int> all(numbers.begin(), numbers.end());
         for (const int number : preferredNumbers(inner)) EXPECT_TRUE(all.contains(number)) << inner << " " << number;
     };
@@ -49,7 +49,7 @@ TEST(Preferred, SeriesLieInsideEachOther) {
     holds("E6", "E12");
     holds("E12", "E24");
     std::set<int> both;
-    const auto e96 = numbersOf("E96");
+    const auto e96 = seriesNumbers("E96");
     for (const int number : preferredNumbers("E24")) {
         if (std::find(e96.begin(), e96.end(), number * 10) != e96.end()) both.insert(number);
     }

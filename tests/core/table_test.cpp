@@ -11,7 +11,7 @@ namespace {
 
 using test::BenchBuilder;
 
-constexpr double kNear = 1e-9;
+constexpr double kNearMm = 1e-9;
 
 Rect bodyOf(const Table& table, int part) {
     const Outline& body = table.parts[part].pose.body;
@@ -26,17 +26,17 @@ TEST(Table, SupplyStandsAtTheLeftAndLeadsReachTheirHoles) {
     const Bench bench = makeNewBench();
     const Table table = arrange(bench);
     const Rect body = bodyOf(table, 0);
-    EXPECT_NEAR(body.right(), table.boardsMm.left - 23, kNear);
-    EXPECT_NEAR(body.top + body.height / 2, table.boardsMm.top + table.boardsMm.height / 2, kNear);
-    EXPECT_NEAR(body.width, 30, kNear);
-    EXPECT_NEAR(body.height, 51, kNear);
+    EXPECT_NEAR(body.right(), table.boardsMm.left - 23, kNearMm);
+    EXPECT_NEAR(body.top + body.height / 2, table.boardsMm.top + table.boardsMm.height / 2, kNearMm);
+    EXPECT_NEAR(body.width, 30, kNearMm);
+    EXPECT_NEAR(body.height, 51, kNearMm);
     const PartPlace& place = table.parts[0];
     EXPECT_EQ(place.leadsMm[0], *holeMm(bench, test::holeAt("A.top+3")));
     EXPECT_EQ(place.leadsMm[1], *holeMm(bench, test::holeAt("A.bottom-3")));
     // Measured on the drawing of the bench: plus socket, and the lower of the two minus sockets.
-    EXPECT_NEAR(place.exitsMm[0].x, body.left + 22.5, kNear);
-    EXPECT_NEAR(place.exitsMm[0].y, body.top + 26.5, kNear);
-    EXPECT_NEAR(place.exitsMm[1].y, body.top + 44.5, kNear);
+    EXPECT_NEAR(place.exitsMm[0].x, body.left + 22.5, kNearMm);
+    EXPECT_NEAR(place.exitsMm[0].y, body.top + 26.5, kNearMm);
+    EXPECT_NEAR(place.exitsMm[1].y, body.top + 44.5, kNearMm);
     EXPECT_LE(table.allMm.left, body.left);
     EXPECT_GE(table.allMm.right(), table.boardsMm.right());
 }
@@ -49,7 +49,7 @@ TEST(Table, MoreSuppliesNeverOverlap) {
         builder.part("PS" + std::to_string(++number), kind, {});
     const Table table = arrange(builder.build());
     for (int a = 0; a < number; ++a) {
-        EXPECT_LE(bodyOf(table, a).right(), table.boardsMm.left - 23 + kNear);
+        EXPECT_LE(bodyOf(table, a).right(), table.boardsMm.left - 23 + kNearMm);
         for (int b = a + 1; b < number; ++b) EXPECT_TRUE(apart(bodyOf(table, a), bodyOf(table, b))) << a << b;
     }
 }
@@ -78,17 +78,17 @@ TEST(Table, PartsLieBetweenTheirHoles) {
             .build();
     const Table table = arrange(bench);
     const Point c8 = *holeMm(bench, test::holeAt("A.c8")), c14 = *holeMm(bench, test::holeAt("A.c14"));
-    EXPECT_NEAR(table.parts[0].pose.centre.x, (c8.x + c14.x) / 2, kNear);
-    EXPECT_NEAR(table.parts[0].exitsMm[0].x, table.parts[0].pose.centre.x - 3.25, kNear);
-    EXPECT_NEAR(table.parts[0].exitsMm[1].x, table.parts[0].pose.centre.x + 3.25, kNear);
-    EXPECT_NEAR(table.parts[0].exitsMm[1].y, c14.y, kNear);
+    EXPECT_NEAR(table.parts[0].pose.centre.x, (c8.x + c14.x) / 2, kNearMm);
+    EXPECT_NEAR(table.parts[0].exitsMm[0].x, table.parts[0].pose.centre.x - 3.25, kNearMm);
+    EXPECT_NEAR(table.parts[0].exitsMm[1].x, table.parts[0].pose.centre.x + 3.25, kNearMm);
+    EXPECT_NEAR(table.parts[0].exitsMm[1].y, c14.y, kNearMm);
     const Point e14 = *holeMm(bench, test::holeAt("A.e14"));
-    EXPECT_NEAR(table.parts[1].pose.centre.x, e14.x + kPitchMm, kNear);
-    EXPECT_NEAR(table.parts[1].pose.centre.y, e14.y + 1.5 * kPitchMm, kNear);
-    EXPECT_NEAR(table.parts[1].exitsMm[0].y, table.parts[1].pose.centre.y - 3.05, kNear);
+    EXPECT_NEAR(table.parts[1].pose.centre.x, e14.x + kPitchMm, kNearMm);
+    EXPECT_NEAR(table.parts[1].pose.centre.y, e14.y + 1.5 * kPitchMm, kNearMm);
+    EXPECT_NEAR(table.parts[1].exitsMm[0].y, table.parts[1].pose.centre.y - 3.05, kNearMm);
     // The cathode hangs one pitch away, the span of the tray.
     const Point h16 = *holeMm(bench, test::holeAt("A.h16"));
-    EXPECT_NEAR(distance(table.parts[2].leadsMm[1], {h16.x + kPitchMm, h16.y}), 0, kNear);
+    EXPECT_NEAR(distance(table.parts[2].leadsMm[1], {h16.x + kPitchMm, h16.y}), 0, kNearMm);
 }
 
 TEST(Table, LoosePartsLieInARowBelowTheBoards) {
@@ -105,7 +105,7 @@ TEST(Table, LoosePartsLieInARowBelowTheBoards) {
         EXPECT_GE(bodyOf(table, a).left, table.boardsMm.left);
         for (int b = a + 1; b < 12; ++b) EXPECT_TRUE(apart(bodyOf(table, a), bodyOf(table, b))) << a << " " << b;
     }
-    EXPECT_NEAR(first, table.boardsMm.bottom() + 12, kNear);
+    EXPECT_NEAR(first, table.boardsMm.bottom() + 12, kNearMm);
 }
 
 TEST(Table, EmptyBenchHasATable) {
@@ -115,8 +115,8 @@ TEST(Table, EmptyBenchHasATable) {
 }
 
 TEST(Jumper, LengthIsTheArcAndTheEndsInTheHoles) {
-    EXPECT_NEAR(jumperBow(5), 0.3, kNear);
-    EXPECT_NEAR(jumperBow(100), 0.12, kNear);
+    EXPECT_NEAR(jumperBow(5), 0.3, kNearMm);
+    EXPECT_NEAR(jumperBow(100), 0.12, kNearMm);
     // The arc against a chain of short pieces of the same parabola.
     for (const double span : {5.0, 20.0, 60.0, 150.0}) {
         const double rise = jumperBow(span) * span;

@@ -14,7 +14,7 @@ namespace {
 using test::BenchBuilder;
 
 /// A supply in both rails of a full board.
-BenchBuilder supplied(double volt = 5) {
+BenchBuilder suppliedBench(double volt = 5) {
     BenchBuilder builder;
     builder.board("A", "full")
         .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}});
@@ -50,7 +50,7 @@ bool lit(const std::shared_ptr<const Bench>& bench, std::set<std::string, std::l
 
 TEST(CommonPractice, RedLedOnFiveVoltsDropsAboutTwo) {
     for (double ohm : {220.0, 330.0, 470.0, 1000.0}) {
-        BenchBuilder builder = supplied();
+        BenchBuilder builder = suppliedBench();
         addLamp(builder, ohm);
         builder.jumper("A.top+16", "A.a20");
         const auto snapshot = evaluate(builder.share());
@@ -63,7 +63,7 @@ TEST(CommonPractice, RedLedOnFiveVoltsDropsAboutTwo) {
 }
 
 TEST(CommonPractice, ButtonsInSeriesGiveAnd) {
-    BenchBuilder builder = supplied();
+    BenchBuilder builder = suppliedBench();
     builder.jumper("A.top+8", "A.a10").jumper("A.a12", "A.a14").jumper("A.a16", "A.a20");
     addButton(builder, "S1", 10);
     addButton(builder, "S2", 14);
@@ -76,7 +76,7 @@ TEST(CommonPractice, ButtonsInSeriesGiveAnd) {
 }
 
 TEST(CommonPractice, ButtonsInParallelGiveOr) {
-    BenchBuilder builder = supplied();
+    BenchBuilder builder = suppliedBench();
     builder.jumper("A.top+8", "A.a10").jumper("A.b10", "A.a14").jumper("A.a12", "A.a16").jumper("A.b16", "A.a20");
     addButton(builder, "S1", 10);
     addButton(builder, "S2", 14);
@@ -89,7 +89,7 @@ TEST(CommonPractice, ButtonsInParallelGiveOr) {
 }
 
 TEST(CommonPractice, LegsThatFaceEachOtherAreOneNet) {
-    BenchBuilder builder = supplied();
+    BenchBuilder builder = suppliedBench();
     addButton(builder, "S1", 10);
     const auto layout = buildLayout(builder.share());
     const auto net = [&](int leg) { return layout->netOfLead[layout->leadIndex(1, leg)]; };
@@ -99,7 +99,7 @@ TEST(CommonPractice, LegsThatFaceEachOtherAreOneNet) {
 }
 
 TEST(CommonPractice, RailsJoinEndToEndAndColumnsDont) {
-    BenchBuilder builder = supplied();
+    BenchBuilder builder = suppliedBench();
     const auto layout = buildLayout(builder.share());
     const auto net = [&](const char* address) { return layout->netOfHole(layout->holeIndex(test::holeAt(address))); };
     EXPECT_EQ(net("A.top+1"), net("A.top+50"));
@@ -110,7 +110,7 @@ TEST(CommonPractice, RailsJoinEndToEndAndColumnsDont) {
 }
 
 TEST(CommonPractice, LedWithoutAResistorIsAtTheMercyOfTheSupply) {
-    BenchBuilder builder = supplied();
+    BenchBuilder builder = suppliedBench();
     builder.part("D1", "led", {{"anode", "A.a20"}, {"cathode", "A.a21"}})
         .jumper("A.top+16", "A.b20")
         .jumper("A.b21", "A.bottom-16");
@@ -121,7 +121,7 @@ TEST(CommonPractice, LedWithoutAResistorIsAtTheMercyOfTheSupply) {
 }
 
 TEST(CommonPractice, LedTurnedRoundStaysDark) {
-    BenchBuilder builder = supplied();
+    BenchBuilder builder = suppliedBench();
     builder.part("R1", "resistor", {{"1", "A.c20"}, {"2", "A.c24"}})
         .part("D1", "led", {{"anode", "A.d25"}, {"cathode", "A.d24"}})
         .jumper("A.a25", "A.bottom-20")

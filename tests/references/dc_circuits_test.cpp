@@ -150,7 +150,7 @@ bool fitsOnBoards(const Json& circuit) {
     return true;
 }
 
-void check(const Json& circuit, const Answers& answers) {
+void checkCircuit(const Json& circuit, const Answers& answers) {
     for (const Json& c : circuit["checks"]) {
         const std::string quantity = c["quantity"];
         const std::optional<double> value = answers.of(quantity);
@@ -172,7 +172,7 @@ TEST(DcCircuits, MeetPublishedValues) {
         SCOPED_TRACE(circuit["id"].get<std::string>() + ": " + circuit["source"].get<std::string>());
         const bool fits = fitsOnBoards(circuit);
         ++(fits ? onBoards : below);
-        check(circuit, fits ? solveOnBoards(circuit) : solveBelowBoards(circuit));
+        checkCircuit(circuit, fits ? solveOnBoards(circuit) : solveBelowBoards(circuit));
     }
     EXPECT_EQ(onBoards, 27);
     EXPECT_EQ(below, 4);

@@ -35,7 +35,7 @@ NamedBenches named(std::span<const SoundBench> sound) {
     return all;
 }
 
-SlipFigures judge(const Case& each, const std::function<void(const std::string&)>& tell) {
+SlipFigures judgeCase(const Case& each, const std::function<void(const std::string&)>& tell) {
     SlipFigures figures{.slips = 1};
     const auto broken = std::make_shared<const Bench>(apply(*each.bench, each.slip.edit)->bench);
     const auto harm = Behaviour(broken).harmAgainst(*each.behaviour);
@@ -104,7 +104,7 @@ std::map<std::string_view, SlipFigures> judgeSlips(const NamedBenches& benches, 
         auto& cases = byKind[kind];
         std::ranges::shuffle(cases, random);
         const auto taken = std::min(cases.size(), static_cast<std::size_t>(count));
-        for (std::size_t i = 0; i < taken; ++i) figures[kind] += judge(cases[i], tell);
+        for (std::size_t i = 0; i < taken; ++i) figures[kind] += judgeCase(cases[i], tell);
     }
     return figures;
 }

@@ -26,11 +26,11 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPixelsPerMm = 14;
+constexpr double kContrastPixelsPerMm = 14;
 constexpr double kTextContrast = 4.5, kMarkContrast = 3;
 constexpr double kTextShare = 0.01;     ///< of a label's box that is surely the core of its strokes
 constexpr double kMarkShare = 1.0 / 5;  ///< of a mark's pixels; the rest are rims, beds, washes and soft edges
-constexpr ThemeName kThemes[] = {ThemeName::Day, ThemeName::Dark, ThemeName::Projector};
+constexpr ThemeName kContrastThemes[] = {ThemeName::Day, ThemeName::Dark, ThemeName::Projector};
 constexpr const char* kThemeWords[] = {"day", "dark", "projector"};
 
 Bench quay() {
@@ -57,7 +57,7 @@ Bench quay() {
     return bench;
 }
 
-Picture pictureOf(ThemeName name, const Views& views) {
+Picture contrastPicture(ThemeName name, const Views& views) {
     const auto bench = std::make_shared<const Bench>(quay());
     Inputs inputs;
     inputs.held.insert("S1");
@@ -66,7 +66,7 @@ Picture pictureOf(ThemeName name, const Views& views) {
     picture.layout = picture.snapshot->layout;
     picture.theme = &theme(name);
     picture.views = views;
-    picture.pixelsPerMm = kPixelsPerMm;
+    picture.pixelsPerMm = kContrastPixelsPerMm;
     picture.arrangeTable();
     picture.arrangePinned();
     return picture;
@@ -88,19 +88,19 @@ constexpr double kMarginMm = 12;
 QRectF areaOf(const Picture& picture) {
     return toQt(picture.table->allMm).adjusted(-kMarginMm, -kMarginMm, kMarginMm, kMarginMm);
 }
-QRect pixelsOf(const Picture& picture, const QRectF& mm) {
+QRect contrastPixels(const Picture& picture, const QRectF& mm) {
     const QPointF corner = areaOf(picture).topLeft();
-    return QRectF((mm.topLeft() - corner) * kPixelsPerMm, mm.size() * kPixelsPerMm).toAlignedRect();
+    return QRectF((mm.topLeft() - corner) * kContrastPixelsPerMm, mm.size() * kContrastPixelsPerMm).toAlignedRect();
 }
 
-QImage drawn(const Picture& picture) {
+QImage drawnPicture(const Picture& picture) {
     const QRectF area = areaOf(picture);
-    QImage image((area.size() * kPixelsPerMm).toSize(), QImage::Format_RGB32);
+    QImage image((area.size() * kContrastPixelsPerMm).toSize(), QImage::Format_RGB32);
     image.fill(picture.theme->benchBottom);
     PixelSheet sheet(image);
     QPainter painter(&sheet);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.scale(kPixelsPerMm, kPixelsPerMm);
+    painter.scale(kContrastPixelsPerMm, kContrastPixelsPerMm);
     painter.translate(-area.topLeft());
     paintTableTop(painter, *picture.theme, area);
     paintBench(painter, picture);
@@ -152,7 +152,7 @@ std::vector<Words> allWords(const Picture& picture) {
 TEST(Words, TagsNotesAndFlagsLieUnderNoOthers) {
     for (const ViewCase& each : kViews) {
         SCOPED_TRACE(each.name);
-        const auto words = placedWords(pictureOf(ThemeName::Day, each.views));
+        const auto words = placedWords(contrastPicture(ThemeName::Day, each.views));
         for (std::size_t i = 0; i < words.size(); ++i)
             for (std::size_t j = 0; j < i; ++j) {
                 if (words[j].what.starts_with("id ")) continue;
@@ -162,37 +162,37 @@ TEST(Words, TagsNotesAndFlagsLieUnderNoOthers) {
 }
 
 TEST(Contrast, WordsOnTheBench) {
-    for (const ThemeName name : kThemes) {
+    for (const ThemeName name : kContrastThemes) {
         for (const ViewCase& each : kViews) {
-            const Picture picture = pictureOf(name, each.views);
-            const QImage image = drawn(picture);
+            const Picture picture = contrastPicture(name, each.views);
+            const QImage image = drawnPicture(picture);
             const QString title = QString::fromLatin1(kThemeWords[static_cast<std::size_t>(name)]) + QLatin1Char('-') +
                                   QLatin1String(each.name);
             SCOPED_TRACE(title.toStdString());
             keep(image, title);
             for (const auto& [what, frame] : allWords(picture))
-                EXPECT_GE(inkContrast(image, pixelsOf(picture, frame), kTextShare), kTextContrast) << what;
+                EXPECT_GE(inkContrast(image, contrastPixels(picture, frame), kTextShare), kTextContrast) << what;
         }
     }
 }
 
 TEST(Contrast, WhatIsPrintedOnABoard) {
-    for (const ThemeName name : kThemes) {
+    for (const ThemeName name : kContrastThemes) {
         SCOPED_TRACE(kThemeWords[static_cast<std::size_t>(name)]);
-        Picture picture = pictureOf(name, {Arrows::Off, false, false, false, false, {}});
+        Picture picture = contrastPicture(name, {Arrows::Off, false, false, false, false, {}});
         const auto bare = std::make_shared<const Bench>(test::BenchBuilder().board("A", "half").build());
         picture.snapshot = evaluate(bare);
         picture.layout = picture.snapshot->layout;
         picture.arrangeTable();
         picture.arrangePinned();
-        const QImage image = drawn(picture);
+        const QImage image = drawnPicture(picture);
         // Where letters and numbers stand: 1.8 mm from the short edges, 1.8 above row a and 1.65 below row j; every fifth column.
         constexpr double kLetterMm = 1.8, kAboveMm = 1.81, kBelowMm = 1.65, kHalfMm = 0.9;
         const Board& board = picture.bench().boards[0];
         const auto check = [&](double x, double y, const std::string& what) {
-            EXPECT_GE(
-                inkContrast(image, pixelsOf(picture, {x - kHalfMm, y - kHalfMm, 2 * kHalfMm, 2 * kHalfMm}), kTextShare),
-                kTextContrast)
+            EXPECT_GE(inkContrast(image, contrastPixels(picture, {x - kHalfMm, y - kHalfMm, 2 * kHalfMm, 2 * kHalfMm}),
+                                  kTextShare),
+                      kTextContrast)
                 << what;
         };
         for (const Line row : {Line::A, Line::E, Line::F, Line::J})
@@ -206,7 +206,7 @@ TEST(Contrast, WhatIsPrintedOnABoard) {
         }
         // Marks: holes and rail lines against the board.
         const auto mark = [&](const QRectF& box, const char* what) {
-            EXPECT_GE(inkContrast(image, pixelsOf(picture, box), 0.03), kMarkContrast) << what;
+            EXPECT_GE(inkContrast(image, contrastPixels(picture, box), 0.03), kMarkContrast) << what;
         };
         const Point hole = board.kind->holeMm(Line::C, 10), plus = board.kind->holeMm(Line::TopPlus, 10),
                     minus = board.kind->holeMm(Line::BottomMinus, 10);
@@ -218,10 +218,10 @@ TEST(Contrast, WhatIsPrintedOnABoard) {
 
 TEST(Contrast, EachArrow) {
     constexpr double kCoreShare = 0.04, kAboutBreadth = 1.1;
-    for (const ThemeName name : kThemes) {
+    for (const ThemeName name : kContrastThemes) {
         for (const ViewCase& each : kViews) {
-            const Picture picture = pictureOf(name, each.views);
-            const QImage image = drawn(picture);
+            const Picture picture = contrastPicture(name, each.views);
+            const QImage image = drawnPicture(picture);
             FlowPaths paths(picture);
             std::vector<ArrowMark> marks;
             for (const Layer layer : {Layer::UnderParts, Layer::OverParts})
@@ -234,7 +234,7 @@ TEST(Contrast, EachArrow) {
                 const bool hidden = std::ranges::any_of(words, [&](const Words& w) { return w.frame.intersects(box); });
                 // Ghosts under a pressed cap are meant to be half seen.
                 if (hidden || mark.look == MarkLook::Ghost || mark.look == MarkLook::Dot) continue;
-                EXPECT_GE(inkContrast(image, pixelsOf(picture, box), kCoreShare), kMarkContrast)
+                EXPECT_GE(inkContrast(image, contrastPixels(picture, box), kCoreShare), kMarkContrast)
                     << kThemeWords[static_cast<std::size_t>(name)] << ' ' << each.name << " at " << mark.at.x << ", "
                     << mark.at.y;
             }
@@ -270,14 +270,14 @@ const MarkCase kMarks[] = {
 };
 
 TEST(Contrast, MarksOnTheBench) {
-    for (const ThemeName name : kThemes) {
+    for (const ThemeName name : kContrastThemes) {
         for (const bool voltage : {false, true}) {
-            const Picture bare = pictureOf(name, {Arrows::Off, voltage, false, false, false, {}});
-            const QImage without = drawn(bare);
+            const Picture bare = contrastPicture(name, {Arrows::Off, voltage, false, false, false, {}});
+            const QImage without = drawnPicture(bare);
             for (const MarkCase& mark : kMarks) {
                 Picture picture = bare;
                 mark.add(picture);
-                EXPECT_GE(markContrast(drawn(picture), without, kMarkShare), kMarkContrast)
+                EXPECT_GE(markContrast(drawnPicture(picture), without, kMarkShare), kMarkContrast)
                     << mark.name << " in " << kThemeWords[static_cast<std::size_t>(name)]
                     << (voltage ? ", voltage" : "");
             }
@@ -293,16 +293,16 @@ TEST(Colour, GreysStayGrey) {
 }
 
 TEST(Colour, WordsAreReadByAllEyes) {
-    for (const ThemeName name : kThemes) {
-        const Picture picture = pictureOf(name, {Arrows::Conventional, true, false, true, false, {}});
-        const QImage image = drawn(picture);
+    for (const ThemeName name : kContrastThemes) {
+        const Picture picture = contrastPicture(name, {Arrows::Conventional, true, false, true, false, {}});
+        const QImage image = drawnPicture(picture);
         for (const Eyes& eyes : kDichromats) {
             SCOPED_TRACE(eyes.name);
             const QImage seen = seenBy(eyes, image);
             keep(seen, QString::fromLatin1(kThemeWords[static_cast<std::size_t>(name)]) + QLatin1Char('-') +
                            QLatin1String(eyes.name));
             for (const auto& [what, frame] : allWords(picture))
-                EXPECT_GE(inkContrast(seen, pixelsOf(picture, frame), kTextShare), kTextContrast) << what;
+                EXPECT_GE(inkContrast(seen, contrastPixels(picture, frame), kTextShare), kTextContrast) << what;
         }
     }
 }
@@ -323,24 +323,25 @@ TEST(Colour, VoltsGrowLighterForAllEyes) {
     }
 }
 
-/// Mean lightness of an LED's dome, as drawn.
+/// Mean lightness of an LED's dome, as drawnPicture.
 double domeLightness(const Eyes& eyes, const LedColours& colours, double brightness) {
     constexpr double kSizeMm = 6;
     constexpr double kDomeMm = 2;
-    QImage image(QSize(1, 1) * static_cast<int>(kSizeMm * kPixelsPerMm), QImage::Format_RGB32);
+    QImage image(QSize(1, 1) * static_cast<int>(kSizeMm * kContrastPixelsPerMm), QImage::Format_RGB32);
     image.fill(theme(ThemeName::Day).boardTop);
     PixelSheet sheet(image);
     QPainter painter(&sheet);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.translate(image.width() / 2.0, image.height() / 2.0);
-    painter.scale(kPixelsPerMm, kPixelsPerMm);
+    painter.scale(kContrastPixelsPerMm, kContrastPixelsPerMm);
     paintDome(painter, theme(ThemeName::Day), colours, brightness);
     painter.end();
     double sum = 0;
     int count = 0;
     for (int y = 0; y < image.height(); ++y)
         for (int x = 0; x < image.width(); ++x) {
-            if (std::hypot(x - image.width() / 2.0, y - image.height() / 2.0) > kDomeMm * kPixelsPerMm) continue;
+            if (std::hypot(x - image.width() / 2.0, y - image.height() / 2.0) > kDomeMm * kContrastPixelsPerMm)
+                continue;
             sum += lightnessBy(eyes, QColor::fromRgb(image.pixel(x, y)));
             ++count;
         }
@@ -387,36 +388,37 @@ int shapesApart(const QImage& a, const QRect& boxA, const QImage& b, const QRect
 
 TEST(Colour, PairsThatColourTellsApartHaveShapesToo) {
     constexpr int kLeastPixels = 40;
-    for (const ThemeName name : kThemes) {
+    for (const ThemeName name : kContrastThemes) {
         SCOPED_TRACE(kThemeWords[static_cast<std::size_t>(name)]);
-        Picture picture = pictureOf(name, {Arrows::Off, false, false, false, false, {}});
-        const QImage plain = drawn(picture);
+        Picture picture = contrastPicture(name, {Arrows::Off, false, false, false, false, {}});
+        const QImage plain = drawnPicture(picture);
         // Plus and minus at the ends of the rails: the upright stroke of the plus.
         const Board& board = picture.bench().boards[0];
         constexpr double kSignMm = 1.65, kHalfMm = 1.2;
         const auto sign = [&](Line rail, double aside) {
             const double y = board.kind->holeMm(rail, 1).y + aside;
-            return pixelsOf(picture, {board.kind->widthMm - kSignMm - kHalfMm, y - kHalfMm, 2 * kHalfMm, 2 * kHalfMm});
+            return contrastPixels(picture,
+                                  {board.kind->widthMm - kSignMm - kHalfMm, y - kHalfMm, 2 * kHalfMm, 2 * kHalfMm});
         };
         EXPECT_GT(shapesApart(plain, sign(Line::TopPlus, -0.35), plain, sign(Line::TopMinus, 0.3)), kLeastPixels)
             << "rails";
         // The two ends of a reading between holes.
         const PinnedTag& between = *picture.pinnedTag("M2");
         const auto end = [&](std::size_t i) {
-            return pixelsOf(picture, QRectF(between.ends[i].at - QPointF(0.6, 0.6), QSizeF(1.2, 1.2)));
+            return contrastPixels(picture, QRectF(between.ends[i].at - QPointF(0.6, 0.6), QSizeF(1.2, 1.2)));
         };
         EXPECT_GT(shapesApart(plain, end(0), plain, end(1)), kLeastPixels) << "probe ends";
         // A hole that takes a lead and one that doesn't.
         picture.marks.targets = {test::holeAt("A.b27")};
-        const QImage taken = drawn(picture);
+        const QImage taken = drawnPicture(picture);
         picture.marks.refused = true;
-        const QImage refused = drawn(picture);
+        const QImage refused = drawnPicture(picture);
         const Point at = picture.seenAt(test::holeAt("A.b27"));
-        const QRect box = pixelsOf(picture, {at.x - 2, at.y - 2, 4, 4});
+        const QRect box = contrastPixels(picture, {at.x - 2, at.y - 2, 4, 4});
         EXPECT_GT(shapesApart(taken, box, refused, box), kLeastPixels) << "refused";
         // The way of the current and that of the electrons: a tail bar.
-        const QImage conventional = drawn(pictureOf(name, kViews[0].views)),
-                     electrons = drawn(pictureOf(name, kViews[1].views));
+        const QImage conventional = drawnPicture(contrastPicture(name, kViews[0].views)),
+                     electrons = drawnPicture(contrastPicture(name, kViews[1].views));
         EXPECT_GT(shapesApart(conventional, conventional.rect(), electrons, electrons.rect()), 10 * kLeastPixels)
             << "electrons";
     }
@@ -441,7 +443,7 @@ TEST(Colour, HowGraveAFindingIsAllEyesSee) {
     kinds[1].severity = Severity::Risk;
     kinds[2].severity = kinds[3].severity = Severity::Remark;
     for (std::size_t i = 0; i < 3; ++i) kinds[i].rule = "overlap";  // the last is only a place to look at
-    for (const ThemeName name : kThemes)
+    for (const ThemeName name : kContrastThemes)
         for (const Eyes& eyes : kDichromats)
             for (std::size_t i = 0; i < kinds.size(); ++i) {
                 SCOPED_TRACE(std::string(kThemeWords[static_cast<std::size_t>(name)]) + " " + eyes.name);

@@ -22,7 +22,7 @@ void writeFile(const QString& path, const QByteArray& content) {
     file.write(content);
 }
 
-void rename(MainWindow& window, const char* title) {
+void renameBench(MainWindow& window, const char* title) {
     ASSERT_FALSE(window.document().push({"Rename", {SetTitle{title}}}));
 }
 
@@ -30,7 +30,7 @@ TEST(Files, SavedAndReopenedIsTheSameByteForByte) {
     WindowBench bench;
     MainWindow& window = bench.window();
     window.files().openEmbedded(QStringLiteral("benches/beacon-lamp.bench.json"));
-    rename(window, "Beacon at the north mole");
+    renameBench(window, "Beacon at the north mole");
     bench.saveAnswer = bench.file("first.bench.json");
     QTest::keyClick(&window, Qt::Key_S, Qt::ControlModifier);
     ASSERT_FALSE(window.document().isModified());
@@ -48,7 +48,7 @@ TEST(Files, SavedAndReopenedIsTheSameByteForByte) {
 
 TEST(Files, SaveAsAddsTheEndingAndTheTitleFollows) {
     WindowBench bench;
-    rename(bench.window(), "Ferry bell");
+    renameBench(bench.window(), "Ferry bell");
     EXPECT_TRUE(bench.window().isWindowModified());
     EXPECT_TRUE(bench.window().titleLine().shownTitle().endsWith(QStringLiteral("\u2022")));
     bench.saveAnswer = bench.file("ferry");
@@ -108,7 +108,7 @@ TEST(Files, ClosingAsksAboutUnsavedWork) {
         WindowBench bench;
         bench.unsavedAnswer = given.answer;
         bench.saveAnswer = bench.file("kept.bench.json");
-        rename(bench.window(), "Tide gauge");
+        renameBench(bench.window(), "Tide gauge");
         bench.window().close();
         EXPECT_EQ(bench.unsavedAsked, 1);
         EXPECT_EQ(!bench.window().isVisible(), given.closes);
@@ -125,7 +125,7 @@ TEST(Files, AnUnchangedBenchClosesWithoutAQuestion) {
 
 TEST(Files, ACancelledQuestionKeepsTheBench) {
     WindowBench bench;
-    rename(bench.window(), "Tide gauge");
+    renameBench(bench.window(), "Tide gauge");
     QTest::keyClick(&bench.window(), Qt::Key_N, Qt::ControlModifier);
     EXPECT_EQ(bench.unsavedAsked, 1);
     EXPECT_EQ(bench.window().document().bench()->title, "Tide gauge");
@@ -136,7 +136,7 @@ TEST(Files, ACancelledQuestionKeepsTheBench) {
 
 TEST(Files, SavingToAFolderThatIsNotThereSaysSo) {
     WindowBench bench;
-    rename(bench.window(), "Tide gauge");
+    renameBench(bench.window(), "Tide gauge");
     bench.saveAnswer = bench.file("nowhere/at/all.bench.json");
     bench.window().files().save();
     EXPECT_TRUE(bench.window().bar().isVisible());

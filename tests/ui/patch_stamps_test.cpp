@@ -9,7 +9,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPixelsPerMm = 8;
+constexpr double kStampPixelsPerMm = 8;
 constexpr QRect kSight(0, 0, 400, 200);
 
 /// A blue disc of 4 mm that counts how often it is painted.
@@ -32,10 +32,10 @@ QImage pixelsOf(const PatchLayer& layer) {
     return image;
 }
 
-QImage drawn(PatchLayer& layer, std::initializer_list<QPointF> corners, int& painted, bool movable) {
+QImage drawnLayer(PatchLayer& layer, std::initializer_list<QPointF> corners, int& painted, bool movable) {
     Patches patches;
     for (const QPointF corner : corners) patches.push_back(disc(corner, painted, movable));
-    layer.take(std::move(patches), kSight, kSight, kPixelsPerMm);
+    layer.take(std::move(patches), kSight, kSight, kStampPixelsPerMm);
     layer.paint();
     return pixelsOf(layer);
 }
@@ -45,13 +45,13 @@ TEST(PatchStamps, AreMadeOnceAndMoved) {
     PatchStamps stamps(store);
     PatchLayer layer(store, stamps);
     int painted = 0;
-    drawn(layer, {{1, 1}, {11, 1}, {21, 1}}, painted, true);
+    drawnLayer(layer, {{1, 1}, {11, 1}, {21, 1}}, painted, true);
     EXPECT_EQ(painted, 1);
-    drawn(layer, {{6, 5}, {16, 5}, {26, 5}}, painted, true);
+    drawnLayer(layer, {{6, 5}, {16, 5}, {26, 5}}, painted, true);
     EXPECT_EQ(painted, 1);
     layer.clear();
     stamps.clear();
-    drawn(layer, {{1, 1}}, painted, true);
+    drawnLayer(layer, {{1, 1}}, painted, true);
     EXPECT_EQ(painted, 2);
 }
 
@@ -62,7 +62,7 @@ TEST(PatchStamps, ShowWhatPaintingShows) {
     PatchStamps stamps(store);
     PatchLayer moved(store, stamps), plain(store, stamps);
     int ofMoved = 0, ofPlain = 0;
-    EXPECT_EQ(drawn(moved, corners, ofMoved, true), drawn(plain, corners, ofPlain, false));
+    EXPECT_EQ(drawnLayer(moved, corners, ofMoved, true), drawnLayer(plain, corners, ofPlain, false));
     EXPECT_LT(ofMoved, ofPlain);
 }
 
@@ -71,10 +71,10 @@ TEST(PatchStamps, ServeOtherLayersAndPalerPatches) {
     PatchStamps stamps(store);
     PatchLayer here(store, stamps), there(store, stamps);
     int painted = 0;
-    drawn(here, {{1, 1}}, painted, true);
+    drawnLayer(here, {{1, 1}}, painted, true);
     Patch pale = disc({10, 5}, painted, true);
     pale.opacity = 0.5;
-    there.take({pale}, kSight, kSight, kPixelsPerMm);
+    there.take({pale}, kSight, kSight, kStampPixelsPerMm);
     there.paint();
     EXPECT_EQ(painted, 1);
     // Half of the disc's 150 of 255 of (20, 60, 200) over white.
@@ -82,7 +82,7 @@ TEST(PatchStamps, ServeOtherLayersAndPalerPatches) {
     EXPECT_NEAR(qRed(middle), 255 - (255 - 20) * 0.5 * 150 / 255, 1.5);
     EXPECT_NEAR(qBlue(middle), 255 - (255 - 200) * 0.5 * 150 / 255, 1.5);
     pale.opacity = 1;
-    there.take({pale}, kSight, kSight, kPixelsPerMm);
+    there.take({pale}, kSight, kSight, kStampPixelsPerMm);
     EXPECT_FALSE(there.changed().isEmpty());
     there.paint();
     EXPECT_NEAR(qRed(pixelsOf(there).pixel(96, 56)), 255 - (255 - 20) * 150 / 255.0, 1.5);
@@ -93,8 +93,8 @@ TEST(PatchStamps, LieWithinHalfAPixelOfTheirPlaces) {
     PatchStamps stamps(store);
     PatchLayer moved(store, stamps), plain(store, stamps);
     int painted = 0;
-    const QImage stamped = drawn(moved, {{10.03, 10.05}}, painted, true),
-                 exact = drawn(plain, {{10.03, 10.05}}, painted, false);
+    const QImage stamped = drawnLayer(moved, {{10.03, 10.05}}, painted, true),
+                 exact = drawnLayer(plain, {{10.03, 10.05}}, painted, false);
     int far = 0;
     for (int y = 0; y < stamped.height(); ++y) {
         for (int x = 0; x < stamped.width(); ++x)
@@ -111,7 +111,7 @@ TEST(PatchLayer, WhatChangedOutOfSightIsNewWhenItComesBack) {
     const auto show = [](PatchLayer& layer, const QColor& colour, const QRect& sight) {
         const QRectF mm(0, 0, 4, 4);
         layer.take({{mm, PatchLook() << colour, [=](QPainter& painter) { painter.fillRect(mm, colour); }}}, sight,
-                   sight.adjusted(-5, -5, 5, 5), kPixelsPerMm);
+                   sight.adjusted(-5, -5, 5, 5), kStampPixelsPerMm);
         layer.paint();
     };
     const auto seen = [&](const PatchLayer& layer) {

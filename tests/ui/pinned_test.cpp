@@ -9,6 +9,7 @@
 #include "ui/paint/projecting.h"
 #include "window_bench.h"
 
+#include <QAccessible>
 #include <QMenu>
 
 namespace tiepoint::ui {

@@ -7,6 +7,7 @@
 #include "ui/access/bench_words.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/note_painter.h"
+#include "ui/theme/qs.h"
 
 #include <QAccessible>
 #include <QAccessibleWidget>
@@ -30,8 +31,6 @@ struct NodeName {
     std::string key;
     friend auto operator<=>(const NodeName&, const NodeName&) = default;
 };
-
-QString qs(const std::string& text) { return QString::fromStdString(text); }
 
 template <class Item>
 int indexOf(const std::vector<Item>& items, const std::string& id) {

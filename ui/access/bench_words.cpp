@@ -7,6 +7,7 @@
 #include "core/snapshot/pinned_value.h"
 #include "core/snapshot/readings.h"
 #include "ui/cards/reading_text.h"
+#include "ui/theme/qs.h"
 
 #include <QStringList>
 
@@ -16,8 +17,6 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kMostOfNet = 12;  ///< things of a net that are named; nobody listens to fifty
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 QString endWords(const Picture& picture, const JumperEnd& end) {
     if (const Hole* hole = std::get_if<Hole>(&end)) return qs(holeName(picture.bench(), *hole));

@@ -1,6 +1,7 @@
 #include "ui/cards/answer_card.h"
 
 #include "ui/cards/value_field.h"
+#include "ui/theme/qs.h"
 
 #include <QPainter>
 #include <QScrollBar>
@@ -12,8 +13,6 @@ namespace {
 
 constexpr double kWordSize = 21;
 constexpr double kKeyHeight = 36;
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 }  // namespace
 

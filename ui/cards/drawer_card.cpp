@@ -5,6 +5,7 @@
 #include "ui/cards/value_field.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/theme/panels.h"
+#include "ui/theme/qs.h"
 
 #include <QPainter>
 
@@ -13,11 +14,9 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kFieldHeight = 40, kKeyHeight = 34;
+constexpr double kFieldHeight = 40, kDrawerKeyHeight = 34;
 constexpr double kChipWidth = 128, kChipHeight = 34, kResistorLength = 62;
 constexpr double kSampleMm = 13;  ///< a resistor with its leads
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 }  // namespace
 
@@ -70,7 +69,8 @@ void DrawerCard::arrangeCard() {
         key->setFont(look().font(text::kSmall + 1));
         key->setStyleSheet(wordKeyStyle(look()));
         const double width = std::min<double>(key->sizeHint().width(), box.right() - x);
-        key->setGeometry(QRectF(x, box.bottom() - look().px(kKeyHeight), width, look().px(kKeyHeight)).toRect());
+        key->setGeometry(
+            QRectF(x, box.bottom() - look().px(kDrawerKeyHeight), width, look().px(kDrawerKeyHeight)).toRect());
         x += width + look().px(14);
     }
 }
@@ -83,7 +83,7 @@ void DrawerCard::paintBody(QPainter& painter) {
     drawLine(painter, QRectF(box.left(), box.top() + look().px(text::kBody * 1.5), box.width(), 0),
              refusal_.isEmpty() ? tr("Mends and the helper take only these resistors.") : refusal_,
              look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload);
-    const double top = list_->geometry().bottom() + look().px(8), bottom = box.bottom() - look().px(kKeyHeight);
+    const double top = list_->geometry().bottom() + look().px(8), bottom = box.bottom() - look().px(kDrawerKeyHeight);
     const QFont font = look().font(text::kSmall);
     double x = box.left(), y = top;
     for (const double ohm : drawer_.ohms()) {

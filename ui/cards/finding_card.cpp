@@ -4,6 +4,7 @@
 #include "core/findings/reveal.h"
 #include "ui/cards/value_field.h"
 #include "ui/paint/finding_marks.h"
+#include "ui/theme/qs.h"
 
 #include <QAccessible>
 #include <QKeyEvent>
@@ -16,11 +17,9 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kWordSize = 21;
-constexpr double kKeyHeight = 36, kKeyGap = 14, kArrowKey = 34;
+constexpr double kFindingWordSize = 21;
+constexpr double kMendKeyHeight = 36, kKeyGap = 14, kArrowKey = 34;
 constexpr double kSymbol = 28, kSymbolGap = 12;
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 QString severityWords(const Finding& finding) {
     if (isPlaceOnly(finding)) return QStringLiteral("A place to look at");
@@ -155,7 +154,7 @@ void FindingCard::arrangeCard() {
     AsideCard::arrangeCard();
     const QRectF box = body();
     const Finding* shown = finding();
-    words_->setFont(look().font(kWordSize));
+    words_->setFont(look().font(kFindingWordSize));
     area_->setStyleSheet(fieldStyle(look()) +
                          QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }")
                              .arg(look().theme->text.name()));
@@ -168,7 +167,7 @@ void FindingCard::arrangeCard() {
         key->setFont(look().font(text::kLabel));
         key->setStyleSheet(style);
     }
-    const double height = look().px(kKeyHeight), low = box.bottom() - height;
+    const double height = look().px(kMendKeyHeight), low = box.bottom() - height;
     double left = box.left() - look().px(4);
     for (QToolButton* key : {preview_, apply_}) {
         if (key->isHidden()) continue;

@@ -3,6 +3,7 @@
 #include "core/base/quantity.h"
 #include "core/snapshot/readings.h"
 #include "ui/cards/reading_text.h"
+#include "ui/theme/qs.h"
 
 #include <QStringList>
 
@@ -15,8 +16,6 @@ namespace {
 // The law of the arrows: under this share of full scale a current is drawn as a dotted thread.
 constexpr double kThreadShare = 0.02;
 constexpr std::size_t kMostBranches = 4;  // as many as the card can show side by side
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 // --- once round the loop ---
 

@@ -12,7 +12,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kPixels = 48;
-constexpr double kPixelsPerMm = 8;
+constexpr double kTintPixelsPerMm = 8;
 constexpr int kSolid = 250;        // shadows and edges are left out
 constexpr int kInkLightness = 50;  // outlines are left out too
 // A wash of the part's colour, light enough for dark words on it in every theme.
@@ -45,7 +45,7 @@ QColor computeTint(const Theme& theme, const Part& part) {
     QPainter painter(&image);
     TrayItem item;
     item.part = part;
-    paintItem(painter, theme, item, QRectF(image.rect()), kPixelsPerMm);
+    paintItem(painter, theme, item, QRectF(image.rect()), kTintPixelsPerMm);
     painter.end();
     return meanColour(image, theme.cardEdge);
 }

@@ -5,6 +5,7 @@
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "ui/paint/overload.h"
+#include "ui/theme/qs.h"
 
 #include <cmath>
 
@@ -12,8 +13,6 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPercent = 100;
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 QString shareWords(const RatingShare& share) {
     const std::string unit(share.unit);

@@ -3,6 +3,7 @@
 #include "core/base/quantity.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/theme/panels.h"
+#include "ui/theme/qs.h"
 
 #include <QPainter>
 
@@ -11,14 +12,12 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kFieldHeight = 40, kFieldGap = 8, kLabelWidth = 86, kFieldsWidth = 290, kColumnGap = 26;
-constexpr double kKeyHeight = 34;
-constexpr double kResistorLength = 150;
-constexpr double kSampleMm = 13;  ///< a resistor with its leads
+constexpr double kAskHeight = 40, kFieldGap = 8, kLabelWidth = 86, kFieldsWidth = 290, kColumnGap = 26;
+constexpr double kAskKeyHeight = 34;
+constexpr double kAskResistorLength = 150;
+constexpr double kAskSampleMm = 13;  ///< a resistor with its leads
 
-QString qs(const std::string& words) { return QString::fromStdString(words); }
-
-const ValueSpec& specOf(const char* kind, const char* value) {
+const ValueSpec& valueSpecOf(const char* kind, const char* value) {
     const PartKind& found = *findKind(kind);
     return found.values[static_cast<std::size_t>(found.valueIndex(value))];
 }
@@ -43,8 +42,8 @@ const ValueSpec& wantedSpec() {
 
 ResistorCard::ResistorCard(QWidget* parent)
     : AsideCard(parent),
-      supply_(makeValueField(specOf("bench-supply", "voltage"), this)),
-      light_(makeValueField(specOf("led", "colour"), this)),
+      supply_(makeValueField(valueSpecOf("bench-supply", "voltage"), this)),
+      light_(makeValueField(valueSpecOf("led", "colour"), this)),
       current_(makeValueField(wantedSpec(), this)),
       put_(new QToolButton(this)),
       drawer_(new QToolButton(this)) {
@@ -120,8 +119,8 @@ void ResistorCard::arrangeCard() {
     for (ValueField* field : {supply_, light_, current_}) {
         field->setLook(look(), kLabelWidth);
         field->setStyleSheet(fieldStyle(look()));
-        field->setGeometry(QRectF(box.left(), y, look().px(kFieldsWidth), look().px(kFieldHeight)).toRect());
-        y += look().px(kFieldHeight + kFieldGap);
+        field->setGeometry(QRectF(box.left(), y, look().px(kFieldsWidth), look().px(kAskHeight)).toRect());
+        y += look().px(kAskHeight + kFieldGap);
     }
     const double left = box.left() + look().px(kFieldsWidth + kColumnGap);
     double x = left - look().px(4);
@@ -134,7 +133,7 @@ void ResistorCard::arrangeCard() {
     if (put_->sizeHint().width() > room) put_->setText(tr("Put it in"));  // the tip tells where
     for (QToolButton* key : {put_, drawer_}) {
         const double width = std::min<double>(key->sizeHint().width(), box.right() - x);
-        key->setGeometry(QRectF(x, box.bottom() - look().px(kKeyHeight), width, look().px(kKeyHeight)).toRect());
+        key->setGeometry(QRectF(x, box.bottom() - look().px(kAskKeyHeight), width, look().px(kAskKeyHeight)).toRect());
         x += width + look().px(14);
     }
 }
@@ -144,8 +143,8 @@ void ResistorCard::paintResistor(QPainter& painter, QPointF at) const {
     resistor.values[static_cast<std::size_t>(resistor.kind->valueIndex("resistance"))] = choice()->ohm;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.translate(at + QPointF(look().px(kResistorLength) / 2, 0));
-    painter.scale(look().px(kResistorLength) / kSampleMm, look().px(kResistorLength) / kSampleMm);
+    painter.translate(at + QPointF(look().px(kAskResistorLength) / 2, 0));
+    painter.scale(look().px(kAskResistorLength) / kAskSampleMm, look().px(kAskResistorLength) / kAskSampleMm);
     paintSample(painter, *look().theme, resistor);
     painter.restore();
 }
@@ -166,13 +165,13 @@ void ResistorCard::paintBody(QPainter& painter) {
         painter.setFont(small);
         painter.setPen(theme.text);
         y += look().px(text::kBody * 1.7);
-        painter.drawText(QRectF(left, y, width, box.bottom() - look().px(kKeyHeight) - y),
+        painter.drawText(QRectF(left, y, width, box.bottom() - look().px(kAskKeyHeight) - y),
                          Qt::AlignLeft | Qt::TextWordWrap, refusal());
         return;
     }
     const double big = text::kTitle * 1.15;
     paintResistor(painter, QPointF(left, y + look().px(big) * 0.7));
-    const double beside = look().px(kResistorLength + 14);
+    const double beside = look().px(kAskResistorLength + 14);
     drawLine(painter, QRectF(left + beside, y, width - beside, 0), qs(formatSetting(choice()->ohm, "ohm")),
              look().font(big, QFont::DemiBold), theme.text);
     y += look().px(big * 1.6);

@@ -2,6 +2,7 @@
 
 #include "ui/cards/part_tint.h"
 #include "ui/theme/panels.h"
+#include "ui/theme/qs.h"
 
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -24,8 +25,6 @@ constexpr double kBetween = 30;
 constexpr int kWheelStep = 120;
 constexpr int kWheelRows = 2;
 constexpr float kLampLightness = 0.52F;
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 /// What the table says in words.
 QStringList sentencesOf(const TableAnswer& answer) {

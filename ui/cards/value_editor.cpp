@@ -1,6 +1,7 @@
 #include "ui/cards/value_editor.h"
 
 #include "core/bench/describe.h"
+#include "ui/theme/qs.h"
 
 #include <QHBoxLayout>
 #include <QScrollBar>
@@ -9,9 +10,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kRows = 3;
-constexpr double kRowHeight = 42;
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
+constexpr double kValueRowHeight = 42;
 
 QString paragraph(const char* heading, const std::string& words) {
     if (words.empty()) return {};
@@ -169,8 +168,8 @@ void ValueEditor::arrangeCard() {
     const double width = twoColumns ? (inside.width() - gap) / 2 : std::min(inside.width(), look().px(430));
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const double left = inside.left() + (i / kRows ? width + gap : 0);
-        rows[i]->setGeometry(QRectF(left, inside.top() + static_cast<double>(i % kRows) * look().px(kRowHeight), width,
-                                    look().px(kRowHeight - 4))
+        rows[i]->setGeometry(QRectF(left, inside.top() + static_cast<double>(i % kRows) * look().px(kValueRowHeight),
+                                    width, look().px(kValueRowHeight - 4))
                                  .toRect());
     }
     for (ValueField* field : fields_) field->setLook(look());

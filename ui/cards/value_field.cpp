@@ -4,6 +4,7 @@
 #include "core/bench/describe.h"
 #include "core/parts/ladder.h"
 #include "ui/theme/panels.h"
+#include "ui/theme/qs.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -15,8 +16,6 @@
 
 namespace tiepoint::ui {
 namespace {
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 /// A number: typed with its unit or letter code, or stepped with the arrow keys and the two small keys.
 class NumberField : public ValueField {

@@ -15,7 +15,7 @@ namespace {
 constexpr double kTickLeft = 22;
 constexpr double kWordLeft = 40;
 constexpr double kSampleAway = 14, kSampleGap = 8;  ///< of a sample from the edge and from the word
-constexpr double kWordSize = 24;
+constexpr double kKeyWordSize = 24;
 constexpr std::array kSampleDivisors{10, 2, 1};  ///< of the full scale
 
 /// Of a full scale or a share of it, whose decimals division blurs.
@@ -93,7 +93,7 @@ void ViewKey::setLook(const Look& look) {
 }
 
 double ViewKey::neededWidth() const {
-    const double word = QFontMetricsF(look_.font(kWordSize, QFont::Medium)).horizontalAdvance(text());
+    const double word = QFontMetricsF(look_.font(kKeyWordSize, QFont::Medium)).horizontalAdvance(text());
     return look_.px(kWordLeft + 4) + word +
            look_.px(sampleWidth_ > 0 ? kSampleGap + sampleWidth_ + kSampleAway : kSampleAway);
 }
@@ -127,7 +127,7 @@ void ViewKey::paintEvent(QPaintEvent*) {
     paintFace(painter);
     const double middle = height() / 2.0;
     paintTick(painter, look_, QPointF(look_.px(kTickLeft + 4), middle), isChecked());
-    painter.setFont(look_.font(kWordSize, QFont::Medium));
+    painter.setFont(look_.font(kKeyWordSize, QFont::Medium));
     painter.setPen(look_.theme->text);
     painter.drawText(QRectF(look_.px(kWordLeft + 4), 0, width(), height()), Qt::AlignLeft | Qt::AlignVCenter, text());
 
@@ -185,7 +185,7 @@ void ArrowsKey::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     paintFace(painter);
     paintTick(painter, look(), QPointF(look().px(kTickLeft + 4), height() / 2.0), isChecked());
-    painter.setFont(look().font(kWordSize, QFont::Medium));
+    painter.setFont(look().font(kKeyWordSize, QFont::Medium));
     painter.setPen(look().theme->text);
     painter.drawText(QRectF(look().px(kWordLeft + 4), look().px(14), width(), look().px(36)),
                      Qt::AlignLeft | Qt::AlignVCenter, text());

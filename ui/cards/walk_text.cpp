@@ -4,6 +4,7 @@
 #include "core/bench/describe.h"
 #include "core/why/walk_words.h"
 #include "ui/cards/reading_text.h"
+#include "ui/theme/qs.h"
 
 #include <QStringList>
 
@@ -14,8 +15,6 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kMostSteps = 5;  ///< of an axis on a card
-
-QString qs(const std::string& words) { return QString::fromStdString(words); }
 
 /// Rises are told with their sign too: a walk goes up and down.
 QString riseText(double volt) { return (volt > 0 ? QStringLiteral("+") : QString()) + voltWords(volt); }

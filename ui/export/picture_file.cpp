@@ -20,7 +20,7 @@ constexpr double kMarginMm = 6;
 constexpr int kPdfDotsPerInch = 1200;
 constexpr double kMmPerInch = 25.4;
 
-QRectF areaOf(const Picture& picture) {
+QRectF pageArea(const Picture& picture) {
     const Rect& all = picture.table->allMm;
     return QRectF(all.left, all.top, all.width, all.height).adjusted(-kMarginMm, -kMarginMm, kMarginMm, kMarginMm);
 }
@@ -80,7 +80,7 @@ bool writePdf(QIODevice& device, const Picture& picture, const QRectF& area, QSi
 
 /// What of the bench a picture of that breadth shows, in whole pixels, so that the last row is covered too. Sets its pixelsPerMm.
 std::pair<QRectF, QSize> sheetFor(Picture& picture, int widthPixels) {
-    QRectF area = areaOf(picture);
+    QRectF area = pageArea(picture);
     picture.pixelsPerMm = widthPixels / area.width();
     const QSize size(widthPixels, static_cast<int>(std::ceil(area.height() * picture.pixelsPerMm)));
     area.setHeight(size.height() / picture.pixelsPerMm);

@@ -8,7 +8,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kReachMm = 2.0;
+constexpr double kLeadReachMm = 2.0;
 constexpr const char* kOutside = "no hole here: it goes back";
 
 }  // namespace
@@ -26,7 +26,7 @@ LeadGesture::Aim LeadGesture::aimPart(const Pointer& pointer) {
     Marks& marks = hand().marks();
     Part part = *bench().findPart(end_.id);
     const bool cable = part.kind->package->reach == Reach::Flying;
-    const auto hole = nearestHole(bench(), pointer.at, kReachMm);
+    const auto hole = nearestHole(bench(), pointer.at, kLeadReachMm);
     if (!hole) {
         if (cable) showCable(part, pointer.at);
         return {std::nullopt, kOutside};
@@ -48,7 +48,7 @@ LeadGesture::Aim LeadGesture::aimJumperEnd(const Pointer& pointer) {
     Jumper jumper = *bench().findJumper(end_.id);
     const auto index = static_cast<std::size_t>(end_.index);
     const Under under = whatLiesAt(picture, pointer.at);
-    const auto hole = nearestHole(bench(), pointer.at, kReachMm);
+    const auto hole = nearestHole(bench(), pointer.at, kLeadReachMm);
     if (!under.socket && !hole) {
         marks.drawnFree = {endMm(bench(), *picture.table, jumper.ends[1 - index]), pointer.at};
         marks.drawnColour = jumper.colour;

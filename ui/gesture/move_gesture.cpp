@@ -11,8 +11,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kReachMm = 2.5;
-constexpr const char* kOutside = "no holes here: it goes back";
+constexpr double kGroupReachMm = 2.5;
+constexpr const char* kNoHoles = "no holes here: it goes back";
 
 std::optional<Hole> firstHole(const Bench& bench, const std::string& id) {
     if (const Part* part = bench.findPart(id)) {
@@ -29,13 +29,13 @@ std::optional<Hole> firstHole(const Bench& bench, const std::string& id) {
     return std::nullopt;
 }
 
-void addTargets(const Part& part, std::vector<Hole>& targets) {
+void addLegTargets(const Part& part, std::vector<Hole>& targets) {
     for (const auto& lead : part.leads) {
         if (lead) targets.push_back(*lead);
     }
 }
 
-void addTargets(const Jumper& jumper, std::vector<Hole>& targets) {
+void addLegTargets(const Jumper& jumper, std::vector<Hole>& targets) {
     for (const JumperEnd& end : jumper.ends) {
         if (const Hole* hole = std::get_if<Hole>(&end)) targets.push_back(*hole);
     }
@@ -55,7 +55,7 @@ void shiftOne(const Bench& bench, const Thing& thing, const std::vector<std::str
     const auto moved = shifted(bench, thing, columns, rows);
     if (!moved) return refuse(shift, thing.id + " would leave the board");
     shown.push_back(*moved);
-    addTargets(*moved, shift.targets);
+    addLegTargets(*moved, shift.targets);
     if (const auto why = refusal(bench, *moved, ids)) return refuse(shift, *why);
     if (!(*moved == thing)) shift.operations.push_back(Replace{*moved});
 }
@@ -104,9 +104,9 @@ MoveGesture::Aim MoveGesture::aimSinglePart(const Pointer& pointer, const Part& 
     const Picture& picture = hand().picture();
     const PartPlace& place = picture.table->parts[static_cast<std::size_t>(bench().partIndex(part.id))];
     Aim aim;
-    const auto anchor = nearestHole(bench(), place.leadsMm[0] + (pointer.at - from_), kReachMm);
+    const auto anchor = nearestHole(bench(), place.leadsMm[0] + (pointer.at - from_), kGroupReachMm);
     if (!anchor) {
-        aim.refused = kOutside;
+        aim.refused = kNoHoles;
         return aim;
     }
     Part moved = placedAt(bench(), part, *anchor, quarterTurnsOf(bench(), part) + quarterTurns_);
@@ -119,7 +119,7 @@ MoveGesture::Aim MoveGesture::aimSinglePart(const Pointer& pointer, const Part& 
         if (kept && kept->leads[0] == anchor) moved = *kept;
     }
     aim.part = moved;
-    addTargets(moved, aim.targets);
+    addLegTargets(moved, aim.targets);
     if (const auto why = refusal(bench(), moved))
         aim.refused = *why;
     else if (!(moved == part))
@@ -138,9 +138,9 @@ MoveGesture::Aim MoveGesture::aimGroup(const Pointer& pointer, const std::vector
     Aim aim;
     const auto start = firstHole(bench(), thing_);
     const auto target =
-        start ? nearestHole(bench(), *holeMm(bench(), *start) + (pointer.at - from_), kReachMm) : std::nullopt;
+        start ? nearestHole(bench(), *holeMm(bench(), *start) + (pointer.at - from_), kGroupReachMm) : std::nullopt;
     if (!target) {
-        aim.refused = kOutside;
+        aim.refused = kNoHoles;
         return aim;
     }
     const int columns = static_cast<int>(std::lround((pointer.at.x - from_.x) / kPitchMm));

@@ -10,17 +10,17 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kCornerMm = 1.2;
+constexpr double kBackCornerMm = 1.2;
 constexpr double kEdgeLetterMm = 1.8;
 constexpr double kNumberAwayMm = 2.0;  ///< beyond rows a and j, clear of the open metal
-constexpr Lettering kPrint{1.62, QFont::Normal};
-constexpr int kNumberEvery = 5;
+constexpr Lettering kBackPrint{1.62, QFont::Normal};
+constexpr int kBackNumberEvery = 5;
 constexpr double kSlotMm = 0.34, kSlotLongMm = 0.9;  ///< the mouth of a clip, seen from below
 constexpr double kTipMm = 0.52, kTipRimMm = 0.24;    ///< radius of a lead's end
 constexpr double kFlapLeastMm = 2.2, kFlapMostMm = 9.5, kFlapLeanMm = 8, kFlapRollMm = 3.2, kFlapClearMm = 2;
 constexpr double kSignAwayMm = 3.8;
 const QString kTurnedWords = QStringLiteral("Seen from below: columns run from right to left. Key 5 turns it back.");
-const std::array kRails{Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
+const std::array kBackRails{Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
 
 Lettering signLettering(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }
 
@@ -38,13 +38,13 @@ struct Back {
     }
 };
 
-void paintBody(const Back& b) {
+void paintBackBody(const Back& b) {
     const QRectF frame(0, 0, b.kind.widthMm, b.kind.heightMm);
-    drawSoftShadow(b.painter, b.theme, frame, kCornerMm, {1.5, 1.7}, 1.5);
+    drawSoftShadow(b.painter, b.theme, frame, kBackCornerMm, {1.5, 1.7}, 1.5);
     b.painter.setBrush(
         shadeDown(b.theme, frame, b.theme.boardBottom, blend(b.theme.boardBottom, b.theme.boardEdge, 0.18)));
     b.painter.setPen(outlinePen(b.theme.boardEdge, b.theme.outlineMm));
-    b.painter.drawPath(roundedBox(frame, kCornerMm));
+    b.painter.drawPath(roundedBox(frame, kBackCornerMm));
 }
 
 /// The clips of one strip: the bent sheet with a mouth for each hole.
@@ -73,7 +73,7 @@ void paintColumns(const Back& b) {
 }
 
 void paintRails(const Back& b) {
-    for (const Line line : kRails) {
+    for (const Line line : kBackRails) {
         std::vector<QPointF> holes;
         int strip = -1;
         for (int number = 1; b.kind.has(line, number); ++number) {
@@ -91,18 +91,18 @@ void paintRails(const Back& b) {
 
 void paintPrinting(const Back& b) {
     for (int column = 1; column <= b.kind.columns; ++column) {
-        if (column != 1 && column % kNumberEvery != 0) continue;
+        if (column != 1 && column % kBackNumberEvery != 0) continue;
         const QString number = QString::number(column);
-        drawText(b.painter, number, b.hole(Line::A, column) - QPointF(0, kNumberAwayMm), kPrint, b.theme.label);
-        drawText(b.painter, number, b.hole(Line::J, column) + QPointF(0, kNumberAwayMm), kPrint, b.theme.label);
+        drawText(b.painter, number, b.hole(Line::A, column) - QPointF(0, kNumberAwayMm), kBackPrint, b.theme.label);
+        drawText(b.painter, number, b.hole(Line::J, column) + QPointF(0, kNumberAwayMm), kBackPrint, b.theme.label);
     }
     const double right = b.kind.widthMm - kEdgeLetterMm;
     for (int row = 0; row < kRowCount; ++row) {
         const int printed = b.board.labels == Labels::ATop ? row : kRowCount - 1 - row;
-        drawText(b.painter, QString(QChar(u'a' + printed)), {right, b.hole(static_cast<Line>(row), 1).y()}, kPrint,
+        drawText(b.painter, QString(QChar(u'a' + printed)), {right, b.hole(static_cast<Line>(row), 1).y()}, kBackPrint,
                  b.theme.label);
     }
-    for (const Line line : kRails) {
+    for (const Line line : kBackRails) {
         if (!b.kind.hasRails()) break;
         const bool plus = line == Line::TopPlus || line == Line::BottomPlus;
         drawText(b.painter, plus ? QStringLiteral("+") : QString(QChar(0x2212)), {right, b.hole(line, 1).y()},
@@ -142,7 +142,7 @@ void paintFlap(const Back& b, int board) {
         return path;
     };
     b.painter.save();
-    b.painter.setClipPath(roundedBox(QRectF(0, 0, b.kind.widthMm, height), kCornerMm), Qt::IntersectClip);
+    b.painter.setClipPath(roundedBox(QRectF(0, 0, b.kind.widthMm, height), kBackCornerMm), Qt::IntersectClip);
     b.painter.setPen(outlinePen(edge, b.theme.outlineMm));
     b.painter.setBrush(paper);
     b.painter.drawPath(shape(-1, top, -1, bottom));
@@ -158,7 +158,7 @@ void paintBoardBack(QPainter& painter, const Picture& picture, int board, QPoint
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.translate(corner);
-    paintBody(back);
+    paintBackBody(back);
     paintColumns(back);
     paintRails(back);
     paintPrinting(back);

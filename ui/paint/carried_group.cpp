@@ -9,7 +9,7 @@
 namespace tiepoint::ui {
 namespace {
 
-Patch faded(const QRectF& mm, PatchLook look, double opacity, std::function<void(QPainter&)> paint) {
+Patch fadedPatch(const QRectF& mm, PatchLook look, double opacity, std::function<void(QPainter&)> paint) {
     Patch patch{mm, look, std::move(paint)};
     patch.movable = true;  // as the thing itself where it lies, whose stamp it shares
     patch.opacity = opacity;
@@ -25,13 +25,13 @@ void addCarriedGroup(Patches& patches, const Picture& picture) {
     const double opacity = picture.marks.refused ? kRefusedOpacity : kCarriedOpacity;
     for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
         const QRectF mm = partBounds(*group, part);
-        patches.push_back(faded(mm, restLook(*group, part, mm), opacity,
-                                [group, part](QPainter& painter) { paintPart(painter, *group, part); }));
+        patches.push_back(fadedPatch(mm, restLook(*group, part, mm), opacity,
+                                     [group, part](QPainter& painter) { paintPart(painter, *group, part); }));
     }
     for (int jumper = 0; jumper < static_cast<int>(bench.jumpers.size()); ++jumper) {
         const QRectF mm = jumperBounds(*group, jumper);
-        patches.push_back(faded(mm, restLookOfJumper(*group, jumper, mm), opacity,
-                                [group, jumper](QPainter& painter) { paintJumper(painter, *group, jumper); }));
+        patches.push_back(fadedPatch(mm, restLookOfJumper(*group, jumper, mm), opacity,
+                                     [group, jumper](QPainter& painter) { paintJumper(painter, *group, jumper); }));
     }
 }
 

@@ -17,7 +17,7 @@ namespace {
 constexpr double kMarkPerId = 3.1 / 1.7;  ///< breadth of a symbol, in ems of an id
 constexpr double kAnchorRoomMm = 1.6;     ///< a symbol leaves the hole that it belongs to free
 constexpr double kNearMm = 0.5;           ///< so near that no thread is needed
-constexpr double kHoleMm = 2.1, kOutlineMm = 0.22, kCasingMm = 0.34, kBodyAwayMm = 0.55;
+constexpr double kHoleMm = 2.1, kOutlineMm = 0.22, kFindingCasingMm = 0.34, kBodyAwayMm = 0.55;
 constexpr double kFaint = 0.6;
 constexpr double kAreaMm = 5.6;  ///< about a place to look at
 constexpr double kPathMm = 1.25, kPathOpacity = 0.45;
@@ -140,13 +140,13 @@ QPainterPath pathOf(const Picture& picture, const Finding& finding) {
 void addMetalPath(Patches& patches, const Picture& picture, const Finding& finding) {
     const QPainterPath path = pathOf(picture, finding);
     if (path.isEmpty()) return;
-    const double room = kPathMm + kCasingMm;
+    const double room = kPathMm + kFindingCasingMm;
     patches.push_back({path.boundingRect().adjusted(-room, -room, room, room),
                        PatchLook() << "metal path" << finding.text, [&picture, path](QPainter& painter) {
                            const Theme& theme = *picture.theme;
                            painter.setBrush(Qt::NoBrush);
-                           painter.strokePath(
-                               path, outlinePen(faded(theme.arrowCasing, kPathOpacity), kPathMm + 2 * kCasingMm));
+                           painter.strokePath(path, outlinePen(faded(theme.arrowCasing, kPathOpacity),
+                                                               kPathMm + 2 * kFindingCasingMm));
                            painter.strokePath(path, outlinePen(faded(theme.overload, kPathOpacity), kPathMm));
                        }});
 }
@@ -159,7 +159,7 @@ struct Anchor {
 
 Anchor bodyOf(const Picture& picture, int part) {
     const Outline& body = sceneOf(picture, part).place.pose.body;
-    return {toQt(body.centre), std::max(body.halfLength, body.halfWidth) + kBodyAwayMm + kCasingMm};
+    return {toQt(body.centre), std::max(body.halfLength, body.halfWidth) + kBodyAwayMm + kFindingCasingMm};
 }
 
 std::optional<Anchor> anchorOf(const Picture& picture, const Finding& finding) {
@@ -222,14 +222,14 @@ void addFindingPlaces(Patches& patches, const Picture& picture) {
         if (places.isEmpty()) continue;
         const bool current = isCurrent(picture, i), dashed = isPlaceOnly(finding);
         const QColor colour = faded(colourOf(*picture.theme, finding), current ? 1 : kFaint);
-        const double room = kOutlineMm + 2 * kCasingMm;
+        const double room = kOutlineMm + 2 * kFindingCasingMm;
         patches.push_back({places.boundingRect().adjusted(-room, -room, room, room),
                            PatchLook() << "finding" << finding.rule << finding.text << current << colour,
                            [&picture, places, colour, current, dashed](QPainter& painter) {
                                const double breadth = kOutlineMm * (picture.theme->flat || current ? 1.5 : 1);
                                painter.setBrush(Qt::NoBrush);
-                               painter.strokePath(
-                                   places, outlinePen(faded(picture.theme->arrowCasing, kFaint), breadth + kCasingMm));
+                               painter.strokePath(places, outlinePen(faded(picture.theme->arrowCasing, kFaint),
+                                                                     breadth + kFindingCasingMm));
                                QPen pen = outlinePen(colour, breadth);
                                if (dashed) pen.setDashPattern({5, 3});
                                painter.strokePath(places, pen);
@@ -268,18 +268,18 @@ void addFindingMarks(Patches& patches, const Picture& picture, const std::vector
                                if (length > size / 2 + mark.roomMm +
                                                 kNearMm) {  // far away: a thread leads to what it belongs to
                                    const QPointF end = mark.anchor - way * (mark.roomMm / length);
-                                   painter.setPen(outlinePen(theme.arrowCasing, kOutlineMm + kCasingMm));
+                                   painter.setPen(outlinePen(theme.arrowCasing, kOutlineMm + kFindingCasingMm));
                                    painter.drawLine(at, end);
                                    painter.setPen(outlinePen(colourOf(theme, finding), kOutlineMm));
                                    painter.drawLine(at, end);
                                }
                                painter.setPen(Qt::NoPen);
                                painter.setBrush(faded(theme.arrowCasing, 0.85));
-                               painter.drawEllipse(at, size / 2 + kCasingMm, size / 2 + kCasingMm);
+                               painter.drawEllipse(at, size / 2 + kFindingCasingMm, size / 2 + kFindingCasingMm);
                                if (current) {
                                    painter.setBrush(Qt::NoBrush);
                                    painter.setPen(outlinePen(colourOf(theme, finding), kOutlineMm * 1.4));
-                                   painter.drawEllipse(at, size / 2 + kCasingMm, size / 2 + kCasingMm);
+                                   painter.drawEllipse(at, size / 2 + kFindingCasingMm, size / 2 + kFindingCasingMm);
                                }
                                paintFindingSymbol(painter, theme, finding, at, size * 0.92);
                            }});

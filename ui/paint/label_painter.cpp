@@ -12,7 +12,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kTagRadiusMm = 0.5, kPatchRadiusMm = 0.35;
-constexpr double kTagPadMm = 0.8, kTagHeightShare = 1.5;
+constexpr double kLabelPadMm = 0.8, kTagHeightShare = 1.5;
 
 }  // namespace
 
@@ -34,7 +34,7 @@ QRectF tagRoom(const QRectF& frame) { return frame.adjusted(-0.2, -0.2, 0.4, 0.5
 QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
     constexpr double kAwayMm = 2.2;
     const double height = lettering.sizeMm * kTagHeightShare;
-    return {at.x() + kAwayMm, at.y() - kAwayMm - height, textWidthMm(text, lettering) + 2 * kTagPadMm, height};
+    return {at.x() + kAwayMm, at.y() - kAwayMm - height, textWidthMm(text, lettering) + 2 * kLabelPadMm, height};
 }
 
 void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids) {

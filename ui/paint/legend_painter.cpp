@@ -14,7 +14,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kBlue = 2;  ///< index of the sample's jumper colour
-constexpr double kWireMm = 1.62;
+constexpr double kSampleWireMm = 1.62;
 
 void drawAlong(QPainter& painter, const Theme& theme, double lengthMm, double share, bool electrons) {
     const double left = std::fmod(lengthMm / 2, kArrowSpacingMm);
@@ -34,7 +34,7 @@ void paintArrowSample(QPainter& painter, const Theme& theme, double lengthMm, do
     const QColor colour = theme.jumpers[kBlue];
     painter.setPen(outlinePen(theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.5), theme.outlineMm));
     painter.setBrush(colour);
-    painter.drawRect(QRectF(0, -kWireMm / 2, lengthMm, kWireMm));
+    painter.drawRect(QRectF(0, -kSampleWireMm / 2, lengthMm, kSampleWireMm));
     drawAlong(painter, theme, lengthMm, share, electrons);
 }
 

@@ -16,8 +16,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kGhostOpacity = 0.8;
-constexpr double kRingMm = 2.4, kRingBreadthMm = 0.34, kCasingMm = 0.4;
+constexpr double kMendOpacity = 0.8;
+constexpr double kMendRingMm = 2.4, kMendBreadthMm = 0.34, kMendCasingMm = 0.4;
 constexpr double kCrossMm = 2.2, kCrossBreadthMm = 0.5;
 
 QString newSettings(const std::vector<ValueSpec>& specs, const std::vector<Setting>& before,
@@ -34,20 +34,20 @@ QString newSettings(const std::vector<ValueSpec>& specs, const std::vector<Setti
 }
 
 void addRing(Patches& patches, const Picture& picture, QPointF at) {
-    const QRectF ring(at.x() - kRingMm / 2, at.y() - kRingMm / 2, kRingMm, kRingMm);
-    const double room = kRingBreadthMm + kCasingMm;
+    const QRectF ring(at.x() - kMendRingMm / 2, at.y() - kMendRingMm / 2, kMendRingMm, kMendRingMm);
+    const double room = kMendBreadthMm + kMendCasingMm;
     patches.push_back(
         {ring.adjusted(-room, -room, room, room), PatchLook() << "mended hole", [&picture, ring](QPainter& painter) {
              painter.setBrush(Qt::NoBrush);
-             painter.setPen(outlinePen(picture.theme->arrowCasing, kRingBreadthMm + kCasingMm));
+             painter.setPen(outlinePen(picture.theme->arrowCasing, kMendBreadthMm + kMendCasingMm));
              painter.drawPath(roundedBox(ring, 0.5));
-             painter.setPen(outlinePen(picture.theme->accent, kRingBreadthMm));
+             painter.setPen(outlinePen(picture.theme->accent, kMendBreadthMm));
              painter.drawPath(roundedBox(ring, 0.5));
          }});
 }
 
 void addCross(Patches& patches, const Picture& picture, QPointF at) {
-    const double room = kCrossMm + kCrossBreadthMm + kCasingMm;
+    const double room = kCrossMm + kCrossBreadthMm + kMendCasingMm;
     patches.push_back({QRectF(at.x() - room, at.y() - room, 2 * room, 2 * room), PatchLook() << "taken away",
                        [&picture, at](QPainter& painter) {
                            QPainterPath cross(at + QPointF(-kCrossMm, -kCrossMm));
@@ -55,8 +55,8 @@ void addCross(Patches& patches, const Picture& picture, QPointF at) {
                            cross.moveTo(at + QPointF(kCrossMm, -kCrossMm));
                            cross.lineTo(at + QPointF(-kCrossMm, kCrossMm));
                            painter.setBrush(Qt::NoBrush);
-                           painter.strokePath(cross,
-                                              outlinePen(picture.theme->arrowCasing, kCrossBreadthMm + 2 * kCasingMm));
+                           painter.strokePath(
+                               cross, outlinePen(picture.theme->arrowCasing, kCrossBreadthMm + 2 * kMendCasingMm));
                            painter.strokePath(cross, outlinePen(picture.theme->accent, kCrossBreadthMm));
                        }});
 }
@@ -75,7 +75,7 @@ void addGhost(Patches& patches, const QRectF& mm, const std::string& line, std::
     patches.push_back(
         {mm, PatchLook() << "mended" << std::string_view(line), [paint = std::move(paint)](QPainter& painter) {
              painter.save();
-             painter.setOpacity(kGhostOpacity);
+             painter.setOpacity(kMendOpacity);
              paint(painter);
              painter.restore();
          }});

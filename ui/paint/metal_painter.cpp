@@ -11,13 +11,13 @@ namespace {
 constexpr double kHalfBreadthMm = 1.0;
 constexpr double kBeyondMm = 1.0;
 constexpr double kRadiusMm = 0.5;
-constexpr double kHoleMm = 1.0, kHoleRadiusMm = 0.14;
+constexpr double kPunchedMm = 1.0, kHoleRadiusMm = 0.14;
 constexpr double kBevelMm = 1.6, kBevelRadiusMm = 0.3;
 constexpr double kSpringFromEdgeMm = 0.32;
 constexpr double kSpringHalfMm = 0.75;
 constexpr double kHatchMm = 0.75;
 
-QRectF square(QPointF centre, double side) { return {centre.x() - side / 2, centre.y() - side / 2, side, side}; }
+QRectF squareAbout(QPointF centre, double side) { return {centre.x() - side / 2, centre.y() - side / 2, side, side}; }
 
 bool liesFlat(const QRectF& frame) { return frame.width() > frame.height(); }
 
@@ -53,7 +53,7 @@ QRectF stripFrame(QPointF firstHole, QPointF lastHole) {
 
 void paintHole(QPainter& painter, const Theme& theme, QPointF at) {
     if (!theme.flat) {
-        const QRectF bevel = square(at, kBevelMm);
+        const QRectF bevel = squareAbout(at, kBevelMm);
         painter.setPen(Qt::NoPen);
         painter.setBrush(shadeAlong(theme, bevel.topLeft(), bevel.bottomRight(), theme.bevelDark, theme.bevelLight));
         painter.drawPath(roundedBox(bevel, kBevelRadiusMm));
@@ -64,7 +64,7 @@ void paintHole(QPainter& painter, const Theme& theme, QPointF at) {
 void paintMouth(QPainter& painter, QPointF at, const QColor& colour) {
     painter.setPen(Qt::NoPen);
     painter.setBrush(colour);
-    painter.drawPath(roundedBox(square(at, kHoleMm), kHoleRadiusMm));
+    painter.drawPath(roundedBox(squareAbout(at, kPunchedMm), kHoleRadiusMm));
 }
 
 void paintMetal(QPainter& painter, const Theme& theme, const QRectF& frame) {

@@ -25,10 +25,10 @@ namespace {
 constexpr double kRimAroundMm = 1.1, kRimMm = 0.28;
 constexpr double kCoreMm = 0.74, kCoreRimMm = 1.08;
 
-constexpr double kLightRoomMm = 5.1;  ///< a dome with its rays
-constexpr double kBodyRoomMm = 1;     ///< accent frames and outlines beyond a body
+constexpr double kDomeRoomMm = 5.1;  ///< a dome with its rays
+constexpr double kBodyRoomMm = 1;    ///< accent frames and outlines beyond a body
 
-enum class Mark { Dome, Inside, Pressed, Display, InnerBed, VoltCore, Rays, CapLetter };
+enum class OverMark { Dome, Inside, Pressed, Display, InnerBed, VoltCore, Rays, CapLetter };
 
 template <class Visit>
 void forEachPart(const Picture& picture, Visit visit) {
@@ -81,7 +81,7 @@ QRectF bodyRoom(const PartScene& scene, const PackagePainter& look) {
 }
 
 /// How a part lies and what its controls are set to.
-PatchLook lookOf(Mark mark, const PartScene& scene) {
+PatchLook lookOf(OverMark mark, const PartScene& scene) {
     PatchLook look;
     look << mark << scene.part.kind->name << scene.place.pose.angle << scene.held << scene.part.cap;
     for (std::size_t i = 0; i < scene.part.kind->state.size(); ++i) look << scene.part.stateValue(static_cast<int>(i));
@@ -92,7 +92,7 @@ void addCore(Patches& patches, const Picture& picture, const QPainterPath& coat,
     const double volt = picture.live()->solution.netVoltage[static_cast<std::size_t>(net)];
     const double share = std::isnan(volt) ? -1 : voltScale(*picture.live()).share(volt);
     patches.push_back({coat.boundingRect().adjusted(-kCoreRimMm, -kCoreRimMm, kCoreRimMm, kCoreRimMm),
-                       PatchLook() << Mark::VoltCore << seenBrightness(share) << coat.pointAtPercent(0.5),
+                       PatchLook() << OverMark::VoltCore << seenBrightness(share) << coat.pointAtPercent(0.5),
                        [&picture, coat, net](QPainter& painter) {
                            painter.save();
                            if (picture.table->turned) clipToTable(painter, picture);
@@ -101,7 +101,7 @@ void addCore(Patches& patches, const Picture& picture, const QPainterPath& coat,
                        }});
 }
 
-Cubic cubicOf(const QPainterPath& line) {
+Cubic leadCubic(const QPainterPath& line) {
     return {QPointF(line.elementAt(0)), QPointF(line.elementAt(1)), QPointF(line.elementAt(2)),
             QPointF(line.elementAt(3))};
 }
@@ -113,8 +113,8 @@ void addLitDomes(Patches& patches, const Picture& picture) {
         const double brightness = brightnessOf(picture, part);
         if (brightness <= 0) return;
         patches.push_back(
-            {aboutPart(scene, kLightRoomMm),
-             lookOf(Mark::Dome, scene) << look.light(scene) << seenBrightness(brightness),
+            {aboutPart(scene, kDomeRoomMm),
+             lookOf(OverMark::Dome, scene) << look.light(scene) << seenBrightness(brightness),
              [scene, &look, brightness](QPainter& painter) { look.paintLit(painter, scene, brightness); }});
         patches.back().movable = true;
     });
@@ -127,7 +127,7 @@ void addInsides(Patches& patches, const Picture& picture) {
         QRectF room = bodyRoom(scene, look);
         for (const PartPath& path : paths)
             room |= path.line.boundingRect().adjusted(-kRimAroundMm, -kRimAroundMm, kRimAroundMm, kRimAroundMm);
-        patches.push_back({room, lookOf(Mark::Inside, scene) << picture.marks.hoverNet,
+        patches.push_back({room, lookOf(OverMark::Inside, scene) << picture.marks.hoverNet,
                            [&picture, part, scene, &look, paths](QPainter& painter) {
                                look.paintInside(painter, scene);
                                paintHoverRims(painter, picture, part, paths);
@@ -138,7 +138,7 @@ void addInsides(Patches& patches, const Picture& picture) {
 void addPressed(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         if (!scene.held || showsInside(picture, part)) return;
-        patches.push_back({bodyRoom(scene, look), lookOf(Mark::Pressed, scene),
+        patches.push_back({bodyRoom(scene, look), lookOf(OverMark::Pressed, scene),
                            [scene, &look](QPainter& painter) { look.paintPressed(painter, scene); }});
     });
     if (picture.table->turned) addPressedGhosts(patches, picture);
@@ -147,7 +147,7 @@ void addPressed(Patches& patches, const Picture& picture) {
 void addCapLetters(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         if (!scene.held || showsInside(picture, part)) return;
-        patches.push_back({look.body(scene).boundingRect(), lookOf(Mark::CapLetter, scene),
+        patches.push_back({look.body(scene).boundingRect(), lookOf(OverMark::CapLetter, scene),
                            [scene, &look](QPainter& painter) { look.paintCapLetter(painter, scene); }});
     });
 }
@@ -155,7 +155,7 @@ void addCapLetters(Patches& patches, const Picture& picture) {
 void addDisplays(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         if (!scene.instant || look.figures(scene).isEmpty()) return;
-        PatchLook figures = lookOf(Mark::Display, scene);
+        PatchLook figures = lookOf(OverMark::Display, scene);
         const Layout& layout = *picture.layout;
         if (const auto reading = meterReading(*scene.instant, part))
             figures << reading->text() << reading->why << (reading->beeps ? scene.beat : -1);
@@ -189,7 +189,7 @@ void addInnerBeds(Patches& patches, const Picture& picture, const FlowPaths& pat
         const double breadth = bedBreadthMm(std::min(1.0, current / fullScale));
         const QPen pen(bedColour(*picture.theme), breadth, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
         patches.push_back({line.boundingRect().adjusted(-breadth, -breadth, breadth, breadth),
-                           PatchLook() << Mark::InnerBed << seenLength(picture, breadth),
+                           PatchLook() << OverMark::InnerBed << seenLength(picture, breadth),
                            [line, pen](QPainter& painter) { painter.strokePath(line, pen); }});
     }
 }
@@ -199,7 +199,7 @@ void addVoltCores(Patches& patches, const Picture& picture) {
     const Layout& layout = *picture.layout;
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) {
         const int joint = layout.jumperJoints[static_cast<std::size_t>(jumper)][0];
-        const QPainterPath coat = insulated(cubicOf(jumperLine(picture, jumper)), WireLook{}).path();
+        const QPainterPath coat = insulated(leadCubic(jumperLine(picture, jumper)), WireLook{}).path();
         addCore(patches, picture, coat, layout.joints[static_cast<std::size_t>(joint)].net);
     }
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
@@ -220,7 +220,8 @@ void addLightRays(Patches& patches, const Picture& picture) {
         const double brightness = brightnessOf(picture, part);
         const int rays = rayCount(brightness);
         if (rays == 0) return;
-        patches.push_back({aboutPart(scene, kLightRoomMm), PatchLook() << Mark::Rays << rays << scene.place.pose.angle,
+        patches.push_back({aboutPart(scene, kDomeRoomMm),
+                           PatchLook() << OverMark::Rays << rays << scene.place.pose.angle,
                            [scene, brightness](QPainter& painter) {
                                const BodyFrame frame(painter, scene);
                                paintRays(painter, scene.theme, brightness);

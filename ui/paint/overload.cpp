@@ -21,8 +21,8 @@ namespace {
 
 constexpr double kCollarMm = 4.05, kCollarInnerMm = 3.15;
 constexpr int kStripes = 28;
-constexpr double kSlant = 0.16;  ///< radians between a stripe's inner and outer end
-constexpr double kRoomMm = 0.6;  ///< rims beyond a collar and a flag
+constexpr double kSlant = 0.16;        ///< radians between a stripe's inner and outer end
+constexpr double kCollarRoomMm = 0.6;  ///< rims beyond a collar and a flag
 constexpr double kOverhangMm = 12, kOutsideCost = 3, kRightIsUsual = 6;  ///< choosing a flag's side
 constexpr double kFlagHeight = 4 / 2.25;                                 ///< in ems
 constexpr double kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
@@ -145,7 +145,8 @@ std::vector<Flag> placeFlags(const Picture& picture, Clearance& clearance) {
 
 void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance) {
     for (const Flag& flag : placeFlags(picture, clearance)) {
-        const QRectF room = (collarOf(flag) | flag.frame).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
+        const QRectF room =
+            (collarOf(flag) | flag.frame).adjusted(-kCollarRoomMm, -kCollarRoomMm, kCollarRoomMm, kCollarRoomMm);
         patches.push_back({room, PatchLook() << flag.words << flag.toRight, [&picture, flag](QPainter& painter) {
                                paintCollar(painter, *picture.theme, flag.collarAt);
                                paintFlag(painter, *picture.theme, flag, flagLettering(picture));

@@ -13,7 +13,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kShadowRoomMm = 4.5;  ///< shadows fall inside of this beyond a body or a wire
+constexpr double kPartShadowMm = 4.5;  ///< shadows fall inside of this beyond a body or a wire
 constexpr double kGrabMm = 1.2;        ///< half breadth of a wire for a pointer
 
 Cubic cubicOf(const Picture& picture, int index) {
@@ -149,7 +149,7 @@ QRectF partBounds(const PartScene& scene) {
     QRectF bounds = painterOf(scene).body(scene).boundingRect();
     for (const Point lead : scene.place.leadsMm) bounds = bounds.united(QRectF(toQt(lead), QSizeF(0.01, 0.01)));
     for (const PartPath& path : painterOf(scene).paths(scene)) bounds = bounds.united(path.line.boundingRect());
-    return bounds.adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm);
+    return bounds.adjusted(-kPartShadowMm, -kPartShadowMm, kPartShadowMm, kPartShadowMm);
 }
 
 QRectF jumperBounds(const Picture& picture, int jumper) { return wireBounds(cubicOf(picture, jumper)); }

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kLeaderMm = 0.24, kCasingMm = 0.62;
 constexpr double kRingMm = 0.85, kRingBreadthMm = 0.3;
-constexpr double kSignDiscMm = 1.05, kSignHalfMm = 0.52, kSignBreadthMm = 0.3;
+constexpr double kSignDiscMm = 1.05, kPinSignHalfMm = 0.52, kPinSignBreadthMm = 0.3;
 constexpr double kPinHeadEm = 0.24, kPinInsetEm = 0.62;
 constexpr std::size_t kRed = 0, kBlack = 1;  ///< of the theme's jumpers, the colours of test leads
 constexpr double kBrightGround = 60;         ///< L* above which signs are dark
@@ -30,20 +30,20 @@ void paintRing(QPainter& painter, const Theme& theme, QPointF at) {
     painter.strokePath(disc(at, kRingMm), outlinePen(theme.accent, kRingBreadthMm));
 }
 
-void paintSign(QPainter& painter, const Theme& theme, QPointF at, bool plus) {
+void paintPinSign(QPainter& painter, const Theme& theme, QPointF at, bool plus) {
     const QColor ground = theme.jumpers[plus ? kRed : kBlack];
     painter.setPen(outlinePen(theme.arrowCasing, kRingBreadthMm));
     painter.setBrush(ground);
     painter.drawPath(disc(at, kSignDiscMm));
     painter.setPen(
-        outlinePen(lightnessOf(ground) > kBrightGround ? QColor(Qt::black) : QColor(Qt::white), kSignBreadthMm));
-    painter.drawLine(at - QPointF(kSignHalfMm, 0), at + QPointF(kSignHalfMm, 0));
-    if (plus) painter.drawLine(at - QPointF(0, kSignHalfMm), at + QPointF(0, kSignHalfMm));
+        outlinePen(lightnessOf(ground) > kBrightGround ? QColor(Qt::black) : QColor(Qt::white), kPinSignBreadthMm));
+    painter.drawLine(at - QPointF(kPinSignHalfMm, 0), at + QPointF(kPinSignHalfMm, 0));
+    if (plus) painter.drawLine(at - QPointF(0, kPinSignHalfMm), at + QPointF(0, kPinSignHalfMm));
 }
 
 void paintTagEnd(QPainter& painter, const Theme& theme, const TagEnd& end) {
     if (end.sign == TagEnd::Sign::None) return paintRing(painter, theme, end.at);
-    paintSign(painter, theme, end.at, end.sign == TagEnd::Sign::Plus);
+    paintPinSign(painter, theme, end.at, end.sign == TagEnd::Sign::Plus);
 }
 
 void paintPinned(QPainter& painter, const Theme& theme, const PinnedTag& tag, const Lettering& lettering) {
@@ -87,8 +87,8 @@ void addProbe(Patches& patches, const Picture& picture) {
     patches.push_back(
         {around, PatchLook() << "probe" << toQt(first) << toQt(second), [&picture, first, second](QPainter& painter) {
              paintLeader(painter, *picture.theme, toQt(first), toQt(second));
-             paintSign(painter, *picture.theme, toQt(first), true);
-             paintSign(painter, *picture.theme, toQt(second), false);
+             paintPinSign(painter, *picture.theme, toQt(first), true);
+             paintPinSign(painter, *picture.theme, toQt(second), false);
          }});
 }
 

@@ -60,7 +60,7 @@ struct EndsOf {
     }
 };
 
-QRectF bodyOf(const Picture& picture, const std::string& id) {
+QRectF bodyOfId(const Picture& picture, const std::string& id) {
     const PartScene scene = sceneOf(picture, picture.bench().partIndex(id));
     return findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
 }
@@ -153,7 +153,7 @@ std::vector<PinnedTag> placePinned(const Picture& picture) {
             watts ? aroundBody(picture, picture.bench().partIndex(watts->part), size) : around(middle, size, em);
         dislikeHiding(candidates, size, tag.ends, tags);
         tag.frame = settle(candidates, tag.text, size, clearance).frame;
-        if (watts) tag.ends.front().at = nearestOf(bodyOf(picture, watts->part), tag.frame.center());
+        if (watts) tag.ends.front().at = nearestOf(bodyOfId(picture, watts->part), tag.frame.center());
         tags.push_back(std::move(tag));
     }
     return tags;

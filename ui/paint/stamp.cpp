@@ -11,7 +11,7 @@ namespace tiepoint::ui {
 namespace {
 
 /// So many 255ths of each channel, two at a time; rounds as division by 255 does.
-inline QRgb faded(QRgb pixel, QRgb share) {
+inline QRgb fadedPixel(QRgb pixel, QRgb share) {
     constexpr QRgb kTwo = 0x00ff00ff, kHalf = 0x00800080;
     QRgb low = (pixel & kTwo) * share, high = ((pixel >> 8) & kTwo) * share;
     low = ((low + ((low >> 8) & kTwo) + kHalf) >> 8) & kTwo;
@@ -20,7 +20,7 @@ inline QRgb faded(QRgb pixel, QRgb share) {
 }
 
 /// Porter and Duff's "over" for premultiplied colours.
-inline QRgb over(QRgb above, QRgb below) { return above + faded(below, 255 - (above >> 24)); }
+inline QRgb over(QRgb above, QRgb below) { return above + fadedPixel(below, 255 - (above >> 24)); }
 
 #ifdef __SSE2__
 constexpr int kAtOnce = 4;
@@ -123,7 +123,7 @@ void layFaded(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, i
         QRgb* to = target.first + y * target.stride;
         const QRgb* from = above.first + y * above.stride;
         for (int i = 0; i < size.width(); ++i) {
-            if (from[i] != 0) to[i] = over(faded(from[i], static_cast<QRgb>(opacity)), to[i]);
+            if (from[i] != 0) to[i] = over(fadedPixel(from[i], static_cast<QRgb>(opacity)), to[i]);
         }
     }
 }

@@ -35,7 +35,7 @@ void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
     }
 }
 
-enum class Mark { InVolts, SeenThrough, Lit, Bed, Halo };
+enum class UnderMark { InVolts, SeenThrough, Lit, Bed, Halo };
 
 /// Folds where a strip's holes are in its patch, so that strips of the same holes look the same wherever they lie.
 PatchLook withHoles(PatchLook look, const Picture& picture, int strip, QPointF corner) {
@@ -59,7 +59,7 @@ void addInVolts(Patches& patches, const Picture& picture, const Snapshot& live) 
         const QColor colour = floating ? QColor() : voltColour(scale.share(volt));
         const QRectF mm = frame.marginsAdded(kMetalRoom);
         patches.push_back(
-            {mm, withHoles(PatchLook() << Mark::InVolts << floating << colour, picture, strip, mm.topLeft()),
+            {mm, withHoles(PatchLook() << UnderMark::InVolts << floating << colour, picture, strip, mm.topLeft()),
              [&picture, strip, frame, floating, colour](QPainter& painter) {
                  if (floating) {
                      paintMetalFloating(painter, *picture.theme, frame);
@@ -101,7 +101,7 @@ void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& li
         const StripSpan& span = spans[strip].rail ? carrying[strip] : spans[strip];
         const QRectF frame = stripFrame(span.first, span.last);
         patches.push_back(
-            {frame.marginsAdded(kMetalRoom), PatchLook() << Mark::SeenThrough,
+            {frame.marginsAdded(kMetalRoom), PatchLook() << UnderMark::SeenThrough,
              [&picture, frame](QPainter& painter) { paintMetalSeenThrough(painter, *picture.theme, frame); }});
     }
 }
@@ -156,7 +156,7 @@ void addLitNet(Patches& patches, const Picture& picture, int lit) {
         const bool joined = net == lit;
         if (!joined && std::find(byPress.begin(), byPress.end(), net) == byPress.end()) continue;
         const QRectF frame = stripFrame(span.first, span.last).marginsAdded(kGlowRoom);
-        patches.push_back({frame, withHoles(PatchLook() << Mark::Lit << joined, picture, strip, frame.topLeft()),
+        patches.push_back({frame, withHoles(PatchLook() << UnderMark::Lit << joined, picture, strip, frame.topLeft()),
                            [&picture, strip, span, joined](QPainter& painter) {
                                paintLitStrip(painter, picture, strip, span, joined);
                            }});
@@ -190,7 +190,7 @@ void addBeds(Patches& patches, const Picture& picture, const FlowPaths& paths) {
     const QColor colour = bedColour(*picture.theme);
     for (auto& [strip, bed] : beds) {
         patches.push_back(
-            {bed.path.boundingRect(), bed.look << Mark::Bed,
+            {bed.path.boundingRect(), bed.look << UnderMark::Bed,
              [path = std::move(bed.path), colour](QPainter& painter) { painter.fillPath(path, colour); }});
     }
 }
@@ -203,14 +203,15 @@ void addHalos(Patches& patches, const Picture& picture) {
         const QColor light = findPackagePainter(scene.part.kind->package->name)->light(scene);
         const QPointF centre = toQt(scene.place.pose.centre);
         const double radius = haloRadiusMm(brightness);
-        patches.push_back({QRectF(centre - QPointF(radius, radius), centre + QPointF(radius, radius)),
-                           PatchLook() << Mark::Halo << light << seenBrightness(brightness) << picture.views.voltage,
-                           [&picture, light, centre, brightness](QPainter& painter) {
-                               painter.save();
-                               painter.translate(centre);
-                               paintHalo(painter, *picture.theme, light, brightness, picture.views.voltage);
-                               painter.restore();
-                           }});
+        patches.push_back(
+            {QRectF(centre - QPointF(radius, radius), centre + QPointF(radius, radius)),
+             PatchLook() << UnderMark::Halo << light << seenBrightness(brightness) << picture.views.voltage,
+             [&picture, light, centre, brightness](QPainter& painter) {
+                 painter.save();
+                 painter.translate(centre);
+                 paintHalo(painter, *picture.theme, light, brightness, picture.views.voltage);
+                 painter.restore();
+             }});
     }
 }
 

@@ -10,7 +10,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPadMm = 0.3;
+constexpr double kNumberPadMm = 0.3;
 constexpr double kHeight = 0.95;    ///< of a number's patch, in ems
 constexpr double kBesideMm = 1.15;  ///< from a row to the edge of the nearest number
 constexpr int kLines = 2;
@@ -35,7 +35,7 @@ void placeRow(const Picture& picture, std::size_t board, bool upper, std::vector
     for (const int column : usedColumns(picture, board, upper)) {
         const Point hole = picture.seenAt({which.id, upper ? Line::A : Line::J, column});
         const QString text = QString::number(column);
-        const double width = textWidthMm(text, lettering) + 2 * kPadMm;
+        const double width = textWidthMm(text, lettering) + 2 * kNumberPadMm;
         for (int line = 0; line < kLines; ++line) {
             const double middle = hole.y + away * (kBesideMm + (line + 0.5) * height);
             const QRectF frame(hole.x - width / 2, middle - height / 2, width, height);
@@ -66,7 +66,7 @@ void addUsedNumbers(Patches& patches, const Picture& picture) {
                  const Theme& theme = *picture.theme;
                  painter.setPen(Qt::NoPen);
                  painter.setBrush(faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92));
-                 painter.drawPath(roundedBox(number.frame, kPadMm));
+                 painter.drawPath(roundedBox(number.frame, kNumberPadMm));
                  drawText(painter, number.text, number.frame.center(), {picture.sizes.numberMm, QFont::DemiBold},
                           theme.text);
              }});

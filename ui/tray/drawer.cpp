@@ -12,9 +12,9 @@ namespace {
 
 constexpr int kMostColumns = 8;
 constexpr double kItemHeight = 104;
-constexpr double kPad = 16;
-constexpr double kGap = 6;
-constexpr double kSide = 24;  // in line with the cards
+constexpr double kDrawerPad = 16;
+constexpr double kDrawerGap = 6;
+constexpr double kDrawerSide = 24;  // in line with the cards
 
 }  // namespace
 
@@ -51,10 +51,10 @@ void Drawer::arrange(QPoint above) {
     const int count = static_cast<int>(keys_.size());
     const int rows = (count + kMostColumns - 1) / kMostColumns;
     const int columns = std::max(1, (count + rows - 1) / std::max(1, rows));
-    const double pad = look_.px(kPad), gap = look_.px(kGap), height = look_.px(kItemHeight);
+    const double pad = look_.px(kDrawerPad), gap = look_.px(kDrawerGap), height = look_.px(kItemHeight);
     const QSize size(static_cast<int>(2 * pad + columns * (widest + gap) - gap),
                      static_cast<int>(2 * pad + rows * (height + gap) - gap));
-    const int side = look_.ipx(kSide);
+    const int side = look_.ipx(kDrawerSide);
     const int left =
         std::clamp(above.x() - size.width() / 2, side, std::max(side, parentWidget()->width() - size.width() - side));
     setGeometry(QRect(QPoint(left, above.y() - size.height()), size));

@@ -13,7 +13,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kInset = 5;
-constexpr double kGap = 5;
+constexpr double kTrayGap = 5;
 constexpr double kSearchWidth = 150;
 constexpr std::size_t kMostFound = 16;
 const QString kFound = QStringLiteral("Found");
@@ -139,7 +139,7 @@ void Tray::setLook(const Look& look) {
 
 void Tray::arrange() {
     if (compartments_.empty()) return;
-    const double margin = look_.px(kCardMargin), inset = look_.px(kInset), gap = look_.px(kGap);
+    const double margin = look_.px(kCardMargin), inset = look_.px(kInset), gap = look_.px(kTrayGap);
     const QRectF inside = QRectF(rect()).adjusted(margin + inset, margin + inset, -margin - inset, -margin - inset);
     const double searchWidth = look_.px(kSearchWidth);
     search_->setGeometry(
@@ -165,7 +165,7 @@ void Tray::paintEvent(QPaintEvent*) {
     if (!look_.theme->flat) return;
     painter.setPen(QPen(look_.theme->cardEdge, look_.px(2)));
     for (std::size_t i = 1; i < compartments_.size(); ++i) {  // flat: a line between compartments in place of tubs
-        const double x = compartments_[i]->x() - look_.px(kGap / 2);
+        const double x = compartments_[i]->x() - look_.px(kTrayGap / 2);
         painter.drawLine(QPointF(x, height() * 0.2), QPointF(x, height() * 0.8));
     }
 }

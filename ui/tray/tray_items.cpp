@@ -1,6 +1,7 @@
 #include "ui/tray/tray_items.h"
 
 #include "core/bench/describe.h"
+#include "ui/theme/qs.h"
 
 #include <algorithm>
 #include <array>
@@ -10,8 +11,6 @@ namespace {
 
 // Common practice for lessons with 3 V to 9 V and indicator lights, all of the E12 series.
 constexpr std::array kUsualResistances{100.0, 150.0, 220.0, 330.0, 470.0, 680.0, 1e3, 2.2e3, 4.7e3, 10e3, 47e3, 100e3};
-
-QString qs(std::string_view words) { return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size())); }
 
 QString presetOf(const ValueSpec& spec, double value) {
     const bool choice = spec.type == ValueType::Choice;

@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPixelsPerMm = 10;
+constexpr double kKeyPixelsPerMm = 10;
 constexpr double kPictureLeft = 14;
 constexpr double kWordGap = 16;
 constexpr double kRightPad = 22;
@@ -54,8 +54,9 @@ QRectF TrayKey::pictureBox() const {
     const double height = look_.px(68);
     const QRectF extent = itemExtentMm(*look_.theme, item_);
     const double scale =
-        extent.isEmpty() ? 1
-                         : std::min({look_.px(kPixelsPerMm), height / extent.height(), look_.px(94) / extent.width()});
+        extent.isEmpty()
+            ? 1
+            : std::min({look_.px(kKeyPixelsPerMm), height / extent.height(), look_.px(94) / extent.width()});
     return {look_.px(kPictureLeft), (this->height() - height) / 2.0, extent.width() * scale, height};
 }
 
@@ -68,7 +69,7 @@ const QPixmap& TrayKey::picture() {
     picture_.fill(Qt::transparent);
     QPainter painter(&picture_);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintItem(painter, *look_.theme, item_, pictureBox(), look_.px(kPixelsPerMm));
+    paintItem(painter, *look_.theme, item_, pictureBox(), look_.px(kKeyPixelsPerMm));
     return picture_;
 }
 

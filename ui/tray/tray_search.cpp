@@ -5,6 +5,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
+#include "ui/theme/qs.h"
 
 #include <QRegularExpression>
 #include <QStringList>
@@ -19,9 +20,7 @@ enum Worth { kNowhere = 0, kInHelp = 1, kInKind = 4, kInName = 8, kExactName = 1
 const QStringList kJumperWords{QStringLiteral("jumper"), QStringLiteral("wire"), QStringLiteral("lead"),
                                QStringLiteral("cable"), QStringLiteral("connect")};
 
-QString qs(const std::string& words) { return QString::fromStdString(words); }
-
-QStringList wordsOf(const QString& text) {
+QStringList typedWords(const QString& text) {
     static const QRegularExpression kBetween(QStringLiteral("[^\\p{L}\\p{N}.\u03A9]+"));
     return text.toLower().split(kBetween, Qt::SkipEmptyParts);
 }
@@ -31,26 +30,26 @@ bool beginsAny(const QStringList& words, const QString& typed) {
 }
 
 /// What is known of one item, in words.
-struct Entry {
+struct SearchEntry {
     TrayItem item;
     QStringList name, kind, help;
 };
 
-Entry entryOf(const TrayFamily& family, const TrayItem& item) {
-    Entry entry{item, wordsOf(item.label), wordsOf(family.name), {}};
+SearchEntry entryOf(const TrayFamily& family, const TrayItem& item) {
+    SearchEntry entry{item, typedWords(item.label), typedWords(family.name), {}};
     if (!item.part) {
         entry.kind << kJumperWords;
         return entry;
     }
     const PartKind& kind = *item.part->kind;
-    entry.kind << wordsOf(qs(kind.label)) << wordsOf(qs(kind.name));
-    for (const std::string& word : kind.searchWords) entry.kind << wordsOf(qs(word));
-    entry.help = wordsOf(qs(kind.help.what));
+    entry.kind << typedWords(qs(kind.label)) << typedWords(qs(kind.name));
+    for (const std::string& word : kind.searchWords) entry.kind << typedWords(qs(word));
+    entry.help = typedWords(qs(kind.help.what));
     return entry;
 }
 
-std::vector<Entry> allEntries() {
-    std::vector<Entry> entries;
+std::vector<SearchEntry> allEntries() {
+    std::vector<SearchEntry> entries;
     for (const TrayFamily& family : trayFamilies())
         for (const TrayItem& item : family.items) entries.push_back(entryOf(family, item));
     return entries;
@@ -64,7 +63,7 @@ std::optional<double> resistanceIn(const QString& word) {
     return ohm && *ohm >= spec.minimum && *ohm <= spec.maximum ? ohm : std::nullopt;
 }
 
-int worthOf(const Entry& entry, const QString& word) {
+int worthOf(const SearchEntry& entry, const QString& word) {
     if (entry.item.part && entry.item.part->kind->name == "resistor") {
         const auto ohm = resistanceIn(word);
         if (ohm && *ohm == entry.item.part->value(0)) return kExactName;
@@ -87,12 +86,12 @@ TrayItem resistorOf(double ohm) {
 }  // namespace
 
 std::vector<TrayItem> findItems(const QString& typed) {
-    const QStringList words = wordsOf(typed);
+    const QStringList words = typedWords(typed);
     if (words.isEmpty()) return {};
-    std::vector<Entry> entries = allEntries();
+    std::vector<SearchEntry> entries = allEntries();
     for (const QString& word : words) {
         const auto ohm = resistanceIn(word);
-        const auto has = [&](const Entry& entry) {
+        const auto has = [&](const SearchEntry& entry) {
             return entry.item.part && entry.item.part->kind->name == "resistor" && entry.item.part->value(0) == *ohm;
         };
         if (ohm && std::none_of(entries.begin(), entries.end(), has)) {
@@ -100,7 +99,7 @@ std::vector<TrayItem> findItems(const QString& typed) {
         }
     }
     std::vector<std::pair<int, TrayItem>> found;
-    for (const Entry& entry : entries) {
+    for (const SearchEntry& entry : entries) {
         int worth = 0;
         const bool all = std::all_of(words.begin(), words.end(), [&](const QString& word) {
             const int here = worthOf(entry, word);

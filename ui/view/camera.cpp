@@ -13,9 +13,9 @@ namespace {
 
 constexpr int kSettleMs = 80;
 constexpr double kStep = 1.25;  ///< about eight steps from the whole bench to a few holes
-constexpr int kFewestSteps = -3, kMostSteps = 9;
+constexpr int kFewestSteps = -3, kMostZoomSteps = 9;
 constexpr double kFitMarginShare = 0.02;
-constexpr double kRoomMm = 400;  ///< how far the bench can be panned off
+constexpr double kPanRoomMm = 400;  ///< how far the bench can be panned off
 
 /// What a widget shows, in memory that goes back to the system with it.
 QImage stillOf(QWidget& widget) {
@@ -54,7 +54,7 @@ void Camera::fit(const QRectF& areaMm) {
     fitted_ = true;
     still_ = {};
     settling_.stop();
-    view_.setSceneRect(area_.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm));
+    view_.setSceneRect(area_.adjusted(-kPanRoomMm, -kPanRoomMm, kPanRoomMm, kPanRoomMm));
     setScale(fittingScale());
     view_.centerOn(area_.center());
     Q_EMIT moved();
@@ -68,7 +68,7 @@ void Camera::include(const QRectF& areaMm) {
     if (area_.contains(areaMm)) return;
     if (fitted_) return fit(areaMm);
     area_ = area_.united(areaMm);
-    view_.setSceneRect(area_.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm));
+    view_.setSceneRect(area_.adjusted(-kPanRoomMm, -kPanRoomMm, kPanRoomMm, kPanRoomMm));
 }
 
 void Camera::holdAt(QPointF at, QPointF mm) {
@@ -82,7 +82,7 @@ void Camera::holdAt(QPointF at, QPointF mm) {
 void Camera::zoomAt(QPointF at, double factor) {
     const double fit = fittingScale();
     const double scale =
-        std::clamp(pixelsPerMm() * factor, fit * std::pow(kStep, kFewestSteps), fit * std::pow(kStep, kMostSteps));
+        std::clamp(pixelsPerMm() * factor, fit * std::pow(kStep, kFewestSteps), fit * std::pow(kStep, kMostZoomSteps));
     if (scale == pixelsPerMm()) return;
     if (!isZooming()) {
         still_ = stillOf(*view_.viewport());

@@ -5,8 +5,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kWidthPixels = 340, kHeightPixels = 34;
-constexpr double kTextPixels = 16;
+constexpr int kNoteWidthPixels = 340, kHeightPixels = 34;
+constexpr double kNoteTextPixels = 16;
 constexpr int kMostLetters = 180;  ///< at most two bytes each of what a note holds
 
 }  // namespace
@@ -15,12 +15,12 @@ NoteBox::NoteBox(BenchDocument& document, QWidget* parent) : QLineEdit(parent), 
     setAccessibleName(tr("Note"));
     setPlaceholderText(tr("A note, then Enter"));
     setMaxLength(kMostLetters);
-    setFixedSize(kWidthPixels, kHeightPixels);
+    setFixedSize(kNoteWidthPixels, kHeightPixels);
     hide();
 }
 
 void NoteBox::setTheme(const Theme& theme) {
-    setFont(uiFont(kTextPixels));
+    setFont(uiFont(kNoteTextPixels));
     setStyleSheet(
         QStringLiteral(
             "QLineEdit { color: %1; background: %2; border: 2px solid %3; border-radius: 4px; padding: 2px 6px; }")

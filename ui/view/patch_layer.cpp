@@ -17,7 +17,7 @@ constexpr int kChangeCell = 8;  ///< pixels; changes are gathered in cells, so t
 constexpr int kPartsOfPixel = 8;
 constexpr int kLargeStamp = 100'000;                       ///< pixels
 constexpr int kSmallBand = 1 << 15, kLargeBand = 1 << 19;  ///< pixels that a thread paints at a time
-constexpr int kBands = 4;  ///< of a change between these, so that no thread waits long for another
+constexpr int kBandsAtOnce = 4;  ///< of a change between these, so that no thread waits long for another
 
 QRectF inPixels(const QRectF& mm, double pixelsPerMm) {
     // One pixel more on each side, for smooth edges.
@@ -129,7 +129,7 @@ Work PatchLayer::preparations() {
 Work PatchLayer::paintings() {
     Work work;
     if (unpainted_.isEmpty()) return work;
-    const int enough = std::clamp(areaOf(unpainted_) / kBands, kSmallBand, kLargeBand);
+    const int enough = std::clamp(areaOf(unpainted_) / kBandsAtOnce, kSmallBand, kLargeBand);
     const QRect all = TileSheet::wholeTiles(unpainted_.boundingRect());
     QRegion band;
     for (int top = all.top(); top <= all.bottom(); top += TileSheet::kSide) {

@@ -10,7 +10,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kFieldPixels = 110;
-constexpr double kTextPixels = 16;
+constexpr double kBoxTextPixels = 16;
 constexpr int kAwayPixels = 12;
 
 QString symbolOf(const std::string& unit) {
@@ -55,7 +55,7 @@ ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
 }
 
 void ValueBox::setLook(const Theme& theme) {
-    setFont(uiFont(kTextPixels));
+    setFont(uiFont(kBoxTextPixels));
     setStyleSheet(
         QStringLiteral(
             "tiepoint--ui--ValueBox { background: %1; border: 2px solid %2; border-radius: 6px; }"

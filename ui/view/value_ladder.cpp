@@ -18,12 +18,12 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kEachSide = 2;
-constexpr int kRungWidth = 88, kRungHeight = 46, kPad = 4;
+constexpr int kRungWidth = 88, kRungHeight = 46, kRungPad = 4;
 constexpr int kAway = 6;
-constexpr double kTextPixels = 14;
-constexpr double kPictureHeight = 17;
-constexpr double kPixelsPerMm = 4;
-constexpr double kWheelNotch = 120;
+constexpr double kRungTextPixels = 14;
+constexpr double kRungPictureHeight = 17;
+constexpr double kRungPixelsPerMm = 4;
+constexpr double kRungNotch = 120;
 constexpr qint64 kRunPauseMs = 1500;  ///< steps closer than this are one undo entry
 
 /// Whether the part's picture tells its value: resistors wear it.
@@ -64,7 +64,7 @@ void ValueLadder::follow(const std::string& partId, QRect around) {
     setAccessibleName(QStringLiteral("%1 %2, %3")
                           .arg(QString::fromStdString(partId_), QString::fromStdString(spec().label).toLower(),
                                QString::fromStdString(describeSetting(spec(), value))));
-    const QSize size(2 * kPad + static_cast<int>(rungs_.size()) * kRungWidth, 2 * kPad + kRungHeight);
+    const QSize size(2 * kRungPad + static_cast<int>(rungs_.size()) * kRungWidth, 2 * kRungPad + kRungHeight);
     const QRect room = parentWidget()->rect();
     QPoint at(around.center().x() - size.width() / 2, around.bottom() + kAway);
     if (at.y() + size.height() > room.bottom()) at.setY(around.top() - kAway - size.height());
@@ -77,7 +77,7 @@ void ValueLadder::follow(const std::string& partId, QRect around) {
 }
 
 QRect ValueLadder::rungRect(std::size_t rung) const {
-    return {kPad + static_cast<int>(rung) * kRungWidth, kPad, kRungWidth, kRungHeight};
+    return {kRungPad + static_cast<int>(rung) * kRungWidth, kRungPad, kRungWidth, kRungHeight};
 }
 
 int ValueLadder::rungAt(QPoint at) const {
@@ -147,7 +147,7 @@ void ValueLadder::leaveEvent(QEvent*) {
 }
 
 void ValueLadder::wheelEvent(QWheelEvent* event) {
-    turnWheel(event->angleDelta().y() / kWheelNotch);
+    turnWheel(event->angleDelta().y() / kRungNotch);
     event->accept();
 }
 
@@ -172,16 +172,16 @@ void ValueLadder::paintRung(QPainter& painter, std::size_t rung) const {
         Part other = *shown;
         other.values[static_cast<std::size_t>(value_)] = rungs_[rung];
         painter.save();
-        painter.translate(box.center().x(), box.top() + 5 + kPictureHeight / 2);
-        painter.scale(kPixelsPerMm, kPixelsPerMm);
+        painter.translate(box.center().x(), box.top() + 5 + kRungPictureHeight / 2);
+        painter.scale(kRungPixelsPerMm, kRungPixelsPerMm);
         paintSample(painter, *theme_, other);
         painter.restore();
     }
-    painter.setFont(uiFont(kTextPixels, now ? QFont::DemiBold : QFont::Normal));
+    painter.setFont(uiFont(kRungTextPixels, now ? QFont::DemiBold : QFont::Normal));
     painter.setPen(theme_->text);
-    const QRectF words =
-        picture ? QRectF(box.left(), box.top() + 6 + kPictureHeight, box.width(), box.height() - 9 - kPictureHeight)
-                : box;
+    const QRectF words = picture ? QRectF(box.left(), box.top() + 6 + kRungPictureHeight, box.width(),
+                                          box.height() - 9 - kRungPictureHeight)
+                                 : box;
     painter.drawText(words, Qt::AlignCenter, QString::fromStdString(formatSetting(rungs_[rung], spec().unit)));
 }
 

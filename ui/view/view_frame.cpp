@@ -6,6 +6,7 @@
 #include "ui/view/cell_grid.h"
 
 #include <QBackingStore>
+#include <QPaintEngine>
 
 #include <utility>
 

@@ -12,7 +12,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPictureWidth = 1080, kPictureHeight = 535;
-constexpr double kPad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 176;
+constexpr double kGuidePad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 176;
 
 }  // namespace
 
@@ -95,7 +95,7 @@ void GuideCard::arrange() {
     const QSize close = closeKey_->sizeHint(), picture = pictureKey_->sizeHint();
     const int top = pictureShown_ ? look_.ipx(kPictureHeight) : 0;
     closeKey_->setGeometry(width() - look_.ipx(16) - close.width(), top + look_.ipx(18), close.width(), look_.ipx(36));
-    pictureKey_->setGeometry(look_.ipx(kPad - 8), top + look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
+    pictureKey_->setGeometry(look_.ipx(kGuidePad - 8), top + look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
 }
 
 void GuideCard::paintEvent(QPaintEvent*) {
@@ -105,12 +105,12 @@ void GuideCard::paintEvent(QPaintEvent*) {
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
     const Theme& theme = *look_.theme;
     if (pictureShown_) {
-        const double pad = look_.px(kPad);
+        const double pad = look_.px(kGuidePad);
         paintTapPicture(painter, look_, QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
         painter.translate(0, look_.px(kPictureHeight));
     }
     // Steps: done ones are filled, the present one is a ring, the others are small.
-    double x = look_.px(kPad);
+    double x = look_.px(kGuidePad);
     for (int i = 0; i < kFirstBuildSteps; ++i) {
         const double r = look_.px(i == advice_.step ? kDot * 0.62 : kDot * 0.5);
         painter.setPen(QPen(theme.accent, look_.px(2.5)));
@@ -124,7 +124,7 @@ void GuideCard::paintEvent(QPaintEvent*) {
     painter.drawText(QRectF(wordsLeft, look_.px(16), closeKey_->x() - wordsLeft, look_.px(40)),
                      Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(advice_.title));
     painter.setFont(look_.font(text::kSmall + 1));
-    const QRectF text(look_.px(kPad), look_.px(62), width() - 2 * look_.px(kPad), look_.px(kKeysTop - 62));
+    const QRectF text(look_.px(kGuidePad), look_.px(62), width() - 2 * look_.px(kGuidePad), look_.px(kKeysTop - 62));
     painter.drawText(text, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, QString::fromStdString(advice_.text));
 }
 

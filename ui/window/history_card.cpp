@@ -10,7 +10,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kWidth = 380, kHeader = 56, kPad = 16, kRow = 38;
+constexpr double kWidth = 380, kHistoryHeader = 56, kHistoryPad = 16, kHistoryRow = 38;
 constexpr int kFewestRows = 6;
 constexpr double kMostOfFrame = 0.92;
 
@@ -43,13 +43,15 @@ void HistoryCard::setLook(const Look& look) {
 }
 
 void HistoryCard::placeIn(const QRect& frame) {
-    const double wanted = look_.px(kHeader + kPad + kRow * std::max(kFewestRows, list_->stack()->count() + 1));
+    const double wanted =
+        look_.px(kHistoryHeader + kHistoryPad + kHistoryRow * std::max(kFewestRows, list_->stack()->count() + 1));
     const double height = std::min(wanted, frame.height() * kMostOfFrame);
     const double width = look_.px(kWidth);
-    setGeometry(QRectF(frame.right() - width - look_.px(kPad), frame.top() + look_.px(6), width, height).toRect());
-    list_->setGeometry(
-        QRectF(look_.px(kPad), look_.px(kHeader), width - 2 * look_.px(kPad), height - look_.px(kHeader + kPad))
-            .toRect());
+    setGeometry(
+        QRectF(frame.right() - width - look_.px(kHistoryPad), frame.top() + look_.px(6), width, height).toRect());
+    list_->setGeometry(QRectF(look_.px(kHistoryPad), look_.px(kHistoryHeader), width - 2 * look_.px(kHistoryPad),
+                              height - look_.px(kHistoryHeader + kHistoryPad))
+                           .toRect());
 }
 
 void HistoryCard::paintEvent(QPaintEvent*) {
@@ -59,7 +61,7 @@ void HistoryCard::paintEvent(QPaintEvent*) {
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
     painter.setFont(look_.font(text::kBody));
     painter.setPen(look_.theme->dimText);
-    painter.drawText(QRectF(look_.px(kPad + 10), margin, width(), look_.px(kHeader) - margin),
+    painter.drawText(QRectF(look_.px(kHistoryPad + 10), margin, width(), look_.px(kHistoryHeader) - margin),
                      Qt::AlignLeft | Qt::AlignVCenter, QStringLiteral("History"));
 }
 

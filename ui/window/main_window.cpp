@@ -18,9 +18,9 @@ namespace {
 constexpr double kTitleHeight = 64;
 constexpr double kCardHeight = 230;
 constexpr double kTrayHeight = 96;
-constexpr double kBetween = 8;
+constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
-constexpr double kSide = 24;
+constexpr double kCardSide = 24;
 constexpr double kZoomStep = 1.25;
 const QSize kSmallestWindow(800, 500);
 
@@ -316,13 +316,13 @@ void MainWindow::arrangeStage() {
     tray_->setVisible(!folded);
     if (folded) tray_->closeDrawer();
 
-    const int titleHeight = projecting ? 0 : look.ipx(kTitleHeight), side = look.ipx(kSide);
+    const int titleHeight = projecting ? 0 : look.ipx(kTitleHeight), side = look.ipx(kCardSide);
     int bottom = stage_->height();
     const int width = stage_->width() - 2 * side;
     if (!folded) {
         bottom -= look.ipx(kBelow) + look.ipx(kTrayHeight);
         tray_->setGeometry(side, bottom, width, look.ipx(kTrayHeight));
-        bottom -= look.ipx(kBetween) + look.ipx(kCardHeight);
+        bottom -= look.ipx(kBetweenCards) + look.ipx(kCardHeight);
         cards_->setGeometry(side, bottom, width, look.ipx(kCardHeight));
     }
     title_->setGeometry(0, 0, stage_->width(), titleHeight);

@@ -9,8 +9,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kHeight = 60;
-constexpr double kPad = 22;
+constexpr double kBarHeight = 60;
+constexpr double kBarPad = 22;
 
 }  // namespace
 
@@ -74,13 +74,14 @@ void MessageBar::arrange() {
         keysWidth += key->sizeHint().width();
     }
     const double words = QFontMetricsF(font).horizontalAdvance(line_) + look_.px(8);
-    const double wanted = words + keysWidth + look_.px(3 * kPad);
-    const double width = std::min<double>(wanted, frame_.width() - 2 * look_.px(kPad));
-    setGeometry(QRectF(frame_.center().x() - width / 2, frame_.top() + look_.px(4), width, look_.px(kHeight)).toRect());
-    const double room = width - keysWidth - look_.px(2.4 * kPad);
+    const double wanted = words + keysWidth + look_.px(3 * kBarPad);
+    const double width = std::min<double>(wanted, frame_.width() - 2 * look_.px(kBarPad));
+    setGeometry(
+        QRectF(frame_.center().x() - width / 2, frame_.top() + look_.px(4), width, look_.px(kBarHeight)).toRect());
+    const double room = width - keysWidth - look_.px(2.4 * kBarPad);
     label_->setText(QFontMetricsF(font).elidedText(line_, Qt::ElideMiddle, room));
-    label_->setGeometry(QRectF(look_.px(kPad), 0, room, height()).toRect());
-    double left = look_.px(1.4 * kPad) + room;
+    label_->setGeometry(QRectF(look_.px(kBarPad), 0, room, height()).toRect());
+    double left = look_.px(1.4 * kBarPad) + room;
     for (QToolButton* key : keys_) {
         key->setGeometry(QRectF(left, look_.px(8), key->sizeHint().width(), height() - look_.px(16)).toRect());
         left += key->width();

@@ -18,8 +18,8 @@ namespace {
 constexpr int kColumns = 5;
 constexpr double kBenchWidth = 258;
 constexpr double kBenchHeight = 190;
-constexpr double kGap = 14;
-constexpr double kPad = 34;
+constexpr double kBenchGap = 14;
+constexpr double kStartPad = 34;
 constexpr double kHeader = 74;
 constexpr double kRecoveryRow = 62;
 constexpr std::string_view kBenchFolder = "benches/";
@@ -173,8 +173,9 @@ void StartCard::setLook(const Look& look) {
 
 void StartCard::placeIn(const QRect& frame) {
     const int rows = (static_cast<int>(benches_.size()) + kColumns - 1) / kColumns;
-    const double width = 2 * kPad + kColumns * (kBenchWidth + kGap) - kGap;
-    const double height = kPad + kHeader + rows * (kBenchHeight + kGap) + (recoveries_.empty() ? 0 : kRecoveryRow);
+    const double width = 2 * kStartPad + kColumns * (kBenchWidth + kBenchGap) - kBenchGap;
+    const double height =
+        kStartPad + kHeader + rows * (kBenchHeight + kBenchGap) + (recoveries_.empty() ? 0 : kRecoveryRow);
     const QSizeF size(look_.px(width), look_.px(height));
     setGeometry(QRectF(QRectF(frame).center() - QPointF(size.width() / 2, size.height() / 2), size).toRect());
     arrange();
@@ -182,10 +183,10 @@ void StartCard::placeIn(const QRect& frame) {
 }
 
 void StartCard::arrange() {
-    const double pad = look_.px(kPad), gap = look_.px(kGap);
+    const double pad = look_.px(kStartPad), gap = look_.px(kBenchGap);
     const double top = look_.px(kHeader) + (recoveries_.empty() ? 0 : look_.px(kRecoveryRow)) + look_.px(8);
     for (std::size_t i = 0; i < benches_.size(); ++i) {
-        const QPointF at(pad + static_cast<double>(i % kColumns) * look_.px(kBenchWidth + kGap),
+        const QPointF at(pad + static_cast<double>(i % kColumns) * look_.px(kBenchWidth + kBenchGap),
                          top + static_cast<double>(i / kColumns) * (look_.px(kBenchHeight) + gap));
         benches_[i]->setGeometry(QRectF(at, QSizeF(look_.px(kBenchWidth), look_.px(kBenchHeight))).toRect());
     }
@@ -219,7 +220,7 @@ void StartCard::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
-    const double pad = look_.px(kPad);
+    const double pad = look_.px(kStartPad);
     painter.setFont(look_.font(text::kTitle, QFont::DemiBold));
     painter.setPen(look_.theme->text);
     painter.drawText(QRectF(pad, look_.px(22), width() - 2 * pad, look_.px(52)), Qt::AlignLeft | Qt::AlignVCenter,

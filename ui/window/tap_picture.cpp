@@ -72,7 +72,7 @@ void paintNamed(QPainter& painter, const Look& look, QPointF at, const char* wha
                      QString::fromLatin1(stands));
 }
 
-void paintRing(QPainter& painter, const Look& look, const QRectF& ring) {
+void paintTapRing(QPainter& painter, const Look& look, const QRectF& ring) {
     const Theme& theme = *look.theme;
     const double radius = look.px(30);
     QPainterPath whole;
@@ -132,7 +132,7 @@ void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
     painter.save();
     const QRectF ring(box.left() + look.px(kRingInset), box.top() + look.px(28), box.width() - 2 * look.px(kRingInset),
                       look.px(kRingHeight));
-    paintRing(painter, look, ring);
+    paintTapRing(painter, look, ring);
     const double top = ring.bottom() + look.px(34), column = box.width() / 2, line = look.px(27);
     const auto heading = [&](double x, const char* words) {
         painter.setFont(look.font(text::kSmall + 1, QFont::DemiBold));

@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kSide = 30;
+constexpr double kTitleSide = 30;
 constexpr double kMenuGap = 34;
 constexpr double kLongestTitle = 700;
 
@@ -79,11 +79,11 @@ double TitleLine::titleWidth() const {
 }
 
 void TitleLine::arrange() {
-    const double left = look_.px(kSide) + titleWidth() + look_.px(kMenuGap);
+    const double left = look_.px(kTitleSide) + titleWidth() + look_.px(kMenuGap);
     const QSize wanted = menus_->sizeHint();
     menus_->setGeometry(static_cast<int>(left), (height() - wanted.height()) / 2 + look_.ipx(2),
                         wanted.width() + look_.ipx(30), wanted.height());
-    edit_->setGeometry(look_.ipx(kSide - 6), look_.ipx(8), static_cast<int>(std::max(titleWidth(), look_.px(420))),
+    edit_->setGeometry(look_.ipx(kTitleSide - 6), look_.ipx(8), static_cast<int>(std::max(titleWidth(), look_.px(420))),
                        height() - look_.ipx(16));
 }
 
@@ -91,13 +91,13 @@ void TitleLine::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setFont(look_.font(text::kTitle, QFont::DemiBold));
     painter.setPen(look_.theme->text);
-    const QRectF left(look_.px(kSide), 0, titleWidth(), height());
+    const QRectF left(look_.px(kTitleSide), 0, titleWidth(), height());
     const QString title = QFontMetricsF(painter.font()).elidedText(shownTitle(), Qt::ElideRight, left.width());
     painter.drawText(left, Qt::AlignLeft | Qt::AlignVCenter, title);
     painter.setFont(look_.font(text::kBody));
     painter.setPen(look_.theme->dimTextOnBench);
     const double menusEnd = menus_->geometry().right() + look_.px(20);
-    const QRectF right(menusEnd, 0, width() - look_.px(kSide) - menusEnd, height());
+    const QRectF right(menusEnd, 0, width() - look_.px(kTitleSide) - menusEnd, height());
     painter.drawText(
         right, Qt::AlignRight | Qt::AlignVCenter,
         QFontMetricsF(painter.font()).elidedText(boardWords(*document_.bench()), Qt::ElideRight, right.width()));
@@ -109,7 +109,7 @@ void TitleLine::resizeEvent(QResizeEvent* event) {
 }
 
 void TitleLine::mouseDoubleClickEvent(QMouseEvent* event) {
-    if (event->position().x() < look_.px(kSide) + titleWidth())
+    if (event->position().x() < look_.px(kTitleSide) + titleWidth())
         beginRename();
     else
         QWidget::mouseDoubleClickEvent(event);

@@ -3,7 +3,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kPatienceMs = 17;  // one frame
+constexpr int kOneFrameMs = 17;  // one frame
 
 }  // namespace
 
@@ -29,7 +29,7 @@ WalkGuide::WalkGuide(BenchDocument& document, LiveBench& live, BenchView& view, 
         if (aside != card_) view_.setLit({});
     });
     patience_.setSingleShot(true);
-    patience_.setInterval(kPatienceMs);
+    patience_.setInterval(kOneFrameMs);
     connect(&patience_, &QTimer::timeout, this, &WalkGuide::follow);
     connect(&document, &BenchDocument::benchChanged, &patience_, qOverload<>(&QTimer::start));
     connect(&live, &LiveBench::snapshotReady, this, &WalkGuide::follow);

@@ -18,7 +18,7 @@ using namespace test;
 
 constexpr std::string_view kNul("\0", 1);
 
-struct Broken {
+struct BrokenText {
     const char* name;
     std::string text;
     ErrorKind kind;
@@ -37,8 +37,8 @@ std::string_view textAt(std::string_view text, const Place& place) {
     return text;
 }
 
-void expectErrors(const std::vector<Broken>& table) {
-    for (const Broken& row : table) {
+void expectErrors(const std::vector<BrokenText>& table) {
+    for (const BrokenText& row : table) {
         SCOPED_TRACE(row.name);
         const auto read = readBench(row.text);
         ASSERT_FALSE(read.ok());

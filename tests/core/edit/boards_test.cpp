@@ -9,7 +9,7 @@
 namespace tiepoint {
 namespace {
 
-Bench after(const Bench& bench, const Edit& edit) {
+Bench afterEdit(const Bench& bench, const Edit& edit) {
     auto done = apply(bench, edit);
     EXPECT_TRUE(done.ok()) << (done.ok() ? "" : done.error().message);
     return std::move(done).value().bench;
@@ -19,7 +19,7 @@ TEST(Boards, DockBelowWithTheirColumnsInLine) {
     for (const char* first : {"full", "half", "mini"}) {
         for (const char* second : {"full", "half", "mini"}) {
             const Bench bench = test::BenchBuilder().board("A", first, 2, 3).build();
-            const Bench docked = after(bench, dockBoardEdit(bench, *findBoardKind(second)));
+            const Bench docked = afterEdit(bench, dockBoardEdit(bench, *findBoardKind(second)));
             ASSERT_EQ(docked.boards.size(), 2u);
             const Board &a = docked.boards[0], &b = docked.boards[1];
             EXPECT_EQ(b.id, "B");
@@ -33,14 +33,14 @@ TEST(Boards, DockBelowWithTheirColumnsInLine) {
 TEST(Boards, ManyDockWithoutOverlapping) {
     Bench bench = makeNewBench();
     const char* kinds[] = {"full", "half", "mini"};
-    for (int i = 0; i < 30; ++i) bench = after(bench, dockBoardEdit(bench, *findBoardKind(kinds[i % 3])));
+    for (int i = 0; i < 30; ++i) bench = afterEdit(bench, dockBoardEdit(bench, *findBoardKind(kinds[i % 3])));
     EXPECT_EQ(bench.boards.size(), 31u);
 }
 
 TEST(Boards, BesideWhereBelowIsTaken) {
     const double below = findBoardKind("half")->heightMm / kPitchMm;
     const Bench bench = test::BenchBuilder().board("B", "half", 0, below).board("A", "half").build();
-    const Bench docked = after(bench, dockBoardEdit(bench, *findBoardKind("mini")));
+    const Bench docked = afterEdit(bench, dockBoardEdit(bench, *findBoardKind("mini")));
     const Board& mini = docked.boards[2];
     EXPECT_NEAR(mini.frameMm().left, docked.findBoard("A")->frameMm().right(), 1e-9);
     EXPECT_NEAR(holeMm(docked, {mini.id, Line::A, 1})->y, holeMm(docked, {"A", Line::A, 1})->y, 1e-9) << "rows in line";
@@ -77,10 +77,10 @@ TEST(Boards, WhatIsInTheWayIsNamed) {
 
 TEST(Boards, LabelsTurnAndTurnBack) {
     const Bench bench = makeNewBench();
-    const Bench turned = after(bench, turnLabelsEdit(bench, "A"));
+    const Bench turned = afterEdit(bench, turnLabelsEdit(bench, "A"));
     EXPECT_EQ(turned.boards[0].labels, Labels::ABottom);
     EXPECT_EQ(holeMm(turned, {"A", Line::A, 1}), holeMm(bench, {"A", Line::A, 1}));
-    EXPECT_EQ(after(turned, turnLabelsEdit(turned, "A")), bench);
+    EXPECT_EQ(afterEdit(turned, turnLabelsEdit(turned, "A")), bench);
 }
 
 }  // namespace

@@ -2,6 +2,8 @@
 
 #include "support/inspect_bench.h"
 
+#include <fmt/format.h>
+
 namespace tiepoint::test {
 namespace {
 

@@ -9,7 +9,7 @@ namespace {
 using namespace test;
 
 /// Supply, resistor and LED from column 5 to column 15; the line is open between columns 12 and 15, where a meter may close it.
-BenchBuilder lamp(bool closed, bool on = true) {
+BenchBuilder lampBeside(bool closed, bool on = true) {
     BenchBuilder builder = BenchBuilder()
                                .board("A", "half")
                                .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 5.0}},
@@ -29,19 +29,20 @@ std::shared_ptr<const Bench> with(BenchBuilder builder, std::string_view red, st
 }
 
 TEST(MeterDial, AMeterUsedWellIsNoFault) {
-    EXPECT_EQ(told(inspected(with(lamp(true), "A.e10", "A.e12", "volts"))), "") << "across the LED";
-    EXPECT_EQ(told(inspected(with(lamp(true), "A.top+9", "A.bottom-9", "volts"))), "") << "across the supply";
-    EXPECT_EQ(told(inspected(with(lamp(false), "A.e12", "A.d15", "amperes"))), "") << "in the line";
-    EXPECT_EQ(told(inspected(with(lamp(true, false), "A.e5", "A.e10", "ohms"))), "")
+    EXPECT_EQ(told(inspected(with(lampBeside(true), "A.e10", "A.e12", "volts"))), "") << "across the LED";
+    EXPECT_EQ(told(inspected(with(lampBeside(true), "A.top+9", "A.bottom-9", "volts"))), "") << "across the supply";
+    EXPECT_EQ(told(inspected(with(lampBeside(false), "A.e12", "A.d15", "amperes"))), "") << "in the line";
+    EXPECT_EQ(told(inspected(with(lampBeside(true, false), "A.e5", "A.e10", "ohms"))), "")
         << "the supply is off, as it has to be";
-    EXPECT_EQ(told(inspected(with(lamp(true, false), "A.e12", "A.d15", "continuity"))), "") << "both leads in one net";
-    EXPECT_EQ(told(inspected(lamp(true).part("M1", "multimeter", {}).share())), "") << "its leads hang";
-    EXPECT_EQ(told(inspected(lamp(true).part("M1", "multimeter", {{"com", "A.bottom-9"}}).share())), "")
+    EXPECT_EQ(told(inspected(with(lampBeside(true, false), "A.e12", "A.d15", "continuity"))), "")
+        << "both leads in one net";
+    EXPECT_EQ(told(inspected(lampBeside(true).part("M1", "multimeter", {}).share())), "") << "its leads hang";
+    EXPECT_EQ(told(inspected(lampBeside(true).part("M1", "multimeter", {{"com", "A.bottom-9"}}).share())), "")
         << "one lead hangs";
 }
 
 TEST(MeterDial, AmperesStraightAcrossTheSupplyAreAShort) {
-    const auto bench = with(lamp(true), "A.top+9", "A.bottom-9", "amperes");
+    const auto bench = with(lampBeside(true), "A.top+9", "A.bottom-9", "amperes");
     const auto findings = inspected(bench);
     ASSERT_FALSE(findings.empty());
     EXPECT_EQ(findings.front().rule, "short-circuit") << told(findings);
@@ -56,7 +57,7 @@ TEST(MeterDial, AmperesStraightAcrossTheSupplyAreAShort) {
 
 TEST(MeterDial, VoltsInTheLineLetNoCurrentThrough) {
     for (const char* dial : {"volts", "off"}) {
-        const auto bench = with(lamp(false), "A.e12", "A.d15", dial);
+        const auto bench = with(lampBeside(false), "A.e12", "A.d15", dial);
         const auto findings = found("meter-dial", bench);
         ASSERT_EQ(findings.size(), 1u) << dial << told(inspected(bench));
         EXPECT_EQ(findings.front().parts, (Ids{"M1", "D1"}));
@@ -67,7 +68,7 @@ TEST(MeterDial, VoltsInTheLineLetNoCurrentThrough) {
 }
 
 TEST(MeterDial, OhmsUnderPowerAreARisk) {
-    const auto bench = with(lamp(true), "A.e5", "A.e10", "ohms");
+    const auto bench = with(lampBeside(true), "A.e5", "A.e10", "ohms");
     const auto findings = inspected(bench);
     ASSERT_EQ(findings.size(), 1u) << told(findings);
     EXPECT_EQ(findings.front().rule, "meter-dial");

@@ -16,7 +16,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kDefectAmpere = 1e-16;
+constexpr double kFlowDefectAmpere = 1e-16;
 
 /// Currents of all pieces from the potentials of all joints; each net's first joint is at 0 V. In long double: the oracle's
 /// currents are differences of nearly equal numbers.
@@ -62,7 +62,7 @@ void expectFlow(const std::shared_ptr<const Layout>& layout, std::span<const dou
     const std::vector<double> expected = denseCurrents(*layout, injection);
     for (std::size_t p = 0; p < current.size(); ++p)
         ASSERT_NEAR(current[p], expected[p], kApartAmpere) << "piece " << p;
-    EXPECT_LE(flow.worstDefect(injection, current), kDefectAmpere);
+    EXPECT_LE(flow.worstDefect(injection, current), kFlowDefectAmpere);
 }
 
 TEST(Flow, MatchesADenseSolve) {

@@ -13,7 +13,7 @@ namespace {
 
 using test::BenchBuilder;
 
-std::shared_ptr<const Snapshot> run(Bench bench, std::set<std::string, std::less<>> held = {}) {
+std::shared_ptr<const Snapshot> solvedWith(Bench bench, std::set<std::string, std::less<>> held = {}) {
     Inputs inputs;
     inputs.held = std::move(held);
     return evaluate(std::make_shared<const Bench>(std::move(bench)), inputs);
@@ -43,7 +43,7 @@ Bench sideBySide(double firstOhm) {
 
 TEST(Changes, TwiceTheResistanceIsHalfTheCurrent) {
     // Ohm's law: the currents must stand in the inverse ratio of the resistances, but for the supply's 0.01 ohm.
-    const auto changes = compareSnapshots(*run(sideBySide(500)), *run(sideBySide(1000)));
+    const auto changes = compareSnapshots(*solvedWith(sideBySide(500)), *solvedWith(sideBySide(1000)));
     const Change* current = currentOf(changes, "R1");
     ASSERT_TRUE(current);
     EXPECT_TRUE(current->changed);
@@ -53,7 +53,7 @@ TEST(Changes, TwiceTheResistanceIsHalfTheCurrent) {
 
 TEST(Changes, ABranchBesideIsLeftAloneAndThatIsSaid) {
     const Bench bench = sideBySide(1000);
-    const auto changes = compareSnapshots(*run(bench), *run(bench, {"S1"}));
+    const auto changes = compareSnapshots(*solvedWith(bench), *solvedWith(bench, {"S1"}));
     const Change* pressed = currentOf(changes, "R2");
     ASSERT_TRUE(pressed);
     EXPECT_EQ(pressed->before, 0);
@@ -65,7 +65,7 @@ TEST(Changes, ABranchBesideIsLeftAloneAndThatIsSaid) {
 
 TEST(Changes, NothingIsSaidWhereNothingHappened) {
     const Bench bench = sideBySide(1000);
-    EXPECT_TRUE(compareSnapshots(*run(bench), *run(bench)).empty());
+    EXPECT_TRUE(compareSnapshots(*solvedWith(bench), *solvedWith(bench)).empty());
 }
 
 TEST(Changes, ACircuitThatSharesNothingIsNotMentioned) {
@@ -78,7 +78,7 @@ TEST(Changes, ACircuitThatSharesNothingIsNotMentioned) {
             .part("R2", "resistor", {{"1", "A.b11"}, {"2", "A.b15"}}, {{"resistance", 1000}})
             .build();
     };
-    const auto changes = compareSnapshots(*run(two(1000)), *run(two(470)));
+    const auto changes = compareSnapshots(*solvedWith(two(1000)), *solvedWith(two(470)));
     EXPECT_TRUE(currentOf(changes, "R1"));
     EXPECT_FALSE(currentOf(changes, "R2"));
 }
@@ -92,7 +92,7 @@ TEST(Changes, ANetIsNamedOnceWithBothVoltages) {
             .part("R2", "resistor", {{"1", "A.c6"}, {"2", "A.c11"}}, {{"resistance", lower}})
             .build();
     };
-    const auto changes = compareSnapshots(*run(divider(1000)), *run(divider(2000)));
+    const auto changes = compareSnapshots(*solvedWith(divider(1000)), *solvedWith(divider(2000)));
     std::vector<Change> volts;
     std::copy_if(changes.begin(), changes.end(), std::back_inserter(volts),
                  [](const Change& change) { return change.kind == ReadingKind::Voltage; });
@@ -102,9 +102,9 @@ TEST(Changes, ANetIsNamedOnceWithBothVoltages) {
 }
 
 TEST(Changes, WithoutASolutionNothingIsCompared) {
-    Snapshot none = *run(sideBySide(1000));
+    Snapshot none = *solvedWith(sideBySide(1000));
     none.solution.status = Status::None;
-    EXPECT_TRUE(compareSnapshots(*run(sideBySide(470)), none).empty());
+    EXPECT_TRUE(compareSnapshots(*solvedWith(sideBySide(470)), none).empty());
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ using test::BenchBuilder;
 using test::holeAt;
 
 /// 6 V over 100 and 200 ohm in a row: 20 mA, 4 V at the middle (Ohm's law; the supply's own 10 mOhm takes 0.2 mV).
-Bench divider(double on = 1) {
+Bench dividerOn(double on = 1) {
     Bench bench =
         BenchBuilder()
             .board("A", "half")
@@ -36,7 +36,7 @@ Bench divider(double on = 1) {
 }
 
 TEST(PinnedValue, FollowsOhmsLaw) {
-    const auto snapshot = evaluate(std::make_shared<const Bench>(divider()));
+    const auto snapshot = evaluate(std::make_shared<const Bench>(dividerOn()));
     const struct {
         double value, tolerance;
         const char *unit, *text;
@@ -54,7 +54,7 @@ TEST(PinnedValue, FollowsOhmsLaw) {
 }
 
 TEST(PinnedValue, SaysWhenThereIsNothingToRead) {
-    const auto off = evaluate(std::make_shared<const Bench>(divider(0)));
+    const auto off = evaluate(std::make_shared<const Bench>(dividerOn(0)));
     for (const PinnedReading& reading : off->layout->bench->pinned) {
         EXPECT_TRUE(std::isnan(pinnedValue(*off, reading).value));
         EXPECT_EQ(pinnedText(*off, reading), "off");

@@ -15,9 +15,9 @@ namespace {
 using test::BenchBuilder;
 
 constexpr double kSupplyVolt = 5;
-constexpr double kTolerance = 1e-6;  // relative; the supply's 10 mOhm are in the figures below
+constexpr double kReadingTolerance = 1e-6;  // relative; the supply's 10 mOhm are in the figures below
 
-std::shared_ptr<const Snapshot> run(const BenchBuilder& builder, const Inputs& inputs = {}) {
+std::shared_ptr<const Snapshot> readOff(const BenchBuilder& builder, const Inputs& inputs = {}) {
     return evaluate(std::make_shared<const Bench>(builder.build()), inputs);
 }
 
@@ -49,36 +49,36 @@ BenchBuilder parallelBench() {
 }
 
 TEST(Readings, ALoopNamesEachDropInTheOrderOfTheCurrent) {
-    const auto snapshot = run(seriesBench());
+    const auto snapshot = readOff(seriesBench());
     const auto loop = simpleLoop(*snapshot);
     ASSERT_TRUE(loop);
     const double ampere = kSupplyVolt / 500.01;
-    EXPECT_NEAR(loop->currentAmpere, ampere, ampere * kTolerance);
+    EXPECT_NEAR(loop->currentAmpere, ampere, ampere * kReadingTolerance);
     ASSERT_EQ(loop->drops.size(), 2u);
     EXPECT_EQ(snapshot->layout->bench->parts[loop->drops[0].part].id, "R1");
     EXPECT_EQ(snapshot->layout->bench->parts[loop->drops[1].part].id, "R2");
-    EXPECT_NEAR(loop->drops[0].volt(), 300 * ampere, kTolerance);
-    EXPECT_NEAR(loop->drops[1].volt(), 200 * ampere, kTolerance);
-    EXPECT_NEAR(loop->drops[0].volt() + loop->drops[1].volt(), loop->supplyVolt, kTolerance);
+    EXPECT_NEAR(loop->drops[0].volt(), 300 * ampere, kReadingTolerance);
+    EXPECT_NEAR(loop->drops[1].volt(), 200 * ampere, kReadingTolerance);
+    EXPECT_NEAR(loop->drops[0].volt() + loop->drops[1].volt(), loop->supplyVolt, kReadingTolerance);
 }
 
 TEST(Readings, BranchesAndRestAreNoSimpleLoop) {
-    EXPECT_FALSE(simpleLoop(*run(parallelBench())));
-    EXPECT_FALSE(simpleLoop(*run(withSupply())));
+    EXPECT_FALSE(simpleLoop(*readOff(parallelBench())));
+    EXPECT_FALSE(simpleLoop(*readOff(withSupply())));
 }
 
 TEST(Readings, CurrentComesInAndGoesOutOfAPartAlike) {
-    const auto snapshot = run(seriesBench());
+    const auto snapshot = readOff(seriesBench());
     const double ampere = kSupplyVolt / 500.01;
     for (int part = 0; part < 3; ++part) {
         const Through through = currentThrough(*snapshot, part);
-        EXPECT_NEAR(through.inAmpere, ampere, ampere * kTolerance) << part;
-        EXPECT_NEAR(through.outAmpere, ampere, ampere * kTolerance) << part;
+        EXPECT_NEAR(through.inAmpere, ampere, ampere * kReadingTolerance) << part;
+        EXPECT_NEAR(through.outAmpere, ampere, ampere * kReadingTolerance) << part;
     }
 }
 
 TEST(Readings, AJunctionAddsUpAndNamesItsBranches) {
-    const auto snapshot = run(parallelBench());
+    const auto snapshot = readOff(parallelBench());
     const auto found = junctions(*snapshot);
     ASSERT_EQ(found.size(), 2u) << "one where the plus rail parts, one where the minus rail meets";
     for (const Junction& junction : found) {
@@ -94,10 +94,10 @@ TEST(Readings, AJunctionAddsUpAndNamesItsBranches) {
 
 TEST(Readings, TheShareOfARatingIsFigureOverLimit) {
     // 5 V across 50 ohm is 0.5 W in a part that bears 0.25 W: twice its rating. 100 mA stay under the supply's limit.
-    const auto snapshot = run(withSupply()
-                                  .jumper("A.top+7", "A.a5")
-                                  .part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", 50.0}})
-                                  .jumper("A.a10", "A.bottom-9"));
+    const auto snapshot = readOff(withSupply()
+                                      .jumper("A.top+7", "A.a5")
+                                      .part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", 50.0}})
+                                      .jumper("A.a10", "A.bottom-9"));
     const auto rating = tightestRating(*snapshot, 1);
     ASSERT_TRUE(rating);
     EXPECT_EQ(rating->rating->quantity, "power");
@@ -106,10 +106,10 @@ TEST(Readings, TheShareOfARatingIsFigureOverLimit) {
 }
 
 TEST(Readings, AReversedLightIsRatedByItsReverseVoltage) {
-    const auto snapshot = run(withSupply()
-                                  .jumper("A.top+7", "A.a5")
-                                  .part("D1", "led", {{"anode", "A.c10"}, {"cathode", "A.c5"}}, {{"colour", "red"}})
-                                  .jumper("A.a10", "A.bottom-9"));
+    const auto snapshot = readOff(withSupply()
+                                      .jumper("A.top+7", "A.a5")
+                                      .part("D1", "led", {{"anode", "A.c10"}, {"cathode", "A.c5"}}, {{"colour", "red"}})
+                                      .jumper("A.a10", "A.bottom-9"));
     const auto rating = tightestRating(*snapshot, 1);
     ASSERT_TRUE(rating);
     EXPECT_EQ(rating->rating->quantity, "reverseVoltage");
@@ -117,7 +117,7 @@ TEST(Readings, AReversedLightIsRatedByItsReverseVoltage) {
 }
 
 TEST(Readings, TheSupplyDeliversWhatTheBranchesTake) {
-    const Delivery total = delivery(*run(parallelBench()));
+    const Delivery total = delivery(*readOff(parallelBench()));
     ASSERT_EQ(total.supplies.size(), 1u);
     EXPECT_NEAR(total.currentAmpere, 15e-3, 15e-3 * 1e-3);
     EXPECT_NEAR(total.powerWatt, 75e-3, 75e-3 * 1e-3);
@@ -125,14 +125,15 @@ TEST(Readings, TheSupplyDeliversWhatTheBranchesTake) {
 
 TEST(Readings, TooMuchIsMoreInterestingThanAnyLight) {
     // 50 ohm straight across 5 V take 0.5 W, twice what the part bears; the light beside it has its resistor.
-    const auto snapshot = run(withSupply()
-                                  .jumper("A.top+7", "A.a5")
-                                  .part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", 50.0}})
-                                  .jumper("A.a10", "A.bottom-9")
-                                  .jumper("A.top+12", "A.a14")
-                                  .part("R2", "resistor", {{"1", "A.c14"}, {"2", "A.c19"}}, {{"resistance", 330.0}})
-                                  .part("D1", "led", {{"anode", "A.d19"}, {"cathode", "A.d22"}}, {{"colour", "red"}})
-                                  .jumper("A.a22", "A.bottom-18"));
+    const auto snapshot =
+        readOff(withSupply()
+                    .jumper("A.top+7", "A.a5")
+                    .part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", 50.0}})
+                    .jumper("A.a10", "A.bottom-9")
+                    .jumper("A.top+12", "A.a14")
+                    .part("R2", "resistor", {{"1", "A.c14"}, {"2", "A.c19"}}, {{"resistance", 330.0}})
+                    .part("D1", "led", {{"anode", "A.d19"}, {"cathode", "A.d22"}}, {{"colour", "red"}})
+                    .jumper("A.a22", "A.bottom-18"));
     EXPECT_EQ(snapshot->layout->bench->parts[mostInteresting(*snapshot)].id, "R1");
 }
 
@@ -142,7 +143,7 @@ TEST(Readings, ALightIsMoreInterestingThanALoadedResistor) {
                        .part("R1", "resistor", {{"1", "A.c5"}, {"2", "A.c10"}}, {{"resistance", 50.0}})
                        .part("D1", "led", {{"anode", "A.d10"}, {"cathode", "A.d13"}}, {{"colour", "red"}})
                        .jumper("A.a13", "A.bottom-12");
-    const auto snapshot = run(builder);
+    const auto snapshot = readOff(builder);
     EXPECT_EQ(snapshot->layout->bench->parts[mostInteresting(*snapshot)].id, "D1");
 }
 

@@ -20,7 +20,7 @@ namespace {
 
 constexpr double kVolt = 1e-9;
 
-std::shared_ptr<const Snapshot> solve(std::string_view text, const Inputs& inputs = {}) {
+std::shared_ptr<const Snapshot> solvedText(std::string_view text, const Inputs& inputs = {}) {
     return evaluate(std::make_shared<const Bench>(test::CompactBench(text).take()), inputs);
 }
 
@@ -45,7 +45,7 @@ void checkResistor(const Snapshot& s, const WalkStep& step) {
 }
 
 /// Whatever the walk: it closes, metal is flat, and the steps add up to nothing (G. Kirchhoff 1845).
-void check(const Snapshot& s, const PotentialWalk& walk) {
+void checkWalk(const Snapshot& s, const PotentialWalk& walk) {
     ASSERT_EQ(walk.end, WalkEnd::Closed);
     ASSERT_EQ(walk.steps.size() + 1, walk.points.size());
     EXPECT_EQ(walk.points.front().joint, walk.points.back().joint);
@@ -81,13 +81,13 @@ void check(const Snapshot& s, const PotentialWalk& walk) {
 
 TEST(PotentialWalk, GoesRoundASimpleLoop) {
     // Worked by hand: 9 V over 100 and 200 ohm in a row is 30 mA, so it falls by 3 V and by 6 V.
-    const auto s = solve(
+    const auto s = solvedText(
         "half; PS1 top+3 bottom-3 9; R1 c5 c10 100; R2 d10 d15 200; W1 top+5 a5 red; W2 a15 top-13 black; W3 top-1 "
         "bottom-1 black");
     for (const char* id : {"PS1", "R1", "R2"}) {
         SCOPED_TRACE(id);
         const PotentialWalk walk = walkPotential(*s, partAt(*s, id));
-        check(*s, walk);
+        checkWalk(*s, walk);
         EXPECT_EQ(partsOf(*s, walk), (std::vector<std::string>{"PS1", "R1", "R2"}));
         EXPECT_TRUE(walk.divisions.empty());
         EXPECT_NEAR(walk.points.front().volt, 0, kVolt);
@@ -108,11 +108,11 @@ TEST(PotentialWalk, GoesRoundASimpleLoop) {
 
 TEST(PotentialWalk, FollowsTheLargestShareAndSaysSo) {
     // Side by side 100 and 300 ohm behind 75 ohm: the currents are as 3 to 1.
-    const auto s = solve(
+    const auto s = solvedText(
         "half; PS1 top+3 bottom-3 6; R1 c4 c8 75; R2 a8 a14 100; R3 e8 e14 300; W1 top+4 a4 red; W2 b14 top-12 black; "
         "W3 top-1 bottom-1 black");
     const PotentialWalk walk = walkPotential(*s, partAt(*s, "R1"));
-    check(*s, walk);
+    checkWalk(*s, walk);
     EXPECT_EQ(partsOf(*s, walk), (std::vector<std::string>{"PS1", "R1", "R2"}));
     ASSERT_EQ(walk.divisions.size(), 1u);
     EXPECT_NEAR(walk.divisions[0].share(), 0.75, 1e-6);
@@ -120,7 +120,7 @@ TEST(PotentialWalk, FollowsTheLargestShareAndSaysSo) {
     EXPECT_NEAR(walk.divisions[0].wholeAmpere, 6.0 / 150, 1e-4);
     // Through the smaller branch when that one is asked for.
     const PotentialWalk other = walkPotential(*s, partAt(*s, "R3"));
-    check(*s, other);
+    checkWalk(*s, other);
     EXPECT_EQ(partsOf(*s, other), (std::vector<std::string>{"PS1", "R1", "R3"}));
     ASSERT_EQ(other.divisions.size(), 1u);
     EXPECT_NEAR(other.divisions[0].share(), 0.25, 1e-6);
@@ -128,12 +128,12 @@ TEST(PotentialWalk, FollowsTheLargestShareAndSaysSo) {
 }
 
 TEST(PotentialWalk, GoesThroughSuppliesInARow) {
-    const auto s = solve(
+    const auto s = solvedText(
         "half; PS1 top+3 a20 5; PS2 b20 bottom-3 3; R1 c5 c12 100; W1 top+5 a5 red; W2 a12 top-10 black; W3 top-1 "
         "bottom-1 black");
     for (const char* id : {"PS1", "PS2", "R1"}) {
         const PotentialWalk walk = walkPotential(*s, partAt(*s, id));
-        check(*s, walk);
+        checkWalk(*s, walk);
         EXPECT_EQ(partsOf(*s, walk).size(), 3u) << id;
     }
 }
@@ -141,13 +141,13 @@ TEST(PotentialWalk, GoesThroughSuppliesInARow) {
 TEST(PotentialWalk, SaysWhyThereIsNone) {
     const char* const kBeacon =
         "half; PS1 top+3 bottom-3 5; R1 c5 c10 330; S1 e10; D1 g12 g16 red; W1 top+5 a5 red; W2 j16 bottom-14 black";
-    const auto open = solve(kBeacon);
+    const auto open = solvedText(kBeacon);
     EXPECT_EQ(walkPotential(*open, partAt(*open, "D1")).end, WalkEnd::NoCurrent);
     Inputs held;
     held.held.insert("S1");
-    const auto closed = solve(kBeacon, held);
-    check(*closed, walkPotential(*closed, partAt(*closed, "D1")));
-    const auto off = solve("half; PS1 top+3 bottom-3 5 0.5 off; R1 top+5 bottom-5 330");
+    const auto closed = solvedText(kBeacon, held);
+    checkWalk(*closed, walkPotential(*closed, partAt(*closed, "D1")));
+    const auto off = solvedText("half; PS1 top+3 bottom-3 5 0.5 off; R1 top+5 bottom-5 330");
     EXPECT_EQ(walkPotential(*off, 0).end, WalkEnd::Off);
     EXPECT_TRUE(walkPotential(*off, 0).points.empty());
 }
@@ -163,7 +163,7 @@ int checkAll(const Snapshot& s) {
             EXPECT_TRUE(std::isnan(s.leadVoltage(s.layout->firstLead[part])));
             continue;
         }
-        check(s, walk);
+        checkWalk(s, walk);
         const auto ids = partsOf(s, walk);
         EXPECT_TRUE(std::ranges::find(ids, s.layout->bench->parts[part].id) != ids.end());
         ++walked;
@@ -188,7 +188,7 @@ TEST(PotentialWalk, KirchhoffHoldsOnTheDemoBenchesInEveryPressing) {
     EXPECT_GT(walked, 30);
     for (const test::SoundBench& sound : test::soundBenches()) {
         SCOPED_TRACE(sound.name);
-        walked += checkAll(*solve(sound.text));
+        walked += checkAll(*solvedText(sound.text));
     }
     EXPECT_GT(walked, 60);
 }

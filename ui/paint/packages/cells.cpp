@@ -11,7 +11,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr QRectF kTrough(2, 2, 24.4, 54);
-constexpr QRectF kSwitch(27.6, 25.6, 2.8, 6);
+constexpr QRectF kHolderSwitch(27.6, 25.6, 2.8, 6);
 constexpr double kTallCellMm = 12.0;  ///< breadth of a cell lying across the holder at most
 constexpr QRgb kSleeveLight = 0xff5f8a6a, kSleeveDark = 0xff2f5a3e, kCapLight = 0xffe6e7e9, kCapDark = 0xff9a9da2;
 
@@ -73,7 +73,7 @@ public:
                       i % 2 == 1);
         }
         const QColor print = theme.flat ? QColor(Qt::white) : QColor(0xe8e6e0);
-        paintSmallSwitch(painter, scene, kSwitch, print);
+        paintSmallSwitch(painter, scene, kHolderSwitch, print);
         painter.setPen(outlinePen(print, 0.4));
         painter.drawLine(QPointF(28, 10), QPointF(30, 10));
         painter.drawLine(QPointF(29, 9), QPointF(29, 11));
@@ -83,7 +83,7 @@ public:
 
     std::vector<PartPath> paths(const PartScene& scene) const override { return supplyPaths(scene); }
     QPainterPath control(const PartScene& scene) const override {
-        return roundedBox(kSwitch.adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
+        return roundedBox(kHolderSwitch.adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
     }
 };
 

@@ -7,8 +7,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kHalfLengthMm = 2.0, kHalfWidthMm = 1.0, kCornerMm = 0.45;
-constexpr double kRingFromMm = 0.85, kRingMm = 0.72;
+constexpr double kHalfLengthMm = 2.0, kHalfWidthMm = 1.0, kDiodeCornerMm = 0.45;
+constexpr double kRingFromMm = 0.85, kCathodeBandMm = 0.72;
 constexpr QRgb kGlassLight = 0xffd67a4c, kGlassDark = 0xff8a3f1e, kRing = 0xff1c1a19;
 
 class DiodePainter final : public PackagePainter {
@@ -22,12 +22,12 @@ public:
         paintBareLeads(painter, scene);
         const BodyFrame frame(painter, scene);
         const QRectF box(-kHalfLengthMm, -kHalfWidthMm, 2 * kHalfLengthMm, 2 * kHalfWidthMm);
-        const QPainterPath body = roundedBox(box, kCornerMm);
-        drawSoftShadow(painter, theme, box, kCornerMm, {0.35, 0.5}, 0.4);
+        const QPainterPath body = roundedBox(box, kDiodeCornerMm);
+        drawSoftShadow(painter, theme, box, kDiodeCornerMm, {0.35, 0.5}, 0.4);
         painter.setPen(Qt::NoPen);
         painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kGlassLight), QColor::fromRgb(kGlassDark)));
         painter.drawPath(body);
-        painter.fillRect(QRectF(kRingFromMm, -kHalfWidthMm, kRingMm, 2 * kHalfWidthMm), QColor::fromRgb(kRing));
+        painter.fillRect(QRectF(kRingFromMm, -kHalfWidthMm, kCathodeBandMm, 2 * kHalfWidthMm), QColor::fromRgb(kRing));
         if (!theme.flat) {
             painter.setPen(outlinePen(faded(Qt::white, 0.55), 0.16));
             painter.drawLine(QPointF(-1.4, -0.5), QPointF(1.4, -0.5));
@@ -40,7 +40,7 @@ public:
     QPainterPath body(const PartScene& scene) const override {
         if (scene.place.pose.standing) return bodyTransform(scene).map(disc({0, 0}, kHalfWidthMm));
         return bodyTransform(scene).map(
-            roundedBox(QRectF(-kHalfLengthMm, -kHalfWidthMm, 2 * kHalfLengthMm, 2 * kHalfWidthMm), kCornerMm));
+            roundedBox(QRectF(-kHalfLengthMm, -kHalfWidthMm, 2 * kHalfLengthMm, 2 * kHalfWidthMm), kDiodeCornerMm));
     }
 
 private:

@@ -16,11 +16,11 @@ namespace tiepoint::ui {
 namespace {
 
 // Places on the face, from its top left corner.
-constexpr QRectF kPanel(2.5, 2.2, 29, 49.6), kDisplay(4, 3.8, 26, 14);
-constexpr double kCaseRadiusMm = 5, kWaistMm = 0.9, kPanelRadiusMm = 3.2;
+constexpr QRectF kMeterPanel(2.5, 2.2, 29, 49.6), kMeterDisplay(4, 3.8, 26, 14);
+constexpr double kMeterRadiusMm = 5, kWaistMm = 0.9, kPanelRadiusMm = 3.2;
 constexpr double kInsetMm = 1.5;  ///< from the rim of the display to what stands in it
 constexpr double kDigitsY = 9.1, kUnitY = 15.2;
-constexpr Lettering kDigits{7.4, QFont::DemiBold}, kUnit{3.0, QFont::DemiBold}, kQuantity{1.95, QFont::Normal},
+constexpr Lettering kMeterDigits{7.4, QFont::DemiBold}, kUnit{3.0, QFont::DemiBold}, kQuantity{1.95, QFont::Normal},
     kWhy{1.6, QFont::Medium};
 constexpr double kWhyLineMm = 2.1;
 constexpr QPointF kBeepAt(16, kUnitY);
@@ -31,13 +31,13 @@ constexpr std::array kSoundRadii{1.06, 1.98, 2.9};
 constexpr QRectF kSound(-8.6, 4.6, 8, 12.4);
 
 constexpr QPointF kDial(17, 33);
-constexpr double kKnobMm = 7, kHubMm = 2, kTickFromMm = 7.7, kTickToMm = 8.7, kNamesMm = 10.8, kReachMm = 13;
+constexpr double kDialMm = 7, kHubMm = 2, kTickFromMm = 7.7, kTickToMm = 8.7, kNamesMm = 10.8, kDialReachMm = 13;
 /// Degrees clockwise from the top, in the order of the dial's positions.
 constexpr std::array kPositionDegrees{-100.0, -50.0, 0.0, 50.0, 100.0};
 constexpr Lettering kSign{2.9, QFont::Medium}, kSignChosen{2.9, QFont::Bold}, kWord{2.0, QFont::Medium},
     kWordChosen{2.0, QFont::Bold};
 
-constexpr double kSocketMm = 2.6, kSocketY = 47.5, kSocketWordY = 43;
+constexpr double kMeterSocketMm = 2.6, kSocketY = 47.5, kSocketWordY = 43;
 constexpr Lettering kSocketWord{2.0, QFont::DemiBold}, kId{1.7, QFont::Medium};
 constexpr double kProbeMm = 9;  ///< from its tip to where the lead begins
 
@@ -59,7 +59,7 @@ std::size_t positionOf(const PartScene& scene) { return static_cast<std::size_t>
 
 /// A box that is a little narrower about its middle, for a hand.
 QPainterPath caseShape(QSizeF size) {
-    const double w = size.width(), h = size.height(), r = kCaseRadiusMm;
+    const double w = size.width(), h = size.height(), r = kMeterRadiusMm;
     QPainterPath path(QPointF(r, 0));
     path.lineTo(w - r, 0);
     path.cubicTo(w - 0.36 * r, 0, w, 0.36 * r, w, r);
@@ -108,13 +108,13 @@ void paintCase(QPainter& painter, const PartScene& scene) {
     const Theme& theme = scene.theme;
     const Furnishing& f = theme.furnishing;
     const QRectF box(QPointF(0, 0), scene.bodyRect().size());
-    drawSoftShadow(painter, theme, box, kCaseRadiusMm, {1.7, 2.1}, 1.9);
+    drawSoftShadow(painter, theme, box, kMeterRadiusMm, {1.7, 2.1}, 1.9);
     painter.setPen(outlinePen(f.caseEdge, theme.outlineMm * 1.3));
     painter.setBrush(shadeDown(theme, box, f.caseTop, f.caseBottom));
     painter.drawPath(caseShape(box.size()));
     if (!theme.flat) {
         painter.setPen(QPen(faded(Qt::white, 0.34), 0.28, Qt::SolidLine, Qt::RoundCap));
-        painter.drawLine(QPointF(kCaseRadiusMm, 0.45), QPointF(box.right() - kCaseRadiusMm, 0.45));
+        painter.drawLine(QPointF(kMeterRadiusMm, 0.45), QPointF(box.right() - kMeterRadiusMm, 0.45));
     }
     painter.setPen(QPen(faded(f.caseEdge, theme.flat ? 1 : 0.6), theme.outlineMm * 2));
     for (const double y : {21.0, 22.6, 24.2, 25.8, 27.4}) {  // ribs under a thumb
@@ -122,22 +122,22 @@ void paintCase(QPainter& painter, const PartScene& scene) {
         painter.drawLine(QPointF(box.right() - 2.1, y), QPointF(box.right() - 1.15, y));
     }
     painter.setPen(outlinePen(faded(f.caseEdge, theme.flat ? 1 : 0.85), theme.outlineMm));
-    painter.setBrush(shadeDown(theme, kPanel, f.panelTop, f.panelBottom));
-    painter.drawPath(roundedBox(kPanel, kPanelRadiusMm));
+    painter.setBrush(shadeDown(theme, kMeterPanel, f.panelTop, f.panelBottom));
+    painter.drawPath(roundedBox(kMeterPanel, kPanelRadiusMm));
 }
 
-void paintDisplay(QPainter& painter, const PartScene& scene) {
+void paintMeterDisplay(QPainter& painter, const PartScene& scene) {
     const Theme& theme = scene.theme;
     const Furnishing& f = theme.furnishing;
     painter.setPen(outlinePen(blend(f.display, Qt::black, 0.5), theme.outlineMm * 1.6));
-    painter.setBrush(shadeDown(theme, kDisplay, f.display, f.displayLow));
-    painter.drawPath(roundedBox(kDisplay, 1.1));
+    painter.setBrush(shadeDown(theme, kMeterDisplay, f.display, f.displayLow));
+    painter.drawPath(roundedBox(kMeterDisplay, 1.1));
     if (theme.flat) return;
-    QPainterPath sheen(kDisplay.topLeft());
-    sheen.lineTo(kDisplay.left() + 9.2, kDisplay.top());
-    sheen.lineTo(kDisplay.left() + 3.2, kDisplay.bottom());
-    sheen.lineTo(kDisplay.bottomLeft());
-    painter.fillPath(sheen.intersected(roundedBox(kDisplay.adjusted(0.25, 0.25, -0.25, -0.25), 0.9)),
+    QPainterPath sheen(kMeterDisplay.topLeft());
+    sheen.lineTo(kMeterDisplay.left() + 9.2, kMeterDisplay.top());
+    sheen.lineTo(kMeterDisplay.left() + 3.2, kMeterDisplay.bottom());
+    sheen.lineTo(kMeterDisplay.bottomLeft());
+    painter.fillPath(sheen.intersected(roundedBox(kMeterDisplay.adjusted(0.25, 0.25, -0.25, -0.25), 0.9)),
                      faded(Qt::white, 0.045));
 }
 
@@ -165,10 +165,10 @@ void paintPositions(QPainter& painter, const PartScene& scene) {
 void paintKnob(QPainter& painter, const PartScene& scene) {
     const Theme& theme = scene.theme;
     const Furnishing& f = theme.furnishing;
-    drawSoftShadow(painter, theme, kDial, kKnobMm, {0.8, 1.0}, 0.9);
+    drawSoftShadow(painter, theme, kDial, kDialMm, {0.8, 1.0}, 0.9);
     painter.setPen(outlinePen(f.ink, theme.outlineMm));
-    painter.setBrush(shadeRound(theme, kDial, kKnobMm, f.plasticLight, f.plasticDark));
-    painter.drawPath(disc(kDial, kKnobMm));
+    painter.setBrush(shadeRound(theme, kDial, kDialMm, f.plasticLight, f.plasticDark));
+    painter.drawPath(disc(kDial, kDialMm));
     painter.save();
     painter.translate(kDial);
     painter.rotate(kPositionDegrees[std::min(positionOf(scene), kPositionDegrees.size() - 1)]);
@@ -189,7 +189,7 @@ void paintSocketRow(QPainter& painter, const PartScene& scene) {
     const auto& places = scene.part.kind->package->footprint;
     drawText(painter, QString::fromUtf8("V \u03a9 mA"), {places[0].x, kSocketWordY}, kSocketWord, theme.plusLine);
     drawText(painter, QStringLiteral("com"), {places[1].x, kSocketWordY}, kSocketWord, theme.furnishing.panelInk);
-    for (const Point place : places) paintSocket(painter, theme, toQt(place), kSocketMm);
+    for (const Point place : places) paintSocket(painter, theme, toQt(place), kMeterSocketMm);
     drawText(painter, QString::fromStdString(scene.part.id), {kDial.x(), kSocketY + 2}, kId, theme.furnishing.panelDim);
 }
 
@@ -226,7 +226,7 @@ void paintProbe(QPainter& painter, const Theme& theme, const Place& begin, QPoin
 
 /// The word beside the number, or the reason why there is none.
 void paintWhy(QPainter& painter, const QString& why, const QColor& ink) {
-    const QRectF room = kDisplay.adjusted(kInsetMm, 0, -kInsetMm, 0);
+    const QRectF room = kMeterDisplay.adjusted(kInsetMm, 0, -kInsetMm, 0);
     // Two lines of about the same length; long ids make them smaller.
     qsizetype cut = why.size();
     for (qsizetype i = why.indexOf(QLatin1Char(' ')); i >= 0; i = why.indexOf(QLatin1Char(' '), i + 1)) {
@@ -246,7 +246,7 @@ public:
         painter.save();
         painter.translate(cornerMm(scene));
         paintCase(painter, scene);
-        paintDisplay(painter, scene);
+        paintMeterDisplay(painter, scene);
         paintPositions(painter, scene);
         paintKnob(painter, scene);
         paintSocketRow(painter, scene);
@@ -256,19 +256,19 @@ public:
     }
 
     QRectF figures(const PartScene& scene) const override {
-        return scene.instant ? kDisplay.united(kSound).translated(cornerMm(scene)) : QRectF();
+        return scene.instant ? kMeterDisplay.united(kSound).translated(cornerMm(scene)) : QRectF();
     }
-    double figuresEmMm() const override { return kDigits.sizeMm; }
+    double figuresEmMm() const override { return kMeterDigits.sizeMm; }
 
     void paintFigures(QPainter& painter, const PartScene& scene) const override {
         const auto reading = meterReading(*scene.instant, scene.index);
         if (!reading || !reading->on) return;
         const Furnishing& f = scene.theme.furnishing;
-        const double left = kDisplay.left() + kInsetMm, right = kDisplay.right() - kInsetMm;
+        const double left = kMeterDisplay.left() + kInsetMm, right = kMeterDisplay.right() - kInsetMm;
         painter.save();
         painter.translate(cornerMm(scene));
         const QString figure = QString::fromStdString(reading->digits);
-        Lettering digits = kDigits;  // a minus before four figures stands closer
+        Lettering digits = kMeterDigits;  // a minus before four figures stands closer
         digits.sizeMm *= std::min(1.0, (right - left) / textWidthMm(figure, digits));
         drawText(painter, figure, {right, kDigitsY}, digits, f.digits, Qt::AlignRight);
         if (reading->why.empty()) {
@@ -290,7 +290,7 @@ public:
     }
 
     QPainterPath control(const PartScene& scene) const override {
-        return disc(kDial, kReachMm).translated(cornerMm(scene));
+        return disc(kDial, kDialReachMm).translated(cornerMm(scene));
     }
 
     std::optional<int> dialPosition(const PartScene& scene, QPointF at) const override {
@@ -311,7 +311,7 @@ private:
         const Cubic wire = whole.between(0, std::max(length / 2, length - kProbeMm));
         paintWire(painter, theme, wire, {colour, kLeadBreadthMm, 2.2, 0, 0});
         paintProbe(painter, theme, {wire.d, 0}, toQt(scene.place.leadsMm[i]), colour);
-        paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), kSocketMm * 0.9, colour, std::numbers::pi / 2);
+        paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), kMeterSocketMm * 0.9, colour, std::numbers::pi / 2);
     }
 };
 

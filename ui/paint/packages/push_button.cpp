@@ -19,7 +19,7 @@ constexpr double kBridgeHalfMm = 0.52, kBridgeBeyondMm = 0.45;
 constexpr double kBarHalfMm = 0.42, kBarEndMm = 0.72;
 constexpr double kBowMm = 1.15;
 constexpr double kLightCap = 60;  ///< L* from which a cap's letter is dark
-enum Leg { k1a, k1b, k2a, k2b, kHub1, kHub2 };
+enum ButtonLeg { k1a, k1b, k2a, k2b, kHub1, kHub2 };
 
 QColor letterOn(const QColor& cap) { return lightnessOf(cap) > kLightCap ? QColor(0x23211c) : QColor(Qt::white); }
 

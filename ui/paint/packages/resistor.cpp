@@ -9,10 +9,10 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kHalfLengthMm = 3.25, kHalfEndMm = 1.25, kHalfWaistMm = 1.0;
+constexpr double kResistorHalfMm = 3.25, kHalfEndMm = 1.25, kHalfWaistMm = 1.0;
 constexpr double kEndMm = 1.35;    ///< length of a thick end
 constexpr double kSlopeMm = 0.75;  ///< from an end to the waist
-constexpr double kCornerMm = 0.6;
+constexpr double kEndRadiusMm = 0.6;
 constexpr double kBandMm = 0.82;
 constexpr double kFirstBandMm = -2.45, kLastBandMm = 2.45;
 constexpr double kSecondBandMm = -1.1, kBandStepMm = 1.22, kCloseBandStepMm = 1.12;
@@ -21,24 +21,24 @@ constexpr QRgb kBodyLight = 0xfff1dcb4, kBodyDark = 0xffc79c62;
 QPainterPath waistShape() {
     // One quarter of the outline at a time, mirrored: corner, thick end, slope, waist.
     QPainterPath path;
-    const double x0 = -kHalfLengthMm, x1 = x0 + kEndMm, x2 = x1 + kSlopeMm;
+    const double x0 = -kResistorHalfMm, x1 = x0 + kEndMm, x2 = x1 + kSlopeMm;
     const double bend = kSlopeMm * 0.5;
-    path.moveTo(x0, -kHalfEndMm + kCornerMm);
-    path.quadTo(x0, -kHalfEndMm, x0 + kCornerMm, -kHalfEndMm);
+    path.moveTo(x0, -kHalfEndMm + kEndRadiusMm);
+    path.quadTo(x0, -kHalfEndMm, x0 + kEndRadiusMm, -kHalfEndMm);
     path.lineTo(x1, -kHalfEndMm);
     path.cubicTo(x1 + bend, -kHalfEndMm, x2 - bend, -kHalfWaistMm, x2, -kHalfWaistMm);
     path.lineTo(-x2, -kHalfWaistMm);
     path.cubicTo(-x2 + bend, -kHalfWaistMm, -x1 - bend, -kHalfEndMm, -x1, -kHalfEndMm);
-    path.lineTo(-x0 - kCornerMm, -kHalfEndMm);
-    path.quadTo(-x0, -kHalfEndMm, -x0, -kHalfEndMm + kCornerMm);
-    path.lineTo(-x0, kHalfEndMm - kCornerMm);
-    path.quadTo(-x0, kHalfEndMm, -x0 - kCornerMm, kHalfEndMm);
+    path.lineTo(-x0 - kEndRadiusMm, -kHalfEndMm);
+    path.quadTo(-x0, -kHalfEndMm, -x0, -kHalfEndMm + kEndRadiusMm);
+    path.lineTo(-x0, kHalfEndMm - kEndRadiusMm);
+    path.quadTo(-x0, kHalfEndMm, -x0 - kEndRadiusMm, kHalfEndMm);
     path.lineTo(-x1, kHalfEndMm);
     path.cubicTo(-x1 - bend, kHalfEndMm, -x2 + bend, kHalfWaistMm, -x2, kHalfWaistMm);
     path.lineTo(x2, kHalfWaistMm);
     path.cubicTo(x2 - bend, kHalfWaistMm, x1 + bend, kHalfEndMm, x1, kHalfEndMm);
-    path.lineTo(x0 + kCornerMm, kHalfEndMm);
-    path.quadTo(x0, kHalfEndMm, x0, kHalfEndMm - kCornerMm);
+    path.lineTo(x0 + kEndRadiusMm, kHalfEndMm);
+    path.quadTo(x0, kHalfEndMm, x0, kHalfEndMm - kEndRadiusMm);
     path.closeSubpath();
     return path;
 }

@@ -8,10 +8,10 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kCaseRadiusMm = 0.4;
+constexpr double kSlideRadiusMm = 0.4;
 constexpr double kSlotHalfLengthMm = 2.7, kSlotHalfWidthMm = 0.95;
 constexpr double kSlideAtMm = 1.27, kSlideHalfLengthMm = 1.25, kSlideHalfWidthMm = 0.8;
-enum Leg { kA, kCommon, kB };
+enum SlideLeg { kA, kCommon, kB };
 
 bool towardsB(const PartScene& scene) { return scene.state("position") > 0.5; }
 double slideAt(const PartScene& scene) { return towardsB(scene) ? kSlideAtMm : -kSlideAtMm; }
@@ -23,10 +23,10 @@ public:
         const Furnishing& f = theme.furnishing;
         const BodyFrame frame(painter, scene);
         const QRectF box = scene.bodyRect();
-        drawSoftShadow(painter, theme, box, kCaseRadiusMm, fallInBody(scene, {0.5, 0.65}), 0.5);
+        drawSoftShadow(painter, theme, box, kSlideRadiusMm, fallInBody(scene, {0.5, 0.65}), 0.5);
         painter.setPen(outlinePen(f.ink, theme.outlineMm));
         painter.setBrush(shadeDown(theme, box, f.steelLight, f.steelDark));
-        painter.drawPath(roundedBox(box, kCaseRadiusMm));
+        painter.drawPath(roundedBox(box, kSlideRadiusMm));
         const QRectF slot(-kSlotHalfLengthMm, -kSlotHalfWidthMm, 2 * kSlotHalfLengthMm, 2 * kSlotHalfWidthMm);
         painter.setBrush(theme.flat ? QColor(0x20262d) : QColor(0x17191c));
         painter.drawPath(roundedBox(slot, 0.2));
@@ -48,7 +48,7 @@ public:
 
     void paintInside(QPainter& painter, const PartScene& scene) const override {
         const BodyFrame frame(painter, scene);
-        paintPaleCase(painter, scene.theme, scene.bodyRect(), kCaseRadiusMm);
+        paintPaleCase(painter, scene.theme, scene.bodyRect(), kSlideRadiusMm);
         for (const double x : {-kPitchMm, 0.0, kPitchMm}) paintPinInside(painter, scene.theme, x);
         if (!towardsB(scene)) painter.translate(-kPitchMm, 0);
         paintBladeInside(painter, scene.theme, kPitchMm);

@@ -7,7 +7,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kCaseRadiusMm = 0.5;
+constexpr double kToggleRadiusMm = 0.5;
 constexpr double kBushRadiusMm = 1.75, kNutRadiusMm = 2.1;
 constexpr double kLeverReachMm = 1.75, kLeverNeckMm = 0.45, kLeverTipMm = 0.72;
 constexpr double kMarkAtMm = 3.2, kMarkHalfMm = 0.62;
@@ -34,10 +34,10 @@ public:
         const Furnishing& f = theme.furnishing;
         const BodyFrame frame(painter, scene);
         const QRectF box = scene.bodyRect();
-        drawSoftShadow(painter, theme, box, kCaseRadiusMm, fallInBody(scene, {0.5, 0.65}), 0.5);
+        drawSoftShadow(painter, theme, box, kToggleRadiusMm, fallInBody(scene, {0.5, 0.65}), 0.5);
         painter.setPen(outlinePen(f.ink, theme.outlineMm));
         painter.setBrush(shadeDown(theme, box, f.plasticLight, f.plasticDark));
-        painter.drawPath(roundedBox(box, kCaseRadiusMm));
+        painter.drawPath(roundedBox(box, kToggleRadiusMm));
         paintMarks(painter);
         painter.setPen(outlinePen(f.steelEdge, theme.outlineMm));
         painter.setBrush(shadeRound(theme, {0, 0}, kNutRadiusMm, f.steelLight, f.steelDark));
@@ -57,7 +57,7 @@ public:
 
     void paintInside(QPainter& painter, const PartScene& scene) const override {
         const BodyFrame frame(painter, scene);
-        paintPaleCase(painter, scene.theme, scene.bodyRect(), kCaseRadiusMm);
+        paintPaleCase(painter, scene.theme, scene.bodyRect(), kToggleRadiusMm);
         for (const double x : {-kPinAtMm, kPinAtMm}) paintPinInside(painter, scene.theme, x);
         painter.translate(-kPinAtMm, 0);
         if (!isClosed(scene)) painter.rotate(-kOpenTilt);

@@ -9,8 +9,8 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kCornerRadiusMm = 1.6;
-constexpr double kSocketMm = 2.3;
-constexpr QRectF kSwitch(4.2, 15.2, 3.2, 6.4);
+constexpr double kUsbSocketMm = 2.3;
+constexpr QRectF kUsbSwitch(4.2, 15.2, 3.2, 6.4);
 
 class UsbSupplyPainter final : public PackagePainter {
 public:
@@ -33,11 +33,11 @@ public:
                  {2.0, QFont::Normal}, f.panelDim);
         drawText(painter, QString::fromStdString(scene.part.id), {3.2, 32.4}, {1.7, QFont::Medium}, f.panelDim,
                  Qt::AlignLeft);
-        paintSmallSwitch(painter, scene, kSwitch, f.panelInk);
+        paintSmallSwitch(painter, scene, kUsbSwitch, f.panelInk);
         const auto& places = scene.part.kind->package->footprint;
         for (std::size_t i = 0; i < places.size(); ++i) {
             paintSupplySign(painter, theme, toQt(places[i]) - QPointF(5, 0), i == 0, 1.0);
-            paintSocket(painter, theme, toQt(places[i]), kSocketMm);
+            paintSocket(painter, theme, toQt(places[i]), kUsbSocketMm);
         }
         painter.restore();
     }
@@ -48,7 +48,7 @@ public:
         return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kCornerRadiusMm));
     }
     QPainterPath control(const PartScene& scene) const override {
-        return roundedBox(kSwitch.adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
+        return roundedBox(kUsbSwitch.adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
     }
 
 private:
