@@ -18,7 +18,7 @@ struct CommandLine {
     std::map<const CLI::App*, Action> actions;
 
     CommandLine() {
-        program.set_version_flag("--version", "tiepoint 0.1.0");
+        program.set_version_flag("--version", "tiepoint " TIEPOINT_VERSION);
         addVerbose(program);
         program.require_subcommand(0, 1);
         window = declareWindow(program);

@@ -4,10 +4,13 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 source app/packages.sh
+step 1 3 "Packages"
 install_missing "${BUILD_PACKAGES[@]}"
+step 2 3 "Build (a few minutes the first time)"
 build=build/release
-cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DTIEPOINT_TESTS=OFF
+cmake -S . -B "$build" -G Ninja --log-level=WARNING -DCMAKE_BUILD_TYPE=Release -DTIEPOINT_TESTS=OFF
 cmake --build "$build" --target tiepoint
+step 3 3 "The demo bench"
 demo=resources/benches/beacon-lamp.bench.json
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
     exec "$build/tiepoint" "${@:-$demo}"

@@ -3,6 +3,10 @@
 #include "ui/window/main_window.h"
 
 #include <QApplication>
+#include <QIcon>
+
+// Resources of a static library are only linked when asked for by name, outside of any namespace.
+static void loadEmbeddedIcon() { Q_INIT_RESOURCE(icon); }
 
 namespace tiepoint::ui {
 
@@ -14,8 +18,11 @@ int runWindow(const std::optional<std::string>& file) {
     QApplication::setOrganizationName(QStringLiteral("tiepoint"));
     QApplication::setApplicationName(QStringLiteral("tiepoint"));
     QApplication::setApplicationDisplayName(QStringLiteral("Tiepoint"));
-    QApplication::setApplicationVersion(QStringLiteral("0.1.0"));
-    QApplication::setDesktopFileName(QStringLiteral("tiepoint"));
+    QApplication::setApplicationVersion(QStringLiteral(TIEPOINT_VERSION));
+    QApplication::setDesktopFileName(QStringLiteral("local.tiepoint.Tiepoint"));
+
+    loadEmbeddedIcon();
+    QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/tiepoint.svg")));
 
     MainWindow window(stateFolder() + QStringLiteral("/recovery"));
     window.show();
