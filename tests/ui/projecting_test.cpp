@@ -5,12 +5,12 @@
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
 #include "desk.h"
+#include "ui/paint/ink.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/used_numbers.h"
-#include "ui/view/ink.h"
 #include "window_bench.h"
 
 #include <algorithm>

@@ -18,6 +18,7 @@
 #include "ui/gesture/lead_gesture.h"
 #include "ui/gesture/move_gesture.h"
 #include "ui/gesture/pan_gesture.h"
+#include "ui/gesture/place_gesture.h"
 #include "ui/gesture/press_gesture.h"
 #include "ui/gesture/tag_gesture.h"
 
@@ -88,6 +89,16 @@ std::unique_ptr<Gesture> gestureFor(Hand& hand, const Under& under, const Pointe
         if (row.suits(here)) return row.make(hand, under);
     }
     return nullptr;
+}
+
+std::unique_ptr<Gesture> gestureFromTray(Hand& hand, const QString& kind, const QString& preset) {
+    if (kind == QLatin1String("jumper")) {
+        if (const int colour = findJumperColour(preset.toStdString()); colour >= 0) hand.chooseJumperColour(colour);
+        return std::make_unique<JumperGesture>(hand, hand.chosenJumperColour().value_or(0));
+    }
+    const PartKind* found = findKind(kind.toStdString());
+    if (!found) return nullptr;
+    return std::make_unique<PlaceGesture>(hand, PlaceGesture::fresh(hand.picture().bench(), *found, preset));
 }
 
 }  // namespace tiepoint::ui

@@ -2,6 +2,7 @@
 // The hand on the bench: what a gesture may see and do. The view gives it; gestures know no widget.
 
 #include "ui/document/bench_document.h"
+#include "ui/gesture/under.h"
 #include "ui/live/live_bench.h"
 #include "ui/paint/picture.h"
 
@@ -26,6 +27,8 @@ public:
     virtual ~Hand() = default;
 
     virtual const Picture& picture() const = 0;
+    /// What lies under a place of the bench.
+    virtual Under under(Point at) const = 0;
     virtual BenchDocument& document() = 0;
     virtual LiveBench& live() = 0;
 
@@ -50,6 +53,7 @@ public:
     virtual void panBy(QPointF pixels) = 0;
     /// The colour chosen in the tray, if one was.
     virtual std::optional<int> chosenJumperColour() const = 0;
+    virtual void chooseJumperColour(int colour) = 0;
     /// Buttons that a Shift-click holds down.
     virtual std::set<std::string>& latched() = 0;
 };

@@ -2,7 +2,7 @@
 // Ink: from the button going down until it comes up, one stroke.
 
 #include "ui/gesture/gesture.h"
-#include "ui/view/ink.h"
+#include "ui/paint/ink.h"
 
 namespace tiepoint::ui {
 

@@ -116,7 +116,7 @@ Jumper JumperGesture::jumperTo(const JumperEnd& end) const {
 
 void JumperGesture::show(const Pointer& pointer) {
     const Picture& picture = hand().picture();
-    const JumperAim aim = aimJumper(picture, whatLiesAt(picture, pointer.at));
+    const JumperAim aim = aimJumper(picture, hand().under(pointer.at));
     Marks& marks = hand().marks();
     marks.targets.clear();
     marks.drawn.reset();
@@ -158,7 +158,7 @@ void JumperGesture::show(const Pointer& pointer) {
 }
 
 void JumperGesture::connectTo(const Pointer& pointer) {
-    const JumperAim aim = aimJumper(hand().picture(), whatLiesAt(hand().picture(), pointer.at));
+    const JumperAim aim = aimJumper(hand().picture(), hand().under(pointer.at));
     hand().clearMarks();
     finish();
     if (!aim.end) return hand().flash(aim.words, pointer.at);
@@ -185,7 +185,7 @@ void JumperGesture::release(const Pointer& pointer) {
         hand().flash(startWords_, pointer.at);
         return finish();
     }
-    const JumperAim aim = aimJumper(hand().picture(), whatLiesAt(hand().picture(), pointer.at));
+    const JumperAim aim = aimJumper(hand().picture(), hand().under(pointer.at));
     if (aim.end) begin(aim);  // the second end comes by a click, or by the end of a second drag
     if (aim.end) show(pointer);
 }

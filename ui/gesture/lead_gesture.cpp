@@ -47,7 +47,7 @@ LeadGesture::Aim LeadGesture::aimJumperEnd(const Pointer& pointer) {
     Marks& marks = hand().marks();
     Jumper jumper = *bench().findJumper(end_.id);
     const auto index = static_cast<std::size_t>(end_.index);
-    const Under under = whatLiesAt(picture, pointer.at);
+    const Under under = hand().under(pointer.at);
     const auto hole = nearestHole(bench(), pointer.at, kLeadReachMm);
     if (!under.socket && !hole) {
         marks.drawnFree = {endMm(bench(), *picture.table, jumper.ends[1 - index]), pointer.at};

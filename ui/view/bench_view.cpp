@@ -1,10 +1,8 @@
 #include "ui/view/bench_view.h"
 
 #include "ui/access/bench_access.h"
-#include "ui/view/bench_view_body.h"
-
-#include <QMouseEvent>
-#include <QTouchEvent>
+#include "ui/gesture/gesture_table.h"
+#include "ui/view/view_assembly.h"
 
 namespace tiepoint::ui {
 BenchView::BenchView(BenchDocument& document, LiveBench& live, QWidget* parent) : QGraphicsView(parent) {
@@ -21,98 +19,99 @@ BenchView::BenchView(BenchDocument& document, LiveBench& live, QWidget* parent) 
     viewport()->setMouseTracking(true);
     viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
     viewport()->setAttribute(Qt::WA_AcceptTouchEvents);
-    body_ = std::make_unique<Body>(*this, document, live);
-    setScene(&body_->scene_);
+    assembly_ = std::make_unique<Assembly>(*this, document, live);
+    setScene(&assembly_->scene);
 }
 
 BenchView::~BenchView() {
-    setScene(nullptr);  // the body's scene goes first
+    setScene(nullptr);  // it goes first
 }
 
-const Picture& BenchView::picture() const { return body_->picture_; }
-
-void BenchView::setThemeName(ThemeName name) { body_->setTheme(theme(name)); }
+const Picture& BenchView::picture() const { return assembly_->picture; }
+void BenchView::setThemeName(ThemeName name) { assembly_->followTheme(theme(name)); }
 
 void BenchView::setViews(const Views& views) {
-    if (views != body_->picture_.views) body_->setViews(views);
+    if (views != assembly_->picture.views) assembly_->turnTo(views);
 }
 
-const Views& BenchView::views() const { return body_->picture_.views; }
-QStringList BenchView::selection() const { return body_->selection(); }
-void BenchView::setSelection(const QStringList& ids) { body_->setSelection(ids); }
-QString BenchView::hoveredPart() const { return QString::fromStdString(body_->picture_.marks.hoverPart); }
-void BenchView::fitBench() { body_->fit(); }
-void BenchView::zoomAt(QPointF viewPos, double factor) { body_->camera_.zoomAt(viewPos, factor); }
+const Views& BenchView::views() const { return assembly_->picture.views; }
+QStringList BenchView::selection() const { return assembly_->marks.selection(); }
+void BenchView::setSelection(const QStringList& ids) { assembly_->marks.setSelection(ids); }
+QString BenchView::hoveredPart() const { return QString::fromStdString(assembly_->picture.marks.hoverPart); }
+void BenchView::fitBench() { assembly_->camera.fit(assembly_->fittedArea()); }
+void BenchView::zoomAt(QPointF viewPos, double factor) { assembly_->camera.zoomAt(viewPos, factor); }
+double BenchView::pixelsPerMm() const { return assembly_->camera.pixelsPerMm(); }
+Point BenchView::toMm(QPointF viewPos) const { return assembly_->camera.toMm(viewPos); }
+QPointF BenchView::fromMm(Point mm) const { return assembly_->camera.fromMm(mm); }
 
-void BenchView::setProjecting(bool projecting) { body_->setProjecting(projecting); }
-bool BenchView::isProjecting() const { return body_->projecting_; }
-void BenchView::setInking(bool inking) { body_->inking_ = inking; }
-void BenchView::wipeInk() { body_->wipeInk(); }
-const Ink& BenchView::ink() const { return body_->ink_; }
+void BenchView::setProjecting(bool projecting) { assembly_->setProjecting(projecting); }
+bool BenchView::isProjecting() const { return assembly_->ring.isShown(); }
 
-Point BenchView::toMm(QPointF viewPos) const {
-    const QPointF mm = viewportTransform().inverted().map(viewPos);
-    return {mm.x(), mm.y()};
+void BenchView::setInking(bool inking) {
+    assembly_->inking = inking;
+    assembly_->followInking();
 }
 
-QPointF BenchView::fromMm(Point mm) const { return viewportTransform().map(QPointF(mm.x, mm.y)); }
+void BenchView::wipeInk() {
+    assembly_->ink.wipe();
+    assembly_->frame.followAll();
+}
+
+const Ink& BenchView::ink() const { return assembly_->ink; }
 
 void BenchView::beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos) {
-    body_->place(kind, presetValue, globalPos);
-}
-bool BenchView::isGesturing() const { return body_->gesture_ != nullptr; }
-bool BenchView::isTyping() const { return body_->valueBox_.isTyping(); }
-bool BenchView::isMoving() const { return body_->motion_.isMoving(); }
-double BenchView::pixelsPerMm() const { return body_->camera_.pixelsPerMm(); }
-std::optional<Hole> BenchView::cursor() const { return body_->picture_.marks.cursor; }
-void BenchView::say(const std::string& words, Point at) { body_->flash(words, at); }
-
-void BenchView::setGuideHoles(const std::vector<Hole>& holes) {
-    if (holes == body_->picture_.marks.guide) return;
-    body_->picture_.marks.guide = holes;
-    body_->showMarks();
-}
-
-void BenchView::setLit(const std::string& id) {
-    if (id == body_->picture_.marks.lit) return;
-    body_->picture_.marks.lit = id;
-    body_->showMarks();
+    Assembly& all = *assembly_;
+    all.gestures.cancel();
+    all.marks.clear();
+    if (all.picture.views.turned) {  // nothing goes into holes from below
+        Views upright = all.picture.views;
+        upright.turned = false;
+        setViews(upright);
+    }
+    auto gesture = gestureFromTray(all.hand, kind, presetValue);
+    if (!gesture) return;
+    setFocus(Qt::OtherFocusReason);
+    all.pointer.carryFromTray(std::move(gesture), viewport()->mapFromGlobal(QPointF(globalPos)));
 }
 
-void BenchView::pinReading() { body_->pinHere(); }
-void BenchView::probe() { body_->probeFrom(body_->holeHere()); }
+bool BenchView::isGesturing() const { return assembly_->gestures.isUnderWay(); }
+bool BenchView::isTyping() const { return assembly_->fields.isTyping(); }
+bool BenchView::isMoving() const { return assembly_->motion.isMoving(); }
+std::optional<Hole> BenchView::cursor() const { return assembly_->cursor.hole(); }
+
+void BenchView::setCursorHole(const std::optional<Hole>& hole) {
+    if (hole && holeMm(assembly_->picture.bench(), *hole))
+        assembly_->cursor.show(*hole);
+    else
+        assembly_->cursor.hide();
+}
+
+void BenchView::say(const std::string& words, Point at) { assembly_->marks.flash(words, at); }
+void BenchView::setGuideHoles(const std::vector<Hole>& holes) { assembly_->marks.set(&Marks::guide, holes); }
+void BenchView::setLit(const std::string& id) { assembly_->marks.set(&Marks::lit, id); }
+void BenchView::setMended(std::shared_ptr<const Bench> mended) { assembly_->marks.set(&Marks::mended, mended); }
+void BenchView::pinReading() { assembly_->pinning.pinHere(); }
+void BenchView::probe() { assembly_->pinning.probeHere(); }
+void BenchView::beginNote() { assembly_->notes.begin(assembly_->pointer.at()); }
+
 void BenchView::setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current) {
-    body_->picture_.findings = std::move(findings);
-    body_->picture_.marks.finding = current;
-    body_->showMarks();
+    assembly_->shown.setFindings(std::move(findings));
+    assembly_->marks.marks().finding = current;
+    assembly_->marks.show();
 }
 
 QRectF BenchView::findingMark(int finding) const {
-    for (const FindingMark& mark : body_->canvas_.findingMarks(body_->picture_)) {
+    for (const FindingMark& mark : assembly_->frame.findingMarks()) {
         if (mark.finding == finding) return viewportTransform().mapRect(mark.frame);
     }
     return {};
 }
 
-void BenchView::setMended(std::shared_ptr<const Bench> mended) {
-    if (mended == body_->picture_.marks.mended) return;
-    body_->picture_.marks.mended = std::move(mended);
-    body_->showMarks();
-}
-
-void BenchView::beginNote() { body_->beginNote(); }
-
-void BenchView::setCursorHole(const std::optional<Hole>& hole) {
-    if (hole && holeMm(body_->picture_.bench(), *hole))
-        body_->showCursor(*hole);
-    else
-        body_->hideCursor();
-}
-
-// --- events ---
+// --- events: each goes to whoever deals with it ---
 
 bool BenchView::event(QEvent* event) {
-    if (event->type() == QEvent::ShortcutOverride && body_ && body_->keys_.wants(*static_cast<QKeyEvent*>(event))) {
+    if (event->type() == QEvent::ShortcutOverride && assembly_ &&
+        assembly_->keyboard.wants(*static_cast<QKeyEvent*>(event))) {
         event->accept();
         return true;
     }
@@ -120,89 +119,84 @@ bool BenchView::event(QEvent* event) {
 }
 
 bool BenchView::viewportEvent(QEvent* event) {
-    if (event->type() == QEvent::Leave && body_) body_->leave();
     const bool touches = event->type() == QEvent::TouchBegin || event->type() == QEvent::TouchUpdate ||
                          event->type() == QEvent::TouchEnd || event->type() == QEvent::TouchCancel;
-    if (touches && body_) {
-        event->setAccepted(body_->touch(*static_cast<QTouchEvent*>(event)));
+    if (touches && assembly_) {
+        event->setAccepted(assembly_->fingers.touch(*static_cast<QTouchEvent*>(event)));
         return event->isAccepted();
+    }
+    if (event->type() == QEvent::Leave && assembly_) {
+        if (!isGesturing()) assembly_->marks.clearHover();
+        if (isProjecting()) assembly_->frame.follow();
     }
     return QGraphicsView::viewportEvent(event);
 }
 
 void BenchView::paintEvent(QPaintEvent* event) {
     QPainter painter(viewport());
-    body_->paint(painter, event->region());
+    assembly_->frame.paint(painter, event->region());
+    if (isMoving()) assembly_->frame.prewarm();
 }
 
-void BenchView::mousePressEvent(QMouseEvent* event) { body_->press(*event); }
+void BenchView::mousePressEvent(QMouseEvent* event) { assembly_->pointer.press(*event); }
+
 void BenchView::mouseDoubleClickEvent(QMouseEvent* event) {
-    const std::string note = whatLiesAt(body_->picture_, toMm(event->position())).note;
-    if (!note.empty()) return body_->editNote(note);
-    body_->press(*event);  // two quick presses of a button are two presses
+    const std::string note = assembly_->hovering.under(event->position()).note;
+    if (!note.empty()) return assembly_->notes.edit(note);
+    assembly_->pointer.press(*event);  // two quick presses of a button are two presses
 }
+
 void BenchView::mouseMoveEvent(QMouseEvent* event) {
-    body_->move(event->position(), event->buttons(), event->modifiers());
+    assembly_->pointer.move(event->position(), event->buttons(), event->modifiers());
 }
+
 void BenchView::mouseReleaseEvent(QMouseEvent* event) {
-    body_->release(event->position(), event->button(), event->modifiers());
+    assembly_->pointer.release(event->position(), event->button(), event->modifiers());
 }
-void BenchView::wheelEvent(QWheelEvent* event) { body_->wheel(*event); }
+
+void BenchView::wheelEvent(QWheelEvent* event) { assembly_->wheel.turn(*event); }
 
 void BenchView::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Space) {
-        body_->spaceHeld_ = true;
-        if (!event->isAutoRepeat()) body_->operate(true);
-        return;
-    }
-    Body& body = *body_;
-    if (body.gesture_) {
-        if (event->key() == Qt::Key_Escape) return body.cancelGesture();
-        if (body.keyToGesture(event->key()) || body.leadGesture(*event)) return;
-    }
-    if (!body.keys_.press(*event)) event->ignore();
+    if (!assembly_->keyboard.press(*event)) event->ignore();
 }
 
 void BenchView::keyReleaseEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) {
-        body_->spaceHeld_ = false;
-        body_->operate(false);
-    }
-    if (!body_->keys_.release(*event)) event->ignore();
+    if (!assembly_->keyboard.release(*event)) event->ignore();
 }
 
-void BenchView::contextMenuEvent(QContextMenuEvent* event) { body_->openMenu(*event); }
+void BenchView::contextMenuEvent(QContextMenuEvent* event) {
+    if (!isProjecting()) assembly_->pinning.openMenu(*event);  // else the right button draws
+}
 
 void BenchView::focusInEvent(QFocusEvent* event) {
     QGraphicsView::focusInEvent(event);
     // Whoever comes by the keyboard must see where it is.
-    if (event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason) body_->restoreCursor();
+    if (event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason) assembly_->cursor.restore();
 }
 
 void BenchView::focusOutEvent(QFocusEvent* event) {
-    body_->loseFocus();
-    body_->hideCursor();
+    assembly_->keyboard.loseFocus();
+    assembly_->fingers.forget();
+    assembly_->hand.releaseAll();
+    assembly_->cursor.hide();
     QGraphicsView::focusOutEvent(event);
 }
 
 void BenchView::resizeEvent(QResizeEvent* event) {
     QGraphicsView::resizeEvent(event);
-    if (body_) body_->camera_.refit();
-    if (body_) body_->followZoom();
+    if (!assembly_) return;
+    assembly_->camera.refit();
+    assembly_->followZoom();
 }
 
 void BenchView::showEvent(QShowEvent* event) {
     QGraphicsView::showEvent(event);
-    body_->followMotion();
+    assembly_->followMotion(true);
 }
 
 void BenchView::hideEvent(QHideEvent* event) {
     QGraphicsView::hideEvent(event);
-    body_->followMotion();
-}
-
-bool BenchView::eventFilter(QObject* watched, QEvent* event) {
-    return body_ && body_->followElsewhere(watched, event) ? true : QGraphicsView::eventFilter(watched, event);
+    assembly_->followMotion(false);
 }
 
 }  // namespace tiepoint::ui

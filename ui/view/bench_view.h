@@ -1,6 +1,6 @@
 #pragma once
-// The bench on the screen: a graphics view whose scene holds one item for each part and jumper (an id and its look at rest). The canvas
-// puts the frame together from the scene's items, the boards and the live marks. The gestures decide what the pointer does.
+// The bench on the screen: a graphics view, put together from what it shows (picture, scene, marks, frame), fields over it and hands at it
+// (pointer, keyboard, wheel, fingers). The view hands on what it is asked and each event to whoever deals with it.
 
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
@@ -91,11 +91,10 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
-    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
-    class Body;
-    std::unique_ptr<Body> body_;
+    struct Assembly;
+    std::unique_ptr<Assembly> assembly_;
 };
 
 }  // namespace tiepoint::ui

@@ -40,6 +40,13 @@ Camera::Camera(QGraphicsView& view) : QObject(&view), view_(view) {
     connect(&settling_, &QTimer::timeout, this, &Camera::settle);
 }
 
+Point Camera::toMm(QPointF inView) const {
+    const QPointF mm = view_.viewportTransform().inverted().map(inView);
+    return {mm.x(), mm.y()};
+}
+
+QPointF Camera::fromMm(Point mm) const { return view_.viewportTransform().map(QPointF(mm.x, mm.y)); }
+
 double Camera::fittingScale() const {
     const QSize size = view_.viewport()->size();
     const double room = 1 - 2 * kFitMarginShare;

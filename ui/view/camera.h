@@ -25,6 +25,10 @@ public:
     void panBy(QPointF pixels);
 
     double pixelsPerMm() const { return view_.transform().m11(); }
+    /// Between places of the viewport, in logical pixels, and of the bench.
+    Point toMm(QPointF inView) const;
+    QPointF fromMm(Point mm) const;
+    QRectF sight() const { return view_.viewport()->rect(); }  ///< all of the viewport, in logical pixels
     bool isZooming() const { return !still_.isNull(); }
     /// Draws the scaled picture of the bench while zooming.
     void paintStill(QPainter& painter) const;

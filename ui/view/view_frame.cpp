@@ -1,8 +1,6 @@
-// The frame of the view: what of the screen has to be painted anew, and painting it: the bench, ink on it, and the ring about the pointer.
+#include "ui/view/view_frame.h"
 
-#include "ui/gesture/ink_gesture.h"
 #include "ui/paint/shade.h"
-#include "ui/view/bench_view_body.h"
 #include "ui/view/cell_grid.h"
 
 #include <QBackingStore>
@@ -14,7 +12,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kLabelRoomMm = 25;  ///< flags, tags and shadows reach so far beyond boards and bodies
-constexpr double kRingRadiusShare = 1.0 / 32, kRingBreadthShare = 1.0 / 200;  ///< of the window's height
+constexpr int kWaitMs = 16;          ///< how long a frame waits for the answer to an edit
 
 /// A region of hundreds of rectangles in other pixels; a little more than it where they don't fit whole.
 QRegion scaled(const QRegion& region, double factor) {
@@ -42,113 +40,103 @@ QRegion scaled(const QRegion& region, double factor) {
 
 }  // namespace
 
-Frame BenchView::Body::frame() const {
-    const QTransform toPixels = view_.viewportTransform();
-    const QRectF content =
-        toQt(picture_.table->allMm).adjusted(-kLabelRoomMm, -kLabelRoomMm, kLabelRoomMm, kLabelRoomMm);
-    const double ratio = view_.devicePixelRatioF();
-    return {toPixels.m11() * ratio, (QPointF(toPixels.dx(), toPixels.dy()) * ratio).toPoint(),
-            (QSizeF(view_.viewport()->size()) * ratio).toSize(), ratio, content};
+ViewFrame::ViewFrame(const Needs& needs) : needs_(needs) {
+    waiting_.setSingleShot(true);
+    waiting_.setInterval(kWaitMs);
+    connect(&waiting_, &QTimer::timeout, this, &ViewFrame::resume);
 }
 
-void BenchView::Body::showMarks() {
+Frame ViewFrame::frame() const {
+    const QTransform toPixels = needs_.view.viewportTransform();
+    const QRectF content =
+        toQt(needs_.picture.table->allMm).adjusted(-kLabelRoomMm, -kLabelRoomMm, kLabelRoomMm, kLabelRoomMm);
+    const double ratio = needs_.view.devicePixelRatioF();
+    return {toPixels.m11() * ratio, (QPointF(toPixels.dx(), toPixels.dy()) * ratio).toPoint(),
+            (QSizeF(viewport().size()) * ratio).toSize(), ratio, content};
+}
+
+void ViewFrame::hold() {
+    // The answer to an edit is there within a millisecond or two; until then the old frame stays, rather than one without marks.
+    if (!waiting_.isActive()) waiting_.start();
+    viewport().setUpdatesEnabled(false);
+}
+
+void ViewFrame::resume() {
+    waiting_.stop();
+    if (!viewport().updatesEnabled()) viewport().setUpdatesEnabled(true);
+}
+
+void ViewFrame::follow() {
     // Several marks may change before the frame; what they change is found once, and only that is painted.
     if (std::exchange(isFollowing_, true)) return;
-    QMetaObject::invokeMethod(
-        &motion_,
-        [this] {
-            isFollowing_ = false;
-            if (!view_.isVisible() || !view_.viewport()->updatesEnabled()) return;
-            if (camera_.isZooming() || ink_.changes() != inkDrawn_) return view_.viewport()->update();
-            followCanvas();
-            const QPoint slide = canvas_.takeSlide();
-            // The ring for the room stays with the pointer while the bench slides.
-            if ((!slide.isNull() && !ringDrawn_.isEmpty()) || !slideScreen(slide)) return view_.viewport()->update();
-            view_.viewport()->update(takeStale());
-        },
-        Qt::QueuedConnection);
+    QMetaObject::invokeMethod(this, &ViewFrame::update, Qt::QueuedConnection);
 }
 
-QRegion BenchView::Body::takeStale() {
-    const QRegion stale = toLogical(canvas_.takeStale());
-    const QRect ring = pointerRing();
+void ViewFrame::update() {
+    isFollowing_ = false;
+    if (!needs_.view.isVisible() || !viewport().updatesEnabled()) return;
+    if (needs_.camera.isZooming() || needs_.ink.changes() != inkDrawn_) return followAll();
+    followCanvas();
+    const QPoint slide = canvas_.takeSlide();
+    // The ring for the room stays with the pointer while the bench slides.
+    if ((!slide.isNull() && !ringDrawn_.isEmpty()) || !slideScreen(slide)) return followAll();
+    viewport().update(takeStale());
+}
+
+QRegion ViewFrame::takeStale() {
+    const QRegion stale = scaled(canvas_.takeStale(), 1 / needs_.view.devicePixelRatioF());
+    const QRect ring = needs_.ring.rect();
     return ring == ringDrawn_ ? stale : stale | ring | ringDrawn_;
 }
 
 /// Moves what is on the screen; false if it can't be moved by whole logical pixels.
-bool BenchView::Body::slideScreen(QPoint device) {
-    const QPoint logical = (QPointF(device) / view_.devicePixelRatioF()).toPoint();
-    if (QPointF(logical) * view_.devicePixelRatioF() != QPointF(device)) return false;
-    if (!logical.isNull()) view_.viewport()->scroll(logical.x(), logical.y());
+bool ViewFrame::slideScreen(QPoint device) {
+    const double ratio = needs_.view.devicePixelRatioF();
+    const QPoint logical = (QPointF(device) / ratio).toPoint();
+    if (QPointF(logical) * ratio != QPointF(device)) return false;
+    if (!logical.isNull()) viewport().scroll(logical.x(), logical.y());
     return true;
 }
 
-QRect BenchView::Body::pointerRing() const {
-    if (!projecting_ || !view_.viewport()->underMouse()) return {};
-    const double reach = (kRingRadiusShare + 1.5 * kRingBreadthShare) * view_.viewport()->height();
-    return QRectF(lastAt_, QSizeF()).adjusted(-reach, -reach, reach, reach).toAlignedRect();
+void ViewFrame::followTable() {
+    const QWidget& window = *needs_.view.window();
+    canvas_.setTableArea(toDevice(QRectF(viewport().mapFrom(&window, QPoint(0, 0)), window.size())));
 }
 
-void BenchView::Body::paintPointerRing(QPainter& painter) const {
-    if (pointerRing().isEmpty()) return;
-    const double radius = kRingRadiusShare * view_.viewport()->height(),
-                 breadth = kRingBreadthShare * view_.viewport()->height();
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(picture_.theme->arrowCasing, 2 * breadth));
-    painter.drawEllipse(lastAt_, radius, radius);
-    painter.setPen(QPen(picture_.theme->accent, breadth));
-    painter.drawEllipse(lastAt_, radius, radius);
-}
-
-void BenchView::Body::followTable() {
-    canvas_.setTableArea(
-        toDevice(QRectF(view_.viewport()->mapFrom(view_.window(), QPoint(0, 0)), view_.window()->size())));
-}
-
-void BenchView::Body::followCanvas() {
+void ViewFrame::followCanvas() {
     followTable();
-    canvas_.update(picture_, frame(), scene_, litNets_);
+    canvas_.update(needs_.picture, frame(), needs_.scene, needs_.marks.litNets());
 }
 
-QRect BenchView::Body::toDevice(const QRectF& logical) const {
-    const double ratio = view_.devicePixelRatioF();
+QRect ViewFrame::toDevice(const QRectF& logical) const {
+    const double ratio = needs_.view.devicePixelRatioF();
     return QRectF(logical.topLeft() * ratio, logical.size() * ratio).toAlignedRect();
 }
 
-QRegion BenchView::Body::toLogical(const QRegion& device) const {
-    return scaled(device, 1 / view_.devicePixelRatioF());
-}
-
-void BenchView::Body::paint(QPainter& painter, const QRegion& exposed) {
-    if (camera_.isZooming()) {
+void ViewFrame::paint(QPainter& painter, const QRegion& exposed) {
+    if (needs_.camera.isZooming()) {
         followTable();
-        canvas_.showTable(painter, view_.viewport()->rect());
-        camera_.paintStill(painter);
+        canvas_.showTable(painter, viewport().rect());
+        needs_.camera.paintStill(painter);
         return;
     }
     followCanvas();
-    canvas_.show(painter, scaled(exposed, view_.devicePixelRatioF()));
-    QBackingStore* store = view_.window()->backingStore();
-    if (store && painter.paintEngine()->paintDevice() ==
-                     store->paintDevice()) {  // else a picture is taken, and the screen stays as it is
-        // What has changed meanwhile beyond what was asked for follows in a frame of its own.
-        const bool whole = !canvas_.takeSlide().isNull() || ink_.changes() != inkDrawn_;
-        const QRegion stale = takeStale();
-        if (const QRegion left = (whole ? QRegion(view_.viewport()->rect()) : stale) - exposed; !left.isEmpty())
-            view_.viewport()->update(left);
-        ringDrawn_ = pointerRing();
-        inkDrawn_ = ink_.changes();
-    }
-    ink_.draw(painter, picture_, view_.viewportTransform(), view_.viewport()->size(),
-              dynamic_cast<const InkGesture*>(gesture_.get()) != nullptr);
-    paintPointerRing(painter);
-    if (motion_.isMoving()) canvas_.prewarm();
+    canvas_.show(painter, scaled(exposed, needs_.view.devicePixelRatioF()));
+    QBackingStore* store = needs_.view.window()->backingStore();
+    // Else a picture is taken, and the screen stays as it is.
+    if (store && painter.paintEngine()->paintDevice() == store->paintDevice()) followScreen(exposed);
+    needs_.ink.draw(painter, needs_.picture, needs_.view.viewportTransform(), viewport().size());
+    needs_.ring.paint(painter, *needs_.picture.theme);
 }
 
-void BenchView::Body::tick() {
-    picture_.phaseMm = motion_.phaseMm();
-    showMarks();
+/// What has changed beyond what was asked for follows in a frame of its own.
+void ViewFrame::followScreen(const QRegion& exposed) {
+    const bool whole = !canvas_.takeSlide().isNull() || needs_.ink.changes() != inkDrawn_;
+    const QRegion stale = takeStale();
+    if (const QRegion left = (whole ? QRegion(viewport().rect()) : stale) - exposed; !left.isEmpty())
+        viewport().update(left);
+    ringDrawn_ = needs_.ring.rect();
+    inkDrawn_ = needs_.ink.changes();
 }
 
 }  // namespace tiepoint::ui

@@ -18,7 +18,7 @@ public:
     /// Continues the last stroke.
     void extend(Point at);
     /// The last stroke is whole, and kept as pixels from now on.
-    void end() { ++version_, ++changes_; }
+    void end() { underWay_ = false, ++version_, ++changes_; }
     /// Takes the stroke under way back.
     void drop();
     void wipe();
@@ -27,14 +27,15 @@ public:
     std::uint64_t changes() const { return changes_; }
     const std::vector<std::vector<Point>>& strokes() const { return strokes_; }
 
-    /// `painter` is in logical pixels of the viewport, `toPixels` maps mm there. `underWay`: the last stroke still grows.
-    void draw(QPainter& painter, const Picture& picture, const QTransform& toPixels, QSize viewport, bool underWay);
+    /// `painter` is in logical pixels of the viewport, `toPixels` maps mm there.
+    void draw(QPainter& painter, const Picture& picture, const QTransform& toPixels, QSize viewport);
 
 private:
     QPainterPath path(const Picture& picture, const QTransform& toPixels, std::size_t stroke) const;
     void keep(const Picture& picture, const QTransform& toPixels, QSize viewport, double ratio, std::size_t whole);
 
     std::vector<std::vector<Point>> strokes_;  ///< as on boards that aren't turned
+    bool underWay_ = false;                    ///< the last stroke still grows
     int version_ = 0;
     std::uint64_t changes_ = 0;
     QPixmap kept_;  ///< whole strokes within keptAt_, for one key

@@ -1,4 +1,4 @@
-#include "ui/view/ink.h"
+#include "ui/paint/ink.h"
 
 #include "ui/paint/shade.h"
 
@@ -21,22 +21,25 @@ void stroke(QPainter& painter, const Theme& theme, const QPainterPath& path) {
 
 void Ink::begin(Point at) {
     strokes_.push_back({at});
+    underWay_ = true;
     ++changes_;
 }
 
 void Ink::extend(Point at) {
-    if (strokes_.empty() || distance(strokes_.back().back(), at) < kStepMm) return;
+    if (!underWay_ || distance(strokes_.back().back(), at) < kStepMm) return;
     strokes_.back().push_back(at);
     ++changes_;
 }
 
 void Ink::drop() {
-    if (!strokes_.empty()) strokes_.pop_back();
+    if (underWay_) strokes_.pop_back();
+    underWay_ = false;
     ++changes_;
 }
 
 void Ink::wipe() {
     strokes_.clear();
+    underWay_ = false;
     ++version_, ++changes_;
 }
 
@@ -68,12 +71,12 @@ void Ink::keep(const Picture& picture, const QTransform& toPixels, QSize viewpor
     for (std::size_t i = 0; i < whole; ++i) stroke(painter, *picture.theme, path(picture, toPixels, i));
 }
 
-void Ink::draw(QPainter& painter, const Picture& picture, const QTransform& toPixels, QSize viewport, bool underWay) {
+void Ink::draw(QPainter& painter, const Picture& picture, const QTransform& toPixels, QSize viewport) {
     if (strokes_.empty()) return;
-    const std::size_t whole = strokes_.size() - (underWay ? 1 : 0);
+    const std::size_t whole = strokes_.size() - (underWay_ ? 1 : 0);
     keep(picture, toPixels, viewport, painter.device()->devicePixelRatio(), whole);
     if (!kept_.isNull()) painter.drawPixmap(keptAt_.topLeft(), kept_);
-    if (!underWay) return;
+    if (!underWay_) return;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     stroke(painter, *picture.theme, path(picture, toPixels, whole));

@@ -1,0 +1,61 @@
+#include "ui/view/live_picture.h"
+
+namespace tiepoint::ui {
+
+LivePicture::LivePicture(Picture& picture, BenchDocument& document, LiveBench& live)
+    : picture_(picture),
+      document_(document),
+      live_(live) {
+    connect(&before_, &Before::faded, this, [this] {
+        picture_.changes = nullptr;
+        Q_EMIT changed();
+    });
+    connect(&document, &BenchDocument::benchReplaced, this, [this] { before_.forget(); });  // nothing to compare with
+    connect(&document, &BenchDocument::benchChanged, this, &LivePicture::benchChanged);
+    connect(&live, &LiveBench::snapshotReady, this, &LivePicture::followLive);
+}
+
+void LivePicture::followBench() {
+    picture_.layout = buildLayout(document_.bench());
+    picture_.arrangeTable();
+    picture_.snapshot = nullptr;
+    picture_.pinned = nullptr;
+}
+
+void LivePicture::followLive() {
+    const auto snapshot = live_.snapshot();
+    if (snapshot && snapshot->revision == document_.revision()) {
+        // One truth: the snapshot's layout and ours are of the same bench, and its indices hold for both.
+        picture_.snapshot = snapshot;
+        picture_.arrangePinned();
+        if (before_.follow(snapshot)) picture_.changes = before_.changes();
+        Q_EMIT answered();
+    }
+    Q_EMIT changed();
+}
+
+void LivePicture::setTheme(const Theme& theme) {
+    picture_.theme = &theme;
+    Q_EMIT restyled();
+}
+
+void LivePicture::setViews(const Views& views) {
+    const bool turns = views.turned != picture_.views.turned;
+    picture_.views = views;
+    if (turns) {
+        picture_.arrangeTable();
+        Q_EMIT restyled();
+    }
+    picture_.arrangePinned();
+    Q_EMIT changed();
+}
+
+void LivePicture::setScale(double pixelsPerMm, const WordSizes& sizes) {
+    picture_.pixelsPerMm = pixelsPerMm;
+    if (sizes == picture_.sizes) return;
+    picture_.sizes = sizes;
+    picture_.arrangePinned();
+    Q_EMIT restyled();  // words on supplies stand as large
+}
+
+}  // namespace tiepoint::ui

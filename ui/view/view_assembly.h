@@ -1,0 +1,65 @@
+#pragma once
+// What a view is put together from, each named once, in the order in which one needs the other, and who is told when one of them changes.
+
+#include "ui/view/bench_hand.h"
+#include "ui/view/bench_view.h"
+#include "ui/view/fingers.h"
+#include "ui/view/keyboard_hand.h"
+#include "ui/view/live_picture.h"
+#include "ui/view/motion.h"
+#include "ui/view/pinning.h"
+#include "ui/view/view_frame.h"
+#include "ui/view/wheel_hand.h"
+
+namespace tiepoint::ui {
+
+struct BenchView::Assembly {
+    Assembly(BenchView& view, BenchDocument& document, LiveBench& live);
+
+    // What several of them follow.
+    void followBench();  ///< the document has another one
+    void followMotion(bool visible);
+    void followZoom();
+    void followTheme(const Theme& theme);
+    void turnTo(const Views& views);
+    void setProjecting(bool projecting);
+    void followInking();
+    /// What fills the view when it fits.
+    QRectF fittedArea() const;
+
+    BenchView& view;
+
+    // What is shown.
+    Picture picture;
+    LivePicture shown;
+    BenchScene scene;
+    BenchMarks marks;
+    Camera camera;
+    Motion motion;
+    Ink ink;
+    PointerRing ring;
+    ViewFrame frame;
+    bool inking = false;  ///< the left button draws
+
+    // The fields over it.
+    GestureRun gestures;
+    ValueFields fields;
+    NotePen notes;
+
+    // The hands at it.
+    BenchHand hand;
+    Hovering hovering;
+    PointerHand pointer;
+    HoleCursor cursor;
+    KnobSteps knobs;
+    WheelHand wheel;
+    KeyboardHand keyboard;
+    Fingers fingers;
+    Pinning pinning;
+
+private:
+    void connectShown();
+    void connectHands();
+};
+
+}  // namespace tiepoint::ui
