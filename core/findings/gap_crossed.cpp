@@ -18,7 +18,7 @@ Suspicions findGapCrossed(const Examination& examination) {
             suspectGap(
                 examination, upper, lower,
                 fmt::format(
-                    "{} and {} are not joined: the gap parts them, so the circuit is open there (parted, no path).",
+                    "{} and {} are not joined: the gap parts them, so the circuit is open there: no complete path.",
                     holeName(bench, upper), holeName(bench, lower)),
                 found);
         }

@@ -1,4 +1,4 @@
-// A lead alone in its net, or hanging free: open there, parted, no path. Legs that are one piece of metal inside a part count
+// A lead alone in its net, or hanging free: open circuit, no complete path. Legs that are one piece of metal inside a part count
 // once, and a part with three or more sides may leave some unused (a changeover switch as a plain one). Supplies are left out:
 // a bench may keep one in reserve; so are meters, whose leads touch one place after the other.
 
@@ -72,15 +72,15 @@ Suspicion suspicionOfLead(const Examination& examination, int index, const std::
     } else {
         std::string what = leadInWords(part, alone.front());
         what.front() = static_cast<char>(what.front() - 'a' + 'A');
-        finding.text = fmt::format("{} {} and meets no other part: the circuit is open there (parted, no path).", what,
-                                   placeOf(examination.bench(), part, alone.front()));
+        finding.text = fmt::format("{} {} and meets no other part, so the circuit is open there: no complete path.",
+                                   what, placeOf(examination.bench(), part, alone.front()));
         const int net = examination.layout().netOfLead[examination.layout().leadIndex(index, alone.front())];
         if (const auto end = deadEndFrom(examination, net)) {
             finding.parts.push_back(end->jumper);
             finding.holes.push_back(end->hole);
             finding.text = fmt::format(
-                "{} leads from {} only to {}, where nothing else is plugged in: the circuit is open there (parted, no "
-                "path).",
+                "{} leads from {} only to {}, where nothing else is plugged in, so the circuit is open there: "
+                "no complete path.",
                 end->jumper, leadInWords(part, alone.front()), holeName(examination.bench(), end->hole));
         }
     }

@@ -30,9 +30,9 @@ std::optional<Suspicion> inLine(const Examination& examination, int index) {
     if (found.darkens.empty()) return std::nullopt;
     found.finding.parts = {meter.id, found.darkens.front()};
     found.finding.holes = holesOf(meter);
-    found.finding.text =
-        fmt::format("{} is {} and lies in the line of {}: it lets next to no current through (open: parted, no path).",
-                    meter.id, dialInWords(meter), fmt::join(found.darkens, " and "));
+    found.finding.text = fmt::format(
+        "{} is {} and lies in the line of {}: it lets next to no current through (open circuit: no complete path).",
+        meter.id, dialInWords(meter), fmt::join(found.darkens, " and "));
     found.finding.figures = {{"current", examination.mostAmpere(index)}};
     found.proposals.push_back({fmt::format("Turn the dial of {} to amperes", meter.id), *turned});
     return found;

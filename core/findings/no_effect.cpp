@@ -96,8 +96,7 @@ Suspicions findWithoutEffect(const Examination& examination) {
         found.finding.severity = Severity::Remark;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text =
-            fmt::format("{} changes nothing: open (parted) or closed (joined), every current stays the same.", part.id);
+        found.finding.text = fmt::format("{} changes nothing: open or closed, every current stays the same.", part.id);
         found.finding.figures = {{"change", 0}};
         proposeWaysOut(examination, index, found);
         all.push_back(std::move(found));

@@ -93,7 +93,7 @@ Suspicion suspicionOfMove(const Examination& examination, const Move& move, int 
     what.front() =
         static_cast<char>(what.front() >= 'a' && what.front() <= 'z' ? what.front() - 'a' + 'A' : what.front());
     found.finding.text = fmt::format(
-        "{} is one place off: from {} the circuit is open (parted, no path), in {} it is closed and {} lights{}{}.",
+        "{} is one place off: from {} the circuit is open (no complete path), in {} it is closed and {} lights{}{}.",
         what, from, to, id, position.empty() ? "" : " ", position);
     found.finding.figures = {{"current now", examination.mostAmpere(light)}};
     found.darkens = {id};

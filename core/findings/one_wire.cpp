@@ -22,7 +22,7 @@ Suspicions findOneWire(const Examination& examination) {
             });
         };
         const std::string text =
-            fmt::format("{} is joined to plus, but nothing leads back to minus (open: parted, no path).",
+            fmt::format("{} is joined to plus, but nothing leads back to minus (open circuit: no complete path).",
                         examination.part(light).id);
         found.push_back(openSuspicion(examination, light, reach, text, isMinus));
     }

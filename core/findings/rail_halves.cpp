@@ -45,7 +45,7 @@ void suspectAll(const Examination& examination, const Board& board, const std::v
     }
     each.finding.text = fmt::format(
         "The rails of {} are in two halves that are not joined, so the half without a supply gets no current "
-        "(open: parted, no path).",
+        "(open circuit: no complete path).",
         board.id);
     each.finding.figures = {{"rails in halves", static_cast<double>(breaks.size())}};
     each.doubt = 1;
@@ -68,7 +68,7 @@ Suspicions findRailHalves(const Examination& examination) {
             suspectGap(
                 examination, left, right,
                 fmt::format("The {} rail is in two halves: {} and {} are not joined, so one half gets no current "
-                            "(open: parted, no path).",
+                            "(open circuit: no complete path).",
                             lineName(left.line), holeName(bench, left), holeName(bench, right)),
                 found);
         }

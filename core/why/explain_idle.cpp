@@ -32,15 +32,15 @@ std::string withoutStop(std::string text) {
     return text;
 }
 
-/// "S1 is open: parted, no path." of a throw that stands so and would have to stand otherwise.
+/// "S1 is open: no complete path." of a throw that stands so and would have to stand otherwise.
 std::string missingInWords(const Throw& each, const Bench& bench, int now, int then) {
     const std::string& id = bench.parts[each.part].id;
     const bool closes = then > now;
     if (!each.isCap() && bench.parts[each.part].kind->state[each.state].type == ValueType::Choice) {
-        return fmt::format("{} stands {}, so its way {} is open: parted, no path.", id,
+        return fmt::format("{} stands {}, so its way {} is open: no complete path.", id,
                            positionInWords(each, bench, now), positionInWords(each, bench, then));
     }
-    if (closes) return fmt::format("{} is open: parted, no path.", id);
+    if (closes) return fmt::format("{} is open: no complete path.", id);
     return fmt::format("{} is closed: joined, and that leads the current past.", id);
 }
 
@@ -134,12 +134,12 @@ void Explainer::sayWhatIsReached() {
     const SupplyReach one = reach[nets[0]], other = reach[nets[1]];
     const std::string names[] = {leadInWords(self(), 0), leadInWords(self(), 1)};
     const auto say = [&](int there, const char* sign, int missing, const char* wanted) {
-        add(fmt::format("{} leads to {}, but {} has no way to {} (open: parted, no path).", capitalised(names[there]),
-                        sign, names[missing], wanted),
+        add(fmt::format("{} leads to {}, but {} has no way to {} (open circuit: no complete path).",
+                        capitalised(names[there]), sign, names[missing], wanted),
             {self().id});
     };
     if (!one.plus && !one.minus && !other.plus && !other.minus) {
-        add(fmt::format("Neither leg of {} has a way to plus or to minus (open: parted, no path).", self().id),
+        add(fmt::format("Neither leg of {} has a way to plus or to minus (open circuit: no complete path).", self().id),
             {self().id});
     } else if ((one.plus || other.plus) && !one.minus && !other.minus) {
         say(one.plus ? 0 : 1, "plus", one.plus ? 1 : 0, "minus");

@@ -31,7 +31,7 @@ void Explainer::explainReading() {
                         reading.text(), volt),
             {id});
     } else if (reading.digits == "OL") {
-        add(fmt::format("{} sends no current through what lies between its leads: open (parted, no path), or more ohms "
+        add(fmt::format("{} sends no current through what lies between its leads: open circuit, or more ohms "
                         "than it can show.",
                         id),
             {id});

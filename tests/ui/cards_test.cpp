@@ -157,9 +157,9 @@ TEST_F(Cards, RowsOfTheLegendSwitchTheViews) {
     EXPECT_NE(window().view().views().strips, before.strips);
     WindowBench::click(key("Readings"));
     EXPECT_NE(window().view().views().readings, before.readings);
-    WindowBench::click(key("Below"));
+    WindowBench::click(key("Underside"));
     EXPECT_TRUE(window().view().views().turned);
-    WindowBench::click(key("Below"));
+    WindowBench::click(key("Underside"));
     EXPECT_FALSE(window().view().views().turned);
     QTest::mouseClick(key("Arrows"), Qt::LeftButton, {}, QPoint(10, key("Arrows")->height() / 2));
     EXPECT_EQ(window().view().views().arrows, Arrows::Off);

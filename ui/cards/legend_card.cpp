@@ -14,7 +14,7 @@ LegendCard::LegendCard(QWidget* parent)
       voltage_(new ViewKey(QStringLiteral("Voltage"), 50, paintVoltageSample, this)),
       strips_(new ViewKey(QStringLiteral("Strips"), 44, paintStripsSample, this)),
       readings_(new ViewKey(QStringLiteral("Readings"), 58, paintReadingSample, this)),
-      turned_(new ViewKey(QStringLiteral("Below"), 0, paintNoSample, this)) {
+      turned_(new ViewKey(QStringLiteral("Underside"), 0, paintNoSample, this)) {
     setAccessibleName(QStringLiteral("Legend"));
     int digit = 1;
     for (ViewKey* key : {static_cast<ViewKey*>(arrows_), voltage_, strips_, readings_, turned_})

@@ -19,7 +19,7 @@ constexpr double kSlotMm = 0.34, kSlotLongMm = 0.9;  ///< the mouth of a clip, s
 constexpr double kTipMm = 0.52, kTipRimMm = 0.24;    ///< radius of a lead's end
 constexpr double kFlapLeastMm = 2.2, kFlapMostMm = 9.5, kFlapLeanMm = 8, kFlapRollMm = 3.2, kFlapClearMm = 2;
 constexpr double kSignAwayMm = 3.8;
-const QString kTurnedWords = QStringLiteral("Seen from below: columns run from right to left. Key 5 turns it back.");
+const QString kTurnedWords = QStringLiteral("Underside: columns run from right to left. Key 5 turns it back.");
 const std::array kBackRails{Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
 
 Lettering signLettering(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }

@@ -115,7 +115,8 @@ void KeyboardHand::wire() {
     if (!needs_.cursor.hole()) return;
     const Hole hole = *needs_.cursor.hole();
     const Point at = picture().seenAt(hole);
-    if (picture().table->turned) return needs_.hand.flash("nothing goes in from below: key 5 turns the board back", at);
+    if (picture().table->turned)
+        return needs_.hand.flash("nothing goes into the underside: key 5 turns the board back", at);
     const Part* selected = picture().bench().findPart(needs_.marks.soleSelection());
     auto gesture = wiring(needs_.hand, selected, hole);
     needs_.hand.clearMarks();

@@ -17,7 +17,7 @@ Projection::Projection(BenchView& view, const Actions& actions, QWidget& window)
     blank_->setCursor(Qt::BlankCursor);
     blank_->installEventFilter(this);
     blank_->hide();
-    end_->setText(QStringLiteral("End projecting (F11)"));
+    end_->setText(QStringLiteral("Back to the desk (F11)"));
     end_->setFocusPolicy(Qt::NoFocus);
     end_->hide();
     connect(end_, &QToolButton::clicked, actions_.project, &QAction::toggle);

@@ -11,7 +11,7 @@ TEST(LeadAlone, FreeCathodeWithNothingNear) {
     EXPECT_EQ(findings[0].severity, Severity::Fault);
     EXPECT_EQ(findings[0].parts, Ids{"D1"});
     EXPECT_EQ(names(findings[0].holes), Ids{"A.g19"});
-    EXPECT_NE(findings[0].text.find("open there (parted, no path)"), std::string::npos);
+    EXPECT_NE(findings[0].text.find("open there: no complete path"), std::string::npos);
 }
 
 TEST(LeadAlone, HangingLead) {

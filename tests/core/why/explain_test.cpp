@@ -58,7 +58,7 @@ TEST(Explain, OpenButtonsAreTheMissingLinks) {
     const Answer answer = asked(bench, "D1");
     EXPECT_EQ(answer.question, "Why is D1 dark?");
     ASSERT_NE(missingLink(answer), nullptr) << chainOf(answer);
-    EXPECT_EQ(missingLink(answer)->text, "S1 is open: parted, no path.");
+    EXPECT_EQ(missingLink(answer)->text, "S1 is open: no complete path.");
     EXPECT_EQ(missingLink(answer)->parts, Ids{"S1"});
     ASSERT_EQ(answer.remedies.size(), 1u) << chainOf(answer);
     EXPECT_EQ(answer.remedies[0].text, "Press S1 and S2");
@@ -66,7 +66,7 @@ TEST(Explain, OpenButtonsAreTheMissingLinks) {
     EXPECT_TRUE(answer.remedies[0].edit.operations.empty());
 
     const Answer half = asked(bench, "D1", {"S1"});
-    EXPECT_EQ(missingLink(half)->text, "S2 is open: parted, no path.") << chainOf(half);
+    EXPECT_EQ(missingLink(half)->text, "S2 is open: no complete path.") << chainOf(half);
     EXPECT_EQ(half.remedies[0].text, "Press S2");
     EXPECT_EQ(half.remedies[0].held.size(), 2u);
 }
@@ -95,7 +95,7 @@ TEST(Explain, SlideThatStandsWrong) {
     const auto bench = builder.share();
     const Answer answer = asked(bench, "D1");
     ASSERT_EQ(answer.remedies.size(), 1u) << chainOf(answer);
-    EXPECT_EQ(missingLink(answer)->text, "S1 stands towards b, so its way towards a is open: parted, no path.");
+    EXPECT_EQ(missingLink(answer)->text, "S1 stands towards b, so its way towards a is open: no complete path.");
     EXPECT_EQ(answer.remedies[0].text, "Slide S1 towards a");
     ASSERT_FALSE(answer.remedies[0].edit.operations.empty());
     EXPECT_TRUE(isLit(*after(*bench, answer.remedies[0]), bench->partIndex("D1")));
