@@ -5,7 +5,7 @@
 #include "app/json_writer.h"
 #include "app/output.h"
 #include "core/base/quantity.h"
-#include "core/parts/series_resistor.h"
+#include "core/sizing/series_resistor.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

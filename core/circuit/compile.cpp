@@ -1,8 +1,8 @@
 #include "core/circuit/compile.h"
 
 #include "core/bench/natural_order.h"
+#include "core/bench/resolve.h"
 #include "core/circuit/element.h"
-#include "core/parts/derivation.h"
 
 #include <algorithm>
 #include <array>

@@ -3,9 +3,9 @@
 // circuit, and every digit of its solution, depends neither on the order of parts in the file nor on where they lie.
 // A pure function; safe from any thread.
 
+#include "core/bench/inputs.h"
 #include "core/circuit/circuit.h"
 #include "core/nets/layout.h"
-#include "core/snapshot/inputs.h"
 
 #include <string>
 #include <utility>

@@ -2,12 +2,12 @@
 // parts of one chain, all with the same current, the one that suffers most is named.
 
 #include "core/base/quantity.h"
+#include "core/bench/resolve.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
 #include "core/findings/trial.h"
-#include "core/parts/derivation.h"
 #include "core/parts/preferred.h"
 #include "core/snapshot/readings.h"
 

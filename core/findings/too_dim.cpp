@@ -1,11 +1,11 @@
 // A light far below a visible current because its resistor is too large, told with the bands that are there and those that would suit.
 
 #include "core/base/quantity.h"
+#include "core/bench/resolve.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-#include "core/parts/derivation.h"
 #include "core/parts/preferred.h"
 
 #include <fmt/format.h>

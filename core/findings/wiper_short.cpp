@@ -1,12 +1,12 @@
 // A potentiometer that shorts the supply or burns a part at one end of its travel: nothing shows until someone turns the knob.
 
 #include "core/base/quantity.h"
+#include "core/bench/resolve.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
 #include "core/findings/trial.h"
-#include "core/parts/derivation.h"
 
 #include <fmt/format.h>
 

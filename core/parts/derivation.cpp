@@ -68,40 +68,6 @@ const Parameter* findArgument(const Parameter::Derived& derived, std::string_vie
     return found == derived.arguments.end() ? nullptr : &found->second;
 }
 
-double resolveDerived(const Parameter::Derived& derived, const Part& part) {
-    const Derivation* derivation = findDerivation(derived.name);
-    assert(derivation);
-    const std::size_t count = argumentCount(*derivation);
-    std::array<double, 4> figures{};
-    for (std::size_t i = 0; i < count; ++i) {
-        const Parameter* argument = findArgument(derived, derivation->arguments[i]);
-        assert(argument);
-        figures[i] = resolve(*argument, part);
-    }
-    return derivation->compute(Figures(figures).first(count));
-}
-
-/// The constant of that name in the choice in force, if the value is a choice that has it.
-std::optional<double> chosenConstant(const ValueSpec& spec, double chosen, std::string_view name) {
-    if (spec.type != ValueType::Choice) return std::nullopt;
-    const auto& constants = spec.choices[static_cast<std::size_t>(chosen)].constants;
-    const auto found = constants.find(name);
-    return found == constants.end() ? std::nullopt : std::optional(found->second);
-}
-
-double resolveName(std::string_view name, const Part& part) {
-    if (const int index = part.kind->valueIndex(name); index >= 0) return part.value(index);
-    if (const int index = part.kind->stateIndex(name); index >= 0) return part.stateValue(index);
-    for (int i = 0; i < static_cast<int>(part.kind->values.size()); ++i) {
-        if (const auto constant = chosenConstant(part.kind->values[i], part.value(i), name)) return *constant;
-    }
-    for (int i = 0; i < static_cast<int>(part.kind->state.size()); ++i) {
-        if (const auto constant = chosenConstant(part.kind->state[i], part.stateValue(i), name)) return *constant;
-    }
-    assert(!"the loader has checked every name");
-    return 0;
-}
-
 bool everyChoiceHas(const ValueSpec& spec, std::string_view name) {
     return spec.type == ValueType::Choice &&
            std::all_of(spec.choices.begin(), spec.choices.end(),
@@ -133,20 +99,23 @@ std::optional<std::string> unresolvedDerived(const Parameter::Derived& derived, 
 
 }  // namespace
 
-double resolve(const Parameter& parameter, const Part& part) {
-    if (const auto* number = std::get_if<double>(&parameter.source)) return *number;
-    if (const auto* name = std::get_if<std::string>(&parameter.source)) return resolveName(*name, part);
-    return resolveDerived(std::get<Parameter::Derived>(parameter.source), part);
+double derive(const Parameter::Derived& derived, const std::function<double(const Parameter&)>& figureOf) {
+    const Derivation* derivation = findDerivation(derived.name);
+    assert(derivation);
+    const std::size_t count = argumentCount(*derivation);
+    std::array<double, 4> figures{};
+    for (std::size_t i = 0; i < count; ++i) {
+        const Parameter* argument = findArgument(derived, derivation->arguments[i]);
+        assert(argument);
+        figures[i] = figureOf(*argument);
+    }
+    return derivation->compute(Figures(figures).first(count));
 }
 
 std::optional<std::string> unresolved(const Parameter& parameter, const PartKind& kind) {
     if (std::holds_alternative<double>(parameter.source)) return std::nullopt;
     if (const auto* name = std::get_if<std::string>(&parameter.source)) return unresolvedName(*name, kind);
     return unresolvedDerived(std::get<Parameter::Derived>(parameter.source), kind);
-}
-
-double ratedCurrentAmpere(const Part& part) {
-    return part.kind->emitsLight ? resolve(part.kind->ratedCurrent, part) : 0;
 }
 
 std::vector<std::string_view> derivationNames() {

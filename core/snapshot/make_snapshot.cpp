@@ -1,7 +1,7 @@
 #include "core/snapshot/make_snapshot.h"
 
+#include "core/bench/resolve.h"
 #include "core/light/lightness.h"
-#include "core/parts/derivation.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
 #include "core/snapshot/readings.h"
 
-#include "core/parts/derivation.h"
+#include "core/bench/resolve.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,8 +1,8 @@
 #pragma once
 // The operating point: which voltages and currents a bench settles to, for given inputs.
 
+#include "core/bench/inputs.h"
 #include "core/nets/layout.h"
-#include "core/snapshot/inputs.h"
 
 #include <memory>
 #include <string>

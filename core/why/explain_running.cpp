@@ -5,7 +5,6 @@
 #include "core/circuit/element.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/trial.h"
-#include "core/parts/derivation.h"
 #include "core/snapshot/readings.h"
 #include "core/why/explainer.h"
 

@@ -7,6 +7,7 @@
 #include "core/base/constants.h"
 #include "core/base/embedded.h"
 #include "core/bench/bench.h"
+#include "core/bench/resolve.h"
 #include "core/parts/derivation.h"
 #include "core/parts/kind_file.h"
 

@@ -3,7 +3,7 @@
 // (Lessons in Electric Circuits, Vol. III, ch. 3): resistance is what the LED leaves of the supply's voltage, divided by the current.
 
 #include "core/base/quantity.h"
-#include "core/parts/series_resistor.h"
+#include "core/sizing/series_resistor.h"
 #include "core/snapshot/snapshot.h"
 #include "support/build_bench.h"
 #include "support/inspect_bench.h"

@@ -2,7 +2,7 @@
 // The resistor helper: from supply, LED and wanted current the exact resistance and the one to take from the drawer, with its picture, the
 // current that then runs, its heat, and a key that puts it in. Reckons nothing itself; says what is wanted.
 
-#include "core/parts/series_resistor.h"
+#include "core/sizing/series_resistor.h"
 #include "ui/cards/aside_card.h"
 #include "ui/cards/value_field.h"
 

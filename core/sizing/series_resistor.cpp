@@ -1,8 +1,8 @@
-#include "core/parts/series_resistor.h"
+#include "core/sizing/series_resistor.h"
 
+#include "core/base/constants.h"
 #include "core/base/quantity.h"
-#include "core/circuit/junction_law.h"
-#include "core/parts/derivation.h"
+#include "core/bench/resolve.h"
 
 #include <fmt/format.h>
 
