@@ -4,7 +4,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <filesystem>
+#include <fstream>
+#include <optional>
 #include <regex>
 #include <set>
 
@@ -59,6 +62,71 @@ TEST(Layering, IncludesRunOneWay) {
             }
         }
     }
+}
+
+/// The folders of a layer from the lowest up. Each may include from itself and from those before it, never from one after it.
+struct Order {
+    std::string layer;
+    std::vector<std::string> folders;
+};
+
+const std::vector<Order> kOrders = {
+    {"core",
+     {"base", "board", "parts", "bench", "sizing", "edit", "nets", "circuit", "solve", "flow", "light", "snapshot",
+      "meter", "lesson", "truth", "findings", "why"}},
+};
+
+/// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder
+/// isn't in the order.
+std::optional<int> rankOf(const Order& order, const std::string& path) {
+    const std::string beginning = order.layer + "/";
+    if (!path.starts_with(beginning)) return std::nullopt;
+    const std::string folder = path.substr(beginning.size(), path.find('/', beginning.size()) - beginning.size());
+    const auto found = std::find(order.folders.begin(), order.folders.end(), folder);
+    return found == order.folders.end() ? -1 : static_cast<int>(found - order.folders.begin());
+}
+
+/// Includes that run up, as "folder/file.cpp includes folder/other.h".
+std::vector<std::string> upwardIncludes(const Order& order, const fs::path& top, const fs::path& source) {
+    std::vector<std::string> upward;
+    const std::string from = fs::relative(source, top).generic_string();
+    const int own = rankOf(order, from).value_or(-1);
+    for (const std::string& name : includesOf(source)) {
+        const std::optional<int> other = rankOf(order, name);
+        if (other && (*other < 0 || own < 0 || *other > own)) upward.push_back(from + " includes " + name);
+    }
+    return upward;
+}
+
+TEST(Layering, FoldersIncludeOnlyFromThoseBelow) {
+    for (const Order& order : kOrders) {
+        for (const fs::path& source : sourcesBelow(order.layer)) {
+            for (const std::string& upward : upwardIncludes(order, kTop, source)) ADD_FAILURE() << upward;
+        }
+    }
+}
+
+TEST(Layering, TheOrderNamesEveryFolderOnce) {
+    for (const Order& order : kOrders) {
+        std::multiset<std::string> there;
+        for (const auto& entry : fs::directory_iterator(kTop / order.layer)) {
+            if (entry.is_directory()) there.insert(entry.path().filename());
+        }
+        EXPECT_EQ(std::multiset(order.folders.begin(), order.folders.end()), there) << order.layer;
+    }
+}
+
+TEST(Layering, AnIncludeUpwardIsSeen) {
+    const Order order{"core", {"base", "parts", "bench"}};
+    const fs::path top = scratchFolder() / "house";
+    fs::create_directories(top / "core" / "parts");
+    const fs::path source = top / "core" / "parts" / "up.h";
+    std::ofstream(source) << "#include \"core/base/result.h\"\n#include \"core/parts/kind.h\"\n#include <vector>\n"
+                          << "#include \"core/bench/bench.h\"\n#include \"core/nowhere/else.h\"\n";
+    EXPECT_EQ(upwardIncludes(order, top, source), (std::vector<std::string>{
+                                                      "core/parts/up.h includes core/bench/bench.h",
+                                                      "core/parts/up.h includes core/nowhere/else.h",
+                                                  }));
 }
 
 TEST(Layering, TheWallsWouldCatchATrespass) {
