@@ -1,8 +1,7 @@
 #include "core/findings/supply_nets.h"
 
+#include "core/base/disjoint_sets.h"
 #include "core/circuit/element.h"
-
-#include <algorithm>
 
 namespace tiepoint {
 
@@ -20,16 +19,16 @@ std::vector<SupplyNets> supplyNets(const Layout& layout) {
                 found.push_back({index, plusNet, minusNet, static_cast<int>(found.size())});
         }
     }
+    DisjointSets joined(found.size());
     const auto meet = [](const SupplyNets& a, const SupplyNets& b) {
         return a.plus == b.plus || a.plus == b.minus || a.minus == b.plus || a.minus == b.minus;
     };
     for (const SupplyNets& a : found) {
         for (const SupplyNets& b : found) {
-            const int from = std::max(a.group, b.group), to = std::min(a.group, b.group);
-            if (from == to || !meet(a, b)) continue;
-            for (SupplyNets& each : found) each.group = each.group == from ? to : each.group;
+            if (meet(a, b)) joined.join(a.group, b.group);
         }
     }
+    for (SupplyNets& each : found) each.group = joined.root(each.group);
     return found;
 }
 

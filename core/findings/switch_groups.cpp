@@ -6,41 +6,35 @@
 
 #include "core/findings/switch_groups.h"
 
+#include "core/base/disjoint_sets.h"
 #include "core/findings/supply_nets.h"
 
 #include <map>
-#include <numeric>
 
 namespace tiepoint {
 namespace {
 
-/// The circuits of a bench, as a forest over its parts.
+/// The circuits of a bench, as sets of its parts.
 class Circuits {
 public:
     explicit Circuits(const Layout& layout)
         : layout_(layout),
-          parent_(layout.bench->parts.size()),
+          joined_(layout.bench->parts.size()),
           lotOfNet_(layout.netCount, kHeldByNone) {
-        std::iota(parent_.begin(), parent_.end(), 0);
         for (const SupplyNets& supply : supplyNets(layout))
             lotOfNet_[supply.plus] = lotOfNet_[supply.minus] = supply.group;
         joinByNets();
         joinBridges();
     }
 
-    int of(int part) {
-        while (parent_[part] != part) part = parent_[part] = parent_[parent_[part]];
-        return part;
-    }
+    int of(int part) { return joined_.root(part); }
 
 private:
     static constexpr int kHeldByNone = -1;
 
-    void join(int a, int b) { parent_[of(b)] = of(a); }
-
     template <class Visit>
     void forEachLead(Visit visit) {
-        for (int part = 0; part < static_cast<int>(parent_.size()); ++part) {
+        for (int part = 0; part < static_cast<int>(layout_.bench->parts.size()); ++part) {
             if (layout_.bench->parts[part].kind->isSupply) continue;
             for (int lead = layout_.firstLead[part]; lead < layout_.firstLead[part + 1]; ++lead)
                 visit(part, layout_.netOfLead[lead]);
@@ -54,7 +48,7 @@ private:
             if (firstIn[net] < 0)
                 firstIn[net] = part;
             else
-                join(firstIn[net], part);
+                joined_.join(firstIn[net], part);
         });
     }
 
@@ -68,12 +62,12 @@ private:
             if (bridge < 0)
                 bridge = part;
             else
-                join(bridge, part);
+                joined_.join(bridge, part);
         });
     }
 
     const Layout& layout_;
-    std::vector<int> parent_;
+    DisjointSets joined_;
     std::vector<int> lotOfNet_;  ///< the lot of supplies that holds a net
 };
 

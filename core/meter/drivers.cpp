@@ -1,7 +1,7 @@
 #include "core/meter/drivers.h"
 
+#include "core/base/disjoint_sets.h"
 #include "core/circuit/element.h"
-#include "core/solve/disjoint_nodes.h"
 
 #include <map>
 
@@ -13,7 +13,7 @@ class Together {
 public:
     explicit Together(const Snapshot& snapshot)
         : layout_(*snapshot.layout),
-          joined_(layout_.netCount + 2 * static_cast<int>(snapshot.solution.elements.size())) {
+          joined_(layout_.netCount + 2 * snapshot.solution.elements.size()) {
         for (const ElementState& element : snapshot.solution.elements) {
             if (!element.closed) continue;
             const ElementSpec& spec = specOf(element);
@@ -35,7 +35,7 @@ private:
     }
 
     const Layout& layout_;
-    DisjointNodes joined_;
+    DisjointSets joined_;
     std::map<std::pair<int, std::string>, int> inner_;
 };
 

@@ -1,7 +1,7 @@
 #include "core/nets/layout.h"
 
+#include "core/base/disjoint_sets.h"
 #include "core/bench/table.h"
-#include "core/nets/disjoint_strips.h"
 
 #include <algorithm>
 #include <unordered_map>
@@ -114,11 +114,11 @@ private:
 
     template <class Index>
     std::vector<int> netsOf(const std::vector<std::pair<int, int>>& pairs) {
-        std::vector<typename DisjointStrips<Index>::Join> joins;
+        std::vector<std::pair<Index, Index>> joins;
         joins.reserve(pairs.size());
-        for (const auto& [a, b] : pairs) joins.push_back({static_cast<Index>(a), static_cast<Index>(b)});
+        for (const auto& [a, b] : pairs) joins.emplace_back(static_cast<Index>(a), static_cast<Index>(b));
         std::vector<Index> netOf(static_cast<std::size_t>(elementCount_));
-        layout_->netCount = static_cast<int>(DisjointStrips<Index>::build(joins, netOf));
+        layout_->netCount = static_cast<int>(numberSets<Index>(joins, netOf));
         return {netOf.begin(), netOf.end()};
     }
 

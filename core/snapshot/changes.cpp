@@ -1,10 +1,10 @@
 #include "core/snapshot/changes.h"
 
+#include "core/base/disjoint_sets.h"
 #include "core/snapshot/readings.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 #include <set>
 
 namespace tiepoint {
@@ -30,22 +30,18 @@ int matchOf(const Snapshot& other, const Part& part) {
 std::vector<int> circuits(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
     const int parts = static_cast<int>(layout.bench->parts.size());
-    std::vector<int> circuit(parts), firstInNet(layout.netCount, -1);
-    std::iota(circuit.begin(), circuit.end(), 0);
-    const auto root = [&](int part) {
-        while (circuit[part] != part) part = circuit[part];
-        return part;
-    };
+    DisjointSets joined(layout.bench->parts.size());
+    std::vector<int> firstInNet(layout.netCount, -1);
     for (int part = 0; part < parts; ++part) {
         if (currentOf(snapshot, part) == 0) continue;
         for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
             int& first = firstInNet[layout.netOfLead[lead]];
             if (first < 0) first = part;
-            const int a = root(first), b = root(part);
-            circuit[std::max(a, b)] = std::min(a, b);
+            joined.join(first, part);
         }
     }
-    for (int part = 0; part < parts; ++part) circuit[part] = root(part);
+    std::vector<int> circuit(parts);
+    for (int part = 0; part < parts; ++part) circuit[part] = joined.root(part);
     return circuit;
 }
 

@@ -1,6 +1,6 @@
 #include "core/solve/circuit_plan.h"
 
-#include "core/solve/disjoint_nodes.h"
+#include "core/base/disjoint_sets.h"
 
 #include <algorithm>
 
@@ -114,7 +114,7 @@ private:
     }
 
     void buildIslands() {
-        DisjointNodes islands(circuit_.nodeCount);
+        DisjointSets islands(circuit_.nodeCount);
         eachTie([&](int a, int b) {
             if (!isKnown_[a] && !isKnown_[b]) islands.join(a, b);
         });
@@ -179,7 +179,7 @@ private:
     std::span<const char> present_;
     std::span<const signed char> limited_;
     int reference_;
-    DisjointNodes tied_, joined_;
+    DisjointSets tied_, joined_;
     std::vector<char> isKnown_, isDead_;
     CircuitPlan plan_;
 };

@@ -1,6 +1,6 @@
 #include "core/solve/elimination_order.h"
 
-#include "core/solve/disjoint_nodes.h"
+#include "core/base/disjoint_sets.h"
 
 #include <algorithm>
 
@@ -13,7 +13,7 @@ SourceForest growSourceForest(int nodeCount, std::span<const ForestSource> sourc
                         std::vector<char>(sources.size(), 0)};
 
     // Ideal sources first: they have no diagonal of their own to fall back on.
-    DisjointNodes trees(nodeCount + 1);
+    DisjointSets trees(nodeCount + 1);
     for (bool ideal : {true, false}) {
         for (std::size_t k = 0; k < sources.size(); ++k) {
             if (sources[k].ideal != ideal) continue;

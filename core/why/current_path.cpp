@@ -1,12 +1,12 @@
 #include "core/why/current_path.h"
 
+#include "core/base/disjoint_sets.h"
 #include "core/findings/supply_nets.h"
 #include "core/snapshot/readings.h"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <numeric>
 
 namespace tiepoint {
 namespace {
@@ -81,24 +81,6 @@ std::vector<int> walk(const Snapshot& snapshot, const Draws& draws, int start, d
     return met;
 }
 
-/// Nodes joined for good: nets first, then nodes inside parts.
-class Groups {
-public:
-    explicit Groups(int nets) : parent_(nets) { std::iota(parent_.begin(), parent_.end(), 0); }
-    int add() {
-        parent_.push_back(static_cast<int>(parent_.size()));
-        return parent_.back();
-    }
-    int find(int node) {
-        while (parent_[node] != node) node = parent_[node] = parent_[parent_[node]];
-        return node;
-    }
-    void join(int a, int b) { parent_[find(a)] = find(b); }
-
-private:
-    std::vector<int> parent_;
-};
-
 }  // namespace
 
 CurrentPath pathThrough(const Snapshot& snapshot, int part) {
@@ -125,7 +107,7 @@ CurrentPath pathThrough(const Snapshot& snapshot, int part) {
 
 std::vector<SupplyReach> reachWithout(const Snapshot& snapshot, int part) {
     const Layout& layout = *snapshot.layout;
-    Groups groups(layout.netCount);
+    DisjointSets joined(static_cast<std::size_t>(layout.netCount));  // nets first, then nodes inside parts
     std::map<std::pair<int, std::string>, int> inner;
     for (const ElementState& element : snapshot.solution.elements) {
         const PartKind& kind = *layout.bench->parts[element.part].kind;
@@ -134,18 +116,18 @@ std::vector<SupplyReach> reachWithout(const Snapshot& snapshot, int part) {
             const int lead = kind.leadIndex(name);
             if (lead >= 0) return layout.netOfLead[layout.leadIndex(element.part, lead)];
             const auto [place, added] = inner.try_emplace({element.part, name}, -1);
-            if (added) place->second = groups.add();
+            if (added) place->second = joined.add();
             return place->second;
         };
         const ElementSpec& spec = kind.model[element.spec];
         const int from = node(spec.from), to = node(spec.to);
-        groups.join(from, to);
+        joined.join(from, to);
     }
     std::vector<SupplyReach> reach(layout.netCount);
     for (const SupplyNets& supply : supplyNets(layout)) {
         for (int net = 0; net < layout.netCount; ++net) {
-            reach[net].plus = reach[net].plus || groups.find(net) == groups.find(supply.plus);
-            reach[net].minus = reach[net].minus || groups.find(net) == groups.find(supply.minus);
+            reach[net].plus = reach[net].plus || joined.areJoined(net, supply.plus);
+            reach[net].minus = reach[net].minus || joined.areJoined(net, supply.minus);
         }
     }
     return reach;

@@ -3,8 +3,8 @@
 // strip read again, and each lead's net read. Each way ends with the net of each of the 200 leads.
 
 #include "bench/stopwatch.h"
+#include "core/base/disjoint_sets.h"
 #include "core/board/board_kind.h"
-#include "core/nets/disjoint_strips.h"
 
 #include <boost/graph/adjacency_list.hpp>
 #include <boost/graph/connected_components.hpp>
@@ -17,7 +17,7 @@
 namespace tiepoint::test {
 namespace {
 
-using Strips = DisjointStrips<std::uint16_t>;
+using Join = std::pair<std::uint16_t, std::uint16_t>;
 constexpr int kJumpers = 60, kLeads = 200;
 
 struct Job {
@@ -25,7 +25,7 @@ struct Job {
     std::vector<int> stripOfHole;
     std::vector<std::pair<int, int>> jumpers;  ///< holes
     std::vector<int> leads;                    ///< holes
-    std::vector<Strips::Join> joins;
+    std::vector<Join> joins;
     std::vector<std::uint16_t> leadStrips;
 };
 
@@ -47,8 +47,8 @@ Job makeJob() {
     for (int j = 0; j < kJumpers; ++j) {
         const int a = holes[2 * j], b = holes[2 * j + 1];
         job.jumpers.emplace_back(a, b);
-        job.joins.push_back(
-            {static_cast<std::uint16_t>(job.stripOfHole[a]), static_cast<std::uint16_t>(job.stripOfHole[b])});
+        job.joins.emplace_back(static_cast<std::uint16_t>(job.stripOfHole[a]),
+                               static_cast<std::uint16_t>(job.stripOfHole[b]));
     }
     for (int lead = 0; lead < kLeads; ++lead) {
         job.leads.push_back(holes[2 * kJumpers + lead]);
@@ -58,8 +58,8 @@ Job makeJob() {
 }
 
 /// Calls join(a, b) for neighbouring holes of each strip and for each jumper.
-template <class Join>
-void eachEdge(const Job& job, const std::vector<int>& firstHole, Join join) {
+template <class Visit>
+void eachEdge(const Job& job, const std::vector<int>& firstHole, Visit join) {
     for (int hole = 0; hole < job.holes; ++hole) {
         const int first = firstHole[job.stripOfHole[hole]];
         if (first != hole) join(first, hole);
@@ -78,18 +78,14 @@ int run() {
 
     SideBySide race;
     race.add("union-find over strips", [&] {
-        Strips::build(job.joins, netOf);
+        numberSets<std::uint16_t>(job.joins, netOf);
         for (int lead = 0; lead < kLeads; ++lead) netOfLead[lead] = netOf[job.leadStrips[lead]];
         keep(netOfLead.data());
     });
     race.add("the bare touch of every entry", [&] {
         std::iota(touched.begin(), touched.end(), std::uint16_t{0});
         keep(touched.data());
-        for (const Strips::Join& join : job.joins) {
-            const std::uint16_t a = touched[join.a], b = touched[join.b];
-            touched[join.a] = b;
-            touched[join.b] = a;
-        }
+        for (const auto& [first, second] : job.joins) std::swap(touched[first], touched[second]);
         std::uint16_t sum = 0;
         for (std::uint16_t& entry : touched) entry = sum = static_cast<std::uint16_t>(sum + entry);
         for (int lead = 0; lead < kLeads; ++lead) netOfLead[lead] = touched[job.leadStrips[lead]];
@@ -115,7 +111,7 @@ int run() {
     const auto seconds = race.run();
 
     Gate gate;
-    Strips::build(job.joins, netOf);
+    numberSets<std::uint16_t>(job.joins, netOf);
     bool same = true;  // the same partition of leads by all ways
     for (int a = 0; a < kLeads; ++a) {
         for (int b = 0; b < a; ++b) {
