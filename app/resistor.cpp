@@ -26,7 +26,7 @@ Result<double> quantity(std::string_view option, const std::string& text, std::s
 }
 
 Result<Part> ledOf(const std::string& colour) {
-    Part led = makePart(*findKind("led"), "D1");
+    Part led = makePart(usualLight(), "D1");
     const int value = led.kind->valueIndex("colour");
     const std::vector<Choice>& choices = led.kind->values[value].choices;
     std::vector<std::string_view> names;

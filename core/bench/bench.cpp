@@ -51,9 +51,7 @@ int Bench::partIndex(std::string_view id) const { return indexOfId(parts, id); }
 int Bench::jumperIndex(std::string_view id) const { return indexOfId(jumpers, id); }
 
 Bench makeNewBench() {
-    const PartKind* supplyKind = findKind("bench-supply");
-    assert(supplyKind);
-    Part supply = makePart(*supplyKind, "PS1");
+    Part supply = makePart(usualSupply(), "PS1");
     plugIn(supply, "+", {"A", Line::TopPlus, 3});  // hole 1 would cover the printed signs
     plugIn(supply, "-", {"A", Line::BottomMinus, 3});
 

@@ -57,13 +57,6 @@ double voltageLeft(const Snapshot& snapshot, int part) {
 
 }  // namespace
 
-int resistanceValue(const PartKind& kind) {
-    for (int v = 0; v < static_cast<int>(kind.values.size()); ++v) {
-        if (kind.values[v].unit == "ohm" && !kind.values[v].series.empty()) return v;
-    }
-    return -1;
-}
-
 std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double targetAmpere,
                                   const ResistorDrawer& drawer) {
     const Bench& bench = *snapshot.layout->bench;
@@ -90,8 +83,8 @@ std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targ
     std::vector<Mend> mends;
     const double ampere = currentThrough(snapshot, part).inAmpere;
     const double volt = voltageLeft(snapshot, part);
-    const PartKind* kind = findKind("resistor");
-    if (kind == nullptr || !(volt > 0)) return mends;
+    const PartKind& kind = usualResistor();
+    if (!(volt > 0)) return mends;
     const std::vector<double> held = drawer.from(volt / targetAmpere, 1);
     if (held.empty()) return mends;
     const double ohm = held.front();
@@ -102,9 +95,9 @@ std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targ
         const Hole* from = std::get_if<Hole>(&jumper.ends[0]);
         const Hole* to = std::get_if<Hole>(&jumper.ends[1]);
         if (!carries || from == nullptr || to == nullptr) continue;
-        Part resistor = makePart(*kind, freeId(bench, kind->prefix));
+        Part resistor = makePart(kind, freeId(bench, kind.prefix));
         resistor.leads = {*from, *to};
-        resistor.values[resistanceValue(*kind)] = ohm;
+        resistor.values[resistanceValue(kind)] = ohm;
         Edit edit{fmt::format("Put {} in place of {}", resistor.id, jumper.id), {Remove{jumper.id}, AddPart{resistor}}};
         mends.push_back({fmt::format("Put a resistor of {} in place of {}", formatSetting(ohm, "ohm"), jumper.id),
                          std::move(edit)});

@@ -15,7 +15,4 @@ std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double tar
 /// A resistor in place of a jumper that carries the part's whole current; for chains that have none.
 std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targetAmpere, const ResistorDrawer& drawer);
 
-/// The value index of a part's resistance that is a preferred number, or -1.
-int resistanceValue(const PartKind& kind);
-
 }  // namespace tiepoint

@@ -58,7 +58,7 @@ private:
         return -1;
     }
     int nextResistor(int from) const {
-        return find([](const PartKind& kind) { return kind.name == "resistor"; }, from);
+        return find([](const PartKind& kind) { return resistanceValue(kind) >= 0; }, from);
     }
     int nextLed(int from) const {
         return find([](const PartKind& kind) { return kind.needsResistor; }, from);

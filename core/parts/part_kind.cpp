@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cstdio>
 #include <cstdlib>
 
@@ -32,6 +33,12 @@ std::size_t familyRank(const PartKind& kind) {
 bool earlierInTray(const PartKind& a, const PartKind& b) {
     return std::tuple(familyRank(a), a.order, std::string_view(a.name)) <
            std::tuple(familyRank(b), b.order, std::string_view(b.name));
+}
+
+const PartKind& firstInTray(bool (*suits)(const PartKind&)) {
+    const auto found = std::ranges::find_if(catalogue(), suits);
+    assert(found != catalogue().end());
+    return *found;
 }
 
 std::vector<PartKind> readCatalogue() {
@@ -64,6 +71,30 @@ const std::vector<PartKind>& catalogue() {
 const PartKind* findKind(std::string_view name) {
     const int index = indexByName(catalogue(), name);
     return index < 0 ? nullptr : &catalogue()[index];
+}
+
+int resistanceValue(const PartKind& kind) {
+    if (kind.model.size() != 1 || kind.model.front().element != "resistance") return -1;
+    for (const auto& [name, parameter] : kind.model.front().parameters) {
+        const auto* value = std::get_if<std::string>(&parameter.source);
+        if (name == "resistance" && value) return kind.valueIndex(*value);
+    }
+    return -1;
+}
+
+const PartKind& usualSupply() {
+    static const PartKind& kind = firstInTray([](const PartKind& each) { return each.isSupply; });
+    return kind;
+}
+
+const PartKind& usualResistor() {
+    static const PartKind& kind = firstInTray([](const PartKind& each) { return resistanceValue(each) >= 0; });
+    return kind;
+}
+
+const PartKind& usualLight() {
+    static const PartKind& kind = firstInTray([](const PartKind& each) { return each.needsResistor; });
+    return kind;
 }
 
 std::span<const JumperColour> jumperColours() { return kJumperColours; }

@@ -122,6 +122,14 @@ const std::vector<PartKind>& catalogue();
 /// The kind of that name, or null.
 const PartKind* findKind(std::string_view name);
 
+/// The value that is the resistance between its leads, of a kind that is a resistance and nothing else: index of the value, or -1.
+int resistanceValue(const PartKind& kind);
+
+// The kind to take where one is wanted and nobody chose which: the first of the tray that does it.
+const PartKind& usualSupply();
+const PartKind& usualResistor();
+const PartKind& usualLight();  ///< one that needs a resistor
+
 /// The eight jumper colours of the file, in order: red black blue yellow green violet orange white.
 struct JumperColour {
     std::string_view name;

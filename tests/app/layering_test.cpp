@@ -134,6 +134,36 @@ TEST(Layering, TheWallsWouldCatchATrespass) {
     EXPECT_EQ(includesOf(trespass), (std::vector<std::string>{"QString", "core/solve/island.h"}));
 }
 
+/// Quoted texts of a source that are a kind's name. Comments don't count.
+std::set<std::string> kindNamesIn(const std::string& text, const std::set<std::string>& kinds) {
+    static const std::regex comment("//[^\n]*"), quoted("\"([a-z0-9-]+)\"");
+    const std::string code = std::regex_replace(text, comment, "");
+    std::set<std::string> named;
+    for (auto match = std::sregex_iterator(code.begin(), code.end(), quoted); match != std::sregex_iterator();
+         ++match) {
+        if (kinds.contains((*match)[1])) named.insert((*match)[1]);
+    }
+    return named;
+}
+
+TEST(Layering, NoCodeKnowsAKindByItsName) {
+    std::set<std::string> kinds;
+    for (const auto& entry : fs::directory_iterator(kTop / "resources" / "parts"))
+        kinds.insert(entry.path().stem().string());
+    ASSERT_TRUE(kinds.contains("resistor"));
+    EXPECT_EQ(kindNamesIn("if (kind.name == \"led\") // \"lamp\"", kinds), std::set<std::string>{"led"});
+    // Packages may be named as the one kind that they are made for.
+    const fs::path packages = kTop / "core" / "parts" / "packages";
+    const fs::path painters = kTop / "ui" / "paint" / "packages" / "package_painter.cpp";
+    for (const char* folder : {"core", "ui"}) {
+        for (const fs::path& source : sourcesBelow(folder)) {
+            if (source.parent_path() == packages || source == painters) continue;
+            for (const std::string& name : kindNamesIn(readFile(source), kinds))
+                ADD_FAILURE() << source << " knows \"" << name << "\": ask the kind what it says of itself";
+        }
+    }
+}
+
 TEST(Layering, CoreLinksNoQt) {
     EXPECT_EQ(readFile(kTop / "core" / "CMakeLists.txt").find("Qt6::"), std::string::npos);
 }

@@ -193,6 +193,31 @@ TEST(Catalogue, SuppliesAreSuppliesAndLightsAreLights) {
     EXPECT_TRUE(kindOf("push-button").hasCap);
 }
 
+TEST(Catalogue, AKindSaysItselfWhetherItIsAResistor) {
+    for (const PartKind& kind : catalogue()) {
+        const int value = resistanceValue(kind);
+        EXPECT_EQ(value >= 0, kind.name == "resistor") << kind.name;
+        if (value >= 0) {
+            EXPECT_EQ(kind.values[static_cast<std::size_t>(value)].name, "resistance");
+        }
+    }
+    PartKind other = kindOf("resistor");  // whatever it is called, and wherever its resistance stands
+    other.name = "winding";
+    std::swap(other.values[0], other.values[1]);
+    EXPECT_EQ(resistanceValue(other), 1);
+    other.model.front().parameters = {{"resistance", Parameter{47.0}}};
+    EXPECT_EQ(resistanceValue(other), -1) << "nothing can be set";
+    other = kindOf("resistor");
+    other.model.push_back(other.model.front());
+    EXPECT_EQ(resistanceValue(other), -1) << "it is more than a resistance";
+}
+
+TEST(Catalogue, TheUsualKindsAreTheFirstOfTheirSort) {
+    EXPECT_EQ(&usualSupply(), &kindOf("bench-supply"));
+    EXPECT_EQ(&usualResistor(), &kindOf("resistor"));
+    EXPECT_EQ(&usualLight(), &kindOf("led"));
+}
+
 /// Forward voltage at 20 mA, maximum, and whether eyes see it.
 TEST(Catalogue, LedFiguresAreThePublishedOnes) {
     const struct {

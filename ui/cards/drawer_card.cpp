@@ -92,8 +92,8 @@ void DrawerCard::paintBody(QPainter& painter) {
             y += look().px(kChipHeight);
         }
         if (y + look().px(kChipHeight) > bottom) break;  // the field names them all
-        Part resistor = makePart(*findKind("resistor"), "R1");
-        resistor.values[static_cast<std::size_t>(resistor.kind->valueIndex("resistance"))] = ohm;
+        Part resistor = makePart(usualResistor(), "R1");
+        resistor.values[static_cast<std::size_t>(resistanceValue(*resistor.kind))] = ohm;
         painter.save();
         painter.setRenderHint(QPainter::Antialiasing);
         painter.translate(x + look().px(kResistorLength) / 2, y + look().px(kChipHeight) / 2);

@@ -17,9 +17,8 @@ constexpr double kAskKeyHeight = 34;
 constexpr double kAskResistorLength = 150;
 constexpr double kAskSampleMm = 13;  ///< a resistor with its leads
 
-const ValueSpec& valueSpecOf(const char* kind, const char* value) {
-    const PartKind& found = *findKind(kind);
-    return found.values[static_cast<std::size_t>(found.valueIndex(value))];
+const ValueSpec& valueSpecOf(const PartKind& kind, const char* value) {
+    return kind.values[static_cast<std::size_t>(kind.valueIndex(value))];
 }
 
 /// The wanted current: of the numbers that people choose from (common practice), any other may be typed.
@@ -42,13 +41,13 @@ const ValueSpec& wantedSpec() {
 
 ResistorCard::ResistorCard(QWidget* parent)
     : AsideCard(parent),
-      supply_(makeValueField(valueSpecOf("bench-supply", "voltage"), this)),
-      light_(makeValueField(valueSpecOf("led", "colour"), this)),
+      supply_(makeValueField(valueSpecOf(usualSupply(), "voltage"), this)),
+      light_(makeValueField(valueSpecOf(usualLight(), "colour"), this)),
       current_(makeValueField(wantedSpec(), this)),
       put_(new QToolButton(this)),
       drawer_(new QToolButton(this)) {
     setAccessibleName(tr("Resistor helper"));
-    question_.light = makePart(*findKind("led"), "D1");
+    question_.light = makePart(usualLight(), "D1");
     question_.wantedAmpere = wantedSpec().fallback;
     drawer_->setText(tr("My drawer…"));
     connect(supply_, &ValueField::chosen, this, [this](double volt) {
@@ -70,7 +69,7 @@ ResistorCard::ResistorCard(QWidget* parent)
 
 void ResistorCard::begin(double supplyVolt, const Part& light) {
     question_.supplyVolt = supplyVolt;
-    if (light.kind && light.kind->name == question_.light.kind->name) question_.light = light;
+    if (light.kind == question_.light.kind) question_.light = light;
     reckon();
 }
 
@@ -139,8 +138,8 @@ void ResistorCard::arrangeCard() {
 }
 
 void ResistorCard::paintResistor(QPainter& painter, QPointF at) const {
-    Part resistor = makePart(*findKind("resistor"), "R1");
-    resistor.values[static_cast<std::size_t>(resistor.kind->valueIndex("resistance"))] = choice()->ohm;
+    Part resistor = makePart(usualResistor(), "R1");
+    resistor.values[static_cast<std::size_t>(resistanceValue(*resistor.kind))] = choice()->ohm;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.translate(at + QPointF(look().px(kAskResistorLength) / 2, 0));

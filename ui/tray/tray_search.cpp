@@ -59,15 +59,19 @@ std::vector<SearchEntry> allEntries() {
 std::optional<double> resistanceIn(const QString& word) {
     if (!word.front().isDigit() && word.front() != QLatin1Char('.')) return std::nullopt;
     const auto ohm = parseQuantity(word.toStdString(), "ohm");
-    const ValueSpec& spec = findKind("resistor")->values.front();
+    const PartKind& kind = usualResistor();
+    const ValueSpec& spec = kind.values[static_cast<std::size_t>(resistanceValue(kind))];
     return ohm && *ohm >= spec.minimum && *ohm <= spec.maximum ? ohm : std::nullopt;
 }
 
+/// The resistance of an item that is a resistor.
+std::optional<double> resistanceOf(const TrayItem& item) {
+    const int value = item.part ? resistanceValue(*item.part->kind) : -1;
+    return value < 0 ? std::nullopt : std::optional(item.part->value(value));
+}
+
 int worthOf(const SearchEntry& entry, const QString& word) {
-    if (entry.item.part && entry.item.part->kind->name == "resistor") {
-        const auto ohm = resistanceIn(word);
-        if (ohm && *ohm == entry.item.part->value(0)) return kExactName;
-    }
+    if (const auto own = resistanceOf(entry.item); own && own == resistanceIn(word)) return kExactName;
     if (entry.item.part && entry.name.contains(word))
         return kExactName;  // a colour alone means a light before a jumper
     if (beginsAny(entry.name, word)) return kInName;
@@ -76,11 +80,13 @@ int worthOf(const SearchEntry& entry, const QString& word) {
 }
 
 TrayItem resistorOf(double ohm) {
-    const PartKind& kind = *findKind("resistor");
+    const PartKind& kind = usualResistor();
+    const auto value = static_cast<std::size_t>(resistanceValue(kind));
+    const ValueSpec& spec = kind.values[value];
     Part part = makePart(kind, kind.prefix + "1");
-    part.values.front() = ohm;
-    return {QStringLiteral("resistor"), QStringLiteral("resistance=%1").arg(ohm, 0, 'g', 12),
-            qs(describeSetting(kind.values.front(), ohm)), part, 0};
+    part.values[value] = ohm;
+    return {qs(kind.name), QStringLiteral("%1=%2").arg(qs(spec.name)).arg(ohm, 0, 'g', 12),
+            qs(describeSetting(spec, ohm)), part, 0};
 }
 
 }  // namespace
@@ -91,9 +97,7 @@ std::vector<TrayItem> findItems(const QString& typed) {
     std::vector<SearchEntry> entries = allEntries();
     for (const QString& word : words) {
         const auto ohm = resistanceIn(word);
-        const auto has = [&](const SearchEntry& entry) {
-            return entry.item.part && entry.item.part->kind->name == "resistor" && entry.item.part->value(0) == *ohm;
-        };
+        const auto has = [&](const SearchEntry& entry) { return resistanceOf(entry.item) == ohm; };
         if (ohm && std::none_of(entries.begin(), entries.end(), has)) {
             entries.push_back(entryOf({QStringLiteral("Resistor"), {}}, resistorOf(*ohm)));
         }
