@@ -1,6 +1,7 @@
 // The document: edits, one undo step each, refusals that change nothing.
 
 #include "ui/document/bench_document.h"
+#include "ui/document/edit_command.h"
 
 #include <QSignalSpy>
 
@@ -59,6 +60,73 @@ TEST(BenchDocument, StepsOfOneGestureAreOneUndoStep) {
     EXPECT_EQ(*document.bench(), before);
     document.undoStack().redo();
     EXPECT_EQ(document.bench()->title, "Tide gauge");
+}
+
+/// A step whose way back, or whose way forth after that, isn't possible.
+void pushStep(BenchDocument& document, const char* text, const Edit& again, const Edit& inverse) {
+    Bench bench = *document.bench();
+    bench.title = text;
+    document.undoStack().push(new EditCommand(document, again, Applied{std::move(bench), inverse}, -1));
+}
+const Edit kImpossible{"Remove", {Remove{"R99"}}};
+
+TEST(BenchDocument, AFailedUndoLeavesBenchAndHistoryTogetherAndSaysSo) {
+    BenchDocument document;
+    QStringList said;
+    QObject::connect(&document, &BenchDocument::refused, [&](const QString& line) { said << line; });
+    ASSERT_FALSE(document.push(title("First")));
+    pushStep(document, "Second", {"Rename to Second", {SetTitle{"Second"}}}, kImpossible);
+    ASSERT_FALSE(document.push(title("Third")));
+
+    QUndoStack& history = document.undoStack();
+    history.undo();
+    ASSERT_EQ(document.bench()->title, "Second");
+    for (int attempt = 1; attempt <= 2; ++attempt) {
+        const auto before = document.bench();
+        history.undo();
+        EXPECT_EQ(document.bench(), before);
+        EXPECT_EQ(history.index(), 2);
+        EXPECT_TRUE(history.canUndo());
+        EXPECT_EQ(history.undoText(), "Rename to Second") << "the step is still there";
+        ASSERT_EQ(said.size(), attempt);
+        EXPECT_TRUE(said.back().contains("can't be undone") && said.back().contains("R99"))
+            << said.back().toStdString();
+    }
+    history.redo();
+    EXPECT_EQ(document.bench()->title, "Third");
+    history.setIndex(0);  // as a click into the list of steps does
+    EXPECT_EQ(document.bench()->title, "Second") << "what lies before the failed step stays as it is too";
+    EXPECT_EQ(history.index(), 2);
+    EXPECT_EQ(said.size(), 3);
+    ASSERT_FALSE(document.push(title("Fourth")));
+    EXPECT_EQ(history.count(), 3);
+    history.undo();
+    EXPECT_EQ(document.bench()->title, "Second");
+}
+
+TEST(BenchDocument, AFailedRedoLeavesBenchAndHistoryTogetherAndSaysSo) {
+    BenchDocument document;
+    QStringList said;
+    QObject::connect(&document, &BenchDocument::refused, [&](const QString& line) { said << line; });
+    const std::string opened = document.bench()->title;
+    pushStep(document, "First", kImpossible, {"Rename back", {SetTitle{opened}}});
+    ASSERT_FALSE(document.push(title("Second")));
+    document.markSaved();
+    QUndoStack& history = document.undoStack();
+    history.setIndex(0);
+    ASSERT_EQ(document.bench()->title, opened);
+    for (const int wanted : {1, 2}) {
+        history.setIndex(wanted);
+        EXPECT_EQ(document.bench()->title, opened);
+        EXPECT_EQ(history.index(), 0);
+        EXPECT_TRUE(document.isModified());
+        ASSERT_EQ(said.size(), wanted);
+        EXPECT_TRUE(said.back().contains("can't be done again")) << said.back().toStdString();
+    }
+    ASSERT_FALSE(document.push(title("Third")));
+    EXPECT_EQ(history.count(), 1);
+    history.undo();
+    EXPECT_EQ(document.bench()->title, opened);
 }
 
 TEST(BenchDocument, KnowsWhetherItIsSaved) {

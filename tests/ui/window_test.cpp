@@ -1,6 +1,8 @@
 // The window: it only arranges, follows the theme, scales its furniture, and its shortcuts reach the document.
 
+#include "ui/document/edit_command.h"
 #include "ui/theme/theme_choice.h"
+#include "ui/window/message_bar.h"
 #include "window_bench.h"
 
 #include <QMenuBar>
@@ -50,6 +52,26 @@ TEST(Window, NoTwoActionsShareAShortcut) {
          bench.window().actions().newBench->parent()->findChildren<QAction*>(QString(), Qt::FindDirectChildrenOnly))
         for (const QKeySequence& keys : action->shortcuts())
             EXPECT_TRUE(seen.insert(keys.toString()).second) << keys.toString().toStdString();
+}
+
+TEST(Window, AnUndoThatFailsIsSaidAndTheKeysGoOnWorking) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Bell"}}}));
+    Bench renamed = *window.document().bench();
+    renamed.title = "Buoy";
+    const Edit impossible{"Remove", {Remove{"R99"}}};
+    window.document().undoStack().push(
+        new EditCommand(window.document(), {"Name it Buoy", {SetTitle{"Buoy"}}}, Applied{renamed, impossible}, -1));
+    QTest::keyClick(&window, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(window.document().bench()->title, "Buoy");
+    auto* bar = window.findChild<MessageBar*>();
+    ASSERT_TRUE(bar && bar->isVisible());
+    EXPECT_TRUE(bar->line().contains("Name it Buoy") && bar->line().contains("can't be undone"))
+        << bar->line().toStdString();
+    EXPECT_TRUE(window.actions().undo->isEnabled());
+    EXPECT_FALSE(window.actions().redo->isEnabled());
+    EXPECT_EQ(window.actions().undo->text(), "&Undo Name it Buoy");
 }
 
 TEST(Window, UndoAndRedoByTheirKeys) {

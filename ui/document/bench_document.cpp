@@ -2,12 +2,16 @@
 
 #include "ui/document/edit_command.h"
 
+#include <utility>
+
 namespace tiepoint::ui {
 
 BenchDocument::BenchDocument(QObject* parent)
     : QObject(parent),
       bench_(std::make_shared<const Bench>(makeNewBench())),
       revision_(1) {
+    // First of all, so that nobody else meets a stack that is ahead of the bench.
+    connect(&undo_, &QUndoStack::indexChanged, this, &BenchDocument::freeHistory);
     connect(&undo_, &QUndoStack::cleanChanged, this, &BenchDocument::fileChanged);
 }
 
@@ -47,6 +51,21 @@ void BenchDocument::keepViews(const Views& views) {
     if (!looked.views) looked.views.emplace();
     looked.views->shown = views;
     bench_ = std::make_shared<const Bench>(std::move(looked));
+}
+
+void BenchDocument::stickHistory(const QUndoCommand& step, bool isDone, const QString& why) {
+    int place = 0;
+    while (place < undo_.count() && undo_.command(place) != &step) ++place;
+    const auto words =
+        isDone ? QStringLiteral("“%1” can't be undone: %2") : QStringLiteral("“%1” can't be done again: %2");
+    stuck_ = Stuck{isDone ? place + 1 : place, words.arg(step.text(), why)};
+}
+
+void BenchDocument::freeHistory() {
+    if (!stuck_) return;
+    undo_.setIndex(stuck_->index);  // no step does anything on the way
+    if (!stuck_) return;            // that changed the index, and so led here
+    Q_EMIT refused(std::exchange(stuck_, std::nullopt)->line);
 }
 
 void BenchDocument::adopt(Bench bench) {

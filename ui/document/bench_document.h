@@ -47,10 +47,20 @@ Q_SIGNALS:
 private:
     friend class EditCommand;
     void adopt(Bench bench);
+    /// A step of the history can't be taken, so that the bench stays behind it (it is done) or before it. Until the stack stands there too
+    /// no other step is applied.
+    void stickHistory(const QUndoCommand& step, bool isDone, const QString& why);
+    bool isHistoryStuck() const { return stuck_.has_value(); }
+    void freeHistory();
 
     std::shared_ptr<const Bench> bench_;
     quint64 revision_ = 0;
     QUndoStack undo_;
+    struct Stuck {
+        int index;     ///< where in the stack the bench stands
+        QString line;  ///< what to say of it
+    };
+    std::optional<Stuck> stuck_;
     QString filePath_;
     int gestures_ = 0;
 };

@@ -1,7 +1,5 @@
 #include "ui/document/edit_command.h"
 
-#include <cassert>
-
 namespace tiepoint::ui {
 
 EditCommand::EditCommand(BenchDocument& document, Edit edit, Applied done, int gesture)
@@ -19,15 +17,16 @@ void EditCommand::redo() {
         first_.reset();
         return;
     }
-    auto done = apply(*document_.bench(), edit_);
-    assert(done.ok());
-    if (done.ok()) document_.adopt(std::move(done.value().bench));
+    step(edit_);
 }
 
-void EditCommand::undo() {
-    auto done = apply(*document_.bench(), inverse_);
-    assert(done.ok());
-    if (done.ok()) document_.adopt(std::move(done.value().bench));
+void EditCommand::undo() { step(inverse_); }
+
+void EditCommand::step(const Edit& edit) {
+    if (document_.isHistoryStuck()) return;
+    auto done = apply(*document_.bench(), edit);
+    if (done.ok()) return document_.adopt(std::move(done.value().bench));
+    document_.stickHistory(*this, &edit == &inverse_, QString::fromStdString(done.error().message));
 }
 
 bool EditCommand::mergeWith(const QUndoCommand* next) {

@@ -18,6 +18,9 @@ public:
     bool mergeWith(const QUndoCommand* next) override;
 
 private:
+    /// Applies one of the two edits. Where that fails the bench stays, and the document puts the history back to where the bench is.
+    void step(const Edit& edit);
+
     BenchDocument& document_;
     Edit edit_, inverse_;
     std::optional<Bench> first_;  ///< what the first redo adopts, so that nothing is applied twice
