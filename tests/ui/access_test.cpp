@@ -10,6 +10,7 @@ namespace {
 
 class AccessTest : public Desk {
 protected:
+    static void SetUpTestSuite() { installBenchAccess(); }
     AccessTest() {
         announceBench(view, live);
         open(beacon());

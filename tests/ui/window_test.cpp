@@ -5,6 +5,7 @@
 #include "ui/window/message_bar.h"
 #include "window_bench.h"
 
+#include <QAccessible>
 #include <QMenuBar>
 
 #include <gtest/gtest.h>
@@ -43,6 +44,14 @@ TEST(Window, FoldingGivesTheBenchTheWindow) {
     QTest::keyClick(&bench.window(), Qt::Key_F9);
     EXPECT_TRUE(bench.window().cards().isVisible());
     EXPECT_EQ(bench.window().view().height(), before);
+}
+
+TEST(Window, ScreenReadersFindTheBench) {
+    WindowBench bench;
+    QAccessibleInterface* node = QAccessible::queryAccessibleInterface(&bench.window().view());
+    ASSERT_TRUE(node);
+    EXPECT_GT(node->childCount(), 1);
+    EXPECT_TRUE(node->child(0)->text(QAccessible::Name).startsWith("Board A"));
 }
 
 TEST(Window, NoTwoActionsShareAShortcut) {

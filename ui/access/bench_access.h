@@ -8,7 +8,7 @@
 //     jumper W1              from where to where, and its amperes
 //     net 3                  everything that it joins, and its volts
 //
-// The view calls installBenchAccess() before anyone asks for its node. Belongs to the window's thread.
+// The window calls installBenchAccess() before it makes the view, so that nobody asks for the view's node earlier. Belongs to the window's thread.
 
 #include "ui/view/bench_view.h"
 

@@ -1,12 +1,10 @@
 #include "ui/view/bench_view.h"
 
-#include "ui/access/bench_access.h"
 #include "ui/gesture/gesture_table.h"
 #include "ui/view/view_assembly.h"
 
 namespace tiepoint::ui {
 BenchView::BenchView(BenchDocument& document, LiveBench& live, QWidget* parent) : QGraphicsView(parent) {
-    installBenchAccess();  // before anyone asks for the view's node
     setFrameShape(NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

@@ -1,6 +1,7 @@
 #include "ui/window/main_window.h"
 
 #include "core/bench/bench.h"
+#include "ui/access/bench_access.h"
 #include "ui/theme/panels.h"
 #include "ui/theme/theme_choice.h"
 #include "ui/window/menus.h"
@@ -28,6 +29,11 @@ const char* const kCautions =
     "Extra-low voltage only. Check polarity before power. Never short a battery. A part too hot to touch is a fault. "
     "Give every LED its resistor and don't stare into it. Local rules and the person who supervises you come first.";
 
+BenchView* makeView(BenchDocument& document, LiveBench& live, QWidget* parent) {
+    installBenchAccess();
+    return new BenchView(document, live, parent);
+}
+
 }  // namespace
 
 MainWindow::MainWindow(const QString& recoveryFolder)
@@ -37,7 +43,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
       actions_(this),
       stage_(new Stage(this)),
       title_(new TitleLine(*document_, stage_)),
-      view_(new BenchView(*document_, *live_, stage_)),
+      view_(makeView(*document_, *live_, stage_)),
       cards_(new CardRow(*document_, *live_, *view_, stage_)),
       tray_(new Tray(stage_, stage_)),
       bar_(new MessageBar(stage_)),
