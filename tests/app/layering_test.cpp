@@ -7,9 +7,13 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <map>
 #include <optional>
 #include <regex>
 #include <set>
+#include <sstream>
+#include <string>
+#include <vector>
 
 namespace tiepoint::test {
 namespace {
@@ -162,6 +166,56 @@ TEST(Layering, NoCodeKnowsAKindByItsName) {
             for (const std::string& name : kindNamesIn(readFile(source), kinds))
                 ADD_FAILURE() << source << " knows \"" << name << "\": ask the kind what it says of itself";
         }
+    }
+}
+
+/// What a line at the left edge of an unnamed namespace declares: a type, a function or a value.
+std::optional<std::string> declaredIn(const std::string& line) {
+    static const std::regex none(
+        "(\\s|[}/#]|template|namespace|TEST|TYPED_TEST|INSTANTIATE|class \\w+;|struct \\w+;|using \\w+::|using "
+        "namespace).*");
+    static const std::regex type("(?:class |struct |enum class |enum |using (?=\\w+ =))(\\w+).*");
+    static const std::regex other("[^=({]*?(\\w+)\\s*(?:\\[[^\\]]*\\])?\\s*[=({;].*");
+    std::smatch match;
+    if (line.empty() || std::regex_match(line, none)) return std::nullopt;
+    if (std::regex_match(line, match, type) || std::regex_match(line, match, other)) return match[1];
+    return std::nullopt;
+}
+
+std::set<std::string> namesOfUnnamedNamespaces(const std::string& text) {
+    std::set<std::string> names;
+    std::istringstream lines(text);
+    bool inside = false;
+    for (std::string line; std::getline(lines, line);) {
+        if (line == "namespace {") inside = true;
+        if (line == "}  // namespace") inside = false;
+        const auto name = inside ? declaredIn(line) : std::nullopt;
+        if (name) names.insert(*name);
+    }
+    return names;
+}
+
+// Sources are compiled in groups, and which of them stand together changes with every new one.
+TEST(Layering, NamesInUnnamedNamespacesAreUniqueInALibrary) {
+    EXPECT_EQ(namesOfUnnamedNamespaces(
+                  "namespace a {\nint no();\nnamespace {\n\nconstexpr int kOne = 1;\nclass Two {\n    int inner;\n};\n"
+                  "std::vector<int> three(int four) {\n    five();\n}\nconst char* const kSix[] = {};\n"
+                  "}  // namespace\nint out() {}\n"),
+              (std::set<std::string>{"kOne", "Two", "three", "kSix"}));
+    const std::vector<std::vector<const char*>> libraries = {
+        {"core"},     {"ui"},       {"app"}, {"tests/core", "tests/references", "tests/fuzz", "tests/support"},
+        {"tests/ui"}, {"tests/app"}};
+    for (const auto& folders : libraries) {
+        std::map<std::string, std::string> sourceOf;
+        for (const char* folder : folders) {
+            for (const fs::path& source : sourcesBelow(folder)) {
+                for (const std::string& name : namesOfUnnamedNamespaces(readFile(source))) {
+                    const auto [known, isNew] = sourceOf.emplace(name, source.string());
+                    EXPECT_TRUE(isNew) << name << " stands in " << known->second << " and in " << source;
+                }
+            }
+        }
+        EXPECT_GT(sourceOf.size(), 20u) << folders.front();
     }
 }
 
