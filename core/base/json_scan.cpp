@@ -1,5 +1,5 @@
 // The library's event reader does the lexing, the numbers and the UTF-8. Left to itself it stops quietly at a
-// NUL, accepts duplicate keys and nests without end, and its events have no positions. So:
+// NUL, accepts duplicate names and nests without end, and its events have no positions. So:
 // - a NUL is looked for beforehand;
 // - offsets come from a cursor that the handler moves on from token to token. Between two events lie only
 // white space, commas and
@@ -46,8 +46,8 @@ struct Frame {
     int list = -1;          ///< its elements are pieces of this list
     std::size_t index = 0;  ///< elements or names that began so far
     bool isBetween = true;  ///< no element is begun: before the first and after each
-    std::string key;        ///< the latest name
-    std::size_t keyBegin = 0;
+    std::string name;       ///< the latest name
+    std::size_t nameBegin = 0;
     NameSet names;  ///< of an object, so far
 };
 
@@ -78,17 +78,17 @@ public:
 
     bool key(std::string& name) {
         Frame& frame = frames_.back();
-        frame.keyBegin = nextToken();
-        cursor_ = endOfToken(frame.keyBegin);
-        frame.key = std::move(name);
+        frame.nameBegin = nextToken();
+        cursor_ = endOfToken(frame.nameBegin);
+        frame.name = std::move(name);
         ++frame.index;
         frame.isBetween = false;
-        if (!frame.names.insert(frame.key)) {
-            return fail(ErrorKind::Format, frame.keyBegin,
-                        fmt::format("the name {} stands twice", inQuotes(frame.key)));
+        if (!frame.names.insert(frame.name)) {
+            return fail(ErrorKind::Format, frame.nameBegin,
+                        fmt::format("the name {} stands twice", inQuotes(frame.name)));
         }
         if (frame.index > kMostMembers) {
-            return fail(ErrorKind::Format, frame.keyBegin, "the object has over a million members");
+            return fail(ErrorKind::Format, frame.nameBegin, "the object has over a million members");
         }
         return true;
     }
@@ -149,7 +149,7 @@ private:
         std::string path;
         for (const Frame& frame : frames_) {
             if (frame.isBetween) break;
-            path += '/' + (frame.isObject ? pointerToken(frame.key) : std::to_string(frame.index - 1));
+            path += '/' + (frame.isObject ? pointerToken(frame.name) : std::to_string(frame.index - 1));
         }
         return path;
     }
@@ -161,8 +161,8 @@ private:
         if (frames_.empty()) return;
         Frame& frame = frames_.back();
         if (frame.isObject) {
-            value.key = frame.key;
-            value.keyBegin = frame.keyBegin;
+            value.name = frame.name;
+            value.nameBegin = frame.nameBegin;
         } else {
             ++frame.index;
             frame.isBetween = false;
@@ -208,7 +208,7 @@ private:
         frame.isObject = type == JsonType::Object;
         if (split_ && frames_.empty() && !frame.isObject) return refuseRoot(value);
         if (split_ && frames_.size() == 1 && !frame.isObject) {
-            const auto found = std::find(lists_.begin(), lists_.end(), value.key);
+            const auto found = std::find(lists_.begin(), lists_.end(), value.name);
             if (found != lists_.end()) frame.list = static_cast<int>(found - lists_.begin());
         }
         const bool isContainerOfPieces = split_ && (frames_.empty() || frame.list >= 0);
@@ -275,9 +275,9 @@ std::string_view typeName(JsonType type) {
     return kNames[static_cast<std::size_t>(type)];
 }
 
-const JsonValue* JsonValue::member(std::string_view name) const {
+const JsonValue* JsonValue::member(std::string_view wanted) const {
     const auto found =
-        std::find_if(items.begin(), items.end(), [&](const JsonValue& item) { return item.key == name; });
+        std::find_if(items.begin(), items.end(), [&](const JsonValue& item) { return item.name == wanted; });
     return found == items.end() ? nullptr : &*found;
 }
 

@@ -4,7 +4,7 @@
 //
 // The scanner never builds a tree of the whole text. It hands out one piece at a time: each element of the
 // lists that the caller names, and each other member of the root object. Refused are, beside bad syntax: NUL
-// bytes, invalid UTF-8, duplicate keys, numbers beyond a double, nesting over 64, anything after the root.
+// bytes, invalid UTF-8, duplicate names, numbers beyond a double, nesting over 64, anything after the root.
 // Pure functions; safe from any thread.
 
 #include "core/base/result.h"
@@ -28,22 +28,22 @@ std::string_view typeName(JsonType type);
 /// their items.
 struct JsonValue {
     JsonType type = JsonType::Null;
-    std::string key;                 ///< its name, if it is a member of an object
-    std::size_t keyBegin = 0;        ///< where the name starts
+    std::string name;                ///< its name, if it is a member of an object
+    std::size_t nameBegin = 0;       ///< where the name starts
     std::size_t begin = 0, end = 0;  ///< the value's text
     double number = 0;               ///< numbers; booleans as 0 and 1
     std::string text;                ///< strings
     std::vector<JsonValue> items;    ///< elements, or members in the order of the text
 
     /// The member of that name, or null.
-    const JsonValue* member(std::string_view name) const;
+    const JsonValue* member(std::string_view wanted) const;
 };
 
 /// A piece of the document: an element of one of the lists, or a whole member of the root.
 struct JsonPiece {
     int list = -1;    ///< index among the caller's lists, or -1
     int index = -1;   ///< element of that list
-    JsonValue value;  ///< its key is the member's name where it is a whole member
+    JsonValue value;  ///< its name is the member's where it is a whole member
 };
 
 /// Scans a text whose root is an object and hands out its pieces in order. Returns the first error, with

@@ -90,22 +90,22 @@ private:
     }
 
     void takeMember(JsonValue&& member) {
-        if (member.key == "format") {
+        if (member.name == "format") {
             format_ = std::move(member);
-        } else if (member.key == "version") {
+        } else if (member.name == "version") {
             version_ = std::move(member);
-        } else if (member.key == "title") {
+        } else if (member.name == "title") {
             titleBegin_ = member.begin;
             if (auto trouble = readText(member, "/title", read_.bench.title)) hold(std::move(*trouble));
-        } else if (member.key == "views") {
+        } else if (member.name == "views") {
             UnknownMembers unknown;
             SavedViews& views = read_.bench.views.emplace();
             if (auto trouble = readViews(member, views, unknown)) return hold(std::move(*trouble));
             for (const JsonValue* each : unknown) keep(*each, "/views", views.extras);
-        } else if (member.key == "reveal") {
+        } else if (member.name == "reveal") {
             takeDisclosure(member);
-        } else if (std::find(kLists.begin(), kLists.end(), member.key) != kLists.end()) {
-            hold(wrongType(member, "/" + member.key, "a list"));
+        } else if (std::find(kLists.begin(), kLists.end(), member.name) != kLists.end()) {
+            hold(wrongType(member, "/" + member.name, "a list"));
         } else {
             keep(member, {}, read_.bench.extras);
         }
@@ -126,13 +126,13 @@ private:
     }
 
     void keep(const JsonValue& member, const std::string& pointer, Extras& extras) {
-        extras.emplace_back(member.key, canonicalJson(text_.substr(member.begin, member.end - member.begin)));
+        extras.emplace_back(member.name, canonicalJson(text_.substr(member.begin, member.end - member.begin)));
         if (++unknownCount_ > kMostWarnings) return;
         Error warning{ErrorKind::Format,
-                      fmt::format("the member {} isn't known; it is kept as it is", inQuotes(member.key)),
-                      {pointer + '/' + pointerToken(member.key), 0, 0},
+                      fmt::format("the member {} isn't known; it is kept as it is", inQuotes(member.name)),
+                      {pointer + '/' + pointerToken(member.name), 0, 0},
                       {}};
-        lines_.locate(member.keyBegin, warning.place);
+        lines_.locate(member.nameBegin, warning.place);
         read_.warnings.push_back(std::move(warning));
     }
 
@@ -228,7 +228,7 @@ private:
         while (!pointer.empty()) {
             const std::string step = takeStep(pointer);
             const auto leadsOn = [&](const JsonValue& item) {
-                if (value->type == JsonType::Object) return pointerToken(item.key) == step;
+                if (value->type == JsonType::Object) return pointerToken(item.name) == step;
                 return std::to_string(&item - value->items.data()) == step;
             };
             const auto next = std::find_if(value->items.begin(), value->items.end(), leadsOn);

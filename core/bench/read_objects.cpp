@@ -17,7 +17,7 @@ using Failure = std::optional<Trouble>;
 template <class Reader>
 Failure forEachMember(const JsonValue& object, const std::string& pointer, Reader read) {
     for (const JsonValue& member : object.items) {
-        if (auto failure = read(member, pointer + '/' + pointerToken(member.key))) return failure;
+        if (auto failure = read(member, pointer + '/' + pointerToken(member.name))) return failure;
     }
     return {};
 }
@@ -82,12 +82,12 @@ Failure readAt(const JsonValue& value, const std::string& pointer, Board& board)
 
 Failure readLead(const JsonValue& value, const std::string& pointer, Part& part) {
     const PartKind& kind = *part.kind;
-    const int lead = kind.leadIndex(value.key);
+    const int lead = kind.leadIndex(value.name);
     if (lead < 0) {
         return Trouble{ErrorKind::Reference,
-                       fmt::format("a {} has no lead {}; it has: {}", kind.name, inQuotes(value.key),
+                       fmt::format("a {} has no lead {}; it has: {}", kind.name, inQuotes(value.name),
                                    listed(kind.leads, kOwnName)),
-                       pointer, value.keyBegin};
+                       pointer, value.nameBegin};
     }
     if (value.type == JsonType::Null) return {};  // hangs free
     if (value.type != JsonType::String) return wrongType(value, pointer, "text or null");
@@ -122,13 +122,14 @@ Failure readSettings(const JsonValue& object, const std::string& pointer, const 
                      std::span<const ValueSpec> specs, std::vector<Setting>& settings) {
     if (auto failure = requireObject(object, pointer)) return failure;
     return forEachMember(object, pointer, [&](const JsonValue& member, const std::string& path) -> Failure {
-        const auto spec = std::find_if(specs.begin(), specs.end(), [&](const auto& s) { return s.name == member.key; });
+        const auto spec =
+            std::find_if(specs.begin(), specs.end(), [&](const auto& s) { return s.name == member.name; });
         if (spec != specs.end()) return readSetting(member, path, *spec, settings[spec - specs.begin()]);
         const std::string known = specs.empty() ? "nothing here" : listed(specs, kOwnName);
         return Trouble{ErrorKind::Reference,
                        fmt::format("a {} has no {} {}; it has: {}", part.kind->name,
-                                   object.key == "state" ? "state" : "value", inQuotes(member.key), known),
-                       path, member.keyBegin};
+                                   object.name == "state" ? "state" : "value", inQuotes(member.name), known),
+                       path, member.nameBegin};
     });
 }
 
@@ -165,7 +166,7 @@ Failure readHole(const JsonValue& value, const std::string& pointer, Hole& hole)
 
 /// Volts at one hole or between two, amperes in "W1" or in the lead "R1.1", watts of "D1".
 Failure readMeasurand(const JsonValue& value, const std::string& pointer, Measurand& of) {
-    if (value.key == "volts" && value.type == JsonType::List) {
+    if (value.name == "volts" && value.type == JsonType::List) {
         if (value.items.size() != 2) {
             return Trouble{ErrorKind::Format,
                            fmt::format("volts are measured at one hole or between two, not {}", value.items.size()),
@@ -175,8 +176,8 @@ Failure readMeasurand(const JsonValue& value, const std::string& pointer, Measur
         if (auto failure = readHole(value.items[0], pointer + "/0", between.first)) return failure;
         return readHole(value.items[1], pointer + "/1", between.second);
     }
-    if (value.key == "volts") return readHole(value, pointer, of.emplace<VoltsAt>().hole);
-    if (value.key == "watts") return readText(value, pointer, of.emplace<WattsOf>().part);
+    if (value.name == "volts") return readHole(value, pointer, of.emplace<VoltsAt>().hole);
+    if (value.name == "watts") return readText(value, pointer, of.emplace<WattsOf>().part);
     AmperesIn& in = of.emplace<AmperesIn>();
     if (auto failure = readText(value, pointer, in.id)) return failure;
     const std::size_t dot = in.id.find('.');
@@ -217,17 +218,17 @@ std::optional<Trouble> readBoard(const JsonValue& json, Board& board, UnknownMem
     return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
         std::size_t index = 0;
         Failure failure;
-        if (member.key == "id") {
+        if (member.name == "id") {
             failure = readText(member, pointer, board.id);
-        } else if (member.key == "kind") {
+        } else if (member.name == "kind") {
             failure = readNameOf(member, pointer, "board kind", boardKinds(), kOwnName, index);
             if (!failure) board.kind = &boardKinds()[index];
-        } else if (member.key == "at") {
+        } else if (member.name == "at") {
             failure = readAt(member, pointer, board);
-        } else if (member.key == "rails") {
+        } else if (member.name == "rails") {
             failure = readNameOf(member, pointer, "kind of rails", kRailsNames, kItself, index);
             board.rails = static_cast<Rails>(index);
-        } else if (member.key == "labels") {
+        } else if (member.name == "labels") {
             failure = readNameOf(member, pointer, "way of labels", kLabelsNames, kItself, index);
             board.labels = static_cast<Labels>(index);
         } else {
@@ -250,12 +251,12 @@ std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMember
     }
     part = makePart(*kind, {});
     return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
-        if (member.key == "kind") return {};
-        if (member.key == "id") return readText(member, pointer, part.id);
-        if (member.key == "values") return readSettings(member, pointer, part, kind->values, part.values);
-        if (member.key == "state") return readSettings(member, pointer, part, kind->state, part.state);
-        if (member.key == "cap" && kind->hasCap) return readCap(member, pointer, part);
-        if (member.key == "leads") {
+        if (member.name == "kind") return {};
+        if (member.name == "id") return readText(member, pointer, part.id);
+        if (member.name == "values") return readSettings(member, pointer, part, kind->values, part.values);
+        if (member.name == "state") return readSettings(member, pointer, part, kind->state, part.state);
+        if (member.name == "cap" && kind->hasCap) return readCap(member, pointer, part);
+        if (member.name == "leads") {
             if (auto failure = requireObject(member, pointer)) return failure;
             return forEachMember(member, pointer, [&](const JsonValue& lead, const std::string& path) {
                 return readLead(lead, path, part);
@@ -270,15 +271,15 @@ std::optional<Trouble> readJumper(const JsonValue& json, UnresolvedJumper& jumpe
     if (auto failure = requireObject(json)) return failure;
     if (auto failure = requireMembers(json, {"id", "ends"})) return failure;
     return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
-        if (member.key == "id") return readText(member, pointer, jumper.jumper.id);
-        if (member.key == "ends") return readEnds(member, pointer, jumper);
-        if (member.key == "colour") {
+        if (member.name == "id") return readText(member, pointer, jumper.jumper.id);
+        if (member.name == "ends") return readEnds(member, pointer, jumper);
+        if (member.name == "colour") {
             std::size_t index = 0;
             auto failure = readNameOf(member, pointer, "colour", jumperColours(), kOwnName, index);
             jumper.jumper.colour = static_cast<int>(index);
             return failure;
         }
-        if (member.key == "flat") {
+        if (member.name == "flat") {
             if (member.type != JsonType::Bool) return wrongType(member, pointer, "true or false");
             jumper.jumper.flat = member.number != 0;
             return {};
@@ -292,9 +293,9 @@ std::optional<Trouble> readNote(const JsonValue& json, Note& note, UnknownMember
     if (auto failure = requireObject(json)) return failure;
     if (auto failure = requireMembers(json, {"id", "at", "text"})) return failure;
     return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
-        if (member.key == "id") return readText(member, pointer, note.id);
-        if (member.key == "text") return readText(member, pointer, note.text);
-        if (member.key == "at") return readHole(member, pointer, note.at);
+        if (member.name == "id") return readText(member, pointer, note.id);
+        if (member.name == "text") return readText(member, pointer, note.text);
+        if (member.name == "at") return readHole(member, pointer, note.at);
         unknown.push_back(&member);
         return {};
     });
@@ -305,14 +306,14 @@ std::optional<Trouble> readPinned(const JsonValue& json, PinnedReading& reading,
     if (auto failure = requireMembers(json, {"id"})) return failure;
     bool measures = false;
     auto failure = forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
-        if (member.key == "id") return readText(member, pointer, reading.id);
-        if (member.key != "volts" && member.key != "amperes" && member.key != "watts") {
+        if (member.name == "id") return readText(member, pointer, reading.id);
+        if (member.name != "volts" && member.name != "amperes" && member.name != "watts") {
             unknown.push_back(&member);
             return {};
         }
         if (std::exchange(measures, true)) {
             return Trouble{ErrorKind::Format, "a pinned reading measures one thing; this one has a second", pointer,
-                           member.keyBegin};
+                           member.nameBegin};
         }
         return readMeasurand(member, pointer, reading.of);
     });
@@ -329,15 +330,15 @@ std::optional<Trouble> readViews(const JsonValue& json, SavedViews& views, Unkno
                                                            {"readings", &shown.readings},
                                                            {"turned", &shown.turned}};
     return forEachMember(json, "/views", [&](const JsonValue& member, const std::string& pointer) -> Failure {
-        if (member.key == "arrows") {
+        if (member.name == "arrows") {
             std::size_t index = 0;
             auto failure = readNameOf(member, pointer, "way of the arrows", kArrowsNames, kItself, index);
             if (!failure) shown.arrows = static_cast<Arrows>(index);
             return failure;
         }
-        if (member.key == "fullScale") return readFullScale(member, pointer, shown);
+        if (member.name == "fullScale") return readFullScale(member, pointer, shown);
         for (const auto& [name, view] : switches) {
-            if (member.key != name) continue;
+            if (member.name != name) continue;
             if (member.type != JsonType::Bool) return wrongType(member, pointer, "true or false");
             *view = member.number != 0;
             return {};
@@ -351,8 +352,8 @@ std::optional<Trouble> readDisclosure(const JsonValue& json, Disclosure& disclos
     if (auto failure = requireObject(json)) return failure;
     if (auto failure = requireMembers(json, {"level"})) return failure;
     return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
-        if (member.key == "lock") return readText(member, pointer, disclosure.lock);
-        if (member.key == "level") {
+        if (member.name == "lock") return readText(member, pointer, disclosure.lock);
+        if (member.name == "level") {
             if (member.type != JsonType::Number) return wrongType(member, pointer, "a number");
             for (const Reveal level : {Reveal::Nothing, Reveal::Place, Reveal::Proof, Reveal::Mend}) {
                 if (member.number != static_cast<int>(level)) continue;

@@ -176,8 +176,9 @@ private:
         }
         const Board& board = bench_.boards[found->second];
         if (!board.kind->has(hole.line, hole.number)) return wrong(ErrorKind::Placement, {}, missingHole(board, hole));
-        const auto key = static_cast<std::int64_t>(found->second) << 32 | board.kind->holeIndex(hole.line, hole.number);
-        const auto [other, isFree] = takers_.try_emplace(key, taker);
+        const auto place =
+            static_cast<std::int64_t>(found->second) << 32 | board.kind->holeIndex(hole.line, hole.number);
+        const auto [other, isFree] = takers_.try_emplace(place, taker);
         if (!isFree) {
             return wrong(ErrorKind::Placement, {},
                          fmt::format("two leads in one hole: {} is taken by {}", toString(hole), other->second));
@@ -298,8 +299,8 @@ private:
             return wrong(ErrorKind::Reference, {}, fmt::format("{} is no socket", describe(end, bench_)));
         }
         // Sockets share the map of holes: parts count downwards from -1, holes upwards from 0.
-        const auto key = (-1 - static_cast<std::int64_t>(found->second)) * (std::int64_t{1} << 32) + socket.lead;
-        const auto [other, isFree] = takers_.try_emplace(key, taker);
+        const auto place = (-1 - static_cast<std::int64_t>(found->second)) * (std::int64_t{1} << 32) + socket.lead;
+        const auto [other, isFree] = takers_.try_emplace(place, taker);
         if (isFree) return {};
         return wrong(ErrorKind::Placement, {},
                      fmt::format("two jumpers in one socket: {} is taken by {}", describe(end, bench_), other->second));

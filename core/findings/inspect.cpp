@@ -22,8 +22,8 @@ struct Judged {
 using Judgement = std::vector<Judged>;
 
 /// What tells two findings of different benches to be the same.
-using Key = std::pair<std::string, std::string>;
-Key keyOf(const Judged& judged) {
+using JudgedId = std::pair<std::string, std::string>;
+JudgedId idOf(const Judged& judged) {
     const Finding& finding = judged.suspicion.finding;
     return {finding.rule, finding.parts.empty() ? std::string() : finding.parts.front()};
 }
@@ -37,7 +37,7 @@ bool leaveUnexplained(Suspicion& suspicion, const std::set<std::string>& explain
 
 /// How a mended bench does.
 struct Outcome {
-    std::set<Key> left;
+    std::set<JudgedId> left;
     std::set<std::string> dark;
     bool solved = false;
 };
@@ -132,19 +132,19 @@ private:
         if (!darkens.empty() && (snapshot->status() != Status::Solved || std::ranges::any_of(darkens, isDark)))
             return std::nullopt;
         for (const Judged& left : suspect(mended, false)) {
-            if (left.suspicion.finding.severity != Severity::Remark && !quick().contains(keyOf(left)))
+            if (left.suspicion.finding.severity != Severity::Remark && !quick().contains(idOf(left)))
                 return std::nullopt;
-            outcome.left.insert(keyOf(left));
+            outcome.left.insert(idOf(left));
         }
-        if (outcome.left.contains(keyOf(judged))) return std::nullopt;
+        if (outcome.left.contains(idOf(judged))) return std::nullopt;
         return outcome;
     }
 
     /// Findings of the bench as it is, judged as mended ones are.
-    const std::set<Key>& quick() {
+    const std::set<JudgedId>& quick() {
         if (!quick_) {
             quick_.emplace();
-            for (const Judged& each : suspect(examination_, false)) quick_->insert(keyOf(each));
+            for (const Judged& each : suspect(examination_, false)) quick_->insert(idOf(each));
         }
         return *quick_;
     }
@@ -153,14 +153,14 @@ private:
         const auto follows = [&](const Judged& each) {
             const bool stillDark = std::ranges::any_of(
                 each.suspicion.darkens, [&](const std::string& light) { return outcome.dark.contains(light); });
-            return !stillDark && !outcome.left.contains(keyOf(each));
+            return !stillDark && !outcome.left.contains(idOf(each));
         };
         judged.erase(std::remove_if(judged.begin() + static_cast<std::ptrdiff_t>(cause) + 1, judged.end(), follows),
                      judged.end());
     }
 
     const Examination& examination_;
-    std::optional<std::set<Key>> quick_;
+    std::optional<std::set<JudgedId>> quick_;
 };
 
 }  // namespace

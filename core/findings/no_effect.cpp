@@ -22,16 +22,16 @@ constexpr double kNoChangeAmpere = 1e-6;
 /// How all switches but one stand, in words that tell positions apart.
 std::string othersOf(const Snapshot& snapshot, int part) {
     const Bench& bench = *snapshot.layout->bench;
-    std::string key;
+    std::string others;
     for (int other = 0; other < static_cast<int>(bench.parts.size()); ++other) {
         if (other == part || !isSwitch(*bench.parts[other].kind)) continue;
-        key += snapshot.inputs.held.contains(bench.parts[other].id) ? '1' : '0';
+        others += snapshot.inputs.held.contains(bench.parts[other].id) ? '1' : '0';
         for (std::size_t s = 0; s < bench.parts[other].kind->state.size(); ++s) {
-            key += fmt::format(",{}", bench.parts[other].stateValue(static_cast<int>(s)));
+            others += fmt::format(",{}", bench.parts[other].stateValue(static_cast<int>(s)));
         }
-        key += ';';
+        others += ';';
     }
-    return key;
+    return others;
 }
 
 bool sameElsewhere(const Snapshot& a, const Snapshot& b, int part) {

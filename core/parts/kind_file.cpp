@@ -269,7 +269,7 @@ Result<PartKind> readPartKind(std::string_view name, std::string_view text) {
     const auto failed = [&](ErrorKind kind, std::string message, std::string pointer) {
         return Error{kind, std::move(message), {std::move(pointer)}, std::string(name)};
     };
-    // The bench's own scanner first: it knows duplicate keys, and the line of what is wrong.
+    // The bench's own scanner first: it knows duplicate names, and the line of what is wrong.
     if (const auto scanned = parseJson(text); !scanned.ok()) {
         Error error = scanned.error();
         error.file = name;

@@ -28,7 +28,7 @@ enum class NodeKind { Board, Hole, Part, Jumper, Net, Note, Pinned };
 /// What a node is: its kind and its address, id or number as text.
 struct NodeName {
     NodeKind kind;
-    std::string key;
+    std::string id;
     friend auto operator<=>(const NodeName&, const NodeName&) = default;
 };
 
@@ -147,17 +147,17 @@ public:
         const Bench& bench = root_.picture().bench();
         switch (name_.kind) {
             case NodeKind::Board:
-                return bench.findBoard(name_.key) != nullptr;
+                return bench.findBoard(name_.id) != nullptr;
             case NodeKind::Hole:
                 return hole() && holeMm(bench, *hole()).has_value();
             case NodeKind::Part:
-                return bench.findPart(name_.key) != nullptr;
+                return bench.findPart(name_.id) != nullptr;
             case NodeKind::Jumper:
-                return bench.findJumper(name_.key) != nullptr;
+                return bench.findJumper(name_.id) != nullptr;
             case NodeKind::Note:
-                return bench.findNote(name_.key) != nullptr;
+                return bench.findNote(name_.id) != nullptr;
             case NodeKind::Pinned:
-                return bench.findPinned(name_.key) != nullptr;
+                return bench.findPinned(name_.id) != nullptr;
             case NodeKind::Net:
                 return net() < root_.picture().layout->netCount;
         }
@@ -217,11 +217,11 @@ public:
             state.focused = root_.view().cursor() == hole() && root_.view().hasFocus();
         } else if (name_.kind != NodeKind::Board && name_.kind != NodeKind::Net) {
             state.selectable = true;
-            state.selected = root_.view().selection().contains(qs(name_.key));
+            state.selected = root_.view().selection().contains(qs(name_.id));
         }
         if (name_.kind == NodeKind::Part) {
             const Snapshot* live = root_.picture().snapshot.get();
-            state.pressed = live && live->inputs.held.contains(name_.key);
+            state.pressed = live && live->inputs.held.contains(name_.id);
         }
         return state;
     }
@@ -256,7 +256,7 @@ public:
         BenchView& view = root_.view();
         view.setFocus(Qt::OtherFocusReason);
         if (name_.kind == NodeKind::Hole) return view.setCursorHole(hole());
-        view.setSelection({qs(name_.key)});
+        view.setSelection({qs(name_.id)});
         if (action != pressAction()) return;
         for (const auto type : {QEvent::KeyPress, QEvent::KeyRelease}) {
             QKeyEvent space(type, Qt::Key_Space, Qt::NoModifier, QStringLiteral(" "));
@@ -266,18 +266,18 @@ public:
     QStringList keyBindingsForAction(const QString&) const override { return {}; }
 
 private:
-    std::optional<Hole> hole() const { return parseHole(name_.key); }
-    int net() const { return std::stoi(name_.key); }
+    std::optional<Hole> hole() const { return parseHole(name_.id); }
+    int net() const { return std::stoi(name_.id); }
     int index() const {
         const Bench& bench = root_.picture().bench();
-        return name_.kind == NodeKind::Part ? bench.partIndex(name_.key) : bench.jumperIndex(name_.key);
+        return name_.kind == NodeKind::Part ? bench.partIndex(name_.id) : bench.jumperIndex(name_.id);
     }
     bool canPress() const {
-        const Part* part = name_.kind == NodeKind::Part ? root_.picture().bench().findPart(name_.key) : nullptr;
+        const Part* part = name_.kind == NodeKind::Part ? root_.picture().bench().findPart(name_.id) : nullptr;
         return part && (part->kind->hasCap || !part->kind->state.empty());
     }
     std::vector<NodeName> holes() const {
-        const Board* board = name_.kind == NodeKind::Board ? root_.picture().bench().findBoard(name_.key) : nullptr;
+        const Board* board = name_.kind == NodeKind::Board ? root_.picture().bench().findBoard(name_.id) : nullptr;
         return board ? holesOf(*board) : std::vector<NodeName>{};
     }
 
@@ -285,7 +285,7 @@ private:
         const Picture& picture = root_.picture();
         switch (name_.kind) {
             case NodeKind::Board: {
-                const Rect frame = picture.bench().findBoard(name_.key)->frameMm();
+                const Rect frame = picture.bench().findBoard(name_.id)->frameMm();
                 return {frame.left, frame.top, frame.width, frame.height};
             }
             case NodeKind::Hole: {
@@ -297,9 +297,9 @@ private:
             case NodeKind::Jumper:
                 return jumperShape(picture, index()).boundingRect();
             case NodeKind::Note:
-                return noteFrame(picture, indexOf(picture.bench().notes, name_.key));
+                return noteFrame(picture, indexOf(picture.bench().notes, name_.id));
             case NodeKind::Pinned: {
-                const PinnedTag* tag = picture.pinnedTag(name_.key);
+                const PinnedTag* tag = picture.pinnedTag(name_.id);
                 return tag ? tag->frame : QRectF();
             }
             case NodeKind::Net:
@@ -318,7 +318,7 @@ private:
         const Picture& picture = root_.picture();
         switch (name_.kind) {
             case NodeKind::Board:
-                return boardWordsFor(picture, indexOf(picture.bench().boards, name_.key));
+                return boardWordsFor(picture, indexOf(picture.bench().boards, name_.id));
             case NodeKind::Hole:
                 return holeWords(picture, *hole());
             case NodeKind::Part:
@@ -328,18 +328,18 @@ private:
             case NodeKind::Net:
                 return netWords(picture, net());
             case NodeKind::Pinned:
-                return pinnedWords(picture, name_.key);
+                return pinnedWords(picture, name_.id);
             case NodeKind::Note:
-                return noteWords(picture, indexOf(picture.bench().notes, name_.key));
+                return noteWords(picture, indexOf(picture.bench().notes, name_.id));
         }
         return {};
     }
 
     QString valueWords() const {
         if (name_.kind == NodeKind::Net) return voltsWords(root_.picture(), net());
-        if (name_.kind == NodeKind::Pinned) return pinnedFigure(root_.picture(), name_.key);
+        if (name_.kind == NodeKind::Pinned) return pinnedFigure(root_.picture(), name_.id);
         if (name_.kind == NodeKind::Part || name_.kind == NodeKind::Jumper)
-            return readingWords(root_.picture(), name_.key);
+            return readingWords(root_.picture(), name_.id);
         return {};
     }
 

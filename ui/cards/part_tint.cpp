@@ -54,13 +54,13 @@ QColor computeTint(const Theme& theme, const Part& part) {
 
 QColor partTint(const Theme& theme, const Part& part) {
     static std::map<std::string, QColor> known;
-    std::string key = part.kind->name + '/' + std::to_string(static_cast<int>(theme.name));
+    std::string appearance = part.kind->name + '/' + std::to_string(static_cast<int>(theme.name));
     for (std::size_t i = 0; i < part.kind->values.size(); ++i)  // choices colour a body; numbers hardly do
         if (part.kind->values[i].type == ValueType::Choice)
-            key += '/' + std::to_string(static_cast<int>(part.value(static_cast<int>(i))));
-    const auto found = known.find(key);
+            appearance += '/' + std::to_string(static_cast<int>(part.value(static_cast<int>(i))));
+    const auto found = known.find(appearance);
     if (found != known.end()) return found->second;
-    return known[key] = computeTint(theme, part);
+    return known[appearance] = computeTint(theme, part);
 }
 
 }  // namespace tiepoint::ui

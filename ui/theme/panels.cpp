@@ -38,11 +38,11 @@ struct ShadowCut {
 };
 
 const ShadowCut& shadowCut(const Look& look, double radius, double ratio) {
-    using Key = std::tuple<bool, double, double, double>;
-    static std::map<Key, ShadowCut> cuts;  // of a few looks; the window's thread paints all surfaces
+    using ShadowOf = std::tuple<bool, double, double, double>;
+    static std::map<ShadowOf, ShadowCut> cuts;  // of a few looks; the window's thread paints all surfaces
     constexpr std::size_t kMostLooks = 16;
     if (cuts.size() > kMostLooks) cuts.clear();
-    const auto [found, isNew] = cuts.try_emplace(Key(look.theme->dark, look.scale, radius, ratio));
+    const auto [found, isNew] = cuts.try_emplace(ShadowOf(look.theme->dark, look.scale, radius, ratio));
     ShadowCut& cut = found->second;
     if (!isNew) return cut;
     cut.away = static_cast<int>(std::ceil(look.px(kShadowRings * 0.7 + 1))) + 1;

@@ -10,7 +10,7 @@
 namespace tiepoint::ui {
 namespace {
 
-const QString kThemeKey = QStringLiteral("theme");
+const QString kThemeSetting = QStringLiteral("theme");
 
 struct Word {
     ThemeName name;
@@ -22,15 +22,15 @@ constexpr std::array kWords{Word{ThemeName::Day, "day"}, Word{ThemeName::Dark, "
 }  // namespace
 
 std::optional<ThemeName> chosenTheme() {
-    const QString word = QSettings().value(kThemeKey).toString();
+    const QString word = QSettings().value(kThemeSetting).toString();
     const auto found = std::ranges::find_if(kWords, [&](const Word& w) { return word == QLatin1String(w.word); });
     return found == kWords.end() ? std::nullopt : std::optional(found->name);
 }
 
 void chooseTheme(std::optional<ThemeName> name) {
     QSettings settings;
-    if (!name) return settings.remove(kThemeKey);
-    settings.setValue(kThemeKey, QString::fromLatin1(std::ranges::find(kWords, *name, &Word::name)->word));
+    if (!name) return settings.remove(kThemeSetting);
+    settings.setValue(kThemeSetting, QString::fromLatin1(std::ranges::find(kWords, *name, &Word::name)->word));
 }
 
 ThemeName systemTheme() {

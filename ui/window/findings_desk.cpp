@@ -90,18 +90,18 @@ void FindingsDesk::show() {
     std::vector<Finding> ripe;
     if (report_) {
         std::ranges::copy_if(report_->findings, std::back_inserter(ripe), [&](const Finding& finding) {
-            return calm || finding.severity == Severity::Fault || told_.contains(keyOf(finding));
+            return calm || finding.severity == Severity::Fault || told_.contains(idOf(finding));
         });
     }
     const bool grave = std::ranges::any_of(ripe, [&](const Finding& finding) {
-        return finding.severity != Severity::Remark && !putAway_.contains(keyOf(finding));
+        return finding.severity != Severity::Remark && !putAway_.contains(idOf(finding));
     });
     if (report_) {
         told_.clear();
-        for (const Finding& finding : ripe) told_.insert(keyOf(finding));
+        for (const Finding& finding : ripe) told_.insert(idOf(finding));
     }
     const Finding* before = card_->finding();
-    const Key kept = before ? keyOf(*before) : Key();
+    const FindingId kept = before ? idOf(*before) : FindingId();
     const Bench& bench = *parts_.document.bench();
     auto found = std::make_shared<const std::vector<Finding>>(revealed(bench, ripe, revealOf(bench)));
     if (found->empty()) {
@@ -112,7 +112,7 @@ void FindingsDesk::show() {
     }
     shown_ = std::move(found);
     open_ = open_ || grave;
-    const auto same = std::ranges::find_if(*shown_, [&](const Finding& each) { return before && keyOf(each) == kept; });
+    const auto same = std::ranges::find_if(*shown_, [&](const Finding& each) { return before && idOf(each) == kept; });
     showOnCard(same == shown_->end() ? 0 : static_cast<int>(same - shown_->begin()));
 }
 

@@ -47,8 +47,8 @@ Q_SIGNALS:
 
 private:
     /// What tells two findings of different revisions to be the same.
-    using Key = std::pair<std::string, std::vector<std::string>>;
-    static Key keyOf(const Finding& finding) { return {finding.rule, finding.parts}; }
+    using FindingId = std::pair<std::string, std::vector<std::string>>;
+    static FindingId idOf(const Finding& finding) { return {finding.rule, finding.parts}; }
 
     /// What was told and put away of the bench before.
     void forget();
@@ -73,9 +73,9 @@ private:
     quint64 asked_ = 0;                     ///< the revision that the last question was about
     std::shared_ptr<const Report> report_;  ///< of the present revision, or null
     std::shared_ptr<const std::vector<Finding>> shown_;
-    std::set<Key> told_;     ///< shown before this revision: these needn't wait
-    std::set<Key> putAway_;  ///< told when the card was put away: these don't open it again
-    bool open_ = false;      ///< the card is
+    std::set<FindingId> told_;     ///< shown before this revision: these needn't wait
+    std::set<FindingId> putAway_;  ///< told when the card was put away: these don't open it again
+    bool open_ = false;            ///< the card is
 };
 
 }  // namespace tiepoint::ui

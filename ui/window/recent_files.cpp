@@ -5,7 +5,7 @@
 namespace tiepoint::ui {
 namespace {
 
-const QString kRecentKey = QStringLiteral("files/recent");
+const QString kRecentSetting = QStringLiteral("files/recent");
 constexpr int kMost = 9;
 
 }  // namespace
@@ -16,7 +16,7 @@ RecentFiles::RecentFiles(QWidget* parent) : QMenu(QStringLiteral("Open &recent")
 }
 
 QStringList RecentFiles::paths() const {
-    QStringList paths = settings_.value(kRecentKey).toStringList();
+    QStringList paths = settings_.value(kRecentSetting).toStringList();
     paths.removeIf([](const QString& path) { return !QFileInfo::exists(path); });
     return paths;
 }
@@ -26,7 +26,7 @@ void RecentFiles::add(const QString& path) {
     QStringList now = paths();
     now.removeAll(path);
     now.prepend(path);
-    settings_.setValue(kRecentKey, QStringList(now.mid(0, kMost)));
+    settings_.setValue(kRecentSetting, QStringList(now.mid(0, kMost)));
     fill();
 }
 
