@@ -8,7 +8,7 @@ install_missing "${BUILD_PACKAGES[@]}" "${TEST_PACKAGES[@]}"
 step 2 3 "Build (some minutes the first time)"
 build=build/tests
 mkdir -p build
-cmake -S . -B "$build" -G Ninja --log-level=WARNING -DCMAKE_BUILD_TYPE=Release -DTIEPOINT_TESTS=ON
+cmake -S . -B "$build" -G Ninja --log-level=WARNING -DCMAKE_BUILD_TYPE=Release -DTIEPOINT_TESTS=ON -DTIEPOINT_ASSERTIONS=ON
 cmake --build "$build"
 step 3 3 "Tests"
 cd "$build"

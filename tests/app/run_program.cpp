@@ -52,6 +52,10 @@ Ran runProgram(const std::vector<std::string>& arguments, const std::vector<std:
     words.insert(words.end(), arguments.begin(), arguments.end());
     std::vector<std::string> world{"PATH=/usr/bin:/bin", "LC_ALL=C.UTF-8", "HOME=" + scratchFolder().string()};
     world.insert(world.begin(), environment.begin(), environment.end());  // the first of two entries counts
+    for (const char* name :
+         {"ASAN_OPTIONS", "LSAN_OPTIONS", "UBSAN_OPTIONS"}) {  // a program with sanitizers keeps theirs
+        if (const char* value = std::getenv(name)) world.push_back(std::string(name) + "=" + value);
+    }
 
     posix_spawn_file_actions_t files;
     posix_spawn_file_actions_init(&files);
