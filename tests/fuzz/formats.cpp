@@ -1,0 +1,200 @@
+#include "fuzz/formats.h"
+
+#include "core/base/embedded.h"
+#include "core/base/json_scan.h"
+#include "core/base/quantity.h"
+#include "core/bench/bench_file.h"
+#include "core/bench/validate.h"
+#include "core/board/hole.h"
+#include "core/parts/drawer.h"
+#include "core/parts/kind_file.h"
+#include "core/snapshot/snapshot.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <memory>
+
+namespace tiepoint::fuzz {
+namespace {
+
+constexpr std::size_t kLongestMessage = 10'000;
+/// Digits of a double that survive being shifted by a prefix.
+constexpr double kRounding = 1e-12;
+/// Benches beyond this are read and written, but not solved.
+constexpr std::size_t kSolvedParts = 200;
+
+void promise(bool holds, const std::string& what) {
+    if (!holds) throw BrokenPromise(what);
+}
+
+bool isOneLine(std::string_view text) {
+    return std::none_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; });
+}
+
+void promiseGoodMessage(const Error& error) {
+    promise(!error.message.empty(), "an error says what is wrong");
+    promise(isOneLine(error.oneLine()), "an error is one line");
+    promise(error.oneLine().size() < kLongestMessage, "an error can be read");
+}
+
+void promiseItsPlace(const Error& error) {
+    promiseGoodMessage(error);
+    promise(error.place.line >= 1 && error.place.column >= 1, "an error has its line and column: " + error.oneLine());
+    promise(error.place.pointer.empty() || error.place.pointer[0] == '/', "an error has a pointer: " + error.oneLine());
+}
+
+std::vector<std::string> embedded(std::string_view folder) {
+    std::vector<std::string> texts;
+    for (const EmbeddedFile& file : embeddedFiles()) {
+        if (file.name.starts_with(folder)) texts.emplace_back(file.text);
+    }
+    return texts;
+}
+
+bool takeBench(std::string_view bytes) {
+    const auto read = readBench(bytes);
+    if (!read) {
+        promiseItsPlace(read.error());
+        return false;
+    }
+    for (const Error& warning : read->warnings) promise(isOneLine(warning.oneLine()), "a warning is one line");
+    promise(validate(read->bench).ok(), "what is read is valid");
+    const std::string written = writeBench(read->bench);
+    const auto again = readBench(written);
+    promise(again.ok(), "what is written can be read");
+    promise(again->bench == read->bench, "what is written is what was read");
+    if (read->bench.parts.size() <= kSolvedParts) {
+        const auto snapshot = evaluate(std::make_shared<const Bench>(read->bench));
+        promise(snapshot != nullptr, "every bench has a snapshot");
+    }
+    return true;
+}
+
+std::vector<std::string> benchSamples() {
+    std::vector<std::string> texts = embedded("benches/");
+    texts.emplace_back(
+        R"({"format":"tiepoint-bench","version":1,"title":"Tide é","boards":[{"id":"A","kind":"mini","at":[-1.5,2e1]}],
+        "parts":[{"id":"PS1","kind":"usb-supply","note":[{"a":[[]]},null,"\u00e9"]}],"jumpers":[{"id":"W1","ends":["PS1.GND1","A.a1"]}],"x":{}})");
+    return texts;
+}
+
+/// A kind that was accepted can be put on a bench and solved.
+void promiseUsable(const PartKind& kind) {
+    Bench bench = makeNewBench();
+    bench.parts.push_back(makePart(kind, "X1"));
+    promise(evaluate(std::make_shared<const Bench>(std::move(bench))) != nullptr, "every bench has a snapshot");
+}
+
+bool takePartKind(std::string_view bytes) {
+    const auto kind = readPartKind("any.json", bytes);
+    if (!kind) {
+        promiseGoodMessage(kind.error());
+        return false;
+    }
+    promiseUsable(*kind);
+    return true;
+}
+
+std::vector<std::string> partKindSamples() { return embedded("parts/"); }
+
+bool takeJson(std::string_view bytes) {
+    const auto value = parseJson(bytes);
+    if (!value) promiseItsPlace(value.error());
+    return value.ok();
+}
+
+std::vector<std::string> jsonSamples() {
+    return {R"({"a": [1, -2.5e-3, true, null, "\u00e9\ud83d\ude00"], "b": {"c": []}})", "[[[]]]", "0", "\"text\"",
+            " 1 "};
+}
+
+/// Where a value stands in words, the words give it back.
+void promiseRead(double value, const std::string& words, std::string_view unit) {
+    const auto back = parseQuantity(words, unit);
+    promise(back.has_value(), fmt::format("\"{}\" can be typed", words));
+    promise(std::abs(*back - value) <= kRounding * std::abs(value), fmt::format("\"{}\" means {}", words, value));
+}
+
+bool takeQuantity(std::string_view bytes) {
+    bool any = false;
+    for (const std::string_view unit : {"ohm", "V", "A", "W", ""}) {
+        const auto value = parseQuantity(bytes, unit);
+        if (!value) continue;
+        any = true;
+        promise(std::isfinite(*value), "a quantity is a number");
+        promiseRead(*value, formatSetting(*value, unit), unit);
+        constexpr int kMostDigits = 6;
+        for (int digits = 1; digits <= kMostDigits; ++digits)
+            promise(!formatQuantity(*value, unit, digits).empty(), "a quantity has words");
+        if (unit == "ohm" && *value > 0) promiseRead(*value, formatLetterCode(*value), unit);
+    }
+    return any;
+}
+
+std::vector<std::string> quantitySamples() {
+    return {"220",
+            "4k7",
+            "4R7",
+            "1M",
+            "0.5",
+            "2,2k",
+            "500m",
+            "20mA",
+            "5 V",
+            "1e-3",
+            "\u22121.5 \u00b5A",
+            "10 \u03a9",
+            "5%",
+            "3V3",
+            "2.2 G\u2126",
+            "1.5e\u22126 W"};
+}
+
+bool takeDrawer(std::string_view bytes) {
+    const auto drawer = readDrawer(bytes);
+    if (!drawer) {
+        promiseGoodMessage(drawer.error());
+        return false;
+    }
+    const auto again = readDrawer(writeDrawer(*drawer));
+    promise(again.ok(), "what is written can be read");
+    promise(*again == *drawer, "what is written is what was read");
+    promise(std::is_sorted(drawer->ohms().begin(), drawer->ohms().end()), "resistances ascend");
+    for (const double ohm : drawer->ohms()) promise(drawer->holds(ohm), "a drawer holds what is in it");
+    constexpr int kMost = 5;
+    promise(drawer->from(1, kMost).size() <= kMost, "no more than asked for");
+    return true;
+}
+
+std::vector<std::string> drawerSamples() { return {"220, 330 1k 4k7", "all", "", "0R1;10R\n1M", "100 100 100.0"}; }
+
+bool takeHole(std::string_view bytes) {
+    const auto hole = parseHole(bytes);
+    if (!hole) return false;
+    promise(toString(*hole) == bytes, "an address has one spelling");
+    return true;
+}
+
+std::vector<std::string> holeSamples() { return {"A.e12", "A.top+7", "B2.bottom-25", "A.j9999"}; }
+
+constexpr std::array kFormats{
+    Format{"bench", takeBench, benchSamples},    Format{"part-kind", takePartKind, partKindSamples},
+    Format{"json", takeJson, jsonSamples},       Format{"quantity", takeQuantity, quantitySamples},
+    Format{"drawer", takeDrawer, drawerSamples}, Format{"hole", takeHole, holeSamples},
+};
+
+}  // namespace
+
+std::span<const Format> formats() { return kFormats; }
+
+const Format& findFormat(std::string_view name) {
+    const auto found = std::ranges::find(kFormats, name, &Format::name);
+    if (found == kFormats.end()) throw std::invalid_argument("no format is called " + std::string(name));
+    return *found;
+}
+
+}  // namespace tiepoint::fuzz
