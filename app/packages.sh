@@ -4,6 +4,9 @@ BUILD_PACKAGES=(g++ cmake ninja-build ccache qt6-base-dev libqt6svg6-dev libgl1-
 TEST_PACKAGES=(libgtest-dev libboost-dev libboost-graph-dev libboost-math-dev xvfb xauth openbox xdotool
     desktop-file-utils appstream shared-mime-info libxml2-utils man-db groff-base)
 BENCH_PACKAGES=(libsuitesparse-dev)
+FORMAT_PACKAGES=(clang-format-14)
+TIDY_PACKAGES=(clang-tidy-14)
+FUZZ_PACKAGES=(clang libclang-rt-14-dev)
 
 # How far a build is: its share, and the seconds that it has taken.
 export NINJA_STATUS="[%p of %t steps, %es] "
