@@ -4,6 +4,7 @@
 
 #if defined(__SANITIZE_THREAD__)
 
+#include <QMutex>
 #include <QSemaphore>
 #include <QThreadPool>
 
@@ -49,6 +50,19 @@ void __real__ZN10QSemaphore7acquireEi(QSemaphore* semaphore, int count);
 void __wrap__ZN10QSemaphore7acquireEi(QSemaphore* semaphore, int count) {
     __real__ZN10QSemaphore7acquireEi(semaphore, count);
     __tsan_acquire(semaphore);
+}
+
+// A mutex that is free is taken in Qt's header, where it is seen; one that isn't, in here.
+void __real__ZN11QBasicMutex12lockInternalEv(QBasicMutex* mutex);
+void __wrap__ZN11QBasicMutex12lockInternalEv(QBasicMutex* mutex) {
+    __real__ZN11QBasicMutex12lockInternalEv(mutex);
+    __tsan_acquire(mutex);
+}
+
+void __real__ZN11QBasicMutex14unlockInternalEv(QBasicMutex* mutex);
+void __wrap__ZN11QBasicMutex14unlockInternalEv(QBasicMutex* mutex) {
+    __tsan_release(mutex);
+    __real__ZN11QBasicMutex14unlockInternalEv(mutex);
 }
 
 }  // extern "C"

@@ -14,12 +14,12 @@ namespace tiepoint {
 namespace {
 
 /// A system with a strong diagonal: it can be eliminated in any order.
-struct System {
+struct LinearSystem {
     std::vector<LinearProgram::Entry> entries;
     std::vector<double> values, right;
     int size = 0;
 
-    explicit System(int unknowns) : right(unknowns), size(unknowns) {}
+    explicit LinearSystem(int unknowns) : right(unknowns), size(unknowns) {}
 
     void add(int row, int column, double value) {
         entries.push_back({row, column});
@@ -33,9 +33,9 @@ struct System {
 };
 
 /// Conductances between pairs of nodes, and one from each node to the reference.
-System network(int nodes, const std::vector<std::pair<int, int>>& pairs, std::mt19937& random) {
+LinearSystem conductances(int nodes, const std::vector<std::pair<int, int>>& pairs, std::mt19937& random) {
     std::uniform_real_distribution<double> siemens(0.1, 2.0), ampere(-1, 1);
-    System system(nodes);
+    LinearSystem system(nodes);
     for (const auto& [a, b] : pairs) {
         const double g = siemens(random);
         system.add(a, a, g);
@@ -50,7 +50,7 @@ System network(int nodes, const std::vector<std::pair<int, int>>& pairs, std::mt
     return system;
 }
 
-void expectSolved(const System& system, std::mt19937& random) {
+void expectSolved(const LinearSystem& system, std::mt19937& random) {
     std::vector<int> order(system.size);
     std::iota(order.begin(), order.end(), 0);
     std::shuffle(order.begin(), order.end(), random);
@@ -85,7 +85,8 @@ TEST(LinearProgram, SolvesTheShapesOfCircuits) {
         }
         ring = chain;
         if (nodes > 2) ring.emplace_back(0, nodes - 1);
-        for (const auto& pairs : {chain, ring, star, grid, full}) expectSolved(network(nodes, pairs, random), random);
+        for (const auto& pairs : {chain, ring, star, grid, full})
+            expectSolved(conductances(nodes, pairs, random), random);
     }
 }
 
@@ -96,7 +97,7 @@ TEST(LinearProgram, SolvesRandomSystemsThatArentSymmetric) {
         const int size = 1 + static_cast<int>(random() % 30);
         const auto any = [&] { return static_cast<int>(random() % static_cast<unsigned>(size)); };
         std::uniform_real_distribution<double> number(-1, 1);
-        System system(size);
+        LinearSystem system(size);
         for (int i = 0; i < size; ++i) {
             system.add(i, i, 40 + number(random));
             system.right[i] = number(random);
