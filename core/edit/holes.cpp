@@ -70,20 +70,31 @@ std::optional<Hole> nearestWhere(const Bench& bench, const Hole& hole, const std
     return nearest;
 }
 
+std::optional<Hole> nearestHole(const Board& board, Point at, double reachMm) {
+    if (!isNear(board.frameMm(), at, reachMm)) return std::nullopt;
+    std::optional<Hole> nearest;
+    double best = reachMm;
+    for (int index = 0; index < kLineCount; ++index) {
+        const Line line = static_cast<Line>(index);
+        for (int number = 1; number <= board.kind->holesOf(line); ++number) {
+            const double away = distance(board.cornerMm() + board.kind->holeMm(line, number), at);
+            if (away > best || (nearest && away == best)) continue;
+            best = away;
+            nearest = Hole{board.id, line, number};
+        }
+    }
+    return nearest;
+}
+
 std::optional<Hole> nearestHole(const Bench& bench, Point at, double reachMm) {
     std::optional<Hole> nearest;
     double best = reachMm;
     for (const Board& board : bench.boards) {
-        if (!isNear(board.frameMm(), at, reachMm)) continue;
-        for (int index = 0; index < kLineCount; ++index) {
-            const Line line = static_cast<Line>(index);
-            for (int number = 1; number <= board.kind->holesOf(line); ++number) {
-                const double away = distance(board.cornerMm() + board.kind->holeMm(line, number), at);
-                if (away > best || (nearest && away == best)) continue;
-                best = away;
-                nearest = Hole{board.id, line, number};
-            }
-        }
+        const auto hole = nearestHole(board, at, best);
+        const double away = hole ? distance(board.cornerMm() + board.kind->holeMm(hole->line, hole->number), at) : best;
+        if (!hole || (nearest && away == best)) continue;
+        best = away;
+        nearest = hole;
     }
     return nearest;
 }

@@ -13,6 +13,8 @@ namespace tiepoint {
 
 /// The hole nearest to a point within a reach (mm), or nothing.
 std::optional<Hole> nearestHole(const Bench& bench, Point at, double reachMm = 1.8);
+/// The same of one board's.
+std::optional<Hole> nearestHole(const Board& board, Point at, double reachMm);
 
 /// The id of the part or jumper whose lead is in the hole, with its lead or end index; nothing if it is free.
 struct Occupant {

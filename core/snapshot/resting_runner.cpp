@@ -8,9 +8,9 @@ namespace {
 
 class RestingRunner final : public Runner {
 public:
-    void setBench(std::uint64_t revision, std::shared_ptr<const Bench> bench) override {
+    void setLayout(std::uint64_t revision, std::shared_ptr<const Layout> layout) override {
         revision_ = revision;
-        layout_ = buildLayout(std::move(bench));
+        layout_ = std::move(layout);
         point_.setLayout(layout_);
         flow_.emplace(layout_);
         snapshot_.reset();

@@ -11,7 +11,11 @@ namespace tiepoint {
 class Runner {
 public:
     virtual ~Runner() = default;
-    virtual void setBench(std::uint64_t revision, std::shared_ptr<const Bench> bench) = 0;
+    /// The nets of the bench that is to run.
+    virtual void setLayout(std::uint64_t revision, std::shared_ptr<const Layout> layout) = 0;
+    void setBench(std::uint64_t revision, std::shared_ptr<const Bench> bench) {
+        setLayout(revision, buildLayout(std::move(bench)));
+    }
     virtual void setInputs(const Inputs& inputs) = 0;
     /// Brings the bench to a time in seconds of its own clock.
     virtual void advanceTo(double timeSecond) = 0;

@@ -82,7 +82,7 @@ struct Desk {
         view.setThemeName(theme);
         view.setViews(views);
         QObject::connect(&document, &BenchDocument::benchChanged, &view,
-                         [this] { live.setBench(document.revision(), document.bench()); });
+                         [this] { live.setLayout(document.revision(), view.picture().layout); });
         view.resize(kScreen);
         view.show();
         (void)QTest::qWaitForWindowExposed(&view);

@@ -19,7 +19,7 @@ class Desk : public testing::Test {
 protected:
     Desk() : view(document, live) {
         QObject::connect(&document, &BenchDocument::benchChanged, &view,
-                         [this] { live.setBench(document.revision(), document.bench()); });
+                         [this] { live.setLayout(document.revision(), view.picture().layout); });
         view.resize(1280, 720);
         view.show();
         view.activateWindow();

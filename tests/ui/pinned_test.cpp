@@ -7,6 +7,7 @@
 #include "ui/paint/label_places.h"
 #include "ui/paint/note_painter.h"
 #include "ui/paint/projecting.h"
+#include "ui/scene/bench_scene.h"
 #include "window_bench.h"
 
 #include <QAccessible>
@@ -68,7 +69,7 @@ TEST_F(PinnedTest, WhatIsSelectedIsPinned) {
 
 TEST_F(PinnedTest, OffersWhatLiesUnderThePointer) {
     const auto offered = [&](QPoint where) {
-        return measurandsOf(view.picture(), whatLiesAt(view.picture(), view.toMm(where)));
+        return measurandsOf(view.picture(), view.benchScene().under(view.toMm(where)));
     };
     EXPECT_EQ(offered(at("A.a25")), (std::vector<Measurand>{VoltsAt{test::holeAt("A.a25")}}));
     EXPECT_EQ(offered(at("A.c8")), (std::vector<Measurand>{VoltsAt{test::holeAt("A.c8")}, AmperesIn{"R1", "1"}}));

@@ -33,6 +33,18 @@ TEST_F(Turned, HolesAreFoundWhereTheyAreSeen) {
     EXPECT_EQ(marks().hoverNet, layout.netOfHole(layout.holeIndex(test::holeAt("A.e16"))));
 }
 
+TEST_F(Turned, AClipBeforeAPartLightsItsNet) {
+    open(beacon());
+    moveTo(at("A.c10"));
+    EXPECT_EQ(marks().hoverNet, -1) << "R1 lies over it";
+    turn(true);
+    moveTo(seen("A.c10"));
+    EXPECT_EQ(marks().hoverNet,
+              view.picture().layout->netOfHole(view.picture().layout->holeIndex(test::holeAt("A.c10"))))
+        << "seen from below R1 lies behind it";
+    EXPECT_EQ(view.hoveredPart(), "R1");
+}
+
 TEST_F(Turned, AButtonIsPressedThroughTheBoard) {
     open(beacon());
     turn(true);

@@ -2,7 +2,7 @@
 // Which gesture begins: when the button goes down, from what lies under the pointer; or from what was taken out of the tray.
 
 #include "ui/gesture/gesture.h"
-#include "ui/gesture/under.h"
+#include "ui/scene/under.h"
 
 #include <memory>
 

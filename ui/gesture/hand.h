@@ -2,9 +2,9 @@
 // The hand on the bench: what a gesture may see and do. The view gives it; gestures know no widget.
 
 #include "ui/document/bench_document.h"
-#include "ui/gesture/under.h"
 #include "ui/live/live_bench.h"
 #include "ui/paint/picture.h"
+#include "ui/scene/under.h"
 
 #include <QRectF>
 #include <QStringList>
@@ -29,6 +29,8 @@ public:
     virtual const Picture& picture() const = 0;
     /// What lies under a place of the bench.
     virtual Under under(Point at) const = 0;
+    /// Parts and jumpers that a rubber band takes, in the order of the bench.
+    virtual QStringList touchedBy(const QRectF& band) const = 0;
     virtual BenchDocument& document() = 0;
     virtual LiveBench& live() = 0;
 

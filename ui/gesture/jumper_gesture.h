@@ -3,7 +3,7 @@
 // says so. Its length shows while it is drawn. Taken out of the tray it is drawn by two clicks, or by one drag.
 
 #include "ui/gesture/gesture.h"
-#include "ui/gesture/under.h"
+#include "ui/scene/under.h"
 
 namespace tiepoint::ui {
 

@@ -2,7 +2,7 @@
 // Lead: moves one end, of a bending part, of a jumper, or the cable of a supply. Let go where it can't be, it goes back.
 
 #include "ui/gesture/gesture.h"
-#include "ui/gesture/under.h"
+#include "ui/scene/under.h"
 
 namespace tiepoint::ui {
 

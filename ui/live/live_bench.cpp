@@ -23,10 +23,10 @@ public:
         thread_.join();
     }
 
-    void ask(quint64 revision, std::shared_ptr<const Bench> bench, const Inputs& inputs) {
+    void ask(quint64 revision, std::shared_ptr<const Layout> layout, const Inputs& inputs) {
         {
             const std::lock_guard guard(mutex_);
-            request_ = Request{revision, std::move(bench), inputs};
+            request_ = Request{revision, std::move(layout), inputs};
         }
         wake_.notify_one();
     }
@@ -34,7 +34,7 @@ public:
 private:
     struct Request {
         quint64 revision;
-        std::shared_ptr<const Bench> bench;
+        std::shared_ptr<const Layout> layout;
         Inputs inputs;
     };
 
@@ -47,10 +47,10 @@ private:
 
     void run() {
         const std::unique_ptr<Runner> runner = makeRestingRunner();
-        std::shared_ptr<const Bench> known;
+        std::shared_ptr<const Layout> known;
         while (auto request = nextRequest()) {
-            if (request->bench != known) runner->setBench(request->revision, request->bench);
-            known = request->bench;
+            if (request->layout != known) runner->setLayout(request->revision, request->layout);
+            known = request->layout;
             runner->setInputs(request->inputs);
             post(runner->snapshot());
         }
@@ -74,11 +74,12 @@ LiveBench::LiveBench(QObject* parent) : QObject(parent), worker_(std::make_uniqu
 
 LiveBench::~LiveBench() = default;
 
-void LiveBench::setBench(quint64 revision, std::shared_ptr<const Bench> bench) {
+void LiveBench::setLayout(quint64 revision, std::shared_ptr<const Layout> layout) {
     revision_ = revision;
-    bench_ = std::move(bench);
+    layout_ = std::move(layout);
     // A part that is gone can't stay pressed.
-    const auto gone = std::erase_if(inputs_.held, [this](const std::string& id) { return !bench_->findPart(id); });
+    const auto gone =
+        std::erase_if(inputs_.held, [this](const std::string& id) { return !layout_->bench->findPart(id); });
     if (gone > 0) ++inputs_.sequence;
     ask();
     if (gone > 0) Q_EMIT inputsChanged();
@@ -109,7 +110,7 @@ void LiveBench::changeInputs() {
 }
 
 void LiveBench::ask() {
-    if (bench_) worker_->ask(revision_, bench_, inputs_);
+    if (layout_) worker_->ask(revision_, layout_, inputs_);
 }
 
 void LiveBench::take(std::shared_ptr<const Snapshot> snapshot) {

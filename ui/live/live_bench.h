@@ -1,5 +1,5 @@
 #pragma once
-// Runs the document's bench off the paint path: a worker thread owns a Runner, gets immutable benches and inputs, and hands back
+// Runs the document's bench off the paint path: a worker thread owns a Runner, gets immutable nets and inputs, and hands back
 // immutable snapshots. The newest request wins; nothing is locked while painting.
 
 #include "core/snapshot/runner.h"
@@ -17,7 +17,11 @@ public:
     explicit LiveBench(QObject* parent = nullptr);
     ~LiveBench() override;
 
-    void setBench(quint64 revision, std::shared_ptr<const Bench> bench);
+    /// The nets of the document's bench, as the scene has them.
+    void setLayout(quint64 revision, std::shared_ptr<const Layout> layout);
+    void setBench(quint64 revision, std::shared_ptr<const Bench> bench) {
+        setLayout(revision, buildLayout(std::move(bench)));
+    }
     /// Presses or releases a part; bumps the input sequence.
     void setHeld(const std::string& partId, bool held);
     bool isHeld(const std::string& partId) const;
@@ -37,7 +41,7 @@ private:
     void take(std::shared_ptr<const Snapshot> snapshot);
 
     quint64 revision_ = 0;
-    std::shared_ptr<const Bench> bench_;
+    std::shared_ptr<const Layout> layout_;
     Inputs inputs_;
     std::shared_ptr<const Snapshot> snapshot_;
     std::unique_ptr<Worker> worker_;  // last: ends its thread before the rest goes

@@ -34,6 +34,8 @@ void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance
 /// Ids and readings, placed clear of what `clearance` knows and of each other.
 void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids);
 void addReadings(Patches& patches, const Picture& picture, const std::vector<Label>& readings);
+QRectF tagBounds(const PinnedTag& tag);  ///< everything that is drawn of one
+void addPinnedTag(Patches& patches, const Picture& picture, const PinnedTag& tag);
 void addPinned(Patches& patches, const Picture& picture);     ///< tags of pinned readings
 void addProbe(Patches& patches, const Picture& picture);      ///< while the second hole of a reading is looked for
 void addHandMarks(Patches& patches, const Picture& picture);  ///< selection, targets, what is carried, words

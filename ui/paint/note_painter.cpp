@@ -91,16 +91,22 @@ QRectF noteFrame(const Picture& picture, int note) {
     return {QPointF(at.x + kAwayMm, top), size};
 }
 
-void addNotes(Patches& patches, const Picture& picture) {
+QRectF noteBounds(const Picture& picture, int note) {
     constexpr double kShadowMm = 2;
-    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note) {
-        const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
-        const QPointF pin = toQt(picture.seenAt(which.at));
-        const QRectF around = noteFrame(picture, note).united(QRectF(pin, QSizeF(0.01, 0.01)));
-        patches.push_back({around.adjusted(-kShadowMm, -kShadowMm, kShadowMm, kShadowMm),
-                           PatchLook() << "note" << which.text << pin,
-                           [&picture, note](QPainter& painter) { paintNote(painter, picture, note); }});
-    }
+    const QPointF pin = toQt(picture.seenAt(picture.bench().notes[static_cast<std::size_t>(note)].at));
+    return noteFrame(picture, note)
+        .united(QRectF(pin, QSizeF(0.01, 0.01)))
+        .adjusted(-kShadowMm, -kShadowMm, kShadowMm, kShadowMm);
+}
+
+void addNote(Patches& patches, const Picture& picture, int note) {
+    const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
+    patches.push_back({noteBounds(picture, note), PatchLook() << "note" << which.text << toQt(picture.seenAt(which.at)),
+                       [&picture, note](QPainter& painter) { paintNote(painter, picture, note); }});
+}
+
+void addNotes(Patches& patches, const Picture& picture) {
+    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note) addNote(patches, picture, note);
 }
 
 }  // namespace tiepoint::ui

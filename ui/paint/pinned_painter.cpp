@@ -60,21 +60,24 @@ void paintPinned(QPainter& painter, const Theme& theme, const PinnedTag& tag, co
 
 }  // namespace
 
+QRectF tagBounds(const PinnedTag& tag) {
+    QRectF around = tagRoom(tag.frame);
+    for (const TagEnd& end : tag.ends) around |= disc(end.at, kSignDiscMm + kRingBreadthMm).boundingRect();
+    return around.adjusted(-kCasingMm, -kCasingMm, kCasingMm, kCasingMm);
+}
+
+void addPinnedTag(Patches& patches, const Picture& picture, const PinnedTag& tag) {
+    PatchLook look;
+    look << "pinned" << tag.text << tag.frame.topLeft();
+    for (const TagEnd& end : tag.ends) look << end.at << end.sign;
+    patches.push_back({tagBounds(tag), look, [&picture, tag, lettering = readingLettering(picture)](QPainter& painter) {
+                           paintPinned(painter, *picture.theme, tag, lettering);
+                       }});
+}
+
 void addPinned(Patches& patches, const Picture& picture) {
     if (!picture.pinned) return;
-    for (const PinnedTag& tag : *picture.pinned) {
-        QRectF around = tagRoom(tag.frame);
-        PatchLook look;
-        look << "pinned" << tag.text << tag.frame.topLeft();
-        for (const TagEnd& end : tag.ends) {
-            around |= disc(end.at, kSignDiscMm + kRingBreadthMm).boundingRect();
-            look << end.at << end.sign;
-        }
-        patches.push_back({around.adjusted(-kCasingMm, -kCasingMm, kCasingMm, kCasingMm), look,
-                           [&picture, tag, lettering = readingLettering(picture)](QPainter& painter) {
-                               paintPinned(painter, *picture.theme, tag, lettering);
-                           }});
-    }
+    for (const PinnedTag& tag : *picture.pinned) addPinnedTag(patches, picture, tag);
 }
 
 void addProbe(Patches& patches, const Picture& picture) {

@@ -145,7 +145,7 @@ void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, 
         add(patches);
         layer.take(std::move(patches), sight, room, frame_.pixelsPerMm);
     };
-    follow(boards_, boardsKey_, boardsKey(picture), false, [&](Patches& patches) { addBoards(patches, picture); });
+    follow(boards_, boardsKey_, boardsKey(picture), false, [&](Patches& patches) { scene.addBoards(patches); });
     follow(under_, underKey_, underKey(picture, litNets), false,
            [&](Patches& patches) { addUnderParts(patches, picture, *paths_, litNets); });
     follow(items_, itemsKey_, QByteArray::number(static_cast<qulonglong>(scene.changes())), false,

@@ -10,7 +10,7 @@
 #include "ui/paint/label_places.h"
 #include "ui/paint/picture.h"
 #include "ui/paint/sprites.h"
-#include "ui/view/bench_scene.h"
+#include "ui/scene/bench_scene.h"
 #include "ui/view/do_together.h"
 #include "ui/view/frame.h"
 #include "ui/view/frame_stack.h"

@@ -3,8 +3,8 @@
 // that was chosen in the tray.
 
 #include "ui/gesture/hand.h"
+#include "ui/scene/bench_scene.h"
 #include "ui/view/bench_marks.h"
-#include "ui/view/bench_scene.h"
 #include "ui/view/camera.h"
 #include "ui/view/carried_icon.h"
 
@@ -24,7 +24,8 @@ public:
     explicit BenchHand(const Needs& needs) : needs_(needs), icon_(needs.picture, needs.camera) {}
 
     const Picture& picture() const override { return needs_.picture; }
-    Under under(Point at) const override { return whatLiesAt(needs_.picture, at); }
+    Under under(Point at) const override { return needs_.scene.under(at); }
+    QStringList touchedBy(const QRectF& band) const override;
     BenchDocument& document() override { return needs_.document; }
     LiveBench& live() override { return needs_.live; }
     Marks& marks() override { return needs_.marks.marks(); }

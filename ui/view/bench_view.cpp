@@ -26,6 +26,7 @@ BenchView::~BenchView() {
 }
 
 const Picture& BenchView::picture() const { return assembly_->picture; }
+const BenchScene& BenchView::benchScene() const { return assembly_->scene; }
 void BenchView::setThemeName(ThemeName name) { assembly_->followTheme(theme(name)); }
 
 void BenchView::setViews(const Views& views) {

@@ -12,6 +12,7 @@
 
 namespace tiepoint::ui {
 
+class BenchScene;
 class Ink;
 
 class BenchView : public QGraphicsView {
@@ -21,6 +22,7 @@ public:
     ~BenchView() override;
 
     const Picture& picture() const;
+    const BenchScene& benchScene() const;  ///< the table's things, for asking where they lie
     void setThemeName(ThemeName name);
     void setViews(const Views& views);
     const Views& views() const;

@@ -22,25 +22,8 @@ void Hovering::follow(QPointF inView) {
         return;
     }
     const Under found = under(inView);
-    const Net net = netOf(found, camera_.toMm(inView));
-    marks_.setHover(net.net, net.tag, found.thing());
+    marks_.setHover(found.net, found.netAt, found.thing());
     viewport_.setCursor(shapeOver(found));
-}
-
-Hovering::Net Hovering::netOf(const Under& under, Point at) const {
-    const Picture& picture = hand_.picture();
-    const Layout& layout = *picture.layout;
-    if (!under.wire.empty()) {
-        const int joint = layout.jumperJoints[static_cast<std::size_t>(picture.bench().jumperIndex(under.wire))][0];
-        return {layout.joints[static_cast<std::size_t>(joint)].net, at};
-    }
-    if (under.socket) {
-        const int lead = layout.leadIndex(picture.bench().partIndex(under.socket->part), under.socket->lead);
-        return {layout.netOfLead[static_cast<std::size_t>(lead)], at};
-    }
-    if (under.hole && under.body.empty())
-        return {layout.netOfHole(layout.holeIndex(*under.hole)), picture.seenAt(*under.hole)};
-    return {-1, at};
 }
 
 }  // namespace tiepoint::ui

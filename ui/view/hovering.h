@@ -29,13 +29,6 @@ public:
     Under under(QPointF inView) const { return hand_.under(camera_.toMm(inView)); }
 
 private:
-    /// The net that is meant there, and where its tag stands.
-    struct Net {
-        int net = -1;
-        Point tag;
-    };
-    Net netOf(const Under& under, Point at) const;
-
     QWidget& viewport_;
     const Hand& hand_;
     BenchMarks& marks_;

@@ -15,8 +15,8 @@ LivePicture::LivePicture(Picture& picture, BenchDocument& document, LiveBench& l
     connect(&live, &LiveBench::snapshotReady, this, &LivePicture::followLive);
 }
 
-void LivePicture::followBench() {
-    picture_.layout = buildLayout(document_.bench());
+void LivePicture::followBench(std::shared_ptr<const Layout> layout) {
+    picture_.layout = std::move(layout);
     picture_.arrangeTable();
     picture_.snapshot = nullptr;
     picture_.pinned = nullptr;

@@ -20,8 +20,8 @@ public:
     /// All three must outlive it. The picture has a bench from `followBench` on.
     LivePicture(Picture& picture, BenchDocument& document, LiveBench& live);
 
-    /// Takes the document's bench; what is known of an older one is shown no longer.
-    void followBench();
+    /// Takes the document's bench with its nets; what is known of an older one is shown no longer.
+    void followBench(std::shared_ptr<const Layout> layout);
     /// Takes the snapshot, if it is of the document's revision.
     void followLive();
     void setTheme(const Theme& theme);

@@ -19,8 +19,9 @@ int findingOf(std::span<const FindingMark> marks, QPointF mm) {
 
 }  // namespace
 
-BenchView::Assembly::Assembly(BenchView& owner, BenchDocument& document, LiveBench& live)
+BenchView::Assembly::Assembly(BenchView& owner, BenchDocument& benchDocument, LiveBench& live)
     : view(owner),
+      document(benchDocument),
       shown(picture, document, live),
       scene(picture),
       marks(picture.marks),
@@ -53,6 +54,7 @@ void BenchView::Assembly::connectShown() {
     connect(&shown, &LivePicture::answered, &frame, &ViewFrame::resume);
     connect(&shown, &LivePicture::restyled, &frame, [this] { scene.follow(true); });
     connect(&shown, &LivePicture::changed, &frame, [this] {
+        scene.followTags();
         followMotion(view.isVisible());
         frame.follow();
     });
@@ -99,10 +101,10 @@ void BenchView::Assembly::connectHands() {
 
 void BenchView::Assembly::followBench() {
     gestures.followBench();  // it may be undone or replaced under the hand
-    shown.followBench();
+    shown.followBench(BenchScene::deriveNets(document.bench()));
+    scene.follow();
     marks.followBench(picture.bench());
     cursor.followBench();
-    scene.follow();
     frame.hold();
     shown.followLive();
     camera.include(fittedArea());

@@ -14,7 +14,7 @@
 namespace tiepoint::ui {
 
 struct BenchView::Assembly {
-    Assembly(BenchView& view, BenchDocument& document, LiveBench& live);
+    Assembly(BenchView& owner, BenchDocument& benchDocument, LiveBench& live);
 
     // What several of them follow.
     void followBench();  ///< the document has another one
@@ -28,6 +28,7 @@ struct BenchView::Assembly {
     QRectF fittedArea() const;
 
     BenchView& view;
+    BenchDocument& document;
 
     // What is shown.
     Picture picture;

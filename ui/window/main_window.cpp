@@ -96,8 +96,9 @@ MainWindow::~MainWindow() {
 // --- joining ---
 
 void MainWindow::connectDocument() {
+    // The view has followed by then: the nets of its scene go on to the solver.
     connect(document_, &BenchDocument::benchChanged, this,
-            [this] { live_->setBench(document_->revision(), document_->bench()); });
+            [this] { live_->setLayout(document_->revision(), view_->picture().layout); });
     connect(document_, &BenchDocument::benchChanged, this, &MainWindow::followFile);
     connect(document_, &BenchDocument::fileChanged, this, &MainWindow::followFile);
     const auto trouble = [this](const QString& line) { bar_->say(MessageBar::Tone::Trouble, line); };

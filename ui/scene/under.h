@@ -1,7 +1,7 @@
 #pragma once
-// What lies under the pointer, from the top down.
+// What lies under the pointer, from the top down: of each kind of thing the uppermost.
 
-#include "ui/paint/picture.h"
+#include "core/bench/bench.h"
 
 #include <optional>
 #include <string>
@@ -25,13 +25,12 @@ struct Under {
     std::string wire;         ///< jumper
     std::optional<End> lead;  ///< bare lead of a part
     std::optional<Hole> hole;
+    int net =
+        -1;  ///< of the uppermost metal that is meant there: a wire's, a socket's, or that of a hole which nothing covers
+    Point netAt;  ///< where its name stands
 
     /// The part, jumper, note or pinned reading that a click selects, or empty.
     std::string thing() const;
 };
-
-/// An end can be gripped where it belongs to something selected and its own body doesn't cover it; the cables of supplies always can.
-/// So a drag from a free-standing hole draws a jumper, and one at the end of what the brackets mark moves that end.
-Under whatLiesAt(const Picture& picture, Point at);
 
 }  // namespace tiepoint::ui

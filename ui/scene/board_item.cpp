@@ -1,0 +1,56 @@
+#include "ui/scene/board_item.h"
+
+#include "core/edit/placement.h"
+#include "ui/paint/bench_painter.h"
+#include "ui/paint/shade.h"
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kHoleFaceMm = kPitchMm / 2;  ///< about a hole: the whole face of a board is holes
+constexpr double kBoardRoomMm = 5;            ///< its shadow, and its flap when it is turned over, reach so far
+
+}  // namespace
+
+void BoardItem::follow(int index, bool) {
+    index_ = index;
+    lie(shape().boundingRect().adjusted(-kBoardRoomMm, -kBoardRoomMm, kBoardRoomMm, kBoardRoomMm), Level::Boards,
+        index);
+}
+
+void BoardItem::addPatches(Patches& patches) const { addBoard(patches, picture(), index_); }
+
+QPainterPath BoardItem::shape() const {
+    const Rect frame = board().frameMm();
+    QPainterPath path;
+    path.addRect(QRectF(toQt(picture().table->seen({frame.left, frame.top})),
+                        toQt(picture().table->seen({frame.right(), frame.bottom()})))
+                     .normalized());
+    return path;
+}
+
+std::optional<Hole> BoardItem::holeAt(Point at) const {
+    return nearestHole(board(), picture().table->seen(at), kHoleFaceMm);
+}
+
+int BoardItem::stripOf(const Hole& hole) const {
+    const Layout& layout = *picture().layout;
+    return layout.stripOfHole[static_cast<std::size_t>(layout.holeIndex(hole))];
+}
+
+int BoardItem::netOf(const Hole& hole) const {
+    return picture().layout->netOfStrip[static_cast<std::size_t>(stripOf(hole))];
+}
+
+bool BoardItem::meet(Point at, Under& under) const {
+    const auto hole = holeAt(at);
+    if (!hole || under.hole) return false;
+    under.hole = hole;
+    if (under.net < 0 && under.body.empty()) {
+        under.net = netOf(*hole);
+        under.netAt = picture().seenAt(*hole);
+    }
+    return false;
+}
+
+}  // namespace tiepoint::ui

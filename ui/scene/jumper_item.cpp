@@ -1,0 +1,65 @@
+#include "ui/scene/jumper_item.h"
+
+#include "ui/paint/bench_painter.h"
+#include "ui/paint/rest_look.h"
+#include "ui/paint/shade.h"
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kWireEndReachMm = 0.9;  ///< about the pin of a jumper in its hole
+
+}  // namespace
+
+void JumperItem::follow(int index, bool restyled) {
+    static std::uint64_t changes = 0;
+    index_ = index;
+    const Table& table = *picture().table;
+    const std::array<Point, 2> ends{endMm(picture().bench(), table, jumper().ends[0]),
+                                    endMm(picture().bench(), table, jumper().ends[1])};
+    const QRectF bounds = jumperBounds(picture(), index);
+    const bool same = jumper() == known_ && ends == ends_ && bounds == boundingRect();
+    known_ = jumper();
+    ends_ = ends;
+    lie(bounds, table.turned ? Level::BehindJumpers : Level::Jumpers, index);
+    if (same && !restyled) return;
+    shape_.reset();
+    alike_ = !table.turned;
+    look_ = alike_ ? restLookOfJumper(picture(), index, bounds) : PatchLook() << ++changes;
+}
+
+void JumperItem::addPatches(Patches& patches) const {
+    patches.push_back({boundingRect(), look_, [this](QPainter& painter) { paintJumper(painter, picture(), index_); }});
+    patches.back().movable = alike_;
+    patches.back().opacity = opacity();
+}
+
+QPainterPath JumperItem::shape() const {
+    if (!shape_) shape_ = jumperShape(picture(), index_);
+    return *shape_;
+}
+
+bool JumperItem::isSelected() const {
+    const auto& selected = picture().marks.selected;
+    return std::find(selected.begin(), selected.end(), id()) != selected.end();
+}
+
+bool JumperItem::meet(Point at, Under& under) const {
+    for (int end = 0; end < 2; ++end) {
+        if (distance(ends_[static_cast<std::size_t>(end)], at) > kWireEndReachMm) continue;
+        if (isSelected() && !under.grip) under.grip = End{id(), end, true};
+        return false;  // the pin is the hole's
+    }
+    if (!under.wire.empty() || !shape().contains(toQt(at))) return false;
+    under.wire = id();
+    if (under.net >= 0) return false;
+    const Layout& layout = *picture().layout;
+    const int joint = layout.jumperJoints[static_cast<std::size_t>(index_)][0];
+    under.net = layout.joints[static_cast<std::size_t>(joint)].net;
+    under.netAt = at;
+    return false;
+}
+
+}  // namespace tiepoint::ui

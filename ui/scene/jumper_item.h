@@ -1,0 +1,33 @@
+#pragma once
+// A jumper in the scene: its wire, and the ends that can be gripped.
+
+#include "ui/scene/bench_item.h"
+
+#include <array>
+
+namespace tiepoint::ui {
+
+class JumperItem : public BenchItem {
+public:
+    using BenchItem::BenchItem;
+
+    void follow(int index, bool restyled) override;
+    void addPatches(Patches& patches) const override;
+    bool meet(Point at, Under& under) const override;
+    bool isTouched(const QRectF& band) const override { return shape().intersects(band); }
+    QPainterPath shape() const override;
+
+private:
+    const Jumper& jumper() const { return picture().bench().jumpers[static_cast<std::size_t>(index_)]; }
+    bool isSelected() const;
+
+    int index_ = -1;
+    Jumper known_;
+    std::array<Point, 2> ends_;
+    double bow_ = 0;
+    PatchLook look_;                             ///< at rest and opaque
+    bool alike_ = false;                         ///< with all others of this look, wherever they lie
+    mutable std::optional<QPainterPath> shape_;  ///< worked out when it is first asked for
+};
+
+}  // namespace tiepoint::ui
