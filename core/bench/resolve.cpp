@@ -24,7 +24,7 @@ double resolveName(std::string_view name, const Part& part) {
     for (int i = 0; i < static_cast<int>(part.kind->state.size()); ++i) {
         if (const auto constant = chosenConstant(part.kind->state[i], part.stateValue(i), name)) return *constant;
     }
-    assert(!"the loader has checked every name");
+    assert(false && "the loader has checked every name");
     return 0;
 }
 

@@ -152,8 +152,8 @@ Suspicions findOverCurrent(const Examination& examination) {
     std::set<int> told;
     auto all = excesses(examination, "current");
     // A light is what people look at: of a chain it is named before the button that carries the same current.
-    std::ranges::stable_partition(all,
-                                  [&](const Excess& each) { return examination.part(each.part).kind->emitsLight; });
+    std::stable_partition(all.begin(), all.end(),
+                          [&](const Excess& each) { return examination.part(each.part).kind->emitsLight; });
     for (const Excess& excess : all) {
         if (told.contains(excess.part)) continue;
         for (const int other : chainOf(*excess.position->snapshot, excess.part)) told.insert(other);

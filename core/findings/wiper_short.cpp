@@ -25,8 +25,8 @@ std::vector<Excess> burning(const Examination& examination) {
     all.insert(all.end(), more.begin(), more.end());
     std::erase_if(all, [](const Excess& each) { return !each.share.rating->maximum; });
     // A light is what people look at; of the rest the most exceeded comes first.
-    std::ranges::stable_partition(all,
-                                  [&](const Excess& each) { return examination.part(each.part).kind->emitsLight; });
+    std::stable_partition(all.begin(), all.end(),
+                          [&](const Excess& each) { return examination.part(each.part).kind->emitsLight; });
     return all;
 }
 

@@ -63,9 +63,8 @@ std::size_t argumentCount(const Derivation& derivation) {
 }
 
 const Parameter* findArgument(const Parameter::Derived& derived, std::string_view name) {
-    const auto found = std::find_if(derived.arguments.begin(), derived.arguments.end(),
-                                    [&](const auto& argument) { return argument.first == name; });
-    return found == derived.arguments.end() ? nullptr : &found->second;
+    const auto found = std::ranges::find(derived.arguments, name, &Parameter::Argument::name);
+    return found == derived.arguments.end() ? nullptr : &found->parameter;
 }
 
 bool everyChoiceHas(const ValueSpec& spec, std::string_view name) {

@@ -133,7 +133,7 @@ Parameter readParameter(const json& source, const std::string& pointer) {
     derived.name = object.text("derivation");
     StrictObject arguments = object.object("arguments");
     for (const auto& item : arguments.json().items())
-        derived.arguments.emplace_back(item.key(), readParameter(item.value(), arguments.pointerTo(item.key())));
+        derived.arguments.push_back({item.key(), readParameter(item.value(), arguments.pointerTo(item.key()))});
     object.done();
     return {std::move(derived)};
 }

@@ -48,11 +48,17 @@ struct ValueSpec {
 /// A parameter of a model: a number, the name of a value (or of a constant of a chosen choice), or a named derivation.
 /// The closed list of derivations stands in core/parts/derivation.h.
 struct Parameter {
+    struct Argument;
     struct Derived {
         std::string name;
-        std::vector<std::pair<std::string, Parameter>> arguments;
+        std::vector<Argument> arguments;
     };
     std::variant<double, std::string, Derived> source;
+};
+/// What a derivation is given, under the name that it knows.
+struct Parameter::Argument {
+    std::string name;
+    Parameter parameter;
 };
 
 /// One element of a model, between two leads or inner nodes.

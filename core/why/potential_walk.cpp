@@ -134,7 +134,7 @@ std::optional<Hops> loopThrough(const Snapshot& snapshot, const Traffic& traffic
     if (isSupply(part)) {
         auto round = wayTo(
             traffic, part, 1, [part](int p) { return p == part; }, seen);
-        if (round) std::ranges::rotate(*round, round->end() - 1);
+        if (round) std::rotate(round->begin(), round->end() - 1, round->end());
         return round;
     }
     const auto upstream = wayTo(traffic, part, -1, isSupply, seen);
