@@ -45,6 +45,7 @@ const std::map<std::string, void (*)(ui::Views&)> kViews{
 template <class Content>
 std::vector<std::string> namesOf(const std::map<std::string, Content>& table) {
     std::vector<std::string> names;
+    names.reserve(table.size());
     for (const auto& [name, content] : table) names.push_back(name);
     return names;
 }

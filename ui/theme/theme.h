@@ -23,10 +23,10 @@ struct Furnishing {
 };
 
 struct Theme {
-    ThemeName name;
-    bool flat;  ///< projector: flat wash and ink line, no shadows, no gradients
-    bool dark;
-    double outlineMm;  ///< outlines: 0.15, projector 0.26
+    ThemeName name = ThemeName::Day;
+    bool flat = false;  ///< projector: flat wash and ink line, no shadows, no gradients
+    bool dark = false;
+    double outlineMm = 0.15;  ///< outlines: 0.15, projector 0.26
     QColor benchTop, benchBottom;
     QColor boardTop, boardBottom, boardEdge;
     QColor hole, bevelDark, bevelLight;
@@ -36,8 +36,8 @@ struct Theme {
     QColor metalLight, metalDark, metalEdge;
     QColor card, cardEdge, text, dimText, dimTextOnBench;
     std::array<QColor, 8> jumpers;  ///< in the order of jumperColours()
-    double haloOpacity;             ///< 0.78, dark 0.85, projector 0.90
-    double arrowCasingMm;           ///< breadth of the stroke behind an arrow: 0.68, projector 0.76
+    double haloOpacity = 0.78;      ///< 0.78, dark 0.85, projector 0.90
+    double arrowCasingMm = 0.68;    ///< breadth of the stroke behind an arrow: 0.68, projector 0.76
     Furnishing furnishing;
 };
 
