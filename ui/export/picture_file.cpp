@@ -1,14 +1,15 @@
 #include "ui/export/picture_file.h"
 
+#include "core/base/file_io.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/pixel_sheet.h"
 
+#include <QBuffer>
 #include <QFileInfo>
 #include <QImage>
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QSaveFile>
 #include <QSvgGenerator>
 
 #include <cmath>
@@ -115,10 +116,13 @@ std::optional<QString> savePicture(Picture picture, const QString& path, int wid
     const Format* format = formatOf(path);
     if (format == nullptr) return QStringLiteral("a picture's name ends in .png, .svg or .pdf");
     const auto [area, size] = sheetFor(picture, widthPixels);
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly)) return file.errorString();
-    if (!format->write(file, picture, area, size)) return QStringLiteral("the picture could not be drawn");
-    if (!file.commit()) return file.errorString();
+    QBuffer drawn;
+    if (!drawn.open(QIODevice::WriteOnly) || !format->write(drawn, picture, area, size))
+        return QStringLiteral("the picture could not be drawn");
+    const QByteArray& bytes = drawn.data();
+    const auto written =
+        writeFileAtomically(path.toStdString(), {bytes.data(), static_cast<std::size_t>(bytes.size())});
+    if (!written) return QString::fromStdString(written.error().message);
     return std::nullopt;
 }
 
