@@ -3,6 +3,9 @@
 
 #include "app/command.h"
 
+#include <optional>
+#include <string>
+
 namespace tiepoint::app {
 
 Action declareSolve(CLI::App& parser);
@@ -13,6 +16,8 @@ Action declareCheck(CLI::App& parser);
 Action declareTruth(CLI::App& parser);
 Action declareWhy(CLI::App& parser);
 Action declareResistor(CLI::App& parser);
+/// Why the first word behind the program's name is neither a command nor a bench to open in the window; nothing if it is one of them.
+std::optional<std::string> refusalOfWord(std::string_view word);
 /// The window: the action of the program itself, without a command.
 Action declareWindow(CLI::App& parser);
 

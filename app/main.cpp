@@ -4,7 +4,12 @@
 #include "app/logging.h"
 #include "app/output.h"
 
+#include <algorithm>
 #include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
 
 namespace {
 
@@ -40,6 +45,13 @@ struct CommandLine {
     }
 };
 
+/// Why a command line that doesn't hold together can't be used. A wrong command makes everything behind it wrong too: it is named.
+std::string whyWrong(const CLI::ParseError& wrong, std::span<char* const> arguments) {
+    const auto word = std::ranges::find_if(arguments, [](std::string_view each) { return !each.starts_with('-'); });
+    const auto refusal = word == arguments.end() ? std::nullopt : refusalOfWord(*word);
+    return refusal.value_or(std::string("tiepoint: ") + wrong.what());
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -49,7 +61,7 @@ int main(int argc, char** argv) {
     } catch (const CLI::Success& asked) {  // --help, --version
         return line.program.exit(asked);
     } catch (const CLI::ParseError& wrong) {
-        return complain(std::string("tiepoint: ") + wrong.what());
+        return complain(whyWrong(wrong, std::span(argv, static_cast<std::size_t>(argc)).subspan(1)));
     }
     startLogging(line.verbose);
     const int code = line.chosen()();

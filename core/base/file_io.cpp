@@ -128,15 +128,24 @@ void syncFolder(const std::filesystem::path& file) {
 
 }  // namespace
 
-Result<std::string> readFile(const std::filesystem::path& path, std::size_t largestBytes) {
+Result<Done> checkFile(const std::filesystem::path& path) {
     struct stat status {};
-    // Looked at before it is opened: opening a pipe waits for whoever writes, and a device may start to do something.
-    if (::stat(path.c_str(), &status) != 0) return failure(path, "the file can't be opened", errno);
+    if (::stat(path.c_str(), &status) != 0) {
+        if (errno == ENOENT) return Error{ErrorKind::Io, "there is no file", {}, path.string()};
+        return failure(path, "the file can't be opened", errno);
+    }
     if (const char* thing = wrongThing(status.st_mode)) return noFile(path, thing);
+    return Done{};
+}
+
+Result<std::string> readFile(const std::filesystem::path& path, std::size_t largestBytes) {
+    // Looked at before it is opened: opening a pipe waits for whoever writes, and a device may start to do something.
+    if (auto there = checkFile(path); !there) return there.error();
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC));
     if (file.number() < 0) return failure(path, "the file can't be opened", errno);
     const Error tooLarge{
         ErrorKind::Format, fmt::format("the file is larger than {} MB", largestBytes / 1'000'000), {}, path.string()};
+    struct stat status {};
     if (::fstat(file.number(), &status) != 0) return failure(path, "the file can't be read", errno);
     if (const char* thing = wrongThing(status.st_mode)) return noFile(path, thing);
     if (status.st_size > 0 && static_cast<std::size_t>(status.st_size) > largestBytes) return tooLarge;

@@ -10,6 +10,9 @@
 
 namespace tiepoint {
 
+/// Done if a file stands there; else an error that says what does, or that nothing does. Opens nothing.
+Result<Done> checkFile(const std::filesystem::path& path);
+
 /// The content of a file; an error at once where a folder, a pipe or a device stands. Over `largestBytes` is an error, found before all of it is read.
 Result<std::string> readFile(const std::filesystem::path& path, std::size_t largestBytes);
 

@@ -3,6 +3,9 @@
 #include "app/run_program.h"
 
 #include <gtest/gtest.h>
+#include <sys/stat.h>
+
+#include <filesystem>
 
 namespace tiepoint::test {
 namespace {
@@ -33,6 +36,25 @@ std::string badHole() {
   "boards": [{"id": "A", "kind": "half", "at": [0, 0]}],
   "parts": [{"id": "R1", "kind": "resistor", "leads": {"1": "A.c4", "2": "A.c31"}}], "jumpers": []})");
 }
+/// A pipe that nobody writes to: who opened it would wait for ever.
+std::string pipe(const char* name) {
+    const auto path = scratchFolder() / name;
+    std::filesystem::remove(path);
+    EXPECT_EQ(mkfifo(path.c_str(), 0600), 0);
+    return path.string();
+}
+std::string folder(const char* name) {
+    const auto path = scratchFolder() / name;
+    std::filesystem::create_directory(path);
+    return path.string();
+}
+/// A link, so that nothing of the system's is at stake.
+std::string linkToDevice(const char* name) {
+    const auto path = scratchFolder() / name;
+    std::filesystem::remove(path);
+    std::filesystem::create_symlink("/dev/null", path);
+    return path.string();
+}
 std::string unreadable() { return (scratchFolder() / "nothing-here.bench.json").string(); }
 
 INSTANTIATE_TEST_SUITE_P(
@@ -60,8 +82,51 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"unwritable",
              {"render", harbourBench("beacon-lamp"), "-o", "/proc/nowhere/lamp.png"},
              {"/proc/nowhere/lamp.png"}},
+        Case{"anotherCommand", {"frobnicate"}, {"frobnicate", "command", "solve", "resistor"}},
+        Case{"anotherCommandWithAFile", {"slove", harbourBench("beacon-lamp"), "--json"}, {"\"slove\"", "solve"}},
+        Case{"noFileForTheWindow", {unreadable()}, {"nothing-here.bench.json", "there is no file"}},
+        Case{"noFileForTheWindowHere", {"mole.bench.json"}, {"mole.bench.json", "there is no file"}},
+        Case{"aFolderForTheWindow", {scratchFolder().string()}, {"a folder"}},
+        Case{"aPipeForTheWindow", {pipe("window.pipe")}, {"window.pipe", "a pipe"}},
+        Case{"aPipeSolved", {"solve", pipe("solve.pipe")}, {"solve.pipe", "a pipe"}},
+        Case{"aPipeChecked", {"check", pipe("check.pipe")}, {"a pipe"}},
+        Case{"aPipeRendered", {"render", pipe("render.pipe"), "-o", (scratchFolder() / "x.png").string()}, {"a pipe"}},
+        Case{"aDevice", {"nets", "/dev/zero"}, {"/dev/zero", "a device"}},
+        Case{"renderedIntoAFolder",
+             {"render", harbourBench("beacon-lamp"), "-o", folder("folder.png")},
+             {"folder.png", "a folder"}},
+        Case{"renderedIntoAPipe",
+             {"render", harbourBench("beacon-lamp"), "-o", pipe("pipe.svg")},
+             {"pipe.svg", "a pipe"}},
+        Case{"renderedIntoADevice",
+             {"render", harbourBench("beacon-lamp"), "-o", linkToDevice("device.pdf")},
+             {"device.pdf", "a device"}},
+        Case{"mendedIntoAPipe",
+             {"check", harbourBench("dark-beacon"), "--mend", "-o", pipe("mended.pipe")},
+             {"mended.pipe", "a pipe"}},
+        Case{"mendedIntoADevice",
+             {"check", harbourBench("dark-beacon"), "--mend", "-o", linkToDevice("mended.device")},
+             {"mended.device", "a device"}},
         Case{"twoFiles", {"solve", harbourBench("beacon-lamp"), harbourBench("lock-gate")}, {"lock-gate"}}),
     [](const testing::TestParamInfo<Case>& each) { return std::string(each.param.name); });
+
+TEST(Errors, WhatIsNoFileStaysWhatItIs) {
+    const std::string picture = pipe("kept.png"), bench = folder("kept.bench.json"), device = linkToDevice("kept.svg");
+    runProgram({"render", harbourBench("beacon-lamp"), "-o", picture});
+    runProgram({"check", harbourBench("dark-beacon"), "--mend", "-o", bench});
+    runProgram({"render", harbourBench("beacon-lamp"), "-o", device});
+    EXPECT_TRUE(std::filesystem::is_fifo(picture));
+    EXPECT_TRUE(std::filesystem::is_directory(bench));
+    EXPECT_TRUE(std::filesystem::is_symlink(device));
+}
+
+TEST(Errors, APictureGoesThroughALinkIntoItsFile) {
+    const auto file = scratchFile("real.svg", "old"), link = (scratchFolder() / "link.svg").string();
+    std::filesystem::create_symlink(file, link);
+    EXPECT_EQ(runProgram({"render", harbourBench("beacon-lamp"), "-o", link}).code, 0);
+    EXPECT_TRUE(std::filesystem::is_symlink(link));
+    EXPECT_NE(readFile(file).find("<svg"), std::string::npos);
+}
 
 TEST(Errors, HelpIsNoError) {
     for (const char* command : {"solve", "nets", "render", "parts", "check"}) {
