@@ -1,6 +1,7 @@
 // Bare leads that cross: seen from above the legs of two bending parts run over each other, and a nudge makes them touch. Jumpers
 // are insulated; legs of one net may touch.
 
+#include "core/base/stopping.h"
 #include "core/bench/table.h"
 #include "core/findings/rules.h"
 
@@ -48,6 +49,7 @@ Suspicions findBareLeads(const Examination& examination) {
     const auto stretches = stretchesOf(bench);
     Suspicions all;
     for (std::size_t i = 0; i < stretches.size(); ++i) {
+        stopIfAsked();
         for (std::size_t j = i + 1; j < stretches.size(); ++j) {
             const Stretch& one = stretches[i];
             const Stretch& other = stretches[j];

@@ -1,5 +1,6 @@
 #include "core/findings/examination.h"
 
+#include "core/base/stopping.h"
 #include "core/edit/placement.h"
 #include "core/findings/positions.h"
 #include "core/meter/meter.h"
@@ -85,6 +86,7 @@ std::vector<char> Examination::netsNear(int start) const {
     std::vector<int> open{start};
     seen[start] = 1;
     while (!open.empty()) {
+        stopIfAsked();
         const int at = open.back();
         open.pop_back();
         for (int lead = layout().firstLead[at]; lead < layout().firstLead[at + 1]; ++lead) {
@@ -116,6 +118,7 @@ std::vector<std::string> Examination::darkLightsNear(int index) const {
 }
 
 bool Examination::meetsOthers(int net, int index) const {
+    stopIfAsked();
     for (int lead = 0; lead < layout().leadCount(); ++lead) {
         const bool own = lead >= layout().firstLead[index] && lead < layout().firstLead[index + 1];
         if (!own && layout().netOfLead[lead] == net && !looksOn(part(layout().partOfLead(lead)))) return true;
@@ -124,6 +127,7 @@ bool Examination::meetsOthers(int net, int index) const {
 }
 
 std::shared_ptr<const Bench> Examination::after(const Edit& edit) const {
+    stopIfAsked();
     auto applied = apply(bench(), edit);
     if (!applied) return nullptr;
     const Bench& next = applied->bench;

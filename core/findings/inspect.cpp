@@ -4,6 +4,7 @@
 //   - What disappears with the mend of a graver finding was its consequence and isn't told beside it.
 // Mended benches are judged without mends and without searches of their own, so that trials never nest.
 
+#include "core/base/stopping.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
 
@@ -72,6 +73,7 @@ private:
             judged.push_back(std::move(each));
         };
         for (const Rule& rule : rules()) {
+            stopIfAsked();
             if (rule.follows && hopeless) continue;
             if (rule.onlyProven && (!searching || explained.size() >= examination.darkLights().size())) continue;
             if (!rule.onlyProven) {

@@ -1,5 +1,6 @@
 #include "core/findings/joining.h"
 
+#include "core/base/stopping.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 
@@ -42,6 +43,7 @@ struct Target {
 /// For each net that suits, its free hole nearest to a place.
 std::vector<Target> targetsFrom(const Examination& examination, const Hole& from,
                                 const std::function<bool(int)>& suits) {
+    stopIfAsked();
     const Layout& layout = examination.layout();
     const Point place = *holeMm(examination.bench(), from);
     const int own = layout.netOfHole(layout.holeIndex(from));
@@ -97,6 +99,7 @@ void suspectGap(const Examination& examination, const Hole& a, const Hole& b, co
     const auto mend = jumperMend(examination.bench(), a, b);
     if (!mend) return;
     for (const int light : examination.darkLights()) {
+        stopIfAsked();
         const auto near = examination.netsNear(light);
         if (!near[netA] && !near[netB]) continue;
         Suspicion each;

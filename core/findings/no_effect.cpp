@@ -1,6 +1,7 @@
 // A switch that changes nothing: whatever the other switches do, every other part carries the same current either way. Told only
 // where every combination was solved and every light can light; else it is a consequence of something graver.
 
+#include "core/base/stopping.h"
 #include "core/edit/holes.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
@@ -46,6 +47,7 @@ bool sameElsewhere(const Snapshot& a, const Snapshot& b, int part) {
 bool changesNothing(const Examination& examination, int part) {
     std::map<std::string, const Snapshot*> firstOf;
     for (const Position& position : examination.positions()) {
+        stopIfAsked();
         const auto [place, added] = firstOf.try_emplace(othersOf(*position.snapshot, part), position.snapshot.get());
         if (!added && !sameElsewhere(*place->second, *position.snapshot, part)) return false;
     }

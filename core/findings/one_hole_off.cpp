@@ -3,6 +3,7 @@
 //
 // Only moves of what hangs together with the light, or into that, can help, so only those are tried.
 
+#include "core/base/stopping.h"
 #include "core/edit/holes.h"
 #include "core/findings/neighbourhood.h"
 #include "core/findings/positions.h"
@@ -46,8 +47,10 @@ std::vector<Move> allMoves(const Examination& examination) {
     for (int jumper = 0; jumper < static_cast<int>(examination.bench().jumpers.size()); ++jumper) {
         add(movesOfJumper(examination, jumper));
     }
-    std::ranges::stable_sort(
-        moves, {}, [&](const Move& move) { return std::pair(!move.wasAlone, crookedness(examination, move)); });
+    std::ranges::stable_sort(moves, {}, [&](const Move& move) {
+        stopIfAsked();
+        return std::pair(!move.wasAlone, crookedness(examination, move));
+    });
     return moves;
 }
 
@@ -114,6 +117,7 @@ Suspicions findOneHoleOff(const Examination& examination) {
     for (const int light : examination.darkLights()) {
         const Neighbourhood near(examination.layout(), light);
         for (const Move& move : moves) {
+            stopIfAsked();
             if (!touches(examination, near, move)) continue;
             if (const auto position = lightsIn(examination, move, light))
                 found.push_back(suspicionOfMove(examination, move, light, *position));

@@ -1,6 +1,7 @@
 #include "core/findings/over_limit.h"
 
 #include "core/base/quantity.h"
+#include "core/base/stopping.h"
 #include "core/findings/shorted.h"
 
 #include <fmt/format.h>
@@ -29,6 +30,7 @@ std::vector<Excess> excesses(const Examination& examination, std::string_view qu
     for (int part = 0; part < examination.partCount(); ++part) {
         if (examination.part(part).kind->isSupply) continue;
         std::optional<Excess> own;
+        stopIfAsked();
         for (const Position& position : examination.positions()) {
             for (const RatingShare& share : ratingShares(*position.snapshot, part)) {
                 if (share.rating->quantity != quantity || share.share() <= kOverMargin) continue;

@@ -1,5 +1,6 @@
 // Bodies that overlap: hands couldn't place the parts so. A file may say it, so it is a finding and no error.
 
+#include "core/base/stopping.h"
 #include "core/bench/table.h"
 #include "core/edit/placement.h"
 #include "core/findings/rules.h"
@@ -57,6 +58,7 @@ Suspicions findOverlaps(const Examination& examination) {
     const std::vector<Body> bodies = bodiesOf(bench);
     Suspicions all;
     for (std::size_t i = 0; i < bodies.size(); ++i) {
+        stopIfAsked();
         for (std::size_t j = i + 1; j < bodies.size(); ++j) {
             if (meet(bodies[i], bodies[j]))
                 all.push_back(suspicionOfOverlap(bench, bench.parts[bodies[i].part], bench.parts[bodies[j].part]));

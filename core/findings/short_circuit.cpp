@@ -3,6 +3,7 @@
 // A supply in current limit alone is no short circuit: driving an LED from a limited supply is honest practice. A path of
 // metal is one even while the supply is off, and better said before it is switched on.
 
+#include "core/base/stopping.h"
 #include "core/circuit/element.h"
 #include "core/findings/least_path.h"
 #include "core/findings/rules.h"
@@ -92,6 +93,7 @@ bool surelyNone(const Snapshot& snapshot) {
 std::vector<Short> shortsOf(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
     std::vector<Short> found;
+    stopIfAsked();
     if (surelyNone(snapshot)) return found;
     NearZeroPaths paths(snapshot);
     for (int part = 0; part < static_cast<int>(layout.bench->parts.size()); ++part) {

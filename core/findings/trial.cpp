@@ -1,5 +1,6 @@
 #include "core/findings/trial.h"
 
+#include "core/base/stopping.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 
@@ -64,6 +65,7 @@ void addSlips(const Examination& examination, const Hole& from, Make make, std::
     const Layout& layout = examination.layout();
     const int fromNet = layout.netOfHole(layout.holeIndex(from));
     for (const Hole& slip : slipsFrom(examination.bench(), from)) {
+        stopIfAsked();
         const int toNet = layout.netOfHole(layout.holeIndex(slip));
         if (toNet == fromNet || !layout.netUsed[toNet]) continue;
         const auto to = nearestFreeInStrip(examination.bench(), slip);

@@ -1,5 +1,6 @@
 #include "core/snapshot/make_snapshot.h"
 
+#include "core/base/stopping.h"
 #include "core/bench/resolve.h"
 #include "core/light/lightness.h"
 
@@ -78,6 +79,7 @@ double Snapshot::leadVoltage(int lead) const {
 }
 
 std::shared_ptr<const Snapshot> evaluate(std::shared_ptr<const Bench> bench, const Inputs& inputs) {
+    stopIfAsked();
     const std::shared_ptr<const Layout> layout = buildLayout(std::move(bench));
     OperatingPoint point;
     point.setLayout(layout);

@@ -1,5 +1,6 @@
 #include "core/snapshot/position_solver.h"
 
+#include "core/base/stopping.h"
 #include "core/snapshot/make_snapshot.h"
 
 namespace tiepoint {
@@ -15,6 +16,7 @@ PositionSolver::PositionSolver(std::shared_ptr<const Layout> layout)
       throws_(throwsOf(*layout_->bench)) {}
 
 std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits) {
+    stopIfAsked();
     Inputs inputs;
     Digits states;
     for (std::size_t t = 0; t < throws_.size(); ++t) {

@@ -1,5 +1,7 @@
 #include "core/solve/circuit_solver.h"
 
+#include "core/base/stopping.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -53,6 +55,7 @@ bool CircuitSolver::search(std::span<const char> present, int reference) {
         if (!present[circuit_.supplies[k].element]) state_.limiting[k] = 0;
     }
     for (int round = 0; round < 8 * patience; ++round) {
+        stopIfAsked();
         CircuitPlan& plan = planFor(present, reference);
         if (!runPlan(plan, {}) && !runHard(plan)) {
             fail(Trouble::NotConverged, troubleNode_);
@@ -113,6 +116,7 @@ bool CircuitSolver::runPlan(CircuitPlan& plan, const Drive& drive) {
     setLimitedCurrents(drive);
     int slowest = 0;
     for (Island& island : plan.islands) {
+        stopIfAsked();
         const Island::Outcome outcome = island.solve(state_, drive);
         slowest = std::max(slowest, outcome.iterations);
         if (!outcome.converged) {

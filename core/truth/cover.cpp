@@ -7,6 +7,8 @@
 
 #include "core/truth/cover.h"
 
+#include "core/base/stopping.h"
+
 #include <algorithm>
 #include <bit>
 #include <bitset>
@@ -132,6 +134,7 @@ private:
     /// A prime that covers no more of what is left than another, for no less, is never needed.
     void dropDominated(const RowSet& left) {
         for (std::size_t a = 0; a < primes_.size(); ++a) {
+            stopIfAsked();
             const RowSet of = rows_[a] & left;
             for (std::size_t b = 0; b < primes_.size() && !barred_[a]; ++b) {
                 if (a == b || barred_[b] || costs_[b] > costs_[a]) continue;
@@ -144,6 +147,7 @@ private:
 
     void takeGreedily(RowSet left) {
         while (left.any()) {
+            stopIfAsked();
             int best = -1;
             double bestShare = 0;
             for (int prime = 0; prime < static_cast<int>(primes_.size()); ++prime) {
@@ -187,6 +191,7 @@ private:
 
     void search(const RowSet& left, int cost) {
         if (++steps_ > kMostSteps) return;
+        stopIfAsked();
         if (left.none()) {
             if (cost >= bestCost_) return;
             best_ = chosen_;

@@ -12,6 +12,7 @@
 
 #include "core/truth/shortest_expression.h"
 
+#include "core/base/stopping.h"
 #include "core/truth/cover.h"
 
 #include <algorithm>
@@ -147,6 +148,7 @@ std::optional<Split> splitInto(const TruthFunction& table, std::vector<int> one,
 std::optional<Split> split(const TruthFunction& table) {
     // The first variable stands in the first group, so that each division is met once.
     for (std::size_t chosen = 0; chosen + 1 < table.rows.size() / 2; ++chosen) {
+        stopIfAsked();
         std::vector<int> one{0}, other;
         for (int variable = 1; variable < table.variables; ++variable) {
             (table.isSet(chosen, variable) ? one : other).push_back(variable);
@@ -219,6 +221,7 @@ private:
     /// Where throwing some switches all at once never matters, only how they differ from one of them does.
     void compareInside(const TruthFunction& table, Expression& best) {
         for (unsigned thrown = 1; thrown < table.rows.size(); ++thrown) {
+            stopIfAsked();
             if (std::popcount(thrown) < 2 || !staysSame(table, thrown)) continue;
             int first = 0;
             while ((thrown & table.bit(first)) == 0) ++first;

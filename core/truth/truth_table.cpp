@@ -1,5 +1,6 @@
 #include "core/truth/truth_table.h"
 
+#include "core/base/stopping.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/position_solver.h"
 #include "core/snapshot/readings.h"
@@ -120,6 +121,7 @@ private:
         for (std::size_t s = 0; known && s < strides_.size(); ++s) {
             bool changes = false;
             for (std::size_t row = 0; row < table_.rows.size() && !changes; ++row) {
+                stopIfAsked();
                 const auto digit = static_cast<std::size_t>(table_.rows[row].digits[s]);
                 changes = !sameElsewhere(row, row - digit * strides_[s], table_.switches[s].thrown.part);
             }

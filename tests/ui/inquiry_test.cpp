@@ -2,7 +2,11 @@
 
 #include "core/snapshot/lit.h"
 #include "support/build_bench.h"
+#include "support/troubled_boards.h"
 #include "window_bench.h"
+
+#include <QElapsedTimer>
+#include <QSignalSpy>
 
 #include <gtest/gtest.h>
 
@@ -198,6 +202,64 @@ TEST_F(InquiryTest, AskingUnfoldsTheCards) {
     EXPECT_FALSE(window().cards().isVisible());
     openTable();
     EXPECT_TRUE(table().isVisible());
+}
+
+// --- what is reckoned beside ---
+
+/// A bench whose findings take minutes, with its report under way.
+class MuchToReckon : public InquiryTest {
+protected:
+    void SetUp() override {
+        window().document().reset(test::troubledBoards(), {});
+        ASSERT_TRUE(QTest::qWaitFor(
+            [this] {
+                const auto snapshot = window().live().snapshot();
+                return snapshot && snapshot->revision == window().document().revision();
+            },
+            10000));
+        QTest::qWait(kUnderWayMs);
+        clock.start();
+    }
+
+    static constexpr int kUnderWayMs = 500;
+    static constexpr qint64 kSoonMs =
+        3000;  // of a machine that others keep busy too; all of it takes a minute and more
+    QElapsedTimer clock;
+};
+
+TEST_F(MuchToReckon, TheWindowGoesAtOnce) {
+    window().close();
+    desk.drop();
+    EXPECT_LT(clock.elapsed(), kSoonMs);
+}
+
+TEST_F(MuchToReckon, TheWindowGoesAtOnceWhateverWasAsked) {
+    window().view().setSelection({QStringLiteral("D1")});
+    inquiry().whyAction()->trigger();
+    inquiry().tableAction()->trigger();
+    QTest::qWait(kUnderWayMs);
+    clock.start();
+    desk.drop();
+    EXPECT_LT(clock.elapsed(), kSoonMs);
+}
+
+TEST_F(MuchToReckon, ANewerBenchIsReportedOnAtOnce) {
+    QSignalSpy reports(&inquiry().questions(), &Questions::reportReady);
+    window().document().reset(makeNewBench(), {});
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !reports.isEmpty(); }, 2 * kSoonMs));
+    EXPECT_LT(clock.elapsed(), kSoonMs);
+    const auto report = reports.front().front().value<std::shared_ptr<const Report>>();
+    EXPECT_EQ(report->revision, window().document().revision());
+}
+
+TEST_F(MuchToReckon, AnotherQuestionOfTheKindIsNotKeptWaiting) {
+    window().view().setSelection({QStringLiteral("D1")});
+    inquiry().whyAction()->trigger();
+    QTest::qWait(kUnderWayMs);
+    clock.start();
+    window().view().setSelection({QStringLiteral("R2")});
+    inquiry().whyAction()->trigger();
+    EXPECT_TRUE(QTest::qWaitFor([this] { return answer().answer() && answer().answer()->part == "R2"; }, kSoonMs));
 }
 
 }  // namespace

@@ -1,8 +1,11 @@
 #include "ui/live/live_bench.h"
 
+#include "core/base/stopping.h"
+
 #include <condition_variable>
 #include <mutex>
 #include <optional>
+#include <stop_token>
 #include <thread>
 #include <utility>
 
@@ -19,6 +22,7 @@ public:
             const std::lock_guard guard(mutex_);
             stopping_ = true;
         }
+        stop_.request_stop();
         wake_.notify_one();
         thread_.join();
     }
@@ -46,6 +50,14 @@ private:
     }
 
     void run() {
+        const StopScope scope(stop_.get_token());
+        try {
+            answerAll();
+        } catch (const Stopped&) {  // the owner goes, and needs no answer
+        }
+    }
+
+    void answerAll() {
         const std::unique_ptr<Runner> runner = makeRestingRunner();
         std::shared_ptr<const Layout> known;
         while (auto request = nextRequest()) {
@@ -67,6 +79,7 @@ private:
     std::condition_variable wake_;
     std::optional<Request> request_;
     bool stopping_ = false;
+    std::stop_source stop_;
     std::thread thread_;  // last: it uses all of the above
 };
 

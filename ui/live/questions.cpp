@@ -1,16 +1,21 @@
 #include "ui/live/questions.h"
 
+#include "core/base/stopping.h"
 #include "ui/live/low_priority.h"
 
+#include <algorithm>
 #include <condition_variable>
 #include <functional>
+#include <iterator>
 #include <mutex>
+#include <stop_token>
 #include <thread>
 #include <utility>
 
 namespace tiepoint::ui {
 
-/// One slot for each kind of question; a newer one takes the place of one that waits. The lock guards nothing but the slots.
+/// One slot for each kind of question; a newer one takes the place of one that waits, and stops one that is being worked out. The lock
+/// guards nothing but the slots and what is being worked out.
 class Questions::Worker {
 public:
     using Job = std::function<void()>;
@@ -22,6 +27,7 @@ public:
         {
             const std::lock_guard guard(mutex_);
             stopping_ = true;
+            present_.request_stop();
         }
         wake_.notify_one();
         thread_.join();
@@ -31,32 +37,51 @@ public:
         {
             const std::lock_guard guard(mutex_);
             slots_[slot] = std::move(job);
+            if (slot == presentSlot_) present_.request_stop();
         }
         wake_.notify_one();
     }
 
-private:
-    Job* waiting() {
-        for (Job& slot : slots_) {
-            if (slot) return &slot;
-        }
-        return nullptr;
+    void giveUp() {
+        const std::lock_guard guard(mutex_);
+        for (Job& slot : slots_) slot = nullptr;
+        present_.request_stop();
     }
 
-    Job nextJob() {
+private:
+    int waiting() const {
+        const auto slot = std::ranges::find_if(slots_, [](const Job& job) { return job != nullptr; });
+        return static_cast<int>(slot - std::begin(slots_));
+    }
+
+    Job nextJob(std::stop_token& stop) {
         std::unique_lock lock(mutex_);
-        wake_.wait(lock, [this] { return stopping_ || waiting(); });
-        return stopping_ ? Job() : std::exchange(*waiting(), Job());
+        presentSlot_ = SlotCount;
+        wake_.wait(lock, [this] { return stopping_ || waiting() < SlotCount; });
+        if (stopping_) return {};
+        presentSlot_ = waiting();
+        present_ = std::stop_source();
+        stop = present_.get_token();
+        return std::exchange(slots_[presentSlot_], Job());
     }
 
     void run() {
         lowerPriority();
-        while (const Job job = nextJob()) job();
+        std::stop_token stop;
+        while (const Job job = nextJob(stop)) {
+            const StopScope scope(stop);
+            try {
+                job();
+            } catch (const Stopped&) {  // nobody waits for it any more
+            }
+        }
     }
 
     std::mutex mutex_;
     std::condition_variable wake_;
     Job slots_[SlotCount];
+    int presentSlot_ = SlotCount;  ///< whose question is being worked out; SlotCount: none
+    std::stop_source present_;
     bool stopping_ = false;
     std::thread thread_;  // last: it uses all of the above
 };
@@ -64,6 +89,8 @@ private:
 Questions::Questions(QObject* parent) : QObject(parent), worker_(std::make_unique<Worker>()) {}
 
 Questions::~Questions() = default;
+
+void Questions::giveUp() { worker_->giveUp(); }
 
 void Questions::setDrawer(const ResistorDrawer& drawer) {
     drawer_ = drawer;

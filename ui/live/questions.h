@@ -1,7 +1,8 @@
 #pragma once
 // Questions about the bench that take longer than a frame: its truth table, why a part does what it does, and what is wrong with it. A
-// thread of its own, of low priority, works them out from immutable snapshots; the newest question of each kind wins. Answers come back
-// in the window's thread.
+// thread of its own, of low priority, works them out from immutable snapshots; the newest question of each kind wins, and what is being
+// worked out for an older one, or for a bench that is no more, stops at once, as all does when this goes. Answers come back in the window's
+// thread.
 
 #include "core/findings/finding.h"
 #include "core/truth/truth_table.h"
@@ -34,6 +35,8 @@ public:
     explicit Questions(QObject* parent = nullptr);
     ~Questions() override;
 
+    /// The bench has changed: nobody waits any more for answers about the one before.
+    void giveUp();
     /// The resistors that mends and remedies may take.
     void setDrawer(const ResistorDrawer& drawer);
     void askTable(std::shared_ptr<const Snapshot> snapshot);

@@ -115,6 +115,7 @@ void Inquiry::askAbout(const std::string& part) {
 
 /// Until the new answers come nothing of the old ones is shown.
 void Inquiry::followBench() {
+    questions_->giveUp();
     table_->showStale();
     answer_->showStale();
     if (!asked_.empty() && !document_.bench()->findPart(asked_)) putAway();
