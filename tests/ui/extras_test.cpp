@@ -176,6 +176,65 @@ TEST(Notes, ArePinnedWrittenMovedAndSaved) {
     EXPECT_TRUE(notes().empty());
 }
 
+/// Writes a note in the field that F4 opens.
+std::string writeNote(BenchView& view, const char* text) {
+    QTest::keyClick(&view, Qt::Key_F4);
+    for (QLineEdit* box : view.findChildren<QLineEdit*>()) {
+        if (box->accessibleName() != QStringLiteral("Note") || !box->isVisible()) continue;
+        const std::string before = box->text().toStdString();
+        QTest::keyClicks(box, QString::fromLatin1(text));
+        QTest::keyClick(box, Qt::Key_Return);
+        return before;
+    }
+    return "no field";
+}
+
+TEST(Notes, OnAnotherHoleF4WritesANewOne) {
+    WindowBench bench;
+    BenchView& view = bench.window().view();
+    openBeacon(bench.window());
+    const auto notes = [&] { return bench.window().document().bench()->notes; };
+    view.setFocus();
+    view.setCursorHole(Hole{"A", Line::A, 20});
+    EXPECT_EQ(writeNote(view, "High water"), "");
+    QTest::keyClick(&view, Qt::Key_Right, Qt::ControlModifier);  // five holes on, with the note selected
+    ASSERT_EQ(view.selection(), QStringList{QStringLiteral("N1")});
+    EXPECT_EQ(writeNote(view, "Low water"), "");
+    ASSERT_EQ(notes().size(), 2u);
+    EXPECT_EQ(notes()[0].text, "High water");
+    EXPECT_EQ(toString(notes()[0].at), "A.a20");
+    EXPECT_EQ(notes()[1].text, "Low water");
+    EXPECT_EQ(toString(notes()[1].at), "A.a25");
+    EXPECT_EQ(writeNote(view, "Slack water"), "Low water") << "where the cursor still is it is written anew";
+    view.setSelection({});
+    view.setCursorHole(Hole{"A", Line::A, 20});
+    EXPECT_EQ(writeNote(view, "Spring tide"), "High water") << "and the note in the cursor's hole";
+    EXPECT_EQ(notes().size(), 2u);
+}
+
+TEST(Notes, ByTheMouseToo) {
+    WindowBench bench;
+    BenchView& view = bench.window().view();
+    openBeacon(bench.window());
+    const auto notes = [&] { return bench.window().document().bench()->notes; };
+    const auto pointAt = [&](const Hole& hole) {
+        const QPointF to = view.fromMm(*holeMm(*bench.window().document().bench(), hole));
+        QMouseEvent event(QEvent::MouseMove, to, view.viewport()->mapToGlobal(to), Qt::NoButton, Qt::NoButton, {});
+        QApplication::sendEvent(view.viewport(), &event);
+    };
+    view.setFocus();
+    pointAt({"A", Line::A, 20});
+    EXPECT_EQ(writeNote(view, "High water"), "");
+    pointAt({"A", Line::J, 28});
+    EXPECT_EQ(writeNote(view, "Low water"), "");
+    ASSERT_EQ(notes().size(), 2u);
+    EXPECT_EQ(notes()[0].text, "High water");
+    EXPECT_EQ(toString(notes()[1].at), "A.j28");
+    view.setSelection({QStringLiteral("N1")});
+    QTest::keyClick(&view, Qt::Key_Return);
+    EXPECT_TRUE(view.findChild<QLineEdit*>()) << "Enter writes the selected one";
+}
+
 TEST(FlatJumpers, LieFlatAndStandUpAgain) {
     WindowBench bench;
     MainWindow& window = bench.window();

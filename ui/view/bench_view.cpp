@@ -91,7 +91,10 @@ void BenchView::setLit(const std::string& id) { assembly_->marks.set(&Marks::lit
 void BenchView::setMended(std::shared_ptr<const Bench> mended) { assembly_->marks.set(&Marks::mended, mended); }
 void BenchView::pinReading() { assembly_->pinning.pinHere(); }
 void BenchView::probe() { assembly_->pinning.probeHere(); }
-void BenchView::beginNote() { assembly_->notes.begin(assembly_->pointer.at()); }
+void BenchView::beginNote() {
+    const QPointF at = assembly_->pointer.at();
+    assembly_->notes.begin(at, assembly_->hovering.under(at));
+}
 
 void BenchView::setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current) {
     assembly_->shown.setFindings(std::move(findings));

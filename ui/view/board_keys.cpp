@@ -198,7 +198,7 @@ bool BoardKeys::type(const QKeyEvent& event) {
     const Part* part = soleSelection();
     if (isEnter(event) && hand_.selection().size() == 1 &&
         hand_.picture().bench().findNote(hand_.selection().front().toStdString())) {
-        host_.beginNote();
+        host_.editNote(hand_.selection().front().toStdString());
         return true;
     }
     if (!part && isEnter(event) && hand_.selection().isEmpty()) {

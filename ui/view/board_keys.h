@@ -27,7 +27,7 @@ public:
     virtual void walk(int columns, int rows) = 0;  ///< moves the cursor by so many holes
     virtual void enter() = 0;                      ///< takes what is in the cursor's hole, or begins a jumper there
     virtual void wire() = 0;
-    virtual void beginNote() = 0;
+    virtual void editNote(const std::string& id) = 0;
     virtual void stepValue(int steps) = 0;
     virtual std::optional<Hole> cursorHole() const = 0;
 };

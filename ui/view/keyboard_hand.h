@@ -43,7 +43,7 @@ private:
     void walk(int columns, int rows) override { needs_.cursor.walk(columns, rows); }
     void enter() override;
     void wire() override;
-    void beginNote() override { needs_.notes.begin(needs_.pointer.at()); }
+    void editNote(const std::string& id) override { needs_.notes.edit(id); }
     void stepValue(int steps) override;
     std::optional<Hole> cursorHole() const override { return needs_.cursor.hole(); }
 

@@ -24,9 +24,29 @@ std::optional<Hole> NotePen::holeMeant(QPointF pointer) const {
     return nearestHole(picture_.bench(), picture_.table->seen(camera_.toMm(pointer)), kWholeBenchMm);
 }
 
-void NotePen::begin(QPointF pointer) {
+/// The selected note while the hand is where it was; the one in the cursor's hole or under the pointer; or none.
+std::string NotePen::noteMeant(QPointF pointer, const Under& under) const {
     const auto& selected = picture_.marks.selected;
-    if (selected.size() == 1 && picture_.bench().findNote(selected.front())) return edit(selected.front());
+    const auto& cursor = picture_.marks.cursor;
+    const bool isNote = selected.size() == 1 && picture_.bench().findNote(selected.front());
+    if (isNote && cursor == cursorThen_ && pointer == pointerThen_) return selected.front();
+    if (cursor) {
+        const auto& notes = picture_.bench().notes;
+        const auto here =
+            std::find_if(notes.begin(), notes.end(), [&](const Note& note) { return note.at == *cursor; });
+        return here == notes.end() ? std::string() : here->id;
+    }
+    const bool aside = under.note.empty() && !under.hole;
+    return isNote && aside ? selected.front() : under.note;
+}
+
+void NotePen::followSelection(QPointF pointer) {
+    cursorThen_ = picture_.marks.cursor;
+    pointerThen_ = pointer;
+}
+
+void NotePen::begin(QPointF pointer, const Under& under) {
+    if (const std::string note = noteMeant(pointer, under); !note.empty()) return edit(note);
     if (const auto hole = holeMeant(pointer)) box_.beginNew(*hole, camera_.fromMm(picture_.seenAt(*hole)).toPoint());
 }
 

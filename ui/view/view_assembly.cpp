@@ -86,6 +86,7 @@ void BenchView::Assembly::connectHands() {
         if (ring.isShown()) frame.follow();
     });
     connect(&fields, &ValueFields::done, &view, [this] { view.setFocus(Qt::OtherFocusReason); });
+    connect(&marks, &BenchMarks::selectionChanged, &view, [this] { notes.followSelection(pointer.at()); });
     connect(&notes.box(), &NoteBox::done, &view, [this](const QString& id) {
         if (!id.isEmpty()) marks.setSelection({id});
         view.setFocus(Qt::OtherFocusReason);
