@@ -9,9 +9,7 @@ thread_local const std::stop_token* presentToken = nullptr;
 
 }  // namespace
 
-StopScope::StopScope(std::stop_token token)
-    : token_(std::move(token)),
-      outer_(std::exchange(presentToken, &token_)) {}
+StopScope::StopScope(std::stop_token token) : token_(std::move(token)), outer_(std::exchange(presentToken, &token_)) {}
 
 StopScope::~StopScope() { presentToken = outer_; }
 

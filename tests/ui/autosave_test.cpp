@@ -8,8 +8,10 @@
 #include <QFile>
 
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
 #include <algorithm>
+#include <csignal>
 #include <cstdio>
 #include <vector>
 
@@ -30,7 +32,7 @@ Recovery leaveCopy(const QString& folder, const Bench& bench, const QString& sou
     QFile file(folder + QStringLiteral("/left-behind.source"));
     EXPECT_TRUE(file.open(QIODevice::WriteOnly));
     file.write(source.toUtf8());
-    return {copy, source, QDateTime::currentDateTime()};
+    return {copy, source, QDateTime::currentDateTime(), std::nullopt};
 }
 
 Bench renamed(const char* title) {
@@ -97,7 +99,7 @@ TEST(Autosave, TheCopyOfARunningProgramIsNotOffered) {
     ASSERT_FALSE(bench.window().document().push({"Rename", {SetTitle{"In use"}}}));
     bench.window().autosave().finish();
     EXPECT_EQ(copiesIn(bench.recoveryFolder()).size(), 1);
-    EXPECT_TRUE(Autosave::findRecoveries(bench.recoveryFolder()).empty());
+    EXPECT_TRUE(findRecoveries(bench.recoveryFolder()).empty());
 }
 
 TEST(Autosave, WorkLeftBehindByACrashIsOfferedAndRecovered) {
@@ -134,6 +136,52 @@ TEST(Autosave, ACopyThatCanNotBeWrittenIsSaidOnce) {
     ASSERT_FALSE(bench.window().document().push({"Rename", {SetTitle{"Anything"}}}));
     bench.window().autosave().finish();
     EXPECT_TRUE(WindowBench::waitFor([&] { return bench.window().bar().isVisible(); }));
+}
+
+TEST(Autosave, AFolderThatIsTakenAwayIsMadeAnew) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Half built"}}}));
+    ASSERT_TRUE(window.autosave().finish());
+    ASSERT_TRUE(QDir(bench.recoveryFolder()).removeRecursively());
+    ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"More than half"}}}));
+    EXPECT_TRUE(window.autosave().finish());
+    const auto read = readBenchFile(window.autosave().copyPath().toStdString());
+    ASSERT_TRUE(read.ok()) << read.error().oneLine();
+    EXPECT_EQ(read->bench.title, "More than half");
+    EXPECT_TRUE(findRecoveries(bench.recoveryFolder()).empty()) << "it is locked again";
+    EXPECT_FALSE(window.bar().isVisible()) << window.bar().line().toStdString();
+}
+
+TEST(Autosave, WhenTheDiskIsFullNothingIsLostAndAllIsSaid) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    const QString path = bench.file("mole.bench.json");
+    ASSERT_TRUE(writeBenchFile(renamed("As read"), path.toStdString()).ok());
+    window.openFile(path);
+    rlimit usual{};
+    ASSERT_EQ(getrlimit(RLIMIT_FSIZE, &usual), 0);
+    const auto handler = std::signal(SIGXFSZ, SIG_IGN);
+    const rlimit none{0, usual.rlim_max};
+    ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &none), 0);
+    ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Mine"}}}));
+    const bool kept = window.autosave().finish();
+    const bool said = WindowBench::waitFor([&] { return window.bar().isVisible(); });
+    window.files().save();
+    const QString line = window.bar().line();
+    setrlimit(RLIMIT_FSIZE, &usual);
+    std::signal(SIGXFSZ, handler);
+    EXPECT_FALSE(kept);
+    EXPECT_TRUE(said);
+    EXPECT_TRUE(line.contains(QStringLiteral("mole.bench.json"))) << line.toStdString();
+    EXPECT_TRUE(window.document().isModified());
+    EXPECT_EQ(readBenchFile(path.toStdString())->bench.title, "As read");
+
+    ASSERT_FALSE(window.document().push({"Rename", {SetTitle{"Mine again"}}}));
+    EXPECT_TRUE(window.autosave().finish()) << "there is room again";
+    window.files().save();
+    EXPECT_EQ(readBenchFile(path.toStdString())->bench.title, "Mine again");
+    EXPECT_FALSE(window.document().isModified());
 }
 
 TEST(Autosave, TakesLittleOfTheWindowsThread) {

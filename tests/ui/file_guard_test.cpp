@@ -72,7 +72,8 @@ TEST_F(FileGuardTest, SavingOverAChangeIsAsked) {
                               Case{Overwrite, "Mine", "Mine"}}) {
         SCOPED_TRACE(given.onDisk);
         EXPECT_TRUE(writeBenchFile(titled("As read"), path.toStdString()).ok());
-        bench.window().files().reload();
+        bench.unsavedAnswer = FileActions::Answer::Discard;
+        bench.window().openFile(path);
         edit();
         someoneElseWrites();
         bench.conflictAsked = 0;

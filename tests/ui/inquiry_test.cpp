@@ -253,13 +253,18 @@ TEST_F(MuchToReckon, ANewerBenchIsReportedOnAtOnce) {
 }
 
 TEST_F(MuchToReckon, AnotherQuestionOfTheKindIsNotKeptWaiting) {
-    window().view().setSelection({QStringLiteral("D1")});
-    inquiry().whyAction()->trigger();
+    Questions& questions = inquiry().questions();
+    QSignalSpy answers(&questions, &Questions::whyReady);
+    questions.askWhy(window().live().snapshot(), "D1");
     QTest::qWait(kUnderWayMs);
+    ASSERT_TRUE(answers.isEmpty());
+    const auto lone = std::make_shared<const Bench>(
+        test::BenchBuilder().board("A", "half").part("D9", "led", {{"anode", "A.a1"}, {"cathode", "A.a2"}}).build());
     clock.start();
-    window().view().setSelection({QStringLiteral("R2")});
-    inquiry().whyAction()->trigger();
-    EXPECT_TRUE(QTest::qWaitFor([this] { return answer().answer() && answer().answer()->part == "R2"; }, kSoonMs));
+    questions.askWhy(evaluate(lone), "D9");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !answers.isEmpty(); }, 2 * kSoonMs));
+    EXPECT_LT(clock.elapsed(), kSoonMs);
+    EXPECT_EQ(answers.front().front().value<std::shared_ptr<const WhyAnswer>>()->answer.part, "D9");
 }
 
 }  // namespace

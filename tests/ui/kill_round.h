@@ -83,7 +83,7 @@ inline KillReport killRound(const QString& program, const QString& folder, unsig
         if (!line.isEmpty()) told.push_back(line.toStdString());
     report.states = static_cast<int>(told.size());
 
-    const auto recoveries = Autosave::findRecoveries(folder + QStringLiteral("/recovery"));
+    const auto recoveries = findRecoveries(folder + QStringLiteral("/recovery"));
     const QString newest =
         recoveries.empty() ? folder + QStringLiteral("/work.bench.json") : recoveries.front().copyPath;
     for (const QString& path : {folder + QStringLiteral("/work.bench.json"), newest}) {
@@ -103,7 +103,7 @@ inline KillReport killRound(const QString& program, const QString& folder, unsig
         }
         report.lost = lost;
     }
-    for (const Recovery& recovery : recoveries) Autosave::forget(recovery);
+    for (const Recovery& recovery : recoveries) removeCopy(recovery.copyPath);
     return report;
 }
 

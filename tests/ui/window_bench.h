@@ -26,6 +26,8 @@ public:
     }
 
     MainWindow& window() { return *window_; }
+    /// The window goes without being asked, as with its program.
+    void drop() { window_.reset(); }
     QString recoveryFolder() const { return folder_.filePath(QStringLiteral("recovery")); }
     QString file(const char* name) const { return folder_.filePath(QString::fromLatin1(name)); }
 
@@ -61,12 +63,9 @@ public:
 private:
     FileActions::Asker answers() {
         FileActions::Asker asker;
-        asker.openPath = [this](const FileActions::GivePath& give) {
-            if (!openAnswer.isEmpty()) give(openAnswer);
-        };
-        asker.savePath = [this](const QString&, const FileActions::GivePath& give) {
-            if (!saveAnswer.isEmpty()) give(saveAnswer);
-        };
+        asker.openPath = [this](const FileActions::GivePath& give) { give(openAnswer); };
+        asker.savePath = [this](const QString&, const FileActions::GivePath& give) { give(saveAnswer); };
+        asker.replace = [](const QString&, const FileActions::GiveConsent& give) { give(false); };
         asker.unsaved = [this](const QString&, const FileActions::GiveAnswer& give) {
             ++unsavedAsked;
             give(unsavedAnswer);

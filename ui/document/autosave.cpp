@@ -9,14 +9,13 @@
 #include <QFileInfo>
 #include <QLockFile>
 #include <QMutex>
-#include <QSaveFile>
-#include <QUuid>
 
 #include <spdlog/spdlog.h>
 
 #include <atomic>
 #include <memory>
 #include <optional>
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
@@ -26,38 +25,6 @@ constexpr std::size_t kUsualSize =
 constexpr double kRestShare =
     3;  // of the time that a copy took: the disk is the worker's a quarter of the time at most
 constexpr double kNanosecondsPerMs = 1e6;
-const QString kCopySuffix = QStringLiteral(".bench.json");
-const QString kSourceSuffix = QStringLiteral(".source");
-const QString kLockSuffix = QStringLiteral(".lock");
-
-QString beside(const QString& copyPath, const QString& suffix) { return copyPath.chopped(kCopySuffix.size()) + suffix; }
-
-/// Where the copy came from, so that recovered work goes back to its own file.
-void writeSource(const QString& copyPath, const QString& sourcePath) {
-    QSaveFile file(beside(copyPath, kSourceSuffix));
-    if (!file.open(QIODevice::WriteOnly)) return;
-    file.write(sourcePath.toUtf8());
-    file.commit();
-}
-
-QString readSource(const QString& copyPath) {
-    QFile file(beside(copyPath, kSourceSuffix));
-    return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
-}
-
-void removeCopy(const QString& copyPath) {
-    QFile::remove(copyPath);
-    QFile::remove(beside(copyPath, kSourceSuffix));
-}
-
-/// Whether the program that wrote the copy still runs: its lock is held.
-bool isInUse(const QString& copyPath) {
-    QLockFile lock(beside(copyPath, kLockSuffix));
-    lock.setStaleLockTime(0);
-    if (!lock.tryLock()) return true;
-    lock.unlock();
-    return false;
-}
 
 }  // namespace
 
@@ -70,19 +37,20 @@ public:
     }
 
     /// Returns why the copy couldn't be written, or nothing.
-    std::optional<QString> write(const Bench& bench, const QString& sourcePath, bool durable) {
+    std::optional<QString> write(const Bench& bench, const CopySource& source, bool durable, quint64 revision) {
         const QMutexLocker turn(&turns_);
-        if (!claim()) return QFileInfo(copyPath_).path() + QStringLiteral(" can't be written.");
-        if (sourcePath != source_) writeSource(copyPath_, sourcePath);
-        source_ = sourcePath;
-        const auto written = writeFileAtomically(copyPath_.toStdString(), writeBench(bench), durable);
-        return written ? std::nullopt : std::optional(QString::fromStdString(written.error().message));
+        auto why = put(bench, source, durable);
+        kept_ = why ? 0 : revision;
+        return why;
     }
     void remove() {
         const QMutexLocker turn(&turns_);
         if (lock_) removeCopy(copyPath_);
         source_.reset();
+        kept_ = 0;
     }
+    /// The revision that the copy holds; 0 where there is none, or none that is whole.
+    quint64 kept() const { return kept_; }
     /// Whether a wait for the disk must be queued: one that is queued already serves what is written meanwhile.
     bool askToSync() { return !syncAsked_.exchange(true); }
     void sync() {
@@ -91,11 +59,24 @@ public:
     }
 
 private:
-    /// The lock says that the program which wrote the copy still runs; only its death makes the lock stale.
+    std::optional<QString> put(const Bench& bench, const CopySource& source, bool durable) {
+        if (!claim()) return QFileInfo(copyPath_).path() + QStringLiteral(" can't be written.");
+        if (source != source_) {
+            if (auto why = writeSource(copyPath_, source)) return why;
+        }
+        source_ = source;
+        const auto written = writeFileAtomically(copyPath_.toStdString(), writeBench(bench), durable);
+        return written ? std::nullopt : std::optional(QString::fromStdString(written.error().message));
+    }
+
+    /// The lock says that the program which wrote the copy still runs; only its death makes the lock stale. Where someone took the folder
+    /// away meanwhile, everything is made anew.
     bool claim() {
-        if (lock_) return true;
+        if (lock_ && QFile::exists(lockPathOf(copyPath_))) return true;
+        lock_.reset();
+        source_.reset();
         if (!QDir().mkpath(QFileInfo(copyPath_).path())) return false;
-        auto lock = std::make_unique<QLockFile>(beside(copyPath_, kLockSuffix));
+        auto lock = std::make_unique<QLockFile>(lockPathOf(copyPath_));
         lock->setStaleLockTime(0);
         if (!lock->tryLock()) return false;
         lock_ = std::move(lock);
@@ -106,13 +87,14 @@ private:
     QMutex turns_;
     std::atomic<bool> syncAsked_ = false;
     std::unique_ptr<QLockFile> lock_;
-    std::optional<QString> source_;  ///< as it was written
+    std::optional<CopySource> source_;  ///< as it was written
+    std::atomic<quint64> kept_ = 0;
 };
 
 Autosave::Autosave(BenchDocument& document, const QString& folder, QObject* parent)
     : QObject(parent),
       document_(document),
-      copyPath_(folder + QLatin1Char('/') + QUuid::createUuid().toString(QUuid::WithoutBraces) + kCopySuffix),
+      copyPath_(newCopyPath(folder)),
       writer_(new Writer(copyPath_)) {
     writer_->moveToThread(&thread_);
     connect(&thread_, &QThread::finished, writer_, &QObject::deleteLater);
@@ -165,7 +147,8 @@ void Autosave::hand() {
 }
 
 void Autosave::handUsual() {
-    if (const auto why = writer_->write(*document_.bench(), document_.filePath(), false)) complain(*why);
+    tell(writer_->write(*document_.bench(), {document_.filePath(), document_.fileDigest()}, false,
+                        document_.revision()));
     if (writer_->askToSync())
         QMetaObject::invokeMethod(
             writer_, [this] { writer_->sync(); }, Qt::QueuedConnection);
@@ -173,24 +156,26 @@ void Autosave::handUsual() {
 
 void Autosave::handLarge() {
     writing_ = true;
-    const auto job = [this, bench = document_.bench(), source = document_.filePath()] {
+    const auto job = [this, bench = document_.bench(), revision = document_.revision(),
+                      source = CopySource{document_.filePath(), document_.fileDigest()}] {
         QElapsedTimer writing;
         writing.start();
-        const auto why = writer_->write(*bench, source, true);
+        const auto why = writer_->write(*bench, source, true, revision);
         const double ms = static_cast<double>(writing.nsecsElapsed()) / kNanosecondsPerMs;
         QMetaObject::invokeMethod(
-            this, [this, ms] { written(ms); }, Qt::QueuedConnection);
-        if (why)
-            QMetaObject::invokeMethod(
-                this, [this, why] { complain(*why); }, Qt::QueuedConnection);
+            this,
+            [this, ms, why] {
+                written(ms);
+                tell(why);
+            },
+            Qt::QueuedConnection);
     };
     QMetaObject::invokeMethod(writer_, job, Qt::QueuedConnection);
 }
 
-void Autosave::complain(const QString& why) {
-    if (complained_) return;
-    complained_ = true;
-    Q_EMIT failed(QStringLiteral("Unsaved work can't be kept safe: ") + why);
+void Autosave::tell(const std::optional<QString>& why) {
+    const bool told = std::exchange(complained_, why.has_value());
+    if (why && !told) Q_EMIT failed(QStringLiteral("Unsaved work can't be kept safe: ") + *why);
 }
 
 void Autosave::discard() {
@@ -203,27 +188,11 @@ void Autosave::discard() {
         writer_->remove();
 }
 
-void Autosave::finish() {
+bool Autosave::finish() {
     if (newer_) hand();
     QMetaObject::invokeMethod(
         writer_, [] {}, Qt::BlockingQueuedConnection);
-}
-
-std::vector<Recovery> Autosave::findRecoveries(const QString& folder) {
-    std::vector<Recovery> found;
-    const QFileInfoList copies = QDir(folder).entryInfoList({QLatin1Char('*') + kCopySuffix}, QDir::Files, QDir::Time);
-    for (const QFileInfo& copy : copies)
-        if (!isInUse(copy.filePath()))
-            found.push_back({copy.filePath(), readSource(copy.filePath()), copy.lastModified()});
-    return found;
-}
-
-void Autosave::forget(const Recovery& recovery) { removeCopy(recovery.copyPath); }
-
-QString stateFolder() {
-    const QString state = qEnvironmentVariable("XDG_STATE_HOME");
-    if (QDir::isAbsolutePath(state)) return state + QStringLiteral("/tiepoint");
-    return QDir::homePath() + QStringLiteral("/.local/state/tiepoint");
+    return writer_->kept() == document_.revision();
 }
 
 }  // namespace tiepoint::ui

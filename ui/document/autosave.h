@@ -6,22 +6,15 @@
 // program ends in any other way: the next start finds and offers it.
 
 #include "ui/document/bench_document.h"
+#include "ui/document/recovery.h"
 
-#include <QDateTime>
 #include <QObject>
 #include <QThread>
 #include <QTimer>
 
-#include <vector>
+#include <optional>
 
 namespace tiepoint::ui {
-
-/// Work that a program which is gone left behind.
-struct Recovery {
-    QString copyPath;    ///< the copy of the bench
-    QString sourcePath;  ///< the file it was a later state of; empty if it had none
-    QDateTime savedAt;
-};
 
 class Autosave : public QObject {
     Q_OBJECT
@@ -32,19 +25,15 @@ public:
 
     /// Drops the copy: the work was saved or given up.
     void discard();
-    /// Waits until everything handed over is written. For tests and for the end of the program.
-    void finish();
+    /// Waits until everything handed over is written. For tests and for the end of the program. Returns whether the present bench has
+    /// its copy: not if it couldn't be written.
+    bool finish();
     /// Time that the last autosave took of the window's thread.
     double lastWindowThreadMs() const { return lastMs_; }
     QString copyPath() const { return copyPath_; }
 
-    /// Copies in the folder whose program is gone, the newest first.
-    static std::vector<Recovery> findRecoveries(const QString& folder);
-    /// Takes a copy away after it was opened or refused.
-    static void forget(const Recovery& recovery);
-
 Q_SIGNALS:
-    void failed(const QString& why);  ///< a copy couldn't be written; said once
+    void failed(const QString& why);  ///< a copy couldn't be written; said once until one could
 
 private:
     class Writer;
@@ -54,7 +43,7 @@ private:
     void handLarge();
     void handUsual();
     void written(double ms);
-    void complain(const QString& why);
+    void tell(const std::optional<QString>& why);
 
     BenchDocument& document_;
     QString copyPath_;
@@ -66,8 +55,5 @@ private:
     double lastMs_ = 0;
     bool complained_ = false;
 };
-
-/// Where the program keeps what it must remember between runs: tiepoint in $XDG_STATE_HOME, else in ~/.local/state.
-QString stateFolder();
 
 }  // namespace tiepoint::ui

@@ -31,7 +31,9 @@ int BenchDocument::newGesture() { return ++gestures_; }
 
 void BenchDocument::reset(Bench bench, const QString& filePath) {
     undo_.clear();
+    ++opening_;
     filePath_ = filePath;
+    fileDigest_.clear();
     Q_EMIT benchReplaced();
     adopt(std::move(bench));
     Q_EMIT fileChanged();
@@ -40,10 +42,21 @@ void BenchDocument::reset(Bench bench, const QString& filePath) {
 void BenchDocument::setFilePath(const QString& filePath) {
     if (filePath == filePath_) return;
     filePath_ = filePath;
+    fileDigest_.clear();
     Q_EMIT fileChanged();
 }
 
 void BenchDocument::markSaved() { undo_.setClean(); }
+
+void BenchDocument::markUnsaved() { undo_.resetClean(); }
+
+std::optional<QString> BenchDocument::setDisclosure(const Disclosure& disclosure) {
+    auto done = apply(*bench_, {"", {SetDisclosure{disclosure}}});
+    if (!done.ok()) return QString::fromStdString(done.error().message);
+    markUnsaved();
+    adopt(std::move(done.value().bench));
+    return std::nullopt;
+}
 
 void BenchDocument::keepViews(const Views& views) {
     if (bench_->views && bench_->views->shown == views) return;

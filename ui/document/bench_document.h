@@ -3,6 +3,7 @@
 
 #include "core/edit/edit.h"
 
+#include <QByteArray>
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
@@ -20,8 +21,13 @@ public:
 
     std::shared_ptr<const Bench> bench() const { return bench_; }
     quint64 revision() const { return revision_; }
+    /// Counts the benches that were put on the table: who comes back later, such as with an answer, sees whether it is still the same.
+    quint64 opening() const { return opening_; }
     QUndoStack& undoStack() { return undo_; }
     QString filePath() const { return filePath_; }
+    /// A digest of what stood in the file when it was read or written last; empty where that isn't known or there was none.
+    QByteArray fileDigest() const { return fileDigest_; }
+    void setFileDigest(const QByteArray& digest) { fileDigest_ = digest; }
     bool isModified() const { return !undo_.isClean(); }
 
     /// Applies an edit as one undo step. Returns why it was refused, or nothing.
@@ -34,6 +40,10 @@ public:
     void reset(Bench bench, const QString& filePath);
     void setFilePath(const QString& filePath);
     void markSaved();
+    /// What is on the table stands in no file any more, whatever is undone.
+    void markUnsaved();
+    /// Changes how much is revealed, and the lock, apart from the history: nothing that is undone or done again opens a lock.
+    std::optional<QString> setDisclosure(const Disclosure& disclosure);
     /// Keeps with the bench which views are shown. Looking is no edit: there is nothing to undo, the revision stays, and nobody is asked
     /// about unsaved changes because of it; what was shown last goes into the file with the next save.
     void keepViews(const Views& views);
@@ -54,7 +64,7 @@ private:
     void freeHistory();
 
     std::shared_ptr<const Bench> bench_;
-    quint64 revision_ = 0;
+    quint64 revision_ = 0, opening_ = 0;
     QUndoStack undo_;
     struct Stuck {
         int index;     ///< where in the stack the bench stands
@@ -62,6 +72,7 @@ private:
     };
     std::optional<Stuck> stuck_;
     QString filePath_;
+    QByteArray fileDigest_;
     int gestures_ = 0;
 };
 

@@ -1,6 +1,17 @@
 #include "ui/document/edit_command.h"
 
+#include "core/findings/reveal.h"
+
 namespace tiepoint::ui {
+namespace {
+
+/// What the history makes of a bench. A lock stays, and how much is revealed behind it: only the pass phrase changes that.
+Bench keepingLock(const Bench& before, Bench after) {
+    if (isLocked(before)) after.disclosure = before.disclosure;
+    return after;
+}
+
+}  // namespace
 
 EditCommand::EditCommand(BenchDocument& document, Edit edit, Applied done, int gesture)
     : document_(document),
@@ -25,7 +36,7 @@ void EditCommand::undo() { step(inverse_); }
 void EditCommand::step(const Edit& edit) {
     if (document_.isHistoryStuck()) return;
     auto done = apply(*document_.bench(), edit);
-    if (done.ok()) return document_.adopt(std::move(done.value().bench));
+    if (done.ok()) return document_.adopt(keepingLock(*document_.bench(), std::move(done.value().bench)));
     document_.stickHistory(*this, &edit == &inverse_, QString::fromStdString(done.error().message));
 }
 

@@ -1,11 +1,13 @@
 #include "ui/document/file_actions.h"
 
 #include "core/base/embedded.h"
+#include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
 #include "ui/document/file_dialogs.h"
 
 #include <QDir>
 #include <QFileInfo>
+#include <QPointer>
 
 #include <algorithm>
 
@@ -25,6 +27,14 @@ QString fileNameFor(const std::string& title) {
 
 QString withSuffix(const QString& path) { return QFileInfo(path).suffix().isEmpty() ? path + kSuffix : path; }
 
+/// What stood in the file of a copy when it was read or written last. Where that isn't known, a file that is younger than the copy counts as
+/// changed since.
+QByteArray digestOfSource(const Recovery& recovery) {
+    if (recovery.sourceDigest) return *recovery.sourceDigest;
+    const bool younger = QFileInfo(recovery.sourcePath).lastModified() > recovery.savedAt;
+    return younger ? QByteArray() : FileGuard::digestOfFile(recovery.sourcePath);
+}
+
 }  // namespace
 
 FileActions::FileActions(BenchDocument& document, FileGuard& guard, QWidget* window)
@@ -33,15 +43,30 @@ FileActions::FileActions(BenchDocument& document, FileGuard& guard, QWidget* win
       guard_(guard),
       asker_(fileDialogs(window)) {}
 
-void FileActions::newBench() {
-    whenSafe([this] {
+/// Passes an answer on: the first, and only while it is about the bench on the table.
+template <class Given>
+std::function<void(Given)> FileActions::once(const std::function<void(Given)>& take) {
+    standing_ = ++questions_;
+    return [self = QPointer<FileActions>(this), number = standing_, opening = document_.opening(), take](Given given) {
+        if (!self || self->standing_ != number) return;
+        self->standing_ = 0;
+        if (self->document_.opening() == opening) take(std::move(given));
+    };
+}
+
+void FileActions::newBench(const std::function<void()>& then) {
+    whenSafe([this, then] {
         document_.reset(makeNewBench(), {});
         Q_EMIT opened();
+        then();
     });
 }
 
 void FileActions::open() {
-    whenSafe([this] { asker_.openPath([this](const QString& path) { load(path); }); });
+    if (isAsking()) return;
+    asker_.openPath(once<QString>([this](const QString& path) {
+        if (!path.isEmpty()) openFile(path);
+    }));
 }
 
 void FileActions::openFile(const QString& path) {
@@ -60,70 +85,113 @@ void FileActions::openEmbedded(const QString& name) {
     });
 }
 
-void FileActions::openCopy(const QString& copyPath, const QString& sourcePath) {
-    whenSafe([this, copyPath, sourcePath] {
-        auto read = readBenchFile(copyPath.toStdString());
+void FileActions::openCopy(const Recovery& recovery, const std::function<void()>& then) {
+    whenSafe([this, recovery, then] {
+        auto read = readBenchFile(recovery.copyPath.toStdString());
         if (!read) return void(Q_EMIT failed(line(read.error())));
-        document_.reset(std::move(read).value().bench, sourcePath);
-        document_.undoStack().resetClean();  // the copy is not what stands in the file: it counts as unsaved
+        document_.reset(std::move(read).value().bench, recovery.sourcePath);
+        guard_.remember(digestOfSource(recovery));
+        document_.markUnsaved();  // the copy is not what stands in the file
         Q_EMIT opened();
+        then();
+        guard_.look();
     });
 }
 
 void FileActions::load(const QString& path) {
+    // Taken before the file is read: what is written between the two counts as a change, and is asked about.
+    const QByteArray digest = FileGuard::digestOfFile(path);
     auto read = readBenchFile(path.toStdString());
     if (!read) return void(Q_EMIT failed(line(read.error())));
     const auto warnings = read->warnings;
     document_.reset(std::move(read).value().bench, QFileInfo(path).absoluteFilePath());
-    guard_.remember();
+    guard_.remember(digest);
     Q_EMIT opened();
     if (warnings.empty()) return;
     const QString more = warnings.size() == 1 ? QString() : QStringLiteral(" (and %1 more)").arg(warnings.size() - 1);
     Q_EMIT warned(line(warnings.front()) + more);
 }
 
-void FileActions::reload() { load(document_.filePath()); }
+void FileActions::reload() {
+    if (isAsking()) return;
+    Q_EMIT settling();
+    if (document_.isModified()) return askChanged(document_.filePath(), [] {});
+    load(document_.filePath());
+}
 
 void FileActions::save() {
+    if (isAsking()) return;
+    Q_EMIT settling();
     saveThen([] {});
 }
 
 void FileActions::saveAs() {
-    const QString there = document_.filePath().isEmpty() ? fileNameFor(document_.bench()->title) : document_.filePath();
-    asker_.savePath(there, [this](const QString& path) { write(withSuffix(path), [] {}); });
+    if (isAsking()) return;
+    Q_EMIT settling();
+    choosePath(document_.filePath().isEmpty() ? fileNameFor(document_.bench()->title) : document_.filePath(), [] {});
 }
 
 void FileActions::saveThen(const std::function<void()>& next) {
-    if (!document_.filePath().isEmpty()) return write(document_.filePath(), next);
-    asker_.savePath(fileNameFor(document_.bench()->title),
-                    [this, next](const QString& path) { write(withSuffix(path), next); });
+    if (document_.filePath().isEmpty()) return choosePath(fileNameFor(document_.bench()->title), next);
+    write(document_.filePath(), next);
+}
+
+void FileActions::choosePath(const QString& suggestion, const std::function<void()>& next) {
+    asker_.savePath(suggestion, once<QString>([this, next](const QString& chosen) {
+                        if (chosen.isEmpty()) return;
+                        const QString path = withSuffix(chosen);
+                        if (path == chosen || path == document_.filePath() || !QFileInfo::exists(path))
+                            return write(path, next);
+                        // Whoever chose the path was asked about a file of the name without its ending.
+                        asker_.replace(path, once<bool>([this, path, next](bool consent) {
+                                           if (consent) write(path, next);
+                                       }));
+                    }));
 }
 
 void FileActions::write(const QString& path, const std::function<void()>& next) {
     const bool own = QFileInfo(path).absoluteFilePath() == document_.filePath();
-    if (!own || !guard_.isChanged()) return put(path, next);
-    asker_.changed(path, [this, path, next](Conflict answer) {
+    if (own && guard_.isChanged()) return askChanged(path, next);
+    put(path, next);
+}
+
+void FileActions::askChanged(const QString& path, const std::function<void()>& next) {
+    const QByteArray asked = FileGuard::digestOfFile(path);
+    const auto take = [this, path, next, asked, revision = document_.revision()](Conflict answer) {
+        if (answer == Conflict::Cancel) return;
+        const bool another = FileGuard::digestOfFile(path) != asked;
+        const bool more = answer == Conflict::Reload && document_.revision() != revision;
+        if (another || more) return askChanged(path, next);
         if (answer == Conflict::Overwrite) put(path, next);
-        if (answer == Conflict::Reload) reload();
-    });
+        if (answer == Conflict::Reload) load(path);
+    };
+    asker_.changed(path, once<Conflict>(take));
 }
 
 void FileActions::put(const QString& path, const std::function<void()>& next) {
     Q_EMIT saving();
-    const auto written = writeBenchFile(*document_.bench(), path.toStdString());
+    const std::string text = writeBench(*document_.bench());
+    const auto written = writeFileAtomically(path.toStdString(), text);
     if (!written) return void(Q_EMIT failed(line(written.error())));
     document_.setFilePath(QFileInfo(path).absoluteFilePath());
-    guard_.remember();
+    guard_.remember(FileGuard::digestOf(text));
     document_.markSaved();
     next();
 }
 
 void FileActions::whenSafe(const std::function<void()>& next) {
-    if (!document_.isModified()) return next();
-    asker_.unsaved(QString::fromStdString(document_.bench()->title), [this, next](Answer answer) {
-        if (answer == Answer::Save) saveThen(next);
-        if (answer == Answer::Discard) next();
-    });
+    if (isAsking()) return;
+    Q_EMIT settling();
+    if (!isUnsafe()) return next();
+    const auto take = [this, next, revision = document_.revision()](Answer answer) {
+        if (answer == Answer::Save) return saveThen(next);
+        if (answer == Answer::Cancel) return;
+        if (document_.revision() == revision)
+            next();
+        else
+            whenSafe(next);  // there is more to lose now than was asked about
+    };
+    asker_.unsaved(QString::fromStdString(document_.bench()->title), once<Answer>(take));
 }
 
 }  // namespace tiepoint::ui

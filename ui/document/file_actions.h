@@ -1,9 +1,14 @@
 #pragma once
-// What File does: new, open, save, save as, and the question about unsaved changes. A bench is loaded aside and put in place only
-// when it proved good; a failure is one line and changes nothing. Never runs an event loop of its own.
+// What File does: new, open, save, save as, and the questions that stand before something is lost. A bench is loaded aside and put in
+// place only when it proved good; a failure is one line and changes nothing. Never runs an event loop of its own.
+//
+// An answer may come at once or much later. One question stands at a time, and what would ask another is not begun meanwhile. An answer
+// counts once; not any more when another bench has come to the table; and where more would be lost than was asked about, the question is
+// asked again.
 
 #include "ui/document/bench_document.h"
 #include "ui/document/file_guard.h"
+#include "ui/document/recovery.h"
 
 #include <QObject>
 #include <QWidget>
@@ -19,50 +24,65 @@ public:
     /// About a file that someone else changed: put ours in its place, take theirs, or leave both.
     enum class Conflict { Overwrite, Reload, Cancel };
     using GiveConflict = std::function<void(Conflict)>;
-    using GivePath = std::function<void(const QString& path)>;  ///< called with the path chosen, or never
+    using GivePath = std::function<void(const QString& path)>;  ///< the path chosen, or an empty one
     using GiveAnswer = std::function<void(Answer)>;
+    using GiveConsent = std::function<void(bool)>;
 
-    /// How a person is asked; tests answer in their place.
+    /// How a person is asked, who always answers in the end; tests answer in their place.
     struct Asker {
         std::function<void(const GivePath&)> openPath;
+        /// Asks too whether a file of exactly that name may be replaced.
         std::function<void(const QString& suggestion, const GivePath&)> savePath;
         std::function<void(const QString& title, const GiveAnswer&)> unsaved;
         std::function<void(const QString& path, const GiveConflict&)> changed;
+        std::function<void(const QString& path, const GiveConsent&)> replace;
     };
 
     /// `window` is the parent of the dialogues. The guard knows what stands on the disk.
     FileActions(BenchDocument& document, FileGuard& guard, QWidget* window);
     void setAsker(Asker asker) { asker_ = std::move(asker); }
 
-    void newBench();
+    /// Goes on with `then` when the new bench is there.
+    void newBench(const std::function<void()>& then = [] {});
     void open();
     void openFile(const QString& path);
-    /// Reads the document's file again, in place of what is on the bench.
+    /// Reads the document's file again, in place of what is on the bench; asks before unsaved changes go.
     void reload();
     /// A bench of the program's own, by its name among the embedded files; gets no path, so that saving asks for one.
     void openEmbedded(const QString& name);
-    /// Unsaved work of a program that is gone: opened as unsaved changes of its own file.
-    void openCopy(const QString& copyPath, const QString& sourcePath);
+    /// Unsaved work of a program that is gone: opened as unsaved changes of its own file. Goes on with `then` when it is on the table; not
+    /// if the person cancels or the copy can't be read.
+    void openCopy(const Recovery& recovery, const std::function<void()>& then);
     void save();
     void saveAs();
     /// Runs `next` once unsaved changes are saved or given up; not at all if the person cancels.
     void whenSafe(const std::function<void()>& next);
+    /// Whether something would be lost if the bench went now.
+    bool isUnsafe() const { return document_.isModified() || guard_.isGone(); }
+    /// Whether a question waits for its answer.
+    bool isAsking() const { return standing_ != 0; }
 
 Q_SIGNALS:
-    void saving();                     ///< the document is about to be written: the last moment to bring it up to date
-    void opened();                     ///< another bench stands on the table
+    void settling();  ///< about to look what is unsaved: the last moment to take over what is being typed
+    void saving();    ///< the document is about to be written: the last moment to bring it up to date
+    void opened();    ///< another bench stands on the table
     void failed(const QString& line);  ///< file, place and reason, in one line
     void warned(const QString& line);
 
 private:
+    template <class Given>
+    std::function<void(Given)> once(const std::function<void(Given)>& take);
     void load(const QString& path);
     void saveThen(const std::function<void()>& next);
+    void choosePath(const QString& suggestion, const std::function<void()>& next);
     void write(const QString& path, const std::function<void()>& next);
+    void askChanged(const QString& path, const std::function<void()>& next);
     void put(const QString& path, const std::function<void()>& next);
 
     BenchDocument& document_;
     FileGuard& guard_;
     Asker asker_;
+    quint64 questions_ = 0, standing_ = 0;  ///< how many were asked; the one that waits, or 0
 };
 
 }  // namespace tiepoint::ui

@@ -13,7 +13,9 @@ const QString kFilter = QStringLiteral("Benches (*.bench.json);;All files (*)");
 QFileDialog* dialogue(QWidget* window, const QString& title, const FileActions::GivePath& give) {
     auto* ask = new QFileDialog(window, title, QString(), kFilter);
     ask->setAttribute(Qt::WA_DeleteOnClose);
-    QObject::connect(ask, &QFileDialog::fileSelected, window, give);
+    QObject::connect(ask, &QDialog::finished, window, [ask, give](int result) {
+        give(result == QDialog::Accepted ? ask->selectedFiles().value(0) : QString());
+    });
     return ask;
 }
 
@@ -36,7 +38,9 @@ void askChanged(QWidget* window, const QString& path, const FileActions::GiveCon
         QMessageBox::Warning, QStringLiteral("Tiepoint"),
         QStringLiteral("“%1” was changed on the disk since it was opened here.").arg(QFileInfo(path).fileName()),
         QMessageBox::Cancel, window);
-    ask->setInformativeText(QStringLiteral("Saving would put this bench in place of that change."));
+    ask->setInformativeText(
+        QStringLiteral("Saving puts this bench in place of that change. Taking the one on the "
+                       "disk gives up the unsaved changes made here."));
     const auto* overwrite = ask->addButton(QStringLiteral("Save anyway"), QMessageBox::DestructiveRole);
     const auto* reload = ask->addButton(QStringLiteral("Take the one on the disk"), QMessageBox::AcceptRole);
     ask->setDefaultButton(QMessageBox::Cancel);
@@ -52,6 +56,19 @@ void askChanged(QWidget* window, const QString& path, const FileActions::GiveCon
 
 }  // namespace
 
+void askToReplace(QWidget* window, const QString& path, const FileActions::GiveConsent& give) {
+    auto* ask = new QMessageBox(QMessageBox::Warning, QStringLiteral("Tiepoint"),
+                                QStringLiteral("“%1” is there already.").arg(QFileInfo(path).fileName()),
+                                QMessageBox::Cancel, window);
+    ask->setInformativeText(QStringLiteral("What stands in it would be lost."));
+    const auto* replace = ask->addButton(QStringLiteral("Replace it"), QMessageBox::DestructiveRole);
+    ask->setDefaultButton(QMessageBox::Cancel);
+    ask->setAttribute(Qt::WA_DeleteOnClose);
+    QObject::connect(ask, &QDialog::finished, window,
+                     [ask, replace, give](int) { give(ask->clickedButton() == replace); });
+    ask->open();
+}
+
 FileActions::Asker fileDialogs(QWidget* window) {
     FileActions::Asker asker;
     asker.openPath = [window](const FileActions::GivePath& give) {
@@ -62,11 +79,15 @@ FileActions::Asker fileDialogs(QWidget* window) {
     asker.savePath = [window](const QString& suggestion, const FileActions::GivePath& give) {
         QFileDialog* ask = dialogue(window, QStringLiteral("Save the bench"), give);
         ask->setAcceptMode(QFileDialog::AcceptSave);
+        // No default suffix: some systems' dialogues add it only behind their question about replacing.
         ask->selectFile(suggestion);
         ask->open();
     };
     asker.changed = [window](const QString& path, const FileActions::GiveConflict& give) {
         askChanged(window, path, give);
+    };
+    asker.replace = [window](const QString& path, const FileActions::GiveConsent& give) {
+        askToReplace(window, path, give);
     };
     asker.unsaved = [window](const QString& title, const FileActions::GiveAnswer& give) {
         askUnsaved(window, title, give);

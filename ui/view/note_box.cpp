@@ -17,6 +17,9 @@ NoteBox::NoteBox(BenchDocument& document, QWidget* parent) : QLineEdit(parent), 
     setMaxLength(kMostLetters);
     setFixedSize(kNoteWidthPixels, kHeightPixels);
     hide();
+    // The window has what is typed taken over before a bench is saved or goes; on another bench it has no place.
+    connect(this, &QLineEdit::editingFinished, this, &NoteBox::accept);
+    connect(&document_, &BenchDocument::benchReplaced, this, [this] { leave({}); });
 }
 
 void NoteBox::setTheme(const Theme& theme) {
@@ -52,6 +55,7 @@ void NoteBox::begin(const QString& text, QPoint place) {
 }
 
 void NoteBox::accept() {
+    if (isHidden()) return;
     const std::string words = text().trimmed().toStdString();
     Edit edit;
     std::string id = id_;

@@ -46,6 +46,13 @@ ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
     field_->setAccessibleName(tr("Value"));
     field_->installEventFilter(this);
     connect(field_, &QLineEdit::returnPressed, this, &ValueBox::accept);
+    // The window has what is typed taken over before a bench is saved or goes; on another bench it has no place.
+    connect(field_, &QLineEdit::editingFinished, this, [this] {
+        if (isVisible() && !trySet()) leave();
+    });
+    connect(&document_, &BenchDocument::benchReplaced, this, [this] {
+        if (isVisible()) leave();
+    });
     connect(field_, &QLineEdit::textEdited, this, [this] {
         reason_->clear();
         reason_->hide();

@@ -56,8 +56,17 @@ void Extras::joinGuard() {
     connect(&parts_.guard, &FileGuard::changedOnDisk, this, [this](const QString& path) {
         parts_.bar.say(MessageBar::Tone::Trouble,
                        QStringLiteral("%1 was changed on the disk.").arg(QFileInfo(path).fileName()),
-                       {{QStringLiteral("Take that one"), [this] { parts_.files.reload(); }},
+                       {{QStringLiteral("Take that one"),
+                         [this, path] {
+                             if (parts_.document.filePath() == path) parts_.files.reload();
+                         }},
                         {QStringLiteral("Keep this one"), [] {}}});
+    });
+    connect(&parts_.guard, &FileGuard::takenAway, this, [this](const QString& path) {
+        parts_.bar.say(MessageBar::Tone::Trouble,
+                       QStringLiteral("%1 is gone from the disk. What stands here is in no file any more.")
+                           .arg(QFileInfo(path).fileName()),
+                       {{QStringLiteral("Save it again"), [this] { parts_.files.save(); }}});
     });
 }
 
@@ -100,8 +109,7 @@ void Extras::placeIn(const QRect& bench, const QRect& card) {
 }
 
 void Extras::beginFirstBuild() {
-    parts_.files.whenSafe([this] {
-        parts_.files.newBench();
+    parts_.files.newBench([this] {
         guide_->begin();
         parts_.view.setFocus(Qt::OtherFocusReason);
     });

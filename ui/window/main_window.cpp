@@ -10,6 +10,7 @@
 
 #include <QCloseEvent>
 #include <QFileInfo>
+#include <QLineEdit>
 #include <QResizeEvent>
 
 namespace tiepoint::ui {
@@ -106,6 +107,7 @@ void MainWindow::connectDocument() {
     connect(document_, &BenchDocument::refused, this, notice);
     connect(files_, &FileActions::failed, this, trouble);
     connect(files_, &FileActions::warned, this, notice);
+    connect(files_, &FileActions::settling, this, &MainWindow::settle);
     connect(files_, &FileActions::saving, memory_, &ViewMemory::keep);
     connect(edits_, &EditActions::refused, this, notice);
     connect(autosave_, &Autosave::failed, this, trouble);
@@ -219,6 +221,12 @@ void MainWindow::showHelpOfSelection() {
 
 // --- files ---
 
+/// Takes over what is being typed in some field of the window, as if the field had been left.
+void MainWindow::settle() {
+    if (auto* field = qobject_cast<QLineEdit*>(focusWidget()); field && field->isVisible())
+        Q_EMIT field->editingFinished();
+}
+
 void MainWindow::openFile(const QString& path) { files_->openFile(path); }
 
 void MainWindow::followFile() {
@@ -231,13 +239,13 @@ void MainWindow::followFile() {
 }
 
 void MainWindow::recover(const Recovery& recovery) {
-    files_->openCopy(recovery.copyPath, recovery.sourcePath);
-    autosave_->finish();  // the work is never without a copy on disk
-    Autosave::forget(recovery);
+    files_->openCopy(recovery, [this, recovery] {
+        if (autosave_->finish()) removeCopy(recovery.copyPath);  // the work is never without a copy on disk
+    });
 }
 
 void MainWindow::offerRecovery() {
-    const auto found = Autosave::findRecoveries(recoveryFolder_);
+    const auto found = findRecoveries(recoveryFolder_);
     if (found.empty() || bar_->isVisible())
         return;  // a failure to open is said first; the work waits for the next start
     const Recovery& newest = found.front();
@@ -245,11 +253,12 @@ void MainWindow::offerRecovery() {
                                                      : QFileInfo(newest.sourcePath).fileName();
     bar_->say(MessageBar::Tone::Notice, QStringLiteral("Unsaved work was left behind: %1.").arg(what),
               {{QStringLiteral("Recover"), [this, newest] { recover(newest); }},
-               {QStringLiteral("Throw away"), [newest] { Autosave::forget(newest); }}});
+               {QStringLiteral("Throw away"), [newest] { removeCopy(newest.copyPath); }}});
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
-    if (!closing_ && document_->isModified()) {
+    if (!closing_ && files_->isAsking()) return event->ignore();  // the answer comes first
+    if (!closing_) {
         files_->whenSafe([this] {
             closing_ = true;
             close();  // does nothing while this event is under way, and closes when the answer comes later
@@ -265,7 +274,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 
 void MainWindow::showStartCard() {
     closeStartCard();
-    start_ = new StartCard(Autosave::findRecoveries(recoveryFolder_), stage_);
+    start_ = new StartCard(findRecoveries(recoveryFolder_), stage_);
     connectStartCard();
     start_->setLook(lookFor(theme(currentTheme()), size()));
     start_->show();
@@ -274,14 +283,11 @@ void MainWindow::showStartCard() {
 
 void MainWindow::connectStartCard() {
     connect(start_, &StartCard::benchChosen, files_, &FileActions::openEmbedded);
-    connect(start_, &StartCard::firstChosen, this, [this] {
-        closeStartCard();
-        extras_->beginFirstBuild();
-    });
-    connect(start_, &StartCard::newChosen, files_, &FileActions::newBench);
+    connect(start_, &StartCard::firstChosen, extras_, &Extras::beginFirstBuild);
+    connect(start_, &StartCard::newChosen, files_, [this] { files_->newBench(); });
     connect(start_, &StartCard::openChosen, files_, &FileActions::open);
     connect(start_, &StartCard::recoveryChosen, this, &MainWindow::recover);
-    connect(start_, &StartCard::recoveryRefused, this, [](const Recovery& recovery) { Autosave::forget(recovery); });
+    connect(start_, &StartCard::recoveryRefused, this, [](const Recovery& recovery) { removeCopy(recovery.copyPath); });
 }
 
 void MainWindow::closeStartCard() {

@@ -77,6 +77,7 @@ private:
     void showHelpOfSelection();
     void closeStartCard();
     void recover(const Recovery& recovery);
+    void settle();
     void followFile();
     void applyTheme();
     void arrangeStage();

@@ -4,6 +4,7 @@
 #include "ui/document/pass_phrase.h"
 
 #include <QInputDialog>
+#include <QPointer>
 
 namespace tiepoint::ui {
 namespace {
@@ -62,7 +63,7 @@ void RevealMenu::choose(Reveal wanted) {
     const auto raise = [this, wanted] {
         Disclosure disclosure = document_.bench()->disclosure.value_or(Disclosure{});
         disclosure.level = wanted;
-        set(std::move(disclosure), "Reveal " + std::string(revealWords(wanted)));
+        set(disclosure, "Reveal " + std::string(revealWords(wanted)));
     };
     if (mayReveal(bench, wanted)) return raise();
     follow();  // the mark stays where the bench is, until the phrase is right
@@ -70,35 +71,47 @@ void RevealMenu::choose(Reveal wanted) {
 }
 
 void RevealMenu::toggleLock() {
-    if (isLocked(*document_.bench())) {
-        return whenOpened(QStringLiteral("Pass phrase:"), [this] {
-            Disclosure disclosure = *document_.bench()->disclosure;
-            disclosure.lock.clear();
-            set(std::move(disclosure), "Unlock");
-        });
-    }
+    if (isLocked(*document_.bench())) return whenOpened(QStringLiteral("Pass phrase:"), [this] { unlock(); });
     asker_(QStringLiteral("Lock"),
            QStringLiteral("A pass phrase, without which no more is revealed.\nIt keeps honest learners from peeking "
                           "and is no security."),
-           [this](const QString& phrase) {
-               if (phrase.trimmed().isEmpty())
-                   return Q_EMIT said(QStringLiteral("Not locked: a pass phrase has at least one letter."));
-               Disclosure disclosure = document_.bench()->disclosure.value_or(Disclosure{});
-               disclosure.lock = lockWith(phrase);
-               set(std::move(disclosure), "Lock");
-           });
+           whileItStands([this](const QString& phrase) { lockBy(phrase); }));
 }
 
-void RevealMenu::set(Disclosure disclosure, const std::string& name) {
-    if (const auto why = document_.push({name, {SetDisclosure{std::move(disclosure)}}})) Q_EMIT said(*why);
+void RevealMenu::lockBy(const QString& phrase) {
+    if (isLocked(*document_.bench())) return;  // by an answer that came before
+    if (phrase.trimmed().isEmpty())
+        return Q_EMIT said(QStringLiteral("Not locked: a pass phrase has at least one letter."));
+    Disclosure disclosure = document_.bench()->disclosure.value_or(Disclosure{});
+    disclosure.lock = lockWith(phrase);
+    set(disclosure, "Lock");
+}
+
+void RevealMenu::unlock() {
+    if (!isLocked(*document_.bench())) return;
+    Disclosure disclosure = *document_.bench()->disclosure;
+    disclosure.lock.clear();
+    set(disclosure, "Unlock");
+}
+
+void RevealMenu::set(const Disclosure& disclosure, const std::string& name) {
+    const bool locked = isLocked(*document_.bench()) || !disclosure.lock.empty();
+    const auto why = locked ? document_.setDisclosure(disclosure) : document_.push({name, {SetDisclosure{disclosure}}});
+    if (why) Q_EMIT said(*why);
+}
+
+RevealMenu::GivePhrase RevealMenu::whileItStands(const GivePhrase& take) {
+    return [self = QPointer<RevealMenu>(this), opening = document_.opening(), take](const QString& phrase) {
+        if (self && self->document_.opening() == opening) take(phrase);
+    };
 }
 
 void RevealMenu::whenOpened(const QString& question, const std::function<void()>& then) {
-    asker_(QStringLiteral("Unlock"), question, [this, then](const QString& phrase) {
-        const auto& disclosure = document_.bench()->disclosure;
-        if (!disclosure || opens(phrase, disclosure->lock)) return then();
-        Q_EMIT said(QStringLiteral("That is not the pass phrase."));
-    });
+    asker_(QStringLiteral("Unlock"), question, whileItStands([this, then](const QString& phrase) {
+               const Bench& bench = *document_.bench();
+               if (!isLocked(bench) || opens(phrase, bench.disclosure->lock)) return then();
+               Q_EMIT said(QStringLiteral("That is not the pass phrase."));
+           }));
 }
 
 }  // namespace tiepoint::ui

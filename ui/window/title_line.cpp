@@ -35,6 +35,7 @@ TitleLine::TitleLine(BenchDocument& document, QWidget* parent)
     edit_->setAccessibleName(QStringLiteral("Title of the bench"));
     edit_->installEventFilter(this);
     connect(edit_, &QLineEdit::editingFinished, this, &TitleLine::rename);
+    connect(&document_, &BenchDocument::benchReplaced, edit_, &QWidget::hide);
     const auto follow = [this] {
         arrange();
         update();
