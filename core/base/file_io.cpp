@@ -78,22 +78,22 @@ std::filesystem::path behindLinks(std::filesystem::path path) {
 }
 
 /// The file that a text is about to be put in the place of.
-struct Target {
+struct WriteTarget {
     std::filesystem::path path;
     std::optional<mode_t> permissions;  ///< of the file that stands there
 };
 
 /// Nothing but a file is ever replaced, and no file that is protected.
-Result<Target> targetFor(const std::filesystem::path& path) {
+Result<WriteTarget> writeTargetFor(const std::filesystem::path& path) {
     struct stat status {};
     if (::stat(path.c_str(), &status) != 0) {
-        if (errno == ENOENT) return Target{behindLinks(path), std::nullopt};
+        if (errno == ENOENT) return WriteTarget{behindLinks(path), std::nullopt};
         return failure(path, "the file can't be written", errno);
     }
     if (const char* thing = wrongThing(status.st_mode)) return noFile(path, thing);
     if ((status.st_mode & kAnyoneMayWrite) == 0 || ::faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) != 0)
         return Error{ErrorKind::Io, "the file is write-protected", {}, path.string()};
-    return Target{behindLinks(path), status.st_mode & kPermissions};
+    return WriteTarget{behindLinks(path), status.st_mode & kPermissions};
 }
 
 std::string randomLetters() {
@@ -107,7 +107,7 @@ std::string randomLetters() {
 
 /// Makes a file beside the target, open for writing, and says its name; negative on failure. A new file gets the permissions that the
 /// system gives new ones; what takes the place of another is nobody else's until it has that one's.
-int openBeside(const Target& target, std::string& name) {
+int openBeside(const WriteTarget& target, std::string& name) {
     const std::string stem = "." + target.path.filename().string().substr(0, kMostOfName) + ".";
     for (int i = 0; i < kMostNamesTried; ++i) {
         name = (target.path.parent_path() / (stem + randomLetters())).string();
@@ -167,7 +167,7 @@ Result<std::string> readFile(const std::filesystem::path& path, std::size_t larg
 }
 
 Result<Done> writeFileAtomically(const std::filesystem::path& path, std::string_view text, bool durable) {
-    const auto target = targetFor(path);
+    const auto target = writeTargetFor(path);
     if (!target) return target.error();
     std::string temporary;
     Descriptor file(openBeside(*target, temporary));

@@ -78,7 +78,8 @@ const std::vector<Order> kOrders = {
     {"core",
      {"base", "board", "parts", "bench", "sizing", "edit", "nets", "circuit", "solve", "flow", "light", "snapshot",
       "meter", "lesson", "truth", "findings", "why"}},
-    {"ui", {"theme", "paint", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
+    {"ui",
+     {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
 };
 
 /// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder
