@@ -14,7 +14,7 @@ protected:
         WindowBench::click(bench.window().startCard()->firstKey());
         EXPECT_TRUE(bench.waitForAnswer());
     }
-    GuideCard& guide() { return bench.window().extras().guide(); }
+    GuideCard& guide() { return bench.window().tools().guide(); }
     BenchView& view() { return bench.window().view(); }
     QPoint at(const Hole& hole) { return view().fromMm(*holeMm(*bench.window().document().bench(), hole)).toPoint(); }
     void move(QPoint to, Qt::MouseButtons buttons = Qt::LeftButton) {

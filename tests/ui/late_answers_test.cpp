@@ -338,14 +338,14 @@ TEST_F(LateAnswers, TheFirstBuildOnAChangedBenchAsksOnceAndStaysOnTheNewOne) {
     window().showStartCard();
     WindowBench::click(window().startCard()->firstKey());
     ASSERT_TRUE(late.waits(Kind::Unsaved));
-    EXPECT_FALSE(window().extras().guide().isVisible());
+    EXPECT_FALSE(window().tools().guide().isVisible());
     late.unsaved(Answer::Discard);
     EXPECT_EQ(late.asked().size(), 1u);
     ASSERT_TRUE(bench.waitForAnswer());
     QTest::qWait(50);
-    EXPECT_TRUE(window().extras().guide().isVisible());
+    EXPECT_TRUE(window().tools().guide().isVisible());
     EXPECT_EQ(title(), makeNewBench().title);
-    EXPECT_FALSE(window().extras().guide().advice().holes.empty());
+    EXPECT_FALSE(window().tools().guide().advice().holes.empty());
     EXPECT_FALSE(window().startCard());
 }
 
@@ -353,7 +353,7 @@ TEST_F(LateAnswers, TheFirstBuildCancelledIsNotBegun) {
     edit("Mine");
     window().actions().firstBuild->trigger();
     late.unsaved(Answer::Cancel);
-    EXPECT_FALSE(window().extras().guide().isVisible());
+    EXPECT_FALSE(window().tools().guide().isVisible());
     EXPECT_EQ(title(), "Mine");
     EXPECT_EQ(late.asked().size(), 1u);
 }
@@ -565,7 +565,7 @@ TEST_F(LateLock, TheSecondOfTwoPhrasesDoesNotLockAnew) {
 // --- pictures ---
 
 TEST_F(LateAnswers, APictureIsOfWhatWasSeenWhenItWasAskedFor) {
-    window().extras().pictures().setAskPath(late.pictures());
+    window().tools().pictures().setAskPath(late.pictures());
     const auto pictureOf = [&](const char* name, bool replaced) {
         window().files().openEmbedded(QStringLiteral("benches/beacon-lamp.bench.json"));
         EXPECT_TRUE(bench.waitForAnswer());

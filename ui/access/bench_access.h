@@ -16,7 +16,7 @@ namespace tiepoint::ui {
 
 void installBenchAccess();
 
-/// Tells screen readers what changed on a view: the cursor's hole as focus, selection, and readings. The window's extras connect it.
+/// Tells screen readers what changed on a view: the cursor's hole as focus, selection, and readings. The window's tools connect it.
 void announceBench(BenchView& view, LiveBench& live);
 
 }  // namespace tiepoint::ui

@@ -57,8 +57,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     setCentralWidget(stage_);
     setMinimumSize(kSmallestWindow);
     fillMenus(title_->menus(), actions_);
-    extras_ = new Extras({*document_, *view_, *live_, *files_, *guard_, *tray_, *bar_, actions_}, title_->menus(),
-                         stage_, this);
+    tools_ = new WindowTools({*document_, *view_, *live_, *files_, *guard_, *tray_, *bar_, actions_}, title_->menus(),
+                             stage_, this);
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), actions_.project, this);
     drawer_ = new MyDrawer(this);
     resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->menu(), this);
@@ -283,7 +283,7 @@ void MainWindow::showStartCard() {
 
 void MainWindow::connectStartCard() {
     connect(start_, &StartCard::benchChosen, files_, &FileActions::openEmbedded);
-    connect(start_, &StartCard::firstChosen, extras_, &Extras::beginFirstBuild);
+    connect(start_, &StartCard::firstChosen, tools_, &WindowTools::beginFirstBuild);
     connect(start_, &StartCard::newChosen, files_, [this] { files_->newBench(); });
     connect(start_, &StartCard::openChosen, files_, &FileActions::open);
     connect(start_, &StartCard::recoveryChosen, this, &MainWindow::recover);
@@ -321,7 +321,7 @@ void MainWindow::arrangeStage() {
     cards_->setLook(look);
     tray_->setLook(look);
     bar_->setLook(look);
-    extras_->setLook(look);
+    tools_->setLook(look);
     const bool projecting = projection_->isProjecting();
     const bool folded = actions_.fold->isChecked() || projecting;
     title_->setVisible(!projecting);
@@ -343,7 +343,7 @@ void MainWindow::arrangeStage() {
     view_->setGeometry(bench);
     bar_->placeIn(bench);
     const QRect card(cards_->mapTo(stage_, cards_->loop().pos()), cards_->loop().size());
-    extras_->placeIn(bench, card);
+    tools_->placeIn(bench, card);
     projection_->placeIn(bench, look);
     if (start_) {
         start_->setLook(look);

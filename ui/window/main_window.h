@@ -13,7 +13,6 @@
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
 #include "ui/window/edit_actions.h"
-#include "ui/window/extras.h"
 #include "ui/window/findings_desk.h"
 #include "ui/window/inquiry.h"
 #include "ui/window/message_bar.h"
@@ -23,6 +22,7 @@
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
 #include "ui/window/walk_guide.h"
+#include "ui/window/window_tools.h"
 
 #include <QMainWindow>
 
@@ -52,7 +52,7 @@ public:
     FileGuard& guard() { return *guard_; }
     Autosave& autosave() { return *autosave_; }
     MessageBar& bar() { return *bar_; }
-    Extras& extras() { return *extras_; }
+    WindowTools& tools() { return *tools_; }
     Inquiry& inquiry() { return *inquiry_; }
     WalkGuide& walk() { return *walk_; }
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
@@ -98,7 +98,7 @@ private:
     Projection* projection_;
     EditActions* edits_;
     Autosave* autosave_;
-    Extras* extras_;
+    WindowTools* tools_;
     Inquiry* inquiry_;
     ViewMemory* memory_;
     WalkGuide* walk_;

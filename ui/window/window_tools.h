@@ -18,7 +18,7 @@
 
 namespace tiepoint::ui {
 
-class Extras : public QObject {
+class WindowTools : public QObject {
     Q_OBJECT
 public:
     struct Parts {
@@ -33,7 +33,7 @@ public:
     };
 
     /// Adds its menus to the bar; overlays lie on the stage.
-    Extras(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window);
+    WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window);
 
     void setLook(const Look& look);
     /// `bench` is where the bench lies, `card` the second card of the row; both in the stage.

@@ -1,4 +1,4 @@
-#include "ui/window/extras.h"
+#include "ui/window/window_tools.h"
 
 #include "ui/access/bench_access.h"
 #include "ui/window/file_drop.h"
@@ -9,7 +9,7 @@
 
 namespace tiepoint::ui {
 
-Extras::Extras(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window)
+WindowTools::WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window)
     : QObject(window),
       parts_(parts),
       history_(new HistoryCard(parts.document.undoStack(), stage)),
@@ -27,7 +27,7 @@ Extras::Extras(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* win
     joinEdits();
 }
 
-void Extras::joinFiles(QWidget* window) {
+void WindowTools::joinFiles(QWidget* window) {
     connect(&parts_.document, &BenchDocument::fileChanged, this, [this] { recent_->add(parts_.document.filePath()); });
     connect(recent_, &RecentFiles::chosen, &parts_.files, &FileActions::openFile);
     auto* drop = new FileDrop({window, parts_.view.viewport()}, this);
@@ -41,7 +41,7 @@ void Extras::joinFiles(QWidget* window) {
     connect(parts_.actions.savePicture, &QAction::triggered, pictures_, &PictureActions::save);
 }
 
-void Extras::joinGuard() {
+void WindowTools::joinGuard() {
     connect(&parts_.guard, &FileGuard::openElsewhere, this, [this](const QString& path) {
         // A bench is just being opened, which clears the bar: this is said after it.
         QMetaObject::invokeMethod(
@@ -70,7 +70,7 @@ void Extras::joinGuard() {
     });
 }
 
-void Extras::joinEdits() {
+void WindowTools::joinEdits() {
     const Actions& actions = parts_.actions;
     connect(actions.history, &QAction::triggered, this, [this](bool shown) {
         history_->setVisible(shown);
@@ -86,29 +86,29 @@ void Extras::joinEdits() {
         parts_.view.setFocus(Qt::OtherFocusReason);
     });
     connect(&parts_.document.undoStack(), &QUndoStack::indexChanged, this, [this] { placeIn(bench_, card_); });
-    connect(actions.firstBuild, &QAction::triggered, this, &Extras::beginFirstBuild);
+    connect(actions.firstBuild, &QAction::triggered, this, &WindowTools::beginFirstBuild);
     connect(guide_, &GuideCard::ended, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
     connect(&parts_.files, &FileActions::opened, guide_, &GuideCard::end);
     connect(actions.note, &QAction::triggered, this, [this] { parts_.view.beginNote(); });
     connect(actions.pin, &QAction::triggered, this, [this] { parts_.view.pinReading(); });
     connect(actions.probe, &QAction::triggered, this, [this] { parts_.view.probe(); });
-    connect(actions.layFlat, &QAction::triggered, this, &Extras::layFlat);
+    connect(actions.layFlat, &QAction::triggered, this, &WindowTools::layFlat);
     connect(actions.find, &QAction::triggered, this, [this] { parts_.tray.beginSearch(); });
 }
 
-void Extras::setLook(const Look& look) {
+void WindowTools::setLook(const Look& look) {
     history_->setLook(look);
     guide_->setLook(look);
 }
 
-void Extras::placeIn(const QRect& bench, const QRect& card) {
+void WindowTools::placeIn(const QRect& bench, const QRect& card) {
     bench_ = bench;
     card_ = card;
     history_->placeIn(bench);
     guide_->placeIn(card);
 }
 
-void Extras::beginFirstBuild() {
+void WindowTools::beginFirstBuild() {
     parts_.files.newBench([this] {
         guide_->begin();
         parts_.view.setFocus(Qt::OtherFocusReason);
@@ -116,7 +116,7 @@ void Extras::beginFirstBuild() {
 }
 
 /// Lays the selected jumpers flat; if all of them lie flat, makes arcs of them again.
-void Extras::layFlat() {
+void WindowTools::layFlat() {
     const auto bench = parts_.document.bench();
     std::vector<Jumper> jumpers;
     for (const QString& id : parts_.view.selection()) {

@@ -33,7 +33,7 @@ TEST(History, ListsEditsByNameAndGoesToAny) {
     MainWindow& window = bench.window();
     for (const char* title : {"Mole", "Bell", "Ferry"}) rename(window, title);
     QTest::keyClick(&window, Qt::Key_H, Qt::ControlModifier);
-    HistoryCard& history = window.extras().history();
+    HistoryCard& history = window.tools().history();
     ASSERT_TRUE(history.isVisible());
     QAbstractItemModel* lines = history.list().model();
     ASSERT_EQ(lines->rowCount(), 4);
@@ -54,7 +54,7 @@ TEST(BoardMenuTest, AddsLettersAndRemoves) {
     WindowBench bench;
     MainWindow& window = bench.window();
     openBeacon(window);
-    BoardMenu& menu = window.extras().boards();
+    BoardMenu& menu = window.tools().boards();
     const auto trigger = [&](const char* beginning) {
         Q_EMIT menu.aboutToShow();
         QAction* line = lineOf(menu, QString::fromLatin1(beginning));
@@ -83,7 +83,7 @@ TEST(Recent, FilesAreRememberedNewestFirst) {
         bench.window().openFile(bench.file(name));
     }
     bench.restart();
-    RecentFiles& recent = bench.window().extras().recent();
+    RecentFiles& recent = bench.window().tools().recent();
     EXPECT_EQ(recent.paths(), (QStringList{bench.file("two.bench.json"), bench.file("one.bench.json")}));
     recent.actions().at(1)->trigger();
     EXPECT_EQ(bench.window().document().filePath(), bench.file("one.bench.json"));
@@ -128,7 +128,7 @@ TEST(Pictures, GoToTheClipboardAndIntoFiles) {
     EXPECT_EQ(QGuiApplication::clipboard()->image(), copied) << "the brackets of a selection aren't in it";
     for (const auto& [name, magic] :
          {std::pair{"bench.svg", "<?xml"}, {"bench.pdf", "%PDF"}, {"bench.png", "\x89PNG"}}) {
-        window.extras().pictures().setAskPath(
+        window.tools().pictures().setAskPath(
             [&](const QString&, const PictureActions::GivePath& give) { give(bench.file(name)); });
         QTest::keyClick(&window, Qt::Key_E, Qt::ControlModifier);
         QFile file(bench.file(name));
