@@ -19,7 +19,7 @@ namespace tiepoint::ui {
 inline constexpr const char* kMonkeyChild = "--monkey-child";
 inline constexpr int kPaceMs = 25;  ///< between two gestures: faster than any hand
 
-inline std::string stampOf(const Bench& bench) {
+inline std::string digestOf(const Bench& bench) {
     const std::string text = writeBench(bench);
     return QCryptographicHash::hash(QByteArray::fromStdString(text), QCryptographicHash::Sha1).toHex().toStdString();
 }
@@ -35,7 +35,7 @@ inline int runMonkeyChild(const QString& folder, unsigned seed) {
     window.show();
     window.openFile(folder + QStringLiteral("/work.bench.json"));
     const auto tell = [&] {
-        std::printf("%s\n", stampOf(*window.document().bench()).c_str());
+        std::printf("%s\n", digestOf(*window.document().bench()).c_str());
         std::fflush(stdout);
     };
     tell();
@@ -90,7 +90,7 @@ inline KillReport killRound(const QString& program, const QString& folder, unsig
         const auto read = readBenchFile(path.toStdString());
         if (!read) report.unreadable = read.error().oneLine();
         if (path != newest || !read) continue;
-        const std::string onDisk = stampOf(read->bench);
+        const std::string onDisk = digestOf(read->bench);
         // States repeat where a gesture changed nothing; the latest of them counts.
         for (int i = 0; i < report.states; ++i)
             if (told[static_cast<std::size_t>(i)] == onDisk) report.lost = 0;
