@@ -90,7 +90,7 @@ std::string jsonNumber(double value) {
     // Plain digits where people would write them; to_chars alone would turn 100000 into 1e+05.
     const double magnitude = std::abs(value);
     const bool plain = magnitude >= 1e-4 && magnitude < 1e15;
-    std::array<char, 40> digits;
+    std::array<char, 40> digits{};
     const auto format = plain ? std::chars_format::fixed : std::chars_format::scientific;
     const auto written = std::to_chars(digits.data(), digits.data() + digits.size(), value, format);
     assert(written.ec == std::errc{});

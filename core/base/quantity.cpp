@@ -26,7 +26,7 @@ std::string_view symbolOf(std::string_view unit) { return unit == "ohm" ? "\u03a
 
 const Prefix& prefixFor(int exponent) {
     const int group = std::clamp(static_cast<int>(std::floor(exponent / 3.0)), -4, 3);
-    return kPrefixes[static_cast<std::size_t>(group + 4)];
+    return kPrefixes[group + 4];
 }
 
 /// A positive number as its digits and the exponent of the first one: 4700 is "47" and 3.

@@ -73,6 +73,7 @@ std::vector<Point> restingLeads(const Package& package) {
     for (const Point leg : package.footprint) places.emplace_back(leg * kPitchMm);
     const auto pose = poseOf(package, places);
     std::vector<Point> tips;
+    tips.reserve(places.size());
     for (const auto& place : places) tips.push_back(*place - pose->centre);
     return tips;
 }

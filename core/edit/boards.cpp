@@ -65,7 +65,7 @@ std::vector<std::string> pluggedInto(const Bench& bench, const std::string& boar
 /// Boards are lettered in the order in which they come: A, B, ... and then by number.
 std::string freeBoardId(const Bench& bench) {
     for (char letter = 'A'; letter <= 'Z'; ++letter) {
-        const std::string id(1, letter);
+        std::string id(1, letter);
         if (!bench.findBoard(id) && !bench.findPart(id) && !bench.findJumper(id) && !bench.findNote(id) &&
             !bench.findPinned(id))
             return id;
@@ -102,9 +102,9 @@ Result<Edit> removeBoardEdit(const Bench& bench, const std::string& id) {
     }
     Edit edit{"Remove board " + id, {}};
     for (const Note& note : bench.notes) {
-        if (note.at.board == id) edit.operations.push_back(Remove{note.id});
+        if (note.at.board == id) edit.operations.emplace_back(Remove{note.id});
     }
-    edit.operations.push_back(Remove{id});
+    edit.operations.emplace_back(Remove{id});
     return edit;
 }
 

@@ -118,7 +118,7 @@ int widestBoard(const Bench& bench) {
 
 std::string freeCapLetter(const Bench& bench) {
     for (const char letter : kCapLetters) {
-        const std::string cap(1, letter);
+        std::string cap(1, letter);
         if (std::ranges::none_of(bench.parts, [&](const Part& part) { return part.cap == cap; })) return cap;
     }
     return {};

@@ -146,11 +146,11 @@ Edit removeEdit(const Bench& bench, const std::vector<std::string>& ids) {
     const std::set<std::string_view> parts = left;
     for (const Jumper& jumper : bench.jumpers) {
         if (!plugsIntoAny(jumper, parts)) continue;
-        edit.operations.push_back(Remove{jumper.id});
+        edit.operations.emplace_back(Remove{jumper.id});
         left.erase(jumper.id);
     }
     for (const std::string& id : ids) {
-        if (left.erase(id) > 0) edit.operations.push_back(Remove{id});
+        if (left.erase(id) > 0) edit.operations.emplace_back(Remove{id});
     }
     return edit;
 }

@@ -35,10 +35,10 @@ public:
 
 private:
     struct Edge {
-        int to;
-        double weightOhm;  ///< of the search: metal too, so that of two metal paths the better one is shown
-        double partOhm;    ///< of a part; what isn't burden counts against kNearZeroOhm
-        int part = -1;     ///< index of the part that it runs through
+        int to = -1;
+        double weightOhm = 0;  ///< of the search: metal too, so that of two metal paths the better one is shown
+        double partOhm = 0;    ///< of a part; what isn't burden counts against kNearZeroOhm
+        int part = -1;         ///< index of the part that it runs through
         int jumper = -1;
         bool burden = false;  ///< it is that of an ammeter
     };

@@ -76,6 +76,7 @@ private:
 std::vector<int> circuitsOf(const Layout& layout) {
     Circuits circuits(layout);
     std::vector<int> roots;
+    roots.reserve(layout.bench->parts.size());
     for (int part = 0; part < static_cast<int>(layout.bench->parts.size()); ++part) roots.push_back(circuits.of(part));
     return roots;
 }
@@ -84,6 +85,7 @@ std::vector<int> switchGroups(const Layout& layout, const std::vector<Throw>& al
     const std::vector<int> circuits = circuitsOf(layout);
     std::map<int, int> numberOf;
     std::vector<int> groups;
+    groups.reserve(all.size());
     for (const Throw& each : all)
         groups.push_back(numberOf.try_emplace(circuits[each.part], static_cast<int>(numberOf.size())).first->second);
     return groups;

@@ -188,6 +188,7 @@ std::optional<Edit> turnDialEdit(const Bench& bench, const Part& meter, std::str
 
 std::vector<std::string_view> readingNames() {
     std::vector<std::string_view> names;
+    names.reserve(kQuantities.size());
     for (const Quantity& quantity : kQuantities) names.push_back(quantity.name);
     return names;
 }

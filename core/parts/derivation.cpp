@@ -119,6 +119,7 @@ std::optional<std::string> unresolved(const Parameter& parameter, const PartKind
 
 std::vector<std::string_view> derivationNames() {
     std::vector<std::string_view> names;
+    names.reserve(kDerivations.size());
     for (const Derivation& derivation : kDerivations) names.push_back(derivation.name);
     return names;
 }
