@@ -1,7 +1,8 @@
 #pragma once
 // Writing notes on the bench: finds the place or the note that is meant, and opens the field there.
 
-#include "ui/gesture/under.h"
+#include "ui/paint/picture.h"
+#include "ui/scene/under.h"
 #include "ui/view/camera.h"
 #include "ui/view/note_box.h"
 
