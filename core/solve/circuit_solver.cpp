@@ -213,7 +213,7 @@ void CircuitSolver::sumNodes(std::span<const char> present) {
 /// How far a supply is beyond what its role allows, relative; 0 or less if it is content.
 double CircuitSolver::excessOf(int supply) const {
     const SupplyBranch& s = circuit_.supplies[supply];
-    const int role = state_.limiting[supply];
+    const auto role = state_.limiting[supply];
     const double current = state_.elementAmpere[s.element];
     if (role == 0) return std::abs(current) / s.limitAmpere - 1 - kLimitSlack;
     // Giving its limit, it must stand below the voltage that it would hold; taking it, above.

@@ -169,7 +169,7 @@ void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const
     const Bench& there = *reached.snapshot->layout->bench;
     for (std::size_t t = 0; t < throws.size(); ++t) {
         if (now[t] == reached.digits[t] || throws[t].isCap()) continue;
-        edit.operations.push_back(ReplacePart{there.parts[throws[t].part]});
+        edit.operations.emplace_back(ReplacePart{there.parts[throws[t].part]});
         if (edit.name.empty()) edit.name = "Set " + there.parts[throws[t].part].id;
     }
     const std::string thrown = throwsInWords(throws, there, now, reached.digits);

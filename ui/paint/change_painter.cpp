@@ -58,7 +58,7 @@ std::vector<Change> shown(const std::vector<Change>& all) {
 QString changeWords(const Change& change) {
     if (change.kind == ReadingKind::Voltage) return fromTo(voltText(change.before), voltText(change.after));
     if (!change.changed) return QStringLiteral("%1, unchanged").arg(ampereText(change.after));
-    const QString both = fromTo(ampereText(change.before), ampereText(change.after));
+    QString both = fromTo(ampereText(change.before), ampereText(change.after));
     if (change.before == 0 || change.after == 0) return both;
     return QStringLiteral("%1, %2").arg(both, ratioWords(change.before, change.after));
 }

@@ -87,12 +87,12 @@ void addProbe(Patches& patches, const Picture& picture) {
                               .normalized()
                               .adjusted(-kSignDiscMm - kCasingMm, -kSignDiscMm - kCasingMm, kSignDiscMm + kCasingMm,
                                         kSignDiscMm + kCasingMm);
-    patches.push_back(
-        {around, PatchLook() << "probe" << toQt(first) << toQt(second), [&picture, first, second](QPainter& painter) {
-             paintLeader(painter, *picture.theme, toQt(first), toQt(second));
-             paintPinSign(painter, *picture.theme, toQt(first), true);
-             paintPinSign(painter, *picture.theme, toQt(second), false);
-         }});
+    patches.push_back({around, PatchLook() << "probe" << toQt(first) << toQt(second),
+                       [&picture, first = first, second = second](QPainter& painter) {
+                           paintLeader(painter, *picture.theme, toQt(first), toQt(second));
+                           paintPinSign(painter, *picture.theme, toQt(first), true);
+                           paintPinSign(painter, *picture.theme, toQt(second), false);
+                       }});
 }
 
 }  // namespace tiepoint::ui

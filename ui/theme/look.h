@@ -15,7 +15,7 @@ struct Look {
 
     /// A length of the 1080-line layout in device-independent pixels of this window.
     double px(double at1080) const { return at1080 * scale; }
-    int ipx(double at1080) const { return static_cast<int>(at1080 * scale + 0.5); }
+    int ipx(double at1080) const { return qRound(at1080 * scale); }
     QFont font(double at1080, QFont::Weight weight = QFont::Normal) const { return uiFont(px(at1080), weight); }
     friend bool operator==(const Look&, const Look&) = default;
 };

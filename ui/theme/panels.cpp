@@ -94,7 +94,7 @@ QColor keyFace(const Look& look, const KeyState& state) {
 }  // namespace
 
 QColor mix(const QColor& a, const QColor& b, double shareOfB) {
-    const auto blend = [&](int from, int to) { return static_cast<int>(from + (to - from) * shareOfB + 0.5); };
+    const auto blend = [&](int from, int to) { return qRound(from + (to - from) * shareOfB); };
     return {blend(a.red(), b.red()), blend(a.green(), b.green()), blend(a.blue(), b.blue())};
 }
 

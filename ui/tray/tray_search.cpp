@@ -114,6 +114,7 @@ std::vector<TrayItem> findItems(const QString& typed) {
     }
     std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
     std::vector<TrayItem> items;
+    items.reserve(found.size());
     for (auto& [worth, item] : found) items.push_back(std::move(item));
     return items;
 }

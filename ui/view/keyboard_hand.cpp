@@ -130,7 +130,7 @@ void KeyboardHand::stepValue(int steps) {
 }
 
 std::string KeyboardHand::thingMeant() const {
-    const std::string selected = needs_.marks.soleSelection();
+    std::string selected = needs_.marks.soleSelection();
     if (!selected.empty() || !needs_.cursor.hole()) return selected;
     const auto occupant = occupantOf(picture().bench(), *needs_.cursor.hole());
     return occupant ? occupant->id : std::string();

@@ -20,7 +20,7 @@ std::optional<Hole> NotePen::holeMeant(QPointF pointer) const {
     if (picture_.marks.cursor) return picture_.marks.cursor;
     const auto& selected = picture_.marks.selected;
     const Part* part = selected.size() == 1 ? picture_.bench().findPart(selected.front()) : nullptr;
-    if (const auto hole = part ? firstHoleOf(*part) : std::nullopt) return hole;
+    if (auto hole = part ? firstHoleOf(*part) : std::nullopt) return hole;
     return nearestHole(picture_.bench(), picture_.table->seen(camera_.toMm(pointer)), kWholeBenchMm);
 }
 
