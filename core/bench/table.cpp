@@ -3,6 +3,8 @@
 
 #include "core/bench/table.h"
 
+#include "core/bench/bodies.h"
+#include "core/bench/cable_routes.h"
 #include "core/bench/jumper_routes.h"
 
 #include <algorithm>
@@ -148,7 +150,6 @@ public:
             const Outline& body = table_.parts[part].pose.body;
             table_.allMm = united(table_.allMm, body.centre + Point{0, body.halfWidth + kTestLeadRoomMm});
         }
-        table_.jumperBows = routeJumpers(bench, table_);
     }
 
     Table take() { return std::move(table_); }
@@ -260,7 +261,20 @@ std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& pa
     return holes;
 }
 
-Table arrange(const Bench& bench) { return Arranger(bench).take(); }
+Point WireCurve::at(double t) const {
+    const double u = 1 - t;
+    return a * (u * u * u) + b * (3 * u * u * t) + c * (3 * u * t * t) + d * (t * t * t);
+}
+
+Table placeThings(const Bench& bench) { return Arranger(bench).take(); }
+
+Table arrange(const Bench& bench) {
+    Table table = placeThings(bench);
+    const InOrder<Body> bodies = bodiesOn(bench, table);
+    routeCables(bench, bodies, table);
+    table.jumperArcs = routeJumpers(bench, bodies, table);
+    return table;
+}
 
 Point endMm(const Bench& bench, const Table& table, const JumperEnd& end) {
     if (const Hole* hole = std::get_if<Hole>(&end)) {

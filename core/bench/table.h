@@ -6,27 +6,44 @@
 
 namespace tiepoint {
 
+/// The way of a wire: a cubic from `a` to `d`.
+struct WireCurve {
+    Point a, b, c, d;
+    Point at(double t) const;
+    friend bool operator==(const WireCurve&, const WireCurve&) = default;
+};
+
 /// Where one part lies.
 struct PartPlace {
     Pose pose;
     std::vector<Point> leadsMm;  ///< by lead index: the tip of the lead (its hole, or where it hangs), or the socket
     std::vector<Point> exitsMm;  ///< by lead index: where the lead leaves the body
+    std::vector<WireCurve>
+        cablesMm;  ///< by lead index: from exit to tip, of a part that stands on the table; else empty
+};
+
+/// How a jumper's arc stands out to the left of the way from its first end to its second, as a share of its span (negative: to the
+/// right; 0: straight).
+struct Arc {
+    double bow = 0;   ///< in its middle
+    double lean = 0;  ///< so much more near the first end, and less near the second
+    friend bool operator==(const Arc&, const Arc&) = default;
 };
 
 struct Table {
     std::vector<PartPlace> parts;  ///< by part index
-    std::vector<double>
-        jumperBows;       ///< by jumper index: how far its arc stands out to the left of the way from its first end to
-                          ///< its second, as a share of its span; 0: straight
-    Rect boardsMm;        ///< around all boards
-    Rect allMm;           ///< around boards, supplies and parts
-    bool turned = false;  ///< the boards are seen from below, see core/bench/turned_table.h
+    std::vector<Arc> jumperArcs;   ///< by jumper index
+    Rect boardsMm;                 ///< around all boards
+    Rect allMm;                    ///< around boards, supplies and parts
+    bool turned = false;           ///< the boards are seen from below, see core/bench/turned_table.h
 
     /// Where a place of the boards is seen, and which place of the boards is seen there: turned boards are mirrored left to right.
     Point seen(Point at) const { return turned ? Point{2 * boardsMm.left + boardsMm.width - at.x, at.y} : at; }
 };
 
 Table arrange(const Bench& bench);
+/// Where everything lies, without the ways of wires.
+Table placeThings(const Bench& bench);
 
 /// By lead: the middle of its hole; nothing for a lead that hangs, a socket, or a hole that doesn't exist.
 std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& part);

@@ -1,5 +1,7 @@
 #include "core/bench/turned_table.h"
 
+#include "core/bench/cable_routes.h"
+
 #include <algorithm>
 #include <cassert>
 #include <numbers>
@@ -36,9 +38,10 @@ Table turnedOver(const Bench& bench, Table table) {
             if (onBoard || part.leads[lead]) place.leadsMm[lead] = table.seen(place.leadsMm[lead]);
             if (onBoard) place.exitsMm[lead] = table.seen(place.exitsMm[lead]);
         }
+        layCables(table, part, place);
     }
-    for (double& bow : table.jumperBows)
-        bow = -bow;  // what bowed to the left of the way bows to the right of the mirrored one
+    // What bowed to the left of the way bows to the right of the mirrored one.
+    for (Arc& arc : table.jumperArcs) arc = {-arc.bow, -arc.lean};
     const double lowest = std::max(table.allMm.bottom(), table.boardsMm.bottom() + kSignRoomMm);
     table.allMm.height = lowest - table.allMm.top;
     return table;

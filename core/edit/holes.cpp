@@ -2,6 +2,7 @@
 
 #include "core/edit/holes.h"
 
+#include "core/edit/clashes.h"
 #include "core/edit/placement.h"
 
 #include <algorithm>
@@ -114,7 +115,15 @@ std::optional<Occupant> occupantOf(const Bench& bench, const Hole& hole) {
 }
 
 std::optional<Hole> nearestFreeInStrip(const Bench& bench, const Hole& hole) {
-    return nearestWhere(bench, hole, [&](const Hole& candidate) { return !occupantOf(bench, candidate); });
+    const Surroundings around(bench);
+    return nearestWhere(
+        bench, hole, [&](const Hole& candidate) { return !occupantOf(bench, candidate) && !around.over(candidate); });
+}
+
+std::optional<std::string> whyNotFree(const Bench& bench, const Hole& hole) {
+    if (occupantOf(bench, hole)) return holeName(bench, hole) + " is taken";
+    const auto clash = Surroundings(bench).over(hole);
+    return clash ? std::optional(liesUnder(bench, *clash)) : std::nullopt;
 }
 
 }  // namespace tiepoint

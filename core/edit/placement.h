@@ -24,7 +24,11 @@ struct Occupant {
 };
 std::optional<Occupant> occupantOf(const Bench& bench, const Hole& hole);
 
-/// The nearest free hole of the same strip (ties: towards row a or number 1); nothing if the strip is full.
+/// Why nothing can go into a hole: "c14 is taken", "c9 lies under R1"; nothing if something can.
+std::optional<std::string> whyNotFree(const Bench& bench, const Hole& hole);
+
+/// The nearest free hole of the same strip (ties: towards row a or number 1), taken ones and those under a body, a bare leg or a flat
+/// wire left out; nothing if there is none.
 std::optional<Hole> nearestFreeInStrip(const Bench& bench, const Hole& hole);
 
 /// The part as it would lie with its first lead in `anchor` and turned by quarter turns (bending parts at their current
@@ -36,11 +40,14 @@ Part placedAt(const Bench& bench, const Part& part, const Hole& anchor, int quar
 int quarterTurnsOf(const Bench& bench, const Part& part);
 
 /// Why the part can't lie so, in plain words: a lead outside the board, a hole taken (by whom), legs that don't fit, a span
-/// out of range, a body over another. Ignores the part with the same id and every id in `ignoring`. Nothing if it can.
+/// out of range, or a clash with what is there (core/edit/clashes.h). Ignores the part with the same id and every id in `ignoring`. Nothing if it can.
 std::optional<std::string> refusal(const Bench& bench, const Part& part, const std::vector<std::string>& ignoring = {});
-/// The same for a jumper.
+/// The same for a jumper: ends that are taken or covered, or no way for the wire.
 std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper,
                                    const std::vector<std::string>& ignoring = {});
+/// Why a hand couldn't bring a bench to another one: the first refusal among the parts and jumpers that lie otherwise there. The other
+/// bench must be valid.
+std::optional<std::string> refusalOfChange(const Bench& before, const Bench& after);
 
 /// The part turned by quarter turns about its first lead (an LED or other bending part is turned about its middle by half turns
 /// when it can't be turned by a quarter: end for end). The result may be refused.

@@ -1,7 +1,8 @@
 // Why a place is refused, in words for a person who holds the part in hand. The first reason found is the one
-// told: legs that reach no hole, holes that are taken, legs that don't suit, bodies in the way.
+// told: legs that reach no hole, holes that are taken, legs that don't suit, and then what can't be there together.
 
 #include "core/bench/table.h"
+#include "core/edit/clashes.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 
@@ -45,8 +46,11 @@ public:
     Reason taken(const Hole& hole, const std::vector<Hole>& own) const {
         const std::string* taker = takerOf(hole);
         if (!taker) return std::nullopt;
+        Ids away = ignoring_;
+        away.emplace_back(mover_);
+        const Surroundings around(bench_, away);
         const auto isFree = [&](const Hole& other) {
-            return !takerOf(other) && std::find(own.begin(), own.end(), other) == own.end();
+            return !takerOf(other) && std::find(own.begin(), own.end(), other) == own.end() && !around.over(other);
         };
         const auto other = nearestWhere(bench_, hole, isFree);
         const std::string rest = other ? fmt::format("{} is the same metal", holeName(bench_, *other))
@@ -185,11 +189,11 @@ Reason holeReason(const Bench& bench, const Part& part, const Ids& ignoring) {
     return std::nullopt;
 }
 
-Reason bodyReason(const Bench& bench, const Part& part, const Ids& ignoring) {
-    for (const std::string& other : overlapping(bench, part)) {
-        if (!holds(ignoring, other)) return fmt::format("its body would overlap {}", other);
-    }
-    return std::nullopt;
+/// Why the part can't be put so, what else is on the boards left aside. `before` is the bench it was on.
+Reason placeReason(const Bench& before, const Bench& bench, const Part& part, const Ids& ignoring) {
+    if (auto reason = reachReason(before, part)) return reason;
+    if (auto reason = fitReason(bench, part)) return reason;
+    return holeReason(bench, part, ignoring);
 }
 
 Reason endReason(const Bench& bench, const Takers& takers, const JumperEnd& end, const std::vector<Hole>& own) {
@@ -206,16 +210,7 @@ Reason endReason(const Bench& bench, const Takers& takers, const JumperEnd& end,
     return fmt::format("the socket {} of {} is taken by {}", part->kind->leads[socket.lead].name, part->id, *taker);
 }
 
-}  // namespace
-
-std::optional<std::string> refusal(const Bench& bench, const Part& part, const std::vector<std::string>& ignoring) {
-    if (auto reason = reachReason(bench, part)) return reason;
-    if (auto reason = fitReason(bench, part)) return reason;
-    if (auto reason = holeReason(bench, part, ignoring)) return reason;
-    return bodyReason(bench, part, ignoring);
-}
-
-std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, const std::vector<std::string>& ignoring) {
+Reason placeReason(const Bench& bench, const Jumper& jumper, const Ids& ignoring) {
     if (jumper.ends[0] == jumper.ends[1]) return "both of its ends can't share one place";
     std::vector<Hole> own;
     for (const JumperEnd& end : jumper.ends) {
@@ -224,6 +219,73 @@ std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, con
     const Takers takers(bench, jumper.id, ignoring);
     for (const JumperEnd& end : jumper.ends) {
         if (auto reason = endReason(bench, takers, end, own)) return reason;
+    }
+    return std::nullopt;
+}
+
+bool liesOtherwise(const Bench& before, const Part& part) {
+    const Part* old = before.findPart(part.id);
+    return old == nullptr || old->kind != part.kind || old->leads != part.leads;
+}
+bool liesOtherwise(const Bench& before, const Jumper& jumper) {
+    const Jumper* old = before.findJumper(jumper.id);
+    return old == nullptr || old->ends != jumper.ends || old->flat != jumper.flat;
+}
+
+template <class Thing>
+std::vector<const Thing*> laidOtherwise(const Bench& before, const std::vector<Thing>& things) {
+    std::vector<const Thing*> found;
+    for (const Thing& thing : things) {
+        if (liesOtherwise(before, thing)) found.push_back(&thing);
+    }
+    return found;
+}
+
+template <class Thing>
+Reason clashReason(const Surroundings& around, const Bench& bench, const Thing& thing) {
+    const auto clashes = around.clashesOf(thing);
+    return clashes.empty() ? std::nullopt : Reason(saidToHand(bench, clashes.front(), thing.id));
+}
+
+}  // namespace
+
+std::optional<std::string> refusal(const Bench& bench, const Part& part, const std::vector<std::string>& ignoring) {
+    if (auto reason = placeReason(bench, bench, part, ignoring)) return reason;
+    if (liesOnTable(part)) return std::nullopt;
+    Bench after = bench;
+    const int index = bench.partIndex(part.id);
+    (index >= 0 ? after.parts[index] : after.parts.emplace_back()) = part;
+    return clashReason(Surroundings(after, ignoring), after, part);
+}
+
+std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, const std::vector<std::string>& ignoring) {
+    if (auto reason = placeReason(bench, jumper, ignoring)) return reason;
+    Bench after = bench;
+    const int index = bench.jumperIndex(jumper.id);
+    (index >= 0 ? after.jumpers[index] : after.jumpers.emplace_back()) = jumper;
+    return clashReason(Surroundings(after, ignoring), after, jumper);
+}
+
+std::optional<std::string> refusalOfChange(const Bench& before, const Bench& after) {
+    const std::vector<const Part*> parts = laidOtherwise(before, after.parts);
+    const std::vector<const Jumper*> jumpers = laidOtherwise(before, after.jumpers);
+    const bool several = parts.size() + jumpers.size() > 1;
+    const auto said = [&](const std::string& id, std::string reason) {
+        return several ? id + ": " + reason : std::move(reason);
+    };
+    for (const Part* part : parts) {
+        if (auto reason = placeReason(before, after, *part, {})) return said(part->id, std::move(*reason));
+    }
+    for (const Jumper* jumper : jumpers) {
+        if (auto reason = placeReason(after, *jumper, {})) return said(jumper->id, std::move(*reason));
+    }
+    if (parts.empty() && jumpers.empty()) return std::nullopt;
+    const Surroundings around(after);
+    for (const Part* part : parts) {
+        if (auto reason = clashReason(around, after, *part)) return said(part->id, std::move(*reason));
+    }
+    for (const Jumper* jumper : jumpers) {
+        if (auto reason = clashReason(around, after, *jumper)) return said(jumper->id, std::move(*reason));
     }
     return std::nullopt;
 }

@@ -23,11 +23,6 @@ bool isDriven(const Snapshot& snapshot) {
            });
 }
 
-bool placesDiffer(const Bench& bench, const Part& part) {
-    const Part* before = bench.findPart(part.id);
-    return before == nullptr || before->leads != part.leads;
-}
-
 }  // namespace
 
 std::vector<Hole> holesOf(const Part& part) {
@@ -49,6 +44,7 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer) : drawer_(s
     for (const Digits& each : plan.others)
         positions_.push_back({positionWords(all, bench(), each, digits), solver.solve(each)});
 
+    clashes_ = firstOfEachPair(Surroundings(bench(), {}, &layout()).all());
     supplyNet_.assign(layout().netCount, 0);
     for (int index = 0; index < partCount(); ++index) {
         if (!part(index).kind->isSupply) continue;
@@ -130,10 +126,7 @@ std::shared_ptr<const Bench> Examination::after(const Edit& edit) const {
     stopIfAsked();
     auto applied = apply(bench(), edit);
     if (!applied) return nullptr;
-    const Bench& next = applied->bench;
-    const bool placeable = std::ranges::none_of(
-        next.parts, [&](const Part& each) { return placesDiffer(bench(), each) && refusal(next, each); });
-    if (!placeable) return nullptr;
+    if (refusalOfChange(bench(), applied->bench)) return nullptr;
     return std::make_shared<const Bench>(std::move(applied).value().bench);
 }
 

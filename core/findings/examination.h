@@ -5,6 +5,7 @@
 // those that are one throw away and the one with every throw changed, so that the cost stays bounded.
 // Immutable once made; safe from any thread. Keeps a reference to the snapshot it was made from.
 
+#include "core/edit/clashes.h"
 #include "core/edit/edit.h"
 #include "core/parts/drawer.h"
 #include "core/snapshot/lit.h"
@@ -52,6 +53,8 @@ public:
     /// By net: whether it hangs together with the part through other parts that pass current, not counting the nets of supplies.
     std::vector<char> netsNear(int part) const;
 
+    /// What can't be on the boards together: of each two things the plainest.
+    const std::vector<Clash>& clashes() const { return clashes_; }
     /// The bench after an edit, if hands can do it: valid, and every moved lead and body in a place that is free.
     std::shared_ptr<const Bench> after(const Edit& edit) const;
 
@@ -59,6 +62,7 @@ private:
     ResistorDrawer drawer_;
     std::vector<Position> positions_;
     std::vector<int> darkLights_;
+    std::vector<Clash> clashes_;
     std::vector<char> supplyNet_;  ///< by net
     bool complete_ = true;
 };

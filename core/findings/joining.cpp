@@ -62,10 +62,7 @@ std::vector<Target> targetsFrom(const Examination& examination, const Hole& from
 }  // namespace
 
 std::optional<Mend> jumperMend(const Bench& bench, const Hole& a, const Hole& b) {
-    const auto free = [&](const Hole& hole) {
-        return occupantOf(bench, hole) ? nearestFreeInStrip(bench, hole) : std::optional(hole);
-    };
-    const auto from = free(a), to = free(b);
+    const auto from = nearestFreeInStrip(bench, a), to = nearestFreeInStrip(bench, b);
     if (!from || !to) return std::nullopt;
     Jumper jumper;
     jumper.id = freeId(bench, "W");

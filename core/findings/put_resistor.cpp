@@ -1,6 +1,7 @@
 #include "core/findings/put_resistor.h"
 
 #include "core/base/quantity.h"
+#include "core/edit/placement.h"
 #include "core/findings/resistor_mend.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/throws.h"
@@ -62,9 +63,11 @@ std::optional<Mend> putResistor(const Snapshot& snapshot, int part, double ohm) 
         return Mend{text, std::move(edit)};
     }
     constexpr double kAnyAmpere = 1e3;  // the drawer holds nothing but the chosen one
-    auto mends = insertionMends(snapshot, part, kAnyAmpere, ResistorDrawer({ohm}));
-    if (mends.empty()) return std::nullopt;
-    return std::move(mends.front());
+    for (Mend& mend : insertionMends(snapshot, part, kAnyAmpere, ResistorDrawer({ohm}))) {
+        const auto put = apply(bench, mend.edit);
+        if (put && !refusalOfChange(bench, put->bench)) return std::move(mend);
+    }
+    return std::nullopt;
 }
 
 }  // namespace tiepoint

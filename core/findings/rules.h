@@ -55,6 +55,7 @@ Suspicions findOverPower(const Examination& examination);
 Suspicions findOverVoltage(const Examination& examination);
 Suspicions findWiperShorts(const Examination& examination);
 Suspicions findOverlaps(const Examination& examination);
+Suspicions findNotBuildable(const Examination& examination);
 Suspicions findBareLeads(const Examination& examination);
 Suspicions findWrongDials(const Examination& examination);
 Suspicions findWithoutEffect(const Examination& examination);

@@ -180,7 +180,7 @@ private:
         const bool sockets = std::ranges::any_of(bench_.jumpers, [](const Jumper& jumper) {
             return jumper.ends[0].index() == 1 || jumper.ends[1].index() == 1;
         });
-        const Table table = sockets ? arrange(bench_) : Table{};
+        const Table table = sockets ? placeThings(bench_) : Table{};
         for (std::size_t j = 0; j < bench_.jumpers.size(); ++j) {
             const Point a = endPointMm(table, bench_.jumpers[j].ends[0]);
             const Point b = endPointMm(table, bench_.jumpers[j].ends[1]);

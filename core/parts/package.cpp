@@ -134,8 +134,6 @@ std::array<Point, 2> axesOf(const Outline& box) {
     return {along, {-along.y, along.x}};
 }
 
-double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
-
 /// Half the breadth of a box seen along an axis.
 double reachAlong(const Outline& box, Point axis) {
     const auto [along, across] = axesOf(box);

@@ -39,7 +39,9 @@ struct Package {
     double standingMaxSpan = 0;       ///< bending: up to here the body stands on its first lead (0: never stands)
     BodyShape shape = BodyShape::Box;
     double bodyLengthMm = 0, bodyWidthMm = 0;  ///< lying body, length along x; round: both are the diameter
-    int defaultSpan = 0;                       ///< bending: pitches when taken from the tray
+    double heightMm = 0;  ///< top of the body over the board, of one that lies where it can stand and lie; 0: flying
+    bool raised = false;  ///< bending: lies on its bent legs, so that a flat wire fits beneath
+    int defaultSpan = 0;  ///< bending: pitches when taken from the tray
     bool rightOfBoards = false;  ///< flying: lies at the right of the boards, where instruments lie; else at the left
 };
 

@@ -87,7 +87,7 @@ inline std::span<const SoundBench> soundBenches() {
          "half; PS1 top+3 bottom-3 5; SW1 e6 b; R1 c8 c14 330; D1 e14 f14 red; W1 top+6 a7 red; W2 j14 bottom-13 "
          "black"},
         {"changeover between two lamps",
-         "half; PS1 top+3 bottom-3 5; R1 a3 a8 330; SW1 e7 a; D1 c7 c4 red; D2 c9 c12 green; W1 top+4 b3 red; W2 a4 "
+         "half; PS1 top+3 bottom-3 5; R1 a3 a8 330; SW1 e7 a; D1 c7 c4 red; D2 c9 c12 green; W1 top+4 b3 red; W2 b4 "
          "top-5 black; "
          "W3 a12 top-11 black; W4 top-1 bottom-1 black"},
         {"stair lamp",

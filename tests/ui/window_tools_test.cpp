@@ -244,7 +244,7 @@ TEST(FlatJumpers, LieFlatAndStandUpAgain) {
     window.view().setSelection({QStringLiteral("W1")});
     QTest::keyClick(&window, Qt::Key_F6);
     EXPECT_TRUE(window.document().bench()->findJumper("W1")->flat);
-    EXPECT_EQ(window.view().picture().table->jumperBows[0], 0);
+    EXPECT_EQ(window.view().picture().table->jumperArcs[0], Arc{});
     QTest::keyClick(&window, Qt::Key_F6);
     EXPECT_FALSE(window.document().bench()->findJumper("W1")->flat);
 }

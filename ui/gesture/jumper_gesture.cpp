@@ -39,12 +39,11 @@ JumperAim aimSocket(const Bench& bench, const Socket& socket) {
 }
 
 JumperAim aimHole(const Bench& bench, const Hole& hole) {
-    if (!occupantOf(bench, hole)) return {hole, {}};
-    const std::string taken = holeName(bench, hole);
-    if (const auto free = nearestFreeInStrip(bench, hole)) {
-        return {*free, fmt::format("{} is taken; {} is the same metal", taken, holeName(bench, *free))};
-    }
-    return {std::nullopt, fmt::format("{} is taken, and so is every other hole of its metal", taken)};
+    const auto why = whyNotFree(bench, hole);
+    if (!why) return {hole, {}};
+    if (const auto free = nearestFreeInStrip(bench, hole))
+        return {*free, fmt::format("{}; {} is the same metal", *why, holeName(bench, *free))};
+    return {std::nullopt, fmt::format("{}, and no other hole of its metal is free", *why)};
 }
 
 const Hole* plusOrMinus(const JumperEnd& end, Line first, Line second) {

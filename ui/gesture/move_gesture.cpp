@@ -50,14 +50,21 @@ void refuse(Shift& shift, std::string why) {
 }
 
 template <class Replace, class Thing>
-void shiftOne(const Bench& bench, const Thing& thing, const std::vector<std::string>& ids, int columns, int rows,
-              Shift& shift, std::vector<Thing>& shown) {
+void shiftOne(const Bench& bench, const Thing& thing, int columns, int rows, Shift& shift, std::vector<Thing>& shown) {
     const auto moved = shifted(bench, thing, columns, rows);
     if (!moved) return refuse(shift, thing.id + " would leave the board");
     shown.push_back(*moved);
     addLegTargets(*moved, shift.targets);
-    if (const auto why = refusal(bench, *moved, ids)) return refuse(shift, *why);
     if (!(*moved == thing)) shift.operations.push_back(Replace{*moved});
+}
+
+/// The bench with everything moved at once: what moves together isn't in its own way.
+Bench benchAfter(const Bench& bench, const Shift& shift) {
+    Bench after = bench;
+    for (const Part& part : shift.parts) after.parts[static_cast<std::size_t>(bench.partIndex(part.id))] = part;
+    for (const Jumper& jumper : shift.jumpers)
+        after.jumpers[static_cast<std::size_t>(bench.jumperIndex(jumper.id))] = jumper;
+    return after;
 }
 
 void shiftNote(const Bench& bench, const Note& note, int columns, int rows, Shift& shift) {
@@ -75,12 +82,15 @@ Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, int c
         if (const Part* part = bench.findPart(id)) {
             // Supplies stay where they stand.
             if (part->kind->package->reach != Reach::Flying)
-                shiftOne<ReplacePart>(bench, *part, ids, columns, rows, shift, shift.parts);
+                shiftOne<ReplacePart>(bench, *part, columns, rows, shift, shift.parts);
         } else if (const Note* note = bench.findNote(id)) {
             shiftNote(bench, *note, columns, rows, shift);
         } else if (const Jumper* jumper = bench.findJumper(id)) {
-            shiftOne<ReplaceJumper>(bench, *jumper, ids, columns, rows, shift, shift.jumpers);
+            shiftOne<ReplaceJumper>(bench, *jumper, columns, rows, shift, shift.jumpers);
         }
+    }
+    if (shift.refused.empty()) {
+        if (auto why = refusalOfChange(bench, benchAfter(bench, shift))) refuse(shift, std::move(*why));
     }
     if (!shift.refused.empty()) shift.operations.clear();
     return shift;

@@ -143,12 +143,11 @@ void addCarriedPart(Patches& patches, const Picture& picture) {
     const auto table = std::make_shared<const Table>(arrange(*alone));
     const PackagePainter* look = findPackagePainter(part.kind->package->name);
     if (!look) return;
-    const PartScene scene{*picture.theme, alone->parts.front(), table->parts.front(), middleYOf(picture)};
+    const PartScene scene{*picture.theme, alone->parts.front(), table->parts.front()};
     patches.push_back({partBounds(scene), freshLook(), [&picture, alone, table, look](QPainter& painter) {
                            painter.save();
                            painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
-                           look->paint(painter, PartScene{*picture.theme, alone->parts.front(), table->parts.front(),
-                                                          middleYOf(picture)});
+                           look->paint(painter, PartScene{*picture.theme, alone->parts.front(), table->parts.front()});
                            painter.restore();
                        }});
 }
@@ -165,8 +164,9 @@ void addDrawnJumper(Patches& patches, const Picture& picture) {
         flat = marks.drawn->flat;
     }
     if (!ends || distance(ends->first, ends->second) < 0.1) return;
-    const double bow = flat ? 0 : usualBow(ends->first, ends->second, middleYOf(picture));
-    const Cubic wire = jumperCubic(toQt(ends->first), toQt(ends->second), bow);
+    const Arc arc = marks.drawn ? routeJumper(picture.bench(), *picture.table, *marks.drawn)
+                                : Arc{usualBow(ends->first, ends->second, middleYOf(picture)), 0};
+    const Cubic wire = jumperCubic(ends->first, ends->second, arc);
     const WireLook look = jumperLook(*picture.theme, colour, wire.lengthMm(), flat);
     patches.push_back({wireBounds(wire), freshLook(), [&picture, wire, look](QPainter& painter) {
                            painter.save();

@@ -20,7 +20,7 @@ Cubic cubicOf(const Picture& picture, int index) {
     const Jumper& jumper = picture.bench().jumpers[static_cast<std::size_t>(index)];
     const Point first = endMm(picture.bench(), *picture.table, jumper.ends[0]);
     const Point second = endMm(picture.bench(), *picture.table, jumper.ends[1]);
-    return jumperCubic(toQt(first), toQt(second), picture.table->jumperBows[static_cast<std::size_t>(index)]);
+    return jumperCubic(first, second, picture.table->jumperArcs[static_cast<std::size_t>(index)]);
 }
 
 const Jumper& jumperAt(const Picture& picture, int jumper) {
@@ -74,8 +74,8 @@ PartScene sceneOf(const Picture& picture, int part) {
     const Part& which = picture.bench().parts[i];
     const Snapshot* live = picture.live();
     const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
-    PartScene scene{*picture.theme, which, picture.table->parts[i], middleYOf(picture),    live, part,
-                    held,           false, beatOf(picture),         picture.snapshot.get()};
+    PartScene scene{*picture.theme, which,           picture.table->parts[i], live, part, held,
+                    false,          beatOf(picture), picture.snapshot.get()};
     if (picture.sizes.numberMm > 0)
         scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;
     return scene;
@@ -199,8 +199,8 @@ void paintSample(QPainter& painter, const Theme& theme, const Part& part) {
 void paintJumperSample(QPainter& painter, const Theme& theme, int colour, double lengthMm) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const QPointF left(-lengthMm / 2, lengthMm * 0.08), right(lengthMm / 2, lengthMm * 0.08);
-    paintWire(painter, theme, jumperCubic(left, right, jumperBow(lengthMm)),
+    const Point left{-lengthMm / 2, lengthMm * 0.08}, right{lengthMm / 2, lengthMm * 0.08};
+    paintWire(painter, theme, jumperCubic(left, right, {jumperBow(lengthMm), 0}),
               jumperLook(theme, colour, lengthMm, false));
     painter.restore();
 }

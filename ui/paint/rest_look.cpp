@@ -53,9 +53,10 @@ PatchLook restLook(const Picture& picture, int part, const QRectF& mm) {
     outline.add("part").add(natureOf(picture.bench().parts[i])).add(toQt(place.pose.centre)).add(place.pose.angle);
     for (const Point& lead : place.leadsMm) outline.add(toQt(lead));
     if (standsOnBoard(picture.bench().parts[i])) return outline.look();
-    // Its leads bow away from the boards' middle, and its words stand larger for a room.
+    for (const WireCurve& cable : place.cablesMm) outline.add(toQt(cable.b)).add(toQt(cable.c));
+    // Its words stand larger for a room.
     if (picture.sizes.numberMm > 0) outline.add(picture.sizes.wordsMm).add(picture.sizes.readingMm);
-    return outline.add(picture.bench().parts[i].id).add(QPointF(mm.left(), middleYOf(picture))).look();
+    return outline.add(picture.bench().parts[i].id).look();
 }
 
 PatchLook restLookOfJumper(const Picture& picture, int jumper, const QRectF& mm) {

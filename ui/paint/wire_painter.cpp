@@ -37,34 +37,13 @@ void paintBareEnds(QPainter& painter, const Theme& theme, const Cubic& wire, con
 
 }  // namespace
 
-Cubic jumperCubic(QPointF first, QPointF second, double bow) {
-    const QPointF along = second - first;
-    const QPointF out = QPointF(along.y(), -along.x()) * bow;
-    return {first, first + along * kArcControl + out, second - along * kArcControl + out, second};
-}
+Cubic toQt(const WireCurve& curve) { return {toQt(curve.a), toQt(curve.b), toQt(curve.c), toQt(curve.d)}; }
+
+Cubic jumperCubic(Point first, Point second, const Arc& arc) { return toQt(arcCurve(first, second, arc)); }
 
 WireLook jumperLook(const Theme& theme, int colour, double lengthMm, bool flat) {
     return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, flat ? kFlatLiftMm : jumperLiftMm(lengthMm), 1.15,
             1.15};
-}
-
-Cubic leadCubic(QPointF exit, QPointF tip, double middleY) {
-    const double dx = std::abs(tip.x() - exit.x()), dy = std::abs(tip.y() - exit.y());
-    const double outside = tip.y() < middleY ? -1 : 1;
-    const double reach = std::clamp(0.4 * dx + 0.1 * dy, 6.0, 40.0);
-    // It comes down on its hole from beyond the edge, clear of the signs printed there.
-    const double rise = std::clamp(8 + 0.4 * dy, 8.0, 18.0);
-    return {exit, exit + QPointF(reach, -outside * -0.08 * dy),
-            tip + QPointF(-std::min(12.0, 0.34 * dx), outside * rise), tip};
-}
-
-Cubic testLeadCubic(QPointF exit, QPointF tip) {
-    // Round the lower end of the box, clear of the other plug.
-    constexpr QPointF kLean(0.56, 0.83);
-    const double away = std::hypot(exit.x() - tip.x(), exit.y() - tip.y());
-    const double out = std::clamp(0.36 * away, 12.0, 32.0), lean = std::clamp(0.5 * away, 10.0, 60.0);
-    const QPointF leaning = tip + kLean * lean;
-    return {exit, exit + QPointF(0, out), QPointF(leaning.x(), std::max(leaning.y(), exit.y())), tip};
 }
 
 double jumperLiftMm(double lengthMm) { return std::clamp(0.35 + 0.05 * lengthMm, 0.6, 3.2); }

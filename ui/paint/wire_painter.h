@@ -2,6 +2,7 @@
 // Insulated wire: jumpers, and the leads of supplies. A cubic with its shadow, a dark edge, a highlight and
 // bare ends.
 
+#include "core/bench/table.h"
 #include "ui/paint/curve.h"
 #include "ui/theme/theme.h"
 
@@ -18,18 +19,12 @@ struct WireLook {
     double bareToMm = 1.15;
 };
 
-/// A jumper between two places: its arc stands out by `bow` of its span to the left of the way (see core/bench/jumper_routes.h).
-Cubic jumperCubic(QPointF first, QPointF second, double bow);
+/// A way of the table, as painters take it.
+Cubic toQt(const WireCurve& curve);
+/// A jumper between two places (see core/bench/jumper_routes.h).
+Cubic jumperCubic(Point first, Point second, const Arc& arc);
 /// What a jumper looks like; a flat one lies on the board and casts hardly a shadow.
 WireLook jumperLook(const Theme& theme, int colour, double lengthMm, bool flat);
-/// A supply's lead from its exit at the left of the boards to its hole: out to the right, and into the hole
-/// from outside.
-Cubic leadCubic(QPointF exit, QPointF tip, double middleY);
-
-/// A test lead of an instrument at the right of the boards: down out of its socket, and to its hole from the lower right, where the
-/// probe leans.
-Cubic testLeadCubic(QPointF exit, QPointF tip);
-
 double jumperLiftMm(double lengthMm);
 
 void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look);

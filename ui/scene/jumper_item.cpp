@@ -20,9 +20,11 @@ void JumperItem::follow(int index, bool restyled) {
     const std::array<Point, 2> ends{endMm(picture().bench(), table, jumper().ends[0]),
                                     endMm(picture().bench(), table, jumper().ends[1])};
     const QRectF bounds = jumperBounds(picture(), index);
-    const bool same = jumper() == known_ && ends == ends_ && bounds == boundingRect();
+    const Arc arc = table.jumperArcs[static_cast<std::size_t>(index)];
+    const bool same = jumper() == known_ && ends == ends_ && arc == arc_ && bounds == boundingRect();
     known_ = jumper();
     ends_ = ends;
+    arc_ = arc;
     lie(bounds, table.turned ? Level::BehindJumpers : Level::Jumpers, index);
     if (same && !restyled) return;
     shape_.reset();

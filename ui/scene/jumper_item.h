@@ -24,7 +24,7 @@ private:
     int index_ = -1;
     Jumper known_;
     std::array<Point, 2> ends_;
-    double bow_ = 0;
+    Arc arc_;
     PatchLook look_;                             ///< at rest and opaque
     bool alike_ = false;                         ///< with all others of this look, wherever they lie
     mutable std::optional<QPainterPath> shape_;  ///< worked out when it is first asked for

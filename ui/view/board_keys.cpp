@@ -119,6 +119,12 @@ bool BoardKeys::turn(const QKeyEvent& event) {
         edit.operations.push_back(ReplacePart{now});
     }
     if (edit.operations.empty()) return true;
+    if (const auto after = apply(*bench, edit)) {
+        if (const auto why = refusalOfChange(*bench, after->bench)) {
+            hand_.flash(*why, wordsAt());
+            return true;
+        }
+    }
     if (const auto why = hand_.document().push(edit)) hand_.flash(why->toStdString(), wordsAt());
     return true;
 }

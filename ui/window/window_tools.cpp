@@ -1,5 +1,6 @@
 #include "ui/window/window_tools.h"
 
+#include "core/edit/placement.h"
 #include "ui/access/bench_access.h"
 #include "ui/window/file_drop.h"
 
@@ -125,10 +126,16 @@ void WindowTools::layFlat() {
     if (jumpers.empty()) return parts_.bar.say(MessageBar::Tone::Notice, QStringLiteral("Select a jumper first."));
     const bool flat = !std::ranges::all_of(jumpers, &Jumper::flat);
     const std::string what = jumpers.size() == 1 ? jumpers.front().id : "jumpers";
+    const std::string first = jumpers.front().id;
     Edit edit{(flat ? "Lay " + what + " flat" : "Arch " + what), {}};
     for (Jumper& jumper : jumpers) {
         jumper.flat = flat;
         edit.operations.push_back(ReplaceJumper{std::move(jumper)});
+    }
+    if (const auto after = apply(*bench, edit)) {
+        const Table& table = *parts_.view.picture().table;
+        const Point at = endMm(*bench, table, bench->findJumper(first)->ends[0]);
+        if (const auto why = refusalOfChange(*bench, after->bench)) return parts_.view.say(*why, at);
     }
     if (const auto why = parts_.document.push(edit)) parts_.bar.say(MessageBar::Tone::Notice, *why);
 }

@@ -1,4 +1,4 @@
-// A small-signal diode in glass: about 4 x 2 mm (from memory).
+// A small-signal diode in glass: about 4 x 2 mm; it lies a millimetre over the board (from memory).
 
 #include "core/parts/packages/packages.h"
 
@@ -13,6 +13,8 @@ Package axialDiodePackage() {
     package.standingMaxSpan = 2;
     package.bodyLengthMm = 4;
     package.bodyWidthMm = 2;
+    package.heightMm = 3;
+    package.raised = true;
     package.defaultSpan = 4;
     return package;
 }

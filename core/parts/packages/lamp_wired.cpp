@@ -1,4 +1,4 @@
-// A miniature lamp with wire ends, seen from above: a round bulb.
+// A miniature lamp with wire ends, seen from above: a round bulb, 12 mm high (from memory).
 
 #include "core/parts/packages/packages.h"
 
@@ -13,6 +13,7 @@ Package lampWiredPackage() {
     package.shape = BodyShape::Round;
     package.bodyLengthMm = 6.4;
     package.bodyWidthMm = 6.4;
+    package.heightMm = 12;
     package.defaultSpan = 3;
     return package;
 }

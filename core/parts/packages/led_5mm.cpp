@@ -1,4 +1,4 @@
-// A round 5 mm LED seen from above; its flange is the widest part of it.
+// A round 5 mm LED seen from above; its flange is the widest part of it, its dome 8.6 mm high (makers' drawings, from memory).
 
 #include "core/parts/packages/packages.h"
 
@@ -13,6 +13,7 @@ Package led5mmPackage() {
     package.shape = BodyShape::Round;
     package.bodyLengthMm = 5.8;
     package.bodyWidthMm = 5.8;
+    package.heightMm = 8.6;
     package.defaultSpan = 1;
     return package;
 }

@@ -1,4 +1,4 @@
-// A small slide switch: three legs in line, one pitch apart.
+// A small slide switch: three legs in line, one pitch apart; its slide stands 6.5 mm high (from memory).
 
 #include "core/parts/packages/packages.h"
 
@@ -11,6 +11,7 @@ Package slideSwitchPackage() {
     package.footprint = {{0, 0}, {1, 0}, {2, 0}};
     package.bodyLengthMm = 8.6;
     package.bodyWidthMm = 4;
+    package.heightMm = 6.5;
     return package;
 }
 

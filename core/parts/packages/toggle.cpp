@@ -1,4 +1,4 @@
-// A subminiature toggle switch: two legs in line, two pitches apart.
+// A subminiature toggle switch: two legs in line, two pitches apart; its lever stands 13 mm high (from memory).
 
 #include "core/parts/packages/packages.h"
 
@@ -11,6 +11,7 @@ Package togglePackage() {
     package.footprint = {{0, 0}, {2, 0}};
     package.bodyLengthMm = 8.4;
     package.bodyWidthMm = 5.2;
+    package.heightMm = 13;
     return package;
 }
 

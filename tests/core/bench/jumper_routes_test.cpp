@@ -23,34 +23,34 @@ double clearance(const Bench& bench, int jumper, Point from) {
                 b = endMm(bench, table, bench.jumpers[jumper].ends[1]);
     double least = 1e9;
     for (int i = 10; i <= 90; ++i)
-        least = std::min(least, distance(arcPoint(a, b, table.jumperBows[jumper], i / 100.0), from));
+        least = std::min(least, distance(arcPoint(a, b, table.jumperArcs[jumper], i / 100.0), from));
     return least;
 }
 
 TEST(JumperRoutes, AnArcEndsInItsHolesAndStandsOutByItsBow) {
     const Point a{0, 0}, b{30, 0};
-    EXPECT_EQ(arcPoint(a, b, 0.2, 0), a);
-    EXPECT_EQ(arcPoint(a, b, 0.2, 1), b);
+    EXPECT_EQ(arcPoint(a, b, {0.2, 0}, 0), a);
+    EXPECT_EQ(arcPoint(a, b, {0.2, 0}, 1), b);
     // The middle of a cubic stands at three quarters of its controls.
-    EXPECT_NEAR(arcPoint(a, b, 0.2, 0.5).x, 15, 1e-12);
-    EXPECT_NEAR(arcPoint(a, b, 0.2, 0.5).y, -0.75 * 0.2 * 30, 1e-12);
-    EXPECT_NEAR(arcPoint(a, b, 0, 0.5).y, 0, 1e-12);
+    EXPECT_NEAR(arcPoint(a, b, {0.2, 0}, 0.5).x, 15, 1e-12);
+    EXPECT_NEAR(arcPoint(a, b, {0.2, 0}, 0.5).y, -0.75 * 0.2 * 30, 1e-12);
+    EXPECT_NEAR(arcPoint(a, b, {0, 0}, 0.5).y, 0, 1e-12);
 }
 
 TEST(JumperRoutes, FreeJumpersKeepTheUsualArcAndFlatOnesNone) {
     Bench bench = BenchBuilder().board("A", "half").jumper("A.a4", "A.a12").build();
     const Table table = arrange(bench);
     const double middle = table.boardsMm.top + table.boardsMm.height / 2;
-    EXPECT_EQ(table.jumperBows[0], usualBow(endOf(bench, "A.a4"), endOf(bench, "A.a12"), middle));
+    EXPECT_EQ(table.jumperArcs[0], (Arc{usualBow(endOf(bench, "A.a4"), endOf(bench, "A.a12"), middle), 0}));
     bench.jumpers[0].flat = true;
-    EXPECT_EQ(arrange(bench).jumperBows[0], 0);
+    EXPECT_EQ(arrange(bench).jumperArcs[0], Arc{});
 }
 
 TEST(JumperRoutes, AnArcGoesRoundABody) {
     // An LED stands where the usual arc from a4 to a12 would pass.
     const Bench empty = BenchBuilder().board("A", "half").jumper("A.c4", "A.c12").build();
     const Table table = arrange(empty);
-    const Point top = arcPoint(endOf(empty, "A.c4"), endOf(empty, "A.c12"), table.jumperBows[0], 0.5);
+    const Point top = arcPoint(endOf(empty, "A.c4"), endOf(empty, "A.c12"), table.jumperArcs[0], 0.5);
     const auto row = top.y < endOf(empty, "A.c4").y ? "a" : "e";
     const Bench bench =
         BenchBuilder(empty)
@@ -58,7 +58,7 @@ TEST(JumperRoutes, AnArcGoesRoundABody) {
             .build();
     const Outline body = arrange(bench).parts[0].pose.body;
     EXPECT_GE(clearance(bench, 0, body.centre), body.halfLength + 0.5);
-    EXPECT_NE(arrange(bench).jumperBows[0], table.jumperBows[0]);
+    EXPECT_NE(arrange(bench).jumperArcs[0], table.jumperArcs[0]);
 }
 
 TEST(JumperRoutes, TwoOverTheSameGroundTakeDifferentArcs) {
@@ -66,7 +66,7 @@ TEST(JumperRoutes, TwoOverTheSameGroundTakeDifferentArcs) {
     const Table table = arrange(bench);
     const auto middle = [&](int jumper) {
         return arcPoint(endMm(bench, table, bench.jumpers[jumper].ends[0]),
-                        endMm(bench, table, bench.jumpers[jumper].ends[1]), table.jumperBows[jumper], 0.5);
+                        endMm(bench, table, bench.jumpers[jumper].ends[1]), table.jumperArcs[jumper], 0.5);
     };
     EXPECT_GE(distance(middle(0), middle(1)), 1.9);
 }
@@ -76,7 +76,7 @@ TEST(JumperRoutes, AreTheSameEachTime) {
     builder.board("A", "full");
     for (int i = 1; i <= 20; ++i) builder.jumper("A.a" + std::to_string(i), "A.j" + std::to_string(i + 20));
     const Bench bench = builder.build();
-    EXPECT_EQ(arrange(bench).jumperBows, arrange(bench).jumperBows);
+    EXPECT_EQ(arrange(bench).jumperArcs, arrange(bench).jumperArcs);
 }
 
 }  // namespace

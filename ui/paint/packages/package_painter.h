@@ -22,7 +22,6 @@ struct PartScene {
     const Theme& theme;
     const Part& part;
     const PartPlace& place;
-    double boardMiddleY = 0;         ///< leads of supplies reach their holes from outside of it
     const Snapshot* live = nullptr;  ///< null: at rest, no figure may be drawn
     int index = -1;                  ///< of the part in the bench of `live`
     bool held = false;               ///< pressed at the moment

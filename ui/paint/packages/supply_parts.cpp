@@ -14,10 +14,7 @@ QPointF cornerMm(const PartScene& scene) { return toQt(scene.place.pose.centre) 
 QColor leadColour(const Theme& theme, bool plus) { return theme.jumpers[plus ? 0 : 1]; }
 
 Cubic supplyLead(const PartScene& scene, int lead) {
-    const auto i = static_cast<std::size_t>(lead);
-    if (scene.part.kind->package->rightOfBoards)
-        return testLeadCubic(toQt(scene.place.exitsMm[i]), toQt(scene.place.leadsMm[i]));
-    return leadCubic(toQt(scene.place.exitsMm[i]), toQt(scene.place.leadsMm[i]), scene.boardMiddleY);
+    return toQt(scene.place.cablesMm[static_cast<std::size_t>(lead)]);
 }
 
 void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool plus) {

@@ -1,0 +1,117 @@
+// What hands couldn't put together: a hole that is covered while something is in it, a leg or a wire through a body, a wire with no way
+// round. A file may say it, so it is a finding and no error. Bodies that overlap and bare metal that touches have rules of their own.
+
+#include "core/edit/holes.h"
+#include "core/findings/clash_mends.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tiepoint {
+namespace {
+
+std::string capital(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
+std::string endInWords(const Bench& bench, const JumperEnd& end) {
+    if (const Hole* hole = std::get_if<Hole>(&end)) return holeName(bench, *hole);
+    const Socket& socket = std::get<Socket>(end);
+    return socket.part + "." + bench.findPart(socket.part)->kind->leads[socket.lead].name;
+}
+
+/// "W1 from a4 to a12", "The + lead of PS1 to c5".
+std::string wireInWords(const Bench& bench, const Clash& clash) {
+    if (const Jumper* jumper = bench.findJumper(clash.one))
+        return fmt::format("{} from {} to {}", jumper->id, endInWords(bench, jumper->ends[0]),
+                           endInWords(bench, jumper->ends[1]));
+    return fmt::format("{} to {}", capital(plugInWords(bench, clash.one, clash.oneLead)),
+                       holeName(bench, *bench.findPart(clash.one)->leads[clash.oneLead]));
+}
+
+/// "D1", "D1 and S1", "D1, S1 and D2".
+std::string listInWords(const std::vector<std::string>& ids) {
+    std::string text;
+    for (std::size_t i = 0; i < ids.size(); ++i) text += (i == 0 ? "" : i + 1 == ids.size() ? " and " : ", ") + ids[i];
+    return text;
+}
+
+std::string said(const Bench& bench, const Clash& clash) {
+    const std::string hole = clash.hole ? holeName(bench, *clash.hole) : std::string();
+    switch (clash.kind) {
+        case ClashKind::Covered:
+            return fmt::format("{} is in {}, but that hole lies under {}: nothing goes in there.",
+                               capital(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
+        case ClashKind::LegThrough:
+            return fmt::format("{} in {} runs through {}: no hand can lay it so.",
+                               capital(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
+        case ClashKind::FlatThrough:
+            return fmt::format("{} lies flat and runs through {}: no hand can lay it so.", wireInWords(bench, clash),
+                               clash.other);
+        default:
+            return fmt::format("{} lies flat over {}, where {} is plugged in: no hand can lay it so.",
+                               wireInWords(bench, clash), hole, clash.other);
+    }
+}
+
+void propose(const Bench& bench, const Clash& clash, std::vector<Mend>& proposals) {
+    switch (clash.kind) {
+        case ClashKind::Covered:
+            proposeNextHole(bench, clash.one, clash.oneLead, *clash.hole, proposals);
+            break;
+        case ClashKind::FlatOnPin:
+            proposeArc(bench, clash.one, proposals);
+            proposeNextHole(bench, clash.other, clash.otherLead, *clash.hole, proposals);
+            return;
+        case ClashKind::FlatThrough:
+            proposeArc(bench, clash.one, proposals);
+            break;
+        default:
+            break;
+    }
+    proposeShifts(bench, {clash.one, clash.other}, proposals);
+}
+
+/// A wire with everything that stands in its way.
+Suspicion noWay(const Bench& bench, const Clash& clash, const std::vector<std::string>& inTheWay) {
+    Suspicion found = clashSuspicion(bench, clash);
+    found.finding.parts = {clash.one};
+    found.finding.parts.insert(found.finding.parts.end(), inTheWay.begin(), inTheWay.end());
+    found.finding.text = fmt::format("{} finds no way: {} {} in it, and no arc gets round.", wireInWords(bench, clash),
+                                     listInWords(inTheWay), inTheWay.size() == 1 ? "stands" : "stand");
+    if (clash.oneLead >= 0) {
+        proposeOtherHoles(bench, clash.one, clash.oneLead, found.proposals);
+    } else {
+        for (const int end : {0, 1}) proposeOtherHoles(bench, clash.one, end, found.proposals);
+    }
+    return found;
+}
+
+}  // namespace
+
+Suspicions findNotBuildable(const Examination& examination) {
+    const Bench& bench = examination.bench();
+    const std::vector<Clash>& clashes = examination.clashes();
+    Suspicions all;
+    for (auto clash = clashes.begin(); clash != clashes.end(); ++clash) {
+        if (clash->kind == ClashKind::NoWay) {
+            std::vector<std::string> inTheWay;
+            const auto isSameWire = [&](const Clash& each) {
+                return each.kind == ClashKind::NoWay && each.one == clash->one && each.oneLead == clash->oneLead;
+            };
+            if (clash != clashes.begin() && isSameWire(*std::prev(clash))) continue;  // told with the first
+            for (auto each = clash; each != clashes.end() && isSameWire(*each); ++each) inTheWay.push_back(each->other);
+            all.push_back(noWay(bench, *clash, inTheWay));
+        } else if (clash->kind > ClashKind::Bodies && clash->kind < ClashKind::NoWay) {
+            Suspicion found = clashSuspicion(bench, *clash);
+            found.finding.text = said(bench, *clash);
+            propose(bench, *clash, found.proposals);
+            all.push_back(std::move(found));
+        }
+    }
+    return all;
+}
+
+}  // namespace tiepoint
