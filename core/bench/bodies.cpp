@@ -17,6 +17,48 @@ double reachOf(const Outline& body) {
 
 double sideOf(Point o, Point a, Point b) { return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x); }
 
+WireCurve straightWay(Point a, Point b) {
+    const Point third = (b - a) * (1.0 / 3);
+    return {a, a + third, b - third, b};
+}
+
+/// Looks closely at a way only where it comes near to a body: a piece whose controls are all far off is let go whole, another is halved.
+struct Approach {
+    const Body& body;
+    double freeMm;
+    std::initializer_list<Point> holes;
+
+    bool tooNear(const WireCurve& way) const {
+        if (isFar(way)) return false;
+        constexpr double kPieceMm = 0.2;
+        const Point middle = way.at(0.5);
+        if (std::abs(way.d.x - way.a.x) + std::abs(way.d.y - way.a.y) < kPieceMm &&
+            std::abs(middle.x - way.a.x) + std::abs(middle.y - way.a.y) < kPieceMm)
+            return distanceOutside(body.outline, middle) < roomAt(middle);
+        const Point ab = half(way.a, way.b), bc = half(way.b, way.c), cd = half(way.c, way.d);
+        return tooNear({way.a, ab, half(ab, bc), middle}) || tooNear({middle, half(bc, cd), cd, way.d});
+    }
+
+private:
+    static Point half(Point a, Point b) { return (a + b) * 0.5; }
+
+    bool isFar(const WireCurve& way) const {
+        const auto [left, right] = std::minmax({way.a.x, way.b.x, way.c.x, way.d.x});
+        const auto [top, bottom] = std::minmax({way.a.y, way.b.y, way.c.y, way.d.y});
+        const Point centre = body.outline.centre;
+        const double x = std::max({0.0, left - centre.x, centre.x - right}),
+                     y = std::max({0.0, top - centre.y, centre.y - bottom});
+        const double reach = body.radiusMm + std::max(0.0, freeMm);
+        return x * x + y * y > reach * reach;
+    }
+
+    double roomAt(Point place) const {
+        double room = freeMm;
+        for (const Point hole : holes) room = std::min(room, roomBeside(freeMm, distance(hole, place)));
+        return room;
+    }
+};
+
 bool crossEachOther(const Leg& one, const Leg& other) {
     return sideOf(one.tip, one.exit, other.tip) * sideOf(one.tip, one.exit, other.exit) < 0 &&
            sideOf(other.tip, other.exit, one.tip) * sideOf(other.tip, other.exit, one.exit) < 0;
@@ -64,14 +106,16 @@ double roomBeside(double freeMm, double fromHoleMm) {
 
 bool covers(const Body& body, Point hole) { return distanceOutside(body.outline, hole) < -kUnderEdgeMm; }
 
+bool runsThrough(const Body& body, const WireCurve& way, double freeMm, std::initializer_list<Point> holes) {
+    return Approach{body, freeMm, holes}.tooNear(way);
+}
+
 bool runsThrough(const Body& body, const Leg& leg) {
-    const auto at = [&](double t) { return leg.tip + (leg.exit - leg.tip) * t; };
-    return runsThrough(body.outline, kLegRoomMm, distance(leg.tip, leg.exit), at, {leg.tip});
+    return runsThrough(body, straightWay(leg.tip, leg.exit), kLegRoomMm, {leg.tip});
 }
 
 bool runsThrough(const Body& body, Point first, Point second) {
-    const auto at = [&](double t) { return first + (second - first) * t; };
-    return runsThrough(body.outline, kWireRoomMm, distance(first, second), at, {first, second});
+    return runsThrough(body, straightWay(first, second), kWireRoomMm, {first, second});
 }
 
 bool touch(const Leg& one, const Leg& other) {

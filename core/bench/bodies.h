@@ -51,10 +51,8 @@ InOrder<Body> bodiesOn(const Bench& bench, const Table& table);
 double roomBeside(double freeMm, double fromHoleMm);
 
 bool covers(const Body& body, Point hole);
-/// Whether the way runs through the body: `at` gives its place for t from 0 to 1 and ends in the holes given.
-template <class At>
-bool runsThrough(const Outline& body, double freeMm, double lengthMm, At at, std::initializer_list<Point> holes);
-
+/// Whether a way runs through the body: nearer than `freeMm` allows beyond the holes in which it ends.
+bool runsThrough(const Body& body, const WireCurve& way, double freeMm, std::initializer_list<Point> holes);
 bool runsThrough(const Body& body, const Leg& leg);
 /// The same for a wire that lies straight on the board.
 bool runsThrough(const Body& body, Point first, Point second);
@@ -62,22 +60,5 @@ bool runsThrough(const Body& body, Point first, Point second);
 /// Whether bare metal touches.
 bool touch(const Leg& one, const Leg& other);
 bool touches(const Leg& leg, Point pin);
-
-// ---
-
-template <class At>
-bool runsThrough(const Outline& body, double freeMm, double lengthMm, At at, std::initializer_list<Point> holes) {
-    constexpr double kStepMm = 0.3;
-    const int steps = std::max(1, static_cast<int>(std::ceil(lengthMm / kStepMm)));
-    const double reach = std::hypot(body.halfLength, body.halfWidth) + std::max(0.0, freeMm);
-    for (int i = 0; i <= steps; ++i) {
-        const Point place = at(static_cast<double>(i) / steps);
-        if (std::abs(place.x - body.centre.x) > reach || std::abs(place.y - body.centre.y) > reach) continue;
-        double room = freeMm;
-        for (const Point hole : holes) room = std::min(room, roomBeside(freeMm, distance(hole, place)));
-        if (distanceOutside(body, place) < room) return true;
-    }
-    return false;
-}
 
 }  // namespace tiepoint

@@ -48,16 +48,11 @@ WireCurve cableAlong(const Package& package, Point exit, Point tip, double middl
     return package.rightOfBoards ? testLeadWay(exit, tip, way) : supplyWay(exit, tip, middleY, way);
 }
 
-bool cableRunsThrough(const Body& body, const WireCurve& curve) {
-    const double length = distance(curve.a, curve.b) + distance(curve.b, curve.c) + distance(curve.c, curve.d);
-    return runsThrough(body.outline, kWireRoomMm, length, [&](double t) { return curve.at(t); }, {curve.d});
-}
-
 std::vector<Body> tallInWayOf(const InOrder<Body>& bodies, const WireCurve& curve) {
     const auto [left, right] = std::minmax({curve.a.x, curve.b.x, curve.c.x, curve.d.x});
     std::vector<Body> found;
     bodies.within(left - kWireRoomMm, right + kWireRoomMm, [&](const Body& body) {
-        if (body.isTall() && cableRunsThrough(body, curve)) found.push_back(body);
+        if (body.isTall() && runsThrough(body, curve, kWireRoomMm, {curve.d})) found.push_back(body);
     });
     return found;
 }

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 namespace tiepoint {
 namespace {
@@ -20,10 +21,9 @@ constexpr int kSamples = 14;
 constexpr double kBlockedWeight = 1000;  ///< of a tall body: nothing outweighs it
 constexpr double kBodyWeight = 3;        ///< a hidden part is worse than two wires side by side
 constexpr double kIdWeight = 1.5;
-constexpr std::size_t kMostPairs = 4'000'000;  ///< of jumpers and things: beyond, nobody tells one arc from another
-constexpr double kReachShare = 1.2;            ///< of its span: no arc gets farther from its middle
-constexpr double kRankWeight = 0.35;           ///< of a sample: how much an unusual arc must save
-constexpr double kArcControl = 0.28;           ///< where the controls of the cubic stand along the span, from each end
+constexpr double kReachShare = 1.2;   ///< of its span: no arc gets farther from its middle
+constexpr double kRankWeight = 0.35;  ///< of a sample: how much an unusual arc must save
+constexpr double kArcControl = 0.28;  ///< where the controls of the cubic stand along the span, from each end
 
 /// In the order of liking; both are shares of the usual bow. For each arc there is its mirror image.
 constexpr std::array kShapes{
@@ -39,21 +39,50 @@ Arc scaled(const Arc& shape, double bow) { return {shape.bow * bow, shape.lean *
 using Samples = std::array<Point, kSamples>;
 
 Samples samplesOf(Point first, Point second, const Arc& arc) {
+    const WireCurve curve = arcCurve(first, second, arc);
     Samples samples;
-    for (int i = 0; i < kSamples; ++i) samples[i] = arcPoint(first, second, arc, (i + 0.5) / kSamples);
+    for (int i = 0; i < kSamples; ++i) samples[i] = curve.at((i + 0.5) / kSamples);
     return samples;
 }
 
-/// A wire that has its arc.
-struct LaidWire {
-    Samples samples;
-    Point middle;
-    double reachMm;  ///< from the middle to the farthest sample, at most
-};
+double squareOf(Point p) { return p.x * p.x + p.y * p.y; }
 
-LaidWire laid(Point first, Point second, const Arc& arc) {
-    return {samplesOf(first, second, arc), (first + second) * 0.5, distance(first, second) * kReachShare};
-}
+/// Points of the wires that have their arcs, in cells as broad as wires must be apart, so that a look about a place is nine cells.
+class LaidWires {
+public:
+    void add(const Samples& samples) {
+        for (const Point at : samples) {
+            int& head = heads_[bucketOf(cellOf(at.x), cellOf(at.y))];
+            points_.push_back({at, head});
+            head = static_cast<int>(points_.size()) - 1;
+        }
+    }
+    bool anyNear(Point at) const {
+        if (points_.empty()) return false;
+        const long column = cellOf(at.x), row = cellOf(at.y);
+        for (long x = column - 1; x <= column + 1; ++x) {
+            for (long y = row - 1; y <= row + 1; ++y) {
+                for (int i = heads_[bucketOf(x, y)]; i >= 0; i = points_[i].next)
+                    if (squareOf(points_[i].at - at) < kBetweenWiresMm * kBetweenWiresMm) return true;
+            }
+        }
+        return false;
+    }
+
+private:
+    struct Entry {
+        Point at;
+        int next;  ///< in the same bucket; -1: none
+    };
+    static constexpr std::size_t kBuckets = 4096;
+
+    static long cellOf(double mm) { return static_cast<long>(std::floor(mm / kBetweenWiresMm)); }
+    /// Cells that share a bucket cost a comparison, nothing else.
+    static std::size_t bucketOf(long x, long y) { return static_cast<std::size_t>(x * 73 + y * 1031) % kBuckets; }
+
+    std::vector<int> heads_ = std::vector<int>(kBuckets, -1);
+    std::vector<Entry> points_;
+};
 
 /// The bodies that an arc between two places may come near to.
 std::vector<Body> bodiesAbout(const InOrder<Body>& bodies, Point first, Point second) {
@@ -74,9 +103,10 @@ bool isBlocked(const std::vector<Body>& near, Point first, Point second, const A
 /// What one jumper has to keep off.
 class WireSurroundings {
 public:
-    WireSurroundings(Point first, Point second, const InOrder<Body>& bodies)
+    WireSurroundings(Point first, Point second, const InOrder<Body>& bodies, const LaidWires& wires)
         : first_(first),
           second_(second),
+          wires_(wires),
           bodies_(bodiesAbout(bodies, first, second)) {}
 
     void addIds(const InOrder<Rect>& ids) {
@@ -86,21 +116,17 @@ public:
             if (id.top < middle.y + reach && id.bottom() > middle.y - reach) ids_.push_back(id);
         });
     }
-    void addWire(const LaidWire& wire) {
-        const double reach = distance(first_, second_) * kReachShare + kBetweenWiresMm;
-        if (distance(wire.middle, (first_ + second_) * 0.5) < reach + wire.reachMm)
-            wires_.insert(wires_.end(), wire.samples.begin(), wire.samples.end());
-    }
 
     Arc best(double usual) const {
         Arc best = scaled(kShapes.front(), usual);
-        double least = 0;
+        double least = std::numeric_limits<double>::infinity();
         for (std::size_t rank = 0; rank < kShapes.size(); ++rank) {
             const double dislike = kRankWeight * static_cast<double>(rank);
-            if (rank > 0 && dislike >= least) break;  // nothing that follows can be liked more
+            if (dislike >= least) break;  // nothing that follows can be liked more
             const Arc arc = scaled(kShapes[rank], usual);
-            const double cost = costOf(arc) + dislike;
-            if (rank > 0 && cost >= least) continue;
+            double cost = dislike + costOf(arc, least - dislike);
+            if (cost < least && isBlocked(bodies_, first_, second_, arc)) cost += kBlockedWeight;
+            if (cost >= least) continue;
             best = arc;
             least = cost;
         }
@@ -108,27 +134,38 @@ public:
     }
 
 private:
-    double costOf(const Arc& arc) const {
-        double cost = isBlocked(bodies_, first_, second_, arc) ? kBlockedWeight : 0;
+    bool isTouched(Point at) const {
+        return std::any_of(bodies_.begin(), bodies_.end(), [&](const Body& body) {
+            const double reach = body.radiusMm + kHalfWireMm;
+            return squareOf(at - body.outline.centre) < reach * reach &&
+                   distanceOutside(body.outline, at) < kHalfWireMm;
+        });
+    }
+    bool hidesAnId(Point at) const {
+        return std::any_of(ids_.begin(), ids_.end(), [&](const Rect& id) {
+            return at.x > id.left - kHalfWireMm && at.x < id.right() + kHalfWireMm && at.y > id.top - kHalfWireMm &&
+                   at.y < id.bottom() + kHalfWireMm;
+        });
+    }
+
+    /// What the arc had better keep off; it is reckoned no further than to `most`.
+    double costOf(const Arc& arc, double most) const {
+        double cost = 0;
         for (const Point at : samplesOf(first_, second_, arc)) {
-            if (distance(at, first_) < kFreeEndMm || distance(at, second_) < kFreeEndMm) continue;
-            const auto touches = [&](const Body& body) { return distanceOutside(body.outline, at) < kHalfWireMm; };
-            const auto crowds = [&](Point wire) { return distance(wire, at) < kBetweenWiresMm; };
-            const auto hides = [&](const Rect& id) {
-                return at.x > id.left - kHalfWireMm && at.x < id.right() + kHalfWireMm && at.y > id.top - kHalfWireMm &&
-                       at.y < id.bottom() + kHalfWireMm;
-            };
-            if (std::any_of(bodies_.begin(), bodies_.end(), touches)) cost += kBodyWeight;
-            if (std::any_of(ids_.begin(), ids_.end(), hides)) cost += kIdWeight;
-            if (std::any_of(wires_.begin(), wires_.end(), crowds)) cost += 1;
+            if (cost >= most) break;
+            if (squareOf(at - first_) < kFreeEndMm * kFreeEndMm || squareOf(at - second_) < kFreeEndMm * kFreeEndMm)
+                continue;
+            if (isTouched(at)) cost += kBodyWeight;
+            if (hidesAnId(at)) cost += kIdWeight;
+            if (wires_.anyNear(at)) cost += 1;
         }
         return cost;
     }
 
     Point first_, second_;
+    const LaidWires& wires_;
     std::vector<Body> bodies_;
     std::vector<Rect> ids_;
-    std::vector<Point> wires_;
 };
 
 double middleLine(const Table& table) { return table.boardsMm.top + table.boardsMm.height / 2; }
@@ -151,9 +188,7 @@ double usualBow(Point first, Point second, double middleY) {
 }
 
 bool arcRunsThrough(const Body& body, Point first, Point second, const Arc& arc) {
-    const WireCurve curve = arcCurve(first, second, arc);
-    const double length = distance(curve.a, curve.b) + distance(curve.b, curve.c) + distance(curve.c, curve.d);
-    return runsThrough(body.outline, kWireRoomMm, length, [&](double t) { return curve.at(t); }, {first, second});
+    return runsThrough(body, arcCurve(first, second, arc), kWireRoomMm, {first, second});
 }
 
 bool arcGetsTo(const InOrder<Body>& bodies, Point first, Point second) {
@@ -175,21 +210,19 @@ std::vector<Body> inWayOfArc(const InOrder<Body>& bodies, Point first, Point sec
 }
 
 std::vector<Arc> routeJumpers(const Bench& bench, const InOrder<Body>& bodies, const Table& table) {
-    const bool crowded = bench.jumpers.size() * (bench.parts.size() + bench.jumpers.size()) > kMostPairs;
-    const InOrder<Rect> ids = crowded ? InOrder<Rect>() : idPlaces(bench, bodies, table);
+    const InOrder<Rect> ids = idPlaces(bench, bodies, table);
     std::vector<Arc> arcs;
-    std::vector<LaidWire> earlier;
+    LaidWires wires;
     for (const Jumper& jumper : bench.jumpers) {
         const Point first = endMm(bench, table, jumper.ends[0]), second = endMm(bench, table, jumper.ends[1]);
-        if (jumper.flat) {
-            arcs.emplace_back();
-        } else {
-            WireSurroundings around(first, second, bodies);
+        Arc arc;
+        if (!jumper.flat) {
+            WireSurroundings around(first, second, bodies, wires);
             around.addIds(ids);
-            for (const LaidWire& wire : earlier) around.addWire(wire);
-            arcs.push_back(around.best(usualBow(first, second, middleLine(table))));
+            arc = around.best(usualBow(first, second, middleLine(table)));
         }
-        if (!crowded) earlier.push_back(laid(first, second, arcs.back()));
+        arcs.push_back(arc);
+        wires.add(samplesOf(first, second, arc));
     }
     return arcs;
 }
@@ -197,15 +230,16 @@ std::vector<Arc> routeJumpers(const Bench& bench, const InOrder<Body>& bodies, c
 Arc routeJumper(const Bench& bench, const Table& table, const Jumper& jumper) {
     if (jumper.flat) return {};
     const Point first = endMm(bench, table, jumper.ends[0]), second = endMm(bench, table, jumper.ends[1]);
-    const InOrder<Body> bodies = bodiesOn(bench, table);
-    WireSurroundings around(first, second, bodies);
-    around.addIds(idPlaces(bench, bodies, table));
+    LaidWires wires;
     for (std::size_t i = 0; i < bench.jumpers.size(); ++i) {
         const Jumper& other = bench.jumpers[i];
         if (other.id == jumper.id) continue;
-        around.addWire(
-            laid(endMm(bench, table, other.ends[0]), endMm(bench, table, other.ends[1]), table.jumperArcs[i]));
+        wires.add(
+            samplesOf(endMm(bench, table, other.ends[0]), endMm(bench, table, other.ends[1]), table.jumperArcs[i]));
     }
+    const InOrder<Body> bodies = bodiesOn(bench, table);
+    WireSurroundings around(first, second, bodies, wires);
+    around.addIds(idPlaces(bench, bodies, table));
     return around.best(usualBow(first, second, middleLine(table)));
 }
 
