@@ -20,11 +20,12 @@ Suspicion legsTouch(const Bench& bench, const Clash& clash) {
 
 Suspicion legOnPin(const Bench& bench, const Clash& clash) {
     Suspicion found = clashSuspicion(bench, clash);
-    std::string plug = plugInWords(bench, clash.one, clash.oneLead);
+    const std::string plug = plugInWords(bench, clash.one, clash.oneLead);
     const std::string leg = plugInWords(bench, clash.other, clash.otherLead), hole = holeName(bench, *clash.hole);
     if (bench.findJumper(clash.one) != nullptr) {
         found.finding.severity = Severity::Remark;
-        found.finding.text = fmt::format("{} in {} lies under {}: they look joined and aren't.", clash.one, hole, leg);
+        found.finding.text =
+            fmt::format("{} in {} lies under {}: they look joined and aren't.", capitalised(plug), hole, leg);
     } else {
         found.finding.text =
             fmt::format("In {}, bare metal touches: {} runs over {} and joins what should be apart.", hole, leg, plug);

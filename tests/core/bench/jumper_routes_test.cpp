@@ -2,6 +2,8 @@
 
 #include "core/bench/jumper_routes.h"
 
+#include "core/bench/cable_routes.h"
+#include "core/bench/id_places.h"
 #include "support/build_bench.h"
 
 #include <gtest/gtest.h>
@@ -69,6 +71,60 @@ TEST(JumperRoutes, TwoOverTheSameGroundTakeDifferentArcs) {
                         endMm(bench, table, bench.jumpers[jumper].ends[1]), table.jumperArcs[jumper], 0.5);
     };
     EXPECT_GE(distance(middle(0), middle(1)), 1.9);
+}
+
+TEST(JumperRoutes, LeanStandsOutNearTheFirstEnd) {
+    const Point a{0, 0}, b{30, 0};
+    EXPECT_LT(arcPoint(a, b, {0.2, 0.1}, 0.25).y, arcPoint(a, b, {0.2, 0.1}, 0.75).y);  // to the left is up
+    EXPECT_NEAR(arcPoint(a, b, {0.2, 0.1}, 0.5).y, arcPoint(a, b, {0.2, 0}, 0.5).y, 1e-12);
+}
+
+TEST(JumperRoutes, AnArcKeepsOffAnId) {
+    // R1's id stands above it, where the usual arc between b6 and b16 bows.
+    const Bench bench = BenchBuilder()
+                            .board("A", "half")
+                            .part("R1", "resistor", {{"1", "A.b8"}, {"2", "A.b14"}})
+                            .jumper("W1", "A.b5", "A.b17")
+                            .build();
+    const Table table = arrange(bench);
+    const Rect id = [&] {
+        Rect found;
+        idPlaces(bench, bodiesOn(bench, table), table).each([&](const Rect& place) { found = place; });
+        return found;
+    }();
+    EXPECT_LT(id.bottom(), table.parts[0].pose.centre.y);
+    const Point a = endOf(bench, "A.b5"), b = endOf(bench, "A.b17");
+    for (int i = 0; i <= 100; ++i) {
+        const Point at = arcPoint(a, b, table.jumperArcs[0], i / 100.0);
+        EXPECT_FALSE(id.contains(at)) << at.x << " " << at.y;
+    }
+}
+
+TEST(JumperRoutes, OneMoreChoosesAsItWillLie) {
+    Bench bench = BenchBuilder()
+                      .board("A", "half")
+                      .part("D1", "led", {{"anode", "A.c8"}, {"cathode", "A.c9"}})
+                      .jumper("W1", "A.b4", "A.b16")
+                      .build();
+    const Jumper more{"W2", {test::holeAt("A.b5"), test::holeAt("A.b15")}, 0, false, {}};
+    const Arc drawn = routeJumper(bench, arrange(bench), more);
+    bench.jumpers.push_back(more);
+    EXPECT_EQ(arrange(bench).jumperArcs[1], drawn);
+}
+
+TEST(CableRoutes, GoRoundWhatStandsTall) {
+    // The usual way of PS1's lead to c14 runs down the column over D1.
+    const Bench empty =
+        BenchBuilder().board("A", "half").part("PS1", "bench-supply", {{"+", "A.e14"}, {"-", "A.bottom-3"}}).build();
+    const WireCurve usual = arrange(empty).parts[0].cablesMm[0];
+    const Bench bench = BenchBuilder(empty).part("D1", "led", {{"anode", "A.b13"}, {"cathode", "A.b14"}}).build();
+    const Table table = arrange(bench);
+    const Body body = *bodyOf(bench.parts[1], table.parts[1], 1);
+    const Point tip = endOf(bench, "A.e14");
+    EXPECT_TRUE(runsThrough(body, usual, kWireRoomMm, {tip}));
+    EXPECT_FALSE(runsThrough(body, table.parts[0].cablesMm[0], kWireRoomMm, {tip}));
+    EXPECT_EQ(table.parts[0].cablesMm[0].d, tip);
+    EXPECT_EQ(table.parts[0].cablesMm[1], arrange(empty).parts[0].cablesMm[1]);
 }
 
 TEST(JumperRoutes, AreTheSameEachTime) {
