@@ -22,7 +22,7 @@ std::string wireInWords(const Bench& bench, const Clash& clash) {
     if (const Jumper* jumper = bench.findJumper(clash.one))
         return fmt::format("{} from {} to {}", jumper->id, endInWords(bench, jumper->ends[0]),
                            endInWords(bench, jumper->ends[1]));
-    return fmt::format("{} to {}", capitalised(plugInWords(bench, clash.one, clash.oneLead)),
+    return fmt::format("{} to {}", withCapital(plugInWords(bench, clash.one, clash.oneLead)),
                        holeName(bench, *bench.findPart(clash.one)->leads[clash.oneLead]));
 }
 
@@ -38,10 +38,10 @@ std::string said(const Bench& bench, const Clash& clash) {
     switch (clash.kind) {
         case ClashKind::Covered:
             return fmt::format("{} is in {}, but that hole lies under {}: nothing goes in there.",
-                               capitalised(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
+                               withCapital(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
         case ClashKind::LegThrough:
             return fmt::format("{} in {} runs through {}: no hand can lay it so.",
-                               capitalised(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
+                               withCapital(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
         case ClashKind::FlatThrough:
             return fmt::format("{} lies flat and runs through {}: no hand can lay it so.", wireInWords(bench, clash),
                                clash.other);
