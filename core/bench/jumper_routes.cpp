@@ -23,10 +23,9 @@ constexpr double kBodyWeight = 3;        ///< a hidden part is worse than two wi
 constexpr double kIdWeight = 1.5;
 constexpr double kReachShare = 1.2;   ///< of its span: no arc gets farther from its middle
 constexpr double kRankWeight = 0.35;  ///< of a sample: how much an unusual arc must save
-constexpr double kArcControl = 0.28;  ///< where the controls of the cubic stand along the span, from each end
 
 /// In the order of liking; both are shares of the usual bow. For each arc there is its mirror image.
-constexpr std::array kShapes{
+constexpr std::array kPlainShapes{
     Arc{1, 0},      Arc{-1, 0},      Arc{0.55, 0},  Arc{-0.55, 0},  Arc{1.5, 0},    Arc{-1.5, 0},
     Arc{2.1, 0},    Arc{-2.1, 0},    Arc{0.2, 0},   Arc{-0.2, 0},   Arc{0.8, 0.8},  Arc{0.8, -0.8},
     Arc{-0.8, 0.8}, Arc{-0.8, -0.8}, Arc{1.5, 1.2}, Arc{1.5, -1.2}, Arc{-1.5, 1.2}, Arc{-1.5, -1.2},
@@ -34,7 +33,27 @@ constexpr std::array kShapes{
     Arc{2.9, 0},    Arc{-2.9, 0},    Arc{2.3, 2},   Arc{2.3, -2},   Arc{-2.3, 2},   Arc{-2.3, -2},
     Arc{0, 2.2},    Arc{0, -2.2},    Arc{3.4, 1.5}, Arc{3.4, -1.5}, Arc{-3.4, 1.5}, Arc{-3.4, -1.5}};
 
-Arc scaled(const Arc& shape, double bow) { return {shape.bow * bow, shape.lean * bow}; }
+/// The plain ones, and then, for ends beside a body, those that leave backwards.
+std::vector<Arc> allShapes() {
+    std::vector<Arc> shapes(kPlainShapes.begin(), kPlainShapes.end());
+    constexpr double kUsual = Arc::kUsualReach;
+    constexpr std::array<std::array<double, 2>, 6> kReaches{
+        {{-0.15, kUsual}, {kUsual, -0.15}, {-0.15, -0.15}, {-0.5, kUsual}, {kUsual, -0.5}, {-0.5, -0.5}}};
+    for (const auto& [first, second] : kReaches) {
+        for (const double bow : {1.2, -1.2, 2.4, -2.4, 3.6, -3.6}) shapes.push_back({bow, 0, first, second});
+    }
+    return shapes;
+}
+const std::vector<Arc>& shapesInOrder() {
+    static const std::vector<Arc> kShapes = allShapes();
+    return kShapes;
+}
+
+Arc scaled(Arc shape, double bow) {
+    shape.bow *= bow;
+    shape.lean *= bow;
+    return shape;
+}
 
 using Samples = std::array<Point, kSamples>;
 
@@ -118,12 +137,12 @@ public:
     }
 
     Arc best(double usual) const {
-        Arc best = scaled(kShapes.front(), usual);
+        Arc best = Arc{usual, 0};
         double least = std::numeric_limits<double>::infinity();
-        for (std::size_t rank = 0; rank < kShapes.size(); ++rank) {
+        for (std::size_t rank = 0; rank < shapesInOrder().size(); ++rank) {
             const double dislike = kRankWeight * static_cast<double>(rank);
             if (dislike >= least) break;  // nothing that follows can be liked more
-            const Arc arc = scaled(kShapes[rank], usual);
+            const Arc arc = scaled(shapesInOrder()[rank], usual);
             double cost = dislike + costOf(arc, least - dislike);
             if (cost < least && isBlocked(bodies_, first_, second_, arc)) cost += kBlockedWeight;
             if (cost >= least) continue;
@@ -175,8 +194,8 @@ double middleLine(const Table& table) { return table.boardsMm.top + table.boards
 WireCurve arcCurve(Point first, Point second, const Arc& arc) {
     const Point along = second - first;
     const Point left{along.y, -along.x};
-    return {first, first + along * kArcControl + left * (arc.bow + arc.lean),
-            second - along * kArcControl + left * (arc.bow - arc.lean), second};
+    return {first, first + along * arc.first + left * (arc.bow + arc.lean),
+            second - along * arc.second + left * (arc.bow - arc.lean), second};
 }
 
 Point arcPoint(Point first, Point second, const Arc& arc, double t) { return arcCurve(first, second, arc).at(t); }
@@ -194,7 +213,7 @@ bool arcRunsThrough(const Body& body, Point first, Point second, const Arc& arc)
 bool arcGetsTo(const InOrder<Body>& bodies, Point first, Point second) {
     const std::vector<Body> near = bodiesAbout(bodies, first, second);
     const double usual = jumperBow(distance(first, second));
-    return std::any_of(kShapes.begin(), kShapes.end(),
+    return std::any_of(shapesInOrder().begin(), shapesInOrder().end(),
                        [&](const Arc& shape) { return !isBlocked(near, first, second, scaled(shape, usual)); });
 }
 

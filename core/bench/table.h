@@ -27,6 +27,9 @@ struct PartPlace {
 struct Arc {
     double bow = 0;   ///< in its middle
     double lean = 0;  ///< so much more near the first end, and less near the second
+    double first = kUsualReach,
+           second = kUsualReach;  ///< how far it reaches straight from each end; negative: it leaves backwards
+    static constexpr double kUsualReach = 0.28;
     friend bool operator==(const Arc&, const Arc&) = default;
 };
 

@@ -41,7 +41,7 @@ Table turnedOver(const Bench& bench, Table table) {
         layCables(table, part, place);
     }
     // What bowed to the left of the way bows to the right of the mirrored one.
-    for (Arc& arc : table.jumperArcs) arc = {-arc.bow, -arc.lean};
+    for (Arc& arc : table.jumperArcs) arc.bow = -arc.bow, arc.lean = -arc.lean;
     const double lowest = std::max(table.allMm.bottom(), table.boardsMm.bottom() + kSignRoomMm);
     table.allMm.height = lowest - table.allMm.top;
     return table;

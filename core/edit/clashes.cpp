@@ -2,6 +2,7 @@
 
 #include "core/edit/clashes.h"
 
+#include "core/base/stopping.h"
 #include "core/bench/cable_routes.h"
 #include "core/bench/jumper_routes.h"
 #include "core/edit/holes.h"
@@ -263,10 +264,16 @@ std::vector<Clash> Surroundings::clashesOf(const Jumper& jumper) const {
 
 std::vector<Clash> Surroundings::all() const {
     Clashes found;
-    bodies_.each([&](const Body& body) { addBodyClashes(body.part, body, found); });
-    legs_.each([&](const Leg& leg) { addLegClashes(leg, found); });
-    flats_.each([&](const Flat& flat) { addFlatClashes(flat, found); });
-    wires_.each([&](const Wire& wire) { addWireClashes(wire, found); });
+    const auto each = [&](const auto& things, auto add) {
+        things.each([&](const auto& thing) {
+            stopIfAsked();
+            add(thing);
+        });
+    };
+    each(bodies_, [&](const Body& body) { addBodyClashes(body.part, body, found); });
+    each(legs_, [&](const Leg& leg) { addLegClashes(leg, found); });
+    each(flats_, [&](const Flat& flat) { addFlatClashes(flat, found); });
+    each(wires_, [&](const Wire& wire) { addWireClashes(wire, found); });
     tidy(found);
     return found;
 }

@@ -81,6 +81,7 @@ Suspicion noWay(const Bench& bench, const Clash& clash, const std::vector<std::s
     } else {
         for (const int end : {0, 1}) proposeOtherHoles(bench, clash.one, end, found.proposals);
     }
+    proposeShifts(bench, inTheWay, found.proposals);
     return found;
 }
 

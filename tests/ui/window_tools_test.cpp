@@ -237,6 +237,21 @@ TEST(Notes, ByTheMouseToo) {
     EXPECT_TRUE(view.findChild<QLineEdit*>()) << "Enter writes the selected one";
 }
 
+TEST(FlatJumpers, AreRefusedWhereSomethingStands) {
+    WindowBench bench;
+    MainWindow& window = bench.window();
+    openBeacon(window);
+    // W3 bows round D1; straight it would run through it.
+    const Jumper wire{"W3", {test::holeAt("A.g15"), test::holeAt("A.g21")}, 0, false, {}};
+    Part led = *window.document().bench()->findPart("D1");
+    led.leads = {test::holeAt("A.g17"), test::holeAt("A.g18")};
+    ASSERT_FALSE(window.document().push({"Arrange", {ReplacePart{led}, AddJumper{wire}}}));
+    window.view().setSelection({QStringLiteral("W3")});
+    QTest::keyClick(&window, Qt::Key_F6);
+    EXPECT_FALSE(window.document().bench()->findJumper("W3")->flat);
+    EXPECT_EQ(window.view().picture().marks.say, "lying flat from g15 to g21 it would run through D1");
+}
+
 TEST(FlatJumpers, LieFlatAndStandUpAgain) {
     WindowBench bench;
     MainWindow& window = bench.window();

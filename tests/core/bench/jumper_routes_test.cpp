@@ -113,18 +113,27 @@ TEST(JumperRoutes, OneMoreChoosesAsItWillLie) {
 }
 
 TEST(CableRoutes, GoRoundWhatStandsTall) {
-    // The usual way of PS1's lead to c14 runs down the column over D1.
     const Bench empty =
         BenchBuilder().board("A", "half").part("PS1", "bench-supply", {{"+", "A.e14"}, {"-", "A.bottom-3"}}).build();
-    const WireCurve usual = arrange(empty).parts[0].cablesMm[0];
-    const Bench bench = BenchBuilder(empty).part("D1", "led", {{"anode", "A.b13"}, {"cathode", "A.b14"}}).build();
-    const Table table = arrange(bench);
-    const Body body = *bodyOf(bench.parts[1], table.parts[1], 1);
-    const Point tip = endOf(bench, "A.e14");
-    EXPECT_TRUE(runsThrough(body, usual, kWireRoomMm, {tip}));
-    EXPECT_FALSE(runsThrough(body, table.parts[0].cablesMm[0], kWireRoomMm, {tip}));
-    EXPECT_EQ(table.parts[0].cablesMm[0].d, tip);
-    EXPECT_EQ(table.parts[0].cablesMm[1], arrange(empty).parts[0].cablesMm[1]);
+    const std::vector<WireCurve> usual = arrange(empty).parts[0].cablesMm;
+    const Point tip = endOf(empty, "A.e14");
+    int inTheWay = 0;
+    for (int column = 2; column < 20; ++column) {
+        const Bench bench =
+            BenchBuilder(empty)
+                .part("D1", "led",
+                      {{"anode", "A.c" + std::to_string(column)}, {"cathode", "A.c" + std::to_string(column + 1)}})
+                .build();
+        const Table table = arrange(bench);
+        const Body body = *bodyOf(bench.parts[1], table.parts[1], 1);
+        const bool hit = runsThrough(body, usual[0], kWireRoomMm, {tip});
+        inTheWay += hit;
+        EXPECT_FALSE(runsThrough(body, table.parts[0].cablesMm[0], kWireRoomMm, {tip})) << column;
+        EXPECT_EQ(table.parts[0].cablesMm[0] == usual[0], !hit) << column;
+        EXPECT_EQ(table.parts[0].cablesMm[0].d, tip);
+        EXPECT_EQ(table.parts[0].cablesMm[1], usual[1]);
+    }
+    EXPECT_GT(inTheWay, 1);
 }
 
 TEST(JumperRoutes, AreTheSameEachTime) {

@@ -171,8 +171,8 @@ constexpr BrokenBench kBroken[] = {
      "black",
      "overlap", "R1", ""},
     // not-buildable
-    {"half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black; R2 e11 e20 "
-     "330; W3 c11 c20 yellow",
+    {"half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black; R2 a11 a16 "
+     "330; W3 c11 j22 yellow",
      "not-buildable", "W3", "D1"},
     // jumpers
     {"half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black; W3 top+10 b8 "

@@ -37,7 +37,7 @@ TEST(OneHoleOff, NoHarbourBenchButTheDarkBeaconHasFindings) {
 }
 
 /// The beacon with one lead or end moved where a slip of the hand would put it.
-struct Slip {
+struct SlippedLead {
     const char* what;
     const char* r2 = "A.c14";
     const char* anode = "A.e14";
@@ -48,7 +48,7 @@ struct Slip {
 };
 
 TEST(OneHoleOff, EachSlipOfTheBeacon) {
-    const Slip slips[] = {
+    const SlippedLead slips[] = {
         {.what = "anode one column on", .anode = "A.e15"},
         {.what = "cathode one column on", .cathode = "A.f15"},
         {.what = "resistor one column on", .r2 = "A.c15"},
@@ -56,7 +56,7 @@ TEST(OneHoleOff, EachSlipOfTheBeacon) {
         {.what = "minus jumper one column back", .w2 = "A.j13"},
         {.what = "minus jumper in the neighbouring rail", .w2Rail = "A.bottom+13"},
     };
-    for (const Slip& slip : slips) {
+    for (const SlippedLead& slip : slips) {
         auto builder = supplied();
         builder.part("R1", "resistor", {{"1", "A.c8"}, {"2", slip.r2}})
             .part("D1", "led", {{"anode", slip.anode}, {"cathode", slip.cathode}})
