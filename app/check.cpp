@@ -5,6 +5,7 @@
 #include "app/drawer_option.h"
 #include "app/finding_report.h"
 #include "app/output.h"
+#include "core/base/printable.h"
 #include "core/bench/bench_file.h"
 
 #include <fmt/format.h>
@@ -48,15 +49,16 @@ std::string checkAsJson(const Bench& bench, const Report& report) {
 }
 
 std::string checkAsText(const Bench& bench, const Report& report) {
-    if (report.findings.empty()) return fmt::format("{}: nothing found\n", bench.title);
-    return fmt::format("{}\n{}", bench.title, findingsText(report));
+    if (report.findings.empty()) return fmt::format("{}: nothing found\n", printable(bench.title));
+    return fmt::format("{}\n{}", printable(bench.title), findingsText(report));
 }
 
 /// The report as it is told, with what one could ask for.
 std::string tell(const CheckOptions& options, const Bench& bench, const Report& report, Reveal level) {
     const Report told{report.revision, revealed(bench, report.findings, level)};
     if (options.json) return checkAsJson(bench, told);
-    if (level == Reveal::Nothing) return fmt::format("{}: this bench keeps what is found to itself\n", bench.title);
+    if (level == Reveal::Nothing)
+        return fmt::format("{}: this bench keeps what is found to itself\n", printable(bench.title));
     const bool more =
         level < Reveal::Mend && mayReveal(bench, Reveal::Mend) &&
         std::ranges::any_of(report.findings, [](const Finding& finding) { return finding.mend.has_value(); });

@@ -1,5 +1,8 @@
 #include "app/logging.h"
 
+#include "core/base/printable.h"
+
+#include <spdlog/pattern_formatter.h>
 #include <spdlog/sinks/rotating_file_sink.h>
 #include <spdlog/sinks/stdout_sinks.h>
 #include <spdlog/spdlog.h>
@@ -14,11 +17,30 @@ namespace {
 constexpr std::size_t kLogBytes = 1 << 20;
 constexpr std::size_t kLogFiles = 3;
 
+/// Writes a line as another formatter does, with nothing in it that isn't printable: it may tell names out of files, and names of files.
+class PrintableFormatter final : public spdlog::formatter {
+public:
+    explicit PrintableFormatter(std::string pattern) : pattern_(std::move(pattern)), inner_(pattern_) {}
+
+    void format(const spdlog::details::log_msg& message, spdlog::memory_buf_t& line) override {
+        const std::string text = printable({message.payload.data(), message.payload.size()});
+        spdlog::details::log_msg plain = message;
+        plain.payload = text;
+        inner_.format(plain, line);
+    }
+    std::unique_ptr<spdlog::formatter> clone() const override { return std::make_unique<PrintableFormatter>(pattern_); }
+
+private:
+    std::string pattern_;
+    spdlog::pattern_formatter inner_;
+};
+
 spdlog::sink_ptr fileSink() {
     const auto path = logPath();
     if (!path) return nullptr;
     try {
         auto sink = std::make_shared<spdlog::sinks::rotating_file_sink_mt>(path->string(), kLogBytes, kLogFiles);
+        sink->set_formatter(std::make_unique<PrintableFormatter>("%+"));
         sink->set_level(spdlog::level::debug);
         return sink;
     } catch (const spdlog::spdlog_ex&) {
@@ -28,7 +50,7 @@ spdlog::sink_ptr fileSink() {
 
 spdlog::sink_ptr consoleSink(bool verbose) {
     auto sink = std::make_shared<spdlog::sinks::stderr_sink_mt>();
-    sink->set_pattern("%l: %v");
+    sink->set_formatter(std::make_unique<PrintableFormatter>("%l: %v"));
     sink->set_level(verbose ? spdlog::level::debug : spdlog::level::warn);
     return sink;
 }

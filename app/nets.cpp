@@ -5,6 +5,7 @@
 #include "app/json_writer.h"
 #include "app/net_list.h"
 #include "app/output.h"
+#include "core/base/printable.h"
 
 #include <fmt/format.h>
 
@@ -30,7 +31,7 @@ std::string netsAsJson(const Layout& layout) {
 }
 
 std::string netsAsText(const Layout& layout) {
-    std::string text = fmt::format("{}\n", layout.bench->title);
+    std::string text = fmt::format("{}\n", printable(layout.bench->title));
     int id = 0;
     for (const NetMembers& members : netMembers(layout))
         text += fmt::format("{:>4}   {}\n", id++, membersText(members));

@@ -1,6 +1,7 @@
 #include "app/output.h"
 
 #include "app/command.h"
+#include "core/base/printable.h"
 
 #include <spdlog/spdlog.h>
 
@@ -14,8 +15,8 @@ void print(std::string_view text) { std::fwrite(text.data(), 1, text.size(), std
 
 int complain(std::string_view reason) {
     std::string line(reason);
-    std::replace_if(
-        line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r'; }, ' ');
+    std::ranges::replace(line, '\n', ' ');  // as the parser of the command line sets its sentences
+    line = printable(line);
     if (const auto log = spdlog::get("file")) log->error(line);
     line += '\n';
     std::fwrite(line.data(), 1, line.size(), stderr);

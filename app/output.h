@@ -10,7 +10,7 @@ namespace tiepoint::app {
 /// Writes text to standard output.
 void print(std::string_view text);
 
-/// Says on standard error, in one line, why the input can't be used; returns kExitUnusable.
+/// Says on standard error, in one printable line, why the input can't be used; returns kExitUnusable.
 int complain(std::string_view reason);
 int complain(const Error& error);
 

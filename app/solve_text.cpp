@@ -2,6 +2,7 @@
 #include "app/net_list.h"
 #include "app/solve_report.h"
 #include "app/walk_report.h"
+#include "core/base/printable.h"
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
 #include "core/meter/meter.h"
@@ -15,7 +16,7 @@ namespace tiepoint::app {
 namespace {
 
 std::string headline(const Snapshot& snapshot) {
-    const std::string& title = snapshot.layout->bench->title;
+    const std::string title = printable(snapshot.layout->bench->title);
     switch (snapshot.status()) {
         case Status::Solved:
             return fmt::format("{}: solved\n", title);

@@ -5,6 +5,7 @@
 #include "app/json_writer.h"
 #include "app/output.h"
 #include "app/solve_report.h"
+#include "core/base/printable.h"
 #include "core/snapshot/lit.h"
 #include "core/truth/truth_table.h"
 
@@ -99,8 +100,9 @@ std::string headText(const Bench& bench, const TruthTable& table) {
     const auto counted = [](std::size_t count, std::string_view one, std::string_view several) {
         return fmt::format("{} {}", count, count == 1 ? one : several);
     };
-    std::string text = fmt::format("{}: {}, {}\n", bench.title, counted(table.switches.size(), "switch", "switches"),
-                                   counted(table.lamps.size(), "lamp", "lamps"));
+    std::string text =
+        fmt::format("{}: {}, {}\n", printable(bench.title), counted(table.switches.size(), "switch", "switches"),
+                    counted(table.lamps.size(), "lamp", "lamps"));
     for (const TruthSwitch& column : table.switches) {
         text += fmt::format("  {}:", column.name);
         for (std::size_t digit = 0; digit < column.positions.size(); ++digit) {

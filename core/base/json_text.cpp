@@ -1,5 +1,8 @@
 #include "core/base/json_text.h"
 
+#include "core/base/printable.h"
+#include "core/base/utf8.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,36 +10,13 @@
 #include <cassert>
 #include <charconv>
 #include <cmath>
-#include <cstdint>
 
 namespace tiepoint {
 namespace {
 
 constexpr std::size_t kLongestQuote = 60;
 constexpr std::size_t kLongestToken = 100;
-
-bool isContinuation(char byte) { return (static_cast<unsigned char>(byte) & 0xC0) == 0x80; }
-
-/// Takes one code point (RFC 3629: no surrogates, nothing overlong) off the front; nothing if there is none.
-std::optional<char32_t> takeCodePoint(std::string_view& text) {
-    const auto first = static_cast<unsigned char>(text[0]);
-    const std::size_t size = first < 0x80   ? 1
-                             : first < 0xC2 ? 0
-                             : first < 0xE0 ? 2
-                             : first < 0xF0 ? 3
-                             : first < 0xF5 ? 4
-                                            : 0;
-    if (size == 0 || text.size() < size) return std::nullopt;
-    char32_t code = size == 1 ? first : first & (0xFFu >> (size + 1));
-    for (const char byte : text.substr(1, size - 1)) {
-        if (!isContinuation(byte)) return std::nullopt;
-        code = (code << 6) | (static_cast<unsigned char>(byte) & 0x3Fu);
-    }
-    constexpr std::array<char32_t, 5> kSmallest = {0, 0, 0x80, 0x800, 0x10000};
-    if (code < kSmallest[size] || code > 0x10FFFF || (code >= 0xD800 && code < 0xE000)) return std::nullopt;
-    text.remove_prefix(size);
-    return code;
-}
+constexpr std::string_view kReplacement = "\uFFFD";  ///< for bytes that are no UTF-8
 
 /// At most `size` bytes of the text, cut between code points, with an ellipsis where something is missing.
 std::string shortened(std::string_view text, std::size_t size) {
@@ -45,21 +25,25 @@ std::string shortened(std::string_view text, std::size_t size) {
     return std::string(text.substr(0, size)) + "…";
 }
 
-std::string escaped(char c) {
-    switch (c) {
-        case '"':
+/// A code point as JSON escapes it (RFC 8259, section 7): those beyond the first plane as a surrogate pair.
+std::string escaped(char32_t code) {
+    switch (code) {
+        case U'"':
             return "\\\"";
-        case '\\':
+        case U'\\':
             return "\\\\";
-        case '\n':
+        case U'\n':
             return "\\n";
-        case '\r':
+        case U'\r':
             return "\\r";
-        case '\t':
+        case U'\t':
             return "\\t";
         default:
-            return fmt::format("\\u{:04x}", static_cast<unsigned>(c));
+            break;
     }
+    if (code <= 0xFFFF) return fmt::format("\\u{:04x}", static_cast<unsigned>(code));
+    const auto above = static_cast<unsigned>(code) - 0x10000u;
+    return fmt::format("\\u{:04x}\\u{:04x}", 0xD800u + (above >> 10), 0xDC00u + (above & 0x3FFu));
 }
 
 /// The end of the JSON string that starts at `begin`.
@@ -73,12 +57,16 @@ std::size_t endOfString(std::string_view json, std::size_t begin) {
 
 std::string jsonString(std::string_view text) {
     std::string json = "\"";
-    for (const char c : text) {
-        const bool control = static_cast<unsigned char>(c) < 0x20;
-        if (control || c == '"' || c == '\\') {
-            json += escaped(c);
+    while (!text.empty()) {
+        const std::string_view before = text;
+        const auto code = takeCodePoint(text);
+        if (!code) {
+            json += kReplacement;
+            text.remove_prefix(1);
+        } else if (!isPrintable(*code) || *code == U'"' || *code == U'\\') {
+            json += escaped(*code);
         } else {
-            json += c;
+            json += before.substr(0, before.size() - text.size());
         }
     }
     return json += '"';

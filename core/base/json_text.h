@@ -8,7 +8,8 @@
 
 namespace tiepoint {
 
-/// A JSON string with its quotes; escapes only what JSON demands. The text must be valid UTF-8.
+/// A JSON string with its quotes; escapes what JSON demands and what isn't printable (see core/base/printable.h), so that JSON can be
+/// read on a terminal and still says the same text. Bytes that are no UTF-8 become U+FFFD.
 std::string jsonString(std::string_view text);
 /// The shortest number that reads back as the same double: 220, 0.05, 1e-18. Requires a finite value.
 std::string jsonNumber(double value);

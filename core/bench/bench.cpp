@@ -1,5 +1,7 @@
 #include "core/bench/bench.h"
 
+#include "core/base/utf8.h"
+
 #include <algorithm>
 #include <cassert>
 #include <unordered_set>
@@ -10,7 +12,6 @@ namespace {
 constexpr std::size_t kMaxIdLength = 32;
 
 bool isLetter(char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); }
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
 
 template <class Item>
 int indexOfId(const std::vector<Item>& items, std::string_view id) {

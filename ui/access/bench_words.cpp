@@ -7,6 +7,7 @@
 #include "core/snapshot/pinned_value.h"
 #include "core/snapshot/readings.h"
 #include "ui/cards/reading_text.h"
+#include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
 
 #include <QStringList>
@@ -44,7 +45,7 @@ QString benchWords(const Picture& picture) {
     const QString state = !live                                           ? QStringLiteral("no current can be told")
                           : live->largestCurrentAmpere > kNoCurrentAmpere ? QStringLiteral("current flows")
                                                                           : QStringLiteral("no current flows");
-    return QStringLiteral("%1, %2").arg(qs(picture.bench().title), state);
+    return QStringLiteral("%1, %2").arg(plainText(picture.bench().title), state);
 }
 
 QString boardWordsFor(const Picture& picture, int board) {
@@ -112,7 +113,7 @@ QString netWords(const Picture& picture, int net) {
 
 QString noteWords(const Picture& picture, int note) {
     const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
-    return QStringLiteral("Note at %1: %2").arg(qs(holeName(picture.bench(), which.at)), qs(which.text));
+    return QStringLiteral("Note at %1: %2").arg(qs(holeName(picture.bench(), which.at)), plainLines(which.text));
 }
 
 QString pinnedWords(const Picture& picture, const std::string& id) {

@@ -1,6 +1,7 @@
 #include "ui/cards/value_editor.h"
 
 #include "core/bench/describe.h"
+#include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
 
 #include <QHBoxLayout>
@@ -130,7 +131,7 @@ void ValueEditor::setCap(const QString& letter) {
     Part changed = *shown;
     changed.cap = cap;
     if (const auto refusal = document_.push({"Letter of " + partId_, {ReplacePart{changed}}}))
-        cap_->setToolTip(*refusal);
+        cap_->setToolTip(plainTip(*refusal));
     refresh();
 }
 

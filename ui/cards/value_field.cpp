@@ -4,6 +4,7 @@
 #include "core/bench/describe.h"
 #include "core/parts/ladder.h"
 #include "ui/theme/panels.h"
+#include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
 
 #include <QCheckBox>
@@ -187,6 +188,7 @@ ValueField::ValueField(const ValueSpec& spec, QWidget* parent)
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(label_, 0);
+    label_->setTextFormat(Qt::PlainText);
     label_->setText(qs(spec.label));
 }
 
@@ -204,9 +206,9 @@ void ValueField::setLook(const Look& look, double labelWidth) {
 }
 
 void ValueField::showRefusal(const QString& why) {
-    label_->setText(why.isEmpty() ? qs(spec_.label) : why);
+    label_->setText(why.isEmpty() ? qs(spec_.label) : menuWords(why));  // it has a buddy, and so a shortcut
     label_->setProperty("refused", !why.isEmpty());
-    setToolTip(why);
+    setToolTip(plainTip(why));
     style()->polish(label_);
 }
 

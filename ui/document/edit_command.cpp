@@ -1,6 +1,7 @@
 #include "ui/document/edit_command.h"
 
 #include "core/findings/reveal.h"
+#include "ui/theme/plain_text.h"
 
 namespace tiepoint::ui {
 namespace {
@@ -19,7 +20,7 @@ EditCommand::EditCommand(BenchDocument& document, Edit edit, Applied done, int g
       inverse_(std::move(done.inverse)),
       first_(std::move(done.bench)),
       gesture_(gesture) {
-    setText(QString::fromStdString(edit_.name));
+    setText(plainText(edit_.name));
 }
 
 void EditCommand::redo() {

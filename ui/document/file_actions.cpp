@@ -4,6 +4,7 @@
 #include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
 #include "ui/document/file_dialogs.h"
+#include "ui/theme/plain_text.h"
 
 #include <QDir>
 #include <QFileInfo>
@@ -17,13 +18,6 @@ namespace {
 const QString kSuffix = QStringLiteral(".bench.json");
 
 QString line(const Error& error) { return QString::fromStdString(error.oneLine()); }
-
-/// A file name for a title: letters, digits and hyphens.
-QString fileNameFor(const std::string& title) {
-    QString name;
-    for (const QChar c : QString::fromStdString(title).toLower()) name += c.isLetterOrNumber() ? c : QLatin1Char('-');
-    return (name.isEmpty() ? QStringLiteral("bench") : name) + kSuffix;
-}
 
 QString withSuffix(const QString& path) { return QFileInfo(path).suffix().isEmpty() ? path + kSuffix : path; }
 
@@ -128,11 +122,12 @@ void FileActions::save() {
 void FileActions::saveAs() {
     if (isAsking()) return;
     Q_EMIT settling();
-    choosePath(document_.filePath().isEmpty() ? fileNameFor(document_.bench()->title) : document_.filePath(), [] {});
+    choosePath(document_.filePath().isEmpty() ? fileNameFor(document_.bench()->title, kSuffix) : document_.filePath(),
+               [] {});
 }
 
 void FileActions::saveThen(const std::function<void()>& next) {
-    if (document_.filePath().isEmpty()) return choosePath(fileNameFor(document_.bench()->title), next);
+    if (document_.filePath().isEmpty()) return choosePath(fileNameFor(document_.bench()->title, kSuffix), next);
     write(document_.filePath(), next);
 }
 

@@ -1,5 +1,7 @@
 #include "ui/document/file_dialogs.h"
 
+#include "ui/theme/plain_text.h"
+
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QMessageBox>
@@ -21,8 +23,9 @@ QFileDialog* dialogue(QWidget* window, const QString& title, const FileActions::
 
 void askUnsaved(QWidget* window, const QString& title, const FileActions::GiveAnswer& give) {
     auto* ask = new QMessageBox(QMessageBox::Question, QStringLiteral("Tiepoint"),
-                                QStringLiteral("Save the changes of “%1”?").arg(title),
+                                QStringLiteral("Save the changes of “%1”?").arg(plainText(title)),
                                 QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, window);
+    ask->setTextFormat(Qt::PlainText);
     ask->setInformativeText(QStringLiteral("Without saving they are lost."));
     ask->setDefaultButton(QMessageBox::Save);
     ask->setAttribute(Qt::WA_DeleteOnClose);
@@ -34,10 +37,11 @@ void askUnsaved(QWidget* window, const QString& title, const FileActions::GiveAn
 }
 
 void askChanged(QWidget* window, const QString& path, const FileActions::GiveConflict& give) {
-    auto* ask = new QMessageBox(
-        QMessageBox::Warning, QStringLiteral("Tiepoint"),
-        QStringLiteral("“%1” was changed on the disk since it was opened here.").arg(QFileInfo(path).fileName()),
-        QMessageBox::Cancel, window);
+    auto* ask = new QMessageBox(QMessageBox::Warning, QStringLiteral("Tiepoint"),
+                                QStringLiteral("“%1” was changed on the disk since it was opened here.")
+                                    .arg(plainText(QFileInfo(path).fileName())),
+                                QMessageBox::Cancel, window);
+    ask->setTextFormat(Qt::PlainText);
     ask->setInformativeText(
         QStringLiteral("Saving puts this bench in place of that change. Taking the one on the "
                        "disk gives up the unsaved changes made here."));
@@ -58,8 +62,9 @@ void askChanged(QWidget* window, const QString& path, const FileActions::GiveCon
 
 void askToReplace(QWidget* window, const QString& path, const FileActions::GiveConsent& give) {
     auto* ask = new QMessageBox(QMessageBox::Warning, QStringLiteral("Tiepoint"),
-                                QStringLiteral("“%1” is there already.").arg(QFileInfo(path).fileName()),
+                                QStringLiteral("“%1” is there already.").arg(plainText(QFileInfo(path).fileName())),
                                 QMessageBox::Cancel, window);
+    ask->setTextFormat(Qt::PlainText);
     ask->setInformativeText(QStringLiteral("What stands in it would be lost."));
     const auto* replace = ask->addButton(QStringLiteral("Replace it"), QMessageBox::DestructiveRole);
     ask->setDefaultButton(QMessageBox::Cancel);

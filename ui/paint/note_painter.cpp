@@ -2,6 +2,7 @@
 
 #include "ui/paint/lettering.h"
 #include "ui/paint/shade.h"
+#include "ui/theme/plain_text.h"
 
 #include <QStringList>
 
@@ -20,7 +21,7 @@ constexpr double kPaperShare = 0.75;
 /// Words in lines no broader than a slip; a word that is too long stands alone.
 QStringList linesOf(const Note& note) {
     QStringList lines;
-    for (const QString& paragraph : QString::fromStdString(note.text).split(QLatin1Char('\n'))) {
+    for (const QString& paragraph : plainLines(note.text).split(QLatin1Char('\n'))) {
         QString line;
         for (const QString& word : paragraph.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
             const QString longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;

@@ -35,6 +35,7 @@ ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
       title_(new QLabel(this)),
       field_(new QLineEdit(this)),
       reason_(new QLabel(this)) {
+    for (QLabel* label : {title_, reason_}) label->setTextFormat(Qt::PlainText);
     auto* row = new QHBoxLayout;
     row->addWidget(title_);
     row->addWidget(field_);

@@ -3,6 +3,7 @@
 #include "core/bench/bench.h"
 #include "ui/access/bench_access.h"
 #include "ui/theme/panels.h"
+#include "ui/theme/plain_text.h"
 #include "ui/theme/theme_choice.h"
 #include "ui/window/menus.h"
 #include "ui/window/stage.h"
@@ -136,9 +137,9 @@ void MainWindow::connectActions() {
     connect(&history, &QUndoStack::canUndoChanged, actions_.undo, &QAction::setEnabled);
     connect(&history, &QUndoStack::canRedoChanged, actions_.redo, &QAction::setEnabled);
     connect(&history, &QUndoStack::undoTextChanged, this,
-            [this](const QString& what) { actions_.undo->setText(QStringLiteral("&Undo ") + what); });
+            [this](const QString& what) { actions_.undo->setText(QStringLiteral("&Undo ") + menuWords(what)); });
     connect(&history, &QUndoStack::redoTextChanged, this,
-            [this](const QString& what) { actions_.redo->setText(QStringLiteral("&Redo ") + what); });
+            [this](const QString& what) { actions_.redo->setText(QStringLiteral("&Redo ") + menuWords(what)); });
     actions_.undo->setEnabled(false);
     actions_.redo->setEnabled(false);
     on(actions_.cut, [this] { edits_->cut(); });
@@ -233,7 +234,7 @@ void MainWindow::followFile() {
     const QString path = document_->filePath();
     const QString name =
         path.isEmpty() ? QString::fromStdString(document_->bench()->title) : QFileInfo(path).fileName();
-    setWindowTitle(name + QStringLiteral("[*] \u2013 Tiepoint"));
+    setWindowTitle(titleWords(name) + QStringLiteral("[*] \u2013 Tiepoint"));
     setWindowFilePath(path);
     setWindowModified(document_->isModified());
 }

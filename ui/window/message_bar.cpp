@@ -1,6 +1,7 @@
 #include "ui/window/message_bar.h"
 
 #include "ui/theme/panels.h"
+#include "ui/theme/plain_text.h"
 
 #include <QPainter>
 
@@ -35,14 +36,14 @@ void MessageBar::setLook(const Look& look) {
 
 void MessageBar::say(Tone tone, const QString& line, const std::vector<Offer>& offers) {
     tone_ = tone;
-    line_ = line;
-    label_->setToolTip(line);
+    line_ = plainText(line);
+    label_->setToolTip(plainTip(line_));
     for (QToolButton* key : keys_) key->deleteLater();  // one of them may be the sender
     keys_.clear();
     for (const Offer& offer : offers) addKey(offer.word, offer.run);
     addKey(QStringLiteral("\u00d7"), [] {});
     keys_.back()->setAccessibleName(QStringLiteral("Close"));
-    setAccessibleName(line);
+    setAccessibleName(line_);
     show();
     raise();
     arrange();

@@ -2,6 +2,7 @@
 
 #include "ui/document/file_dialogs.h"
 #include "ui/export/picture_file.h"
+#include "ui/theme/plain_text.h"
 
 #include <QClipboard>
 #include <QFileDialog>
@@ -66,9 +67,9 @@ void PictureActions::copy() {
 }
 
 void PictureActions::save() {
-    const QString title = QString::fromStdString(view_.picture().bench().title);
+    const QString suggestion = fileNameFor(view_.picture().bench().title, QLatin1Char('.') + kFirstEnding);
     // The picture is of what was there to be seen when it was asked for, whenever the answer comes.
-    ask_(title + QLatin1Char('.') + kFirstEnding, [this, self = QPointer(this), seen = picture()](const QString& path) {
+    ask_(suggestion, [this, self = QPointer(this), seen = picture()](const QString& path) {
         if (!self) return;
         if (const auto why = savePicture(seen, path, kWidthPixels))
             return void(Q_EMIT failed(QStringLiteral("%1: %2").arg(path, *why)));

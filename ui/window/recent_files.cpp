@@ -1,5 +1,7 @@
 #include "ui/window/recent_files.h"
 
+#include "ui/theme/plain_text.h"
+
 #include <QFileInfo>
 
 namespace tiepoint::ui {
@@ -35,8 +37,8 @@ void RecentFiles::fill() {
     int number = 0;
     for (const QString& path : paths()) {
         const QFileInfo file(path);
-        QAction* open = addAction(QStringLiteral("&%1  %2").arg(++number).arg(file.fileName()));
-        open->setToolTip(path);
+        QAction* open = addAction(QStringLiteral("&%1  %2").arg(++number).arg(menuWords(file.fileName())));
+        open->setToolTip(plainTip(path));
         connect(open, &QAction::triggered, this, [this, path] { Q_EMIT chosen(path); });
     }
     menuAction()->setEnabled(number > 0);

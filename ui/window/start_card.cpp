@@ -3,6 +3,7 @@
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
 #include "ui/theme/panels.h"
+#include "ui/theme/plain_text.h"
 #include "ui/window/bench_thumbnail.h"
 
 #include <QKeyEvent>
@@ -68,11 +69,13 @@ BenchKey::BenchKey(const QString& file, std::shared_ptr<const Bench> bench, QWid
       file_(file),
       bench_(std::move(bench)),
       look_{&theme(ThemeName::Day), 1} {
-    setText(QString::fromStdString(bench_->title));
-    setAccessibleName(text());
+    setText(menuWords(title()));
+    setAccessibleName(title());
     setFocusPolicy(Qt::TabFocus);
     setAttribute(Qt::WA_Hover);
 }
+
+QString BenchKey::title() const { return plainText(bench_->title); }
 
 void BenchKey::setLook(const Look& look) {
     look_ = look;
@@ -105,7 +108,7 @@ void BenchKey::paintEvent(QPaintEvent*) {
     painter.restore();
     painter.setFont(look_.font(text::kSmall + 2, QFont::Medium));
     painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(0, height() - look_.px(44), width(), look_.px(36)), Qt::AlignCenter, text());
+    painter.drawText(QRectF(0, height() - look_.px(44), width(), look_.px(36)), Qt::AlignCenter, title());
 }
 
 StartCard::StartCard(const std::vector<Recovery>& recoveries, QWidget* parent)
@@ -210,7 +213,7 @@ void StartCard::arrange() {
 QString StartCard::recoveryWords() const {
     const Recovery& recovery = recoveries_.front();
     const QString what =
-        recovery.sourcePath.isEmpty() ? QStringLiteral("a bench that had no file yet") : recovery.sourcePath;
+        recovery.sourcePath.isEmpty() ? QStringLiteral("a bench that had no file yet") : plainText(recovery.sourcePath);
     return QStringLiteral("Unsaved work was left behind: %1, %2.")
         .arg(what, QLocale().toString(recovery.savedAt, QLocale::ShortFormat));
 }

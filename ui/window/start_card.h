@@ -31,6 +31,8 @@ protected:
     QRectF pictureBox() const;
 
 private:
+    QString title() const;
+
     QString file_;
     std::shared_ptr<const Bench> bench_;
     Look look_;
@@ -46,6 +48,8 @@ public:
     /// Centres the card in a frame of the parent's.
     void placeIn(const QRect& frame);
     const std::vector<BenchKey*>& benches() const { return benches_; }
+    /// What is said of the newest work that was left behind; there must be some.
+    QString recoveryWords() const;
     QAbstractButton* firstKey() const { return first_; }
     QAbstractButton* newKey() const { return new_; }
     QAbstractButton* openKey() const { return open_; }
@@ -71,7 +75,6 @@ private:
     void addBenches();
     void drawNext();
     void arrange();
-    QString recoveryWords() const;
 
     Look look_;
     std::vector<Recovery> recoveries_;

@@ -2,6 +2,8 @@
 
 #include "core/bench/describe.h"
 #include "ui/theme/panels.h"
+#include "ui/theme/plain_text.h"
+#include "ui/theme/qs.h"
 
 #include <QKeyEvent>
 #include <QPainter>
@@ -16,7 +18,7 @@ constexpr double kMenuGap = 34;
 constexpr double kLongestTitle = 700;
 
 QString boardWords(const Bench& bench) {
-    if (bench.boards.size() == 1) return QString::fromStdString(describeBoard(bench.boards.front()));
+    if (bench.boards.size() == 1) return qs(describeBoard(bench.boards.front()));
     int tiePoints = 0;
     for (const Board& board : bench.boards) tiePoints += board.kind->tiePoints;
     return QStringLiteral("%1 boards, %2 tie points").arg(bench.boards.size()).arg(tiePoints);
@@ -45,7 +47,7 @@ TitleLine::TitleLine(BenchDocument& document, QWidget* parent)
 }
 
 QString TitleLine::shownTitle() const {
-    const QString title = QString::fromStdString(document_.bench()->title);
+    const QString title = plainText(document_.bench()->title);
     return document_.isModified() ? title + QStringLiteral(" \u2022") : title;
 }
 
@@ -117,7 +119,7 @@ void TitleLine::mouseDoubleClickEvent(QMouseEvent* event) {
 }
 
 void TitleLine::beginRename() {
-    edit_->setText(QString::fromStdString(document_.bench()->title));
+    edit_->setText(qs(document_.bench()->title));
     edit_->selectAll();
     edit_->show();
     edit_->raise();
@@ -127,6 +129,7 @@ void TitleLine::beginRename() {
 void TitleLine::rename() {
     if (edit_->isHidden()) return;
     edit_->hide();
+    if (edit_->text() == qs(document_.bench()->title)) return;  // untouched, blanks at its ends and all
     const std::string title = edit_->text().trimmed().toStdString();
     if (title.empty() || title == document_.bench()->title) return;
     if (const auto refusal = document_.push({"Rename", {SetTitle{title}}})) Q_EMIT document_.refused(*refusal);
@@ -135,7 +138,7 @@ void TitleLine::rename() {
 bool TitleLine::eventFilter(QObject* watched, QEvent* event) {
     const bool escape = event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape;
     if (watched != edit_ || !escape) return QWidget::eventFilter(watched, event);
-    edit_->setText(QString::fromStdString(document_.bench()->title));
+    edit_->setText(qs(document_.bench()->title));
     edit_->hide();
     return true;
 }
