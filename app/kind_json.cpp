@@ -59,7 +59,7 @@ void writeSpecs(JsonWriter& json, std::string_view member, const std::vector<Val
         if (spec.type == ValueType::Choice) writeChoices(json, spec);
         if (spec.type == ValueType::Number) {
             json.field("unit", spec.unit).field("minimum", spec.minimum).field("maximum", spec.maximum);
-            json.field("whole", spec.integer);
+            json.field("whole", spec.integer).field("sought", spec.sought);
             if (!spec.series.empty()) json.field("series", spec.series);
         }
         json.endObject();

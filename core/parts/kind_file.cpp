@@ -82,6 +82,7 @@ void readNumber(StrictObject& object, ValueSpec& spec) {
     spec.maximum = object.number("maximum");
     spec.fallback = object.number("default");
     spec.integer = object.flag("integer");
+    spec.sought = object.flag("sought");
     if (object.has("series")) spec.series = object.text("series");
     const auto inRange = [&](double x) { return x >= spec.minimum && x <= spec.maximum; };
     if (!inRange(spec.fallback)) object.fail("default", "this lies outside the range");

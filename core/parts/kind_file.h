@@ -11,7 +11,8 @@
 //   leads            [{name, description, socket: true (optional)}]
 //   joined           optional: [["1a", "1b"], ...], leads that are one piece of metal inside
 //   values           [{name, label, type: "number" | "choice" | "switch", default, ...}]
-//                      number: unit, minimum, maximum; optional integer, allowed [numbers], series "E24"
+//                      number: unit, minimum, maximum; optional integer, allowed [numbers], series "E24",
+//                      sought: true where people ask for the part by it
 //                      choice: choices [{name, label, constants: {name: number} (optional)}], default a
 //                      choice's name switch: default true or false
 //   state            optional: the same; what a hand left (a latched switch), saved with the bench

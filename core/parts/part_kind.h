@@ -42,7 +42,8 @@ struct ValueSpec {
     std::vector<double>
         allowed;  ///< if not empty, the only numbers offered in the window (files may hold others in range)
     std::vector<Choice> choices;
-    std::string series;  ///< preferred numbers to offer: "E12", "E24", "E96", or empty
+    bool sought = false;  ///< people ask for the part by it: the ohms of a resistor, not those of a switch's contact
+    std::string series;   ///< preferred numbers to offer: "E12", "E24", "E96", or empty
 };
 
 /// A parameter of a model: a number, the name of a value (or of a constant of a chosen choice), or a named derivation.

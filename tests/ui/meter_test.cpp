@@ -172,7 +172,7 @@ TEST_F(MeterDesk, TooMuchIsSaidByItsDisplayNotByACollar) {
 
 TEST(MeterTray, IsFoundByWhatPeopleCallIt) {
     for (const char* word : {"meter", "volt", "ammeter", "ohm", "continuity", "multimeter"}) {
-        const auto found = findItems(QString::fromLatin1(word));
+        const auto found = findInTray(QString::fromLatin1(word)).items;
         EXPECT_TRUE(std::any_of(found.begin(), found.end(), [](const TrayItem& item) {
             return item.kind == QStringLiteral("multimeter");
         })) << word;

@@ -26,7 +26,8 @@ Point firstLeadFromMiddle(const Package& package) {
     return pose ? *tips.front() - pose->centre : Point{};
 }
 
-void applyPreset(Part& part, const QString& preset) {
+/// "resistance=330".
+void applySetting(Part& part, const QString& preset) {
     const auto equals = preset.indexOf(QLatin1Char('='));
     const int index = part.kind->valueIndex(preset.left(equals).toStdString());
     if (equals < 0 || index < 0) return;
@@ -40,6 +41,10 @@ void applyPreset(Part& part, const QString& preset) {
                                      [&](const Choice& c) { return QString::fromStdString(c.name) == figure; });
     if (choice != spec.choices.end())
         part.values[static_cast<std::size_t>(index)] = static_cast<double>(choice - spec.choices.begin());
+}
+
+void applyPreset(Part& part, const QString& preset) {
+    for (const QString& setting : preset.split(QLatin1Char(';'))) applySetting(part, setting);
 }
 
 }  // namespace

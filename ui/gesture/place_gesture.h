@@ -17,7 +17,7 @@ public:
     bool key(int key, const Pointer& pointer) override;
     Point handleFor(Point hole) const override;
 
-    /// A new part as the tray gives it out: its id, its preset ("resistance=330"), the next free letter on a cap.
+    /// A new part as the tray gives it out: its id, its preset ("resistance=330", "voltage=6;current=0.1"), the next free letter on a cap.
     static Part fresh(const Bench& bench, const PartKind& kind, const QString& preset);
 
 private:

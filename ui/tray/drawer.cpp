@@ -6,6 +6,7 @@
 #include <QPainter>
 
 #include <algorithm>
+#include <cmath>
 
 namespace tiepoint::ui {
 namespace {
@@ -14,7 +15,8 @@ constexpr int kMostColumns = 8;
 constexpr double kItemHeight = 104;
 constexpr double kDrawerPad = 16;
 constexpr double kDrawerGap = 6;
-constexpr double kDrawerSide = 24;  // in line with the cards
+constexpr double kWordsBreadth = 620;  // of what is said, at least, before it takes a second line
+constexpr double kDrawerSide = 24;     // in line with the cards
 
 }  // namespace
 
@@ -28,10 +30,13 @@ void Drawer::setLook(const Look& look) {
     hide();  // it stood above a compartment that has moved
 }
 
-void Drawer::openFor(const TrayFamily& family, QPoint above) {
+void Drawer::openFor(const TrayFamily& family, QPoint above, const QString& words) {
     for (TrayKey* key : keys_) key->deleteLater();  // one of them may be the sender of the click that led here
     keys_.clear();
     family_ = family.name;
+    words_ = words;
+    setAccessibleName(family_);
+    setAccessibleDescription(words_);
     for (const TrayItem& item : family.items) {
         auto* key = new TrayKey(item, item.label, TrayKey::Shape::DrawerItem, this);
         key->setLook(look_);
@@ -49,12 +54,16 @@ void Drawer::arrange(QPoint above) {
     double widest = 0;
     for (const TrayKey* key : keys_) widest = std::max(widest, key->wantedWidth());
     const int count = static_cast<int>(keys_.size());
-    const int rows = (count + kMostColumns - 1) / kMostColumns;
+    const int rows = (count + kMostColumns - 1) / kMostColumns;  // none where there are but words
     const int columns = std::max(1, (count + rows - 1) / std::max(1, rows));
     const double pad = look_.px(kDrawerPad), gap = look_.px(kDrawerGap), height = look_.px(kItemHeight);
-    const QSize size(static_cast<int>(2 * pad + columns * (widest + gap) - gap),
-                     static_cast<int>(2 * pad + rows * (height + gap) - gap));
     const int side = look_.ipx(kDrawerSide);
+    QSize size(static_cast<int>(2 * pad + columns * (widest + gap) - gap),
+               static_cast<int>(2 * pad + rows * (height + gap) - gap));
+    const QSize words =
+        wordsSize(std::min(std::max(size.width(), look_.ipx(kWordsBreadth)), parentWidget()->width() - 2 * side));
+    if (!words.isEmpty())
+        size = {std::max(size.width(), words.width()), size.height() + words.height() + static_cast<int>(gap)};
     const int left =
         std::clamp(above.x() - size.width() / 2, side, std::max(side, parentWidget()->width() - size.width() - side));
     setGeometry(QRect(QPoint(left, above.y() - size.height()), size));
@@ -64,11 +73,26 @@ void Drawer::arrange(QPoint above) {
     }
 }
 
+QSize Drawer::wordsSize(int breadth) const {
+    if (words_.isEmpty()) return {};
+    const double pad = look_.px(kDrawerPad), high = parentWidget()->height();
+    const QRectF box =
+        QFontMetricsF(look_.font(text::kSmall))
+            .boundingRect(QRectF(0, 0, breadth - 2 * pad, high), Qt::AlignLeft | Qt::TextWordWrap, words_);
+    return {static_cast<int>(std::ceil(box.width() + 2 * pad)) + 1, static_cast<int>(std::ceil(box.height()))};
+}
+
 void Drawer::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
+    if (words_.isEmpty()) return;
+    const double pad = look_.px(kDrawerPad), lines = wordsSize(width()).height();
+    painter.setFont(look_.font(text::kSmall));
+    painter.setPen(look_.theme->text);
+    painter.drawText(QRectF(pad, height() - pad - lines, width() - 2 * pad, lines),
+                     Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, words_);
 }
 
 void Drawer::hideEvent(QHideEvent* event) {

@@ -17,9 +17,11 @@ public:
 
     void setLook(const Look& look);
     /// Fills the drawer and shows it above a point of the parent's (the middle of the compartment's upper edge).
-    void openFor(const TrayFamily& family, QPoint above);
+    /// Words that are to be said about it stand below; they alone where the family is empty.
+    void openFor(const TrayFamily& family, QPoint above, const QString& words = {});
     const QString& family() const { return family_; }
     const std::vector<TrayKey*>& keys() const { return keys_; }
+    const QString& words() const { return words_; }
 
 Q_SIGNALS:
     void dragged(const TrayItem& item, QPoint globalPos);
@@ -33,9 +35,11 @@ protected:
 
 private:
     void arrange(QPoint above);
+    /// How broad and high the words are in a drawer of such a breadth; empty where there are none.
+    QSize wordsSize(int breadth) const;
 
     Look look_;
-    QString family_;
+    QString family_, words_;
     std::vector<TrayKey*> keys_;
 };
 

@@ -35,7 +35,7 @@ Tray::Tray(QWidget* stage, QWidget* parent)
     });
     search_->setPlaceholderText(QStringLiteral("Find"));
     search_->setAccessibleName(QStringLiteral("Find in the tray"));
-    search_->setToolTip(QStringLiteral("A name, a value such as 4k7, or what it does"));
+    search_->setToolTip(QStringLiteral("A name, a value such as 4k7, 47 ohm or 100 mA, or what it does"));
     search_->installEventFilter(this);
     connect(search_, &QLineEdit::textChanged, this, &Tray::showFound);
 }
@@ -46,13 +46,20 @@ void Tray::beginSearch() {
 }
 
 void Tray::showFound() {
-    TrayFamily found{kFound, findItems(search_->text())};
-    if (found.items.empty()) {
+    TrayFound found = findInTray(search_->text());
+    if (found.items.empty() && found.words.isEmpty()) {
         if (drawer_->family() == kFound) closeDrawer();
         return;
     }
-    if (found.items.size() > kMostFound) found.items.resize(kMostFound);
-    drawer_->openFor(found, mapTo(drawer_->parentWidget(), QPoint(search_->geometry().center().x(), 0)));
+    if (found.items.size() > kMostFound) {
+        found.words += QStringLiteral("%1The first %2 of %3.")
+                           .arg(found.words.isEmpty() ? QString() : QStringLiteral(" "))
+                           .arg(kMostFound)
+                           .arg(found.items.size());
+        found.items.resize(kMostFound);
+    }
+    drawer_->openFor({kFound, std::move(found.items)},
+                     mapTo(drawer_->parentWidget(), QPoint(search_->geometry().center().x(), 0)), found.words);
 }
 
 bool Tray::eventFilter(QObject* watched, QEvent* event) {

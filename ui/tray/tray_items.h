@@ -16,7 +16,7 @@ inline constexpr const char* kJumperKind = "jumper";
 
 struct TrayItem {
     QString kind;              ///< as BenchView::beginPlacing wants it
-    QString preset;            ///< "" (defaults), "colour=red", "resistance=330"; for a jumper the colour's name
+    QString preset;            ///< "" (defaults), "colour=red", "voltage=6;current=0.1"; for a jumper the colour's name
     QString label;             ///< "red", "330 Ω"
     std::optional<Part> part;  ///< as it would lie on the bench; nothing for a jumper
     int jumperColour = 0;
