@@ -34,9 +34,9 @@ protected:
         ASSERT_TRUE(WindowBench::waitFor([this, id] { return answer().answer() && answer().answer()->part == id; }));
     }
     void clickRow(int row) {
-        const QRectF box = table().rowBox(row);
+        const QRectF box = table().rows().rowBox(row);
         ASSERT_FALSE(box.isEmpty()) << row;
-        QTest::mouseClick(&table(), Qt::LeftButton, {}, box.center().toPoint());
+        QTest::mouseClick(table().rows().viewport(), Qt::LeftButton, {}, box.center().toPoint());
         ASSERT_TRUE(desk.waitForAnswer());
         ASSERT_TRUE(WindowBench::waitFor([this] { return !table().isStale(); }));
     }
@@ -98,10 +98,11 @@ TEST_F(InquiryTest, ArrowKeysWalkThroughTheRows) {
     open("quay-bell-lamp");
     openTable();
     table().setFocus();
-    QTest::keyClick(&table(), Qt::Key_Down);
+    ASSERT_TRUE(table().rows().hasFocus());
+    QTest::keyClick(&table().rows(), Qt::Key_Down);
     ASSERT_TRUE(WindowBench::waitFor([this] { return table().presentRow() == 1; }));
     EXPECT_TRUE(window().live().isHeld("S2"));
-    QTest::keyClick(&table(), Qt::Key_Escape);
+    QTest::keyClick(&table().rows(), Qt::Key_Escape);
     EXPECT_FALSE(table().isVisible());
 }
 

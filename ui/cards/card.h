@@ -15,6 +15,11 @@ public:
     void setLook(const Look& look);
     const Look& look() const { return look_; }
 
+    /// Whether the card can be shown to a room while projecting.
+    virtual bool isForRoom() const { return false; }
+    /// How high it wants to stand there, in pixels of its present look; no more than `most`.
+    virtual double roomHeight(double most) const { return most; }
+
 protected:
     /// Called after the look or the size changed: children take their places.
     virtual void arrangeCard() {}

@@ -13,7 +13,8 @@ constexpr double kReadingWidth = 520;
 constexpr double kLoopWidth = 530;
 constexpr double kLegendWidth = 774;
 constexpr double kSpacing = 6;
-constexpr int kPatienceMs = 17;  // one frame
+constexpr double kRoomScale = 1.5;  // print of 20 lines at a desk is then a 36th of a screen's height
+constexpr int kPatienceMs = 17;     // one frame
 
 double largestVolt(const Picture& picture) {
     double largest = 0;
@@ -61,8 +62,8 @@ std::string CardRow::pointedAt() const {
 void CardRow::followSelection() {
     const QStringList selected = view_.selection();
     values_->showPart(selected.size() == 1 ? selected.front().toStdString() : std::string());
-    values_->setVisible(!values_->isEmpty());
-    loop_->setVisible(values_->isEmpty());
+    values_->setVisible(!roomCard() && !values_->isEmpty());
+    loop_->setVisible(!roomCard() && values_->isEmpty());
 }
 
 void CardRow::refresh() {
@@ -81,14 +82,27 @@ void CardRow::setLook(const Look& look) {
     for (Card* card : {static_cast<Card*>(reading_), static_cast<Card*>(loop_), static_cast<Card*>(values_),
                        static_cast<Card*>(legend_)})
         card->setLook(look);
-    for (Card* card : {aside_, standing_}) {
-        if (card) card->setLook(look);
-    }
+    if (standing_) standing_->setLook(look);
+    if (aside_) aside_->setLook(asideLook());
     arrange();
     refresh();
 }
 
+void CardRow::setRoom(bool room) {
+    if (room_ == room) return;
+    room_ = room;
+    arrangeAside();
+    arrange();
+}
+
+Look CardRow::asideLook() const {
+    Look larger = look_;
+    if (roomCard()) larger.scale *= kRoomScale;
+    return larger;
+}
+
 void CardRow::arrange() {
+    if (Card* card = roomCard()) return card->setGeometry(rect());
     const double margins = 2 * look_.px(kCardMargin);
     const double spacing = look_.px(kSpacing);
     const double free = width() - 2 * spacing - 3 * margins;
@@ -122,11 +136,15 @@ void CardRow::setStanding(Card* card) {
 
 void CardRow::arrangeAside() {
     Card* shown = aside_ ? aside_ : standing_;
+    const bool alone = roomCard() != nullptr;
+    reading_->setVisible(!alone);
+    loop_->setVisible(!alone && values_->isEmpty());
+    values_->setVisible(!alone && !values_->isEmpty());
     legend_->setVisible(shown == nullptr);
     if (standing_) standing_->setVisible(shown == standing_);
     if (!shown) return;
-    shown->setLook(look_);
-    shown->setGeometry(legend_->geometry());
+    shown->setLook(shown == aside_ ? asideLook() : look_);
+    shown->setGeometry(alone ? rect() : legend_->geometry());
     shown->show();
     shown->raise();
 }

@@ -25,6 +25,10 @@ public:
     ValueEditor& values() const { return *values_; }
     /// Shows a card of this row, made by others, in the legend's place; null shows what stands there otherwise.
     void showAside(Card* card);
+    /// While projecting only a card that is meant for a room is shown, over the whole breadth, in print that a room can read.
+    void setRoom(bool room);
+    /// The card for the room, or null.
+    Card* roomCard() const { return room_ && aside_ && aside_->isForRoom() ? aside_ : nullptr; }
     /// The card that stands in the legend's place while no other is called for; null: the legend itself.
     void setStanding(Card* card);
 
@@ -40,6 +44,8 @@ private:
     void arrangeAside();
     std::string pointedAt() const;
     void arrange();
+    /// The look of a card that was called for.
+    Look asideLook() const;
 
     BenchView& view_;
     ReadingCard* reading_;
@@ -50,6 +56,7 @@ private:
     Card* standing_ = nullptr;  ///< there while none is called for
     QTimer patience_;           ///< an answer that takes longer than a frame is shown as missing
     Look look_;
+    bool room_ = false;
 };
 
 }  // namespace tiepoint::ui

@@ -1,14 +1,11 @@
 #pragma once
-// The truth table as a card: a row for each combination, each lamp a disc in its colour and as bright as it is, with its brightness in
-// figures; beside it when each lamp is lit, in logic, and the switches that change nothing. Choosing a row asks for its position.
+// The truth table as a card: its rows, and beside them when each lamp is lit, in logic, the switches that change nothing, and what a 1
+// means. Both scroll, so that nothing is left out however small the card is. Choosing a row asks for its position.
 
 #include "ui/cards/aside_card.h"
-#include "ui/live/questions.h"
+#include "ui/cards/truth_rows.h"
 
 #include <QStringList>
-
-#include <memory>
-#include <optional>
 
 namespace tiepoint::ui {
 
@@ -21,14 +18,18 @@ public:
     /// The bench changed and the new table isn't there yet: no lamp is shown.
     void showStale();
     /// The row of the bench's present position, or -1.
-    void showPresent(int row);
+    void showPresent(int row) { rows_->showPresent(row); }
 
-    const TruthTable* table() const { return answer_ && answer_->table.ok() ? &answer_->table.value() : nullptr; }
+    const TruthTable* table() const { return rows_->table(); }
     bool isStale() const { return stale_; }
-    int presentRow() const { return present_; }
+    int presentRow() const { return rows_->presentRow(); }
     const QStringList& sentences() const { return sentences_; }
-    /// Where a row stands in the widget; empty where it is scrolled away.
-    QRectF rowBox(int row) const;
+    TruthRows& rows() const { return *rows_; }
+    /// What stands beside the table, in an area that scrolls.
+    QScrollArea& words() const { return *area_; }
+
+    bool isForRoom() const override { return true; }
+    double roomHeight(double most) const override;
 
 Q_SIGNALS:
     void rowChosen(int row);
@@ -36,37 +37,16 @@ Q_SIGNALS:
 protected:
     void paintBody(QPainter& painter) override;
     void arrangeCard() override;
-    void mousePressEvent(QMouseEvent* event) override;
-    void mouseMoveEvent(QMouseEvent* event) override;
-    void leaveEvent(QEvent* event) override;
-    void wheelEvent(QWheelEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    /// Left edges of the columns, switches then lamps, and the right edge of the last.
-    struct Columns {
-        std::vector<double> edges;
-        double size = 0;  ///< of the letters, in layout pixels
-    };
+    QString wordsInColour() const;
 
-    Columns columns() const;
-    int visibleRows() const;
-    int rowAt(QPointF at) const;
-    void scrollTo(int first);
-    void hover(int row);
-    QString lampWords(const TruthRow& row, std::size_t lamp) const;
-    void paintHeader(QPainter& painter, const Columns& columns) const;
-    void paintRow(QPainter& painter, const Columns& columns, int row) const;
-    void paintLamp(QPainter& painter, const QRectF& box, const TruthRow& row, std::size_t lamp, double size) const;
-    void paintScroll(QPainter& painter, double x) const;
-    void paintSentences(QPainter& painter, double left) const;
-
-    std::shared_ptr<const TableAnswer> answer_;
+    TruthRows* rows_;
+    QScrollArea* area_;
+    QLabel* words_;
     QStringList sentences_;
+    QString meaning_;  ///< of a 1
     bool stale_ = true;
-    int present_ = -1;
-    int hovered_ = -1;
-    int first_ = 0;  ///< row that stands uppermost
 };
 
 }  // namespace tiepoint::ui

@@ -234,19 +234,17 @@ QString fieldStyle(const Look& look) {
                "QToolButton { color: %3; background: transparent; border: 1px solid %5; border-radius: %6px; "
                "min-width: %8px; "
                "min-height: %8px; font-size: %9px; } QToolButton:hover { border-color: %10; }"
-               "QScrollBar:vertical { background: transparent; width: %7px; } QScrollBar::handle:vertical { "
-               "background: %5; border-radius: %6px; }"
-               "QScrollBar::add-line:vertical, QScrollBar::sub-line:vertical { height: 0; }"
                "QCheckBox { color: %3; font-size: %9px; }"
                "QCheckBox::indicator { width: %8px; height: %8px; border: 2px solid %5; border-radius: 4px; "
                "background: %4; }"
                "QCheckBox::indicator:checked { background: %10; border-color: %10; } QCheckBox:focus { color: %10; }")
-        .arg(theme.dimText.name(), theme.overload.name(), theme.text.name(), face.name(), edge.name())
-        .arg(look.ipx(5))
-        .arg(look.ipx(10))
-        .arg(look.ipx(32))
-        .arg(look.ipx(text::kSmall + 1))
-        .arg(theme.accent.name(), uiFont(1).family());
+               .arg(theme.dimText.name(), theme.overload.name(), theme.text.name(), face.name(), edge.name())
+               .arg(look.ipx(5))
+               .arg(look.ipx(10))
+               .arg(look.ipx(32))
+               .arg(look.ipx(text::kSmall + 1))
+               .arg(theme.accent.name(), uiFont(1).family()) +
+           scrollBarStyle(look);
 }
 
 }  // namespace tiepoint::ui

@@ -169,4 +169,20 @@ void paintTick(QPainter& painter, const Look& look, QPointF centre, bool on) {
     painter.drawPath(tick);
 }
 
+QString scrollBarStyle(const Look& look) {
+    return QStringLiteral(
+               "QScrollBar { background: transparent; } QScrollBar:vertical { width: %2px; } "
+               "QScrollBar:horizontal { height: %2px; }"
+               "QScrollBar::handle { background: %1; border-radius: %3px; } QScrollBar::handle:hover { background: %4; "
+               "}"
+               "QScrollBar::handle:vertical { min-height: %5px; } QScrollBar::handle:horizontal { min-width: %5px; }"
+               "QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }"
+               "QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }")
+        .arg(mix(look.theme->cardEdge, look.theme->dimText, 0.45).name())
+        .arg(look.ipx(10))
+        .arg(look.ipx(5))
+        .arg(look.theme->accent.name())
+        .arg(look.ipx(24));
+}
+
 }  // namespace tiepoint::ui

@@ -24,6 +24,9 @@ void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const Ke
 /// The round mark of a latched key: a disc with a tick, or an empty ring.
 void paintTick(QPainter& painter, const Look& look, QPointF centre, bool on);
 
+/// Style sheet for slim scroll bars.
+QString scrollBarStyle(const Look& look);
+
 /// Room around a card for its shadow, in layout pixels.
 inline constexpr double kCardMargin = 6;
 

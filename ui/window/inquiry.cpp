@@ -64,6 +64,10 @@ void Inquiry::connectCards() {
     });
     connect(table_, &AsideCard::closed, this, &Inquiry::putAway);
     connect(answer_, &AsideCard::closed, this, &Inquiry::putAway);
+    // From the bench the Tab key leads to the table at once.
+    QWidget::setTabOrder(&view_, &table_->rows());
+    QWidget::setTabOrder(&table_->rows(), &table_->words());
+    QWidget::setTabOrder(&table_->words(), table_->closeKey());
 }
 
 void Inquiry::showAnswer(const WhyAnswer& answer) {

@@ -24,6 +24,7 @@ constexpr double kTrayHeight = 96;
 constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
+constexpr double kRoomCardShare = 0.4;  // of the screen, at most, for a card shown to a room
 constexpr double kZoomStep = 1.25;
 const QSize kSmallestWindow(800, 500);
 
@@ -75,6 +76,11 @@ MainWindow::MainWindow(const QString& recoveryFolder)
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
+    const auto followRoom = [this] {
+        if (projection_->isProjecting()) arrangeStage();
+    };
+    connect(cards_, &CardRow::asideChanged, this, followRoom);
+    connect(&inquiry_->questions(), &Questions::tableReady, this, followRoom);
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
@@ -326,7 +332,9 @@ void MainWindow::arrangeStage() {
     const bool projecting = projection_->isProjecting();
     const bool folded = actions_.fold->isChecked() || projecting;
     title_->setVisible(!projecting);
-    cards_->setVisible(!folded);
+    cards_->setRoom(projecting);
+    Card* const roomCard = cards_->roomCard();
+    cards_->setVisible(!folded || roomCard);
     tray_->setVisible(!folded);
     if (folded) tray_->closeDrawer();
 
@@ -338,6 +346,12 @@ void MainWindow::arrangeStage() {
         tray_->setGeometry(side, bottom, width, look.ipx(kTrayHeight));
         bottom -= look.ipx(kBetweenCards) + look.ipx(kCardHeight);
         cards_->setGeometry(side, bottom, width, look.ipx(kCardHeight));
+    }
+    if (roomCard) {
+        // Below the circuit, never over it.
+        const int height = static_cast<int>(roomCard->roomHeight(kRoomCardShare * bottom));
+        cards_->setGeometry(side, bottom - height, width, height);
+        bottom -= height;
     }
     title_->setGeometry(0, 0, stage_->width(), titleHeight);
     const QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
