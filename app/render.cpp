@@ -25,11 +25,14 @@ struct RenderOptions {
     std::string output;
     std::string theme = "day";
     std::optional<std::vector<std::string>> show;  ///< nothing: as the bench was left
+    std::string paper = "a4";
     int width = kDefaultWidth;
 };
 
 const std::map<std::string, ui::ThemeName> kThemes{
     {"day", ui::ThemeName::Day}, {"dark", ui::ThemeName::Dark}, {"projector", ui::ThemeName::Projector}};
+
+const std::map<std::string, ui::Paper> kPapers{{"a4", ui::Paper::A4}, {"letter", ui::Paper::Letter}};
 
 /// What each word of --show switches on.
 const std::map<std::string, void (*)(ui::Views&)> kViews{
@@ -90,7 +93,8 @@ int runRender(const RenderOptions& options) {
 
     const Offscreen offscreen;
     picture.arrangePinned();
-    const auto failed = ui::savePicture(picture, QString::fromStdString(options.output), options.width);
+    const auto failed =
+        ui::savePicture(picture, QString::fromStdString(options.output), options.width, kPapers.at(options.paper));
     if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));
     spdlog::debug("{}: drawn", options.output);
     return picture.snapshot->status() == Status::None ? kExitBad : kExitGood;
@@ -119,6 +123,8 @@ Action declareRender(CLI::App& parser) {
         ->delimiter(',')
         ->allow_extra_args(false)
         ->check(CLI::IsMember(namesOf(kViews)).description(""));
+    parser.add_option("--paper", options->paper, "Sheets of PDF: a4 or letter")
+        ->check(CLI::IsMember(namesOf(kPapers)).description(""));
     parser.add_option("--width", options->width, "Width of PNG and SVG in pixels")
         ->check(CLI::Range(kSmallestWidth, kLargestWidth));
     return [options] { return runRender(*options); };

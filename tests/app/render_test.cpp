@@ -67,6 +67,37 @@ TEST(Render, FormatFollowsTheEnding) {
     EXPECT_NE(svg.find("</svg>"), std::string::npos);
 }
 
+/// What pdfinfo or pdftotext says of a drawn PDF.
+std::string told(const std::string& tool, const Drawn& drawn, std::vector<std::string> more = {}) {
+    EXPECT_EQ(drawn.ran.code, 0) << drawn.ran.error;
+    more.insert(more.begin(), scratchFile("told.pdf", drawn.bytes));
+    const Ran ran = runTool(tool, more);
+    EXPECT_EQ(ran.code, 0) << ran.error;
+    return ran.output;
+}
+
+TEST(Render, PaperIsA4UnlessLetterIsAskedFor) {
+    for (const auto& [more, name] : std::vector<std::pair<std::vector<std::string>, std::string>>{
+             {{}, "(A4)"}, {{"--paper", "a4"}, "(A4)"}, {{"--paper", "letter"}, "(letter)"}}) {
+        const std::string facts = told("pdfinfo", draw("beacon-lamp", ".pdf", more));
+        EXPECT_NE(facts.find(name), std::string::npos) << facts;
+        EXPECT_NE(facts.find("Pages:           1"), std::string::npos) << facts;
+    }
+    const Drawn refused = draw("beacon-lamp", ".pdf", {"--paper", "foolscap"});
+    EXPECT_EQ(refused.ran.code, 2);
+    EXPECT_NE(refused.ran.error.find("foolscap"), std::string::npos) << refused.ran.error;
+}
+
+TEST(Render, WordsOfTheBenchAreWordsInTheFile) {
+    const std::string printed = told("pdftotext", draw("beacon-lamp", ".pdf", {"--hold", "S1"}), {"-layout", "-"});
+    const std::string drawn = draw("beacon-lamp", ".svg", {"--hold", "S1"}).bytes;
+    for (const char* words : {"R1", "330 Ω", "S1", "D1", "5.00 V", "9.4 mA"}) {
+        EXPECT_NE(printed.find(words), std::string::npos) << words << " isn't in\n" << printed;
+        EXPECT_NE(drawn.find(words), std::string::npos) << words;
+    }
+    EXPECT_NE(drawn.find(">R1  330 Ω</text>"), std::string::npos);
+}
+
 TEST(Render, NeedsNoDisplayWhateverTheEnvironmentSays) {
     const std::string picture = (scratchFolder() / "anywhere.png").string();
     const std::vector<std::string> arguments{"render", harbourBench("beacon-lamp"), "-o", picture};

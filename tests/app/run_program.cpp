@@ -47,8 +47,13 @@ const std::filesystem::path& scratchFolder() {
 }
 
 Ran runProgram(const std::vector<std::string>& arguments, const std::vector<std::string>& environment) {
+    return runTool(TIEPOINT_PROGRAM, arguments, environment);
+}
+
+Ran runTool(const std::string& tool, const std::vector<std::string>& arguments,
+            const std::vector<std::string>& environment) {
     const std::string output = (scratchFolder() / "stdout").string(), error = (scratchFolder() / "stderr").string();
-    std::vector<std::string> words{TIEPOINT_PROGRAM};
+    std::vector<std::string> words{tool};
     words.insert(words.end(), arguments.begin(), arguments.end());
     std::vector<std::string> world{"PATH=/usr/bin:/bin", "LC_ALL=C.UTF-8", "HOME=" + scratchFolder().string()};
     world.insert(world.begin(), environment.begin(), environment.end());  // the first of two entries counts
@@ -64,9 +69,9 @@ Ran runProgram(const std::vector<std::string>& arguments, const std::vector<std:
     posix_spawn_file_actions_addopen(&files, STDERR_FILENO, error.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
     pid_t process = 0;
     const int failed =
-        posix_spawn(&process, TIEPOINT_PROGRAM, &files, nullptr, pointersTo(words).data(), pointersTo(world).data());
+        posix_spawnp(&process, tool.c_str(), &files, nullptr, pointersTo(words).data(), pointersTo(world).data());
     posix_spawn_file_actions_destroy(&files);
-    if (failed != 0) throw std::runtime_error("the program could not be started: " TIEPOINT_PROGRAM);
+    if (failed != 0) throw std::runtime_error("this could not be started: " + tool);
 
     int status = 0;
     waitpid(process, &status, 0);

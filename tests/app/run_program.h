@@ -15,6 +15,9 @@ struct Ran {
 
 /// Runs the program with arguments. `environment` ("NAME=value") is added to a bare one.
 Ran runProgram(const std::vector<std::string>& arguments, const std::vector<std::string>& environment = {});
+/// The same with a tool of the system: its name, or a path.
+Ran runTool(const std::string& tool, const std::vector<std::string>& arguments,
+            const std::vector<std::string>& environment = {});
 
 /// A folder for files of this test process, made at the first call and removed at its end.
 const std::filesystem::path& scratchFolder();

@@ -1,8 +1,14 @@
 #include "ui/export/picture_file.h"
 
 #include "core/base/file_io.h"
+#include "ui/export/ink_extent.h"
+#include "ui/export/paper_sheet.h"
+#include "ui/export/sheet_marks.h"
+#include "ui/export/svg_sheet.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/pixel_sheet.h"
+#include "ui/paint/shade.h"
+#include "ui/theme/plain_text.h"
 
 #include <QBuffer>
 #include <QFileInfo>
@@ -10,20 +16,21 @@
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QSvgGenerator>
 
 #include <cmath>
 
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kMarginMm = 6;
+constexpr double kMarginMm = 6;     ///< around everything on the table ...
+constexpr double kInkMarginMm = 2;  ///< ... and around whatever reaches further
 constexpr int kPdfDotsPerInch = 1200;
 constexpr double kMmPerInch = 25.4;
 
-QRectF pageArea(const Picture& picture) {
-    const Rect& all = picture.table->allMm;
-    return QRectF(all.left, all.top, all.width, all.height).adjusted(-kMarginMm, -kMarginMm, kMarginMm, kMarginMm);
+QRectF grown(const QRectF& rect, double by) { return rect.adjusted(-by, -by, by, by); }
+
+QRectF areaOf(const Picture& picture) {
+    return grown(toQt(picture.table->allMm), kMarginMm) | grown(inkExtent(picture), kInkMarginMm);
 }
 
 /// Draws the area so that one millimetre is `pixelsPerMm` of the device.
@@ -31,66 +38,91 @@ void draw(QPainter& painter, const Picture& picture, const QRectF& area) {
     painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing | QPainter::SmoothPixmapTransform);
     painter.scale(picture.pixelsPerMm, picture.pixelsPerMm);
     painter.translate(-area.topLeft());
-    painter.setClipRect(area);
     paintTableTop(painter, *picture.theme, area);
     paintBench(painter, picture);
 }
 
-QImage drawImage(const Picture& picture, const QRectF& area, QSize size) {
-    QImage image(size, QImage::Format_RGB32);
-    image.fill(picture.theme->benchBottom);
+/// A picture, and what of the bench it shows.
+struct PictureSheet {
+    const Picture& picture;
+    QRectF area;  ///< mm
+    QSize size;   ///< pixels; says nothing of what is in true size
+    Paper paper;  ///< says something only of that
+
+    const std::string& title() const { return picture.bench().title; }
+};
+
+QImage drawImage(const PictureSheet& sheet) {
+    QImage image(sheet.size, QImage::Format_RGB32);
+    image.fill(sheet.picture.theme->benchBottom);
     {
-        PixelSheet sheet(image);
-        QPainter painter(&sheet);
-        draw(painter, picture, area);
+        PixelSheet pixels(image);
+        QPainter painter(&pixels);
+        draw(painter, sheet.picture, sheet.area);
     }
     return image;
 }
 
-bool writePng(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
-    return drawImage(picture, area, size).save(&device, "PNG");
+bool writePng(QIODevice& device, const PictureSheet& sheet) { return drawImage(sheet).save(&device, "PNG"); }
+
+bool writeSvg(QIODevice& device, const PictureSheet& sheet) {
+    SvgSheet drawing(sheet.size);
+    {
+        QPainter painter(&drawing);
+        draw(painter, sheet.picture, sheet.area);
+    }
+    const QByteArray file = drawing.file(sheet.title());
+    return device.write(file) == file.size();
 }
 
-bool writeSvg(QIODevice& device, const Picture& picture, const QRectF& area, QSize size) {
-    QSvgGenerator generator;
-    generator.setOutputDevice(&device);
-    generator.setSize(size);
-    generator.setViewBox(QRect(QPoint(0, 0), size));
-    generator.setTitle(QString::fromStdString(picture.bench().title));
-    QPainter painter;
-    if (!painter.begin(&generator)) return false;
-    draw(painter, picture, area);
-    return painter.end();
+void drawPage(QPainter& painter, const PictureSheet& sheet, const PaperPlan& plan, const PlannedSheet& page) {
+    const double dotsPerMm = kPdfDotsPerInch / kMmPerInch;
+    painter.save();
+    painter.scale(dotsPerMm, dotsPerMm);
+    paintSheetMarks(painter, plan, page, plainText(sheet.title()));
+    painter.restore();
+    painter.save();
+    painter.setClipRect(QRectF(page.at * dotsPerMm, page.part.size() * dotsPerMm));
+    painter.translate((page.at - page.part.topLeft()) * dotsPerMm);
+    draw(painter, sheet.picture, sheet.area);
+    painter.restore();
 }
 
-/// In true size, so that a printed layout can be laid over a real board; the size in pixels says nothing here.
-bool writePdf(QIODevice& device, const Picture& picture, const QRectF& area, QSize) {
+/// In true size, so that a printed layout can be laid over a real board; on as many sheets of paper as that takes.
+bool writePdf(QIODevice& device, const PictureSheet& sheet) {
+    const PaperPlan plan = planSheets(sheet.area.size(), sheet.paper);
     QPdfWriter writer(&device);
-    writer.setTitle(QString::fromStdString(picture.bench().title));
+    writer.setTitle(plainText(sheet.title()));
     writer.setCreator(QStringLiteral("Tiepoint"));
     writer.setResolution(kPdfDotsPerInch);
-    writer.setPageSize(QPageSize(area.size(), QPageSize::Millimeter, {}, QPageSize::ExactMatch));
+    writer.setPageSize(QPageSize(sheet.paper == Paper::A4 ? QPageSize::A4 : QPageSize::Letter));
+    writer.setPageOrientation(plan.isAcross ? QPageLayout::Landscape : QPageLayout::Portrait);
     writer.setPageMargins(QMarginsF(0, 0, 0, 0));
-    Picture trueSize = picture;
+    Picture trueSize = sheet.picture;
     trueSize.pixelsPerMm = kPdfDotsPerInch / kMmPerInch;
+    const PictureSheet inTrueSize{trueSize, sheet.area, sheet.size, sheet.paper};
+    PaperSheet paper(writer);
     QPainter painter;
-    if (!painter.begin(&writer)) return false;
-    draw(painter, trueSize, area);
+    if (!painter.begin(&paper)) return false;
+    for (const PlannedSheet& page : plan.sheets) {
+        if (&page != &plan.sheets.front() && !writer.newPage()) return false;
+        drawPage(painter, inTrueSize, plan, page);
+    }
     return painter.end();
 }
 
 /// What of the bench a picture of that breadth shows, in whole pixels, so that the last row is covered too. Sets its pixelsPerMm.
-std::pair<QRectF, QSize> sheetFor(Picture& picture, int widthPixels) {
-    QRectF area = pageArea(picture);
+PictureSheet sheetFor(Picture& picture, int widthPixels, Paper paper) {
+    QRectF area = areaOf(picture);
     picture.pixelsPerMm = widthPixels / area.width();
     const QSize size(widthPixels, static_cast<int>(std::ceil(area.height() * picture.pixelsPerMm)));
     area.setHeight(size.height() / picture.pixelsPerMm);
-    return {area, size};
+    return {picture, area, size, paper};
 }
 
 struct Format {
     const char* ending;
-    bool (*write)(QIODevice& device, const Picture& picture, const QRectF& area, QSize size);
+    bool (*write)(QIODevice& device, const PictureSheet& sheet);
 };
 
 constexpr Format kFormats[] = {{"png", writePng}, {"svg", writeSvg}, {"pdf", writePdf}};
@@ -107,17 +139,16 @@ const Format* formatOf(const QString& path) {
 
 bool isPictureFile(const QString& path) { return formatOf(path) != nullptr; }
 
-QImage pictureImage(Picture picture, int widthPixels) {
-    const auto [area, size] = sheetFor(picture, widthPixels);
-    return drawImage(picture, area, size);
-}
+QRectF pictureAreaMm(const Picture& picture) { return areaOf(picture); }
 
-std::optional<QString> savePicture(Picture picture, const QString& path, int widthPixels) {
+QImage pictureImage(Picture picture, int widthPixels) { return drawImage(sheetFor(picture, widthPixels, Paper::A4)); }
+
+std::optional<QString> savePicture(Picture picture, const QString& path, int widthPixels, Paper paper) {
     const Format* format = formatOf(path);
     if (format == nullptr) return QStringLiteral("a picture's name ends in .png, .svg or .pdf");
-    const auto [area, size] = sheetFor(picture, widthPixels);
+    const PictureSheet sheet = sheetFor(picture, widthPixels, paper);
     QBuffer drawn;
-    if (!drawn.open(QIODevice::WriteOnly) || !format->write(drawn, picture, area, size))
+    if (!drawn.open(QIODevice::WriteOnly) || !format->write(drawn, sheet))
         return QStringLiteral("the picture could not be drawn");
     const QByteArray& bytes = drawn.data();
     const auto written =

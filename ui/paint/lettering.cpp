@@ -1,5 +1,6 @@
 #include "ui/paint/lettering.h"
 
+#include "ui/paint/letter_sheet.h"
 #include "ui/theme/theme.h"
 
 #include <QFontMetricsF>
@@ -11,13 +12,13 @@
 namespace tiepoint::ui {
 namespace {
 
-// Outlines are taken at this size and scaled, so that hinting and rounding of small sizes play no part.
-constexpr double kDrawnPx = 200;
 constexpr double kTracking = -0.014 * kDrawnPx;  ///< letters a little closer, in place of kerning
 
 struct Glyph {
+    QString letter;
     QPainterPath outline;
     double advance = 0;
+    double bearing = 0;  ///< from where it begins to where the font's own letter does
 };
 
 /// The glyphs of one weight at kDrawnPx.
@@ -28,14 +29,16 @@ public:
             cell_ = std::max(cell_, metrics_.horizontalAdvance(QChar(digit)));
     }
 
-    const Glyph& glyph(QChar character) {
+    const Glyph& glyph(char32_t character) {
         const auto found = glyphs_.find(character);
         if (found != glyphs_.end()) return found->second;
-        const double own = metrics_.horizontalAdvance(character);
         Glyph made;
-        made.advance = (character.isDigit() ? cell_ : own) + kTracking;
+        made.letter = QString::fromUcs4(&character, 1);
+        const double own = metrics_.horizontalAdvance(made.letter);
+        made.advance = (QChar::isDigit(character) ? cell_ : own) + kTracking;
+        made.bearing = (made.advance - kTracking - own) / 2;
         made.outline.setFillRule(Qt::WindingFill);
-        made.outline.addText((made.advance - kTracking - own) / 2, 0, font_, QString(character));
+        made.outline.addText(made.bearing, 0, font_, made.letter);
         return glyphs_.emplace(character, std::move(made)).first->second;
     }
 
@@ -43,7 +46,7 @@ private:
     QFont font_;
     QFontMetricsF metrics_;
     double cell_ = 0;
-    std::map<QChar, Glyph> glyphs_;
+    std::map<char32_t, Glyph> glyphs_;
 };
 
 Face& face(QFont::Weight weight) {
@@ -51,12 +54,24 @@ Face& face(QFont::Weight weight) {
     return faces.try_emplace(weight, weight).first->second;
 }
 
+LetterLine letterLine(const QString& text, const Lettering& lettering, const QColor& colour) {
+    Face& glyphs = face(lettering.weight);
+    const double scale = lettering.sizeMm / kDrawnPx;
+    LetterLine line{text, lettering, colour, 0, {}};
+    for (const char32_t character : text.toUcs4()) {
+        const Glyph& glyph = glyphs.glyph(character);
+        line.letters.push_back({glyph.letter, line.widthMm + glyph.bearing * scale});
+        line.widthMm += glyph.advance * scale;
+    }
+    return line;
+}
+
 }  // namespace
 
 double textWidthMm(const QString& text, const Lettering& lettering) {
     Face& glyphs = face(lettering.weight);
     double advance = 0;
-    for (const QChar character : text) advance += glyphs.glyph(character).advance;
+    for (const char32_t character : text.toUcs4()) advance += glyphs.glyph(character).advance;
     return advance * lettering.sizeMm / kDrawnPx;
 }
 
@@ -65,7 +80,7 @@ QPainterPath textPath(const QString& text, QPointF baseline, const Lettering& le
     QPainterPath outlines;
     outlines.setFillRule(Qt::WindingFill);
     double advance = 0;
-    for (const QChar character : text) {
+    for (const char32_t character : text.toUcs4()) {
         const Glyph& glyph = glyphs.glyph(character);
         outlines.addPath(glyph.outline.translated(advance, 0));
         advance += glyph.advance;
@@ -80,7 +95,10 @@ void drawText(QPainter& painter, const QString& text, QPointF at, const Letterin
     double left = at.x();
     if (align.testFlag(Qt::AlignHCenter)) left -= width / 2;
     if (align.testFlag(Qt::AlignRight)) left -= width;
-    painter.fillPath(textPath(text, {left, at.y() + kCapHeight * lettering.sizeMm / 2}, lettering), colour);
+    const QPointF baseline(left, at.y() + kCapHeight * lettering.sizeMm / 2);
+    if (auto* sheet = dynamic_cast<LetterSheet*>(painter.device()))
+        return sheet->drawLetters(painter, letterLine(text, lettering, colour), baseline);
+    painter.fillPath(textPath(text, baseline, lettering), colour);
 }
 
 }  // namespace tiepoint::ui

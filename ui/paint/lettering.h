@@ -1,7 +1,8 @@
 #pragma once
 // Text in millimetres, drawn as outlines of glyphs, so that it is crisp at every zoom, the same on screen and
 // on paper, and needs no layout while painting. Figures stand in equal cells, so that a changing reading
-// doesn't dance. Glyphs are kept once built; use from the thread that paints.
+// doesn't dance. On devices that want letters (letter_sheet.h) they are letters at the same places.
+// Glyphs are kept once built; use from the thread that paints.
 
 #include <QColor>
 #include <QFont>
@@ -16,6 +17,8 @@ struct Lettering {
     QFont::Weight weight = QFont::Normal;
 };
 
+/// Outlines are taken at this size, in pixels, and scaled, so that hinting and rounding of small sizes play no part.
+inline constexpr double kDrawnPx = 200;
 /// Height of capitals as a share of the em, for centring.
 inline constexpr double kCapHeight = 0.727;
 

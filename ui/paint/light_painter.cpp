@@ -2,7 +2,6 @@
 
 #include "ui/paint/shade.h"
 
-#include <QPaintEngine>
 #include <QRadialGradient>
 
 #include <algorithm>
@@ -71,29 +70,12 @@ namespace {
 /// Opacity of a halo at a share of its radius. Light falls off with the square of the way; a straight ramp would look like a disc.
 double fadedOpacity(double opacity, double at) { return opacity * (1 - at) * (1 - at); }
 
-/// A halo as a stack of discs that together are as opaque as the gradient: Qt's PDF engine drops the fading of a radial gradient.
-void paintHaloInDiscs(QPainter& painter, const QColor& light, double radius, double opacity) {
-    constexpr int kDiscs = 12;  // more would each be too faint for eight bits
-    double through = 1;         // what shows through the discs so far
-    for (int i = kDiscs; i >= 1; --i) {
-        const double at = static_cast<double>(i) / kDiscs;
-        const double wanted = 1 - fadedOpacity(opacity, at - 0.5 / kDiscs);
-        painter.setBrush(faded(light, 1 - wanted / through));
-        painter.drawPath(disc({0, 0}, radius * at));
-        through = wanted;
-    }
-}
-
 }  // namespace
 
 void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness, bool voltageView) {
     const double radius = haloRadiusMm(brightness), opacity = haloOpacity(theme, brightness, voltageView);
     if (radius <= 0) return;
     painter.setPen(Qt::NoPen);
-    if (painter.paintEngine()->type() == QPaintEngine::Pdf) {
-        paintHaloInDiscs(painter, light, radius, opacity);
-        return;
-    }
     QRadialGradient glow(QPointF(0, 0), radius);
     constexpr int kStops = 8;
     for (int i = 0; i <= kStops; ++i) {

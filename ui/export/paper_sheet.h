@@ -1,0 +1,32 @@
+#pragma once
+// A sheet of paper to draw on: passes everything on to a PDF writer in the way that prints right. Letters stay letters, with their font
+// embedded; gradients that fade become shapes of one colour (flat_gradient.h). Use from the thread that paints.
+
+#include "ui/paint/letter_sheet.h"
+
+#include <QPaintDevice>
+#include <QPdfWriter>
+
+#include <memory>
+
+namespace tiepoint::ui {
+
+class PaperSheet : public QPaintDevice, public LetterSheet {
+public:
+    /// The writer must outlive the sheet. A painter on the sheet stays open over all pages; QPdfWriter::newPage begins the next.
+    explicit PaperSheet(QPdfWriter& writer);
+    ~PaperSheet() override;
+
+    QPaintEngine* paintEngine() const override;
+    void drawLetters(QPainter& painter, const LetterLine& line, QPointF baseline) override;
+
+protected:
+    int metric(PaintDeviceMetric metric) const override;
+
+private:
+    class Engine;
+    QPdfWriter& writer_;
+    std::unique_ptr<Engine> engine_;
+};
+
+}  // namespace tiepoint::ui
