@@ -3,14 +3,11 @@
 #include "app/solve_report.h"
 #include "app/walk_report.h"
 #include "core/base/printable.h"
-#include "core/base/quantity.h"
 #include "core/bench/describe.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/pinned_value.h"
 
 #include <fmt/format.h>
-
-#include <cmath>
 
 namespace tiepoint::app {
 namespace {
@@ -28,24 +25,23 @@ std::string headline(const Snapshot& snapshot) {
     return {};
 }
 
-std::string voltageText(double volts) { return std::isnan(volts) ? "floating" : formatQuantity(volts, "V"); }
+std::string voltageText(const Figure& volt) { return volt.isKnown() ? volt.text() : "floating"; }
 
 std::string netsText(const Snapshot& snapshot) {
     std::string text = "\nNets, in volts above the reference\n";
     int id = 0;
     for (const NetMembers& members : netMembers(*snapshot.layout)) {
-        text += fmt::format("{:>4}   {:>10}   {}\n", id++, voltageText(snapshot.solution.netVoltage[members.net]),
+        text += fmt::format("{:>4}   {:>10}   {}\n", id++, voltageText(snapshot.shown().volt(members.net)),
                             membersText(members));
     }
     return text;
 }
 
 std::string leadText(const Snapshot& snapshot, int lead, const std::string& name) {
-    const double volts = snapshot.leadVoltage(lead);
-    const double amperes = snapshot.leadCurrent[lead];
-    const std::string size = formatQuantity(std::abs(amperes), "A");
-    const std::string_view way = size == formatQuantity(0, "A") ? "" : amperes > 0 ? " in" : " out";
-    return fmt::format("    {:<8} {:>10}   {}{}\n", name, voltageText(volts), size, way);
+    const Figure ampere = snapshot.shown().leadCurrent(lead);
+    const std::string_view way = ampere.isZero() ? "" : ampere.steps() > 0 ? " in" : " out";
+    return fmt::format("    {:<8} {:>10}   {}{}\n", name, voltageText(snapshot.shown().leadVolt(lead)),
+                       ampere.magnitude().text(), way);
 }
 
 std::string partsText(const Snapshot& snapshot) {
@@ -53,9 +49,9 @@ std::string partsText(const Snapshot& snapshot) {
     std::string text = "\nParts\n";
     for (int part = 0; part < static_cast<int>(layout.bench->parts.size()); ++part) {
         const Part& content = layout.bench->parts[part];
-        const double watts = snapshot.partPower[part];
-        text += fmt::format("  {}: {} {}", describePart(content), watts < 0 ? "gives" : "takes",
-                            formatQuantity(std::abs(watts), "W"));
+        const Figure watt = snapshot.shown().power(part);
+        text += fmt::format("  {}: {} {}", describePart(content), watt.steps() < 0 ? "gives" : "takes",
+                            watt.magnitude().text());
         if (content.kind->emitsLight) text += fmt::format(", brightness {:.0f} %", 100 * snapshot.partBrightness[part]);
         if (const auto reading = meterReading(snapshot, part)) text += fmt::format(", reads {}", reading->text());
         text += '\n';
@@ -71,8 +67,7 @@ std::string jumpersText(const Snapshot& snapshot) {
     if (jumpers.empty()) return {};
     std::string text = "\nJumpers, from the first end to the second\n";
     for (int jumper = 0; jumper < static_cast<int>(jumpers.size()); ++jumper) {
-        text +=
-            fmt::format("  {:<6} {:>10}\n", jumpers[jumper].id, formatQuantity(snapshot.jumperCurrent(jumper), "A"));
+        text += fmt::format("  {:<6} {:>10}\n", jumpers[jumper].id, snapshot.shown().jumperCurrent(jumper).text());
     }
     return text;
 }

@@ -1,6 +1,5 @@
 #include "app/walk_report.h"
 
-#include "core/base/quantity.h"
 #include "core/bench/describe.h"
 #include "core/why/walk_words.h"
 
@@ -72,13 +71,13 @@ std::string walkReport(const Snapshot& snapshot, int part) {
     std::string text = fmt::format("\nPotential once round the loop of {}\n", describePart(layout.bench->parts[part]));
     if (walk.end != WalkEnd::Closed) return text + "  " + whyNoWalk(snapshot, walk, part) + '\n';
     text += fmt::format("  {:<12} {:>10}\n", placeInWords(layout, walk.points.front().joint),
-                        formatQuantity(walk.points.front().volt, "V"));
+                        walk.points.front().shown.text());
     for (std::size_t i = 0; i < walk.steps.size(); ++i) {
         const WalkStep& step = walk.steps[i];
         const std::string thing = thingOf(layout, step);
-        const std::string rise = step.part < 0 ? "" : (step.volt > 0 ? " +" : " ") + formatQuantity(step.volt, "V");
+        const std::string rise = step.part < 0 ? "" : (step.shown.steps() > 0 ? " +" : " ") + step.shown.text();
         text += fmt::format("  {:<12} {:>10}", placeInWords(layout, walk.points[i + 1].joint),
-                            formatQuantity(walk.points[i + 1].volt, "V"));
+                            walk.points[i + 1].shown.text());
         text += thing.empty() ? "\n" : fmt::format("   {}{}\n", thing, rise);
     }
     for (const std::string& sentence : divisionsInWords(snapshot, walk)) text += "  " + sentence + '\n';

@@ -89,6 +89,8 @@ std::string formatQuantity(double value, std::string_view unit, int digits) {
     return signOf(value) + withUnit(withPoint(decimal, prefix.exponent), prefix.symbol, unit);
 }
 
+std::string_view unitPrefix(int exponent) { return prefixFor(exponent).symbol; }
+
 std::string formatSetting(double value, std::string_view unit) {
     if (!std::isfinite(value)) return "no value";
     if (value == 0) return withUnit("0", "", unit);

@@ -12,6 +12,9 @@ namespace tiepoint {
 /// Zero and magnitudes under 1e-15 give "0 V". NaN gives "no value". `digits` is 1..6.
 std::string formatQuantity(double value, std::string_view unit, int digits = 3);
 
+/// The prefix of a unit that is ten to this power of its SI unit, a multiple of three from -12 to 9: -3 -> "m".
+std::string_view unitPrefix(int exponent);
+
 /// A set value rather than a measured one: as short as it is exact, "330 Ω", "4.7 kΩ", "5 V", "0.25 W".
 std::string formatSetting(double value, std::string_view unit);
 

@@ -54,9 +54,11 @@ private:
         const End from = endOf(part, spec.from), to = endOf(part, spec.to);
         compiled.fromLead = from.lead;
         compiled.toLead = to.lead;
-        element->add(compiled_.circuit, from.node, to.node, std::span(figures).first(count));
+        const int number = element->add(compiled_.circuit, from.node, to.node, std::span(figures).first(count));
         compiled_.elements.push_back(std::move(compiled));
-        if (element == &kSupplyElement && isPluggedIn(to.lead)) chooseReference(*owner.kind, to.node);
+        if (element != &kSupplyElement || !isPluggedIn(to.lead)) return;
+        if (owner.kind->isSupply) compiled_.suppliesPluggedIn.push_back(number);
+        chooseReference(*owner.kind, to.node);
     }
 
     /// The minus of the first supply; the test source of an instrument gives way to any supply.

@@ -25,7 +25,8 @@ struct CompiledCircuit {
     Circuit circuit;
     std::vector<CompiledElement> elements;  ///< by element of the circuit
     std::vector<int> nodeOfNet;             ///< by net: node, or -1 where no element ends
-    int reference = -1;                     ///< node at 0 V, or -1
+    std::vector<int> suppliesPluggedIn;     ///< elements of supplies whose minus is plugged in, in natural order of ids
+    int reference = -1;  ///< node at 0 V where none of them is on and in a loop: the minus of the first; -1 without one
 };
 
 CompiledCircuit compile(const Layout& layout);

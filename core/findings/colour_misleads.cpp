@@ -1,13 +1,13 @@
 // A black jumper in plus or a red one in minus: it works, and confuses whoever reads the board (common practice: red for plus,
 // black for minus).
 
+#include "core/findings/figure_words.h"
 #include "core/findings/rules.h"
 #include "core/findings/supply_nets.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace tiepoint {
 
@@ -34,8 +34,8 @@ Suspicions findColoursThatMislead(const Examination& examination) {
         }
         found.finding.text = fmt::format("{} is {} but lies in {}: it works, but its colour misleads.", jumper.id,
                                          jumperColours()[wrong].name, plus ? "plus" : "minus");
-        if (const double volt = examination.now().solution.netVoltage[net]; !std::isnan(volt))
-            found.finding.figures = {{"voltage", volt}};
+        if (const Figure volt = examination.now().shown().volt(net); volt.isKnown())
+            addFigure(found.finding, "voltage", volt);
         found.proposals.push_back(
             {fmt::format("Take a {} jumper for {}", jumperColours()[painted.colour].name, jumper.id),
              {"Colour " + jumper.id, {ReplaceJumper{painted}}}});

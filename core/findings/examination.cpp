@@ -71,6 +71,13 @@ double Examination::mostAmpere(int index) const {
     return most;
 }
 
+Figure Examination::mostCurrent(int index) const {
+    const auto& most = *std::ranges::max_element(positions_, {}, [index](const Position& position) {
+        return currentThrough(*position.snapshot, index).inAmpere;
+    });
+    return most.snapshot->shown().through(index).in;
+}
+
 bool Examination::isEverLit(int index) const {
     return std::ranges::any_of(positions_, [index](const Position& position) {
         return position.snapshot->status() == Status::Solved && isLit(*position.snapshot, index);

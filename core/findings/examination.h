@@ -42,6 +42,7 @@ public:
     const Part& part(int index) const { return bench().parts[index]; }
     /// The largest current through a part in any position; 0 where nothing is solved.
     double mostAmpere(int part) const;
+    Figure mostCurrent(int part) const;  ///< the same as the position shows it
     /// Whether a light can be seen in any position.
     bool isEverLit(int part) const;
     /// Lights that stay dark in every position although a supply is on.

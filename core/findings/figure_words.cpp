@@ -34,7 +34,27 @@ std::string_view unitOf(const Finding& finding, const std::string& name) {
     return std::ranges::find(finding.parts, name) != finding.parts.end() ? "A" : "";
 }
 
+std::string textOfFigure(const Finding& finding, std::size_t index) {
+    const auto& [name, figure] = finding.figures[index];
+    const auto shown = finding.shown.find(name);
+    if (shown != finding.shown.end()) return shown->second;
+    // A limit is told with what it limits, in its unit.
+    return formatQuantity(figure,
+                          unitOf(finding, name == kLimit && index > 0 ? finding.figures[index - 1].first : name));
+}
+
 }  // namespace
+
+void addFigure(Finding& finding, const std::string& name, const Figure& figure) {
+    finding.figures.emplace_back(name, figure.exact());
+    finding.shown[name] = figure.text();
+}
+
+void addFigure(Finding& finding, const std::string& name, const Figure& figure, double limit) {
+    addFigure(finding, name, figure);
+    finding.figures.emplace_back(kLimit, limit);
+    finding.shown[std::string(kLimit)] = besideFigure(figure, limit);
+}
 
 std::string figureWords(const Finding& finding) {
     std::string words;
@@ -46,12 +66,11 @@ std::string figureWords(const Finding& finding) {
         if (unit.empty()) continue;  // limits too: they are told with what they limit
         words += fmt::format("{}{} ", words.empty() ? "" : ", ", name);
         if (!isLimit(i + 1))
-            words += formatQuantity(figure, unit);
+            words += textOfFigure(finding, i);
         else if (figure > kFarTooMuch * figures[i + 1].second)
-            words += fmt::format("above three times its limit of {}", formatQuantity(figures[i + 1].second, unit));
+            words += fmt::format("above three times its limit of {}", textOfFigure(finding, i + 1));
         else
-            words +=
-                fmt::format("{}, limit {}", formatQuantity(figure, unit), formatQuantity(figures[i + 1].second, unit));
+            words += fmt::format("{}, limit {}", textOfFigure(finding, i), textOfFigure(finding, i + 1));
     }
     return words;
 }

@@ -5,6 +5,7 @@
 #include "core/parts/drawer.h"
 #include "core/snapshot/snapshot.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <utility>
@@ -26,7 +27,8 @@ struct Finding {
     std::vector<Hole> holes;
     bool alongMetal = false;  ///< the holes in their order are one path of metal, through the parts
     std::string text;         ///< one plain sentence
-    std::vector<std::pair<std::string, double>> figures;  ///< the proof, SI, by name
+    std::vector<std::pair<std::string, double>> figures;    ///< the proof, SI, by name
+    std::map<std::string, std::string, std::less<>> shown;  ///< of those read off a snapshot, by name: as it shows them
     std::optional<Mend> mend;
 };
 

@@ -3,6 +3,7 @@
 #include "core/base/stopping.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
+#include "core/findings/figure_words.h"
 
 #include <fmt/format.h>
 
@@ -103,7 +104,7 @@ void suspectGap(const Examination& examination, const Hole& a, const Hole& b, co
         each.finding.parts = {examination.part(light).id};
         each.finding.holes = {a, b};
         each.finding.text = text;
-        each.finding.figures = {{"current now", examination.mostAmpere(light)}};
+        addFigure(each.finding, "current now", examination.mostCurrent(light));
         each.darkens = each.finding.parts;
         each.doubt = 1;
         each.proposals.push_back(*mend);

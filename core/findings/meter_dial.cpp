@@ -1,6 +1,7 @@
 // A meter whose dial doesn't suit what its leads are in. In the line of a light, set to anything but amperes, it lets next to no current
 // through; set to ohms or continuity while a supply is on, it can't tell its own current from the supply's.
 
+#include "core/findings/figure_words.h"
 #include "core/findings/rules.h"
 #include "core/meter/drivers.h"
 #include "core/meter/meter.h"
@@ -33,7 +34,7 @@ std::optional<Suspicion> inLine(const Examination& examination, int index) {
     found.finding.text = fmt::format(
         "{} is {} and lies in the line of {}: it lets next to no current through (open circuit: no complete path).",
         meter.id, dialInWords(meter), fmt::join(found.darkens, " and "));
-    found.finding.figures = {{"current", examination.mostAmpere(index)}};
+    addFigure(found.finding, "current", examination.mostCurrent(index));
     found.proposals.push_back({fmt::format("Turn the dial of {} to amperes", meter.id), *turned});
     return found;
 }
@@ -50,7 +51,7 @@ std::optional<Suspicion> underPower(const Examination& examination, int index) {
     found.finding.holes = holesOf(meter);
     found.finding.text = fmt::format("{} is {} while {} is on: it can't tell its own small current from that of {}.",
                                      meter.id, dialInWords(meter), supply.id, supply.id);
-    found.finding.figures = {{"current", examination.mostAmpere(index)}};
+    addFigure(found.finding, "current", examination.mostCurrent(index));
     if (supply.kind->stateIndex("on") >= 0) {
         found.proposals.push_back(
             {fmt::format("Switch {} off", supply.id), setStateEdit(examination.bench(), supply.id, "on", 0)});

@@ -5,6 +5,7 @@
 
 #include "core/base/stopping.h"
 #include "core/edit/holes.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/neighbourhood.h"
 #include "core/findings/positions.h"
 #include "core/findings/rules.h"
@@ -98,7 +99,7 @@ Suspicion suspicionOfMove(const Examination& examination, const Move& move, int 
     found.finding.text = fmt::format(
         "{} is one place off: from {} the circuit is open (no complete path), in {} it is closed and {} lights{}{}.",
         what, from, to, id, position.empty() ? "" : " ", position);
-    found.finding.figures = {{"current now", examination.mostAmpere(light)}};
+    addFigure(found.finding, "current now", examination.mostCurrent(light));
     found.darkens = {id};
     // What meets nothing where it is was hardly meant to be there; what is joined already may be.
     // Over the gap the two strips of a column were more likely taken for one.

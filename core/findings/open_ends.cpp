@@ -1,6 +1,7 @@
 #include "core/findings/open_ends.h"
 
 #include "core/edit/holes.h"
+#include "core/findings/figure_words.h"
 #include "core/meter/meter.h"
 
 #include <fmt/format.h>
@@ -47,7 +48,7 @@ Suspicion openSuspicion(const Examination& examination, int light, const OpenCir
     found.finding.parts = {examination.part(light).id};
     found.finding.holes = holesOf(examination.part(light));
     found.finding.text = text;
-    found.finding.figures = {{"current now", examination.mostAmpere(light)}};
+    addFigure(found.finding, "current now", examination.mostCurrent(light));
     found.darkens = found.finding.parts;
     found.proposals = bridgeMends(examination, reach.holes, missing);
     if (!found.proposals.empty()) {

@@ -3,6 +3,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/resolve.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
@@ -105,7 +106,7 @@ Suspicion suspicionOfExcess(const Examination& examination, const Excess& excess
     if (resistor != nullptr) found.finding.parts.push_back(resistor->id);
     found.finding.holes = holesOf(part);
     found.finding.text = saidOf(sentence(part, resistor, excess), *excess.position);
-    found.finding.figures = {{"current", excess.share.figure}, {"limit", excess.share.limit}};
+    addFigure(found.finding, "current", excess.shown(), excess.share.limit);
     const double target = targetFor(part, excess);
     found.proposals = index < 0 ? insertionMends(snapshot, excess.part, target, examination.drawer())
                                 : resistanceMends(snapshot, excess.part, target, examination.drawer());
@@ -127,6 +128,8 @@ std::optional<Suspicion> metalSuspicion(const Examination& examination) {
             const double ampere = amperes[&each - layout.pieces.data()];
             return each.kind == PieceKind::Jumper && std::abs(ampere) > kEqualShare * std::abs(*worst);
         });
+        const Figure shown =
+            position.snapshot->shown().pieceCurrent(static_cast<int>(worst - amperes.begin())).magnitude();
         const Piece& piece = same != layout.pieces.end() ? *same : layout.pieces[worst - amperes.begin()];
         Suspicion found;
         if (piece.kind == PieceKind::Jumper) found.finding.parts = {layout.bench->jumpers[piece.owner].id};
@@ -135,11 +138,10 @@ std::optional<Suspicion> metalSuspicion(const Examination& examination) {
         for (const int joint : {piece.from, piece.to}) {
             if (layout.joints[joint].hole >= 0) found.finding.holes.push_back(layout.holeAt(layout.joints[joint].hole));
         }
-        found.finding.text =
-            saidOf(fmt::format("{} would run through one contact of the board: it bears about {}.",
-                               formatQuantity(std::abs(*worst), "A"), formatSetting(kMetalMaximumAmpere, "A")),
-                   position);
-        found.finding.figures = {{"current", std::abs(*worst)}, {"limit", kMetalMaximumAmpere}};
+        found.finding.text = saidOf(fmt::format("{} would run through one contact of the board: it bears about {}.",
+                                                shown.text(), formatSetting(kMetalMaximumAmpere, "A")),
+                                    position);
+        addFigure(found.finding, "current", shown, kMetalMaximumAmpere);
         return found;
     }
     return std::nullopt;

@@ -1,6 +1,5 @@
 #include "core/findings/over_limit.h"
 
-#include "core/base/quantity.h"
 #include "core/base/stopping.h"
 #include "core/findings/shorted.h"
 
@@ -46,7 +45,7 @@ std::vector<Excess> excesses(const Examination& examination, std::string_view qu
 
 std::string excessInWords(const Excess& excess) {
     if (excess.share.rating->maximum && excess.share.share() > kFarOver) return "far too much";
-    return formatQuantity(excess.share.figure, excess.share.unit);
+    return excess.shown().text();
 }
 
 std::vector<int> chainOf(const Snapshot& snapshot, int part) {

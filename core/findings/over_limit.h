@@ -15,6 +15,7 @@ struct Excess {
     int part = 0;
     RatingShare share;
     const Position* position = nullptr;  ///< of the examination
+    Figure shown() const { return shownFigure(*position->snapshot, part, *share.rating); }
 };
 
 /// For each part the largest excess of a quantity, the most exceeded first. Positions in which a supply is shorted don't count:

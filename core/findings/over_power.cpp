@@ -1,6 +1,7 @@
 // More heat than a part bears: usually a resistor of too small a value for its voltage, or of too small a body.
 
 #include "core/base/quantity.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
@@ -51,7 +52,7 @@ Suspicions findOverPower(const Examination& examination) {
         found.finding.text = saidOf(fmt::format("{} gets too hot: it turns {} into heat and bears at most {}.", part.id,
                                                 excessInWords(excess), formatSetting(excess.share.limit, "W")),
                                     *excess.position);
-        found.finding.figures = {{"power", excess.share.figure}, {"limit", excess.share.limit}};
+        addFigure(found.finding, "power", excess.shown(), excess.share.limit);
         proposeResistance(examination, part, excess, found);
         proposeBody(examination.bench(), part, excess, found);
         all.push_back(std::move(found));

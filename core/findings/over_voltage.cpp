@@ -1,6 +1,7 @@
 // More voltage than a part bears: across an open contact, or backwards across an LED or a diode.
 
 #include "core/base/quantity.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
@@ -34,7 +35,7 @@ void addExcesses(const Examination& examination, std::string_view quantity, std:
         found.finding.text = saidOf(fmt::format("{} has {} {}: it bears at most {}.", part.id, excessInWords(excess),
                                                 how, formatSetting(excess.share.limit, "V")),
                                     *excess.position);
-        found.finding.figures = {{"voltage", excess.share.figure}, {"limit", excess.share.limit}};
+        addFigure(found.finding, "voltage", excess.shown(), excess.share.limit);
         proposeLowerSupplies(examination.bench(), excess.share.limit, found);
         all.push_back(std::move(found));
     }

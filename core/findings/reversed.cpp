@@ -5,6 +5,7 @@
 
 #include "core/base/quantity.h"
 #include "core/circuit/element.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 
@@ -23,7 +24,8 @@ constexpr double kBlockingVolt = 0.5;
 
 struct Blocked {
     int part;
-    double anodeVolt, cathodeVolt;
+    double acrossVolt;      ///< the wrong way
+    Figure anode, cathode;  ///< potentials as they are shown
 };
 
 bool isJunctionPart(const PartKind& kind) {
@@ -38,10 +40,10 @@ std::optional<Blocked> blocked(const Examination& examination, int part) {
     std::optional<Blocked> worst;
     for (const Position& position : examination.positions()) {
         const int anode = position.snapshot->layout->leadIndex(part, 0);
-        const double high = position.snapshot->leadVoltage(anode), low = position.snapshot->leadVoltage(anode + 1);
-        const double across = low - high;
-        if (std::isnan(across) || across < kBlockingVolt) continue;
-        if (!worst || across > worst->cathodeVolt - worst->anodeVolt) worst = Blocked{part, high, low};
+        const double across = position.snapshot->leadVoltage(anode + 1) - position.snapshot->leadVoltage(anode);
+        if (std::isnan(across) || across < kBlockingVolt || (worst && across <= worst->acrossVolt)) continue;
+        const ShownFigures& shown = position.snapshot->shown();
+        worst = Blocked{part, across, shown.leadVolt(anode), shown.leadVolt(anode + 1)};
     }
     return worst;
 }
@@ -77,7 +79,7 @@ Suspicion floatingSuspicion(const Part& part, double ampereTurned) {
     found.finding.holes = holesOf(part);
     found.finding.text = fmt::format(
         "{} is the wrong way round: turned like that it lets no current through, the other way {} would pass.", part.id,
-        formatQuantity(ampereTurned, "A", 2));
+        formatQuantity(ampereTurned, "A"));
     found.finding.figures = {{"current turned round", ampereTurned}};
     found.proposals.push_back({fmt::format("Turn {} round", part.id), exchangeLeads(part)});
     return found;
@@ -105,7 +107,7 @@ Suspicion supplySuspicion(const Examination& examination, const Part& supply, co
     for (const Blocked& each : all) {
         if (examination.part(each.part).kind->emitsLight) found.darkens.push_back(examination.part(each.part).id);
     }
-    if (!all.empty()) found.finding.figures = {{"reverse", all.front().cathodeVolt - all.front().anodeVolt}};
+    if (!all.empty()) addFigure(found.finding, "reverse", all.front().cathode - all.front().anode);
     found.proposals.push_back(turning(supply));
     return found;
 }
@@ -117,9 +119,9 @@ Suspicion suspicionOfReversed(const Examination& examination, const Blocked& one
     found.finding.holes = holesOf(part);
     found.finding.text =
         fmt::format("{} is the wrong way round: {} {}, {} {}; turned like that it lets no current through.", part.id,
-                    part.kind->leads[0].name, formatQuantity(one.anodeVolt, "V"), part.kind->leads[1].name,
-                    formatQuantity(one.cathodeVolt, "V"));
-    found.finding.figures = {{part.kind->leads[0].name, one.anodeVolt}, {part.kind->leads[1].name, one.cathodeVolt}};
+                    part.kind->leads[0].name, one.anode.text(), part.kind->leads[1].name, one.cathode.text());
+    addFigure(found.finding, part.kind->leads[0].name, one.anode);
+    addFigure(found.finding, part.kind->leads[1].name, one.cathode);
     found.darkens = examination.darkLightsNear(one.part);
     if (part.kind->emitsLight) found.darkens = {part.id};
     found.proposals.push_back(turning(part));

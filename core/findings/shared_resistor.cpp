@@ -1,6 +1,6 @@
 // LEDs side by side behind one resistor: the one that needs least voltage takes most of the current, and the others stay dim or dark.
 
-#include "core/base/quantity.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
@@ -67,11 +67,12 @@ Suspicions findSharedResistors(const Examination& examination) {
         for (const int light : group) {
             const Part& part = examination.part(light);
             const double ampere = currentThrough(*position.snapshot, light).inAmpere;
+            const Figure shown = position.snapshot->shown().through(light).in;
             most = std::max(most, ampere);
-            shares.push_back(fmt::format("{} gets {}", part.id, formatQuantity(ampere, "A", 2)));
+            shares.push_back(fmt::format("{} gets {}", part.id, shown.text()));
             found.finding.parts.push_back(part.id);
             for (const Hole& hole : holesOf(part)) found.finding.holes.push_back(hole);
-            found.finding.figures.emplace_back(part.id, ampere);
+            addFigure(found.finding, part.id, shown);
             if (!examination.isEverLit(light)) found.darkens.push_back(part.id);
         }
         if (resistor < 0 || most < kVisibleAmpere) continue;

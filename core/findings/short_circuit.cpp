@@ -5,6 +5,7 @@
 
 #include "core/base/stopping.h"
 #include "core/circuit/element.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/least_path.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
@@ -112,7 +113,7 @@ Suspicion suspicionOfShort(const Position& position, const Short& made) {
     const Snapshot& snapshot = *position.snapshot;
     const Layout& layout = *snapshot.layout;
     const Part& supply = layout.bench->parts[made.part];
-    const double ampere = std::abs(snapshot.leadCurrent[layout.leadIndex(made.part, made.ends.from)]);
+    const Figure ampere = snapshot.shown().leadCurrent(layout.leadIndex(made.part, made.ends.from)).magnitude();
 
     Suspicion found;
     Finding& finding = found.finding;
@@ -126,7 +127,7 @@ Suspicion suspicionOfShort(const Position& position, const Short& made) {
                     pathText(*layout.bench, made.path));
     finding.text = saidOf(text, position);
     finding.figures = {{"resistance", made.path.ohm}};
-    if (snapshot.status() == Status::Solved) finding.figures.emplace_back("current", ampere);
+    if (snapshot.status() == Status::Solved) addFigure(finding, "current", ampere);
     if (const auto mend = mendFor(*layout.bench, made.path)) found.proposals.push_back(*mend);
     return found;
 }

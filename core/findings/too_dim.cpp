@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/resolve.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
@@ -90,16 +91,18 @@ Suspicions findTooDim(const Examination& examination) {
         const double ohm = resistor.value(resistanceValue(*resistor.kind));
         const int tolerance = resistor.kind->valueIndex("tolerance");
         const double share = tolerance >= 0 ? resistor.value(tolerance) : 0;
+        const Figure shown = position.snapshot->shown().through(light).in;
 
         Suspicion found;
         found.finding.severity = ampere < kVisibleAmpere ? Severity::Fault : Severity::Remark;
         found.finding.parts = {part.id, resistor.id};
         found.finding.holes = holesOf(resistor);
-        found.finding.text = saidOf(
-            fmt::format("{} gets only {} and is hard to see: {} is {}{}.", part.id, formatQuantity(ampere, "A", 2),
-                        resistor.id, formatSetting(ohm, "ohm"), bandsInWords(ohm, share)),
-            position);
-        found.finding.figures = {{"current", ampere}, {"resistance", ohm}};
+        found.finding.text =
+            saidOf(fmt::format("{} gets only {} and is hard to see: {} is {}{}.", part.id, shown.text(), resistor.id,
+                               formatSetting(ohm, "ohm"), bandsInWords(ohm, share)),
+                   position);
+        addFigure(found.finding, "current", shown);
+        found.finding.figures.emplace_back("resistance", ohm);
         found.proposals =
             resistanceMends(*position.snapshot, light, kTargetShare * ratedCurrentAmpere(part), examination.drawer());
         for (Mend& mend : found.proposals) {

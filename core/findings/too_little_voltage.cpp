@@ -2,6 +2,7 @@
 // supply, so that it is said only where voltage is what lacks.
 
 #include "core/base/quantity.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/rules.h"
 
 #include <fmt/format.h>
@@ -35,11 +36,15 @@ std::vector<Mend> raises(const Bench& bench, const Part& supply) {
 }
 
 /// The potential that pushes a dark light forwards, in the position where it is largest.
-double forwardVolt(const Examination& examination, int light) {
-    double most = 0;
+Figure forwardVolt(const Examination& examination, int light) {
+    Figure most;
+    double mostVolt = 0;
     for (const Position& position : examination.positions()) {
         const int anode = position.snapshot->layout->leadIndex(light, 0);
-        most = std::max(most, position.snapshot->leadVoltage(anode) - position.snapshot->leadVoltage(anode + 1));
+        const double volt = position.snapshot->leadVoltage(anode) - position.snapshot->leadVoltage(anode + 1);
+        if (!(volt > mostVolt)) continue;
+        mostVolt = volt;
+        most = position.snapshot->shown().leadVolt(anode) - position.snapshot->shown().leadVolt(anode + 1);
     }
     return most;
 }
@@ -50,8 +55,8 @@ Suspicions findTooLittleVoltage(const Examination& examination) {
     Suspicions all;
     for (const int light : examination.darkLights()) {
         const Part& part = examination.part(light);
-        const double volt = forwardVolt(examination, light);
-        if (!(volt > 0)) continue;
+        const Figure volt = forwardVolt(examination, light);
+        if (!volt.isKnown()) continue;
         for (const Part& supply : examination.bench().parts) {
             if (!supply.kind->isSupply) continue;
             for (Mend& mend : raises(examination.bench(), supply)) {
@@ -60,8 +65,8 @@ Suspicions findTooLittleVoltage(const Examination& examination) {
                 found.finding.holes = holesOf(part);
                 found.finding.text =
                     fmt::format("{} can't light {}: only {} are left for it, too little for its colour.", supply.id,
-                                part.id, formatQuantity(volt, "V", 2));
-                found.finding.figures = {{"voltage", volt}};
+                                part.id, volt.text());
+                addFigure(found.finding, "voltage", volt);
                 found.darkens = {part.id};
                 found.proposals.push_back(std::move(mend));
                 all.push_back(std::move(found));

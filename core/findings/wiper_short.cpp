@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/resolve.h"
+#include "core/findings/figure_words.h"
 #include "core/findings/over_limit.h"
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
@@ -59,8 +60,7 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
             fmt::format("Turned to one end, {} no longer protects {}: it would get {}, and it bears at most {}.",
                         knob.id, burnt.id == knob.id ? "itself" : burnt.id, excessInWords(each),
                         formatSetting(each.share.limit, each.share.unit));
-        found.finding.figures.emplace_back(each.share.rating->quantity, each.share.figure);
-        found.finding.figures.emplace_back("limit", each.share.limit);
+        addFigure(found.finding, each.share.rating->quantity, each.shown(), each.share.limit);
         const double rated = ratedCurrentAmpere(burnt);
         if (rated > 0) {
             found.proposals =

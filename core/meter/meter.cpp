@@ -1,8 +1,8 @@
 #include "core/meter/meter.h"
 
+#include "core/base/display.h"
 #include "core/base/quantity.h"
 #include "core/circuit/compile.h"
-#include "core/meter/display.h"
 #include "core/meter/drivers.h"
 #include "core/snapshot/readings.h"
 
@@ -19,9 +19,6 @@ namespace {
 constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
 constexpr std::string_view kOverRange = "OL", kBlown = "FUSE", kNoDigits = "---";
 
-constexpr std::array kVoltRanges = {MeterRange{"mV", 1e3, 1}, MeterRange{"V", 1, 3}, MeterRange{"V", 1, 2},
-                                    MeterRange{"V", 1, 1}};
-constexpr std::array kAmpereRanges = {MeterRange{"mA", 1e3, 2}, MeterRange{"mA", 1e3, 1}};
 constexpr std::array kOhmRanges = {MeterRange{"Ω", 1, 1},     MeterRange{"Ω", 1, 0},     MeterRange{"kΩ", 1e-3, 2},
                                    MeterRange{"kΩ", 1e-3, 1}, MeterRange{"MΩ", 1e-6, 3}, MeterRange{"MΩ", 1e-6, 2}};
 constexpr std::span kContinuityRanges = std::span(kOhmRanges).first(2);
@@ -61,11 +58,20 @@ struct Measurement {
     const Part& meter() const { return snapshot.layout->bench->parts[part]; }
 };
 
-void show(MeterReading& reading, std::span<const MeterRange> ranges, double figure) {
-    const auto shown = meterDigits(ranges, figure);
+void show(MeterReading& reading, std::span<const MeterRange> ranges, double figure, double displayed) {
+    const auto shown = meterDigits(ranges, displayed);
     reading.value = shown ? figure : kNoNumber;
     reading.digits = shown ? shown->digits : kOverRange;
     reading.unit = shown ? shown->unit : "";
+}
+void show(MeterReading& reading, std::span<const MeterRange> ranges, double figure) {
+    show(reading, ranges, figure, figure);
+}
+/// What the bench shows of the same quantity, unless that is rougher than the display: two figures of one thing are one figure.
+void show(MeterReading& reading, std::span<const MeterRange> ranges, double figure, const Figure& shown) {
+    const auto digit = lastDigit(ranges, figure);
+    const bool rougher = !shown.isKnown() || !digit || shown.scale().stepExponent > *digit;
+    show(reading, ranges, figure, rougher ? figure : shown.printed());
 }
 
 void refuse(MeterReading& reading, std::string_view digits, std::string why) {
@@ -74,16 +80,32 @@ void refuse(MeterReading& reading, std::string_view digits, std::string why) {
     reading.why = std::move(why);
 }
 
-void readVoltage(const Measurement& at, MeterReading& reading) { show(reading, kVoltRanges, voltAcross(at.element)); }
+/// From the element's first lead to its second.
+Figure shownAcross(const Measurement& at) {
+    const PartKind& kind = *at.meter().kind;
+    const ElementSpec& spec = kind.model[at.element.spec];
+    const auto volt = [&](const std::string& lead) {
+        return at.snapshot.shown().leadVolt(at.snapshot.layout->leadIndex(at.part, kind.leadIndex(lead)));
+    };
+    return volt(spec.from) - volt(spec.to);
+}
+
+void readVoltage(const Measurement& at, MeterReading& reading) {
+    show(reading, kVoltRanges, voltAcross(at.element), shownAcross(at));
+}
 
 void readCurrent(const Measurement& at, MeterReading& reading) {
     for (const RatingShare& share : ratingShares(at.snapshot, at.part)) {
         if (share.rating->name != "fuse" || share.share() <= 1) continue;
-        return refuse(reading, kBlown,
-                      fmt::format("{}: its fuse bears {} and blows.", formatQuantity(share.figure, "A"),
-                                  formatQuantity(share.limit, "A")));
+        const Figure figure = shownFigure(at.snapshot, at.part, *share.rating);
+        return refuse(
+            reading, kBlown,
+            fmt::format("{}: its fuse bears {} and blows.", figure.text(), besideFigure(figure, share.limit)));
     }
-    show(reading, kAmpereRanges, at.element.currentAmpere);
+    const PartKind& kind = *at.meter().kind;
+    const int lead = kind.leadIndex(kind.model[at.element.spec].from);
+    show(reading, kAmpereRanges, at.element.currentAmpere,
+         at.snapshot.shown().leadCurrent(at.snapshot.layout->leadIndex(at.part, lead)));
 }
 
 /// Another source makes every figure of a test source wrong; true if there is one, and then it is said.

@@ -39,13 +39,32 @@ private:
     double saturationAmpere_ = 1e-14, ideality_ = 1, seriesOhm_ = 0;
 };
 
-/// The current at which lights and resistor together take the supply's voltage. What is left over falls steadily as the current rises.
-double ampereWith(const ResistorQuestion& question, const LightLaw& law, double ohm) {
-    double low = 0, high = question.supplyVolt / ohm;
+/// All lights and diodes of a loop.
+class LoopLaw {
+public:
+    explicit LoopLaw(const ResistorQuestion& question) : lights_(question.lights), light_(question.light) {
+        for (const Part& part : question.inSeries) others_.emplace_back(part);
+    }
+    double voltAt(double ampere) const {
+        double volt = lights_ * light_.voltAt(ampere);
+        for (const LightLaw& other : others_) volt += other.voltAt(ampere);
+        return volt;
+    }
+
+private:
+    int lights_;
+    LightLaw light_;
+    std::vector<LightLaw> others_;
+};
+
+/// The current at which lights and resistances together take the supply's voltage. What is left over falls steadily as the current rises.
+double ampereWith(const ResistorQuestion& question, const LoopLaw& law, double ohm) {
+    const double wholeOhm = ohm + question.seriesOhm;
+    double low = 0, high = question.supplyVolt / wholeOhm;
     for (int i = 0; i < kHalvings && low < high; ++i) {
         const double middle = low + (high - low) / 2;
         if (middle == low || middle == high) break;
-        const double left = question.supplyVolt - question.lights * law.voltAt(middle) - ohm * middle;
+        const double left = question.supplyVolt - law.voltAt(middle) - wholeOhm * middle;
         (left > 0 ? low : high) = middle;
     }
     return low;
@@ -59,7 +78,11 @@ double maximumAmpere(const Part& light) {
 }
 
 std::string lightsInWords(const ResistorQuestion& question) {
-    return question.lights == 1 ? std::string("the LED takes") : fmt::format("{} LEDs in series take", question.lights);
+    const std::size_t count = static_cast<std::size_t>(question.lights) + question.inSeries.size();
+    if (count == 1) return "the LED takes";
+    const auto isLight = [](const Part& part) { return part.kind->needsResistor; };
+    const bool lightsOnly = std::all_of(question.inSeries.begin(), question.inSeries.end(), isLight);
+    return fmt::format("{} {} in series take", count, lightsOnly ? "LEDs" : "LEDs and diodes");
 }
 
 std::optional<Error> refusal(const ResistorQuestion& question) {
@@ -78,16 +101,20 @@ std::optional<Error> refusal(const ResistorQuestion& question) {
 
 Result<ResistorChoice> chooseResistor(const ResistorQuestion& question) {
     if (auto refused = refusal(question)) return std::move(*refused);
-    const LightLaw law(question.light);
+    const LoopLaw law(question);
     ResistorChoice choice;
-    choice.lightVolt = question.lights * law.voltAt(question.wantedAmpere);
-    if (!(question.supplyVolt > choice.lightVolt)) {
+    choice.lightVolt = law.voltAt(question.wantedAmpere);
+    choice.exactOhm = (question.supplyVolt - choice.lightVolt) / question.wantedAmpere - question.seriesOhm;
+    if (!(choice.exactOhm > 0)) {
+        if (question.supplyVolt > choice.lightVolt)
+            return Error{ErrorKind::Range, fmt::format("the {} that are in its loop besides let less than {} through",
+                                                       formatQuantity(question.seriesOhm, "ohm"),
+                                                       formatQuantity(question.wantedAmpere, "A"))};
         return Error{ErrorKind::Range,
                      fmt::format("{} {} at {}, and the supply gives {}", lightsInWords(question),
                                  formatQuantity(choice.lightVolt, "V"), formatQuantity(question.wantedAmpere, "A"),
                                  formatQuantity(question.supplyVolt, "V"))};
     }
-    choice.exactOhm = (question.supplyVolt - choice.lightVolt) / question.wantedAmpere;
     const std::vector<double> held = question.drawer.from(choice.exactOhm, 1);
     if (held.empty())
         return Error{ErrorKind::Range,

@@ -57,7 +57,8 @@ std::vector<Change> currents(const Snapshot& before, const Snapshot& after) {
         const bool changed = !same(then, now, kNoCurrentAmpere);
         if (changed) stirred.insert(circuit[part]);
         if (match < 0 || parts[part].kind->isSupply) continue;
-        all.push_back({ReadingKind::Current, parts[part].id, -1, then, now, changed});
+        all.push_back({ReadingKind::Current, parts[part].id, -1, then, now, before.shown().through(match).in,
+                       after.shown().through(part).in, changed});
         circuitOf.push_back(circuit[part]);
     }
     std::vector<Change> told;
@@ -78,7 +79,9 @@ void addVoltages(const Snapshot& before, const Snapshot& after, std::vector<Chan
             const double then = before.leadVoltage(before.layout->leadIndex(match, lead));
             if (std::isnan(now) || std::isnan(then) || same(then, now, kSameVolt)) continue;
             if (told.insert(layout.netOfLead[layout.leadIndex(part, lead)]).second)
-                changes.push_back({ReadingKind::Voltage, which.id, lead, then, now, true});
+                changes.push_back({ReadingKind::Voltage, which.id, lead, then, now,
+                                   before.shown().leadVolt(before.layout->leadIndex(match, lead)),
+                                   after.shown().leadVolt(layout.leadIndex(part, lead)), true});
         }
     }
 }

@@ -20,7 +20,8 @@ struct Change {
     std::string part;  ///< whose current it is, or in whose net `lead` stands
     int lead = -1;     ///< voltages: one lead of that part, the first in the order of the bench
     double before = 0, after = 0;
-    bool changed = true;  ///< false: the same as before, although something that shares its supply changed
+    Figure beforeShown, afterShown;  ///< each as its own snapshot shows it
+    bool changed = true;             ///< false: the same as before, although something that shares its supply changed
 };
 
 /// Changes within this are none: half a percent, or what the last of three digits may hide.

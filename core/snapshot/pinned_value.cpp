@@ -1,10 +1,5 @@
 #include "core/snapshot/pinned_value.h"
 
-#include "core/base/quantity.h"
-
-#include <fmt/format.h>
-
-#include <cmath>
 #include <limits>
 
 namespace tiepoint {
@@ -34,6 +29,24 @@ struct PinReader {
     }
 };
 
+/// The same as it is shown.
+struct ShownReader {
+    const Snapshot& snapshot;
+
+    const Layout& layout() const { return *snapshot.layout; }
+    Figure volt(const Hole& hole) const { return snapshot.shown().volt(layout().netOfHole(layout().holeIndex(hole))); }
+
+    Figure operator()(const VoltsAt& at) const { return volt(at.hole); }
+    Figure operator()(const VoltsBetween& between) const { return volt(between.first) - volt(between.second); }
+    Figure operator()(const AmperesIn& in) const {
+        const Bench& bench = *layout().bench;
+        if (in.lead.empty()) return snapshot.shown().jumperCurrent(bench.jumperIndex(in.id));
+        const int part = bench.partIndex(in.id);
+        return snapshot.shown().leadCurrent(layout().leadIndex(part, bench.parts[part].kind->leadIndex(in.lead)));
+    }
+    Figure operator()(const WattsOf& of) const { return snapshot.shown().power(layout().bench->partIndex(of.part)); }
+};
+
 struct Unit {
     std::string_view operator()(const VoltsAt&) const { return "V"; }
     std::string_view operator()(const VoltsBetween&) const { return "V"; }
@@ -51,11 +64,11 @@ PinnedValue pinnedValue(const Snapshot& snapshot, const PinnedReading& reading) 
 std::string pinnedText(const Snapshot& snapshot, const PinnedReading& reading) {
     if (snapshot.status() == Status::Off) return "off";
     if (snapshot.status() == Status::None) return "no answer";
-    const PinnedValue read = pinnedValue(snapshot, reading);
-    if (std::isnan(read.value)) return "floating";
-    if (read.unit == "A") return formatQuantity(std::abs(read.value), "A");
-    if (read.unit == "W" && read.value < 0) return "gives " + formatQuantity(-read.value, "W");
-    return formatQuantity(read.value, read.unit);
+    const Figure read = std::visit(ShownReader{snapshot}, reading.of);
+    if (!read.isKnown()) return "floating";
+    if (std::holds_alternative<AmperesIn>(reading.of)) return read.magnitude().text();
+    if (std::holds_alternative<WattsOf>(reading.of) && read.steps() < 0) return "gives " + (-read).text();
+    return read.text();
 }
 
 }  // namespace tiepoint

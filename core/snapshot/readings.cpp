@@ -1,32 +1,21 @@
 #include "core/snapshot/readings.h"
 
 #include "core/bench/resolve.h"
+#include "core/snapshot/solved_loop.h"
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
-#include <map>
+#include <span>
 #include <tuple>
 
 namespace tiepoint {
 namespace {
 
-/// Injections of one part by net: joined legs in one net count once.
-using InjectionByNet = std::map<int, double>;
-
 const Part& partAt(const Snapshot& snapshot, int part) { return snapshot.layout->bench->parts[part]; }
 
 bool solved(const Snapshot& snapshot) { return snapshot.status() == Status::Solved; }
 
-InjectionByNet injections(const Snapshot& snapshot, int part) {
-    InjectionByNet byNet;
-    const Layout& layout = *snapshot.layout;
-    for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead)
-        byNet[layout.netOfLead[lead]] += snapshot.solution.leadInjection[lead];
-    return byNet;
-}
-
-// The measured side of a rating, one line a quantity.
+// The measured side of a rating, one line a quantity: the figure, and the same as it is shown.
 
 double elementCurrent(const Snapshot& snapshot, int part) {
     double largest = 0;
@@ -34,8 +23,10 @@ double elementCurrent(const Snapshot& snapshot, int part) {
         if (element.part == part) largest = std::max(largest, std::abs(element.currentAmpere));
     return largest;
 }
+Figure shownCurrent(const Snapshot& snapshot, int part) { return snapshot.shown().through(part).most(); }
 
 double power(const Snapshot& snapshot, int part) { return std::max(0.0, snapshot.partPower[part]); }
+Figure shownPower(const Snapshot& snapshot, int part) { return snapshot.shown().power(part); }
 
 /// How far the second lead lies above the first; kinds with a direction list the lead where current enters first.
 double reverseVoltage(const Snapshot& snapshot, int part) {
@@ -44,29 +35,43 @@ double reverseVoltage(const Snapshot& snapshot, int part) {
     const double volt = snapshot.leadVoltage(first + 1) - snapshot.leadVoltage(first);
     return std::isnan(volt) ? 0 : std::max(0.0, volt);
 }
+Figure shownReverse(const Snapshot& snapshot, int part) {
+    const int first = snapshot.layout->firstLead[part];
+    return snapshot.shown().leadVolt(first + 1) - snapshot.shown().leadVolt(first);
+}
 
-/// The widest difference between any two leads.
-double voltage(const Snapshot& snapshot, int part) {
-    double low = std::numeric_limits<double>::infinity(), high = -low;
+/// The leads of the lowest and the highest potential; -1 where none is known.
+std::pair<int, int> widestLeads(const Snapshot& snapshot, int part) {
+    int low = -1, high = -1;
     for (int lead = snapshot.layout->firstLead[part]; lead < snapshot.layout->firstLead[part + 1]; ++lead) {
         const double volt = snapshot.leadVoltage(lead);
         if (std::isnan(volt)) continue;
-        low = std::min(low, volt);
-        high = std::max(high, volt);
+        if (low < 0 || volt < snapshot.leadVoltage(low)) low = lead;
+        if (high < 0 || volt > snapshot.leadVoltage(high)) high = lead;
     }
-    return std::max(0.0, high - low);
+    return {low, high};
+}
+/// The widest difference between any two leads.
+double voltage(const Snapshot& snapshot, int part) {
+    const auto [low, high] = widestLeads(snapshot, part);
+    return low < 0 ? 0 : snapshot.leadVoltage(high) - snapshot.leadVoltage(low);
+}
+Figure shownVoltage(const Snapshot& snapshot, int part) {
+    const auto [low, high] = widestLeads(snapshot, part);
+    return low < 0 ? Figure() : snapshot.shown().leadVolt(high) - snapshot.shown().leadVolt(low);
 }
 
 struct RatedQuantity {
     std::string_view name;
     std::string_view unit;
     double (*measure)(const Snapshot&, int part);
+    Figure (*shown)(const Snapshot&, int part);
 };
 constexpr RatedQuantity kRatedQuantities[] = {
-    {"current", "A", elementCurrent},
-    {"power", "W", power},
-    {"reverseVoltage", "V", reverseVoltage},
-    {"voltage", "V", voltage},
+    {"current", "A", elementCurrent, shownCurrent},
+    {"power", "W", power, shownPower},
+    {"reverseVoltage", "V", reverseVoltage, shownReverse},
+    {"voltage", "V", voltage, shownVoltage},
 };
 
 std::optional<RatingShare> shareOf(const Snapshot& snapshot, int part, const Rating& rating) {
@@ -77,97 +82,15 @@ std::optional<RatingShare> shareOf(const Snapshot& snapshot, int part, const Rat
     return RatingShare{&rating, quantity->measure(snapshot, part), limit, quantity->unit};
 }
 
-/// A voltmeter's own current is no branch of the circuit that it looks at.
-bool measuresVolts(const Snapshot& snapshot, int part) {
-    return std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
-        return element.part == part && element.closed &&
-               partAt(snapshot, part).kind->model[element.spec].reads == "voltage";
-    });
-}
-
-/// What flows between parts, seen from one net: which parts take current out of it.
-class NetFollower {
-public:
-    explicit NetFollower(const Snapshot& snapshot) : snapshot_(snapshot) {
-        const int parts = static_cast<int>(snapshot.layout->bench->parts.size());
-        for (int part = 0; part < parts; ++part) {
-            byPart_.push_back(measuresVolts(snapshot, part) ? InjectionByNet{} : injections(snapshot, part));
-        }
-        largest_ = snapshot.largestCurrentAmpere;
-    }
-
-    /// Anything smaller is leakage beside the current that is followed.
-    bool flows(double ampere) const { return std::abs(ampere) > std::max(kNoCurrentAmpere, largest_ * kLeakShare); }
-
-    /// The only part that takes current out of a net, or -1 where none or several do.
-    int onlyTaker(int net) const {
-        int found = -1;
-        for (int part = 0; part < static_cast<int>(byPart_.size()); ++part) {
-            const auto here = byPart_[part].find(net);
-            if (here == byPart_[part].end() || !flows(here->second) || here->second < 0) continue;
-            if (found >= 0) return -1;
-            found = part;
-        }
-        return found;
-    }
-
-    /// The only net into which a part gives current, or -1.
-    int onlyExit(int part) const {
-        int found = -1;
-        for (const auto& [net, ampere] : byPart_[part]) {
-            if (!flows(ampere) || ampere > 0) continue;
-            if (found >= 0) return -1;
-            found = net;
-        }
-        return found;
-    }
-
-    bool carries(int part) const {
-        return std::ranges::any_of(byPart_[part], [this](const auto& entry) { return flows(entry.second); });
-    }
-    double into(int part, int net) const { return byPart_[part].at(net); }
-    double volt(int net) const { return snapshot_.solution.netVoltage[net]; }
-    int partCount() const { return static_cast<int>(byPart_.size()); }
-
-private:
-    static constexpr double kLeakShare = 1e-6;
-    const Snapshot& snapshot_;
-    std::vector<InjectionByNet> byPart_;
-    double largest_ = 0;
-};
-
 /// The only supply that carries current, or -1.
-int onlySupply(const Snapshot& snapshot, const NetFollower& nets) {
+int onlySupply(const Snapshot& snapshot, const Traffic& traffic) {
     int found = -1;
-    for (int part = 0; part < nets.partCount(); ++part) {
-        if (!partAt(snapshot, part).kind->isSupply || !nets.carries(part)) continue;
+    for (int part = 0; part < static_cast<int>(snapshot.layout->bench->parts.size()); ++part) {
+        if (!partAt(snapshot, part).kind->isSupply || !traffic.carries(part)) continue;
         if (found >= 0) return -1;
         found = part;
     }
     return found;
-}
-
-/// Walks from the supply's plus, part by part; nothing if the current branches or a potential is unknown.
-std::optional<Loop> followSupply(const NetFollower& nets, int supply) {
-    Loop loop;
-    loop.supply = supply;
-    const int start = nets.onlyExit(supply);
-    if (start < 0) return std::nullopt;
-    loop.currentAmpere = -nets.into(supply, start);
-    int net = start;
-    for (int step = 0; step <= nets.partCount(); ++step) {
-        const int part = nets.onlyTaker(net);
-        if (part < 0) return std::nullopt;
-        if (part == supply) {
-            loop.supplyVolt = nets.volt(start) - nets.volt(net);
-            return std::isnan(loop.supplyVolt) || loop.drops.empty() ? std::nullopt : std::optional(loop);
-        }
-        const int next = nets.onlyExit(part);
-        if (next < 0) return std::nullopt;
-        loop.drops.push_back({part, nets.volt(net), nets.volt(next)});
-        net = next;
-    }
-    return std::nullopt;
 }
 
 /// What each lead draws out of its joint, seen from the joint: a part that gives current feeds the junction.
@@ -179,12 +102,20 @@ std::vector<std::vector<Branch>> branchesByJoint(const Snapshot& snapshot) {
     };
     for (int piece = 0; piece < static_cast<int>(layout.pieces.size()); ++piece) {
         const double ampere = snapshot.pieceCurrent[piece];
-        add(layout.pieces[piece].from, {piece, -1, -ampere});
-        add(layout.pieces[piece].to, {piece, -1, ampere});
+        add(layout.pieces[piece].from, {piece, -1, -ampere, -snapshot.shown().pieceCurrent(piece)});
+        add(layout.pieces[piece].to, {piece, -1, ampere, snapshot.shown().pieceCurrent(piece)});
     }
     for (int lead = 0; lead < layout.leadCount(); ++lead)  // joined leads already show as bridges
-        if (layout.hubOfLead[lead] < 0) add(layout.jointOfLead[lead], {-1, lead, -snapshot.leadCurrent[lead]});
+        if (layout.hubOfLead[lead] < 0)
+            add(layout.jointOfLead[lead], {-1, lead, -snapshot.leadCurrent[lead], -snapshot.shown().leadCurrent(lead)});
     return byJoint;
+}
+
+/// Current out of the plus of a source that lifts it, or at least doesn't let it fall: one that metal joins plus to minus lifts it by
+/// nothing, and all that it gives turns to heat inside.
+bool gives(const Snapshot& snapshot, const ElementState& element) {
+    return element.currentAmpere < -kNoCurrentAmpere && element.powerWatt <= 0 &&
+           partAt(snapshot, element.part).kind->isSupply;
 }
 
 bool largerBranch(const Branch& a, const Branch& b) { return std::abs(a.ampere) > std::abs(b.ampere); }
@@ -211,8 +142,11 @@ Interest interestOf(const Snapshot& snapshot, int part) {
 Through currentThrough(const Snapshot& snapshot, int part) {
     Through through;
     if (!solved(snapshot)) return through;
-    for (const auto& [net, ampere] : injections(snapshot, part))
+    const Layout& layout = *snapshot.layout;
+    for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
+        const double ampere = snapshot.solution.leadInjection[lead];
         (ampere > 0 ? through.inAmpere : through.outAmpere) += std::abs(ampere);
+    }
     return through;
 }
 
@@ -233,11 +167,30 @@ std::optional<RatingShare> tightestRating(const Snapshot& snapshot, int part) {
     return best ? std::optional(*best) : std::nullopt;
 }
 
+Figure shownFigure(const Snapshot& snapshot, int part, const Rating& rating) {
+    const auto quantity = std::ranges::find(kRatedQuantities, std::string_view(rating.quantity), &RatedQuantity::name);
+    return quantity == std::end(kRatedQuantities) ? Figure() : quantity->shown(snapshot, part);
+}
+
 std::optional<Loop> simpleLoop(const Snapshot& snapshot) {
     if (!solved(snapshot)) return std::nullopt;
-    const NetFollower nets(snapshot);
-    const int supply = onlySupply(snapshot, nets);
-    return supply < 0 ? std::nullopt : followSupply(nets, supply);
+    const Traffic traffic(snapshot);
+    const int supply = onlySupply(snapshot, traffic);
+    const auto round = supply < 0 ? std::nullopt : loopThrough(snapshot, traffic, supply);
+    if (!round || round->parts.size() < 2 || divides(traffic, *round)) return std::nullopt;
+    const auto onLoop = [&](int part) {
+        return std::ranges::find(round->parts, part, &LoopPart::part) != round->parts.end();
+    };
+    for (int part = 0; part < static_cast<int>(snapshot.layout->bench->parts.size()); ++part)
+        if (traffic.carries(part) && !onLoop(part)) return std::nullopt;
+    const auto& volts = snapshot.solution.netVoltage;
+    const LoopPart& first = round->parts.front();
+    Loop loop{supply, first.ampere, volts[first.toNet] - volts[first.fromNet], {}, {}};
+    loop.supplyShown = snapshot.shown().volt(first.toNet) - snapshot.shown().volt(first.fromNet);
+    for (const LoopPart& each : std::span(round->parts).subspan(1))
+        loop.drops.push_back({each.part, volts[each.fromNet], volts[each.toNet], snapshot.shown().volt(each.fromNet),
+                              snapshot.shown().volt(each.toNet)});
+    return std::isnan(loop.supplyVolt) ? std::nullopt : std::optional(loop);
 }
 
 std::vector<Junction> junctions(const Snapshot& snapshot) {
@@ -257,13 +210,19 @@ std::vector<Junction> junctions(const Snapshot& snapshot) {
 
 Delivery delivery(const Snapshot& snapshot) {
     Delivery total;
+    total.power = snapshot.shown().watt(0);
     if (!solved(snapshot)) return total;
-    const int parts = static_cast<int>(snapshot.layout->bench->parts.size());
-    for (int part = 0; part < parts; ++part) {
-        if (!partAt(snapshot, part).kind->isSupply || snapshot.partPower[part] >= 0) continue;
-        total.supplies.push_back(part);
-        total.currentAmpere += currentThrough(snapshot, part).outAmpere;
-        total.powerWatt -= snapshot.partPower[part];
+    for (const ElementState& element : snapshot.solution.elements) {
+        if (!gives(snapshot, element)) continue;
+        const PartKind& kind = *partAt(snapshot, element.part).kind;
+        const ElementSpec& spec = kind.model[element.spec];
+        const auto volt = [&](const std::string& lead) {
+            return snapshot.shown().leadVolt(snapshot.layout->leadIndex(element.part, kind.leadIndex(lead)));
+        };
+        total.supplies.push_back({element.part, -snapshot.partPower[element.part],
+                                  snapshot.shown().through(element.part).out, volt(spec.from) - volt(spec.to)});
+        total.powerWatt -= snapshot.partPower[element.part];
+        total.power = total.power - snapshot.shown().power(element.part);
     }
     return total;
 }

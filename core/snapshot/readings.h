@@ -13,8 +13,8 @@ namespace tiepoint {
 /// Currents under this are no current: leakage of the solver's own conductances, and not worth an arrow; A.
 inline constexpr double kNoCurrentAmpere = 1e-6;
 
-/// Current that enters a part through its leads, and current that leaves it; A, both positive. A part's own joined leads count
-/// once for each net, so that current which only passes along them doesn't appear.
+/// Current that enters a part through its leads, and current that leaves it; A, both positive. Joined leads count once, so that current
+/// which only passes along them doesn't appear.
 struct Through {
     double inAmpere = 0;
     double outAmpere = 0;
@@ -34,17 +34,23 @@ std::vector<RatingShare> ratingShares(const Snapshot& snapshot, int part);
 /// The rating that says most about the part now: among the limits the one with the largest share, else the first rated figure.
 std::optional<RatingShare> tightestRating(const Snapshot& snapshot, int part);
 
+/// What a rating's quantity is shown as: never another figure than the part's own card shows.
+Figure shownFigure(const Snapshot& snapshot, int part, const Rating& rating);
+
 /// The potential across one part of a path, in the direction of the current.
 struct Drop {
     int part = 0;
     double fromVolt = 0, toVolt = 0;  ///< above the reference
+    Figure fromShown, toShown;
     double volt() const { return fromVolt - toVolt; }
+    Figure shown() const { return fromShown - toShown; }
 };
 /// A path that current follows from a supply's plus round to its minus.
 struct Loop {
     int supply = 0;
     double currentAmpere = 0;
     double supplyVolt = 0;  ///< between the supply's leads
+    Figure supplyShown;
     std::vector<Drop> drops;
 };
 /// The one loop of a bench where all current runs without branching; nothing where it branches or doesn't flow.
@@ -55,6 +61,7 @@ struct Branch {
     int piece = -1;     ///< the strip, jumper or bridge that the current takes, or -1
     int lead = -1;      ///< else the lead
     double ampere = 0;  ///< positive towards the junction
+    Figure shown;
 };
 /// A place where the current divides or meets. The branches add up to nothing.
 struct Junction {
@@ -64,11 +71,17 @@ struct Junction {
 /// Every joint outside parts at which at least three ways carry current, those with the largest current first.
 std::vector<Junction> junctions(const Snapshot& snapshot);
 
-/// What the bench's supplies give together: parts that are supplies and deliver current.
+/// A supply that delivers current.
+struct Giver {
+    int part = 0;
+    double watt = 0;
+    Figure current, volt;  ///< volt: between its ends; unknown where floating
+};
+/// What the bench's supplies give. Watts add up; currents at different voltages don't.
 struct Delivery {
-    std::vector<int> supplies;
-    double currentAmpere = 0;
+    std::vector<Giver> supplies;
     double powerWatt = 0;
+    Figure power;
 };
 Delivery delivery(const Snapshot& snapshot);
 

@@ -1,6 +1,7 @@
 #pragma once
 // A snapshot: everything that a view may show of one instant, as plain values. Immutable once made; shared between threads.
 
+#include "core/snapshot/shown_figures.h"
 #include "core/solve/operating_point.h"
 
 #include <cstdint>
@@ -26,6 +27,10 @@ struct Snapshot {
     /// Volts of a lead above the reference; NaN if floating, off or none.
     double leadVoltage(int lead) const;
     double jumperCurrent(int jumper) const { return pieceCurrent[layout->pieceOfJumper[jumper]]; }
+    /// Its figures as they are shown, everywhere the same.
+    const ShownFigures& shown() const { return shown_.of(*this); }
+
+    ShownOnce shown_;
 };
 
 /// Solves one bench for one set of inputs, from scratch; a pure function, for counterfactuals and the command line.

@@ -1,6 +1,7 @@
 #include "core/solve/circuit_plan.h"
 
 #include "core/base/disjoint_sets.h"
+#include "core/solve/loops.h"
 
 #include <algorithm>
 
@@ -192,28 +193,19 @@ CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std:
 }
 
 std::vector<int> idealLoop(const Circuit& circuit, std::span<const char> present) {
-    std::vector<int> ideals;
-    std::vector<int> ends;  // by node: how many ideal supplies end there
-    for (std::size_t k = 0; k < circuit.supplies.size(); ++k) {
-        const SupplyBranch& s = circuit.supplies[k];
-        if (!present[s.element] || !isIdeal(s) || s.from == s.to) continue;
-        if (ideals.empty()) ends.resize(circuit.nodeCount, 0);
-        ideals.push_back(static_cast<int>(k));
-        ++ends[s.from];
-        ++ends[s.to];
+    std::vector<char> ideal(static_cast<std::size_t>(circuit.elementCount()), 0);
+    int count = 0;
+    for (const SupplyBranch& s : circuit.supplies) {
+        if (!present[s.element] || !isIdeal(s)) continue;
+        ideal[s.element] = 1;
+        ++count;
     }
-    // Supplies with a free end can't be in a loop; what withstands the peeling is one.
-    for (bool peeled = true; peeled;) {
-        const auto dangling = [&](int k) {
-            const SupplyBranch& s = circuit.supplies[k];
-            if (ends[s.from] > 1 && ends[s.to] > 1) return false;
-            --ends[s.from];
-            --ends[s.to];
-            return true;
-        };
-        peeled = std::erase_if(ideals, dangling) > 0;
-    }
-    return ideals;
+    std::vector<int> loop;
+    if (count < 2) return loop;
+    const std::vector<int> blocks = loopBlocks(circuit, ideal);
+    for (std::size_t k = 0; k < circuit.supplies.size(); ++k)
+        if (blocks[circuit.supplies[k].element] == 0) loop.push_back(static_cast<int>(k));
+    return loop;
 }
 
 }  // namespace tiepoint

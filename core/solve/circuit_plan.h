@@ -33,7 +33,7 @@ struct CircuitPlan {
 CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited,
                      int reference);
 
-/// Indices of ideal supplies that stand in a loop of ideal supplies; empty if there is none.
+/// Indices of ideal supplies that stand in one loop of ideal supplies, the first such loop; empty if there is none.
 std::vector<int> idealLoop(const Circuit& circuit, std::span<const char> present);
 
 }  // namespace tiepoint

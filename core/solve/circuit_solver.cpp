@@ -51,6 +51,7 @@ const CircuitSolution& CircuitSolver::solve(std::span<const char> present, int r
 bool CircuitSolver::search(std::span<const char> present, int reference) {
     const int supplies = static_cast<int>(circuit_.supplies.size());
     const int patience = 2 * supplies + 2;
+    changed_.clear();
     for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
         if (!present[circuit_.supplies[k].element]) state_.limiting[k] = 0;
     }
@@ -58,24 +59,41 @@ bool CircuitSolver::search(std::span<const char> present, int reference) {
         stopIfAsked();
         CircuitPlan& plan = planFor(present, reference);
         if (!runPlan(plan, {}) && !runHard(plan)) {
-            fail(Trouble::NotConverged, troubleNode_);
+            failAt(troubleNode_, Trouble::NotConverged, present);
             return false;
         }
         findKnownCurrents(present, plan);
-        if (changeOneLimit(present, round < patience)) continue;
+        if (const int supply = changeOneLimit(present, round < patience); supply >= 0) {
+            changed_.push_back(supply);
+            continue;
+        }
         sumNodes(present);
-        for (int node = 0; node < circuit_.nodeCount; ++node) {
-            if (!(std::abs(nodeSum_[node]) <= kAcceptAmpere + kAcceptShare * nodeLargest_[node])) {
-                fail(Trouble::Unbalanced, node);
-                return false;
-            }
+        if (const int node = worstNode(); node >= 0) {
+            failAt(node, Trouble::Unbalanced, present);
+            return false;
         }
         publish(plan);
         balance(present);
         return true;
     }
-    fail(Trouble::NotConverged, troubleNode_);
+    // The last rounds repeat themselves: who changes in them are those that can't agree.
+    const auto last = std::min(changed_.size(), static_cast<std::size_t>(patience));
+    failAmong(std::span(changed_).last(last), Trouble::LimitsContend, present);
     return false;
+}
+
+/// The node furthest beyond what is accepted of Kirchhoff's current law; -1 if it holds everywhere.
+int CircuitSolver::worstNode() const {
+    int worst = -1;
+    double most = 1;
+    for (int node = 0; node < circuit_.nodeCount; ++node) {
+        const double share = std::abs(nodeSum_[node]) / (kAcceptAmpere + kAcceptShare * nodeLargest_[node]);
+        if (!std::isfinite(share)) return node;
+        if (share <= most) continue;
+        most = share;
+        worst = node;
+    }
+    return worst;
 }
 
 CircuitPlan& CircuitSolver::planFor(std::span<const char> present, int reference) {
@@ -223,7 +241,7 @@ double CircuitSolver::excessOf(int supply) const {
     return (role < 0 ? volt - held : held - volt) / scale - kLimitSlack;
 }
 
-bool CircuitSolver::changeOneLimit(std::span<const char> present, bool worstFirst) {
+int CircuitSolver::changeOneLimit(std::span<const char> present, bool worstFirst) {
     int offender = -1;
     double worst = 0;
     for (int k = 0; k < static_cast<int>(circuit_.supplies.size()); ++k) {
@@ -234,21 +252,34 @@ bool CircuitSolver::changeOneLimit(std::span<const char> present, bool worstFirs
         offender = k;
         if (!worstFirst) break;
     }
-    if (offender < 0) return false;
+    if (offender < 0) return -1;
     signed char& role = state_.limiting[offender];
     if (role != 0)
         role = 0;
     else
         role = state_.elementAmpere[circuit_.supplies[offender].element] < 0 ? -1 : 1;
-    return true;
+    return offender;
 }
 
-void CircuitSolver::fail(Trouble trouble, int node) {
+/// The elements at a node; without a node, or one where nothing is, every supply that is on.
+void CircuitSolver::failAt(int node, Trouble trouble, std::span<const char> present) {
     solution_.trouble = trouble;
     solution_.troubleElements.clear();
     for (int element = 0; element < circuit_.elementCount(); ++element) {
         const auto [from, to] = circuit_.terminals[element];
-        if (node >= 0 && (from == node || to == node)) solution_.troubleElements.push_back(element);
+        if (present[element] && node >= 0 && (from == node || to == node)) solution_.troubleElements.push_back(element);
+    }
+    if (solution_.troubleElements.empty()) failAmong({}, trouble, present);
+}
+
+/// These supplies; of none, every supply that is on.
+void CircuitSolver::failAmong(std::span<const int> supplies, Trouble trouble, std::span<const char> present) {
+    solution_.trouble = trouble;
+    solution_.troubleElements.clear();
+    for (int k = 0; k < static_cast<int>(circuit_.supplies.size()); ++k) {
+        const int element = circuit_.supplies[k].element;
+        const bool named = supplies.empty() || std::find(supplies.begin(), supplies.end(), k) != supplies.end();
+        if (named && present[element]) solution_.troubleElements.push_back(element);
     }
 }
 

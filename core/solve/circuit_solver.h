@@ -18,14 +18,15 @@ namespace tiepoint {
 
 enum class Trouble {
     None,
-    IdealLoop,     ///< ideal sources in a loop
-    Unbalanced,    ///< currents that can't add up
-    NotConverged,  ///< no operating point was found
+    IdealLoop,      ///< ideal sources in a loop
+    Unbalanced,     ///< currents that can't add up
+    LimitsContend,  ///< no choice of supplies at their limits fits all of them
+    NotConverged,   ///< no operating point was found
 };
 
 struct CircuitSolution {
     Trouble trouble = Trouble::None;
-    std::vector<int> troubleElements;
+    std::vector<int> troubleElements;   ///< those at the place of the trouble; never empty where there is one
     std::vector<double> nodeVolt;       ///< by node, above the reference; floating nodes: above a node of their own
     std::vector<char> floating;         ///< by node: nothing ties it to the reference
     std::vector<double> elementAmpere;  ///< by element, from `from` to `to`
@@ -66,10 +67,13 @@ private:
     void spreadKnownVolts(const CircuitPlan& plan, const Drive& drive);
     void setLimitedCurrents(const Drive& drive);
     void findKnownCurrents(std::span<const char> present, const CircuitPlan& plan);
-    bool changeOneLimit(std::span<const char> present, bool worstFirst);
+    /// The supply that changed, or -1.
+    int changeOneLimit(std::span<const char> present, bool worstFirst);
     double excessOf(int supply) const;
     void sumNodes(std::span<const char> present);
-    void fail(Trouble trouble, int node);
+    int worstNode() const;
+    void failAt(int node, Trouble trouble, std::span<const char> present);
+    void failAmong(std::span<const int> supplies, Trouble trouble, std::span<const char> present);
     void publish(const CircuitPlan& plan);
     void balance(std::span<const char> present);
 
@@ -78,6 +82,7 @@ private:
     CircuitSolution solution_;
     std::deque<KeptPlan> plans_;
     std::vector<char> key_;                      ///< of the present state
+    std::vector<int> changed_;                   ///< supplies whose role changed, by round of the present search
     std::vector<double> nodeSum_, nodeLargest_;  ///< by node: sum of currents leaving through elements, and the largest
     bool cold_ = true;
     int troubleNode_ = -1;

@@ -365,9 +365,24 @@ Island::Outcome Island::solve(SolveState& state, const Drive& drive) {
         defect = m.lawDefectAmpere;
         outcome.converged = m.settled() || stalled >= kPatience;
     }
-    if (!outcome.converged && !unknowns_.empty()) outcome.troubleNode = unknowns_.front().node;
+    if (!outcome.converged) outcome.troubleNode = worstNode(state, drive);
     scatter(state);
     return outcome;
+}
+
+/// Where Kirchhoff's current law fails worst at the end of a search that failed; a node that lost its number comes first.
+int Island::worstNode(const SolveState& state, const Drive& drive) {
+    load(state, drive);
+    int worst = -1;
+    double most = -1;
+    for (const Unknown& u : unknowns_) {
+        const double defect = std::abs(right_[u.sum]);
+        if (!std::isfinite(x_[u.place]) || !std::isfinite(defect)) return u.node;
+        if (defect <= most) continue;
+        most = defect;
+        worst = u.node;
+    }
+    return worst;
 }
 
 }  // namespace tiepoint

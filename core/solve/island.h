@@ -38,7 +38,7 @@ public:
     struct Outcome {
         bool converged = false;
         int iterations = 0;
-        int troubleNode = -1;  ///< where it failed
+        int troubleNode = -1;  ///< where it failed worst; -1 of an island without unknown nodes
     };
 
     /// Brings this island's part of the state to its solution; voltages of known nodes and limited currents are taken from the state.
@@ -97,6 +97,7 @@ private:
     template <class Law>
     void scatterCurves(const std::vector<Curve<Law>>& curves, std::vector<double>& innerVolt,
                        std::vector<double>& elementAmpere) const;
+    int worstNode(const SolveState& state, const Drive& drive);
     bool isBalanced(const SolveState& state, double defectAmpere) const;
     Measure correct();
     template <class Law>

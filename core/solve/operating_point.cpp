@@ -2,6 +2,7 @@
 
 #include "core/circuit/compile.h"
 #include "core/solve/circuit_solver.h"
+#include "core/solve/loops.h"
 
 #include <fmt/format.h>
 
@@ -23,6 +24,8 @@ std::string_view reasonFor(Trouble trouble) {
                    "currents.";
         case Trouble::Unbalanced:
             return "The currents around {} can't add up: no voltage satisfies all of them.";
+        case Trouble::LimitsContend:
+            return "The current limits of {} contend: whichever of them limits, another one has to.";
         case Trouble::NotConverged:
         case Trouble::None:
             break;
@@ -123,12 +126,23 @@ struct OperatingPoint::Body {
             fillWith(Status::Off, 0);
             return solution;
         }
-        const CircuitSolution& found = solver.solve(present, compiled.reference);
+        const CircuitSolution& found = solver.solve(present, reference());
         if (found.solved())
             copy(found);
         else
             explain(found);
         return solution;
+    }
+
+    /// The minus of the first supply that is on and, with the contacts as they stand, in a loop with another element: what it drives is
+    /// what people look at. Without one, that of the first supply plugged in.
+    int reference() const {
+        const std::vector<int>& supplies = compiled.suppliesPluggedIn;
+        if (supplies.size() < 2) return compiled.reference;
+        const std::vector<int> blocks = loopBlocks(solver.circuit(), present);
+        const auto drives = [&](int element) { return present[element] && blocks[element] >= 0; };
+        const auto first = std::find_if(supplies.begin(), supplies.end(), drives);
+        return first == supplies.end() ? compiled.reference : solver.circuit().terminals[*first].to;
     }
 
     void fillWith(Status status, double current) {

@@ -2,105 +2,32 @@
 
 #include "core/base/disjoint_sets.h"
 #include "core/findings/supply_nets.h"
-#include "core/snapshot/readings.h"
+#include "core/snapshot/solved_loop.h"
 
-#include <algorithm>
-#include <cmath>
 #include <map>
 
 namespace tiepoint {
-namespace {
+namespace {}  // namespace
 
-/// What every part draws out of every net.
-class Draws {
-public:
-    explicit Draws(const Snapshot& snapshot) : snapshot_(snapshot) {
-        const Layout& layout = *snapshot.layout;
-        byPart_.resize(layout.bench->parts.size());
-        for (int part = 0; part < static_cast<int>(byPart_.size()); ++part) {
-            for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
-                byPart_[part][layout.netOfLead[lead]] += snapshot.solution.leadInjection[lead];
-            }
-        }
-    }
-
-    /// The net through which most current enters (sign 1) or leaves (sign -1) a part, or -1.
-    int door(int part, double sign) const {
-        int found = -1;
-        double most = kNoCurrentAmpere;
-        for (const auto& [net, ampere] : byPart_[part]) {
-            if (sign * ampere <= most) continue;
-            most = sign * ampere;
-            found = net;
-        }
-        return found;
-    }
-
-    /// The part that takes most current out of a net (sign 1), or gives most into it (sign -1), or -1.
-    int busiest(int net, double sign) const {
-        int found = -1;
-        double most = kNoCurrentAmpere;
-        for (int part = 0; part < static_cast<int>(byPart_.size()); ++part) {
-            const auto here = byPart_[part].find(net);
-            if (here == byPart_[part].end() || sign * here->second <= most) continue;
-            most = sign * here->second;
-            found = part;
-        }
-        return found;
-    }
-
-    PathLink link(int part) const {
-        const int from = door(part, 1), to = door(part, -1);
-        return {part, byPart_[part].at(from), snapshot_.solution.netVoltage[from], snapshot_.solution.netVoltage[to]};
-    }
-
-    bool passes(int part) const { return door(part, 1) >= 0 && door(part, -1) >= 0; }
-
-private:
-    const Snapshot& snapshot_;
-    std::vector<std::map<int, double>> byPart_;
-};
-
-/// Parts met from a part on, up to a supply, which is not among them. sign 1: with the current.
-std::vector<int> walk(const Snapshot& snapshot, const Draws& draws, int start, double sign, int& supply) {
-    const Bench& bench = *snapshot.layout->bench;
-    std::vector<int> met;
-    std::vector<char> seen(bench.parts.size(), 0);
-    for (int at = start; !seen[at];) {
-        seen[at] = 1;
-        const int net = draws.door(at, -sign);
-        const int next = net < 0 ? -1 : draws.busiest(net, sign);
-        if (next < 0 || !draws.passes(next)) break;
-        if (bench.parts[next].kind->isSupply) {
-            supply = next;
-            break;
-        }
-        met.push_back(next);
-        at = next;
-    }
-    return met;
+double CurrentPath::sourceVolt() const {
+    double volt = 0;
+    for (const PathLink& source : sources) volt -= source.volt;
+    return volt;
 }
-
-}  // namespace
 
 CurrentPath pathThrough(const Snapshot& snapshot, int part) {
     CurrentPath path;
-    if (snapshot.status() != Status::Solved) return path;
-    const Draws draws(snapshot);
-    if (!draws.passes(part)) return path;
-    std::vector<int> parts;
-    if (snapshot.layout->bench->parts[part].kind->isSupply) {
-        parts = walk(snapshot, draws, part, 1, path.supply);
-    } else {
-        parts = walk(snapshot, draws, part, -1, path.supply);
-        std::ranges::reverse(parts);
-        parts.push_back(part);
-        std::ranges::copy(walk(snapshot, draws, part, 1, path.supply), std::back_inserter(parts));
-    }
-    for (const int each : parts) path.links.push_back(draws.link(each));
-    if (path.supply >= 0) {
-        const PathLink source = draws.link(path.supply);
-        path.supplyVolt = std::abs(source.volt());
+    const auto loop = loopThrough(snapshot, part);
+    if (!loop) return path;
+    const auto& volts = snapshot.solution.netVoltage;
+    for (const LoopPart& each : loop->parts) {
+        const PathLink link{each.part, each.ampere, volts[each.fromNet] - volts[each.toNet],
+                            snapshot.shown().volt(each.fromNet) - snapshot.shown().volt(each.toNet),
+                            snapshot.shown().through(each.part).most()};
+        // A supply may be driven backwards: then it is one more part across which voltage lies.
+        const bool isSource = each.part == loop->source() || snapshot.layout->bench->parts[each.part].kind->isSupply;
+        const bool lifts = isSource && !(link.volt > 0);
+        (lifts ? path.sources : path.links).push_back(link);
     }
     return path;
 }

@@ -1,6 +1,6 @@
 #pragma once
 // The way of the current through a part: from a supply through one part after the other and back, following the most current where it
-// divides. Pure; safe from any thread.
+// divides (solved_loop.h), with the figures that are told of it. Pure; safe from any thread.
 
 #include "core/snapshot/snapshot.h"
 
@@ -11,18 +11,19 @@ namespace tiepoint {
 /// A part on the way and what lies across it.
 struct PathLink {
     int part = 0;
-    double ampere = 0;                ///< through it on this way
-    double fromVolt = 0, toVolt = 0;  ///< above the reference; NaN where floating
-    double volt() const { return fromVolt - toVolt; }
+    double ampere = 0;  ///< through it on this way
+    double volt = 0;    ///< by how much the potential falls; NaN where floating
+    Figure fall;        ///< the same as it is shown
+    Figure current;     ///< all that runs through the part, as it is shown
 };
 
 struct CurrentPath {
-    int supply = -1;              ///< part, or -1 where the way ends without one
-    double supplyVolt = 0;        ///< between the ends of the way at the supply
-    std::vector<PathLink> links;  ///< in the direction of the current, without the supply
+    std::vector<PathLink> sources;  ///< supplies that lift the potential, in the direction of the current
+    std::vector<PathLink> links;    ///< everything else, likewise; the falls add up to what the sources lift
+    double sourceVolt() const;      ///< what the sources lift together
 };
 
-/// The way through a part, which may be a supply; no links where it carries no current.
+/// The way through a part, which may be a supply; empty where it carries no current or nothing drives it.
 CurrentPath pathThrough(const Snapshot& snapshot, int part);
 
 /// By net: whether conductors, closed contacts and junctions lead from it to plus, or to minus, of a supply, without going through

@@ -1,6 +1,5 @@
 #include "core/why/explain.h"
 
-#include "core/base/quantity.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
@@ -40,6 +39,10 @@ void Explainer::add(std::string text, std::vector<std::string> parts, std::vecto
     answer_.chain.push_back({std::move(text), std::move(parts), std::move(holes)});
 }
 
+std::string Explainer::currentWords(const Snapshot& snapshot, int part) {
+    return snapshot.shown().through(part).in.text();
+}
+
 std::string Explainer::wayInWords(const CurrentPath& path) const {
     std::vector<std::string> ids;
     for (const PathLink& link : path.links) ids.push_back(bench().parts[link.part].id);
@@ -48,10 +51,9 @@ std::string Explainer::wayInWords(const CurrentPath& path) const {
 
 std::string Explainer::outcomeInWords(const Snapshot& then) const {
     const int part = then.layout->bench->partIndex(self().id);
-    const double ampere = currentThrough(then, part).inAmpere;
     const auto tightest = tightestRating(then, part);
     const bool tooMuch = tightest && tightest->rating->maximum && tightest->share() > 1;
-    std::string text = fmt::format("{} runs through {}", formatQuantity(ampere, "A"), self().id);
+    std::string text = fmt::format("{} runs through {}", currentWords(then, part), self().id);
     if (self().kind->emitsLight && then.partBrightness[part] > 0)
         text += fmt::format(", lit at {:.0f} %", 100 * then.partBrightness[part]);
     if (tooMuch) text += "; that is more than it bears";

@@ -1,7 +1,6 @@
 // No current runs through the part. First the switches are tried, fewest throws first; if none helps, the mends of what is found. Where
 // pressing is enough the bench is sound, and the open contact is the missing link.
 
-#include "core/base/quantity.h"
 #include "core/findings/supply_nets.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
@@ -86,9 +85,9 @@ void Explainer::explainIdle() {
     } else if (supplyNets(*snapshot_.layout).empty()) {
         add("No supply is plugged in on this bench, so nothing drives a current.");
     } else {
-        const double ampere = currentThrough(snapshot_, index_).inAmpere;
-        if (ampere > kNoCurrentAmpere) {
-            add(fmt::format("Only {} runs through {}: too little to be seen.", formatQuantity(ampere, "A"), self().id),
+        if (currentThrough(snapshot_, index_).inAmpere > kNoCurrentAmpere) {
+            add(fmt::format("Only {} runs through {}: too little to be seen.", currentWords(snapshot_, index_),
+                            self().id),
                 {self().id});
         } else if (light) {
             add(fmt::format("No current runs through {}, and without current it stays dark.", self().id), {self().id});
@@ -101,17 +100,14 @@ void Explainer::explainIdle() {
     const Wish wish = [this](const Snapshot& then) { return works(then, then.layout->bench->partIndex(self().id)); };
     PositionSolver solver(snapshot_.layout);
     const Digits now = digitsOf(solver.throws(), bench(), snapshot_.inputs);
-    const auto positions = nearestPositions(solver, now, wish);
-    if (!positions.empty()) {
-        sayMissing(solver.throws(), now, positions.front());
-        for (const Reached& reached : positions) offer(solver.throws(), now, reached);
+    const Nearest nearest = nearestPositions(solver, now, wish);
+    if (!nearest.found.empty()) {
+        sayMissing(solver.throws(), now, nearest.found.front());
+        for (const Reached& reached : nearest.found) offer(solver.throws(), now, reached);
         return;
     }
     const auto mended = mendUntil(snapshot_, wish, drawer_);
-    if (!mended) {
-        add(fmt::format("Neither a switch nor any one mend that was tried makes current run through {}.", self().id));
-        return;
-    }
+    if (!mended) return sayWhatWasTried(solver.throws().size(), nearest);
     std::vector<std::string> mends;
     for (const Finding& step : mended->steps) {
         add(step.text, step.parts, step.holes);
@@ -122,6 +118,22 @@ void Explainer::explainIdle() {
     const Digits before = digitsOf(throws, *mended->bench, snapshot_.inputs);
     if (before != mended->reached.digits) sayMissing(throws, before, mended->reached);
     offer(throws, before, mended->reached, fmt::format("{}", fmt::join(mends, ", then ")), mended->edit);
+}
+
+/// Nothing helped, of what was tried: where there is more than that, it is said.
+void Explainer::sayWhatWasTried(std::size_t switches, const Nearest& nearest) {
+    if (nearest.complete) {
+        add(fmt::format(
+            "{} makes current run through {}.",
+            switches == 0 ? "No mend of what was found" : "No position of the switches, and no mend of what was found,",
+            self().id));
+        return;
+    }
+    add(
+        fmt::format("{} switches have more positions than can be tried. Tried were those with up to {} of them thrown, "
+                    "and all of them at once: no current runs through {} there, nor after a mend of what was found. In "
+                    "another position it may.",
+                    switches, nearest.throwsTried, self().id));
 }
 
 /// Which legs have a way to plus and to minus as the switches stand; for parts with two legs.

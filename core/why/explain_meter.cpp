@@ -1,6 +1,5 @@
 // What a meter shows, and what it does to the circuit while it looks.
 
-#include "core/base/quantity.h"
 #include "core/findings/examination.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
@@ -19,11 +18,11 @@ void Explainer::explainReading() {
     answer_.figures = {{"reading", reading.value}, {"current", currentThrough(snapshot_, index_).inAmpere}};
     if (!reading.on) return add(fmt::format("The dial of {} is at off: open, no path between its leads.", id), {id});
     if (!reading.why.empty()) return add(reading.why, {id}, holesOf(self()));
-    const std::string ampere = formatQuantity(currentThrough(snapshot_, index_).inAmpere, "A");
-    const std::string volt = formatQuantity(voltageAcross(), "V");
+    const std::string ampere = currentWords(snapshot_, index_), volt = voltageAcross().text();
     if (reading.quantity == "voltage") {
-        add(fmt::format("Between its leads lies {}. They are not joined inside: it lets only {} through.",
-                        reading.text(), ampere),
+        const bool none = snapshot_.shown().through(index_).in.isZero();
+        add(fmt::format("Between its leads lies {}. They are not joined inside: it lets {} through.", reading.text(),
+                        none ? "next to nothing" : "only " + ampere),
             {id});
     } else if (reading.quantity == "current") {
         add(fmt::format("All of {} runs through it, from the red lead to the black one. Measuring takes {} away from "
@@ -42,10 +41,14 @@ void Explainer::explainReading() {
     }
 }
 
-/// Of a part with two leads; 0 where they hang apart.
-double Explainer::voltageAcross() const {
+/// Of a part with two leads; also where nothing ties them to the reference.
+Figure Explainer::voltageAcross() const {
+    const int first = snapshot_.layout->firstLead[index_];
+    const Figure between = snapshot_.shown().leadVolt(first) - snapshot_.shown().leadVolt(first + 1);
+    if (between.isKnown()) return between.magnitude();
     const double ampere = currentThrough(snapshot_, index_).inAmpere;
-    return ampere == 0 ? 0 : std::abs(snapshot_.partPower[index_]) / ampere;
+    const double volt = ampere == 0 ? 0 : std::abs(snapshot_.partPower[index_]) / ampere;
+    return Figure::nearest(scaleFor("V", volt), volt);
 }
 
 }  // namespace tiepoint

@@ -20,10 +20,6 @@ namespace {
 constexpr double kDim = 0.5;
 /// What brighter means: about three quarters of the usual current.
 constexpr double kBrightShare = 0.75;
-/// A drop of less than this share of the supply's voltage isn't worth a word.
-constexpr double kSmallShare = 0.01;
-/// Currents that differ by less are the same current.
-constexpr double kSameShare = 0.01;
 /// Beyond three times a maximum no digit is true any more.
 constexpr double kFarAbove = 3;
 /// Over a limit by more than rounding.
@@ -71,7 +67,8 @@ bool overloads(const Snapshot& snapshot) {
 }  // namespace
 
 void Explainer::explainLight() {
-    const double ampere = currentThrough(snapshot_, index_).inAmpere, brightness = snapshot_.partBrightness[index_];
+    const double brightness = snapshot_.partBrightness[index_];
+    const std::string ampere = currentWords(snapshot_, index_);
     const auto most = maximumOf(snapshot_, index_, "current");
     const bool tooMuch = most && most->share() > kAboveMargin;
     const std::string& id = self().id;
@@ -83,20 +80,16 @@ void Explainer::explainLight() {
     const double usual = usualAmpere(snapshot_, index_);
     if (tooMuch) {
         const bool far = most->share() > kFarAbove;
-        add(fmt::format("{} gets {}: it bears at most {}.", id,
-                        far ? "far too much current" : formatQuantity(ampere, "A"), formatSetting(most->limit, "A")),
+        add(fmt::format("{} gets {}: it bears at most {}.", id, far ? "far too much current" : ampere,
+                        formatSetting(most->limit, "A")),
             {id});
     } else if (brightness > 0) {
         const std::string full = usual > 0
                                      ? fmt::format("At its usual {} it shines fully; now it", formatSetting(usual, "A"))
                                      : "Against its best it";
-        add(fmt::format("{} runs through {}. {} looks {:.0f} % as bright.", formatQuantity(ampere, "A"), id, full,
-                        100 * brightness),
-            {id});
+        add(fmt::format("{} runs through {}. {} looks {:.0f} % as bright.", ampere, id, full, 100 * brightness), {id});
     } else {
-        add(fmt::format("{} runs through {}: it shines, but in a light that no eye sees.", formatQuantity(ampere, "A"),
-                        id),
-            {id});
+        add(fmt::format("{} runs through {}: it shines, but in a light that no eye sees.", ampere, id), {id});
     }
     const CurrentPath path = pathThrough(snapshot_, index_);
     saySharing(path);
@@ -108,31 +101,28 @@ void Explainer::explainLight() {
 }
 
 void Explainer::explainHeat() {
-    const double watt = snapshot_.partPower[index_], ampere = currentThrough(snapshot_, index_).inAmpere;
+    const std::string ampere = currentWords(snapshot_, index_), watt = snapshot_.shown().power(index_).text();
     const auto most = maximumOf(snapshot_, index_, "power");
     const std::string& id = self().id;
-    answer_.figures.emplace_back("power", watt);
+    answer_.figures.emplace_back("power", snapshot_.partPower[index_]);
     const CurrentPath path = pathThrough(snapshot_, index_);
     const auto link = std::ranges::find(path.links, index_, &PathLink::part);
     if (isSwitch(*self().kind)) {
         answer_.question = fmt::format("Why does current run through {}?", id);
-        add(fmt::format("{} is closed: joined, and {} passes.", id, formatQuantity(ampere, "A")), {id});
+        add(fmt::format("{} is closed: joined, and {} passes.", id, ampere), {id});
     } else if (!most) {
         answer_.question = fmt::format("Why does current run through {}?", id);
-        add(fmt::format("{} runs through {} and turns {} into heat there.", formatQuantity(ampere, "A"), id,
-                        formatQuantity(watt, "W")),
-            {id});
+        add(fmt::format("{} runs through {} and turns {} into heat there.", ampere, id, watt), {id});
     } else {
         const std::string_view feels = warmth(most->share());
         answer_.figures.emplace_back("limit", most->limit);
         answer_.question = fmt::format("Why is {} {}?", id, feels);
         const bool far = most->share() > kFarAbove;
-        const std::string across = link == path.links.end() || std::isnan(link->volt())
+        const std::string across = link == path.links.end() || !link->fall.isKnown()
                                        ? ""
-                                       : fmt::format("{} lies across it and ", formatQuantity(link->volt(), "V"));
-        add(fmt::format("{}{} runs through it: that makes {} heat. It bears {}, so it is {}.", across,
-                        formatQuantity(ampere, "A"), far ? "far too much" : formatQuantity(watt, "W") + " of",
-                        formatSetting(most->limit, "W"), feels),
+                                       : fmt::format("{} lies across it and ", link->fall.text());
+        add(fmt::format("{}{} runs through it: that makes {} heat. It bears {}, so it is {}.", across, ampere,
+                        far ? "far too much" : watt + " of", formatSetting(most->limit, "W"), feels),
             {id});
     }
     saySharing(path);
@@ -153,13 +143,12 @@ void Explainer::explainSupply() {
     const CurrentPath path = pathThrough(snapshot_, index_);
     answer_.figures.emplace_back("power", watt);
     answer_.question = fmt::format("Why does {} give this current?", id);
-    const double ampere = currentThrough(snapshot_, index_).outAmpere;
+    const Figure ampere = snapshot_.shown().through(index_).out, power = snapshot_.shown().power(index_);
     if (watt < 0) {
-        add(fmt::format("{} takes current instead of giving it: another supply pushes {} into it.", id,
-                        formatQuantity(ampere, "A")),
+        add(fmt::format("{} takes current instead of giving it: another supply pushes {} into it.", id, ampere.text()),
             {id});
     } else {
-        add(fmt::format("{} gives {}: {} in all.", id, formatQuantity(ampere, "A"), formatQuantity(watt, "W")), {id});
+        add(fmt::format("{} gives {}: {} in all.", id, ampere.text(), power.magnitude().text()), {id});
     }
     const bool limiting = std::ranges::any_of(snapshot_.solution.elements, [&](const ElementState& element) {
         return element.part == index_ && element.limiting;
@@ -168,21 +157,29 @@ void Explainer::explainSupply() {
         add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage sinks.",
                         id),
             {id});
+    if (path.links.empty() && !path.sources.empty())
+        add(fmt::format("Most of it goes through metal alone, from plus of {} straight to its minus.", id), {id});
     if (!path.links.empty()) add(fmt::format("Most of it runs through {}, and back.", wayInWords(path)));
     if (limiting || watt < 0) offerFindings();
 }
 
-/// Where the current comes from and how the voltage is shared out on its way.
+/// Where the current comes from and how the voltage is shared out on its way. What is told adds up: only what rounds to nothing is left out.
 void Explainer::saySharing(const CurrentPath& path) {
-    if (path.supply < 0) return;
-    add(fmt::format("The current comes from {} ({}), runs through {}, and goes back.", bench().parts[path.supply].id,
-                    formatQuantity(path.supplyVolt, "V"), wayInWords(path)),
-        {bench().parts[path.supply].id});
+    if (path.sources.empty() || path.links.empty()) return;
+    std::vector<std::string> sources, sourceIds;
+    for (const PathLink& source : path.sources) {
+        sourceIds.push_back(bench().parts[source.part].id);
+        sources.push_back(sourceIds.back() +
+                          (source.fall.isKnown() ? fmt::format(" ({})", (-source.fall).text()) : std::string()));
+    }
+    add(fmt::format("The current comes from {}, runs through {}, and goes back.", fmt::join(sources, " and "),
+                    wayInWords(path)),
+        sourceIds);
     std::vector<std::string> shares, ids;
     for (const PathLink& link : path.links) {
-        if (!(std::abs(link.volt()) > kSmallShare * path.supplyVolt)) continue;
+        if (!link.fall.isKnown() || link.fall.isZero()) continue;
         ids.push_back(bench().parts[link.part].id);
-        shares.push_back(fmt::format("{} {}", ids.back(), formatQuantity(link.volt(), "V")));
+        shares.push_back(fmt::format("{} {}", ids.back(), link.fall.text()));
     }
     if (shares.size() > 1) add(fmt::format("They share out the voltage: {}.", fmt::join(shares, ", ")), ids);
 }
@@ -192,22 +189,21 @@ void Explainer::sayLimit(const CurrentPath& path) {
     const PathLink* strongest = nullptr;
     for (const PathLink& link : path.links) {
         if (resistanceValue(*bench().parts[link.part].kind) < 0) continue;
-        if (strongest == nullptr || link.volt() > strongest->volt()) strongest = &link;
+        if (strongest == nullptr || link.volt > strongest->volt) strongest = &link;
     }
     if (strongest == nullptr) {
-        if (path.supply >= 0 && needsResistor(*self().kind))
+        if (!path.sources.empty() && needsResistor(*self().kind))
             add(fmt::format("Nothing on the way holds the current back: {} needs a resistor.", self().id), {self().id});
         return;
     }
+    if (!strongest->fall.isKnown()) return;
     const Part& resistor = bench().parts[strongest->part];
-    const double ohm = resistor.value(resistanceValue(*resistor.kind)),
-                 own = currentThrough(snapshot_, index_).inAmpere;
-    std::string text =
-        fmt::format("{} sets how much: {} divided by its {} is {}", resistor.id, formatQuantity(strongest->volt(), "V"),
-                    formatSetting(ohm, "ohm"), formatQuantity(strongest->ampere, "A"));
-    const bool shared = std::abs(strongest->ampere - own) > kSameShare * strongest->ampere;
-    text += shared ? fmt::format(", and {} gets {} of it.", self().id, formatQuantity(own, "A"))
-                   : ". More ohms, less current, less light.";
+    const double ohm = resistor.value(resistanceValue(*resistor.kind));
+    const Figure own = snapshot_.shown().through(index_).in;
+    std::string text = fmt::format("{} sets how much: {} divided by its {} is about {}", resistor.id,
+                                   strongest->fall.text(), formatSetting(ohm, "ohm"), strongest->current.text());
+    text += own.steps() != strongest->current.steps() ? fmt::format(", and {} gets {} of it.", self().id, own.text())
+                                                      : ". More ohms, less current, less light.";
     add(std::move(text), {resistor.id}, holesOf(resistor));
 }
 

@@ -24,12 +24,14 @@ private:
     const Part& self() const { return bench().parts[index_]; }
     bool works(const Snapshot& snapshot, int part) const;
     void add(std::string text, std::vector<std::string> parts = {}, std::vector<Hole> holes = {});
+    static std::string currentWords(const Snapshot& snapshot, int part);
     std::string wayInWords(const CurrentPath& path) const;
     std::string outcomeInWords(const Snapshot& then) const;
 
     // explain_idle.cpp: no current
     void explainIdle();
     void sayWhatIsReached();
+    void sayWhatWasTried(std::size_t switches, const Nearest& nearest);
     void sayMissing(const std::vector<Throw>& throws, const Digits& now, const Reached& reached);
     void offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached, std::string mend = {},
                Edit edit = {});
@@ -45,7 +47,7 @@ private:
 
     // explain_meter.cpp: instruments
     void explainReading();
-    double voltageAcross() const;
+    Figure voltageAcross() const;
 
     const Snapshot& snapshot_;
     int index_;

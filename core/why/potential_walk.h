@@ -14,6 +14,7 @@ namespace tiepoint {
 struct WalkPoint {
     int joint = 0;    ///< of the layout
     double volt = 0;  ///< above the reference
+    Figure shown;     ///< the same as it is shown
 };
 
 /// From a point to the next: through a part, or along a piece of metal.
@@ -22,6 +23,7 @@ struct WalkStep {
     int piece = -1;     ///< -1: through a part
     double ampere = 0;  ///< through the part on this way, or in the piece; positive along the walk
     double volt = 0;    ///< by how much the potential rises
+    Figure shown;       ///< the same as it is shown; unknown along metal, which is flat
 };
 
 /// Where only a share of the current goes on with the walk.
@@ -31,6 +33,7 @@ struct WalkDivision {
     double ampere = 0;  ///< goes on with the walk
     double wholeAmpere = 0;
     bool largest = true;  ///< no other way takes more
+    Figure shown, wholeShown;
     double share() const { return ampere / wholeAmpere; }
 };
 

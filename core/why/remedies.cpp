@@ -1,34 +1,43 @@
 #include "core/why/remedies.h"
 
+#include "core/base/stopping.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace tiepoint {
 namespace {
 
 constexpr std::size_t kMostHits = 3;
-constexpr int kMostSolves = 1200;
 /// More faults than this at once and it is better to build anew.
 constexpr int kMostMends = 4;
 
 class PositionSearch {
 public:
-    PositionSearch(PositionSolver& solver, const Digits& now, const Wish& wish)
+    PositionSearch(PositionSolver& solver, const Digits& now, const Wish& wish, int mostSolves)
         : solver_(solver),
           digits_(now),
-          wish_(wish) {}
+          wish_(wish),
+          mostSolves_(mostSolves) {}
 
-    std::vector<Reached> run() {
-        for (std::size_t changes = 1; changes <= digits_.size() && hits_.empty() && solves_ < kMostSolves; ++changes) {
+    Nearest run() {
+        const Digits now = digits_;
+        Nearest nearest;
+        for (std::size_t changes = 1; changes <= now.size() && hits_.empty() && nearest.complete; ++changes) {
             change(0, changes);
+            nearest.complete = solves_ < mostSolves_;
+            if (nearest.complete) nearest.throwsTried = changes;
         }
-        return std::move(hits_);
+        if (hits_.empty() && !nearest.complete) comeBackFromAll(now);
+        nearest.found = std::move(hits_);
+        return nearest;
     }
 
 private:
     void change(std::size_t from, std::size_t left) {
-        if (hits_.size() >= kMostHits || solves_ >= kMostSolves) return;
+        if (hits_.size() >= kMostHits || solves_ >= mostSolves_) return;
         if (left == 0) {
             ++solves_;
             auto snapshot = solver_.solve(digits_);
@@ -46,9 +55,27 @@ private:
         }
     }
 
+    /// With more positions than can be tried: everything thrown at once, then back throw by throw, as long as it stays as wished.
+    void comeBackFromAll(const Digits& now) {
+        for (std::size_t t = 0; t < now.size(); ++t) digits_[t] = now[t] == 0 ? solver_.throws()[t].values - 1 : 0;
+        auto snapshot = solver_.solve(digits_);
+        if (!wish_(*snapshot)) return;
+        for (std::size_t t = 0; t < now.size(); ++t) {
+            stopIfAsked();
+            const int thrown = std::exchange(digits_[t], now[t]);
+            auto back = solver_.solve(digits_);
+            if (wish_(*back))
+                snapshot = std::move(back);
+            else
+                digits_[t] = thrown;
+        }
+        hits_.push_back({digits_, std::move(snapshot)});
+    }
+
     PositionSolver& solver_;
     Digits digits_;
     const Wish& wish_;
+    int mostSolves_;
     std::vector<Reached> hits_;
     int solves_ = 0;
 };
@@ -59,9 +86,9 @@ std::optional<Reached> reachedOn(const std::shared_ptr<const Bench>& bench, cons
     const Digits now = digitsOf(solver.throws(), *bench, inputs);
     auto snapshot = solver.solve(now);
     if (wish(*snapshot)) return Reached{now, std::move(snapshot)};
-    auto found = nearestPositions(solver, now, wish);
-    if (found.empty()) return std::nullopt;
-    return std::move(found.front());
+    auto nearest = nearestPositions(solver, now, wish);
+    if (nearest.found.empty()) return std::nullopt;
+    return std::move(nearest.found.front());
 }
 
 class MendSearch {
@@ -150,8 +177,8 @@ private:
 
 }  // namespace
 
-std::vector<Reached> nearestPositions(PositionSolver& solver, const Digits& now, const Wish& wish) {
-    return PositionSearch(solver, now, wish).run();
+Nearest nearestPositions(PositionSolver& solver, const Digits& now, const Wish& wish, int mostSolves) {
+    return PositionSearch(solver, now, wish, mostSolves).run();
 }
 
 std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer) {

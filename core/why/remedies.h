@@ -19,8 +19,14 @@ struct Reached {
     std::shared_ptr<const Snapshot> snapshot;
 };
 
-/// Positions as wished that are the fewest throws away, at most a handful; none where the search finds none.
-std::vector<Reached> nearestPositions(PositionSolver& solver, const Digits& now, const Wish& wish);
+/// What a search of positions found, and how far it looked.
+struct Nearest {
+    std::vector<Reached> found;   ///< the fewest throws away, at most a handful
+    bool complete = true;         ///< false: there are positions that weren't tried
+    std::size_t throwsTried = 0;  ///< every position up to so many throws away was
+};
+inline constexpr int kUsualSolves = 1200;
+Nearest nearestPositions(PositionSolver& solver, const Digits& now, const Wish& wish, int mostSolves = kUsualSolves);
 
 struct Mended {
     std::vector<Finding> steps;  ///< those whose mends are needed, in order
@@ -29,7 +35,7 @@ struct Mended {
     Reached reached;  ///< on the mended bench, with the fewest throws that are still needed
 };
 
-/// Mends one finding after the other until the bench is as wished, then leaves out what wasn't needed.
+/// Mends one finding after the other until the bench is as wished, then leaves out what wasn't needed. Nothing where the search finds no way.
 std::optional<Mended> mendUntil(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer);
 
 }  // namespace tiepoint

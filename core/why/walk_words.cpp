@@ -1,6 +1,5 @@
 #include "core/why/walk_words.h"
 
-#include "core/base/quantity.h"
 #include "core/edit/holes.h"
 
 #include <fmt/format.h>
@@ -43,8 +42,7 @@ std::vector<std::string> divisionsInWords(const Snapshot& snapshot, const Potent
                                       : "At " + placeInWords(*snapshot.layout, walk.points[division.point].joint);
         sentences.push_back(fmt::format("{} the current divides: this walk follows {}, {} of {}.", where,
                                         division.largest ? "the largest share" : "a smaller share",
-                                        formatQuantity(division.ampere, "A"),
-                                        formatQuantity(division.wholeAmpere, "A")));
+                                        division.shown.text(), division.wholeShown.text()));
     }
     return sentences;
 }

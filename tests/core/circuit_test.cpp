@@ -141,6 +141,19 @@ TEST(Circuit, IdealSourcesInALoopHaveNoSolution) {
     }
 }
 
+TEST(Circuit, ALoopOfIdealSourcesIsNamedWithoutItsNeighbours) {
+    // Two loops of sources joined by a third that stands in neither: only the first is the place.
+    Rig rig(4);
+    rig.circuit.addSupply(1, 0, 5);
+    rig.circuit.addSupply(1, 0, 3);
+    rig.circuit.addSupply(2, 1, 1);
+    rig.circuit.addSupply(3, 2, 5);
+    rig.circuit.addSupply(3, 2, 4);
+    const CircuitSolution& s = rig.solve();
+    EXPECT_EQ(s.trouble, Trouble::IdealLoop);
+    EXPECT_EQ(s.troubleElements, (std::vector<int>{0, 1}));
+}
+
 TEST(Circuit, IdealSourceWithBothEndsUnknown) {
     // 3 - 5 V - 2, hung between two resistors from 10 V: I = (10 - 5) / 300.
     Rig rig(4);

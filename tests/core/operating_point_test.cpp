@@ -118,6 +118,41 @@ TEST(OperatingPoint, ReferenceIsTheMinusOfTheSmallestSupplyPluggedIn) {
     EXPECT_TRUE(std::isnan(three.volt(s, "PS2", "+")));
 }
 
+// The circuit's own supply gives the reference, not one that is off, hangs by one lead or whose contact is open.
+TEST(OperatingPoint, ReferenceIsASupplyThatDrivesSomething) {
+    const auto lamp = [](const char* freeEnd, double on) {
+        return fullBoard()
+            .part("PS1", "bench-supply", {{"+", "A.a1"}, {"-", "A.a5"}}, {{"voltage", 9}}, {{"on", on}})
+            .part("R1", "resistor", {{"1", "A.b1"}, {"2", freeEnd}})
+            .part("PS2", "bench-supply", {{"+", "A.a20"}, {"-", "A.a25"}}, {{"voltage", 3}})
+            .part("R2", "resistor", {{"1", "A.b20"}, {"2", "A.b25"}});
+    };
+    Solved off(lamp("A.b5", 0)), hanging(lamp("A.b9", 1)), both(lamp("A.b5", 1));
+    for (Solved* solved : {&off, &hanging}) {
+        const Solution& s = solved->solve();
+        ASSERT_EQ(s.status, Status::Solved);
+        EXPECT_EQ(solved->volt(s, "PS2", "-"), 0);
+        EXPECT_NEAR(solved->volt(s, "R2", "1"), 3, 1e-3);
+        EXPECT_TRUE(std::isnan(solved->volt(s, "PS1", "-")));
+    }
+    const Solution& s = both.solve();
+    EXPECT_EQ(both.volt(s, "PS1", "-"), 0) << "the first in natural order of those that drive something";
+    EXPECT_TRUE(std::isnan(both.volt(s, "R2", "1")));
+}
+
+TEST(OperatingPoint, ReferenceFollowsTheContacts) {
+    Solved lamp(fullBoard()
+                    .part("PS1", "bench-supply", {{"+", "A.a14"}, {"-", "A.b20"}})
+                    .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.f14"}, {"2a", "A.e16"}, {"2b", "A.f16"}})
+                    .part("R1", "resistor", {{"1", "A.b16"}, {"2", "A.a20"}})
+                    .part("PS2", "bench-supply", {{"+", "A.a40"}, {"-", "A.a45"}}, {{"voltage", 3}})
+                    .part("R2", "resistor", {{"1", "A.b40"}, {"2", "A.b45"}}));
+    EXPECT_NEAR(lamp.volt(lamp.solve(), "R2", "1"), 3, 1e-3);
+    EXPECT_NEAR(lamp.volt(lamp.solve({"S1"}), "R1", "1"), 5, 1e-2);
+    EXPECT_TRUE(std::isnan(lamp.volt(lamp.solve({"S1"}), "R2", "1")));
+    EXPECT_NEAR(lamp.volt(lamp.solve(), "R2", "1"), 3, 1e-3);
+}
+
 TEST(OperatingPoint, SocketsCountAsPluggedInOnceAJumperIsInOne) {
     Solved usb(fullBoard()
                    .part("PS1", "usb-supply", {})

@@ -17,14 +17,17 @@ TEST(ChangeWords, SayBothFiguresAndTheRatio) {
         Change change;
         const char* words;
     };
-    const auto ampere = [](double before, double after, bool changed = true) {
-        return Change{ReadingKind::Current, "R1", -1, before, after, changed};
+    // Each figure as a snapshot with no larger one shows it.
+    const auto shown = [](const char* unit, double value) { return Figure::nearest(scaleFor(unit, value), value); };
+    const auto ampere = [&](double before, double after, bool changed = true) {
+        return Change{ReadingKind::Current, "R1", -1, before, after, shown("A", before), shown("A", after), changed};
     };
     for (const Case& each :
-         {Case{ampere(0.0092, 0.0046), "9.2 to 4.6 mA, half"}, Case{ampere(0.01, 0.01, false), "10 mA, unchanged"},
-          Case{ampere(0, 0.0094), "0 to 9.4 mA"}, Case{ampere(0.0094, 0), "9.4 mA to 0 A"},
-          Case{ampere(0.0009, 0.0018), "900 µA to 1.8 mA, twice"}, Case{ampere(0.010, 0.012), "10 to 12 mA, 20 % more"},
-          Case{{ReadingKind::Voltage, "R1", 0, 3, 4, true}, "3.00 to 4.00 V"}})
+         {Case{ampere(0.0092, 0.0046), "9.20 to 4.60 mA, half"}, Case{ampere(0.01, 0.01, false), "10.0 mA, unchanged"},
+          Case{ampere(0, 0.0094), "0 to 9.40 mA"}, Case{ampere(0.0094, 0), "9.40 mA to 0 A"},
+          Case{ampere(0.0009, 0.0018), "900 µA to 1.80 mA, twice"},
+          Case{ampere(0.010, 0.012), "10.0 to 12.0 mA, 20 % more"},
+          Case{{ReadingKind::Voltage, "R1", 0, 3, 4, shown("V", 3), shown("V", 4), true}, "3.00 to 4.00 V"}})
         EXPECT_EQ(changeWords(each.change).toStdString(), each.words);
 }
 

@@ -236,13 +236,6 @@ TEST_F(Cards, AChoiceIsMadeFromItsList) {
     EXPECT_EQ(cards().reading().text().title, QStringLiteral("D1, green LED"));
 }
 
-TEST(CardWords, MinusIsNeverAHyphen) {
-    EXPECT_EQ(voltWords(-1.5), QStringLiteral("\u22121.50 V"));
-    EXPECT_EQ(voltWords(-0.001), QStringLiteral("0.00 V"));
-    EXPECT_EQ(currentWords(-9.43e-3), QStringLiteral("\u22129.43 mA"));
-    EXPECT_EQ(currentWords(5e-7), QStringLiteral("0 A"));
-}
-
 TEST(Panels, AShadowPutTogetherFromPiecesIsTheSame) {
     for (const ThemeName name : {ThemeName::Day, ThemeName::Dark}) {
         for (const double ratio : {1.0, 2.0}) {

@@ -272,8 +272,9 @@ TEST(Paint, NothingLiveIsDrawnWithoutASolution) {
 }
 
 TEST(Paint, TooMuchIsSaidInWords) {
-    EXPECT_EQ(overloadWords(0.059, 0.030, "A", "maximum"), QStringLiteral("59 mA: twice its 30 mA maximum"));
-    EXPECT_TRUE(overloadWords(0.1, 0.030, "A", "maximum").contains(QStringLiteral("far too much")));
+    const auto ampere = [](double value) { return Figure::nearest(scaleFor("A", value), value); };
+    EXPECT_EQ(overloadWords(ampere(0.059), 0.030, "maximum"), QStringLiteral("59.0 mA: twice its 30 mA maximum"));
+    EXPECT_TRUE(overloadWords(ampere(0.1), 0.030, "maximum").contains(QStringLiteral("far too much")));
     EXPECT_TRUE(overloads(pictureOf(beacon(), {"S1"})).empty());
     const auto over = overloads(pictureOf(beacon("red", 47), {"S1"}));
     ASSERT_FALSE(over.empty());

@@ -12,8 +12,6 @@
 
 #include <QStringList>
 
-#include <cmath>
-
 namespace tiepoint::ui {
 namespace {
 
@@ -56,8 +54,8 @@ QString boardWordsFor(const Picture& picture, int board) {
 QString voltsWords(const Picture& picture, int net) {
     const Snapshot* live = picture.live();
     if (!live || net < 0) return {};
-    const double volt = live->solution.netVoltage[static_cast<std::size_t>(net)];
-    return std::isnan(volt) ? QStringLiteral("floating") : voltWords(volt);
+    const Figure volt = live->shown().volt(net);
+    return volt.isKnown() ? qs(volt.text()) : QStringLiteral("floating");
 }
 
 QString holeWords(const Picture& picture, const Hole& hole) {

@@ -1,9 +1,9 @@
 #include "ui/cards/card_row.h"
 
 #include "ui/theme/panels.h"
+#include "ui/theme/qs.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace tiepoint::ui {
 namespace {
@@ -16,12 +16,15 @@ constexpr double kSpacing = 6;
 constexpr double kRoomScale = 1.5;  // print of 20 lines at a desk is then a 36th of a screen's height
 constexpr int kPatienceMs = 17;     // one frame
 
-double largestVolt(const Picture& picture) {
-    double largest = 0;
-    if (const Snapshot* live = picture.live())
-        for (const double volt : live->solution.netVoltage)
-            if (!std::isnan(volt)) largest = std::max(largest, volt);
-    return largest;
+/// The highest potential as it is shown; empty where none is above the reference.
+QString highestVolt(const Picture& picture) {
+    const Snapshot* live = picture.live();
+    Figure highest;
+    for (int net = 0; live && net < picture.layout->netCount; ++net) {
+        const Figure volt = live->shown().volt(net);
+        if (volt.isKnown() && (!highest.isKnown() || volt.steps() > highest.steps())) highest = volt;
+    }
+    return highest.isKnown() && highest.steps() > 0 ? qs(besideFigure(highest, highest.printed())) : QString();
 }
 
 }  // namespace
@@ -73,7 +76,7 @@ void CardRow::refresh() {
     const std::string id = pointedAt();
     reading_->setText(readingText(picture, id));
     loop_->showPicture(picture, id);
-    legend_->showViews(picture.views, fullScaleAmpere(picture), largestVolt(picture));
+    legend_->showViews(picture.views, fullScaleAmpere(picture), highestVolt(picture));
 }
 
 void CardRow::setLook(const Look& look) {

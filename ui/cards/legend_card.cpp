@@ -1,7 +1,6 @@
 #include "ui/cards/legend_card.h"
 
 #include "ui/cards/legend_samples.h"
-#include "ui/cards/reading_text.h"
 #include "ui/theme/panels.h"
 
 #include <array>
@@ -41,11 +40,11 @@ LegendCard::LegendCard(QWidget* parent)
 
 void LegendCard::choose(const std::function<void(Views&)>& change) {
     change(views_);
-    showViews(views_, fullScaleAmpere_, 0);
+    showViews(views_, fullScaleAmpere_, {});
     Q_EMIT viewsChosen(views_);
 }
 
-void LegendCard::showViews(const Views& views, double fullScaleAmpere, double largestVolt) {
+void LegendCard::showViews(const Views& views, double fullScaleAmpere, const QString& highestVolt) {
     views_ = views;
     fullScaleAmpere_ = fullScaleAmpere;
     arrows_->showScale(views, fullScaleAmpere);
@@ -53,7 +52,7 @@ void LegendCard::showViews(const Views& views, double fullScaleAmpere, double la
     strips_->setChecked(views.strips);
     readings_->setChecked(views.readings);
     turned_->setChecked(views.turned);
-    if (largestVolt > 0) voltage_->setRange(QStringLiteral("0"), voltScaleWords(largestVolt));
+    if (!highestVolt.isEmpty()) voltage_->setRange(QStringLiteral("0"), highestVolt);
 }
 
 void LegendCard::arrangeCard() {

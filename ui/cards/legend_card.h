@@ -14,8 +14,8 @@ class LegendCard : public Card {
 public:
     explicit LegendCard(QWidget* parent = nullptr);
 
-    /// Shows the views in force, the full scale of the arrows and the range of the voltage view.
-    void showViews(const Views& views, double fullScaleAmpere, double largestVolt);
+    /// Shows the views in force, the full scale of the arrows and the upper end of the voltage view (empty: as it was).
+    void showViews(const Views& views, double fullScaleAmpere, const QString& highestVolt);
 
 Q_SIGNALS:
     void viewsChosen(const Views& views);  ///< a key was used

@@ -1,8 +1,6 @@
 #include "ui/cards/loop_text.h"
 
-#include "core/base/quantity.h"
 #include "core/snapshot/readings.h"
-#include "ui/cards/reading_text.h"
 #include "ui/theme/qs.h"
 
 #include <QStringList>
@@ -25,10 +23,10 @@ LoopText textOf(const Picture& picture, const Loop& loop) {
     double top = 0;
     for (const Drop& drop : loop.drops) top = std::max(top, std::abs(drop.fromVolt));
     for (const Drop& drop : loop.drops)
-        text.drops.push_back({picture.bench().parts[drop.part].id, voltWords(drop.volt()),
+        text.drops.push_back({picture.bench().parts[drop.part].id, qs(drop.shown().text()),
                               drop.volt() / loop.supplyVolt, drop.fromVolt / top, drop.toVolt / top,
-                              voltWords(drop.fromVolt), voltWords(drop.toVolt)});
-    text.note = QStringLiteral("Together %1, what the supply gives.").arg(voltWords(loop.supplyVolt));
+                              qs(drop.fromShown.text()), qs(drop.toShown.text())});
+    text.note = QStringLiteral("Together %1, what the supply gives.").arg(qs(loop.supplyShown.text()));
     return text;
 }
 
@@ -62,7 +60,7 @@ BranchText branchText(const Picture& picture, const Branch& branch, const Hole& 
     const QString metal = isRail(hole.line) ? QStringLiteral("rail") : QStringLiteral("strip");
     const QString where =
         owner.empty() ? metal + (branch.ampere > 0 ? QStringLiteral(" before") : QStringLiteral(" after")) : qs(owner);
-    return {currentWords(std::abs(branch.ampere)), where, std::abs(branch.ampere)};
+    return {qs(branch.shown.magnitude().text()), where, std::abs(branch.ampere)};
 }
 
 LoopText textOf(const Picture& picture, const Junction& junction) {
@@ -116,25 +114,48 @@ QString threadWords(const Picture& picture) {
     const Snapshot& snapshot = *picture.snapshot;
     const double limit = kThreadShare * fullScaleAmpere(picture);
     QStringList ids;
-    double largest = 0;
+    Figure largest = snapshot.shown().ampere(0);
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const double ampere = currentThrough(snapshot, part).inAmpere;
         if (ampere <= kNoCurrentAmpere || ampere >= limit) continue;
         ids << qs(picture.bench().parts[part].id);
-        largest = std::max(largest, ampere);
+        const Figure in = snapshot.shown().through(part).in;
+        if (in.steps() > largest.steps()) largest = in;
     }
     if (ids.isEmpty() || ids.size() > 3) return {};
     return QStringLiteral("%1 %2 %3. That is under 2 % of full scale, so it is drawn as a dotted thread.")
         .arg(ids.join(QStringLiteral(" and ")), ids.size() == 1 ? QStringLiteral("carries") : QStringLiteral("carry"),
-             currentWords(largest));
+             qs(largest.text()));
 }
 
+/// "PS1 9.37 mA at 5.00 V"; without the volts where nothing ties them to the reference.
+QString giverWords(const Picture& picture, const Giver& supply) {
+    const QString words = qs(picture.bench().parts[supply.part].id + ' ' + supply.current.text());
+    return supply.volt.isKnown() ? QStringLiteral("%1 at %2").arg(words, qs(supply.volt.text())) : words;
+}
+
+/// Of one supply its current; of several their watts, since currents at different voltages don't add up to anything.
 LoopText textOf(const Picture& picture, const Delivery& given) {
     LoopText text;
-    text.title = given.supplies.size() == 1 ? QStringLiteral("The supply gives") : QStringLiteral("The supplies give");
-    text.big = currentWords(given.currentAmpere);
-    text.note = threadWords(picture);
-    if (text.note.isEmpty()) text.note = qs(formatQuantity(given.powerWatt, "W")) + QStringLiteral(" in all.");
+    if (given.supplies.size() == 1) {
+        const Giver& supply = given.supplies.front();
+        text.title = QStringLiteral("The supply gives");
+        text.big = qs(supply.current.text());
+        text.note = threadWords(picture);
+        if (text.note.isEmpty() && supply.volt.isKnown() && supply.volt.isZero())
+            text.note = QStringLiteral("At %1: next to nothing lies between its plus and its minus.")
+                            .arg(qs(supply.volt.text()));
+        if (text.note.isEmpty()) text.note = qs(given.power.text()) + QStringLiteral(" in all.");
+        return text;
+    }
+    text.title = QStringLiteral("The supplies give");
+    text.big = qs(given.power.text());
+    constexpr std::size_t kMostNamed = 3;
+    QStringList each;
+    for (std::size_t i = 0; i < std::min(kMostNamed, given.supplies.size()); ++i)
+        each << giverWords(picture, given.supplies[i]);
+    if (given.supplies.size() > kMostNamed) each << QStringLiteral("%1 more").arg(given.supplies.size() - kMostNamed);
+    text.note = each.join(QStringLiteral(", ")) + QLatin1Char('.');
     return text;
 }
 
@@ -158,11 +179,14 @@ LoopText loopText(const Picture& picture, const std::string& id) {
     const auto all = showable(picture, junctions(snapshot));
     if (const Junction* junction = chosenJunction(picture, all, id)) return textOf(picture, *junction);
     const Delivery given = delivery(snapshot);
-    if (given.currentAmpere > kNoCurrentAmpere) return textOf(picture, given);
+    if (!given.supplies.empty()) return textOf(picture, given);
     if (snapshot.largestCurrentAmpere > kNoCurrentAmpere)
         return resting(
             QStringLiteral("A meter's own current"),
             QStringLiteral("No supply drives this circuit: a meter sends a small current through it, to test it."));
+    if (const Figure most = snapshot.shown().largestCurrent(); !most.isZero())
+        return resting(QStringLiteral("Next to nothing flows"),
+                       QStringLiteral("At most %1, too little for an arrow.").arg(qs(most.text())));
     return resting(QStringLiteral("Nothing flows yet"),
                    QStringLiteral("Current needs a closed way from plus through the parts back to minus."));
 }

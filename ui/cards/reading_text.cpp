@@ -14,15 +14,14 @@ namespace {
 
 constexpr double kPercent = 100;
 
-QString shareWords(const RatingShare& share) {
-    const std::string unit(share.unit);
-    const QString figure = qs(formatQuantity(share.figure, unit));
+QString shareWords(const Snapshot& snapshot, int part, const RatingShare& share) {
+    const Figure figure = shownFigure(snapshot, part, *share.rating);
     if (share.rating->maximum && share.share() > 1)  // in the same words as the flag on the bench
-        return overloadWords(share.figure, share.limit, qs(unit), qs(share.rating->label));
+        return overloadWords(figure, share.limit, share.rating->label);
     const QString words = QStringLiteral("%1 % of its %2 %3")
                               .arg(QString::number(std::round(share.share() * kPercent)),
-                                   qs(formatSetting(share.limit, unit)), qs(share.rating->label));
-    return share.rating->quantity == "current" ? words : figure + QStringLiteral(": ") + words;
+                                   qs(formatSetting(share.limit, share.unit)), qs(share.rating->label));
+    return share.rating->quantity == "current" ? words : qs(figure.text()) + QStringLiteral(": ") + words;
 }
 
 /// Words in place of figures where there is no solution; nothing if there is one.
@@ -60,17 +59,17 @@ ReadingText partFigures(const Picture& picture, int index) {
         return text;
     }
     const Snapshot& snapshot = *picture.snapshot;
-    const Through through = currentThrough(snapshot, index);
-    text.big = currentWords(std::max(through.inAmpere, through.outAmpere));
+    const ThroughFigures through = snapshot.shown().through(index);
+    text.big = qs(through.most().text());
     if (snapshot.status() == Status::Off) {
         text.note = QStringLiteral("No supply is switched on.");
         return text;
     }
-    text.in = currentWords(through.inAmpere);
-    text.out = currentWords(through.outAmpere);
+    text.in = qs(through.in.text());
+    text.out = qs(through.out.text());
     if (const auto rating = tightestRating(snapshot, index)) {
         text.share = rating->share();
-        text.note = shareWords(*rating);
+        text.note = shareWords(snapshot, index, *rating);
     }
     return text;
 }
@@ -92,8 +91,7 @@ ReadingText jumperReading(const Picture& picture, int index) {
         text.big = *words;
         return text;
     }
-    const double ampere = std::abs(picture.snapshot->jumperCurrent(index));
-    text.big = currentWords(ampere);
+    text.big = qs(picture.snapshot->shown().jumperCurrent(index).magnitude().text());
     text.in = text.out = text.big;
     text.note = QStringLiteral("The same at both ends.");
     return text;
@@ -108,18 +106,7 @@ int fallbackPart(const Bench& bench) {
 
 }  // namespace
 
-QString currentWords(double ampere) {
-    return qs(formatQuantity(std::abs(ampere) < kNoCurrentAmpere ? 0 : ampere, "A"));
-}
-
 QString voltScaleWords(double volt) { return QString::number(volt, 'g', 3) + QStringLiteral(" V"); }
-
-QString voltWords(double volt) {
-    if (std::isnan(volt)) return QStringLiteral("floating");
-    const QString digits = QString::number(std::abs(volt), 'f', 2);
-    const bool minus = volt < 0 && digits != QStringLiteral("0.00");
-    return (minus ? QStringLiteral("\u2212") : QString()) + digits + QStringLiteral(" V");
-}
 
 ReadingText readingText(const Picture& picture, const std::string& id) {
     const Bench& bench = picture.bench();

@@ -24,11 +24,7 @@ struct ReadingText {
 /// The reading of the part or jumper with that id; with an unknown or empty id, of the most interesting part.
 ReadingText readingText(const Picture& picture, const std::string& id);
 
-/// A current in three digits, "9.43 mA"; under a microampere it is none, "0 A".
-QString currentWords(double ampere);
 /// The end of a scale in volts, as short as it is exact: "5 V".
 QString voltScaleWords(double volt);
-/// A potential to hundredths, "5.00 V", "−0.31 V".
-QString voltWords(double volt);
 
 }  // namespace tiepoint::ui

@@ -67,9 +67,8 @@ ResistorCard::ResistorCard(QWidget* parent)
     reckon();
 }
 
-void ResistorCard::begin(double supplyVolt, const Part& light) {
-    question_.supplyVolt = supplyVolt;
-    if (light.kind == question_.light.kind) question_.light = light;
+void ResistorCard::begin(const ResistorQuestion& question) {
+    question_ = question;
     reckon();
 }
 

@@ -15,8 +15,8 @@ class ResistorCard : public AsideCard {
 public:
     explicit ResistorCard(QWidget* parent);
 
-    /// Starts from a supply's voltage and an LED as the bench has them.
-    void begin(double supplyVolt, const Part& light);
+    /// Starts from a supply, an LED and what stands in series with them, as the bench has them.
+    void begin(const ResistorQuestion& question);
     void setDrawer(const ResistorDrawer& drawer);
     /// What the key would do: "Take 330 Ω for R1", or why it can't: "R1 has it"; empty where there is no place for the resistor.
     void setPlace(const QString& words, bool possible);

@@ -1,9 +1,7 @@
 #include "ui/cards/walk_text.h"
 
-#include "core/base/quantity.h"
 #include "core/bench/describe.h"
 #include "core/why/walk_words.h"
-#include "ui/cards/reading_text.h"
 #include "ui/theme/qs.h"
 
 #include <QStringList>
@@ -17,11 +15,11 @@ namespace {
 constexpr int kMostSteps = 5;  ///< of an axis on a card
 
 /// Rises are told with their sign too: a walk goes up and down.
-QString riseText(double volt) { return (volt > 0 ? QStringLiteral("+") : QString()) + voltWords(volt); }
+QString riseText(const Figure& rise) { return (rise.steps() > 0 ? QStringLiteral("+") : QString()) + qs(rise.text()); }
 
 WalkMove moveOf(const Layout& layout, const WalkStep& step) {
     const Bench& bench = *layout.bench;
-    if (step.part >= 0) return {bench.parts[static_cast<std::size_t>(step.part)].id, true, riseText(step.volt)};
+    if (step.part >= 0) return {bench.parts[static_cast<std::size_t>(step.part)].id, true, riseText(step.shown)};
     const Piece& piece = layout.pieces[static_cast<std::size_t>(step.piece)];
     if (piece.kind != PieceKind::Jumper) return {};
     return {bench.jumpers[static_cast<std::size_t>(piece.owner)].id, false, {}};
@@ -29,13 +27,11 @@ WalkMove moveOf(const Layout& layout, const WalkStep& step) {
 
 QString spokenOf(const WalkText& text) {
     QStringList words{text.title};
-    if (!text.places.empty())
-        words << QStringLiteral("from %1 at %2").arg(text.places.front(), voltWords(text.volts.front()));
+    if (!text.places.empty()) words << QStringLiteral("from %1 at %2").arg(text.places.front(), text.figures.front());
     for (std::size_t i = 0; i < text.moves.size(); ++i) {
         if (text.moves[i].isPart)
             words << QStringLiteral("%1 %2 to %3 at %4")
-                         .arg(qs(text.moves[i].thing), text.moves[i].figure, voltWords(text.volts[i + 1]),
-                              text.places[i + 1]);
+                         .arg(qs(text.moves[i].thing), text.moves[i].figure, text.figures[i + 1], text.places[i + 1]);
     }
     if (!text.places.empty()) words << QStringLiteral("and back to where it began");
     words << text.note;
@@ -63,6 +59,7 @@ WalkText walkText(const Picture& picture, const std::string& id) {
     for (const WalkPoint& point : walk.points) {
         text.places.push_back(qs(placeInWords(*snapshot.layout, point.joint)));
         text.volts.push_back(point.volt);
+        text.figures.push_back(qs(point.shown.text()));
     }
     for (const WalkStep& step : walk.steps) text.moves.push_back(moveOf(*snapshot.layout, step));
     const auto divisions = divisionsInWords(snapshot, walk);

@@ -20,11 +20,12 @@ struct WalkMove {
 
 struct WalkText {
     QString title;
-    QString note;                 ///< where the current divides, or why there is no walk
-    std::vector<QString> places;  ///< "b14"
-    std::vector<double> volts;    ///< by place
-    std::vector<WalkMove> moves;  ///< one fewer than places
-    QString spoken;               ///< all of it, for those who hear it
+    QString note;                  ///< where the current divides, or why there is no walk
+    std::vector<QString> places;   ///< "b14"
+    std::vector<double> volts;     ///< by place, for the plot
+    std::vector<QString> figures;  ///< the same in words
+    std::vector<WalkMove> moves;   ///< one fewer than places
+    QString spoken;                ///< all of it, for those who hear it
     friend bool operator==(const WalkText&, const WalkText&) = default;
 };
 

@@ -1,6 +1,5 @@
 #include "ui/paint/change_painter.h"
 
-#include "core/base/quantity.h"
 #include "ui/paint/label_painter.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/shade.h"
@@ -12,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kDigits = 2;
+constexpr int kRatioDigits = 2;
 constexpr std::size_t kMany = 12;  ///< tags beyond this hide the bench
 constexpr double kNear = 0.04;     ///< how far from a half is still called half
 constexpr double kTagPadMm = 0.75, kTagHeight = 1.4;
@@ -30,15 +29,16 @@ QString ratioWords(double before, double after) {
     for (const Ratio& known : kRatios) {
         if (std::abs(ratio / known.value - 1) <= kNear) return QString::fromLatin1(known.word);
     }
-    if (ratio > 2) return QStringLiteral("%1 times").arg(QString::number(ratio, 'g', kDigits));
+    if (ratio > 2) return QStringLiteral("%1 times").arg(QString::number(ratio, 'g', kRatioDigits));
     const int percent = static_cast<int>(std::lround(std::abs(ratio - 1) * 100));
     return ratio > 1 ? QStringLiteral("%1 % more").arg(percent) : QStringLiteral("%1 % less").arg(percent);
 }
 
-QString ampereText(double ampere) { return QString::fromStdString(formatQuantity(ampere, "A", kDigits)); }
+QString qs(const Figure& figure) { return QString::fromStdString(figure.text()); }
 
-/// "9.2 to 4.6 mA": a unit that both share is said once.
+/// "9.2 to 4.6 mA": a unit that both share is said once, and so is a figure.
 QString fromTo(const QString& from, const QString& to) {
+    if (from == to) return to;
     const QString unit = to.section(QLatin1Char(' '), 1);
     const bool once = from.section(QLatin1Char(' '), 1) == unit || from.startsWith(QLatin1String("0 "));
     return QStringLiteral("%1 to %2").arg(once ? from.section(QLatin1Char(' '), 0, 0) : from, to);
@@ -56,9 +56,9 @@ std::vector<Change> shown(const std::vector<Change>& all) {
 }  // namespace
 
 QString changeWords(const Change& change) {
-    if (change.kind == ReadingKind::Voltage) return fromTo(voltText(change.before), voltText(change.after));
-    if (!change.changed) return QStringLiteral("%1, unchanged").arg(ampereText(change.after));
-    QString both = fromTo(ampereText(change.before), ampereText(change.after));
+    QString both = fromTo(qs(change.beforeShown), qs(change.afterShown));
+    if (change.kind == ReadingKind::Voltage) return both;
+    if (!change.changed) return QStringLiteral("%1, unchanged").arg(qs(change.afterShown));
     if (change.before == 0 || change.after == 0) return both;
     return QStringLiteral("%1, %2").arg(both, ratioWords(change.before, change.after));
 }

@@ -237,9 +237,9 @@ void addTag(Patches& patches, const Picture& picture, Point at, const QString& t
 void addHoverTag(Patches& patches, const Picture& picture) {
     const Snapshot* live = picture.live();
     if (!live || picture.marks.hoverNet < 0) return;
-    const double volt = live->solution.netVoltage[static_cast<std::size_t>(picture.marks.hoverNet)];
-    const QString text = std::isnan(volt) ? QStringLiteral("floating: nothing ties it to minus")
-                                          : voltText(volt) + QStringLiteral(" above minus");
+    const Figure volt = live->shown().volt(picture.marks.hoverNet);
+    const QString text = volt.isKnown() ? QString::fromStdString(volt.text()) + QStringLiteral(" above minus")
+                                        : QStringLiteral("floating: nothing ties it to minus");
     addTag(patches, picture, picture.marks.hoverAt, text, picture.theme->hover);
 }
 

@@ -329,9 +329,9 @@ std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
     std::set<int> labelled;
     for (int net = 0; net < layout.netCount; ++net) {
         if (!isOfInterest(layout, net) || !labelled.insert(first[static_cast<std::size_t>(net)]).second) continue;
-        const double volt = live->solution.netVoltage[static_cast<std::size_t>(net)];
-        if (std::isnan(volt) && !picture.views.voltage) continue;
-        const QString text = std::isnan(volt) ? QStringLiteral("floating") : voltText(volt);
+        const Figure volt = live->shown().volt(net);
+        if (!volt.isKnown() && !picture.views.voltage) continue;
+        const QString text = volt.isKnown() ? QString::fromStdString(volt.text()) : QStringLiteral("floating");
         const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm,
                           kReadingHeight * picture.sizes.readingMm);
         std::vector<Candidate> candidates;

@@ -40,12 +40,6 @@ VoltScale voltScale(const Snapshot& snapshot) {
     return scale;
 }
 
-QString voltText(double volt) {
-    constexpr double kRoundsToZero = 0.005;
-    QString text = QString::number(std::abs(volt) < kRoundsToZero ? 0.0 : volt, 'f', 2) + QStringLiteral(" V");
-    return text.replace(QLatin1Char('-'), QChar(0x2212));
-}
-
 std::vector<int> netsByPress(const Picture& picture, int net) {
     std::vector<int> nets;
     const Layout& layout = *picture.layout;

@@ -4,7 +4,6 @@
 #include "ui/paint/picture.h"
 
 #include <QPointF>
-#include <QString>
 
 #include <vector>
 
@@ -23,9 +22,6 @@ struct VoltScale {
     double share(double volt) const { return (volt - low) / (high - low); }
 };
 VoltScale voltScale(const Snapshot& snapshot);
-
-/// "1.91 V", with a true minus sign and two places, so that figures stand in equal cells.
-QString voltText(double volt);
 
 /// Nets that a press would join to one, or does at the moment.
 std::vector<int> netsByPress(const Picture& picture, int net);

@@ -161,7 +161,7 @@ void addDisplays(Patches& patches, const Picture& picture) {
             figures << reading->text() << reading->why << (reading->beeps ? scene.beat : -1);
         for (int lead = layout.firstLead[static_cast<std::size_t>(part)];
              lead < layout.firstLead[static_cast<std::size_t>(part) + 1]; ++lead)
-            figures << scene.instant->leadCurrent[static_cast<std::size_t>(lead)];
+            figures << scene.instant->shown().leadCurrent(lead).text();
         patches.push_back(
             {look.figures(scene), figures, [scene, &look](QPainter& painter) { look.paintFigures(painter, scene); }});
     });

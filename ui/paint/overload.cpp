@@ -3,7 +3,6 @@
 
 #include "ui/paint/overload.h"
 
-#include "core/base/quantity.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "ui/paint/label_places.h"
@@ -26,11 +25,6 @@ constexpr double kCollarRoomMm = 0.6;  ///< rims beyond a collar and a flag
 constexpr double kOverhangMm = 12, kOutsideCost = 3, kRightIsUsual = 6;  ///< choosing a flag's side
 constexpr double kFlagHeight = 4 / 2.25;                                 ///< in ems
 constexpr double kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
-
-std::string unitOf(const Rating& rating) {
-    if (rating.quantity == "current") return "A";
-    return rating.quantity == "power" ? "W" : "V";
-}
 
 void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
     const QPainterPath ring = disc(at, kCollarMm).subtracted(disc(at, kCollarInnerMm));
@@ -87,13 +81,11 @@ void paintFlag(QPainter& painter, const Theme& theme, const Flag& what, const Le
 
 }  // namespace
 
-QString overloadWords(double figure, double limit, const QString& unit, const QString& label) {
-    const double share = figure / limit;
-    const QString now = QString::fromStdString(formatQuantity(figure, unit.toStdString(), 2));
+QString overloadWords(const Figure& figure, double limit, const std::string& label) {
+    const double share = figure.exact() / limit;
+    const QString now = QString::fromStdString(figure.text());
     // Milliwatts beside milliwatts: a figure and its limit are only compared in one unit.
-    const std::string bound =
-        unit == QLatin1String("W") ? formatQuantity(limit, "W", 2) : formatSetting(limit, unit.toStdString());
-    const QString most = QString::fromStdString(bound) + QLatin1Char(' ') + label;
+    const QString most = QString::fromStdString(besideFigure(figure, limit) + ' ' + label);
     if (share > 3) return QStringLiteral("%1: far too much for its %2").arg(now, most);
     if (share > 2.5) return QStringLiteral("%1: nearly three times its %2").arg(now, most);
     if (share > 1.9 && share < 2.1) return QStringLiteral("%1: twice its %2").arg(now, most);
@@ -115,8 +107,7 @@ std::vector<Overload> overloads(const Picture& picture) {
             });
         if (worst == shares.end() || !worst->rating->maximum || !(worst->share() > kBears)) continue;
         found.push_back(
-            {part, overloadWords(worst->figure, worst->limit, QString::fromStdString(unitOf(*worst->rating)),
-                                 QString::fromStdString(worst->rating->label))});
+            {part, overloadWords(shownFigure(*live, part, *worst->rating), worst->limit, worst->rating->label)});
     }
     return found;
 }

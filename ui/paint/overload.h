@@ -1,6 +1,7 @@
 #pragma once
 // Too much: which part bears more than its limit, and the words for it.
 
+#include "core/base/figure.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/picture.h"
 
@@ -29,6 +30,6 @@ struct Flag {
 std::vector<Flag> placeFlags(const Picture& picture, Clearance& clearance);
 
 /// Share 2 is "twice its 30 mA maximum"; above 3 "far too much for its 30 mA maximum".
-QString overloadWords(double figure, double limit, const QString& unit, const QString& label);
+QString overloadWords(const Figure& figure, double limit, const std::string& label);
 
 }  // namespace tiepoint::ui

@@ -1,6 +1,7 @@
 #include "ui/window/resistor_help.h"
 
 #include "core/findings/put_resistor.h"
+#include "core/why/light_drive.h"
 
 #include <algorithm>
 
@@ -53,16 +54,9 @@ void ResistorHelp::showCard(Card* card) {
 }
 
 void ResistorHelp::begin() {
-    const Bench& bench = *document_.bench();
-    double volt = card_->question().supplyVolt;
-    for (const Part& part : bench.parts) {
-        const int value = part.kind->isSupply ? part.kind->valueIndex("voltage") : -1;
-        if (value < 0) continue;
-        volt = part.value(value);
-        break;
-    }
-    const int part = partInQuestion();
-    card_->begin(volt, part >= 0 ? bench.parts[static_cast<std::size_t>(part)] : Part());
+    auto snapshot = live_.snapshot();
+    if (!snapshot || snapshot->revision != document_.revision()) snapshot = evaluate(document_.bench(), live_.inputs());
+    card_->begin(questionAbout(*snapshot, partInQuestion(), card_->question()));
     showCard(card_);
     card_->supplyField()->takeKeyboard();
 }

@@ -3,8 +3,8 @@
 #include "core/meter/meter.h"
 
 #include "core/base/constants.h"
+#include "core/base/display.h"
 #include "core/bench/resolve.h"
-#include "core/meter/display.h"
 #include "support/build_bench.h"
 
 #include <gtest/gtest.h>

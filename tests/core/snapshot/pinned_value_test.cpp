@@ -41,7 +41,7 @@ TEST(PinnedValue, FollowsOhmsLaw) {
         double value, tolerance;
         const char *unit, *text;
     } table[] = {{4, 1e-3, "V", "4.00 V"},      {-4, 1e-3, "V", "\u22124.00 V"}, {0.02, 1e-5, "A", "20.0 mA"},
-                 {-0.02, 1e-5, "A", "20.0 mA"}, {0.08, 1e-4, "W", "80.0 mW"},    {-0.12, 1e-4, "W", "gives 120 mW"}};
+                 {-0.02, 1e-5, "A", "20.0 mA"}, {0.08, 1e-4, "W", "80.0 mW"},    {-0.12, 1e-4, "W", "gives 120.0 mW"}};
     const auto& pinned = snapshot->layout->bench->pinned;
     for (std::size_t i = 0; i < std::size(table); ++i) {
         const PinnedValue read = pinnedValue(*snapshot, pinned[i]);

@@ -5,7 +5,9 @@
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
 #include "support/inspect_bench.h"
+#include "support/printed.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 namespace tiepoint::test {
@@ -82,7 +84,8 @@ TEST(Explain, LitLightTellsSupplyWayAndFigures) {
         std::string::npos)
         << chain;
     // Ohm's law: 5 V less 1.91 V over 330 ohm.
-    EXPECT_NE(chain.find("R1 sets how much: 3.09 V divided by its 330 Ω is 9.37 mA."), std::string::npos) << chain;
+    EXPECT_NE(chain.find("R1 sets how much: 3.09 V divided by its 330 Ω is about 9.37 mA."), std::string::npos)
+        << chain;
 }
 
 TEST(Explain, SlideThatStandsWrong) {
@@ -175,6 +178,108 @@ TEST(Explain, HotResistorIsToldItsHeat) {
     EXPECT_EQ(answer.question, "Why is R1 burning hot?") << chainOf(answer);
     // 12 V across 100 ohm: 120 mA, 1.44 W, beyond three times a quarter of a watt.
     EXPECT_NE(answer.chain[0].text.find("far too much heat"), std::string::npos) << chainOf(answer);
+}
+
+/// A 5 V supply with a resistor of its own, and a block that drives the light; both stand in one minus rail.
+BenchBuilder sharedGround() {
+    auto builder = supplied();
+    builder.part("R1", "resistor", {{"1", "A.a4"}, {"2", "A.a9"}}, {{"resistance", 100}})
+        .part("B1", "block-9v", {{"+", "A.f20"}, {"-", "A.bottom-20"}})
+        .part("R2", "resistor", {{"1", "A.g20"}, {"2", "A.g25"}}, {{"resistance", 820}})
+        .part("D1", "led", {{"anode", "A.h25"}, {"cathode", "A.h28"}})
+        .jumper("W1", "A.top+4", "A.c4", "red")
+        .jumper("W2", "A.c9", "A.bottom-8", "black")
+        .jumper("W3", "A.j28", "A.bottom-23", "black");
+    return builder;
+}
+
+TEST(Explain, TheSupplyOfTheLoopIsNamedWhereTwoShareAGround) {
+    const std::string chain = chainOf(asked(sharedGround().share(), "D1"));
+    EXPECT_NE(chain.find("The current comes from B1 (9.3"), std::string::npos) << chain;
+    EXPECT_EQ(chain.find("PS1"), std::string::npos) << chain;
+    const std::string other = chainOf(asked(sharedGround().share(), "R1"));
+    EXPECT_NE(other.find("The current comes from PS1 (5.00 V)"), std::string::npos) << other;
+    EXPECT_EQ(other.find("B1"), std::string::npos) << other;
+}
+
+/// Every figure between "(" and " V" of the supplies, and after the names of the parts, of the sentences that share the voltage out.
+void expectSharesAddUp(const std::string& chain) {
+    const auto sentence = [&](const std::string& begin) {
+        const auto at = chain.find(begin);
+        return at == std::string::npos ? std::string() : chain.substr(at, chain.find('\n', at) - at);
+    };
+    const auto sum = [](const std::string& text) {
+        PrintedSum total;
+        for (auto at = text.find(" V"); at != std::string::npos; at = text.find(" V", at + 1)) {
+            const auto begin = text.find_last_of(" (", at - 1);
+            total.add(text.substr(begin + 1, at + 2 - begin - 1));
+        }
+        return total.digits();
+    };
+    const std::string shares = sentence("They share out the voltage");
+    if (shares.empty()) return;
+    EXPECT_EQ(sum(sentence("The current comes from")), sum(shares)) << chain;
+}
+
+/// A knob across the supply carries its own current too: only what lies on the way of the light counts.
+TEST(Explain, FiguresOfTheVoltageAddUp) {
+    auto knob = supplied();
+    knob.part("RV1", "potentiometer", {{"1", "A.b5"}, {"wiper", "A.b7"}, {"2", "A.b9"}}, {{"resistance", 1000}},
+              {{"turn", 0.3}})
+        .part("R4", "resistor", {{"1", "A.d7"}, {"2", "A.d14"}}, {{"resistance", 47}})
+        .part("D4", "led", {{"anode", "A.e14"}, {"cathode", "A.e18"}})
+        .jumper("W1", "A.top+5", "A.a5", "red")
+        .jumper("W2", "A.a9", "A.bottom-8", "black")
+        .jumper("W3", "A.a18", "A.bottom-15", "black");
+    const auto bench = knob.share();
+    for (const char* part : {"D4", "R4"}) {
+        const std::string chain = chainOf(asked(bench, part));
+        EXPECT_NE(chain.find("They share out the voltage"), std::string::npos) << chain;
+        expectSharesAddUp(chain);
+    }
+    for (const char* part : {"R1", "R2", "D1"}) expectSharesAddUp(chainOf(asked(sharedGround().share(), part)));
+    expectSharesAddUp(chainOf(asked(twoButtons().share(), "D1", {"S1", "S2"})));
+}
+
+/// So many buttons one after the other, before a light.
+BenchBuilder manyButtons(int count) {
+    BenchBuilder builder;
+    builder.board("A", "full").part("PS1", "bench-supply", {{"+", "A.top+1"}, {"-", "A.bottom-1"}});
+    const auto at = [](const char* row, int column) { return fmt::format("A.{}{}", row, column); };
+    for (int k = 0; k < count; ++k) {
+        const int column = 1 + 4 * k;
+        builder.part(fmt::format("S{}", k + 1), "push-button",
+                     {{"1a", at("e", column)},
+                      {"1b", at("f", column)},
+                      {"2a", at("e", column + 2)},
+                      {"2b", at("f", column + 2)}});
+        builder.jumper(at("a", column + 2), at("a", column + 4));
+    }
+    const int end = 1 + 4 * count;
+    return builder.jumper("A.top+2", "A.b1")
+        .part("R1", "resistor", {{"1", at("c", end)}, {"2", at("h", end)}})
+        .part("D1", "led", {{"anode", at("i", end)}, {"cathode", at("i", end + 2)}})
+        .jumper(at("j", end + 2), "A.bottom-48");
+}
+
+TEST(Explain, MoreButtonsThanCanBeTriedOneByOneAreFound) {
+    const auto bench = manyButtons(14).share();
+    const Answer answer = asked(bench, "D1");
+    ASSERT_EQ(answer.remedies.size(), 1u) << chainOf(answer);
+    EXPECT_EQ(answer.remedies[0].held.size(), 14u);
+    EXPECT_TRUE(isLit(*after(*bench, answer.remedies[0]), bench->partIndex("D1")));
+}
+
+TEST(Explain, WhatWasNotTriedIsSaid) {
+    Bench bench = manyButtons(14).build();
+    bench.parts.push_back(makePart(*findKind("resistor"), "X1"));  // in no hole: nothing helps
+    const Answer answer = asked(std::make_shared<const Bench>(bench), "X1");
+    const std::string chain = chainOf(answer);
+    EXPECT_TRUE(answer.remedies.empty());
+    EXPECT_NE(chain.find("14 switches have more positions than can be tried. Tried were those with up to 3 of them"),
+              std::string::npos)
+        << chain;
+    EXPECT_EQ(chain.find("No position of the switches"), std::string::npos) << chain;
 }
 
 TEST(Explain, EveryPartOfEveryKindHasAnAnswer) {

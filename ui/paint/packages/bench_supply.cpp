@@ -36,14 +36,6 @@ QString voltsText(double volts) {
     return QString::number(volts, 'f', tenths ? 1 : 2) + QStringLiteral(" V");
 }
 
-/// Present current as a meter has it: a tenth of a milliampere, or three figures of an ampere.
-QString amperesText(double amperes) {
-    const double rounded = std::abs(amperes) < 5e-5 ? 0.0 : amperes;
-    QString text = std::abs(rounded) < 0.9995 ? QString::number(rounded * 1e3, 'f', 1) + QStringLiteral(" mA")
-                                              : QString::number(rounded, 'f', 2) + QStringLiteral(" A");
-    return text.replace(QLatin1Char('-'), QChar(0x2212));
-}
-
 QPainterPath nutShape() {
     QPainterPath hexagon;
     for (int i = 0; i < 6; ++i) {
@@ -194,8 +186,7 @@ public:
     }
     void paintFigures(QPainter& painter, const PartScene& scene) const override {
         const int plus = scene.live->layout->leadIndex(scene.index, 0);
-        const double current = -scene.live->leadCurrent[static_cast<std::size_t>(plus)];
-        const QString figure = amperesText(current);
+        const QString figure = QString::fromStdString((-scene.live->shown().leadCurrent(plus)).text());
         drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kNowY),
                  digitsFor(scene, figure, scene.figureMm(kNowMm, kMostNowMm)), scene.theme.furnishing.digits,
                  Qt::AlignRight);

@@ -1,6 +1,7 @@
 #pragma once
 // The digits of a meter's display: three and a half of them, and the range that shows most of them. Pure functions.
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -22,7 +23,13 @@ struct MeterDigits {
 
 inline constexpr int kMeterSteps = 1999;
 
+inline constexpr std::array kVoltRanges = {MeterRange{"mV", 1e3, 1}, MeterRange{"V", 1, 3}, MeterRange{"V", 1, 2},
+                                           MeterRange{"V", 1, 1}};
+inline constexpr std::array kAmpereRanges = {MeterRange{"mA", 1e3, 2}, MeterRange{"mA", 1e3, 1}};
+
 /// The figure in the first range that holds it; nothing if it is over the last one.
 std::optional<MeterDigits> meterDigits(std::span<const MeterRange> ranges, double figure);
+/// The last digit in that range, as the power of ten of the SI unit.
+std::optional<int> lastDigit(std::span<const MeterRange> ranges, double figure);
 
 }  // namespace tiepoint
