@@ -11,6 +11,7 @@
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
 #include "ui/view/bench_view.h"
+#include "ui/view/room_mode.h"
 
 #include <QApplication>
 #include <QElapsedTimer>
@@ -151,12 +152,12 @@ void measureFrames(Desk& desk, const char* name, double barMs, double barP95Ms, 
 
 /// Before a room, with the ring about the pointer.
 void measureProjecting(Desk& desk) {
-    desk.view.setProjecting(true);
+    desk.view.room().setProjecting(true);
     desk.view.viewport()->setAttribute(Qt::WA_UnderMouse);
     QTest::qWait(300);
     measureFrames(desk, "projecting", 4, 6, 5);
     desk.view.viewport()->setAttribute(Qt::WA_UnderMouse, false);
-    desk.view.setProjecting(false);
+    desk.view.room().setProjecting(false);
     QTest::qWait(300);
 }
 

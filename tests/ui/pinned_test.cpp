@@ -8,6 +8,7 @@
 #include "ui/paint/note_painter.h"
 #include "ui/paint/projecting.h"
 #include "ui/scene/bench_scene.h"
+#include "ui/view/room_mode.h"
 #include "window_bench.h"
 
 #include <QAccessible>
@@ -153,7 +154,7 @@ TEST_F(PinnedTest, ATagStaysWhileItsReadingChanges) {
 TEST_F(PinnedTest, TagsGrowForARoom) {
     pinAll();
     const double before = tag("M1").frame.height() * view.pixelsPerMm();
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     QApplication::processEvents();
     const double after = tag("M1").frame.height() * view.pixelsPerMm();
     EXPECT_GT(after, 1.3 * before);

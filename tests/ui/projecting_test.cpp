@@ -11,6 +11,7 @@
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/used_numbers.h"
+#include "ui/view/room_mode.h"
 #include "window_bench.h"
 
 #include <algorithm>
@@ -22,7 +23,7 @@ class Projecting : public Desk {};
 
 TEST_F(Projecting, CapitalsAreAThirtiethAndAFortiethOfTheScreen) {
     open(beacon());
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     const double height = view.viewport()->height(), scale = view.pixelsPerMm();
     const WordSizes& sizes = view.picture().sizes;
     const auto capShare = [&](double em) { return em * kCapHeight * scale / height; };
@@ -33,7 +34,7 @@ TEST_F(Projecting, CapitalsAreAThirtiethAndAFortiethOfTheScreen) {
     EXPECT_GE(capShare(sizes.numberMm), 1.0 / 40 - 1e-9);
     view.zoomAt({600, 300}, 2);
     EXPECT_GE(view.picture().sizes.idMm * kCapHeight * view.pixelsPerMm() / height, 1.0 / 40 - 1e-9) << "at every zoom";
-    view.setProjecting(false);
+    view.room().setProjecting(false);
     EXPECT_EQ(view.picture().sizes, WordSizes{});
 }
 
@@ -65,14 +66,14 @@ TEST_F(Projecting, TheSuppliesFiguresAreReadAtTheBackToo) {
     const double least = view.viewport()->height() / 30.0;
     ASSERT_FALSE(lowerHalf().isEmpty());
     EXPECT_LT(figureHeight(view, lowerHalf()), least);
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     EXPECT_GE(figureHeight(view, lowerHalf()), least);
 }
 
 TEST_F(Projecting, TheCircuitFillsTheViewNotTheEmptyBoard) {
     open(beacon());
     const double before = view.pixelsPerMm();
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     EXPECT_GT(view.pixelsPerMm(), before);
     const QRectF area = circuitArea(view.picture());
     const double inUseRight = holeMm(bench(), test::holeAt("A.bottom-18"))->x;
@@ -82,7 +83,7 @@ TEST_F(Projecting, TheCircuitFillsTheViewNotTheEmptyBoard) {
 
 TEST_F(Projecting, AMeterThatLiesByDoesNotMakeTheCircuitSmall) {
     open(beacon());
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     const QRectF area = circuitArea(view.picture());
     open(test::BenchBuilder(beacon()).part("M1", "multimeter", {}).build());
     EXPECT_EQ(circuitArea(view.picture()), area);
@@ -92,7 +93,7 @@ TEST_F(Projecting, AMeterThatLiesByDoesNotMakeTheCircuitSmall) {
 
 TEST_F(Projecting, NumbersOfColumnsInUseStandClearOfEachOther) {
     open(beacon());
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     const auto numbers = placeUsedNumbers(view.picture());
     std::vector<QString> texts;
     for (std::size_t i = 0; i < numbers.size(); ++i) {
@@ -108,7 +109,7 @@ TEST_F(Projecting, ReadingsKeepOffNumbersAndNames) {
         std::ranges::find(embeddedFiles(), std::string_view("benches/three-buoys.bench.json"), &EmbeddedFile::name);
     ASSERT_NE(file, embeddedFiles().end());
     open(std::move(readBench(file->text)).value().bench);
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     const Picture& picture = view.picture();
     Clearance clearance(picture);
     const std::vector<Label> ids = placeIds(picture, clearance), readings = placeReadings(picture, clearance);
@@ -125,33 +126,33 @@ TEST_F(Projecting, ReadingsKeepOffNumbersAndNames) {
 
 TEST_F(Projecting, InkStaysOnItsHolesAndOneCallWipesIt) {
     open(beacon());
-    view.setInking(true);
+    view.room().setInking(true);
     const auto before = document.bench();
     const QImage clean = view.viewport()->grab().toImage();
     drag(at("A.b10"), at("A.b20"));
-    ASSERT_EQ(view.ink().strokes().size(), 1u);
-    const Point first = view.ink().strokes()[0].front();
+    ASSERT_EQ(view.room().ink().strokes().size(), 1u);
+    const Point first = view.room().ink().strokes()[0].front();
     EXPECT_NEAR(first.x, holeMm(bench(), test::holeAt("A.b10"))->x, 0.3);
     EXPECT_EQ(document.bench(), before) << "ink is no part of the bench";
     EXPECT_NE(view.viewport()->grab().toImage(), clean);
     view.zoomAt({400, 300}, 1.5);
-    EXPECT_EQ(view.ink().strokes()[0].front(), first);
-    view.wipeInk();
-    EXPECT_TRUE(view.ink().isEmpty());
+    EXPECT_EQ(view.room().ink().strokes()[0].front(), first);
+    view.room().wipeInk();
+    EXPECT_TRUE(view.room().ink().isEmpty());
 }
 
 TEST_F(Projecting, TheRightButtonDrawsWhileProjectingOnly) {
     open(beacon());
     drag(at("A.b10"), at("A.b20"), Qt::RightButton);
-    EXPECT_TRUE(view.ink().isEmpty());
-    view.setProjecting(true);
+    EXPECT_TRUE(view.room().ink().isEmpty());
+    view.room().setProjecting(true);
     drag(at("A.b10"), at("A.b20"), Qt::RightButton);
-    EXPECT_EQ(view.ink().strokes().size(), 1u);
+    EXPECT_EQ(view.room().ink().strokes().size(), 1u);
 }
 
 TEST_F(Projecting, PageKeysAreLeftForSteps) {
     open(beacon());
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     const QPointF before = view.fromMm({0, 0});
     for (const Qt::Key page : {Qt::Key_PageUp, Qt::Key_PageDown}) {
         QKeyEvent event(QEvent::KeyPress, page, Qt::NoModifier);
@@ -169,7 +170,7 @@ TEST(ProjectingWindow, F11FoldsTheFurnitureAwayAndBlanksAndComesBack) {
     EXPECT_FALSE(window.projection().isBlank()) << "nothing to blank at a desk";
     QTest::keyClick(&window.view(), Qt::Key_F11);
     ASSERT_TRUE(WindowBench::waitFor([&] { return window.isFullScreen(); }));
-    EXPECT_TRUE(window.view().isProjecting());
+    EXPECT_TRUE(window.view().room().isProjecting());
     EXPECT_FALSE(window.cards().isVisible());
     EXPECT_FALSE(window.tray().isVisible());
     EXPECT_FALSE(window.titleLine().isVisible());
@@ -181,7 +182,7 @@ TEST(ProjectingWindow, F11FoldsTheFurnitureAwayAndBlanksAndComesBack) {
     }
     WindowBench::click(&window.projection().endKey());
     ASSERT_TRUE(WindowBench::waitFor([&] { return !window.isFullScreen(); }));
-    EXPECT_FALSE(window.view().isProjecting());
+    EXPECT_FALSE(window.view().room().isProjecting());
     EXPECT_TRUE(window.cards().isVisible());
     EXPECT_TRUE(window.titleLine().isVisible());
 }

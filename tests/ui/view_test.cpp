@@ -1,6 +1,7 @@
 // The view: hover, zoom, pan, fit, typed values, what ticks and what doesn't.
 
 #include "desk.h"
+#include "ui/view/room_mode.h"
 #include "ui/view/value_box.h"
 
 #include <QBackingStore>
@@ -113,7 +114,7 @@ TEST_F(BenchViewTest, TheScreenFollowsWithoutBeingPaintedWhole) {
 
 TEST_F(BenchViewTest, TheScreenFollowsARoomsRingAndInkToo) {
     open(beacon());
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     view.viewport()->setAttribute(Qt::WA_UnderMouse);
     for (const QPoint to : {QPoint(300, 300), QPoint(320, 310), QPoint(900, 500), QPoint(5, 5)}) {
         moveTo(to);
@@ -128,7 +129,7 @@ TEST_F(BenchViewTest, TheScreenFollowsARoomsRingAndInkToo) {
     QEvent leave(QEvent::Leave);
     QApplication::sendEvent(view.viewport(), &leave);
     EXPECT_EQ(screen(), anew()) << "the pointer is elsewhere";
-    view.wipeInk();
+    view.room().wipeInk();
     EXPECT_EQ(screen(), anew()) << "wiped";
     EXPECT_NE(screen(), bare);
 }
@@ -154,7 +155,7 @@ TEST_F(BenchViewTest, MovingArrowsPaintLittleWhileProjecting) {
     open(beacon());
     live.setHeld("S1", true);
     ASSERT_TRUE(waitForAnswer());
-    view.setProjecting(true);
+    view.room().setProjecting(true);
     view.viewport()->setAttribute(Qt::WA_UnderMouse);
     moveTo({300, 300});
     drag(QPoint(500, 300), QPoint(700, 400), Qt::RightButton);

@@ -17,12 +17,13 @@ BenchView::BenchView(BenchDocument& document, LiveBench& live, QWidget* parent) 
     viewport()->setMouseTracking(true);
     viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
     viewport()->setAttribute(Qt::WA_AcceptTouchEvents);
-    assembly_ = std::make_unique<Assembly>(*this, document, live);
+    assembly_ = std::make_unique<ViewAssembly>(*this, document, live);
     setScene(&assembly_->scene);
 }
 
 BenchView::~BenchView() {
-    setScene(nullptr);  // it goes first
+    setScene(nullptr);                       // it goes first
+    const auto last = std::move(assembly_);  // what its fields tell the view as they go finds nothing any more
 }
 
 const Picture& BenchView::picture() const { return assembly_->picture; }
@@ -43,23 +44,12 @@ double BenchView::pixelsPerMm() const { return assembly_->camera.pixelsPerMm(); 
 Point BenchView::toMm(QPointF viewPos) const { return assembly_->camera.toMm(viewPos); }
 QPointF BenchView::fromMm(Point mm) const { return assembly_->camera.fromMm(mm); }
 
-void BenchView::setProjecting(bool projecting) { assembly_->setProjecting(projecting); }
-bool BenchView::isProjecting() const { return assembly_->ring.isShown(); }
-
-void BenchView::setInking(bool inking) {
-    assembly_->inking = inking;
-    assembly_->followInking();
-}
-
-void BenchView::wipeInk() {
-    assembly_->ink.wipe();
-    assembly_->frame.followAll();
-}
-
-const Ink& BenchView::ink() const { return assembly_->ink; }
+RoomMode& BenchView::room() { return assembly_->room; }
+const RoomMode& BenchView::room() const { return assembly_->room; }
+BenchMarks& BenchView::marks() { return assembly_->marks; }
 
 void BenchView::beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos) {
-    Assembly& all = *assembly_;
+    ViewAssembly& all = *assembly_;
     all.gestures.cancel();
     all.marks.clear();
     if (all.picture.views.turned) {  // nothing goes into holes from below
@@ -85,10 +75,6 @@ void BenchView::setCursorHole(const std::optional<Hole>& hole) {
         assembly_->cursor.hide();
 }
 
-void BenchView::say(const std::string& words, Point at) { assembly_->marks.flash(words, at); }
-void BenchView::setGuideHoles(const std::vector<Hole>& holes) { assembly_->marks.set(&Marks::guide, holes); }
-void BenchView::setLit(const std::string& id) { assembly_->marks.set(&Marks::lit, id); }
-void BenchView::setMended(std::shared_ptr<const Bench> mended) { assembly_->marks.set(&Marks::mended, mended); }
 void BenchView::pinReading() { assembly_->pinning.pinHere(); }
 void BenchView::probe() { assembly_->pinning.probeHere(); }
 void BenchView::beginNote() {
@@ -109,30 +95,16 @@ QRectF BenchView::findingMark(int finding) const {
     return {};
 }
 
-// --- events: each goes to whoever deals with it ---
-
 bool BenchView::event(QEvent* event) {
-    if (event->type() == QEvent::ShortcutOverride && assembly_ &&
-        assembly_->keyboard.wants(*static_cast<QKeyEvent*>(event))) {
-        event->accept();
-        return true;
-    }
-    return QGraphicsView::event(event);
+    return (assembly_ && assembly_->events.takeOfView(*event)) || QGraphicsView::event(event);
 }
 
 bool BenchView::viewportEvent(QEvent* event) {
-    const bool touches = event->type() == QEvent::TouchBegin || event->type() == QEvent::TouchUpdate ||
-                         event->type() == QEvent::TouchEnd || event->type() == QEvent::TouchCancel;
-    if (touches && assembly_) {
-        event->setAccepted(assembly_->fingers.touch(*static_cast<QTouchEvent*>(event)));
-        return event->isAccepted();
-    }
-    if (event->type() == QEvent::Leave && assembly_) {
-        if (!isGesturing()) assembly_->marks.clearHover();
-        if (isProjecting()) assembly_->frame.follow();
-    }
-    return QGraphicsView::viewportEvent(event);
+    return (assembly_ && assembly_->events.takeOfViewport(*event)) || QGraphicsView::viewportEvent(event);
 }
+
+void BenchView::keyPressEvent(QKeyEvent* event) { assembly_->events.takeKey(*event); }
+void BenchView::keyReleaseEvent(QKeyEvent* event) { assembly_->events.takeKey(*event); }
 
 void BenchView::paintEvent(QPaintEvent* event) {
     QPainter painter(viewport());
@@ -140,65 +112,11 @@ void BenchView::paintEvent(QPaintEvent* event) {
     if (isMoving()) assembly_->frame.prewarm();
 }
 
-void BenchView::mousePressEvent(QMouseEvent* event) { assembly_->pointer.press(*event); }
-
-void BenchView::mouseDoubleClickEvent(QMouseEvent* event) {
-    const std::string note = assembly_->hovering.under(event->position()).note;
-    if (!note.empty()) return assembly_->notes.edit(note);
-    assembly_->pointer.press(*event);  // two quick presses of a button are two presses
-}
-
-void BenchView::mouseMoveEvent(QMouseEvent* event) {
-    assembly_->pointer.move(event->position(), event->buttons(), event->modifiers());
-}
-
-void BenchView::mouseReleaseEvent(QMouseEvent* event) {
-    assembly_->pointer.release(event->position(), event->button(), event->modifiers());
-}
-
-void BenchView::wheelEvent(QWheelEvent* event) { assembly_->wheel.turn(*event); }
-
-void BenchView::keyPressEvent(QKeyEvent* event) {
-    if (!assembly_->keyboard.press(*event)) event->ignore();
-}
-
-void BenchView::keyReleaseEvent(QKeyEvent* event) {
-    if (!assembly_->keyboard.release(*event)) event->ignore();
-}
-
-void BenchView::contextMenuEvent(QContextMenuEvent* event) {
-    if (!isProjecting()) assembly_->pinning.openMenu(*event);  // else the right button draws
-}
-
-void BenchView::focusInEvent(QFocusEvent* event) {
-    QGraphicsView::focusInEvent(event);
-    // Whoever comes by the keyboard must see where it is.
-    if (event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason) assembly_->cursor.restore();
-}
-
-void BenchView::focusOutEvent(QFocusEvent* event) {
-    assembly_->keyboard.loseFocus();
-    assembly_->fingers.forget();
-    assembly_->hand.releaseAll();
-    assembly_->cursor.hide();
-    QGraphicsView::focusOutEvent(event);
-}
-
 void BenchView::resizeEvent(QResizeEvent* event) {
     QGraphicsView::resizeEvent(event);
     if (!assembly_) return;
     assembly_->camera.refit();
     assembly_->followZoom();
-}
-
-void BenchView::showEvent(QShowEvent* event) {
-    QGraphicsView::showEvent(event);
-    assembly_->followMotion(true);
-}
-
-void BenchView::hideEvent(QHideEvent* event) {
-    QGraphicsView::hideEvent(event);
-    assembly_->followMotion(false);
 }
 
 }  // namespace tiepoint::ui

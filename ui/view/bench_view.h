@@ -12,8 +12,10 @@
 
 namespace tiepoint::ui {
 
+class BenchMarks;
 class BenchScene;
-class Ink;
+class RoomMode;
+struct ViewAssembly;
 
 class BenchView : public QGraphicsView {
     Q_OBJECT
@@ -23,6 +25,9 @@ public:
 
     const Picture& picture() const;
     const BenchScene& benchScene() const;  ///< the table's things, for asking where they lie
+    BenchMarks& marks();                   ///< for what guides and cards point at
+    RoomMode& room();                      ///< projecting, and ink
+    const RoomMode& room() const;
     void setThemeName(ThemeName name);
     void setViews(const Views& views);
     const Views& views() const;
@@ -32,12 +37,6 @@ public:
 
     void fitBench();  ///< boards and supplies fill the view
     void zoomAt(QPointF viewPos, double factor);
-    /// For a room: the circuit fills the view, words are large, a ring follows the pointer, and the right button draws with ink.
-    void setProjecting(bool projecting);
-    bool isProjecting() const;
-    void setInking(bool inking);  ///< the left button draws too
-    void wipeInk();
-    const Ink& ink() const;
     Point toMm(QPointF viewPos) const;
     QPointF fromMm(Point mm) const;
 
@@ -50,21 +49,13 @@ public:
     double pixelsPerMm() const;
     std::optional<Hole> cursor() const;  ///< of the keyboard, while it shows
     void setCursorHole(const std::optional<Hole>& hole);
-    /// Holes that a guide points at; they glow until other ones are set.
-    void setGuideHoles(const std::vector<Hole>& holes);
-    /// Lights a part or jumper that a card points at; empty: none.
-    void setLit(const std::string& id);
     void pinReading();  ///< of what the pointer or the cursor is at; pinned already: unpins it
     void probe();       ///< begins a reading between the hole there and another
     /// What was found, as it may be shown; `current` is the one told on a card, or -1. Null: nothing.
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current);
     /// Where the symbol of a finding was drawn last, in the viewport; empty if it has none.
     QRectF findingMark(int finding) const;
-    /// Shows what a mended bench has otherwise as ghosts; null: nothing.
-    void setMended(std::shared_ptr<const Bench> mended);
     void beginNote();  ///< opens the field for writing one
-    /// Says words beside a place of the bench, for a moment.
-    void say(const std::string& words, Point at);
 
 Q_SIGNALS:
     void selectionChanged();
@@ -80,23 +71,12 @@ protected:
     bool event(QEvent* event) override;
     bool viewportEvent(QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
-    void mousePressEvent(QMouseEvent* event) override;
-    void mouseMoveEvent(QMouseEvent* event) override;
-    void mouseReleaseEvent(QMouseEvent* event) override;
-    void mouseDoubleClickEvent(QMouseEvent* event) override;
-    void wheelEvent(QWheelEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void keyReleaseEvent(QKeyEvent* event) override;
-    void contextMenuEvent(QContextMenuEvent* event) override;
-    void focusInEvent(QFocusEvent* event) override;
-    void focusOutEvent(QFocusEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
-    void showEvent(QShowEvent* event) override;
-    void hideEvent(QHideEvent* event) override;
 
 private:
-    struct Assembly;
-    std::unique_ptr<Assembly> assembly_;
+    std::unique_ptr<ViewAssembly> assembly_;
 };
 
 }  // namespace tiepoint::ui

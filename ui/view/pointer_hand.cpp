@@ -35,9 +35,9 @@ void PointerHand::press(const QMouseEvent& event) {
     dragged_ = false;
     downButton_ = event.button();
     const Pointer pointer = pointerAt(event.position(), event.button(), event.modifiers());
-    if (inking_ & event.button()) {
+    if (needs_.room.inkingButtons() & event.button()) {
         buttonDown_ = true;
-        return needs_.gestures.begin(std::make_unique<InkGesture>(needs_.hand, needs_.ink), pointer);
+        return needs_.gestures.begin(std::make_unique<InkGesture>(needs_.hand, needs_.room.ink()), pointer);
     }
     // A click on a symbol opens its finding; a drag begins at what lies beneath it.
     const bool chooses = event.button() == Qt::LeftButton && !spaceHeld_;

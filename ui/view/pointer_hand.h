@@ -2,9 +2,9 @@
 // The pointer's hand: makes gestures of presses, moves and releases, and hovers in between. What comes out of the tray, or is led by the
 // keyboard, is carried with the button up; whatever ends it, one gesture is under way at a time. Belongs to the window's thread.
 
-#include "ui/paint/ink.h"
 #include "ui/view/gesture_run.h"
 #include "ui/view/hovering.h"
+#include "ui/view/room_mode.h"
 
 #include <QMouseEvent>
 #include <QObject>
@@ -21,13 +21,13 @@ public:
         GestureRun& gestures;
         Hovering& hovering;
         const Camera& camera;
-        Ink& ink;
+        RoomMode& room;
     };
     explicit PointerHand(const Needs& needs);
 
     void press(const QMouseEvent& event);
-    void move(QPointF inView, Qt::MouseButtons buttons, Qt::KeyboardModifiers modifiers);
-    void release(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers);
+    void move(const QMouseEvent& event) { move(event.position(), event.buttons(), event.modifiers()); }
+    void release(const QMouseEvent& event) { release(event.position(), event.button(), event.modifiers()); }
     bool key(int key);  ///< whether the gesture under way took it
     /// Begins a gesture at a place of the bench as if by the pointer there, with the button up.
     void carry(std::unique_ptr<Gesture> gesture, Point at);
@@ -40,8 +40,6 @@ public:
     void setAt(QPointF inView);
     bool isButtonDown() const { return buttonDown_; }
     void setSpaceHeld(bool held) { spaceHeld_ = held; }
-    /// Which buttons draw with ink.
-    void setInking(Qt::MouseButtons buttons) { inking_ = buttons; }
 
     /// Follows moves over other widgets, which still get them.
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -54,6 +52,8 @@ Q_SIGNALS:
 private:
     static constexpr double kDragPixels = 4;
 
+    void move(QPointF inView, Qt::MouseButtons buttons, Qt::KeyboardModifiers modifiers);
+    void release(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers);
     Pointer pointerAt(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers) const;
     void pressAgain(Qt::MouseButton button);
     void beginAt(const Pointer& pointer);
@@ -64,7 +64,6 @@ private:
     Needs needs_;
     QPointF at_, downAt_;
     Qt::MouseButton downButton_ = Qt::NoButton;
-    Qt::MouseButtons inking_;
     bool dragged_ = false, buttonDown_ = false;
     bool elsewhere_ = false;  ///< the mouse belongs to whichever widget it went down on
     bool spaceHeld_ = false;

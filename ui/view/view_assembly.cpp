@@ -19,27 +19,28 @@ int findingOf(std::span<const FindingMark> marks, QPointF mm) {
 
 }  // namespace
 
-BenchView::Assembly::Assembly(BenchView& owner, BenchDocument& benchDocument, LiveBench& live)
+ViewAssembly::ViewAssembly(BenchView& owner, BenchDocument& benchDocument, LiveBench& live)
     : view(owner),
       document(benchDocument),
       shown(picture, document, live),
       scene(picture),
       marks(picture.marks),
       camera(owner),
-      ring(*owner.viewport()),
-      frame({owner, picture, scene, marks, camera, ink, ring}),
+      room(*owner.viewport()),
+      frame({owner, picture, scene, marks, camera, room}),
       fields(document, picture, gestures, camera, &owner),
       notes(document, picture, camera, &owner),
       hand({picture, document, live, marks, scene, camera}),
       hovering(*owner.viewport(), hand, marks, camera,
                [this](QPointF mm) { return findingOf(frame.findingMarks(), mm); }),
-      pointer({*owner.viewport(), hand, gestures, hovering, camera, ink}),
+      pointer({*owner.viewport(), hand, gestures, hovering, camera, room}),
       cursor(picture, marks, gestures, camera),
       knobs(hand),
       wheel(picture, hovering, knobs, fields, camera),
       keyboard({hand, marks, gestures, pointer, cursor, knobs, fields, notes}),
       fingers(hand, hovering),
-      pinning({*owner.viewport(), hand, hovering, cursor, pointer, gestures, camera}) {
+      pinning({*owner.viewport(), hand, hovering, cursor, pointer, gestures, camera}),
+      events(*this) {
     picture.theme = &theme(ThemeName::Day);
     fields.setTheme(*picture.theme);
     notes.setTheme(*picture.theme);
@@ -49,58 +50,64 @@ BenchView::Assembly::Assembly(BenchView& owner, BenchDocument& benchDocument, Li
     camera.fit(fittedArea());
 }
 
-void BenchView::Assembly::connectShown() {
-    connect(&shown, &LivePicture::benchChanged, &view, [this] { followBench(); });
-    connect(&shown, &LivePicture::answered, &frame, &ViewFrame::resume);
-    connect(&shown, &LivePicture::restyled, &frame, [this] { scene.follow(true); });
-    connect(&shown, &LivePicture::changed, &frame, [this] {
+void ViewAssembly::connectShown() {
+    QObject::connect(&shown, &LivePicture::benchChanged, &view, [this] { followBench(); });
+    QObject::connect(&shown, &LivePicture::answered, &frame, &ViewFrame::resume);
+    QObject::connect(&shown, &LivePicture::restyled, &frame, [this] { scene.follow(true); });
+    QObject::connect(&shown, &LivePicture::changed, &frame, [this] {
         scene.followTags();
         followMotion(view.isVisible());
         frame.follow();
     });
-    connect(&marks, &BenchMarks::changed, &frame, &ViewFrame::follow);
-    connect(&marks, &BenchMarks::carriedCleared, &frame, [this] { scene.setPale({}); });
-    connect(&marks, &BenchMarks::selectionChanged, &fields, &ValueFields::follow);
-    connect(&motion, &Motion::ticked, &frame, [this] {
+    QObject::connect(&marks, &BenchMarks::changed, &frame, &ViewFrame::follow);
+    QObject::connect(&marks, &BenchMarks::carriedCleared, &frame, [this] { scene.setPale({}); });
+    QObject::connect(&marks, &BenchMarks::selectionChanged, &fields, &ValueFields::follow);
+    QObject::connect(&motion, &Motion::ticked, &frame, [this] {
         shown.setPhase(motion.phaseMm());
         frame.follow();
     });
-    connect(&camera, &Camera::moved, &view, [this] {
+    QObject::connect(&room, &RoomMode::projectingChanged, &frame, [this] {
+        camera.fit(fittedArea());
+        followZoom();
+        frame.followAll();
+    });
+    QObject::connect(&room, &RoomMode::inkWiped, &frame, &ViewFrame::followAll);
+    QObject::connect(&camera, &Camera::moved, &view, [this] {
         followZoom();
         fields.follow();
         frame.follow();
     });
 }
 
-void BenchView::Assembly::connectHands() {
-    connect(&gestures, &GestureRun::begun, &marks, &BenchMarks::clearHover);
-    connect(&gestures, &GestureRun::begun, &fields, &ValueFields::follow);
-    connect(&gestures, &GestureRun::ended, &fields, [this] {
+void ViewAssembly::connectHands() {
+    QObject::connect(&gestures, &GestureRun::begun, &marks, &BenchMarks::clearHover);
+    QObject::connect(&gestures, &GestureRun::begun, &fields, &ValueFields::follow);
+    QObject::connect(&gestures, &GestureRun::ended, &fields, [this] {
         fields.follow();
         hand.setAtPointer(std::nullopt, std::nullopt);
         marks.clearCarried();
     });
-    connect(&pointer, &PointerHand::pressed, &cursor, &HoleCursor::hide);
-    connect(&pointer, &PointerHand::moved, &frame, [this] {
-        ring.moveTo(pointer.at());
-        if (ring.isShown()) frame.follow();
+    QObject::connect(&pointer, &PointerHand::pressed, &cursor, &HoleCursor::hide);
+    QObject::connect(&pointer, &PointerHand::moved, &frame, [this] {
+        room.ring().moveTo(pointer.at());
+        if (room.isProjecting()) frame.follow();
     });
-    connect(&fields, &ValueFields::done, &view, [this] { view.setFocus(Qt::OtherFocusReason); });
-    connect(&marks, &BenchMarks::selectionChanged, &view, [this] { notes.followSelection(pointer.at()); });
-    connect(&notes.box(), &NoteBox::done, &view, [this](const QString& id) {
+    QObject::connect(&fields, &ValueFields::done, &view, [this] { view.setFocus(Qt::OtherFocusReason); });
+    QObject::connect(&marks, &BenchMarks::selectionChanged, &view, [this] { notes.followSelection(pointer.at()); });
+    QObject::connect(&notes.box(), &NoteBox::done, &view, [this](const QString& id) {
         if (!id.isEmpty()) marks.setSelection({id});
         view.setFocus(Qt::OtherFocusReason);
     });
     // What the view tells others, after all of its own know.
-    connect(&marks, &BenchMarks::selectionChanged, &view, &BenchView::selectionChanged);
-    connect(&marks, &BenchMarks::hoverChanged, &view, &BenchView::hoverChanged);
-    connect(&cursor, &HoleCursor::moved, &view, &BenchView::cursorMoved);
-    connect(&pointer, &PointerHand::findingChosen, &view, &BenchView::findingChosen);
-    connect(&gestures, &GestureRun::ended, &view, &BenchView::gestureEnded);
-    connect(&fields, &ValueFields::cardWanted, &view, &BenchView::valueTyped);
+    QObject::connect(&marks, &BenchMarks::selectionChanged, &view, &BenchView::selectionChanged);
+    QObject::connect(&marks, &BenchMarks::hoverChanged, &view, &BenchView::hoverChanged);
+    QObject::connect(&cursor, &HoleCursor::moved, &view, &BenchView::cursorMoved);
+    QObject::connect(&pointer, &PointerHand::findingChosen, &view, &BenchView::findingChosen);
+    QObject::connect(&gestures, &GestureRun::ended, &view, &BenchView::gestureEnded);
+    QObject::connect(&fields, &ValueFields::cardWanted, &view, &BenchView::valueTyped);
 }
 
-void BenchView::Assembly::followBench() {
+void ViewAssembly::followBench() {
     gestures.followBench();  // it may be undone or replaced under the hand
     shown.followBench(BenchScene::deriveNets(document.bench()));
     scene.follow();
@@ -112,20 +119,20 @@ void BenchView::Assembly::followBench() {
     fields.follow();
 }
 
-void BenchView::Assembly::followMotion(bool visible) {
+void ViewAssembly::followMotion(bool visible) {
     const Snapshot* live = picture.live();
     motion.setMoving(visible && live && picture.views.arrows != Arrows::Off &&
                      live->largestCurrentAmpere > kStillAmpere);
 }
 
-void BenchView::Assembly::followTheme(const Theme& theme) {
+void ViewAssembly::followTheme(const Theme& theme) {
     fields.setTheme(theme);
     notes.setTheme(theme);
     shown.setTheme(theme);
     frame.followAll();
 }
 
-void BenchView::Assembly::turnTo(const Views& views) {
+void ViewAssembly::turnTo(const Views& views) {
     const bool turns = views.turned != picture.views.turned;
     if (turns) {
         gestures.cancel();
@@ -137,27 +144,14 @@ void BenchView::Assembly::turnTo(const Views& views) {
     Q_EMIT view.viewsChanged();
 }
 
-QRectF BenchView::Assembly::fittedArea() const {
-    if (ring.isShown()) return circuitArea(picture);
+QRectF ViewAssembly::fittedArea() const {
+    if (room.isProjecting()) return circuitArea(picture);
     return toQt(picture.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm);
 }
 
-void BenchView::Assembly::followZoom() {
+void ViewAssembly::followZoom() {
     shown.setScale(camera.pixelsPerMm() * view.devicePixelRatioF(),
-                   ring.isShown() ? projectedSizes(view.viewport()->height(), camera.pixelsPerMm()) : WordSizes{});
-}
-
-void BenchView::Assembly::setProjecting(bool projecting) {
-    if (projecting == ring.isShown()) return;
-    ring.setShown(projecting);
-    followInking();
-    camera.fit(fittedArea());
-    followZoom();
-    frame.followAll();
-}
-
-void BenchView::Assembly::followInking() {
-    pointer.setInking((inking ? Qt::LeftButton : Qt::NoButton) | (ring.isShown() ? Qt::RightButton : Qt::NoButton));
+                   room.isProjecting() ? projectedSizes(view.viewport()->height(), camera.pixelsPerMm()) : WordSizes{});
 }
 
 }  // namespace tiepoint::ui

@@ -8,13 +8,15 @@
 #include "ui/view/live_picture.h"
 #include "ui/view/motion.h"
 #include "ui/view/pinning.h"
+#include "ui/view/room_mode.h"
+#include "ui/view/view_events.h"
 #include "ui/view/view_frame.h"
 #include "ui/view/wheel_hand.h"
 
 namespace tiepoint::ui {
 
-struct BenchView::Assembly {
-    Assembly(BenchView& owner, BenchDocument& benchDocument, LiveBench& live);
+struct ViewAssembly {
+    ViewAssembly(BenchView& owner, BenchDocument& benchDocument, LiveBench& live);
 
     // What several of them follow.
     void followBench();  ///< the document has another one
@@ -22,8 +24,6 @@ struct BenchView::Assembly {
     void followZoom();
     void followTheme(const Theme& theme);
     void turnTo(const Views& views);
-    void setProjecting(bool projecting);
-    void followInking();
     /// What fills the view when it fits.
     QRectF fittedArea() const;
 
@@ -37,10 +37,8 @@ struct BenchView::Assembly {
     BenchMarks marks;
     Camera camera;
     Motion motion;
-    Ink ink;
-    PointerRing ring;
+    RoomMode room;
     ViewFrame frame;
-    bool inking = false;  ///< the left button draws
 
     // The fields over it.
     GestureRun gestures;
@@ -57,6 +55,7 @@ struct BenchView::Assembly {
     KeyboardHand keyboard;
     Fingers fingers;
     Pinning pinning;
+    ViewEvents events;
 
 private:
     void connectShown();

@@ -75,7 +75,7 @@ void ViewFrame::follow() {
 void ViewFrame::update() {
     isFollowing_ = false;
     if (!needs_.view.isVisible() || !viewport().updatesEnabled()) return;
-    if (needs_.camera.isZooming() || needs_.ink.changes() != inkDrawn_) return followAll();
+    if (needs_.camera.isZooming() || needs_.room.ink().changes() != inkDrawn_) return followAll();
     followCanvas();
     const QPoint slide = canvas_.takeSlide();
     // The ring for the room stays with the pointer while the bench slides.
@@ -85,7 +85,7 @@ void ViewFrame::update() {
 
 QRegion ViewFrame::takeStale() {
     const QRegion stale = scaled(canvas_.takeStale(), 1 / needs_.view.devicePixelRatioF());
-    const QRect ring = needs_.ring.rect();
+    const QRect ring = needs_.room.ring().rect();
     return ring == ringDrawn_ ? stale : stale | ring | ringDrawn_;
 }
 
@@ -125,18 +125,18 @@ void ViewFrame::paint(QPainter& painter, const QRegion& exposed) {
     QBackingStore* store = needs_.view.window()->backingStore();
     // Else a picture is taken, and the screen stays as it is.
     if (store && painter.paintEngine()->paintDevice() == store->paintDevice()) followScreen(exposed);
-    needs_.ink.draw(painter, needs_.picture, needs_.view.viewportTransform(), viewport().size());
-    needs_.ring.paint(painter, *needs_.picture.theme);
+    needs_.room.ink().draw(painter, needs_.picture, needs_.view.viewportTransform(), viewport().size());
+    needs_.room.ring().paint(painter, *needs_.picture.theme);
 }
 
 /// What has changed beyond what was asked for follows in a frame of its own.
 void ViewFrame::followScreen(const QRegion& exposed) {
-    const bool whole = !canvas_.takeSlide().isNull() || needs_.ink.changes() != inkDrawn_;
+    const bool whole = !canvas_.takeSlide().isNull() || needs_.room.ink().changes() != inkDrawn_;
     const QRegion stale = takeStale();
     if (const QRegion left = (whole ? QRegion(viewport().rect()) : stale) - exposed; !left.isEmpty())
         viewport().update(left);
-    ringDrawn_ = needs_.ring.rect();
-    inkDrawn_ = needs_.ink.changes();
+    ringDrawn_ = needs_.room.ring().rect();
+    inkDrawn_ = needs_.room.ink().changes();
 }
 
 }  // namespace tiepoint::ui

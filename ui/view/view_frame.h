@@ -2,11 +2,10 @@
 // The frame of a view: what of the screen has to be painted anew, and painting it: the bench, ink on it, and the ring about the pointer.
 // Belongs to the window's thread.
 
-#include "ui/paint/ink.h"
 #include "ui/view/bench_canvas.h"
 #include "ui/view/bench_marks.h"
 #include "ui/view/camera.h"
-#include "ui/view/pointer_ring.h"
+#include "ui/view/room_mode.h"
 
 #include <QObject>
 #include <QTimer>
@@ -23,8 +22,7 @@ public:
         const BenchScene& scene;
         const BenchMarks& marks;
         const Camera& camera;
-        Ink& ink;
-        const PointerRing& ring;
+        RoomMode& room;
     };
     explicit ViewFrame(const Needs& needs);
 

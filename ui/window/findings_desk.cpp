@@ -1,6 +1,7 @@
 #include "ui/window/findings_desk.h"
 
 #include "core/findings/reveal.h"
+#include "ui/view/bench_marks.h"
 
 #include <QApplication>
 
@@ -59,7 +60,7 @@ void FindingsDesk::forget() {
 
 void FindingsDesk::followBench() {
     report_ = nullptr;
-    parts_.view.setMended(nullptr);
+    parts_.view.marks().set(&Marks::mended, std::shared_ptr<const Bench>());
     calm_.start();
     patience_.start();
 }
@@ -163,7 +164,7 @@ void FindingsDesk::preview(bool wanted) {
         if (auto applied = apply(*parts_.document.bench(), finding->mend->edit))
             mended = std::make_shared<const Bench>(std::move(applied).value().bench);
     }
-    parts_.view.setMended(std::move(mended));
+    parts_.view.marks().set(&Marks::mended, mended);
 }
 
 void FindingsDesk::applyMend() {

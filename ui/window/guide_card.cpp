@@ -1,6 +1,7 @@
 #include "ui/window/guide_card.h"
 
 #include "ui/theme/panels.h"
+#include "ui/view/bench_marks.h"
 #include "ui/window/tap_picture.h"
 
 #include <QKeyEvent>
@@ -49,7 +50,7 @@ void GuideCard::begin() {
 void GuideCard::end() {
     if (!running_) return;
     running_ = false;
-    view_.setGuideHoles({});
+    view_.marks().set(&Marks::guide, std::vector<Hole>());
     hide();
     Q_EMIT ended();
 }
@@ -60,7 +61,7 @@ void GuideCard::follow() {
     if (!snapshot) return;
     const int before = advice_.step;
     advice_ = firstBuildAdvice(*snapshot, advice_.step);
-    view_.setGuideHoles(advice_.holes);
+    view_.marks().set(&Marks::guide, advice_.holes);
     const QString words = QString::fromStdString(advice_.title + ": " + advice_.text);
     if (accessibleName() != words) setAccessibleName(words);
     if (advice_.step == kFirstBuildSteps && before != advice_.step) pictureKey_->setChecked(true);

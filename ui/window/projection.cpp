@@ -1,5 +1,7 @@
 #include "ui/window/projection.h"
 
+#include "ui/view/room_mode.h"
+
 #include <QEvent>
 
 namespace tiepoint::ui {
@@ -21,8 +23,8 @@ Projection::Projection(BenchView& view, const Actions& actions, QWidget& window)
     end_->setFocusPolicy(Qt::NoFocus);
     end_->hide();
     connect(end_, &QToolButton::clicked, actions_.project, &QAction::toggle);
-    connect(actions_.ink, &QAction::toggled, this, [this](bool on) { view_.setInking(on); });
-    connect(actions_.wipeInk, &QAction::triggered, this, [this] { view_.wipeInk(); });
+    connect(actions_.ink, &QAction::toggled, this, [this](bool on) { view_.room().setInking(on); });
+    connect(actions_.wipeInk, &QAction::triggered, this, [this] { view_.room().wipeInk(); });
     connect(actions_.blank, &QAction::toggled, this, &Projection::setBlank);
     actions_.blank->setEnabled(false);  // letters are the caps' until there is a screen to blank
 }
@@ -36,7 +38,7 @@ void Projection::setProjecting(bool projecting) {
     end_->setVisible(projecting);
     window_.setWindowState(window_.windowState().setFlag(Qt::WindowFullScreen, projecting || wasFullScreen_));
     Q_EMIT changed();  // the view has its new place before it fits the circuit into it
-    view_.setProjecting(projecting);
+    view_.room().setProjecting(projecting);
 }
 
 void Projection::setBlank(bool blank) {

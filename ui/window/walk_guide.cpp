@@ -1,5 +1,7 @@
 #include "ui/window/walk_guide.h"
 
+#include "ui/view/bench_marks.h"
+
 namespace tiepoint::ui {
 namespace {
 
@@ -26,7 +28,7 @@ WalkGuide::WalkGuide(BenchDocument& document, LiveBench& live, BenchView& view, 
     });
     connect(&cards_, &CardRow::asideChanged, this, [this](Card* aside) {
         action_->setChecked(aside == card_);
-        if (aside != card_) view_.setLit({});
+        if (aside != card_) view_.marks().set(&Marks::lit, std::string());
     });
     patience_.setSingleShot(true);
     patience_.setInterval(kOneFrameMs);
@@ -35,7 +37,8 @@ WalkGuide::WalkGuide(BenchDocument& document, LiveBench& live, BenchView& view, 
     connect(&live, &LiveBench::snapshotReady, this, &WalkGuide::follow);
     connect(&view_, &BenchView::selectionChanged, this, &WalkGuide::follow);
     connect(&view_, &BenchView::hoverChanged, this, [this] { card_->mark(view_.hoveredPart().toStdString()); });
-    connect(card_, &WalkCard::pointed, this, [this](const std::string& thing) { view_.setLit(thing); });
+    connect(card_, &WalkCard::pointed, this,
+            [this](const std::string& thing) { view_.marks().set(&Marks::lit, thing); });
 }
 
 void WalkGuide::show(bool wanted) {
