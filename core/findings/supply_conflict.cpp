@@ -88,14 +88,14 @@ std::vector<OnSource> sourcesOn(const Snapshot& snapshot) {
 }
 
 /// What metal makes of two supplies: side by side, or in a ring.
-struct Clash {
+struct SupplyClash {
     const OnSource *stronger, *weaker;
     bool ring;
 };
 
 /// Pairs whose ends metal joins, and that without limits would push more than kFightAmpere.
-std::vector<Clash> clashesOf(const Snapshot& snapshot, const std::vector<OnSource>& sources) {
-    std::vector<Clash> found;
+std::vector<SupplyClash> clashesOf(const Snapshot& snapshot, const std::vector<OnSource>& sources) {
+    std::vector<SupplyClash> found;
     if (snapshot.status() != Status::Solved || sources.size() < 2) return found;
     NearZeroPaths paths(snapshot);
     for (std::size_t i = 0; i < sources.size(); ++i) {
@@ -118,7 +118,7 @@ std::vector<Clash> clashesOf(const Snapshot& snapshot, const std::vector<OnSourc
     return found;
 }
 
-std::string clashInWords(const Bench& bench, const Clash& clash) {
+std::string clashInWords(const Bench& bench, const SupplyClash& clash) {
     const std::string &strong = bench.parts[clash.stronger->part].id, &weak = bench.parts[clash.weaker->part].id;
     if (clash.ring)
         return fmt::format(
@@ -170,7 +170,7 @@ Suspicions findSupplyConflicts(const Examination& examination) {
                              snapshot.shown().through(index).in.text(), taker.id));
         }
         const auto sources = sourcesOn(snapshot);
-        for (const Clash& clash : clashesOf(snapshot, sources)) {
+        for (const SupplyClash& clash : clashesOf(snapshot, sources)) {
             const int taker = clash.weaker->part;
             if (!told.contains(clash.stronger->part) && told.insert(taker).second)
                 tell(position, clash.stronger->part, taker, clashInWords(examination.bench(), clash));

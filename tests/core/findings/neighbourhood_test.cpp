@@ -25,12 +25,12 @@ BenchBuilder twoLamps() {
         .part("D2", "led", {{"anode", "A.d25"}, {"cathode", "A.d27"}});
 }
 
-struct Reach {
+struct Reached {
     bool own, ownLine, other;
 };
 
 /// What the first lamp's neighbourhood holds: its own column, the column before its resistor, the other lamp's column.
-Reach reachOf(BenchBuilder builder) {
+Reached reachOf(BenchBuilder builder) {
     const auto layout = buildLayout(builder.share());
     int lamp = -1;
     for (int part = 0; part < static_cast<int>(layout->bench->parts.size()); ++part) {
@@ -41,7 +41,7 @@ Reach reachOf(BenchBuilder builder) {
 }
 
 TEST(Neighbourhood, EndsAtTheRails) {
-    const Reach reach = reachOf(twoLamps());
+    const Reached reach = reachOf(twoLamps());
     EXPECT_TRUE(reach.own);
     EXPECT_TRUE(reach.ownLine);
     EXPECT_FALSE(reach.other);
