@@ -149,7 +149,7 @@ TEST(PlainText, APictureIsNamedAfterTheTitleInItsOwnFolder) {
     WindowBench bench;
     bench.window().document().reset(test::BenchBuilder().title("../up & away\x1b").board("A", "half").build(), {});
     QString suggested;
-    bench.window().extras().pictures().setAskPath(
+    bench.window().tools().pictures().setAskPath(
         [&](const QString& suggestion, const PictureActions::GivePath&) { suggested = suggestion; });
     QTest::keyClick(&bench.window(), Qt::Key_E, Qt::ControlModifier);
     EXPECT_EQ(suggested, QStringLiteral("---up---away-.svg"));

@@ -2,6 +2,7 @@
 
 #include "core/edit/placement.h"
 #include "ui/access/bench_access.h"
+#include "ui/view/bench_marks.h"
 #include "ui/window/file_drop.h"
 
 #include <QFileInfo>
@@ -135,7 +136,7 @@ void WindowTools::layFlat() {
     if (const auto after = apply(*bench, edit)) {
         const Table& table = *parts_.view.picture().table;
         const Point at = endMm(*bench, table, bench->findJumper(first)->ends[0]);
-        if (const auto why = refusalOfChange(*bench, after->bench)) return parts_.view.say(*why, at);
+        if (const auto why = refusalOfChange(*bench, after->bench)) return parts_.view.marks().flash(*why, at);
     }
     if (const auto why = parts_.document.push(edit)) parts_.bar.say(MessageBar::Tone::Notice, *why);
 }
