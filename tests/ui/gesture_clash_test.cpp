@@ -80,7 +80,7 @@ TEST_F(ClashGestureTest, KeysAreRefusedToo) {
     for (int i = 0; i < 8; ++i) key(Qt::Key_Right);  // b11 and h11
     ASSERT_EQ(bench().jumpers[0].ends[0], JumperEnd(test::holeAt("A.b11")));
     key(Qt::Key_Down);
-    EXPECT_EQ(said().toStdString(), "c11 lies under R1; a11 is the same metal");
+    EXPECT_EQ(said().toStdString(), "c11 lies under R1; b11 is the same metal");
     EXPECT_EQ(bench().jumpers[0].ends[0], JumperEnd(test::holeAt("A.b11")));
 }
 
