@@ -67,7 +67,6 @@ TEST_F(Export, PaperLooksLikeTheScreen) {
             const QImage wanted = screen(picture, area);
             const PaperPlan plan = planSheets(area.size(), Paper::A4);
             const Apart from = apart(joined(save(picture, "look.pdf"), plan, wanted.size()), wanted);
-            printf("PDF %s %d mean %.3f share %.5f\n", name.c_str(), (int)themeName, from.mean, from.share);
             EXPECT_LT(from.mean, 4);
             EXPECT_LT(from.share, 0.004);
         }
@@ -81,7 +80,6 @@ TEST_F(Export, DrawingsLookLikeTheScreen) {
             const Picture picture = pressedPicture(bench, themeName);
             const Apart from = apart(drawnSvg(save(picture, "look.svg", 900)).convertToFormat(QImage::Format_RGB32),
                                      pictureImage(picture, 900));
-            printf("SVG %s %d mean %.3f share %.5f\n", name.c_str(), (int)themeName, from.mean, from.share);
             EXPECT_LT(from.mean, 4);
             EXPECT_LT(from.share, 0.004);
         }
