@@ -96,31 +96,31 @@ std::string withSmallTail(std::string_view text) {
     return text.empty() ? std::string() : std::string(text.substr(0, 1)) + inSmallLetters(text.substr(1));
 }
 
-struct Meaning {
+struct SaidMeaning {
     std::string_view unit;
     int exponent = 0;
-    friend bool operator==(const Meaning&, const Meaning&) = default;
+    friend bool operator==(const SaidMeaning&, const SaidMeaning&) = default;
 };
 
-std::optional<Meaning> meaningOf(std::string_view word) {
+std::optional<SaidMeaning> saidMeaningOf(std::string_view word) {
     const std::string small = inSmallLetters(word), smallTail = withSmallTail(word);
     for (const Spoken& way : ways()) {
         if (way.anyCase ? way.text == small : way.text == word || way.text == smallTail)
-            return Meaning{way.unit, way.exponent};
+            return SaidMeaning{way.unit, way.exponent};
     }
     return std::nullopt;
 }
 
 /// What an unfinished word can only become. Names alone count: one letter of a sign is finished.
-std::optional<Meaning> onlyMeaningOf(std::string_view beginning) {
+std::optional<SaidMeaning> onlyMeaningOf(std::string_view beginning) {
     const std::string small = inSmallLetters(beginning);
     constexpr std::size_t kLongestPrefix = 4;
-    std::optional<Meaning> only;
+    std::optional<SaidMeaning> only;
     for (const Spoken& way : ways()) {
         if (!way.anyCase || !way.text.starts_with(small)) continue;
         // Whatever unit follows a prefix, the number is the same.
         const bool atPrefix = small.size() <= kLongestPrefix && way.unit != "%" && way.exponent != 0;
-        const Meaning here{atPrefix ? std::string_view() : way.unit, way.exponent};
+        const SaidMeaning here{atPrefix ? std::string_view() : way.unit, way.exponent};
         if (only && *only != here) return std::nullopt;
         only = here;
     }
@@ -294,7 +294,7 @@ private:
         const std::string_view attached = stripped(pieces_[next_].substr(number.size));
         std::size_t taken = 1;
         if (attached.empty() && !number.isWhole) taken += takeThousands(number, text);
-        Meaning meaning{number.unit, 0};
+        SaidMeaning meaning{number.unit, 0};
         if (!attached.empty()) {
             const auto said = spokenAt(attached, next_ + taken, taken);
             if (!said || (number.isWhole && !fits(number, *said))) return false;
@@ -330,7 +330,7 @@ private:
         }
         // A list of numbers is none of thousands.
         const std::size_t behind = next_ + 1 + groups;
-        const bool said = behind < pieces_.size() && meaningOf(stripped(pieces_[behind]));
+        const bool said = behind < pieces_.size() && saidMeaningOf(stripped(pieces_[behind]));
         const auto isRound = [](std::string_view group) { return group == "000"; };
         const auto first = pieces_.begin() + static_cast<std::ptrdiff_t>(next_) + 1;
         const auto last = first + static_cast<std::ptrdiff_t>(groups);
@@ -343,30 +343,30 @@ private:
     }
 
     /// What a word says, with the next one where they belong together: "kilo ohm", "per cent". `taken` grows by one then.
-    std::optional<Meaning> spokenAt(std::string_view word, std::size_t behind, std::size_t& taken) const {
+    std::optional<SaidMeaning> spokenAt(std::string_view word, std::size_t behind, std::size_t& taken) const {
         std::string joined(word);
         std::erase(joined, '-');  // kilo-ohm
         const bool isLast = behind >= pieces_.size();
         if (!isLast) {
             const std::string both = joined + std::string(stripped(pieces_[behind]));
-            const auto prefix = meaningOf(joined);
+            const auto prefix = saidMeaningOf(joined);
             const auto said = (prefix && prefix->unit.empty()) || inSmallLetters(joined) == "per"
-                                  ? meaningOf(inSmallLetters(joined) == "per" ? inSmallLetters(both) : both)
+                                  ? saidMeaningOf(inSmallLetters(joined) == "per" ? inSmallLetters(both) : both)
                                   : std::nullopt;
             if (said && !said->unit.empty()) {
                 ++taken;
                 return said;
             }
         }
-        if (const auto said = meaningOf(joined)) return said;
+        if (const auto said = saidMeaningOf(joined)) return said;
         return isLast && !ended_ ? onlyMeaningOf(joined) : std::nullopt;
     }
 
     /// Behind 4k7 only the unit may be said (4k7 ohm), behind 4R7 only the same one.
-    static bool fits(const FrontNumber& number, const Meaning& said) {
+    static bool fits(const FrontNumber& number, const SaidMeaning& said) {
         return said.exponent == 0 && (number.unit.empty() || number.unit == said.unit);
     }
-    static Meaning merged(const Meaning& inNumber, const Meaning& said) {
+    static SaidMeaning merged(const SaidMeaning& inNumber, const SaidMeaning& said) {
         return {said.unit.empty() ? inNumber.unit : said.unit, said.exponent};
     }
 

@@ -33,7 +33,7 @@ bool liesOn(const Rect& id, const Body& body) {
     return distanceOutside(body.outline, nearest) < 0;
 }
 
-Rect placeOf(const Part& part, const Body& body, const InOrder<Body>& bodies) {
+Rect idPlaceOf(const Part& part, const Body& body, const InOrder<Body>& bodies) {
     const double away = part.kind->emitsLight ? kIdFromLightMm : kIdAwayMm;
     const double width = kIdLetterMm * lettersBeside(part) + kIdPadsMm;
     const bool round = body.outline.shape == BodyShape::Round;
@@ -61,7 +61,7 @@ InOrder<Rect> idPlaces(const Bench& bench, const InOrder<Body>& bodies, const Ta
     for (std::size_t i = 0; i < bench.parts.size(); ++i) {
         const auto body = bodyOf(bench.parts[i], table.parts[i], static_cast<int>(i));
         if (!body) continue;
-        const Rect place = placeOf(bench.parts[i], *body, bodies);
+        const Rect place = idPlaceOf(bench.parts[i], *body, bodies);
         places.add(place.left, place.right(), place);
     }
     places.sort();

@@ -49,7 +49,7 @@ const std::vector<Arc>& shapesInOrder() {
     return kShapes;
 }
 
-Arc scaled(Arc shape, double bow) {
+Arc scaledBy(Arc shape, double bow) {
     shape.bow *= bow;
     shape.lean *= bow;
     return shape;
@@ -142,7 +142,7 @@ public:
         for (std::size_t rank = 0; rank < shapesInOrder().size(); ++rank) {
             const double dislike = kRankWeight * static_cast<double>(rank);
             if (dislike >= least) break;  // nothing that follows can be liked more
-            const Arc arc = scaled(shapesInOrder()[rank], usual);
+            const Arc arc = scaledBy(shapesInOrder()[rank], usual);
             double cost = dislike + costOf(arc, least - dislike);
             if (cost < least && isBlocked(bodies_, first_, second_, arc)) cost += kBlockedWeight;
             if (cost >= least) continue;
@@ -214,7 +214,7 @@ bool arcGetsTo(const InOrder<Body>& bodies, Point first, Point second) {
     const std::vector<Body> near = bodiesAbout(bodies, first, second);
     const double usual = jumperBow(distance(first, second));
     return std::any_of(shapesInOrder().begin(), shapesInOrder().end(),
-                       [&](const Arc& shape) { return !isBlocked(near, first, second, scaled(shape, usual)); });
+                       [&](const Arc& shape) { return !isBlocked(near, first, second, scaledBy(shape, usual)); });
 }
 
 std::vector<Body> inWayOfArc(const InOrder<Body>& bodies, Point first, Point second) {

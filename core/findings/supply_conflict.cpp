@@ -131,7 +131,7 @@ std::string clashInWords(const Bench& bench, const SupplyClash& clash) {
 }
 
 /// Between a supply that gives and one that takes: what may be moved, or switched off.
-void propose(const Examination& examination, const Position& position, int giver, int taker, Suspicion& found) {
+void proposeParting(const Examination& examination, const Position& position, int giver, int taker, Suspicion& found) {
     proposeJumpers(examination, position, giver, taker, found);
     const Part& part = examination.part(taker);
     if (part.kind->stateIndex("on") < 0) return;
@@ -153,7 +153,7 @@ Suspicions findSupplyConflicts(const Examination& examination) {
         found.finding.text = saidOf(text, position);
         addFigure(found.finding, "current", shown.through(taker).in);
         addFigure(found.finding, "power", shown.power(taker));
-        propose(examination, position, giver, taker, found);
+        proposeParting(examination, position, giver, taker, found);
         all.push_back(std::move(found));
     };
     for (const Position& position : examination.positions()) {

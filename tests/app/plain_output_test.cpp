@@ -43,9 +43,9 @@ struct Spoken {
     const char* name;
     std::vector<std::string> arguments;  ///< the bench follows the first
     bool tellsTitle = true;
-};
 
-void PrintTo(const Spoken& spoken, std::ostream* out) { *out << spoken.name; }
+    friend void PrintTo(const Spoken& spoken, std::ostream* out) { *out << spoken.name; }
+};
 
 class PlainOutput : public testing::TestWithParam<Spoken> {
 protected:

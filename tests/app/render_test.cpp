@@ -91,7 +91,7 @@ TEST(Render, PaperIsA4UnlessLetterIsAskedFor) {
 TEST(Render, WordsOfTheBenchAreWordsInTheFile) {
     const std::string printed = told("pdftotext", draw("beacon-lamp", ".pdf", {"--hold", "S1"}), {"-layout", "-"});
     const std::string drawn = draw("beacon-lamp", ".svg", {"--hold", "S1"}).bytes;
-    for (const char* words : {"R1", "330 Ω", "S1", "D1", "5.00 V", "9.4 mA"}) {
+    for (const char* words : {"R1", "330 Ω", "S1", "D1", "5.00 V", "9.37 mA"}) {
         EXPECT_NE(printed.find(words), std::string::npos) << words << " isn't in\n" << printed;
         EXPECT_NE(drawn.find(words), std::string::npos) << words;
     }

@@ -22,6 +22,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kCheckPixelsPerMm = 5;
+constexpr int kAfarPixels = 5;  // a millimetre
 constexpr ThemeName kAllThemes[] = {ThemeName::Day, ThemeName::Dark, ThemeName::Projector};
 
 class Export : public testing::Test {
@@ -66,9 +67,10 @@ TEST_F(Export, PaperLooksLikeTheScreen) {
             const QRectF area = pictureAreaMm(picture);
             const QImage wanted = screen(picture, area);
             const PaperPlan plan = planSheets(area.size(), Paper::A4);
-            const Apart from = apart(joined(save(picture, "look.pdf"), plan, wanted.size()), wanted);
-            EXPECT_LT(from.mean, 4);
-            EXPECT_LT(from.share, 0.004);
+            const Apart from = apart(fromAfar(joined(save(picture, "look.pdf"), plan, wanted.size()), kAfarPixels),
+                                     fromAfar(wanted, kAfarPixels));
+            EXPECT_LT(from.mean, 6);  // edges of hairlines; the worst bench has 5.5
+            EXPECT_EQ(from.share, 0);
         }
     }
 }
@@ -216,9 +218,10 @@ TEST_F(Export, SheetsFitTogether) {
         ASSERT_GT(plan.sheets.size(), 1u);
         const QString pdf = save(picture, "tiled.pdf", 1600, paper);
         const QImage wanted = screen(picture, area);
-        const Apart from = apart(joined(pdf, plan, wanted.size()), wanted);
-        EXPECT_LT(from.mean, 2);
-        EXPECT_LT(from.share, 0.002);
+        const Apart from =
+            apart(fromAfar(joined(pdf, plan, wanted.size()), kAfarPixels), fromAfar(wanted, kAfarPixels));
+        EXPECT_LT(from.mean, 4);
+        EXPECT_EQ(from.share, 0);
         const QStringList pages = printedText(pdf).split(QLatin1Char('\f'), Qt::SkipEmptyParts);
         ASSERT_EQ(pages.size(), static_cast<qsizetype>(plan.sheets.size()));
         for (std::size_t i = 0; i < plan.sheets.size(); ++i) {

@@ -73,6 +73,12 @@ inline Apart apart(const QImage& a, const QImage& b) {
     return {sum / count, lost / count};
 }
 
+/// The same seen from farther away, in squares of so many pixels. Two rasterisers never draw an edge alike, but over the breadth of a line and
+/// its gap they add up to the same; what is missing, moved or black where it shouldn't be doesn't.
+inline QImage fromAfar(const QImage& image, int pixels) {
+    return image.scaled(image.size() / pixels, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+}
+
 /// A picture of a bench with all of its buttons pressed, as the window would draw it.
 inline Picture pressedPicture(std::shared_ptr<const Bench> bench, ThemeName name, const Views& views = {}) {
     Inputs inputs;

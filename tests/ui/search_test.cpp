@@ -40,7 +40,7 @@ INSTANTIATE_TEST_SUITE_P(
         Asked{"470 ohm resistor", "resistor", "resistance=470"}, Asked{"resistor 47 ohm", "resistor", "resistance=47"},
         Asked{"resistor 47 ohm 1 %", "resistor", "resistance=47;tolerance=0.01"},
         Asked{"47 ohm 1/2 W", "resistor", "resistance=47;rating=0.5"},
-        Asked{"10k potentiometer", "potentiometer", "resistance=10000"},
+        Asked{"10k potentiometer", "potentiometer", ""},
         Asked{"50 k knob", "potentiometer", "resistance=50000"}, Asked{"100 mA lamp", "lamp", "current=0.1"},
         Asked{"lamp 6 V 100 mA", "lamp", "voltage=6;current=0.1"}, Asked{"12V bulb", "lamp", "voltage=12"},
         Asked{"bench supply 12 V", "bench-supply", "voltage=12"},
@@ -96,7 +96,7 @@ TEST(SearchWords, SaysWhyThereIsNoSuchThing) {
                   "Potentiometer: there is none with 47 kΩ; next to it there are 20 kΩ and 50 kΩ."},
           {"40 V bench supply", "Not 40 V: the voltage of a bench supply goes from 0 V to 30 V."},
           {"lamp 5 A", "Not 5 A: the rated current of a filament lamp goes from 10 mA to 1 A."},
-          {"LED 47 ohm", "“47 ohm” isn't a value of the part LED."},
+          {"toggle 47 ohm", "“47 ohm” isn't a value of the part slide switch."},
           {"5 cells", "Cells in a holder: there is none with 5; next to it there are 4 and 6."},
           {"flux capacitor", "Nothing in the tray suits “flux capacitor”."},
           {"10 parsec", "Nothing in the tray suits “10 parsec”."},
@@ -109,6 +109,9 @@ TEST(SearchWords, SaysWhyThereIsNoSuchThing) {
     ASSERT_EQ(next.items.size(), 2u);
     EXPECT_EQ(next.items[0].preset, QStringLiteral("resistance=20000"));
     EXPECT_EQ(next.items[1].preset, QStringLiteral("resistance=50000"));
+    const TrayFound besideLed = findInTray(QStringLiteral("LED 47 ohm"));
+    ASSERT_FALSE(besideLed.items.empty()) << "a resistor is told to belong beside an LED";
+    EXPECT_EQ(besideLed.items.front().preset, QStringLiteral("resistance=47"));
     EXPECT_TRUE(findInTray(QString()).words.isEmpty());
     EXPECT_TRUE(findInTray(QStringLiteral("  ")).items.empty());
 }

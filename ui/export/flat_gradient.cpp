@@ -15,12 +15,22 @@ namespace {
 constexpr int kSteps = 12;  // more would each be too faint for eight bits
 constexpr double kBefore = -std::numeric_limits<double>::infinity(), kBehind = std::numeric_limits<double>::infinity();
 
+/// Between two colours as gradients go: shares of light are mixed, so that a fainter colour counts for less.
+QColor mixedLight(const QColor& first, const QColor& last, double share) {
+    const double a = first.alphaF() * (1 - share), b = last.alphaF() * share;
+    if (a + b <= 0) return last;
+    const double ofLast = b / (a + b);
+    QColor mixed = blend(first, last, ofLast);
+    mixed.setAlphaF(static_cast<float>(a + b));
+    return mixed;
+}
+
 QColor colourAt(const QGradientStops& stops, double at) {
     if (at <= stops.front().first) return stops.front().second;
     for (qsizetype i = 1; i < stops.size(); ++i) {
         const auto& [from, first] = stops[i - 1];
         const auto& [to, last] = stops[i];
-        if (at <= to) return blend(first, last, to > from ? (at - from) / (to - from) : 1);
+        if (at <= to) return mixedLight(first, last, to > from ? (at - from) / (to - from) : 1);
     }
     return stops.back().second;
 }

@@ -27,10 +27,10 @@ constexpr double kInkMarginMm = 2;  ///< ... and around whatever reaches further
 constexpr int kPdfDotsPerInch = 1200;
 constexpr double kMmPerInch = 25.4;
 
-QRectF grown(const QRectF& rect, double by) { return rect.adjusted(-by, -by, by, by); }
+QRectF grownArea(const QRectF& rect, double by) { return rect.adjusted(-by, -by, by, by); }
 
-QRectF areaOf(const Picture& picture) {
-    return grown(toQt(picture.table->allMm), kMarginMm) | grown(inkExtent(picture), kInkMarginMm);
+QRectF pageArea(const Picture& picture) {
+    return grownArea(toQt(picture.table->allMm), kMarginMm) | grownArea(inkExtent(picture), kInkMarginMm);
 }
 
 /// Draws the area so that one millimetre is `pixelsPerMm` of the device.
@@ -113,7 +113,7 @@ bool writePdf(QIODevice& device, const PictureSheet& sheet) {
 
 /// What of the bench a picture of that breadth shows, in whole pixels, so that the last row is covered too. Sets its pixelsPerMm.
 PictureSheet sheetFor(Picture& picture, int widthPixels, Paper paper) {
-    QRectF area = areaOf(picture);
+    QRectF area = pageArea(picture);
     picture.pixelsPerMm = widthPixels / area.width();
     const QSize size(widthPixels, static_cast<int>(std::ceil(area.height() * picture.pixelsPerMm)));
     area.setHeight(size.height() / picture.pixelsPerMm);
@@ -139,7 +139,7 @@ const Format* formatOf(const QString& path) {
 
 bool isPictureFile(const QString& path) { return formatOf(path) != nullptr; }
 
-QRectF pictureAreaMm(const Picture& picture) { return areaOf(picture); }
+QRectF pictureAreaMm(const Picture& picture) { return pageArea(picture); }
 
 QImage pictureImage(Picture picture, int widthPixels) { return drawImage(sheetFor(picture, widthPixels, Paper::A4)); }
 

@@ -67,19 +67,17 @@ private:
         return QByteArray(" ") + name + "=\"url(#" + id + ")\"";
     }
 
-    /// Each clip lies within the one before.
-    QByteArray clipReference() {
-        QByteArray reference;
+    /// In a group for each clip, one within the other: not every reader heeds the clip of a clip.
+    QByteArray clipped(const QByteArray& whole) {
+        QByteArray result = whole;
         for (const QPainterPath& path : clip()) {
-            const QByteArray within = reference;
             const QByteArray id = shared("c", [&](const QByteArray& as) {
                 const QByteArray rule = path.fillRule() == Qt::OddEvenFill ? " clip-rule=\"evenodd\"" : "";
-                return "<clipPath id=\"" + as + '"' + within + "><path d=\"" + svg::data(path) + '"' + rule +
-                       "/></clipPath>";
+                return "<clipPath id=\"" + as + "\"><path d=\"" + svg::data(path) + '"' + rule + "/></clipPath>";
             });
-            reference = " clip-path=\"url(#" + id + ")\"";
+            result = "<g clip-path=\"url(#" + id + ")\">" + result + "</g>";
         }
-        return reference;
+        return result;
     }
 
     /// The id of something that is referred to; what looks the same is the same.
@@ -96,8 +94,8 @@ private:
 
     void element(const QByteArray& whole) {
         // A clip of the element itself would lie in the units of its own transform.
-        const QByteArray clipped = clipReference();
-        elements_ += (clipped.isEmpty() ? whole : "<g" + clipped + '>' + whole + "</g>") + '\n';
+        const QByteArray wrapped = clipped(whole);  // writes what it refers to first
+        elements_ += wrapped + '\n';
     }
 
     QByteArray elements_;

@@ -14,7 +14,8 @@
 
 namespace tiepoint::ui {
 
-/// One slot for each kind of question; a newer one takes the place of one that waits, and stops one that is being worked out. The lock
+/// One slot for each kind of question; a newer one takes the place of one that waits, and stops one that is being worked out,
+/// as does a question that goes first. The lock
 /// guards nothing but the slots and what is being worked out.
 class Questions::Worker {
 public:
@@ -38,6 +39,10 @@ public:
             const std::lock_guard guard(mutex_);
             slots_[slot] = std::move(job);
             if (slot == presentSlot_) present_.request_stop();
+            if (slot < presentSlot_ && presentSlot_ != SlotCount) {  // the other begins anew after it
+                if (!slots_[presentSlot_]) slots_[presentSlot_] = presentJob_;
+                present_.request_stop();
+            }
         }
         wake_.notify_one();
     }
@@ -62,7 +67,8 @@ private:
         presentSlot_ = waiting();
         present_ = std::stop_source();
         stop = present_.get_token();
-        return std::exchange(slots_[presentSlot_], Job());
+        presentJob_ = std::exchange(slots_[presentSlot_], Job());
+        return presentJob_;
     }
 
     void run() {
@@ -81,6 +87,7 @@ private:
     std::condition_variable wake_;
     Job slots_[SlotCount];
     int presentSlot_ = SlotCount;  ///< whose question is being worked out; SlotCount: none
+    Job presentJob_;
     std::stop_source present_;
     bool stopping_ = false;
     std::thread thread_;  // last: it uses all of the above

@@ -5,7 +5,7 @@
 #include "core/parts/preferred.h"
 #include "ui/theme/qs.h"
 
-#include <QLocale>
+#include <QStringList>
 
 #include <algorithm>
 #include <cmath>
@@ -13,10 +13,10 @@
 namespace tiepoint::ui {
 namespace {
 
-/// Whether a quantity may mean a value. A bare number means a preferred one (ohms), or a count.
+/// Whether a quantity may mean a value. A bare number means ohms, or a count.
 bool means(const SaidQuantity& quantity, const ValueSpec& spec) {
     if (!spec.sought || spec.type != ValueType::Number) return false;
-    if (quantity.unit.empty()) return !spec.series.empty() || spec.integer;
+    if (quantity.unit.empty()) return spec.unit == "ohm" || spec.integer;
     return quantity.unit == "%" ? spec.unit.empty() && !spec.integer : quantity.unit == spec.unit;
 }
 
@@ -72,8 +72,7 @@ public:
         bool named = false;  // a preferred value names the part by itself
         for (const int index : set_) {
             const ValueSpec& spec = part_.kind->values[index];
-            presets << QStringLiteral("%1=%2").arg(
-                qs(spec.name), QString::number(part_.value(index), 'g', QLocale::FloatingPointShortest));
+            presets << QStringLiteral("%1=%2").arg(qs(spec.name), QString::number(part_.value(index), 'g', 15));
             words << settingWords(spec, part_.value(index));
             named = named || !spec.series.empty();
         }

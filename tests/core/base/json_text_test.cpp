@@ -15,11 +15,11 @@
 namespace tiepoint {
 namespace {
 
-TEST(JsonText, EscapesOnlyWhatJsonDemands) {
+TEST(JsonText, EscapesWhatJsonDemandsAndWhatATerminalWouldObey) {
     EXPECT_EQ(jsonString(""), R"("")");
     EXPECT_EQ(jsonString("a\"b\\c/d"), R"("a\"b\\c/d")");
     EXPECT_EQ(jsonString("1\n2\r3\t4"), R"("1\n2\r3\t4")");
-    EXPECT_EQ(jsonString(std::string("\x01\x1f\x20\x7f", 4)), "\"\\u0001\\u001f \x7f\"");
+    EXPECT_EQ(jsonString(std::string("\x01\x1f\x20\x7f", 4)), "\"\\u0001\\u001f \\u007f\"");
     EXPECT_EQ(jsonString("\u03a9"), "\"\u03a9\"");
 }
 
