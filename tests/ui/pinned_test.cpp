@@ -2,6 +2,7 @@
 
 #include "core/snapshot/pinned_value.h"
 #include "desk.h"
+#include "ui/access/bench_access.h"
 #include "ui/access/bench_words.h"
 #include "ui/gesture/measurands.h"
 #include "ui/paint/label_places.h"
@@ -169,6 +170,7 @@ TEST_F(PinnedTest, OffIsSaid) {
 }
 
 TEST_F(PinnedTest, AScreenReaderHearsThem) {
+    installBenchAccess();
     pinAll();
     EXPECT_EQ(pinnedWords(view.picture(), "M2"), "Pinned reading, volts of a8 above a14");
     EXPECT_EQ(pinnedFigure(view.picture(), "M2"), tag("M2").text);

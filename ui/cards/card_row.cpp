@@ -13,6 +13,7 @@ constexpr double kReadingWidth = 520;
 constexpr double kLoopWidth = 530;
 constexpr double kLegendWidth = 774;
 constexpr double kSpacing = 6;
+constexpr double kRoomLines = 40;   // the smallest print is at least so small a part of the screen's height
 constexpr double kRoomScale = 1.5;  // print of 20 lines at a desk is then a 36th of a screen's height
 constexpr int kPatienceMs = 17;     // one frame
 
@@ -100,7 +101,11 @@ void CardRow::setRoom(bool room) {
 
 Look CardRow::asideLook() const {
     Look larger = look_;
-    if (roomCard()) larger.scale *= kRoomScale;
+    if (roomCard()) {
+        // On a screen that is less broad than usual the layout's scale follows the breadth; a room asks for a share of the height.
+        const double needed = window()->height() / (kRoomLines * text::kSmall);
+        larger.scale = std::max(larger.scale * kRoomScale, needed);
+    }
     return larger;
 }
 
