@@ -34,6 +34,7 @@ struct Rect {
     double right() const { return left + width; }
     double bottom() const { return top + height; }
     bool contains(Point p) const { return p.x >= left && p.x <= right() && p.y >= top && p.y <= bottom(); }
+    friend bool operator==(const Rect&, const Rect&) = default;
 };
 
 }  // namespace tiepoint

@@ -20,6 +20,7 @@ struct PartPlace {
     std::vector<Point> exitsMm;  ///< by lead index: where the lead leaves the body
     std::vector<WireCurve>
         cablesMm;  ///< by lead index: from exit to tip, of a part that stands on the table; else empty
+    friend bool operator==(const PartPlace&, const PartPlace&) = default;
 };
 
 /// How a jumper's arc stands out to the left of the way from its first end to its second, as a share of its span (negative: to the

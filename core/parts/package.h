@@ -28,6 +28,7 @@ struct Outline {
     Point centre;
     double angle = 0;                      ///< radians, clockwise on screen, of the box's long axis
     double halfLength = 0, halfWidth = 0;  ///< mm; a circle's radius is halfLength
+    friend bool operator==(const Outline&, const Outline&) = default;
 };
 
 struct Package {
@@ -51,6 +52,7 @@ struct Pose {
     double angle = 0;  ///< radians; 0: first lead at the left, last at the right (rigid: unturned)
     bool standing = false;
     Outline body;
+    friend bool operator==(const Pose&, const Pose&) = default;
 };
 
 std::span<const Package> packages();

@@ -194,14 +194,14 @@ TEST_F(FindingsTest, AShortIsLitAlongItsMetal) {
     ASSERT_TRUE(waitForCard());
     EXPECT_EQ(card().finding()->rule, "short-circuit");
     Patches patches;
-    addFindingPlaces(patches, view().picture());
+    addFindingPlaces(patches, findingsSeen(view().picture()), *wordGround(view().picture()));
     // The path runs from the top rail to the bottom rail, and along both.
     const QPointF top(holeMm(view().picture().bench(), *parseHole("A.top+7"))->x,
                       holeMm(view().picture().bench(), *parseHole("A.top+7"))->y);
     const QPointF bottom(holeMm(view().picture().bench(), *parseHole("A.bottom-18"))->x,
                          holeMm(view().picture().bench(), *parseHole("A.bottom-18"))->y);
     EXPECT_TRUE(std::ranges::any_of(
-        patches, [&](const Patch& patch) { return patch.mm.contains(top) && patch.mm.contains(bottom); }));
+        patches, [&](const Patch& patch) { return patch.mm().contains(top) && patch.mm().contains(bottom); }));
 }
 
 TEST_F(FindingsTest, MarksStandOverNoLabelAndNotOverEachOther) {

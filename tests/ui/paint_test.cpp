@@ -294,7 +294,7 @@ TEST(Paint, TheTagOfAHoleKeepsOffParts) {
         for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
             const PartScene scene = sceneOf(picture, part);
             const QRectF hidden =
-                patches[0].mm & findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
+                patches[0].mm() & findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
             EXPECT_LT(hidden.width() * hidden.height(), 2) << scene.part.id << " under the tag of " << address;
         }
     }

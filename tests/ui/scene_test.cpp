@@ -244,7 +244,7 @@ TEST_F(TableScene, PaintsItselfAsItsItemsSay) {
         scene.addItems(patches);
         for (const TagItem* tag : itemsOf<TagItem>()) tag->addPatches(patches);
         for (const NoteItem* note : itemsOf<NoteItem>()) note->addPatches(patches);
-        paintPatches(painter, patches);
+        paintPatches(painter, *picture.theme, patches);
     });
     int differing = 0;
     for (int y = 0; y < painted.height(); ++y) {

@@ -2,9 +2,8 @@
 
 #include "ui/paint/bench_painter.h"
 
-#include "ui/paint/change_painter.h"
 #include "ui/paint/live_layers.h"
-#include "ui/paint/note_painter.h"
+#include "ui/paint/rest_patch.h"
 
 namespace tiepoint::ui {
 namespace {
@@ -20,18 +19,20 @@ void paintArrows(QPainter& painter, const Picture& picture, FlowPaths& paths, La
 }
 
 template <class Add>
-void paintLayer(QPainter& painter, Add add) {
+void paintLayer(QPainter& painter, const Picture& picture, Add add) {
     Patches patches;
     add(patches);
-    paintPatches(painter, patches);
+    paintPatches(painter, *picture.theme, patches);
+}
+
+void addResting(Patches& patches, const Picture& picture) {
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part)
+        patches.push_back(restPatch(picture, part));
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
+        patches.push_back(restPatchOfJumper(picture, jumper));
 }
 
 }  // namespace
-
-void addBoards(Patches& patches, const Picture& picture) {
-    for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board)
-        addBoard(patches, picture, board);
-}
 
 void addUnderParts(Patches& patches, const Picture& picture, const FlowPaths& paths, const std::vector<int>& litNets) {
     addMetal(patches, picture);
@@ -51,48 +52,24 @@ void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths
     addLightRays(patches, picture);
 }
 
-std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, const Clearance& ground,
-                                  const std::vector<Label>& ids) {
-    addFindingPlaces(patches, picture);
-    addCapLetters(patches, picture);
-    addIds(patches, picture, ids);
-    // Flags keep off ids, notes and pinned readings, readings off flags; symbols of findings and changes give way to everything.
-    Clearance clearance = ground;
-    for (const Label& id : ids) clearance.take(id.frame);
-    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note)
-        clearance.take(noteFrame(picture, note));
-    takePinned(picture, clearance);
-    takePinnedEnds(picture, clearance);
-    addOverloads(patches, picture, clearance);
-    addPinned(patches, picture);
-    if (picture.live() && (picture.views.readings || picture.views.voltage))
-        addReadings(patches, picture, placeReadings(picture, clearance));
-    const std::vector<FindingMark> marks = placeFindings(picture, clearance);
-    if (picture.live()) addChanges(patches, picture, clearance);
-    addFindingMarks(patches, picture, marks);
-    return marks;
-}
-
 void paintBench(QPainter& painter, const Picture& picture) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     FlowPaths paths(picture);
-    const Clearance ground(picture);
-    Clearance clearance = ground;
-    takePinned(picture, clearance);
-    const std::vector<Label> ids = placeIds(picture, clearance);
-    paintLayer(painter, [&](Patches& patches) {
-        addBoards(patches, picture);
+    const auto ground = wordGround(picture);
+    paintLayer(painter, picture, [&](Patches& patches) {
+        for (int board = 0; board < static_cast<int>(picture.bench().boards.size()); ++board)
+            addBoard(patches, boardSeen(picture, board));
         addUnderParts(patches, picture, paths, {});
     });
     paintArrows(painter, picture, paths, Layer::UnderParts);
-    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) paintPart(painter, picture, part);
-    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
-        paintJumper(painter, picture, jumper);
-    paintLayer(painter, [&](Patches& patches) { addOnParts(patches, picture, paths); });
+    paintLayer(painter, picture, [&](Patches& patches) {
+        addResting(patches, picture);
+        addOnParts(patches, picture, paths);
+    });
     paintArrows(painter, picture, paths, Layer::OverParts);
-    paintLayer(painter, [&](Patches& patches) {
-        addWords(patches, picture, ground, ids);
+    paintLayer(painter, picture, [&](Patches& patches) {
+        addWords(patches, wordsInput(picture, ground), Clearance(ground));
         addHandMarks(patches, picture);
     });
     painter.restore();

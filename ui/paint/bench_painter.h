@@ -11,8 +11,6 @@ namespace tiepoint::ui {
 
 // Resting layers: depend on bench and theme only (views.strips for the boards' metal).
 void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area);
-/// A board: its body, what is printed on it, its holes (or, in the strips view, all of its metal).
-void addBoard(Patches& patches, const Picture& picture, int board);
 void paintPart(QPainter& painter, const Picture& picture,
                int part);  ///< unlit, unpressed leads and body; supplies without live digits
 void paintJumper(QPainter& painter, const Picture& picture, int jumper);  ///< with its shadow

@@ -13,7 +13,7 @@ namespace {
 constexpr double kBackCornerMm = 1.2;
 constexpr double kEdgeLetterMm = 1.8;
 constexpr double kNumberAwayMm = 2.0;  ///< beyond rows a and j, clear of the open metal
-constexpr Lettering kBackPrint{1.62, QFont::Normal};
+constexpr Lettering kBackPrint{1.62, QFont::Normal}, kRailSign{3, QFont::Bold};
 constexpr int kBackNumberEvery = 5;
 constexpr double kSlotMm = 0.34, kSlotLongMm = 0.9;  ///< the mouth of a clip, seen from below
 constexpr double kTipMm = 0.52, kTipRimMm = 0.24;    ///< radius of a lead's end
@@ -22,168 +22,187 @@ constexpr double kSignAwayMm = 3.8;
 const QString kTurnedWords = QStringLiteral("Underside: columns run from right to left. Key 5 turns it back.");
 const std::array kBackRails{Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
 
-Lettering signLettering(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }
+/// Where a hole is seen, in the frame of the board's own back.
+Point holeBehind(const BoardKind& kind, Line line, int number) {
+    const Point front = kind.holeMm(line, number);
+    return {kind.widthMm - front.x, front.y};
+}
 
-/// One board in the frame of its own back.
-struct Back {
-    QPainter& painter;
-    const Picture& picture;
-    const Theme& theme;
-    const Board& board;
-    const BoardKind& kind;
-
-    QPointF hole(Line line, int number) const {
-        const Point front = kind.holeMm(line, number);
-        return {kind.widthMm - front.x, front.y};
+struct BackBodyMark {
+    const BoardKind* kind;
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QRectF frame(0, 0, kind->widthMm, kind->heightMm);
+        drawSoftShadow(painter, theme, frame, kBackCornerMm, {1.5, 1.7}, 1.5);
+        painter.setBrush(shadeDown(theme, frame, theme.boardBottom, blend(theme.boardBottom, theme.boardEdge, 0.18)));
+        painter.setPen(outlinePen(theme.boardEdge, theme.outlineMm));
+        painter.drawPath(roundedBox(frame, kBackCornerMm));
     }
+    friend bool operator==(const BackBodyMark&, const BackBodyMark&) = default;
 };
 
-void paintBackBody(const Back& b) {
-    const QRectF frame(0, 0, b.kind.widthMm, b.kind.heightMm);
-    drawSoftShadow(b.painter, b.theme, frame, kBackCornerMm, {1.5, 1.7}, 1.5);
-    b.painter.setBrush(
-        shadeDown(b.theme, frame, b.theme.boardBottom, blend(b.theme.boardBottom, b.theme.boardEdge, 0.18)));
-    b.painter.setPen(outlinePen(b.theme.boardEdge, b.theme.outlineMm));
-    b.painter.drawPath(roundedBox(frame, kBackCornerMm));
-}
-
 /// The clips of one strip: the bent sheet with a mouth for each hole.
-void paintClips(const Back& b, const std::vector<QPointF>& holes) {
-    if (holes.empty()) return;
-    const QRectF frame = stripFrame(holes.front(), holes.back());
-    paintMetal(b.painter, b.theme, frame);
-    const bool lies = frame.width() > frame.height();
-    b.painter.setPen(Qt::NoPen);
-    b.painter.setBrush(faded(b.theme.hole, 0.85));
-    for (const QPointF at : holes) {
+struct ClipsMark {
+    std::vector<Point> holes;  ///< from the first
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QRectF frame = stripFrame(toQt(holes.front()), toQt(holes.back()));
+        paintMetal(painter, theme, frame);
+        const bool lies = frame.width() > frame.height();
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(faded(theme.hole, 0.85));
         const QSizeF slot = lies ? QSizeF(kSlotLongMm, kSlotMm) : QSizeF(kSlotMm, kSlotLongMm);
-        b.painter.drawPath(roundedBox(QRectF(at - QPointF(slot.width(), slot.height()) / 2, slot), kSlotMm / 2));
+        for (const Point at : holes)
+            painter.drawPath(
+                roundedBox(QRectF(toQt(at) - QPointF(slot.width(), slot.height()) / 2, slot), kSlotMm / 2));
     }
+    friend bool operator==(const ClipsMark&, const ClipsMark&) = default;
+};
+
+enum class BackInk { Label, Plus, Minus };
+
+struct BackWordMark {
+    QString word;
+    BackInk ink = BackInk::Label;
+    void paint(QPainter& painter, const Theme& theme) const {
+        drawText(painter, word, {0, 0}, ink == BackInk::Label ? kBackPrint : kRailSign,
+                 ink == BackInk::Label  ? theme.label
+                 : ink == BackInk::Plus ? theme.plusLine
+                                        : theme.minusLine);
+    }
+    friend bool operator==(const BackWordMark&, const BackWordMark&) = default;
+};
+
+void addClips(Patches& patches, Point corner, const std::vector<Point>& holes) {
+    if (holes.empty()) return;
+    constexpr double kRoomMm = 0.2;
+    ClipsMark mark;
+    for (const Point hole : holes) mark.holes.push_back(placeFrom(holes.front(), hole));
+    const QRectF frame = stripFrame(toQt(mark.holes.front()), toQt(mark.holes.back()));
+    patches.push_back(
+        movablePatch(corner + holes.front(), frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm), std::move(mark)));
 }
 
-void paintColumns(const Back& b) {
+void addColumns(Patches& patches, const BoardSeen& board) {
     constexpr int kHalf = kRowCount / 2;
-    for (int column = 1; column <= b.kind.columns; ++column) {
+    for (int column = 1; column <= board.kind->columns; ++column) {
         for (const int first : {0, kHalf}) {
-            std::vector<QPointF> holes;
-            for (int row = first; row < first + kHalf; ++row) holes.push_back(b.hole(static_cast<Line>(row), column));
-            paintClips(b, holes);
+            std::vector<Point> holes;
+            for (int row = first; row < first + kHalf; ++row)
+                holes.push_back(holeBehind(*board.kind, static_cast<Line>(row), column));
+            addClips(patches, board.corner, holes);
         }
     }
 }
 
-void paintRails(const Back& b) {
+void addRails(Patches& patches, const BoardSeen& board) {
     for (const Line line : kBackRails) {
-        std::vector<QPointF> holes;
+        std::vector<Point> holes;
         int strip = -1;
-        for (int number = 1; b.kind.has(line, number); ++number) {
-            const int here = b.kind.stripIndex(b.board.rails, line, number);
+        for (int number = 1; board.kind->has(line, number); ++number) {
+            const int here = board.kind->stripIndex(board.rails, line, number);
             if (here != strip) {
-                paintClips(b, holes);
+                addClips(patches, board.corner, holes);
                 holes.clear();
             }
             strip = here;
-            holes.push_back(b.hole(line, number));
+            holes.push_back(holeBehind(*board.kind, line, number));
         }
-        paintClips(b, holes);
+        addClips(patches, board.corner, holes);
     }
 }
 
-void paintPrinting(const Back& b) {
-    for (int column = 1; column <= b.kind.columns; ++column) {
+void addPrinting(Patches& patches, const BoardSeen& board) {
+    const BoardKind& kind = *board.kind;
+    const auto add = [&](const QString& word, Point at, BackInk ink = BackInk::Label) {
+        const double half = ink == BackInk::Label ? kBackPrint.sizeMm : kRailSign.sizeMm;
+        patches.push_back(movablePatch(board.corner + at, {-half, -half, 2 * half, 2 * half}, BackWordMark{word, ink}));
+    };
+    for (int column = 1; column <= kind.columns; ++column) {
         if (column != 1 && column % kBackNumberEvery != 0) continue;
         const QString number = QString::number(column);
-        drawText(b.painter, number, b.hole(Line::A, column) - QPointF(0, kNumberAwayMm), kBackPrint, b.theme.label);
-        drawText(b.painter, number, b.hole(Line::J, column) + QPointF(0, kNumberAwayMm), kBackPrint, b.theme.label);
+        add(number, holeBehind(kind, Line::A, column) - Point{0, kNumberAwayMm});
+        add(number, holeBehind(kind, Line::J, column) + Point{0, kNumberAwayMm});
     }
-    const double right = b.kind.widthMm - kEdgeLetterMm;
+    const double right = kind.widthMm - kEdgeLetterMm;
     for (int row = 0; row < kRowCount; ++row) {
-        const int printed = b.board.labels == Labels::ATop ? row : kRowCount - 1 - row;
-        drawText(b.painter, QString(QChar(u'a' + printed)), {right, b.hole(static_cast<Line>(row), 1).y()}, kBackPrint,
-                 b.theme.label);
+        const int printed = board.labels == Labels::ATop ? row : kRowCount - 1 - row;
+        add(QString(QChar(u'a' + printed)), {right, holeBehind(kind, static_cast<Line>(row), 1).y});
     }
     for (const Line line : kBackRails) {
-        if (!b.kind.hasRails()) break;
+        if (!kind.hasRails()) break;
         const bool plus = line == Line::TopPlus || line == Line::BottomPlus;
-        drawText(b.painter, plus ? QStringLiteral("+") : QString(QChar(0x2212)), {right, b.hole(line, 1).y()},
-                 {3, QFont::Bold}, plus ? b.theme.plusLine : b.theme.minusLine);
+        add(plus ? QStringLiteral("+") : QString(QChar(0x2212)), {right, holeBehind(kind, line, 1).y},
+            plus ? BackInk::Plus : BackInk::Minus);
     }
-}
-
-/// How far from the left edge the backing may lie without hiding a hole in use.
-double freeAtLeftMm(const Back& b, int board) {
-    double free = b.kind.widthMm;
-    const Layout& layout = *b.picture.layout;
-    const auto i = static_cast<std::size_t>(board);
-    for (int hole = layout.boardFirstHole[i]; hole < layout.boardFirstHole[i + 1]; ++hole) {
-        if (layout.jointOfHole[static_cast<std::size_t>(hole)] < 0) continue;
-        const Hole at = layout.holeAt(hole);
-        free = std::min(free, b.hole(at.line, at.number).x());
-    }
-    return free;
 }
 
 /// What is left of the peeled backing: paper on the board at the left, rolled up along a slanting edge.
-void paintFlap(const Back& b, int board) {
-    const double height = b.kind.heightMm;
-    const double room = freeAtLeftMm(b, board) - kFlapClearMm - kFlapRollMm;
-    const double top = std::clamp(room - kFlapLeanMm, kFlapLeastMm, kFlapMostMm);
-    const double bottom = top + std::clamp(room - top, 0.0, kFlapLeanMm);
-    const QColor paper = b.theme.dark   ? blend(b.theme.card, Qt::white, 0.22)
-                         : b.theme.flat ? b.theme.card
-                                        : QColor(0xf4ead0);
-    const QColor edge = b.theme.flat || b.theme.dark ? b.theme.boardEdge : blend(paper, Qt::black, 0.45);
-    const auto shape = [&](double from, double to, double fromLow, double toLow) {
-        QPainterPath path(QPointF(from, 0));
-        path.lineTo(to, 0);
-        path.lineTo(toLow, height);
-        path.lineTo(fromLow, height);
-        path.closeSubpath();
-        return path;
-    };
-    b.painter.save();
-    b.painter.setClipPath(roundedBox(QRectF(0, 0, b.kind.widthMm, height), kBackCornerMm), Qt::IntersectClip);
-    b.painter.setPen(outlinePen(edge, b.theme.outlineMm));
-    b.painter.setBrush(paper);
-    b.painter.drawPath(shape(-1, top, -1, bottom));
-    b.painter.setBrush(shadeAlong(b.theme, {top, height / 2}, {bottom + kFlapRollMm, height / 2},
-                                  blend(paper, Qt::white, 0.6), blend(paper, Qt::black, 0.28)));
-    b.painter.drawPath(shape(top, top + kFlapRollMm * 0.3, bottom, bottom + kFlapRollMm));
-    b.painter.restore();
-}
+struct FlapMark {
+    const BoardKind* kind;
+    double freeAtLeftMm;
 
-void paintBoardBack(QPainter& painter, const Picture& picture, int board, QPointF corner) {
-    const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
-    const Back back{painter, picture, *picture.theme, which, *which.kind};
-    painter.save();
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.translate(corner);
-    paintBackBody(back);
-    paintColumns(back);
-    paintRails(back);
-    paintPrinting(back);
-    paintFlap(back, board);
-    painter.restore();
-}
+    double topMm() const { return std::clamp(roomMm() - kFlapLeanMm, kFlapLeastMm, kFlapMostMm); }
+    double bottomMm() const { return topMm() + std::clamp(roomMm() - topMm(), 0.0, kFlapLeanMm); }
+    void paint(QPainter& painter, const Theme& theme) const {
+        const double height = kind->heightMm, top = topMm(), bottom = bottomMm();
+        const QColor paper = theme.dark   ? blend(theme.card, Qt::white, 0.22)
+                             : theme.flat ? theme.card
+                                          : QColor(0xf4ead0);
+        const QColor edge = theme.flat || theme.dark ? theme.boardEdge : blend(paper, Qt::black, 0.45);
+        const auto shape = [&](double from, double to, double fromLow, double toLow) {
+            QPainterPath path(QPointF(from, 0));
+            path.lineTo(to, 0);
+            path.lineTo(toLow, height);
+            path.lineTo(fromLow, height);
+            path.closeSubpath();
+            return path;
+        };
+        painter.save();
+        painter.setClipPath(roundedBox(QRectF(0, 0, kind->widthMm, height), kBackCornerMm), Qt::IntersectClip);
+        painter.setPen(outlinePen(edge, theme.outlineMm));
+        painter.setBrush(paper);
+        painter.drawPath(shape(-1, top, -1, bottom));
+        painter.setBrush(shadeAlong(theme, {top, height / 2}, {bottom + kFlapRollMm, height / 2},
+                                    blend(paper, Qt::white, 0.6), blend(paper, Qt::black, 0.28)));
+        painter.drawPath(shape(top, top + kFlapRollMm * 0.3, bottom, bottom + kFlapRollMm));
+        painter.restore();
+    }
+    friend bool operator==(const FlapMark&, const FlapMark&) = default;
 
-void paintLeadTips(QPainter& painter, const Picture& picture) {
-    const Theme& theme = *picture.theme;
-    for (const Joint& joint : picture.layout->joints) {
-        if (joint.hole < 0) continue;
-        const QPointF at = toQt(picture.seenAt(picture.layout->holeAt(joint.hole)));
+private:
+    double roomMm() const { return freeAtLeftMm - kFlapClearMm - kFlapRollMm; }
+};
+
+struct LeadTipMark {
+    void paint(QPainter& painter, const Theme& theme) const {
         painter.setPen(QPen(theme.dark ? QColor(0x08090b) : theme.furnishing.ink, kTipRimMm));
         painter.setBrush(theme.furnishing.steelLight);
-        painter.drawEllipse(at, kTipMm, kTipMm);
+        painter.drawEllipse(QPointF(0, 0), kTipMm, kTipMm);
     }
-}
+    friend bool operator==(const LeadTipMark&, const LeadTipMark&) = default;
+};
 
-void paintTurnSign(QPainter& painter, const Picture& picture) {
-    const Rect& boards = picture.table->boardsMm;
-    drawText(painter, kTurnedWords, {boards.left + boards.width / 2, boards.bottom() + kSignAwayMm},
-             signLettering(picture), picture.theme->dimTextOnBench);
-}
+struct TurnSignMark {
+    double wordsMm;
+    void paint(QPainter& painter, const Theme& theme) const {
+        drawText(painter, kTurnedWords, {0, 0}, {wordsMm, QFont::Medium}, theme.dimTextOnBench);
+    }
+    friend bool operator==(const TurnSignMark&, const TurnSignMark&) = default;
+};
 
 }  // namespace
+
+double freeAtLeftMm(const Picture& picture, int board) {
+    const Layout& layout = *picture.layout;
+    const auto i = static_cast<std::size_t>(board);
+    const BoardKind& kind = *picture.bench().boards[i].kind;
+    double free = kind.widthMm;
+    for (int hole = layout.boardFirstHole[i]; hole < layout.boardFirstHole[i + 1]; ++hole) {
+        if (layout.jointOfHole[static_cast<std::size_t>(hole)] < 0) continue;
+        const Hole at = layout.holeAt(hole);
+        free = std::min(free, holeBehind(kind, at.line, at.number).x);
+    }
+    return free;
+}
 
 std::vector<QRectF> seenBoards(const Picture& picture) {
     std::vector<QRectF> frames;
@@ -203,32 +222,40 @@ std::vector<QRectF> hiddenAreas(const Picture& picture) {
     return areas;
 }
 
-void addBoardBack(Patches& patches, const Picture& picture, int board) {
-    constexpr double kRoomMm = 5;  // shadow and flap
-    const QRectF frame = seenBoards(picture)[static_cast<std::size_t>(board)];
-    const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
-    patches.push_back({frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm),
-                       PatchLook() << "back" << std::string_view(which.kind->name) << which.rails << which.labels
-                                   << picture.views.strips,
-                       [&picture, board, corner = frame.topLeft()](QPainter& painter) {
-                           paintBoardBack(painter, picture, board, corner);
-                       }});
+std::vector<Rect> hiddenFrames(const Picture& picture) {
+    std::vector<Rect> frames;
+    if (!picture.table->turned) return frames;
+    for (const QRectF& area : hiddenAreas(picture)) frames.push_back(fromQt(area));
+    return frames;
+}
+
+void addBoardBack(Patches& patches, const BoardSeen& board) {
+    constexpr double kRoomMm = 5;  // shadow
+    const QRectF frame(0, 0, board.kind->widthMm, board.kind->heightMm);
+    patches.push_back(
+        movablePatch(board.corner, frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm), BackBodyMark{board.kind}));
+    patches.back().opaque = fromQt(frame.adjusted(kBackCornerMm, kBackCornerMm, -kBackCornerMm, -kBackCornerMm));
+    addColumns(patches, board);
+    addRails(patches, board);
+    addPrinting(patches, board);
+    const FlapMark flap{board.kind, board.freeAtLeftMm};
+    const double width = std::max(flap.topMm(), flap.bottomMm()) + kFlapRollMm + 1;
+    patches.push_back(movablePatch(board.corner, {0, 0, width, board.kind->heightMm}, flap));
 }
 
 void addLeadTips(Patches& patches, const Picture& picture) {
-    PatchLook look;
-    for (const Joint& joint : picture.layout->joints) look << joint.hole;
-    patches.push_back({toQt(picture.table->boardsMm), look << "tips",
-                       [&picture](QPainter& painter) { paintLeadTips(painter, picture); }});
+    constexpr double kReachMm = kTipMm + kTipRimMm;
+    for (const Joint& joint : picture.layout->joints) {
+        if (joint.hole < 0) continue;
+        patches.push_back(movablePatch(picture.seenAt(picture.layout->holeAt(joint.hole)),
+                                       {-kReachMm, -kReachMm, 2 * kReachMm, 2 * kReachMm}, LeadTipMark{}));
+    }
 }
 
-void addTurnSign(Patches& patches, const Picture& picture) {
-    const Rect& boards = picture.table->boardsMm;
-    const double half = textWidthMm(kTurnedWords, signLettering(picture)) / 2, middle = boards.left + boards.width / 2;
-    patches.push_back({QRectF(middle - half, boards.bottom() + kSignAwayMm - picture.sizes.wordsMm, 2 * half,
-                              2 * picture.sizes.wordsMm),
-                       PatchLook() << kTurnedWords,
-                       [&picture](QPainter& painter) { paintTurnSign(painter, picture); }});
+void addTurnSign(Patches& patches, const Rect& boards, double wordsMm) {
+    const double half = textWidthMm(kTurnedWords, {wordsMm, QFont::Medium}) / 2;
+    patches.push_back(movablePatch({boards.left + boards.width / 2, boards.bottom() + kSignAwayMm},
+                                   {-half, -wordsMm, 2 * half, 2 * wordsMm}, TurnSignMark{wordsMm}));
 }
 
 }  // namespace tiepoint::ui

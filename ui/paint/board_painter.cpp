@@ -2,6 +2,7 @@
 
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/board_back.h"
+#include "ui/paint/board_layer.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/metal_painter.h"
 #include "ui/paint/shade.h"
@@ -32,10 +33,10 @@ constexpr double kHoleRoomMm = 0.2;
 constexpr int kFive = 5;
 constexpr Line kRails[] = {Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
 
+/// What is painted in a board's own frame.
 struct BoardSheet {
     QPainter& painter;
     const Theme& theme;
-    const Board& board;
     const BoardKind& kind;
 };
 
@@ -93,14 +94,14 @@ void paintRailStroke(const BoardSheet& s, Line line, int first, int last, double
     s.painter.drawLine(QPointF(from, y), QPointF(to, y));
 }
 
-void paintRail(const BoardSheet& s, Line line) {
+void paintRail(const BoardSheet& s, Line line, Rails rails) {
     const bool plus = line == Line::TopPlus || line == Line::BottomPlus;
     const double rail = s.kind.holeMm(line, 1).y;
     const double y = rail + (plus ? -kRailLineMm : kRailLineMm);
     s.painter.setPen(
         outlinePen(plus ? s.theme.plusLine : s.theme.minusLine, kRailLineBreadthMm * (s.theme.flat ? 1.4 : 1)));
     const int holes = s.kind.railHoles;
-    if (s.board.rails == Rails::Split) {
+    if (rails == Rails::Split) {
         paintRailStroke(s, line, 1, holes / 2, y);
         paintRailStroke(s, line, holes / 2 + 1, holes, y);
     } else {
@@ -117,26 +118,8 @@ struct HoleRun {
     int firstNumber, lastNumber;
 };
 
-void paintRun(const BoardSheet& s, const HoleRun& run, bool strips) {
-    if (strips) {
-        paintMetal(s.painter, s.theme,
-                   stripFrame(toQt(s.kind.holeMm(run.firstLine, run.firstNumber)),
-                              toQt(s.kind.holeMm(run.lastLine, run.lastNumber))));
-    }
-    for (int line = static_cast<int>(run.firstLine); line <= static_cast<int>(run.lastLine); ++line) {
-        for (int number = run.firstNumber; number <= run.lastNumber; ++number) {
-            const QPointF at = toQt(s.kind.holeMm(static_cast<Line>(line), number));
-            if (strips) {
-                paintMouth(s.painter, at, faded(s.theme.hole, 0.9));
-            } else {
-                paintHole(s.painter, s.theme, at);
-            }
-        }
-    }
-}
-
 /// Columns' halves and rails; a rail's holes in fives, its metal as long as it is.
-std::vector<HoleRun> holeRuns(const Board& board, bool strips) {
+std::vector<HoleRun> holeRuns(const BoardSeen& board) {
     std::vector<HoleRun> runs;
     const BoardKind& kind = *board.kind;
     for (const Line first : {Line::A, Line::F}) {
@@ -148,7 +131,7 @@ std::vector<HoleRun> holeRuns(const Board& board, bool strips) {
     for (const Line line : kRails) {
         for (int first = 1; first <= kind.railHoles;) {
             const int metalEnd = board.rails == Rails::Split && first <= half ? half : kind.railHoles;
-            const int last = strips ? metalEnd : std::min(first + kFive - 1, kind.railHoles);
+            const int last = board.strips ? metalEnd : std::min(first + kFive - 1, kind.railHoles);
             runs.push_back({line, line, first, last});
             first = last + 1;
         }
@@ -156,47 +139,66 @@ std::vector<HoleRun> holeRuns(const Board& board, bool strips) {
     return runs;
 }
 
-/// Adds what is painted in a board's own frame.
-class BoardPatches {
-public:
-    BoardPatches(Patches& patches, const Picture& picture, const Board& board)
-        : patches_(patches),
-          theme_(*picture.theme),
-          board_(board),
-          corner_(toQt(board.cornerMm())) {
-        look_ << std::string_view(board.kind->name) << board.rails << board.labels << picture.views.strips;
+struct BoardBodyMark {
+    const BoardKind* kind;
+    void paint(QPainter& painter, const Theme& theme) const {
+        const BoardSheet sheet{painter, theme, *kind};
+        paintBody(sheet);
+        paintGap(sheet);
+        if (!kind->hasRails()) return;
+        paintSeam(sheet, kSeamMm);
+        paintSeam(sheet, kind->heightMm - kSeamMm);
     }
-    template <class Paint>
-    void add(const QRectF& frame, Paint paint, const QRectF& opaque = {}) {
-        patches_.push_back({frame.translated(corner_), look_,
-                            [&board = board_, &theme = theme_, corner = corner_, paint](QPainter& painter) {
-                                painter.save();
-                                painter.translate(corner);
-                                paint(BoardSheet{painter, theme, board, *board.kind});
-                                painter.restore();
-                            },
-                            opaque.isEmpty() ? QRectF() : opaque.translated(corner_)});
-    }
-    /// Adds what looks the same on every place of this size that has `what` on it.
-    template <class Paint>
-    void addAlike(const QRectF& frame, QStringView what, Paint paint) {
-        add(frame, paint);
-        patches_.back().look << what.toString();
-        patches_.back().movable = true;
-    }
-
-private:
-    Patches& patches_;
-    const Theme& theme_;
-    const Board& board_;
-    QPointF corner_;
-    PatchLook look_;
+    friend bool operator==(const BoardBodyMark&, const BoardBodyMark&) = default;
 };
 
-void addPrint(BoardPatches& sheet, const BoardKind& kind, Labels labels) {
-    const auto addWord = [&](const QString& word, QPointF at) {
-        sheet.addAlike(QRectF(at.x() - kPrint.sizeMm, at.y() - kPrint.sizeMm, 2 * kPrint.sizeMm, 2 * kPrint.sizeMm),
-                       word, [word, at](const BoardSheet& s) { drawText(s.painter, word, at, kPrint, s.theme.label); });
+struct RailPrintMark {
+    const BoardKind* kind;
+    Rails rails;
+    Line line;
+    void paint(QPainter& painter, const Theme& theme) const { paintRail({painter, theme, *kind}, line, rails); }
+    friend bool operator==(const RailPrintMark&, const RailPrintMark&) = default;
+};
+
+struct PrintedWordMark {
+    QString word;
+    void paint(QPainter& painter, const Theme& theme) const { drawText(painter, word, {0, 0}, kPrint, theme.label); }
+    friend bool operator==(const PrintedWordMark&, const PrintedWordMark&) = default;
+};
+
+struct HoleRunMark {
+    std::vector<Point> holes;  ///< from the first
+    bool strips;
+    void paint(QPainter& painter, const Theme& theme) const {
+        if (strips) paintMetal(painter, theme, stripFrame(toQt(holes.front()), toQt(holes.back())));
+        for (const Point hole : holes) {
+            if (strips) {
+                paintMouth(painter, toQt(hole), faded(theme.hole, 0.9));
+            } else {
+                paintHole(painter, theme, toQt(hole));
+            }
+        }
+    }
+    friend bool operator==(const HoleRunMark&, const HoleRunMark&) = default;
+};
+
+void addRun(Patches& patches, const BoardSeen& board, const HoleRun& run) {
+    const Point first = board.kind->holeMm(run.firstLine, run.firstNumber);
+    HoleRunMark mark{{}, board.strips};
+    for (int line = static_cast<int>(run.firstLine); line <= static_cast<int>(run.lastLine); ++line) {
+        for (int number = run.firstNumber; number <= run.lastNumber; ++number)
+            mark.holes.push_back(placeFrom(first, board.kind->holeMm(static_cast<Line>(line), number)));
+    }
+    const QRectF frame = stripFrame(toQt(mark.holes.front()), toQt(mark.holes.back()));
+    patches.push_back(movablePatch(
+        board.corner + first, frame.adjusted(-kHoleRoomMm, -kHoleRoomMm, kHoleRoomMm, kHoleRoomMm), std::move(mark)));
+}
+
+void addPrint(Patches& patches, const BoardSeen& board) {
+    const BoardKind& kind = *board.kind;
+    const auto addWord = [&](const QString& word, Point at) {
+        constexpr QRectF kRoom(-kPrint.sizeMm, -kPrint.sizeMm, 2 * kPrint.sizeMm, 2 * kPrint.sizeMm);
+        patches.push_back(movablePatch(board.corner + at, kRoom, PrintedWordMark{word}));
     };
     const double above = kind.holeMm(Line::A, 1).y - kNumberAboveMm, below = kind.holeMm(Line::J, 1).y + kNumberBelowMm;
     for (int column = 1; column <= kind.columns; ++column) {
@@ -205,11 +207,29 @@ void addPrint(BoardPatches& sheet, const BoardKind& kind, Labels labels) {
         for (const double y : {above, below}) addWord(QString::number(column), {x, y});
     }
     for (int row = 0; row < kRowCount; ++row) {
-        const int printed = labels == Labels::ATop ? row : kRowCount - 1 - row;
+        const int printed = board.labels == Labels::ATop ? row : kRowCount - 1 - row;
         const double y = kind.holeMm(static_cast<Line>(row), 1).y;
         for (const double x : {kRowLetterMm, kind.widthMm - kRowLetterMm})
             addWord(QString(QChar(u'a' + printed)), {x, y});
     }
+}
+
+void addBoardFront(Patches& patches, const BoardSeen& board) {
+    const BoardKind& kind = *board.kind;
+    const QRectF body(0, 0, kind.widthMm, kind.heightMm);
+    patches.push_back(movablePatch(board.corner,
+                                   body.adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm),
+                                   BoardBodyMark{&kind}));
+    patches.back().opaque = fromQt(body.adjusted(kCornerMm, kCornerMm, -kCornerMm, -kCornerMm));
+    if (kind.hasRails()) {
+        for (const Line line : kRails) {
+            const double y = kind.holeMm(line, 1).y;
+            patches.push_back(movablePatch(board.corner, QRectF(0, y - kRailPrintMm, kind.widthMm, 2 * kRailPrintMm),
+                                           RailPrintMark{&kind, board.rails, line}));
+        }
+    }
+    addPrint(patches, board);
+    for (const HoleRun& run : holeRuns(board)) addRun(patches, board, run);
 }
 
 }  // namespace
@@ -225,35 +245,23 @@ void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area) {
     }
 }
 
-void addBoard(Patches& patches, const Picture& picture, int board) {
-    if (picture.table->turned) return addBoardBack(patches, picture, board);
+BoardSeen boardSeen(const Picture& picture, int board) {
     const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
-    const BoardKind& kind = *which.kind;
-    BoardPatches sheet(patches, picture, which);
-    const QRectF body(0, 0, kind.widthMm, kind.heightMm);
-    sheet.add(
-        body.adjusted(-kShadowRoomMm, -kShadowRoomMm, kShadowRoomMm, kShadowRoomMm),
-        [](const BoardSheet& s) {
-            paintBody(s);
-            paintGap(s);
-            if (!s.kind.hasRails()) return;
-            paintSeam(s, kSeamMm);
-            paintSeam(s, s.kind.heightMm - kSeamMm);
-        },
-        body.adjusted(kCornerMm, kCornerMm, -kCornerMm, -kCornerMm));
-    if (kind.hasRails()) {
-        for (const Line line : kRails) {
-            const double y = kind.holeMm(line, 1).y;
-            sheet.add(QRectF(0, y - kRailPrintMm, kind.widthMm, 2 * kRailPrintMm),
-                      [line](const BoardSheet& s) { paintRail(s, line); });
-        }
+    BoardSeen seen{which.kind, which.rails, which.labels, which.cornerMm()};
+    seen.turned = picture.table->turned;
+    seen.strips = picture.views.strips && !seen.turned;
+    if (seen.turned) {
+        seen.corner = fromQt(seenBoards(picture)[static_cast<std::size_t>(board)].topLeft());
+        seen.freeAtLeftMm = freeAtLeftMm(picture, board);
     }
-    addPrint(sheet, kind, which.labels);
-    for (const HoleRun& run : holeRuns(which, picture.views.strips)) {
-        const QRectF frame = stripFrame(toQt(kind.holeMm(run.firstLine, run.firstNumber)),
-                                        toQt(kind.holeMm(run.lastLine, run.lastNumber)));
-        sheet.addAlike(frame.adjusted(-kHoleRoomMm, -kHoleRoomMm, kHoleRoomMm, kHoleRoomMm), u"holes",
-                       [run, strips = picture.views.strips](const BoardSheet& s) { paintRun(s, run, strips); });
+    return seen;
+}
+
+void addBoard(Patches& patches, const BoardSeen& board) {
+    if (board.turned) {
+        addBoardBack(patches, board);
+    } else {
+        addBoardFront(patches, board);
     }
 }
 

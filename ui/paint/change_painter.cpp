@@ -63,28 +63,35 @@ QString changeWords(const Change& change) {
     return QStringLiteral("%1, %2").arg(both, ratioWords(change.before, change.after));
 }
 
-void addChanges(Patches& patches, const Picture& picture, Clearance clearance) {
-    if (!picture.changes) return;
-    const Theme& theme = *picture.theme;
-    const Lettering lettering{picture.sizes.wordsMm, QFont::DemiBold};
+std::vector<ChangeSeen> changesSeen(const Picture& picture) {
+    std::vector<ChangeSeen> changes;
+    if (!picture.changes || !picture.live()) return changes;
+    const Layout& layout = *picture.layout;
     for (const Change& change : shown(*picture.changes)) {
         const int part = picture.bench().partIndex(change.part);
         if (part < 0) continue;
-        const QString words = changeWords(change);
-        const QSizeF size(textWidthMm(words, lettering) + 2 * kTagPadMm, kTagHeight * lettering.sizeMm);
-        const Label label =
-            change.kind == ReadingKind::Current
-                ? placeBesidePart(picture, part, words, size, clearance)
-                : placeInNet(
-                      picture,
-                      picture.layout->netOfLead[static_cast<std::size_t>(picture.layout->leadIndex(part, change.lead))],
-                      words, size, clearance);
+        ChangeSeen seen{changeWords(change), change.changed, part, {}};
+        if (change.kind == ReadingKind::Voltage) {
+            seen.part = -1;
+            const int net = layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, change.lead))];
+            for (std::size_t strip = 0; strip < layout.netOfStrip.size(); ++strip) {
+                if (layout.netOfStrip[strip] == net) seen.strips.push_back(static_cast<int>(strip));
+            }
+        }
+        changes.push_back(std::move(seen));
+    }
+    return changes;
+}
+
+void addChanges(Patches& patches, const std::vector<ChangeSeen>& changes, Clearance clearance) {
+    const Lettering lettering{clearance.ground().sizes.wordsMm, QFont::DemiBold};
+    for (const ChangeSeen& change : changes) {
+        const QSizeF size(textWidthMm(change.words, lettering) + 2 * kTagPadMm, kTagHeight * lettering.sizeMm);
+        const Label label = change.part >= 0 ? placeBesidePart(change.part, change.words, size, clearance)
+                                             : placeInStrips(change.strips, change.words, size, clearance);
         if (label.frame.isEmpty()) continue;
-        const QColor edge = change.changed ? theme.accent : theme.dimText;
-        patches.push_back({tagRoom(label.frame), PatchLook() << words << edge << lettering.sizeMm,
-                           [&theme, frame = label.frame, words, lettering, edge](QPainter& painter) {
-                               paintTag(painter, theme, frame, words, lettering, edge);
-                           }});
+        patches.push_back(
+            tagPatch(label.frame, change.words, lettering, change.changed ? TagEdge::Accent : TagEdge::Dim));
     }
 }
 

@@ -14,8 +14,16 @@ namespace tiepoint::ui {
 /// "9.2 to 4.6 mA, half"; "10 mA, unchanged"; "3.00 to 4.00 V".
 QString changeWords(const Change& change);
 
-/// The tags of the picture's changes, clear of ids and readings. Of very many, only the currents that changed.
-/// `clearance` knows them already.
-void addChanges(Patches& patches, const Picture& picture, Clearance clearance);
+struct ChangeSeen {
+    QString words;
+    bool changed = true;
+    int part = -1;            ///< beside which the tag stands
+    std::vector<int> strips;  ///< or in which
+    friend bool operator==(const ChangeSeen&, const ChangeSeen&) = default;
+};
+/// Those of a live picture. Of very many, only the currents that changed.
+std::vector<ChangeSeen> changesSeen(const Picture& picture);
+/// Their tags, clear of ids and readings, which `clearance` knows already.
+void addChanges(Patches& patches, const std::vector<ChangeSeen>& changes, Clearance clearance);
 
 }  // namespace tiepoint::ui

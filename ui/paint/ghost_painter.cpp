@@ -2,6 +2,7 @@
 
 #include "ui/paint/board_back.h"
 #include "ui/paint/part_scenes.h"
+#include "ui/paint/part_seen.h"
 #include "ui/paint/shade.h"
 
 namespace tiepoint::ui {
@@ -32,11 +33,25 @@ QPainterPath broad(const QPainterPath& line, double breadthMm) {
     return stroker.createStroke(line);
 }
 
-QPainterPath boardsOf(const Picture& picture) {
-    QPainterPath boards;
-    for (const QRectF& board : hiddenAreas(picture)) boards.addRect(board);
-    return boards;
+QPainterPath pathOfAll(const std::vector<Rect>& rects) {
+    QPainterPath path;
+    for (const Rect& rect : rects) path.addRect(toQt(rect));
+    return path;
 }
+
+QPainterPath pressedFrame(const PartSeen& part, const Theme& theme) {
+    const QPainterPath body = part.painter().body(part.scene(theme));
+    return broad(body, 2 * kPressedAwayMm).united(body);
+}
+
+/// The accent frame of a pressed button behind a board.
+struct PressedGhostMark {
+    PartSeen part;
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.strokePath(pressedFrame(part, theme), outlinePen(theme.accent, kPressedMm));
+    }
+    friend bool operator==(const PressedGhostMark&, const PressedGhostMark&) = default;
+};
 
 }  // namespace
 
@@ -59,28 +74,28 @@ void addPressedGhosts(Patches& patches, const Picture& picture) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartScene scene = sceneOf(picture, part);
         if (!scene.held || !picture.isBehind(part)) continue;
-        const QPainterPath body = findPackagePainter(scene.part.kind->package->name)->body(scene);
-        const QPainterPath frame = broad(body, 2 * kPressedAwayMm).united(body);
-        const QPen pen = outlinePen(picture.theme->accent, kPressedMm);
-        patches.push_back({frame.boundingRect().adjusted(-kPressedMm, -kPressedMm, kPressedMm, kPressedMm),
-                           PatchLook() << "pressed behind" << scene.place.pose.angle,
-                           [frame, pen](QPainter& painter) { painter.strokePath(frame, pen); }});
+        PressedGhostMark mark{partSeen(picture, part).aboutItself().body()};
+        const QRectF room = pressedFrame(mark.part, *picture.theme).boundingRect();
+        patches.push_back(movablePatch(
+            scene.place.pose.centre, room.adjusted(-kPressedMm, -kPressedMm, kPressedMm, kPressedMm), std::move(mark)));
     }
 }
 
-void paintHiddenLeads(QPainter& painter, const Picture& picture, const PartScene& scene, const PackagePainter& look) {
+void paintHiddenLeads(QPainter& painter, const std::vector<Rect>& hidden, const PartScene& scene,
+                      const PackagePainter& look) {
     painter.save();
-    painter.setClipPath(boardsOf(picture), Qt::IntersectClip);
+    painter.setClipPath(pathOfAll(hidden), Qt::IntersectClip);
     for (const PartPath& path : look.paths(scene)) paintGhostWire(painter, scene.theme, path.line);
     painter.restore();
-    clipToTable(painter, picture);
+    clipToTable(painter, hidden);
 }
 
-void clipToTable(QPainter& painter, const Picture& picture) {
+void clipToTable(QPainter& painter, const std::vector<Rect>& hidden) {
     constexpr double kEverywhereMm = 1000;
+    const QPainterPath boards = pathOfAll(hidden);
     QPainterPath table;
-    table.addRect(toQt(picture.table->allMm).adjusted(-kEverywhereMm, -kEverywhereMm, kEverywhereMm, kEverywhereMm));
-    painter.setClipPath(table.subtracted(boardsOf(picture)), Qt::IntersectClip);
+    table.addRect(boards.boundingRect().adjusted(-kEverywhereMm, -kEverywhereMm, kEverywhereMm, kEverywhereMm));
+    painter.setClipPath(table.subtracted(boards), Qt::IntersectClip);
 }
 
 }  // namespace tiepoint::ui

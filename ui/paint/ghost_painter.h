@@ -13,9 +13,11 @@ void paintGhost(QPainter& painter, const PartScene& scene, const PackagePainter&
 void paintGhostWire(QPainter& painter, const Theme& theme, const QPainterPath& line);
 /// The accent frame of pressed buttons.
 void addPressedGhosts(Patches& patches, const Picture& picture);
-/// Draws what a supply's leads do behind the boards, and leaves the painter clipped to the table around them.
-void paintHiddenLeads(QPainter& painter, const Picture& picture, const PartScene& scene, const PackagePainter& look);
+/// Draws what a supply's leads do behind the boards, and leaves the painter clipped to the table around them. `hidden`: where wires count
+/// as behind boards.
+void paintHiddenLeads(QPainter& painter, const std::vector<Rect>& hidden, const PartScene& scene,
+                      const PackagePainter& look);
 /// Keeps boards clear of what is drawn next: it lies beneath them.
-void clipToTable(QPainter& painter, const Picture& picture);
+void clipToTable(QPainter& painter, const std::vector<Rect>& hidden);
 
 }  // namespace tiepoint::ui

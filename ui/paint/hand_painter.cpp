@@ -12,6 +12,8 @@
 #include "ui/paint/note_painter.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/part_scenes.h"
+#include "ui/paint/part_seen.h"
+#include "ui/paint/rest_patch.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
 
@@ -44,45 +46,60 @@ void paintBrackets(QPainter& painter, const Theme& theme, const QRectF& around) 
 constexpr double kBandLineMm = 0.25;
 constexpr float kBandOpacity = 0.12F;
 
-enum class Mark { Selected, Target, Cursor, Band, Tag };
-
-/// Never the look of another patch: what is carried changes with every move of the pointer.
-PatchLook freshLook() {
-    static std::uint64_t made = 0;
-    return PatchLook() << ++made;
-}
-
 QRectF grown(const QRectF& rect, double by) { return rect.adjusted(-by, -by, by, by); }
 
-constexpr double kLitBreadthMm = 0.5, kLitAwayMm = 0.7;
+constexpr double kLitBreadthMm = 0.5, kLitAwayMm = 0.7, kLitWireMm = 1.2;
 
 /// A line all round a part or along a jumper, in the colour of what is pointed at.
+struct LitMark {
+    Rect body;       ///< of a part; empty:
+    CurveSeen wire;  ///< a jumper
+    QPainterPath around() const {
+        if (body.width > 0) return roundedBox(grown(toQt(body), kLitAwayMm), kLitAwayMm);
+        QPainterPathStroker stroker;
+        stroker.setWidth(2 * kLitWireMm);
+        stroker.setCapStyle(Qt::RoundCap);
+        return stroker.createStroke(wire.cubic().path()).simplified();
+    }
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.setBrush(Qt::NoBrush);
+        painter.strokePath(around(), outlinePen(theme.arrowCasing, kLitBreadthMm + 0.5));
+        painter.strokePath(around(), outlinePen(theme.hover, kLitBreadthMm));
+    }
+    friend bool operator==(const LitMark&, const LitMark&) = default;
+};
+
+QRectF bodyFrame(const Picture& picture, int part) {
+    const PartScene scene = sceneOf(picture, part);
+    return findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
+}
+
 void addLit(Patches& patches, const Picture& picture) {
     const std::string& id = picture.marks.lit;
-    QPainterPath around;
+    LitMark mark;
     if (const int part = picture.bench().partIndex(id); part >= 0) {
-        const PartScene scene = sceneOf(picture, part);
-        const QRectF body = findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
-        around = roundedBox(grown(body, kLitAwayMm), kLitAwayMm);
+        mark.body = fromQt(bodyFrame(picture, part));
     } else if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
-        around = jumperShape(picture, jumper).simplified();
+        mark.wire = jumperSeen(picture, jumper);
     } else {
         return;
     }
-    patches.push_back({grown(around.boundingRect(), kLitBreadthMm), PatchLook() << "lit" << id,
-                       [&picture, around](QPainter& painter) {
-                           painter.setBrush(Qt::NoBrush);
-                           painter.strokePath(around, outlinePen(picture.theme->arrowCasing, kLitBreadthMm + 0.5));
-                           painter.strokePath(around, outlinePen(picture.theme->hover, kLitBreadthMm));
-                       }});
+    patches.push_back(fixedPatch(grown(mark.around().boundingRect(), kLitBreadthMm), mark));
 }
+
+struct BracketsMark {
+    double widthMm, heightMm;
+    void paint(QPainter& painter, const Theme& theme) const {
+        paintBrackets(painter, theme, {0, 0, widthMm, heightMm});
+    }
+    friend bool operator==(const BracketsMark&, const BracketsMark&) = default;
+};
 
 void addSelection(Patches& patches, const Picture& picture) {
     for (const std::string& id : picture.marks.selected) {
         QRectF around;
         if (const int part = picture.bench().partIndex(id); part >= 0) {
-            const PartScene scene = sceneOf(picture, part);
-            around = findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
+            around = bodyFrame(picture, part);
         } else if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
             around = jumperLine(picture, jumper).boundingRect().adjusted(-0.8, -0.8, 0.8, 0.8);
         } else if (const Note* note = picture.bench().findNote(id)) {
@@ -93,64 +110,72 @@ void addSelection(Patches& patches, const Picture& picture) {
             continue;
         }
         around = grown(around, kBracketAwayMm);
-        patches.push_back(
-            {grown(around, kBracketBreadthMm),
-             PatchLook() << Mark::Selected << std::lround(around.width() * 1e3) << std::lround(around.height() * 1e3),
-             [&picture, around](QPainter& painter) { paintBrackets(painter, *picture.theme, around); }});
-        patches.back().movable = true;
+        const Point size = placeFrom({}, {around.width(), around.height()});
+        patches.push_back(movablePatch(fromQt(around.topLeft()), grown({0, 0, size.x, size.y}, kBracketBreadthMm),
+                                       BracketsMark{size.x, size.y}));
     }
 }
 
 /// A hole that waits for a lead swells, in a ring; a refused one is crossed, so that colour doesn't say it alone. Rings are fills within
 /// fills: a group of fifty things has hundreds of targets, and lines cost much more.
-void paintTarget(QPainter& painter, const Theme& theme, const QRectF& ring, bool refused) {
-    const QColor colour = refused ? theme.overload : theme.accent;
-    const auto fill = [&painter](const QRectF& box, double corner, const QColor& with) {
-        painter.fillPath(roundedBox(box, corner), with);
-    };
-    const double half = kTargetBreadthMm / 2;
-    fill(grown(ring, half + 0.2), 0.4 + half + 0.2, theme.arrowCasing);
-    fill(grown(ring, half), 0.4 + half, colour);
-    fill(grown(ring, -half), 0.4 - half, blend(theme.boardTop, colour, 0.25));
-    fill(QRectF(ring.center().x() - kSwollenMm / 2, ring.center().y() - kSwollenMm / 2, kSwollenMm, kSwollenMm), 0.25,
-         theme.hole);
-    if (!refused) return;
-    painter.setPen(outlinePen(colour, kTargetBreadthMm));
-    painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
-    painter.drawLine(ring.topRight() + QPointF(-0.4, 0.4), ring.bottomLeft() + QPointF(0.4, -0.4));
-}
+struct TargetMark {
+    bool refused;
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QRectF ring(-kTargetMm / 2, -kTargetMm / 2, kTargetMm, kTargetMm);
+        const QColor colour = refused ? theme.overload : theme.accent;
+        const auto fill = [&painter](const QRectF& box, double corner, const QColor& with) {
+            painter.fillPath(roundedBox(box, corner), with);
+        };
+        const double half = kTargetBreadthMm / 2;
+        fill(grown(ring, half + 0.2), 0.4 + half + 0.2, theme.arrowCasing);
+        fill(grown(ring, half), 0.4 + half, colour);
+        fill(grown(ring, -half), 0.4 - half, blend(theme.boardTop, colour, 0.25));
+        fill(QRectF(-kSwollenMm / 2, -kSwollenMm / 2, kSwollenMm, kSwollenMm), 0.25, theme.hole);
+        if (!refused) return;
+        painter.setPen(outlinePen(colour, kTargetBreadthMm));
+        painter.drawLine(ring.topLeft() + QPointF(0.4, 0.4), ring.bottomRight() - QPointF(0.4, 0.4));
+        painter.drawLine(ring.topRight() + QPointF(-0.4, 0.4), ring.bottomLeft() + QPointF(0.4, -0.4));
+    }
+    friend bool operator==(const TargetMark&, const TargetMark&) = default;
+};
 
 void addTargets(Patches& patches, const Picture& picture) {
+    constexpr double kReachMm = kTargetMm / 2 + kTargetBreadthMm;
     for (const Hole& hole : picture.marks.targets) {
         if (!holeMm(picture.bench(), hole)) continue;
-        const Point at = picture.seenAt(hole);
-        const QRectF ring(at.x - kTargetMm / 2, at.y - kTargetMm / 2, kTargetMm, kTargetMm);
-        const bool refused = picture.marks.refused;
-        patches.push_back(
-            {grown(ring, kTargetBreadthMm), PatchLook() << Mark::Target << refused,
-             [&picture, ring, refused](QPainter& painter) { paintTarget(painter, *picture.theme, ring, refused); }});
-        patches.back().movable = true;
+        patches.push_back(movablePatch(picture.seenAt(hole), {-kReachMm, -kReachMm, 2 * kReachMm, 2 * kReachMm},
+                                       TargetMark{picture.marks.refused}));
     }
 }
+
+double handOpacity(const Marks& marks) { return marks.refused ? kRefusedOpacity : kCarriedOpacity; }
 
 void addCarriedPart(Patches& patches, const Picture& picture) {
     if (!picture.marks.carried) return;
     const Part& part = *picture.marks.carried;
     if (std::none_of(part.leads.begin(), part.leads.end(), [](const auto& lead) { return lead.has_value(); })) return;
-    const auto alone = std::make_shared<Bench>();
-    alone->boards = picture.bench().boards;
-    alone->parts = {part};
-    const auto table = std::make_shared<const Table>(arrange(*alone));
-    const PackagePainter* look = findPackagePainter(part.kind->package->name);
-    if (!look) return;
-    const PartScene scene{*picture.theme, alone->parts.front(), table->parts.front()};
-    patches.push_back({partBounds(scene), freshLook(), [&picture, alone, table, look](QPainter& painter) {
-                           painter.save();
-                           painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
-                           look->paint(painter, PartScene{*picture.theme, alone->parts.front(), table->parts.front()});
-                           painter.restore();
-                       }});
+    if (!findPackagePainter(part.kind->package->name)) return;
+    Picture alone;
+    auto bench = std::make_shared<Bench>();
+    bench->boards = picture.bench().boards;
+    bench->parts = {part};
+    alone.layout = buildLayout(std::move(bench));
+    alone.theme = picture.theme;
+    alone.arrangeTable();
+    patches.push_back(restPatch(alone, 0));
+    patches.back().opacity = handOpacity(picture.marks);
 }
+
+struct DrawnJumperMark {
+    CurveSeen line;
+    int colour;
+    bool flat;
+    void paint(QPainter& painter, const Theme& theme) const {
+        const Cubic wire = line.cubic();
+        paintWire(painter, theme, wire, jumperLook(theme, colour, wire.lengthMm(), flat));
+    }
+    friend bool operator==(const DrawnJumperMark&, const DrawnJumperMark&) = default;
+};
 
 void addDrawnJumper(Patches& patches, const Picture& picture) {
     const Marks& marks = picture.marks;
@@ -167,31 +192,34 @@ void addDrawnJumper(Patches& patches, const Picture& picture) {
     const Arc arc = marks.drawn ? routeJumper(picture.bench(), *picture.table, *marks.drawn)
                                 : Arc{usualBow(ends->first, ends->second, middleYOf(picture)), 0};
     const Cubic wire = jumperCubic(ends->first, ends->second, arc);
-    const WireLook look = jumperLook(*picture.theme, colour, wire.lengthMm(), flat);
-    patches.push_back({wireBounds(wire), freshLook(), [&picture, wire, look](QPainter& painter) {
-                           painter.save();
-                           painter.setOpacity(picture.marks.refused ? kRefusedOpacity : kCarriedOpacity);
-                           paintWire(painter, *picture.theme, wire, look);
-                           painter.restore();
-                       }});
+    patches.push_back(fixedPatch(wireBounds(wire), DrawnJumperMark{CurveSeen::of(wire), colour, flat}));
+    patches.back().opacity = handOpacity(marks);
 }
 
 /// A square about the cursor's hole with a tick on each side: larger than a target and never mistaken for one.
+struct CursorMark {
+    QPainterPath frame() const {
+        const double half = kCursorMm / 2;
+        QPainterPath frame = roundedBox({-half, -half, kCursorMm, kCursorMm}, 0.5);
+        for (const QPointF side : {QPointF(1, 0), QPointF(-1, 0), QPointF(0, 1), QPointF(0, -1)}) {
+            frame.moveTo(side * half);
+            frame.lineTo(side * (half + kCursorTickMm));
+        }
+        return frame;
+    }
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.setBrush(Qt::NoBrush);
+        painter.strokePath(frame(), outlinePen(theme.arrowCasing, kCursorBreadthMm + 0.5));
+        painter.strokePath(frame(), outlinePen(theme.accent, kCursorBreadthMm));
+    }
+    friend bool operator==(const CursorMark&, const CursorMark&) = default;
+};
+
 void addCursor(Patches& patches, const Picture& picture) {
     if (!picture.marks.cursor || !holeMm(picture.bench(), *picture.marks.cursor)) return;
-    const QPointF at = toQt(picture.seenAt(*picture.marks.cursor));
-    const double half = kCursorMm / 2;
-    QPainterPath frame = roundedBox({at.x() - half, at.y() - half, kCursorMm, kCursorMm}, 0.5);
-    for (const QPointF side : {QPointF(1, 0), QPointF(-1, 0), QPointF(0, 1), QPointF(0, -1)}) {
-        frame.moveTo(at + side * half);
-        frame.lineTo(at + side * (half + kCursorTickMm));
-    }
-    patches.push_back({grown(frame.boundingRect(), kCursorBreadthMm), PatchLook() << Mark::Cursor,
-                       [&picture, frame](QPainter& painter) {
-                           painter.setBrush(Qt::NoBrush);
-                           painter.strokePath(frame, outlinePen(picture.theme->arrowCasing, kCursorBreadthMm + 0.5));
-                           painter.strokePath(frame, outlinePen(picture.theme->accent, kCursorBreadthMm));
-                       }});
+    const CursorMark mark;
+    patches.push_back(movablePatch(picture.seenAt(*picture.marks.cursor),
+                                   grown(mark.frame().boundingRect(), kCursorBreadthMm), mark));
 }
 
 /// How much of parts and of what is pinned a frame would hide, mm².
@@ -201,10 +229,7 @@ double hiddenBy(const Picture& picture, const QRectF& frame) {
         const QRectF shared = thing & frame;
         hidden += shared.width() * shared.height();
     };
-    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
-        const PartScene scene = sceneOf(picture, part);
-        add(findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect());
-    }
+    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) add(bodyFrame(picture, part));
     if (picture.pinned)
         for (const PinnedTag& tag : *picture.pinned) add(tag.frame);
     return hidden;
@@ -225,13 +250,10 @@ QRectF leastHiding(const Picture& picture, QPointF at, const QRectF& frame) {
     return best;
 }
 
-void addTag(Patches& patches, const Picture& picture, Point at, const QString& text, const QColor& edge) {
+void addTag(Patches& patches, const Picture& picture, Point at, const QString& text, TagEdge edge) {
     const Lettering lettering = wordsOf(picture);
-    const QRectF frame = leastHiding(picture, toQt(at), tagBeside(toQt(at), text, lettering));
-    patches.push_back({tagRoom(frame), PatchLook() << Mark::Tag << text << edge << lettering.sizeMm,
-                       [&picture, frame, text, edge, lettering](QPainter& painter) {
-                           paintTag(painter, *picture.theme, frame, text, lettering, edge);
-                       }});
+    patches.push_back(
+        tagPatch(leastHiding(picture, toQt(at), tagBeside(toQt(at), text, lettering)), text, lettering, edge));
 }
 
 void addHoverTag(Patches& patches, const Picture& picture) {
@@ -240,36 +262,42 @@ void addHoverTag(Patches& patches, const Picture& picture) {
     const Figure volt = live->shown().volt(picture.marks.hoverNet);
     const QString text = volt.isKnown() ? QString::fromStdString(volt.text()) + QStringLiteral(" above minus")
                                         : QStringLiteral("floating: nothing ties it to minus");
-    addTag(patches, picture, picture.marks.hoverAt, text, picture.theme->hover);
+    addTag(patches, picture, picture.marks.hoverAt, text, TagEdge::Hover);
 }
 
 void addSaid(Patches& patches, const Picture& picture) {
     if (picture.marks.say.empty()) return;
     addTag(patches, picture, picture.marks.sayAt, QString::fromStdString(picture.marks.say),
-           picture.marks.refused ? picture.theme->overload : picture.theme->accent);
+           picture.marks.refused ? TagEdge::Overload : TagEdge::Accent);
 }
+
+struct BandMark {
+    Rect band;
+    void paint(QPainter& painter, const Theme& theme) const {
+        QColor fill = theme.accent;
+        fill.setAlphaF(kBandOpacity);
+        painter.setBrush(fill);
+        painter.setPen(QPen(theme.accent, kBandLineMm));
+        painter.drawRect(toQt(band));
+    }
+    friend bool operator==(const BandMark&, const BandMark&) = default;
+};
 
 void addBand(Patches& patches, const Picture& picture) {
     if (!picture.marks.band) return;
-    const QRectF band = *picture.marks.band;
-    patches.push_back({grown(band, kBandLineMm), PatchLook() << Mark::Band, [&picture, band](QPainter& painter) {
-                           QColor fill = picture.theme->accent;
-                           fill.setAlphaF(kBandOpacity);
-                           painter.setBrush(fill);
-                           painter.setPen(QPen(picture.theme->accent, kBandLineMm));
-                           painter.drawRect(band);
-                       }});
+    const QRectF& band = *picture.marks.band;
+    patches.push_back(fixedPatch(grown(band, kBandLineMm), BandMark{fromQt(band)}));
 }
 
 }  // namespace
 
-void addHandMarks(Patches& patches, const Picture& picture) {
+void addHandMarks(Patches& patches, const Picture& picture, const Patches& mended, const Patches& group) {
     addNotes(patches, picture);
     addLit(patches, picture);
     addSelection(patches, picture);
-    addMended(patches, picture);
+    patches.insert(patches.end(), mended.begin(), mended.end());
     addCarriedPart(patches, picture);
-    addCarriedGroup(patches, picture);
+    patches.insert(patches.end(), group.begin(), group.end());
     addDrawnJumper(patches, picture);
     addProbe(patches, picture);
     addTargets(patches, picture);
@@ -278,6 +306,13 @@ void addHandMarks(Patches& patches, const Picture& picture) {
     addHoverTag(patches, picture);
     addSaid(patches, picture);
     addBand(patches, picture);
+}
+
+void addHandMarks(Patches& patches, const Picture& picture) {
+    Patches mended, group;
+    addMended(mended, mendInput(picture));
+    addCarriedGroup(group, groupInput(picture));
+    addHandMarks(patches, picture, mended, group);
 }
 
 }  // namespace tiepoint::ui

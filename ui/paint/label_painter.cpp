@@ -2,17 +2,58 @@
 
 #include "ui/paint/label_painter.h"
 
-#include "ui/paint/board_back.h"
 #include "ui/paint/label_places.h"
-#include "ui/paint/live_layers.h"
 #include "ui/paint/shade.h"
-#include "ui/paint/used_numbers.h"
 
 namespace tiepoint::ui {
 namespace {
 
 constexpr double kTagRadiusMm = 0.5, kPatchRadiusMm = 0.35;
 constexpr double kLabelPadMm = 0.8, kTagHeightShare = 1.5;
+
+QColor edgeColour(const Theme& theme, TagEdge edge) {
+    switch (edge) {
+        case TagEdge::Reading:
+            return theme.flat   ? theme.boardEdge
+                   : theme.dark ? theme.metalEdge
+                                : blend(theme.cardEdge, theme.label, 0.55);
+        case TagEdge::Accent:
+            return theme.accent;
+        case TagEdge::Hover:
+            return theme.hover;
+        case TagEdge::Overload:
+            return theme.overload;
+        case TagEdge::Dim:
+            break;
+    }
+    return theme.dimText;
+}
+
+struct TagMark {
+    Rect frame;
+    QString text;
+    Lettering lettering;
+    TagEdge edge;
+    void paint(QPainter& painter, const Theme& theme) const {
+        paintTag(painter, theme, toQt(frame), text, lettering, edgeColour(theme, edge));
+    }
+    friend bool operator==(const TagMark&, const TagMark&) = default;
+};
+
+struct IdMark {
+    Rect frame;
+    QString text;
+    bool dim;
+    double sizeMm;
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92));
+        painter.drawPath(roundedBox(toQt(frame), kPatchRadiusMm));
+        drawText(painter, text, toQt(frame).center(), {sizeMm, dim ? QFont::Normal : QFont::DemiBold},
+                 dim ? theme.label : theme.text);
+    }
+    friend bool operator==(const IdMark&, const IdMark&) = default;
+};
 
 }  // namespace
 
@@ -37,33 +78,18 @@ QRectF tagBeside(QPointF at, const QString& text, const Lettering& lettering) {
     return {at.x() + kAwayMm, at.y() - kAwayMm - height, textWidthMm(text, lettering) + 2 * kLabelPadMm, height};
 }
 
-void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids) {
-    if (picture.table->turned) addTurnSign(patches, picture);
-    if (picture.sizes.numberMm > 0) addUsedNumbers(patches, picture);
-    const Theme& theme = *picture.theme;
-    const QColor ground = faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92);
-    for (const Label& label : ids) {
-        patches.push_back({label.frame, PatchLook() << label.text << label.dim,
-                           [label, &theme, ground, lettering = idLettering(picture, label.dim)](QPainter& painter) {
-                               painter.setPen(Qt::NoPen);
-                               painter.setBrush(ground);
-                               painter.drawPath(roundedBox(label.frame, kPatchRadiusMm));
-                               drawText(painter, label.text, label.frame.center(), lettering,
-                                        label.dim ? theme.label : theme.text);
-                           }});
-    }
+Patch tagPatch(const QRectF& frame, const QString& text, const Lettering& lettering, TagEdge edge) {
+    return fixedPatch(tagRoom(frame), TagMark{fromQt(frame), text, lettering, edge});
 }
 
-void addReadings(Patches& patches, const Picture& picture, const std::vector<Label>& readings) {
-    const Theme& theme = *picture.theme;
-    const QColor edge =
-        theme.flat ? theme.boardEdge : (theme.dark ? theme.metalEdge : blend(theme.cardEdge, theme.label, 0.55));
-    for (const Label& label : readings) {
-        patches.push_back({tagRoom(label.frame), PatchLook() << label.text,
-                           [label, &theme, edge, lettering = readingLettering(picture)](QPainter& painter) {
-                               paintTag(painter, theme, label.frame, label.text, lettering, edge);
-                           }});
-    }
+void addIds(Patches& patches, const std::vector<Label>& ids, const WordSizes& sizes) {
+    for (const Label& label : ids)
+        patches.push_back(fixedPatch(label.frame, IdMark{fromQt(label.frame), label.text, label.dim, sizes.idMm}));
+}
+
+void addReadings(Patches& patches, const std::vector<Label>& readings, const WordSizes& sizes) {
+    for (const Label& label : readings)
+        patches.push_back(tagPatch(label.frame, label.text, readingLettering(sizes), TagEdge::Reading));
 }
 
 }  // namespace tiepoint::ui

@@ -2,14 +2,19 @@
 // Words on the bench: ids on a patch of the board's colour, readings and words on tags.
 
 #include "ui/paint/lettering.h"
+#include "ui/paint/patch.h"
 #include "ui/theme/theme.h"
 
 #include <QPainter>
 
 namespace tiepoint::ui {
 
+/// The line round a tag.
+enum class TagEdge { Reading, Accent, Hover, Overload, Dim };
+
 void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text,
               const Lettering& lettering, const QColor& edge);
+Patch tagPatch(const QRectF& frame, const QString& text, const Lettering& lettering, TagEdge edge);
 /// What a tag covers, with its edge and shadow.
 QRectF tagRoom(const QRectF& frame);
 /// A tag as large as its words beside a point, within nothing: up and to the right of it.

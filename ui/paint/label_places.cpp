@@ -1,19 +1,17 @@
 #include "ui/paint/label_places.h"
 
 #include "core/meter/meter.h"
-#include "ui/paint/bench_painter.h"
 #include "ui/paint/curve.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/pinned_places.h"
-#include "ui/paint/projecting.h"
 #include "ui/paint/shade.h"
-#include "ui/paint/used_numbers.h"
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numbers>
-#include <set>
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
@@ -39,13 +37,13 @@ QRectF centred(QPointF at, QSizeF size) {
     return {at.x() - size.width() / 2, at.y() - size.height() / 2, size.width(), size.height()};
 }
 
-std::vector<Candidate> aroundBody(const PartScene& scene, QSizeF size, bool preferLeft) {
-    const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
-    const double room = kIdGapMm + (scene.part.kind->emitsLight ? kLightRoomMm : 0.15);
-    const QRectF body = look.body(scene).boundingRect().adjusted(-room, -room, room, room);
+std::vector<Candidate> aroundPart(const WordGround& ground, int part, QSizeF size, bool preferLeft) {
+    const PartSeen& seen = ground.parts[static_cast<std::size_t>(part)];
+    const double room = kIdGapMm + (seen.part.kind->emitsLight ? kLightRoomMm : 0.15);
+    const QRectF body = toQt(ground.bodies[static_cast<std::size_t>(part)]).adjusted(-room, -room, room, room);
     const QPointF c = body.center();
     const double up = body.height() / 2 + size.height() / 2, side = body.width() / 2 + size.width() / 2;
-    const bool standsUp = std::abs(std::sin(scene.place.pose.angle)) > std::numbers::sqrt2 / 2;
+    const bool standsUp = std::abs(std::sin(seen.place.pose.angle)) > std::numbers::sqrt2 / 2;
     const double along = 1.5, across = 0;
     const bool sideFirst = standsUp || preferLeft;
     return {{c + QPointF(0, -up), sideFirst ? along : across},
@@ -58,21 +56,30 @@ std::vector<Candidate> aroundBody(const PartScene& scene, QSizeF size, bool pref
             {c + QPointF(side, up), along + 1.4}};
 }
 
-Label placePartId(const Picture& picture, int part, Clearance& clearance) {
+QString idOfPart(const Picture& picture, int part) {
     const PartScene scene = sceneOf(picture, part);
     const PackagePainter& look = *findPackagePainter(scene.part.kind->package->name);
-    QString text = QString::fromStdString(scene.part.id);
+    const QString text = QString::fromStdString(scene.part.id);
     QString beside = valueLabel(scene.part);
     if (showsInside(picture, part) && *look.contactWord(scene)) beside = QString::fromLatin1(look.contactWord(scene));
-    if (!beside.isEmpty()) text += QStringLiteral("  ") + beside;
-    const QSizeF size(textWidthMm(text, idLettering(picture, false)) + 2 * kIdPadMm, kIdHeight * picture.sizes.idMm);
-    return settle(aroundBody(scene, size, scene.part.kind->hasCap), text, size, clearance);
+    return beside.isEmpty() ? text : text + QStringLiteral("  ") + beside;
 }
 
-Label placeJumperId(const Picture& picture, int jumper, Clearance& clearance) {
-    const QString text = QString::fromStdString(picture.bench().jumpers[static_cast<std::size_t>(jumper)].id);
-    const QSizeF size(textWidthMm(text, idLettering(picture, true)) + 2 * kIdPadMm, kIdHeight * picture.sizes.idMm);
-    const Polyline line = Polyline::of(jumperLine(picture, jumper));
+QSizeF idSize(const QString& text, const WordSizes& sizes, bool dim) {
+    return {textWidthMm(text, idLettering(sizes, dim)) + 2 * kIdPadMm, kIdHeight * sizes.idMm};
+}
+
+Label placePartId(const IdWords& words, Clearance& clearance) {
+    const WordGround& ground = clearance.ground();
+    const QSizeF size = idSize(words.text, ground.sizes, false);
+    const bool hasCap = ground.parts[static_cast<std::size_t>(words.index)].part.kind->hasCap;
+    return settle(aroundPart(ground, words.index, size, hasCap), words.text, size, clearance);
+}
+
+Label placeJumperId(const IdWords& words, Clearance& clearance) {
+    const WordGround& ground = clearance.ground();
+    const QSizeF size = idSize(words.text, ground.sizes, true);
+    const Polyline line = Polyline::of(ground.jumpers[static_cast<std::size_t>(words.index)].cubic().path());
     std::vector<Candidate> candidates;
     for (const double share : {0.5, 0.62, 0.38, 0.75, 0.25}) {
         const Place place = line.at(share * line.lengthMm());
@@ -81,21 +88,23 @@ Label placeJumperId(const Picture& picture, int jumper, Clearance& clearance) {
         candidates.push_back({place.at + across * away, std::abs(share - 0.5) * 4});
         candidates.push_back({place.at - across * away, std::abs(share - 0.5) * 4 + 0.2});
     }
-    Label label = settle(candidates, text, size, clearance);
+    Label label = settle(candidates, words.text, size, clearance);
     label.dim = true;
     return label;
 }
 
 /// Nets whose volts are worth a label: at least two things plugged in, one of them a part's lead.
-bool isOfInterest(const Layout& layout, int net) {
-    int things = 0;
-    bool lead = false;
+std::vector<char> netsOfInterest(const Layout& layout) {
+    std::vector<int> things(static_cast<std::size_t>(layout.netCount), 0);
+    std::vector<char> lead(things.size(), 0);
     for (const Joint& joint : layout.joints) {
-        if (joint.net != net || joint.hub) continue;
-        ++things;
-        lead = lead || joint.lead >= 0;
+        if (joint.net < 0 || joint.hub) continue;
+        const auto net = static_cast<std::size_t>(joint.net);
+        ++things[net];
+        if (joint.lead >= 0) lead[net] = 1;
     }
-    return lead && things >= 2;
+    for (std::size_t net = 0; net < lead.size(); ++net) lead[net] = lead[net] && things[net] >= 2;
+    return lead;
 }
 
 /// Nets that a closed contact makes one stand at one voltage: a label for the first of them is enough.
@@ -119,25 +128,25 @@ std::vector<int> firstOfJoined(const Snapshot& snapshot) {
 }
 
 /// In a room tags are so large that beside their columns there often is no place, but on the free end of the metal there is.
-void addOn(const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
+void addOn(const StripPlace& span, QSizeF size, std::vector<Candidate>& candidates) {
     constexpr double kOnDislike = 1.6, kPerRow = 0.12, kFromNumberMm = 1;
-    const double first = span.first.y() - kFromNumberMm + size.height() / 2,
-                 last = span.last.y() + kFromNumberMm - size.height() / 2;
+    const double first = span.first.y - kFromNumberMm + size.height() / 2,
+                 last = span.last.y + kFromNumberMm - size.height() / 2;
     for (int row = 0; row < kRowCount / 2; ++row) {
         const double y = std::min(first + row * kPitchMm, last);
-        candidates.push_back({{span.first.x(), y}, kOnDislike + row * kPerRow});
+        candidates.push_back({{span.first.x, y}, kOnDislike + row * kPerRow});
         for (const double side : {1.0, -1.0})
-            candidates.push_back({{span.first.x() + side * (1.35 + size.width() / 2), y}, kOnDislike + row * kPerRow});
+            candidates.push_back({{span.first.x + side * (1.35 + size.width() / 2), y}, kOnDislike + row * kPerRow});
     }
 }
 
 /// Along a rail, best towards its right; beside a column at each of its rows.
-void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
+void addBeside(const StripPlace& span, QSizeF size, std::vector<Candidate>& candidates) {
     if (span.rail) {
         constexpr double kBestShare = 0.8, kStepMm = kPitchMm, kPerMm = 0.03;
-        const double best = span.first.x() + (span.last.x() - span.first.x()) * kBestShare;
-        for (double x = span.first.x() + size.width() / 2; x < span.last.x(); x += kStepMm) {
-            candidates.push_back({{x, span.first.y()}, std::abs(x - best) * kPerMm});
+        const double best = span.first.x + (span.last.x - span.first.x) * kBestShare;
+        for (double x = span.first.x + size.width() / 2; x < span.last.x; x += kStepMm) {
+            candidates.push_back({{x, span.first.y}, std::abs(x - best) * kPerMm});
         }
         return;
     }
@@ -145,48 +154,44 @@ void addBeside(const StripSpan& span, QSizeF size, std::vector<Candidate>& candi
     const double side = 1.35 + size.width() / 2;
     for (int row = 0; row < kRowCount / 2; ++row) {
         // The end rows give way to the column numbers beside them.
-        const double y = span.first.y() + row * kPitchMm +
+        const double y = span.first.y + row * kPitchMm +
                          (row == 0                   ? kNumberRoomMm
                           : row == kRowCount / 2 - 1 ? -kNumberRoomMm
                                                      : 0);
-        candidates.push_back({{span.first.x() + side, y}, kColumnDislike + row * kPerRow});
-        candidates.push_back({{span.first.x() - side, y}, kColumnDislike + row * kPerRow + 0.1});
+        candidates.push_back({{span.first.x + side, y}, kColumnDislike + row * kPerRow});
+        candidates.push_back({{span.first.x - side, y}, kColumnDislike + row * kPerRow + 0.1});
     }
 }
 
 /// Beside a rail at the edge of the boards there is place too, outside of it, where nothing runs.
-void addOutside(const Rect& boards, const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
+void addOutside(const Rect& boards, const StripPlace& span, QSizeF size, std::vector<Candidate>& candidates) {
     constexpr double kOutsideDislike = 1.6, kPerMm = 0.02, kFromHolesMm = 1.35, kEdgeMm = 2 * kPitchMm;
-    const double rail = span.first.y();
+    const double rail = span.first.y;
     const bool top = rail - boards.top < kEdgeMm, bottom = boards.top + boards.height - rail < kEdgeMm;
     if (!top && !bottom) return;  // another rail or row is between
     const double y = rail + (top ? -1 : 1) * (kFromHolesMm + size.height() / 2);
-    for (double x = span.first.x() + size.width() / 2; x < span.last.x(); x += kPitchMm)
-        candidates.push_back({{x, y}, kOutsideDislike + (span.last.x() - x) * kPerMm});
+    for (double x = span.first.x + size.width() / 2; x < span.last.x; x += kPitchMm)
+        candidates.push_back({{x, y}, kOutsideDislike + (span.last.x - x) * kPerMm});
 }
 
-void addPlaces(const Picture& picture, const StripSpan& span, QSizeF size, std::vector<Candidate>& candidates) {
+void addPlaces(const WordGround& ground, const StripPlace& span, QSizeF size, std::vector<Candidate>& candidates) {
     addBeside(span, size, candidates);
-    if (picture.sizes.numberMm == 0) return;
+    if (!ground.isProjected()) return;
     if (span.rail)
-        addOutside(picture.table->boardsMm, span, size, candidates);
+        addOutside(ground.boardsMm, span, size, candidates);
     else
         addOn(span, size, candidates);
 }
 
 /// Where words have to be larger than the figures on a meter's own display, its reading stands beside it as well.
-void placeMeterReadings(const Picture& picture, const Snapshot& live, Clearance& clearance,
-                        std::vector<Label>& labels) {
+void addMeterReadings(const Picture& picture, const Snapshot& live, std::vector<ReadingWords>& words) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const auto reading = meterReading(live, part);
         if (!reading || !reading->on) continue;
         const PackagePainter* look =
             findPackagePainter(picture.bench().parts[static_cast<std::size_t>(part)].kind->package->name);
         if (look == nullptr || look->figuresEmMm() >= picture.sizes.readingMm) continue;
-        const QString text = QString::fromStdString(reading->text());
-        const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm,
-                          kReadingHeight * picture.sizes.readingMm);
-        labels.push_back(placeBesidePart(picture, part, text, size, clearance));
+        words.push_back({QString::fromStdString(reading->text()), {}, part});
     }
 }
 
@@ -223,47 +228,41 @@ double Clearance::PointCount::within(const QRectF& f) const {
            upTo(f.left(), f.top());
 }
 
-Clearance::Clearance(const Picture& picture) {
-    if (picture.sizes.numberMm > 0) {
-        stage_ = circuitArea(picture);
-        for (const UsedNumber& number : placeUsedNumbers(picture)) take(number.frame);
-    }
+std::shared_ptr<const Clearance::Taken> Clearance::takenOf(const WordGround& ground) {
+    auto taken = std::make_shared<Taken>();
     std::vector<QPointF> points;
     const auto addLine = [&](const QPainterPath& path) {
         const Polyline line = Polyline::of(path);
         for (double gone = 0; gone < line.lengthMm(); gone += kPointStepMm) points.push_back(line.at(gone).at);
     };
-    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
-        const PartScene scene = sceneOf(picture, part);
-        const PackagePainter* look = findPackagePainter(scene.part.kind->package->name);
-        if (!look) continue;
-        bodies_.push_back({look->body(scene).boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm),
-                           scene.part.kind->emitsLight ? kOverLight : kOverBody});
-        for (const PartPath& path : look->paths(scene)) addLine(path.line);
+    for (std::size_t part = 0; part < ground.parts.size(); ++part) {
+        const PartSeen& seen = ground.parts[part];
+        taken->bodies.push_back({toQt(ground.bodies[part]).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm),
+                                 seen.part.kind->emitsLight ? kOverLight : kOverBody});
+        for (const PartPath& path : seen.painter().paths(seen.scene(theme(ThemeName::Day)))) addLine(path.line);
     }
-    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
-        addLine(jumperLine(picture, jumper));
-    const Layout& layout = *picture.layout;
-    for (const Piece& piece : layout.pieces) {
-        if (piece.kind != PieceKind::Strip) continue;
-        const auto centre = [&](int joint) {
-            return toQt(picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
-        };
-        QPainterPath line(centre(piece.from));
-        line.lineTo(centre(piece.to));
+    for (const CurveSeen& jumper : ground.jumpers) addLine(jumper.cubic().path());
+    for (const StripPlace& piece : ground.metal) {
+        QPainterPath line(toQt(piece.first));
+        line.lineTo(toQt(piece.last));
         addLine(line);
     }
-    const Rect all = picture.table->allMm;
-    points_ =
-        std::make_shared<const PointCount>(toQt(all).adjusted(-kAroundMm, -kAroundMm, kAroundMm, kAroundMm), points);
+    taken->points = PointCount(toQt(ground.allMm).adjusted(-kAroundMm, -kAroundMm, kAroundMm, kAroundMm), points);
+    return taken;
+}
+
+Clearance::Clearance(std::shared_ptr<const WordGround> ground) : ground_(std::move(ground)), taken_(takenOf(*ground_)) {
+    for (const UsedNumber& number : ground_->numbers) take(number.frame);
 }
 
 double Clearance::cost(const QRectF& frame) const {
-    double cost = stage_.isNull() ? 0 : kOffStage * (frame.width() * frame.height() - sharedArea(stage_, frame));
-    for (const Body& body : bodies_) cost += body.cost * sharedArea(body.frame, frame);
+    double cost = ground_->isProjected()
+                      ? kOffStage * (frame.width() * frame.height() - sharedArea(toQt(ground_->stage), frame))
+                      : 0;
+    for (const Body& body : taken_->bodies) cost += body.cost * sharedArea(body.frame, frame);
     for (const QRectF& label : labels_) cost += kOverLabel * sharedArea(label, frame);
     const QRectF roomy = frame.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
-    cost += kOverPoint * points_->within(roomy);
+    cost += kOverPoint * taken_->points.within(roomy);
     return cost;
 }
 
@@ -279,69 +278,84 @@ Label settle(const std::vector<Candidate>& candidates, const QString& text, QSiz
     return {best, text};
 }
 
-std::vector<Candidate> aroundBody(const Picture& picture, int part, QSizeF size) {
-    return aroundBody(sceneOf(picture, part), size, false);
+std::vector<Candidate> aroundBody(const WordGround& ground, int part, QSizeF size) {
+    return aroundPart(ground, part, size, false);
 }
 
-Label placeBesidePart(const Picture& picture, int part, const QString& text, QSizeF size, Clearance& clearance) {
-    return settle(aroundBody(picture, part, size), text, size, clearance);
+Label placeBesidePart(int part, const QString& text, QSizeF size, Clearance& clearance) {
+    return settle(aroundBody(clearance.ground(), part, size), text, size, clearance);
 }
 
-Label placeInNet(const Picture& picture, int net, const QString& text, QSizeF size, Clearance& clearance) {
+Label placeInStrips(const std::vector<int>& strips, const QString& text, QSizeF size, Clearance& clearance) {
+    const WordGround& ground = clearance.ground();
     std::vector<Candidate> candidates;
-    const auto spans = stripSpans(picture);
-    for (std::size_t strip = 0; strip < spans.size(); ++strip) {
-        if (picture.layout->netOfStrip[strip] == net) addPlaces(picture, spans[strip], size, candidates);
-    }
+    for (const int strip : strips) addPlaces(ground, ground.strips[static_cast<std::size_t>(strip)], size, candidates);
     return candidates.empty() ? Label{} : settle(candidates, text, size, clearance);
 }
 
-void takePinned(const Picture& picture, Clearance& clearance) {
-    if (!picture.pinned) return;
-    for (const PinnedTag& tag : *picture.pinned) clearance.take(tag.frame);
+void takePinned(const PinnedTags& pinned, Clearance& clearance) {
+    for (const PinnedTag& tag : pinned) clearance.take(tag.frame);
 }
 
-void takePinnedEnds(const Picture& picture, Clearance& clearance) {
-    if (!picture.pinned) return;
-    for (const PinnedTag& tag : *picture.pinned)
+void takePinnedEnds(const PinnedTags& pinned, Clearance& clearance) {
+    for (const PinnedTag& tag : pinned)
         for (const TagEnd& end : tag.ends) clearance.take(endFrame(end));
 }
 
-std::vector<Label> placeIds(const Picture& picture, Clearance& clearance) {
-    std::vector<Label> labels;
+std::vector<IdWords> idWords(const Picture& picture) {
+    std::vector<IdWords> words;
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartKind& kind = *picture.bench().parts[static_cast<std::size_t>(part)].kind;
-        if (kind.package->reach != Reach::Flying && findPackagePainter(kind.package->name))
-            labels.push_back(placePartId(picture, part, clearance));
+        if (kind.package->reach != Reach::Flying) words.push_back({false, part, idOfPart(picture, part)});
     }
-    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)
-        labels.push_back(placeJumperId(picture, jumper, clearance));
+    for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) {
+        const std::string& id = picture.bench().jumpers[static_cast<std::size_t>(jumper)].id;
+        words.push_back({true, jumper, QString::fromStdString(id)});
+    }
+    return words;
+}
+
+std::vector<Label> placeIds(const std::vector<IdWords>& words, Clearance& clearance) {
+    std::vector<Label> labels;
+    for (const IdWords& each : words)
+        labels.push_back(each.jumper ? placeJumperId(each, clearance) : placePartId(each, clearance));
     return labels;
 }
 
-std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
-    std::vector<Label> labels;
+std::vector<ReadingWords> readingWords(const Picture& picture) {
+    std::vector<ReadingWords> words;
     const Snapshot* live = picture.live();
-    if (!live) return labels;
+    if (!live) return words;
     const Layout& layout = *picture.layout;
     const auto first = firstOfJoined(*live);
-    const auto spans = stripSpans(picture);
-    std::set<int> labelled;
+    const auto ofInterest = netsOfInterest(layout);
+    std::map<int, std::size_t> labelled;  // by the first of joined nets
     for (int net = 0; net < layout.netCount; ++net) {
-        if (!isOfInterest(layout, net) || !labelled.insert(first[static_cast<std::size_t>(net)]).second) continue;
+        const int joined = first[static_cast<std::size_t>(net)];
+        if (!ofInterest[static_cast<std::size_t>(net)] || labelled.contains(joined)) continue;
         const Figure volt = live->shown().volt(net);
         if (!volt.isKnown() && !picture.views.voltage) continue;
-        const QString text = volt.isKnown() ? QString::fromStdString(volt.text()) : QStringLiteral("floating");
-        const QSizeF size(textWidthMm(text, readingLettering(picture)) + 2 * kReadingPadMm,
-                          kReadingHeight * picture.sizes.readingMm);
-        std::vector<Candidate> candidates;
-        for (std::size_t strip = 0; strip < spans.size(); ++strip) {
-            if (first[static_cast<std::size_t>(layout.netOfStrip[strip])] == first[static_cast<std::size_t>(net)])
-                addPlaces(picture, spans[strip], size, candidates);
-        }
-        if (!candidates.empty()) labels.push_back(settle(candidates, text, size, clearance));
+        labelled.emplace(joined, words.size());
+        words.push_back({volt.isKnown() ? QString::fromStdString(volt.text()) : QStringLiteral("floating"), {}});
     }
-    placeMeterReadings(picture, *live, clearance, labels);
+    for (std::size_t strip = 0; strip < layout.netOfStrip.size(); ++strip) {
+        const auto label = labelled.find(first[static_cast<std::size_t>(layout.netOfStrip[strip])]);
+        if (label != labelled.end()) words[label->second].strips.push_back(static_cast<int>(strip));
+    }
+    addMeterReadings(picture, *live, words);
+    return words;
+}
+
+std::vector<Label> placeReadings(const std::vector<ReadingWords>& words, Clearance& clearance) {
+    const WordSizes& sizes = clearance.ground().sizes;
+    std::vector<Label> labels;
+    for (const ReadingWords& each : words) {
+        const QSizeF size(textWidthMm(each.text, readingLettering(sizes)) + 2 * kReadingPadMm,
+                          kReadingHeight * sizes.readingMm);
+        const Label label = each.part >= 0 ? placeBesidePart(each.part, each.text, size, clearance)
+                                           : placeInStrips(each.strips, each.text, size, clearance);
+        if (!label.frame.isEmpty()) labels.push_back(label);
+    }
     return labels;
 }
 

@@ -4,6 +4,8 @@
 
 #include "ui/paint/lettering.h"
 #include "ui/paint/picture.h"
+#include "ui/paint/shared_value.h"
+#include "ui/paint/word_ground.h"
 
 #include <QRectF>
 
@@ -27,7 +29,9 @@ struct Candidate {
 /// What labels keep clear of. Copies are cheap; one with bodies and wires alone serves as long as its bench.
 class Clearance {
 public:
-    explicit Clearance(const Picture& picture);
+    explicit Clearance(std::shared_ptr<const WordGround> ground);
+    explicit Clearance(const Picture& picture) : Clearance(wordGround(picture)) {}
+    const WordGround& ground() const { return *ground_; }
     void take(const QRectF& frame) { labels_.push_back(frame); }
     /// How much a frame would hide; 0 for a free place.
     double cost(const QRectF& frame) const;
@@ -52,32 +56,69 @@ private:
         QRectF frame;
         double cost;  ///< of hiding it, for each mm²: a light is what everyone looks at
     };
-    std::vector<Body> bodies_;
+    /// What copies share: they differ in labels only.
+    struct Taken {
+        std::vector<Body> bodies;
+        PointCount points;
+    };
+    static std::shared_ptr<const Taken> takenOf(const WordGround& ground);
+
+    std::shared_ptr<const WordGround> ground_;
+    std::shared_ptr<const Taken> taken_;
     std::vector<QRectF> labels_;
-    QRectF stage_;                              ///< labels stay inside while projecting; null: anywhere
-    std::shared_ptr<const PointCount> points_;  ///< shared by copies: they differ in labels only
 };
 
-inline Lettering idLettering(const Picture& picture, bool dim) {
-    return {picture.sizes.idMm, dim ? QFont::Normal : QFont::DemiBold};
+inline Lettering idLettering(const WordSizes& sizes, bool dim) {
+    return {sizes.idMm, dim ? QFont::Normal : QFont::DemiBold};
 }
-inline Lettering readingLettering(const Picture& picture) { return {picture.sizes.readingMm, QFont::DemiBold}; }
+inline Lettering readingLettering(const WordSizes& sizes) { return {sizes.readingMm, QFont::DemiBold}; }
 
 /// The least costly of several places, which the clearance then knows as taken.
 Label settle(const std::vector<Candidate>& candidates, const QString& text, QSizeF size, Clearance& clearance);
 /// Above, below, left and right of a body, those across its leads first.
-std::vector<Candidate> aroundBody(const Picture& picture, int part, QSizeF size);
+std::vector<Candidate> aroundBody(const WordGround& ground, int part, QSizeF size);
 
-/// Beside a part, above it first; in or beside the strips of a net (an empty frame where it has none).
-Label placeBesidePart(const Picture& picture, int part, const QString& text, QSizeF size, Clearance& clearance);
-Label placeInNet(const Picture& picture, int net, const QString& text, QSizeF size, Clearance& clearance);
+/// Beside a part, above it first; in or beside strips (an empty frame where there are none).
+Label placeBesidePart(int part, const QString& text, QSizeF size, Clearance& clearance);
+Label placeInStrips(const std::vector<int>& strips, const QString& text, QSizeF size, Clearance& clearance);
 
 /// Tags of pinned readings are taken places, and so is what they point at.
-void takePinned(const Picture& picture, Clearance& clearance);
-void takePinnedEnds(const Picture& picture, Clearance& clearance);
+using PinnedTags = std::vector<PinnedTag>;
+void takePinned(const PinnedTags& pinned, Clearance& clearance);
+void takePinnedEnds(const PinnedTags& pinned, Clearance& clearance);
+inline void takePinned(const Picture& picture, Clearance& clearance) {
+    if (picture.pinned) takePinned(*picture.pinned, clearance);
+}
+inline void takePinnedEnds(const Picture& picture, Clearance& clearance) {
+    if (picture.pinned) takePinnedEnds(*picture.pinned, clearance);
+}
 
-std::vector<Label> placeIds(const Picture& picture, Clearance& clearance);
-/// One for each net of interest. `clearance` already knows the ids.
-std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance);
+/// What stands at a part or a jumper.
+struct IdWords {
+    bool jumper = false;
+    int index = 0;
+    QString text;
+    friend bool operator==(const IdWords&, const IdWords&) = default;
+};
+/// A reading of a net, or of a meter that a room couldn't read on its own display.
+struct ReadingWords {
+    QString text;
+    std::vector<int> strips = {};  ///< of the net
+    int part = -1;                 ///< else the meter
+    friend bool operator==(const ReadingWords&, const ReadingWords&) = default;
+};
+std::vector<IdWords> idWords(const Picture& picture);
+/// One for each net of interest.
+std::vector<ReadingWords> readingWords(const Picture& picture);
+std::vector<Label> placeIds(const std::vector<IdWords>& words, Clearance& clearance);
+/// `clearance` already knows the ids.
+std::vector<Label> placeReadings(const std::vector<ReadingWords>& words, Clearance& clearance);
+
+inline std::vector<Label> placeIds(const Picture& picture, Clearance& clearance) {
+    return placeIds(idWords(picture), clearance);
+}
+inline std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
+    return placeReadings(readingWords(picture), clearance);
+}
 
 }  // namespace tiepoint::ui

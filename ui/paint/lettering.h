@@ -15,6 +15,7 @@ namespace tiepoint::ui {
 struct Lettering {
     double sizeMm;  ///< of the em
     QFont::Weight weight = QFont::Normal;
+    friend bool operator==(const Lettering&, const Lettering&) = default;
 };
 
 /// Outlines are taken at this size, in pixels, and scaled, so that hinting and rounding of small sizes play no part.

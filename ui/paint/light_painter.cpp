@@ -86,8 +86,7 @@ void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, doubl
     painter.drawPath(disc({0, 0}, radius));
 }
 
-void paintRays(QPainter& painter, const Theme& theme, double brightness) {
-    const int rays = rayCount(brightness);
+void paintRays(QPainter& painter, const Theme& theme, int rays) {
     QPainterPath strokes;
     for (int side = 0; side < 2; ++side) {
         const int inFan = side == 0 ? (rays + 1) / 2 : rays / 2;

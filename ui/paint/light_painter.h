@@ -28,7 +28,7 @@ QPainterPath flangeShape();
 void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours, double brightness);
 /// A halo about 0,0. Slow: views keep sprites of it.
 void paintHalo(QPainter& painter, const Theme& theme, const QColor& light, double brightness, bool voltageView);
-/// Rays in two fans beside the axis of the leads, about 0,0, the leads along x.
-void paintRays(QPainter& painter, const Theme& theme, double brightness);
+/// So many rays in two fans beside the axis of the leads, about 0,0, the leads along x.
+void paintRays(QPainter& painter, const Theme& theme, int rays);
 
 }  // namespace tiepoint::ui

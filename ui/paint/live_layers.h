@@ -1,12 +1,13 @@
 #pragma once
 // The live layers as patches, one function for each kind of mark. Order: everything of `under` before the parts,
-// everything of `over` after them. The picture must outlive the patches.
+// everything of `over` after them.
 
-#include "ui/paint/finding_marks.h"
+#include "ui/paint/board_layer.h"
 #include "ui/paint/flow_paths.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/patch.h"
 #include "ui/paint/picture.h"
+#include "ui/paint/words_layer.h"
 
 namespace tiepoint::ui {
 
@@ -29,24 +30,19 @@ void addLightRays(Patches& patches, const Picture& picture);
 
 // Over the arrows.
 void addCapLetters(Patches& patches, const Picture& picture);  ///< of pressed caps
-/// Collars and flags; takes their frames from `clearance`.
-void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance);
-/// Ids and readings, placed clear of what `clearance` knows and of each other.
-void addIds(Patches& patches, const Picture& picture, const std::vector<Label>& ids);
-void addReadings(Patches& patches, const Picture& picture, const std::vector<Label>& readings);
+void addIds(Patches& patches, const std::vector<Label>& ids, const WordSizes& sizes);
+void addReadings(Patches& patches, const std::vector<Label>& readings, const WordSizes& sizes);
 QRectF tagBounds(const PinnedTag& tag);  ///< everything that is drawn of one
-void addPinnedTag(Patches& patches, const Picture& picture, const PinnedTag& tag);
-void addPinned(Patches& patches, const Picture& picture);     ///< tags of pinned readings
+void addPinnedTag(Patches& patches, const PinnedTag& tag, const WordSizes& sizes);
+void addPinned(Patches& patches, const PinnedTags& pinned, const WordSizes& sizes);
 void addProbe(Patches& patches, const Picture& picture);      ///< while the second hole of a reading is looked for
 void addHandMarks(Patches& patches, const Picture& picture);  ///< selection, targets, what is carried, words
+/// The same with what the mend and the group look like, see mend_painter.h and carried_group.h.
+void addHandMarks(Patches& patches, const Picture& picture, const Patches& mended, const Patches& group);
 
-// The layers between which arrows run, in order: boards, under the parts, on the parts, and the words over all.
-void addBoards(Patches& patches, const Picture& picture);
+// The layers between which arrows run, in order, with board_layer.h before and words_layer.h over them.
 void addUnderParts(Patches& patches, const Picture& picture, const FlowPaths& paths, const std::vector<int>& litNets);
 void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths);
-/// `ground`: bodies and wires of the bench; `ids`: placed on it. Tells where the symbols of findings stand.
-std::vector<FindingMark> addWords(Patches& patches, const Picture& picture, const Clearance& ground,
-                                  const std::vector<Label>& ids);
 
 /// The bed's colour: the arrow's own, thin.
 QColor bedColour(const Theme& theme);

@@ -19,9 +19,10 @@ std::vector<StripSpan> stripSpans(const Picture& picture) {
                 const auto strip = static_cast<std::size_t>(layout.boardFirstStrip[b] + inBoard);
                 const QPointF at =
                     toQt(picture.table->seen(board.cornerMm() + board.kind->holeMm(static_cast<Line>(line), number)));
-                if (!begun[strip]) spans[strip] = {at, at, isRail(static_cast<Line>(line))};
+                if (!begun[strip]) spans[strip] = {at, at, isRail(static_cast<Line>(line)), {}};
                 begun[strip] = 1;
                 spans[strip].last = at;
+                spans[strip].holes.push_back({at.x(), at.y()});
             }
         }
     }

@@ -12,6 +12,7 @@ namespace tiepoint::ui {
 struct StripSpan {
     QPointF first, last;  ///< centres of its end holes, on the bench
     bool rail = false;
+    std::vector<Point> holes;  ///< the centres of all
 };
 /// By strip of the layout.
 std::vector<StripSpan> stripSpans(const Picture& picture);

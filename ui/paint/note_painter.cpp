@@ -19,9 +19,9 @@ const QColor kPaper(0xf8ecb4);  ///< by day; the dark theme's slips are of its o
 constexpr double kPaperShare = 0.75;
 
 /// Words in lines no broader than a slip; a word that is too long stands alone.
-QStringList linesOf(const Note& note) {
+QStringList linesOf(const std::string& text) {
     QStringList lines;
-    for (const QString& paragraph : plainLines(note.text).split(QLatin1Char('\n'))) {
+    for (const QString& paragraph : plainLines(text).split(QLatin1Char('\n'))) {
         QString line;
         for (const QString& word : paragraph.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
             const QString longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;
@@ -42,7 +42,7 @@ QColor paperOf(const Theme& theme) {
 }
 
 /// A slip with one corner folded over.
-QPainterPath slip(const QRectF& frame) {
+QPainterPath slipShape(const QRectF& frame) {
     QPainterPath path(frame.topLeft());
     path.lineTo(frame.right() - kEarMm, frame.top());
     path.lineTo(frame.right(), frame.top() + kEarMm);
@@ -52,37 +52,41 @@ QPainterPath slip(const QRectF& frame) {
     return path;
 }
 
-void paintNote(QPainter& painter, const Picture& picture, int index) {
-    const Theme& theme = *picture.theme;
-    const Note& note = picture.bench().notes[static_cast<std::size_t>(index)];
-    const QRectF frame = noteFrame(picture, index);
-    const QPointF pin = toQt(picture.seenAt(note.at));
-    const QPointF corner(frame.left(), pin.y() < frame.top() ? frame.top() : frame.bottom());
-    drawSoftShadow(painter, theme, frame, 0.2, {0.5, 0.7}, 0.5);
-    painter.setPen(outlinePen(theme.dimText, theme.outlineMm));
-    painter.drawLine(pin, corner);
-    painter.setBrush(paperOf(theme));
-    painter.drawPath(slip(frame));
-    QPainterPath ear(frame.topRight() + QPointF(-kEarMm, 0));
-    ear.lineTo(frame.right() - kEarMm, frame.top() + kEarMm);
-    ear.lineTo(frame.right(), frame.top() + kEarMm);
-    painter.drawPath(ear);
-    painter.setBrush(theme.accent);
-    painter.setPen(outlinePen(theme.arrowCasing, 0.3));
-    painter.drawPath(disc(pin, kPinMm));
-    double y = frame.top() + kPadMm + kLineMm / 2;
-    for (const QString& line : linesOf(note)) {
-        drawText(painter, line, {frame.left() + kPadMm, y}, kHand, theme.text, Qt::AlignLeft);
-        y += kLineMm;
+struct NoteMark {
+    std::string text;
+    Rect slip;
+    Point hole;
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QRectF frame = toQt(slip);
+        const QPointF pin = toQt(hole);
+        const QPointF corner(frame.left(), pin.y() < frame.top() ? frame.top() : frame.bottom());
+        drawSoftShadow(painter, theme, frame, 0.2, {0.5, 0.7}, 0.5);
+        painter.setPen(outlinePen(theme.dimText, theme.outlineMm));
+        painter.drawLine(pin, corner);
+        painter.setBrush(paperOf(theme));
+        painter.drawPath(slipShape(frame));
+        QPainterPath ear(frame.topRight() + QPointF(-kEarMm, 0));
+        ear.lineTo(frame.right() - kEarMm, frame.top() + kEarMm);
+        ear.lineTo(frame.right(), frame.top() + kEarMm);
+        painter.drawPath(ear);
+        painter.setBrush(theme.accent);
+        painter.setPen(outlinePen(theme.arrowCasing, 0.3));
+        painter.drawPath(disc(pin, kPinMm));
+        double y = frame.top() + kPadMm + kLineMm / 2;
+        for (const QString& line : linesOf(text)) {
+            drawText(painter, line, {frame.left() + kPadMm, y}, kHand, theme.text, Qt::AlignLeft);
+            y += kLineMm;
+        }
     }
-}
+    friend bool operator==(const NoteMark&, const NoteMark&) = default;
+};
 
 }  // namespace
 
 QRectF noteFrame(const Picture& picture, int note) {
     const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
     const Point at = picture.seenAt(which.at);
-    const QStringList lines = linesOf(which);
+    const QStringList lines = linesOf(which.text);
     double width = 0;
     for (const QString& line : lines) width = std::max(width, textWidthMm(line, kHand));
     const QSizeF size(width + 2 * kPadMm + kEarMm / 2, static_cast<double>(lines.size()) * kLineMm + 2 * kPadMm);
@@ -102,8 +106,8 @@ QRectF noteBounds(const Picture& picture, int note) {
 
 void addNote(Patches& patches, const Picture& picture, int note) {
     const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
-    patches.push_back({noteBounds(picture, note), PatchLook() << "note" << which.text << toQt(picture.seenAt(which.at)),
-                       [&picture, note](QPainter& painter) { paintNote(painter, picture, note); }});
+    patches.push_back(fixedPatch(noteBounds(picture, note),
+                                 NoteMark{which.text, fromQt(noteFrame(picture, note)), picture.seenAt(which.at)}));
 }
 
 void addNotes(Patches& patches, const Picture& picture) {

@@ -12,6 +12,7 @@
 #include "ui/paint/net_marks.h"
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/part_scenes.h"
+#include "ui/paint/part_seen.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
 
@@ -25,10 +26,9 @@ namespace {
 constexpr double kRimAroundMm = 1.1, kRimMm = 0.28;
 constexpr double kCoreMm = 0.74, kCoreRimMm = 1.08;
 
-constexpr double kDomeRoomMm = 5.1;  ///< a dome with its rays
-constexpr double kBodyRoomMm = 1;    ///< accent frames and outlines beyond a body
-
-enum class OverMark { Dome, Inside, Pressed, Display, InnerBed, VoltCore, Rays, CapLetter };
+constexpr QRectF kDomeRoom(-5.1, -5.1, 10.2, 10.2);  ///< a dome with its rays
+constexpr int kNoVolts = -1;
+constexpr double kBodyRoomMm = 1;  ///< accent frames and outlines beyond a body
 
 template <class Visit>
 void forEachPart(const Picture& picture, Visit visit) {
@@ -39,131 +39,183 @@ void forEachPart(const Picture& picture, Visit visit) {
     }
 }
 
+/// A part on its board that isn't hidden, about itself.
+PartSeen seenAlone(const Picture& picture, int part) { return partSeen(picture, part).aboutItself(); }
+
+QRectF bodyRoom(const PartSeen& part, const Theme& theme) {
+    return part.painter()
+        .body(part.scene(theme))
+        .boundingRect()
+        .adjusted(-kBodyRoomMm, -kBodyRoomMm, kBodyRoomMm, kBodyRoomMm);
+}
+
+struct DomeMark {
+    PartSeen part;
+    int step;  ///< of brightness
+    void paint(QPainter& painter, const Theme& theme) const {
+        part.painter().paintLit(painter, part.scene(theme), brightnessOfStep(step));
+    }
+    friend bool operator==(const DomeMark&, const DomeMark&) = default;
+};
+
+struct InsideMark {
+    PartSeen part;
+    std::vector<int> lit;  ///< paths whose metal is part of the hovered net
+    void paint(QPainter& painter, const Theme& theme) const {
+        const PartScene scene = part.scene(theme);
+        part.painter().paintInside(painter, scene);
+        QPainterPathStroker stroker;
+        stroker.setWidth(kRimAroundMm);
+        stroker.setCapStyle(Qt::RoundCap);
+        const auto paths = part.painter().paths(scene);
+        for (const int path : lit) {
+            const QPainterPath rim = stroker.createStroke(paths[static_cast<std::size_t>(path)].line);
+            painter.fillPath(rim, faded(theme.hover, 0.22));
+            painter.strokePath(rim, outlinePen(theme.hover, kRimMm));
+        }
+    }
+    friend bool operator==(const InsideMark&, const InsideMark&) = default;
+};
+
+struct PressedMark {
+    PartSeen part;
+    void paint(QPainter& painter, const Theme& theme) const { part.painter().paintPressed(painter, part.scene(theme)); }
+    friend bool operator==(const PressedMark&, const PressedMark&) = default;
+};
+
+struct CapLetterMark {
+    PartSeen part;
+    void paint(QPainter& painter, const Theme& theme) const {
+        part.painter().paintCapLetter(painter, part.scene(theme));
+    }
+    friend bool operator==(const CapLetterMark&, const CapLetterMark&) = default;
+};
+
+struct DisplayMark {
+    PartSeen part;
+    DisplayFigures figures;
+    void paint(QPainter& painter, const Theme& theme) const {
+        part.painter().paintFigures(painter, part.scene(theme), figures);
+    }
+    friend bool operator==(const DisplayMark&, const DisplayMark&) = default;
+};
+
+struct InnerBedMark {
+    std::vector<Point> line;
+    double breadthMm;
+    QPainterPath path() const {
+        QPainterPath path(toQt(line.front()));
+        for (const Point point : line) path.lineTo(toQt(point));
+        return path;
+    }
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.strokePath(path(), QPen(bedColour(theme), breadthMm, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+    }
+    friend bool operator==(const InnerBedMark&, const InnerBedMark&) = default;
+};
+
 /// The stripe of volts in a wire, between its bare ends.
-void paintCore(QPainter& painter, const Picture& picture, const QPainterPath& coat, int net) {
-    const double volt = picture.live()->solution.netVoltage[static_cast<std::size_t>(net)];
-    const QPen rim(QColor(0xfffdf6), kCoreRimMm, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
-    painter.strokePath(coat, rim);
-    if (!std::isnan(volt)) {
-        painter.strokePath(
-            coat, QPen(voltColour(voltScale(*picture.live()).share(volt)), kCoreMm, Qt::SolidLine, Qt::FlatCap));
-        return;
+struct VoltCoreMark {
+    CurveSeen coat;
+    int step;                  ///< of the colours, or kNoVolts
+    std::vector<Rect> hidden;  ///< where it lies behind turned boards
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.save();
+        if (!hidden.empty()) clipToTable(painter, hidden);
+        const QPainterPath line = coat.cubic().path();
+        painter.strokePath(line, QPen(QColor(0xfffdf6), kCoreRimMm, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+        if (step != kNoVolts) {
+            painter.strokePath(line, QPen(voltColour(colourShare(step)), kCoreMm, Qt::SolidLine, Qt::FlatCap));
+        } else {
+            QPainterPathStroker stroker;
+            stroker.setWidth(kCoreRimMm);
+            stroker.setCapStyle(Qt::FlatCap);
+            const QPainterPath core = stroker.createStroke(line);
+            painter.fillPath(core, theme.dark ? QColor(0x8b8f94) : QColor(0xc6c4bf));
+            paintCrossHatch(painter, theme, core);
+        }
+        painter.restore();
     }
-    QPainterPathStroker stroker;
-    stroker.setWidth(kCoreRimMm);
-    stroker.setCapStyle(Qt::FlatCap);
-    const QPainterPath core = stroker.createStroke(coat);
-    painter.fillPath(core, picture.theme->dark ? QColor(0x8b8f94) : QColor(0xc6c4bf));
-    paintCrossHatch(painter, *picture.theme, core);
-}
+    friend bool operator==(const VoltCoreMark&, const VoltCoreMark&) = default;
+};
 
-/// The rim of the hovered net around its metal inside a part.
-void paintHoverRims(QPainter& painter, const Picture& picture, int part, const std::vector<PartPath>& paths) {
-    if (picture.marks.hoverNet < 0) return;
-    const Layout& layout = *picture.layout;
-    const int leads =
-        layout.firstLead[static_cast<std::size_t>(part) + 1] - layout.firstLead[static_cast<std::size_t>(part)];
-    QPainterPathStroker stroker;
-    stroker.setWidth(kRimAroundMm);
-    stroker.setCapStyle(Qt::RoundCap);
-    for (const PartPath& path : paths) {
-        if (path.fromNode >= leads) continue;
-        const int lead = layout.leadIndex(part, path.fromNode);
-        if (layout.netOfLead[static_cast<std::size_t>(lead)] != picture.marks.hoverNet) continue;
-        const QPainterPath rim = stroker.createStroke(path.line);
-        painter.fillPath(rim, faded(picture.theme->hover, 0.22));
-        painter.strokePath(rim, outlinePen(picture.theme->hover, kRimMm));
+struct RaysMark {
+    int rays;
+    double angle;
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.save();
+        painter.rotate(angle * 180 / std::numbers::pi);
+        paintRays(painter, theme, rays);
+        painter.restore();
     }
-}
+    friend bool operator==(const RaysMark&, const RaysMark&) = default;
+};
 
-QRectF bodyRoom(const PartScene& scene, const PackagePainter& look) {
-    return look.body(scene).boundingRect().adjusted(-kBodyRoomMm, -kBodyRoomMm, kBodyRoomMm, kBodyRoomMm);
-}
-
-/// How a part lies and what its controls are set to.
-PatchLook lookOf(OverMark mark, const PartScene& scene) {
-    PatchLook look;
-    look << mark << scene.part.kind->name << scene.place.pose.angle << scene.held << scene.part.cap;
-    for (std::size_t i = 0; i < scene.part.kind->state.size(); ++i) look << scene.part.stateValue(static_cast<int>(i));
-    return look;
-}
-
-void addCore(Patches& patches, const Picture& picture, const QPainterPath& coat, int net) {
+void addCore(Patches& patches, const Picture& picture, const Cubic& coat, int net) {
     const double volt = picture.live()->solution.netVoltage[static_cast<std::size_t>(net)];
-    const double share = std::isnan(volt) ? -1 : voltScale(*picture.live()).share(volt);
-    patches.push_back({coat.boundingRect().adjusted(-kCoreRimMm, -kCoreRimMm, kCoreRimMm, kCoreRimMm),
-                       PatchLook() << OverMark::VoltCore << seenBrightness(share) << coat.pointAtPercent(0.5),
-                       [&picture, coat, net](QPainter& painter) {
-                           painter.save();
-                           if (picture.table->turned) clipToTable(painter, picture);
-                           paintCore(painter, picture, coat, net);
-                           painter.restore();
-                       }});
-}
-
-Cubic leadCubic(const QPainterPath& line) {
-    return {QPointF(line.elementAt(0)), QPointF(line.elementAt(1)), QPointF(line.elementAt(2)),
-            QPointF(line.elementAt(3))};
+    const int step = std::isnan(volt) ? kNoVolts : colourStep(voltScale(*picture.live()).share(volt));
+    const QRectF room = coat.path().boundingRect().adjusted(-kCoreRimMm, -kCoreRimMm, kCoreRimMm, kCoreRimMm);
+    patches.push_back(fixedPatch(room, VoltCoreMark{CurveSeen::of(coat), step, hiddenFrames(picture)}));
 }
 
 }  // namespace
 
 void addLitDomes(Patches& patches, const Picture& picture) {
-    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
-        const double brightness = brightnessOf(picture, part);
-        if (brightness <= 0) return;
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter&) {
+        const int step = brightnessStep(brightnessOf(picture, part));
+        if (step == 0) return;
         patches.push_back(
-            {aboutPart(scene, kDomeRoomMm),
-             lookOf(OverMark::Dome, scene) << look.light(scene) << seenBrightness(brightness),
-             [scene, &look, brightness](QPainter& painter) { look.paintLit(painter, scene, brightness); }});
-        patches.back().movable = true;
+            movablePatch(scene.place.pose.centre, kDomeRoom, DomeMark{seenAlone(picture, part).body(), step}));
     });
 }
 
 void addInsides(Patches& patches, const Picture& picture) {
+    const Layout& layout = *picture.layout;
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         if (!showsInside(picture, part)) return;
-        const auto paths = look.paths(scene);
-        QRectF room = bodyRoom(scene, look);
-        for (const PartPath& path : paths)
-            room |= path.line.boundingRect().adjusted(-kRimAroundMm, -kRimAroundMm, kRimAroundMm, kRimAroundMm);
-        patches.push_back({room, lookOf(OverMark::Inside, scene) << picture.marks.hoverNet,
-                           [&picture, part, scene, &look, paths](QPainter& painter) {
-                               look.paintInside(painter, scene);
-                               paintHoverRims(painter, picture, part, paths);
-                           }});
+        InsideMark mark{seenAlone(picture, part), {}};
+        QRectF room = bodyRoom(mark.part, *picture.theme);
+        const auto paths = look.paths(mark.part.scene(*picture.theme));
+        for (std::size_t i = 0; i < paths.size(); ++i) {
+            room |= paths[i].line.boundingRect().adjusted(-kRimAroundMm, -kRimAroundMm, kRimAroundMm, kRimAroundMm);
+            const bool isLead = paths[i].fromNode < static_cast<int>(scene.part.leads.size());
+            if (!isLead || picture.marks.hoverNet < 0) continue;
+            const int lead = layout.leadIndex(part, paths[i].fromNode);
+            if (layout.netOfLead[static_cast<std::size_t>(lead)] == picture.marks.hoverNet)
+                mark.lit.push_back(static_cast<int>(i));
+        }
+        patches.push_back(movablePatch(scene.place.pose.centre, room, std::move(mark)));
     });
 }
 
 void addPressed(Patches& patches, const Picture& picture) {
-    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter&) {
         if (!scene.held || showsInside(picture, part)) return;
-        patches.push_back({bodyRoom(scene, look), lookOf(OverMark::Pressed, scene),
-                           [scene, &look](QPainter& painter) { look.paintPressed(painter, scene); }});
+        PressedMark mark{seenAlone(picture, part).body()};
+        const QRectF room = bodyRoom(mark.part, *picture.theme);
+        patches.push_back(movablePatch(scene.place.pose.centre, room, std::move(mark)));
     });
     if (picture.table->turned) addPressedGhosts(patches, picture);
 }
 
 void addCapLetters(Patches& patches, const Picture& picture) {
-    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
+    forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter&) {
         if (!scene.held || showsInside(picture, part)) return;
-        patches.push_back({look.body(scene).boundingRect(), lookOf(OverMark::CapLetter, scene),
-                           [scene, &look](QPainter& painter) { look.paintCapLetter(painter, scene); }});
+        CapLetterMark mark{seenAlone(picture, part).body()};
+        const QRectF room = bodyRoom(mark.part, *picture.theme);
+        patches.push_back(movablePatch(scene.place.pose.centre, room, std::move(mark)));
     });
 }
 
 void addDisplays(Patches& patches, const Picture& picture) {
+    if (!picture.snapshot) return;
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
-        if (!scene.instant || look.figures(scene).isEmpty()) return;
-        PatchLook figures = lookOf(OverMark::Display, scene);
-        const Layout& layout = *picture.layout;
-        if (const auto reading = meterReading(*scene.instant, part))
-            figures << reading->text() << reading->why << (reading->beeps ? scene.beat : -1);
-        for (int lead = layout.firstLead[static_cast<std::size_t>(part)];
-             lead < layout.firstLead[static_cast<std::size_t>(part) + 1]; ++lead)
-            figures << scene.instant->shown().leadCurrent(lead).text();
-        patches.push_back(
-            {look.figures(scene), figures, [scene, &look](QPainter& painter) { look.paintFigures(painter, scene); }});
+        if (look.figures(scene).isEmpty()) return;
+        auto figures = look.figuresAt(*picture.snapshot, part, beatOf(picture));
+        if (!figures) return;
+        DisplayMark mark{seenAlone(picture, part).body(), std::move(*figures)};
+        const QRectF room = look.figures(mark.part.scene(*picture.theme));
+        patches.push_back(movablePatch(scene.place.pose.centre, room, std::move(mark)));
     });
 }
 
@@ -184,13 +236,11 @@ void addInnerBeds(Patches& patches, const Picture& picture, const FlowPaths& pat
         // The cap of a pressed button keeps its colour: there the ghost of an arrow is enough.
         const bool underCap = way.look == MarkLook::Ghost && !picture.views.strips;
         if (!way.inner || underCap || current < kThreadShare * fullScale || way.line.isEmpty()) continue;
-        QPainterPath line;
-        line.addPolygon(QPolygonF(QList<QPointF>(way.line.points().begin(), way.line.points().end())));
-        const double breadth = bedBreadthMm(std::min(1.0, current / fullScale));
-        const QPen pen(bedColour(*picture.theme), breadth, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
-        patches.push_back({line.boundingRect().adjusted(-breadth, -breadth, breadth, breadth),
-                           PatchLook() << OverMark::InnerBed << seenLength(picture, breadth),
-                           [line, pen](QPainter& painter) { painter.strokePath(line, pen); }});
+        InnerBedMark mark{{}, drawnBreadth(bedBreadthMm(std::min(1.0, current / fullScale)))};
+        for (const QPointF point : way.line.points()) mark.line.push_back(fromQt(point));
+        const double room = mark.breadthMm;
+        const QRectF mm = mark.path().boundingRect().adjusted(-room, -room, room, room);
+        patches.push_back(fixedPatch(mm, std::move(mark)));
     }
 }
 
@@ -199,16 +249,15 @@ void addVoltCores(Patches& patches, const Picture& picture) {
     const Layout& layout = *picture.layout;
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) {
         const int joint = layout.jumperJoints[static_cast<std::size_t>(jumper)][0];
-        const QPainterPath coat = insulated(leadCubic(jumperLine(picture, jumper)), WireLook{}).path();
-        addCore(patches, picture, coat, layout.joints[static_cast<std::size_t>(joint)].net);
+        addCore(patches, picture, insulated(jumperSeen(picture, jumper).cubic(), WireLook{}),
+                layout.joints[static_cast<std::size_t>(joint)].net);
     }
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter& look) {
         if (scene.part.kind->package->reach != Reach::Flying) return;
         for (const PartPath& path : look.paths(scene)) {
             constexpr double kPlugMm = 6;  // the core shows where the insulation does
             const Cubic lead = supplyLead(scene, path.fromNode);
-            const QPainterPath coat = lead.between(kPlugMm, lead.lengthMm() - WireLook{}.bareToMm).path();
-            addCore(patches, picture, coat,
+            addCore(patches, picture, lead.between(kPlugMm, lead.lengthMm() - WireLook{}.bareToMm),
                     layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
         }
     });
@@ -217,15 +266,10 @@ void addVoltCores(Patches& patches, const Picture& picture) {
 void addLightRays(Patches& patches, const Picture& picture) {
     if (picture.views.voltage) return;
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter&) {
-        const double brightness = brightnessOf(picture, part);
-        const int rays = rayCount(brightness);
+        const int rays = rayCount(brightnessOf(picture, part));
         if (rays == 0) return;
-        patches.push_back({aboutPart(scene, kDomeRoomMm),
-                           PatchLook() << OverMark::Rays << rays << scene.place.pose.angle,
-                           [scene, brightness](QPainter& painter) {
-                               const BodyFrame frame(painter, scene);
-                               paintRays(painter, scene.theme, brightness);
-                           }});
+        patches.push_back(movablePatch(scene.place.pose.centre, kDomeRoom,
+                                       RaysMark{rays, seenAlone(picture, part).place.pose.angle}));
     });
 }
 

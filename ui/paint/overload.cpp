@@ -7,8 +7,6 @@
 #include "core/snapshot/readings.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/lettering.h"
-#include "ui/paint/live_layers.h"
-#include "ui/paint/part_scenes.h"
 #include "ui/paint/shade.h"
 
 #include <algorithm>
@@ -61,7 +59,7 @@ QRectF collarOf(const Flag& flag) {
     return {flag.collarAt.x() - kCollarMm, flag.collarAt.y() - kCollarMm, 2 * kCollarMm, 2 * kCollarMm};
 }
 
-Lettering flagLettering(const Picture& picture) { return {picture.sizes.flagMm, QFont::DemiBold}; }
+Lettering flagLettering(const WordSizes& sizes) { return {sizes.flagMm, QFont::DemiBold}; }
 
 void paintFlag(QPainter& painter, const Theme& theme, const Flag& what, const Lettering& lettering) {
     const double way = what.toRight ? 1 : -1;
@@ -78,6 +76,18 @@ void paintFlag(QPainter& painter, const Theme& theme, const Flag& what, const Le
     painter.fillPath(roundedBox(flag, 0.5), theme.overload);
     drawText(painter, what.words, flag.center(), lettering, theme.dark ? QColor(0x0b0d10) : QColor(Qt::white));
 }
+
+struct OverloadMark {
+    QString words;
+    Rect frame;  ///< from the collar's middle
+    bool toRight;
+    Lettering lettering;
+    void paint(QPainter& painter, const Theme& theme) const {
+        paintCollar(painter, theme, {0, 0});
+        paintFlag(painter, theme, {words, toQt(frame), {0, 0}, toRight}, lettering);
+    }
+    friend bool operator==(const OverloadMark&, const OverloadMark&) = default;
+};
 
 }  // namespace
 
@@ -112,14 +122,15 @@ std::vector<Overload> overloads(const Picture& picture) {
     return found;
 }
 
-std::vector<Flag> placeFlags(const Picture& picture, Clearance& clearance) {
-    const double leftMost = picture.table->allMm.left, rightMost = picture.table->boardsMm.right() + kOverhangMm;
+std::vector<Flag> placeFlags(const std::vector<Overload>& overloads, Clearance& clearance) {
+    const WordGround& ground = clearance.ground();
+    const double leftMost = ground.allMm.left, rightMost = ground.boardsMm.right() + kOverhangMm;
+    const Lettering lettering = flagLettering(ground.sizes);
     std::vector<Flag> flags;
-    for (const Overload& overload : overloads(picture)) {
-        Flag flag{overload.words, {}, toQt(sceneOf(picture, overload.part).place.pose.centre)};
-        const auto frame = [&](bool toRight) {
-            return flagFrame(flag.collarAt, flag.words, flagLettering(picture), toRight);
-        };
+    for (const Overload& overload : overloads) {
+        const Point middle = ground.parts[static_cast<std::size_t>(overload.part)].place.pose.centre;
+        Flag flag{overload.words, {}, toQt(middle)};
+        const auto frame = [&](bool toRight) { return flagFrame(flag.collarAt, flag.words, lettering, toRight); };
         const auto cost = [&](bool toRight) {
             const double outside =
                 std::max({0.0, leftMost - frame(toRight).left(), frame(toRight).right() - rightMost});
@@ -134,14 +145,13 @@ std::vector<Flag> placeFlags(const Picture& picture, Clearance& clearance) {
     return flags;
 }
 
-void addOverloads(Patches& patches, const Picture& picture, Clearance& clearance) {
-    for (const Flag& flag : placeFlags(picture, clearance)) {
+void addOverloads(Patches& patches, const std::vector<Overload>& overloads, Clearance& clearance) {
+    for (const Flag& flag : placeFlags(overloads, clearance)) {
         const QRectF room =
             (collarOf(flag) | flag.frame).adjusted(-kCollarRoomMm, -kCollarRoomMm, kCollarRoomMm, kCollarRoomMm);
-        patches.push_back({room, PatchLook() << flag.words << flag.toRight, [&picture, flag](QPainter& painter) {
-                               paintCollar(painter, *picture.theme, flag.collarAt);
-                               paintFlag(painter, *picture.theme, flag, flagLettering(picture));
-                           }});
+        OverloadMark mark{flag.words, fromQt(flag.frame.translated(-flag.collarAt)), flag.toRight,
+                          flagLettering(clearance.ground().sizes)};
+        patches.push_back(movablePatch(fromQt(flag.collarAt), room.translated(-flag.collarAt), std::move(mark)));
     }
 }
 

@@ -4,6 +4,7 @@
 #include "ui/paint/board_back.h"
 #include "ui/paint/ghost_painter.h"
 #include "ui/paint/part_scenes.h"
+#include "ui/paint/rest_patch.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
 
@@ -13,18 +14,15 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPartShadowMm = 4.5;  ///< shadows fall inside of this beyond a body or a wire
-constexpr double kGrabMm = 1.2;        ///< half breadth of a wire for a pointer
+constexpr double kPartShadowMm = 4.5;               ///< shadows fall inside of this beyond a body or a wire
+constexpr double kGrabMm = 1.2;                     ///< half breadth of a wire for a pointer
+constexpr int kBrightnesses = 255, kColours = 255;  ///< steps that eight bits of a colour can show
 
 Cubic cubicOf(const Picture& picture, int index) {
     const Jumper& jumper = picture.bench().jumpers[static_cast<std::size_t>(index)];
     const Point first = endMm(picture.bench(), *picture.table, jumper.ends[0]);
     const Point second = endMm(picture.bench(), *picture.table, jumper.ends[1]);
     return jumperCubic(first, second, picture.table->jumperArcs[static_cast<std::size_t>(index)]);
-}
-
-const Jumper& jumperAt(const Picture& picture, int jumper) {
-    return picture.bench().jumpers[static_cast<std::size_t>(jumper)];
 }
 
 const PackagePainter& painterOf(const PartScene& scene) {
@@ -72,10 +70,8 @@ double middleYOf(const Picture& picture) { return picture.table->boardsMm.top + 
 PartScene sceneOf(const Picture& picture, int part) {
     const auto i = static_cast<std::size_t>(part);
     const Part& which = picture.bench().parts[i];
-    const Snapshot* live = picture.live();
     const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
-    PartScene scene{*picture.theme, which,           picture.table->parts[i], live, part, held,
-                    false,          beatOf(picture), picture.snapshot.get()};
+    PartScene scene{*picture.theme, which, picture.table->parts[i], held};
     if (picture.sizes.numberMm > 0)
         scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;
     return scene;
@@ -100,46 +96,30 @@ double brightnessOf(const Picture& picture, int part) {
     return live ? live->partBrightness[static_cast<std::size_t>(part)] : 0;
 }
 
-int seenLength(const Picture& picture, double mm) {
-    constexpr double kSteps = 8;
-    return static_cast<int>(std::lround(mm * picture.pixelsPerMm * kSteps));
-}
+int brightnessStep(double brightness) { return static_cast<int>(std::ceil(brightness * kBrightnesses)); }
 
-int seenBrightness(double brightness) {
-    constexpr double kSteps = 255;
-    return static_cast<int>(std::ceil(brightness * kSteps));
-}
+double brightnessOfStep(int step) { return static_cast<double>(step) / kBrightnesses; }
 
-QRectF aboutPart(const PartScene& scene, double mm) {
-    const QPointF centre = toQt(scene.place.pose.centre);
-    return {centre - QPointF(mm, mm), centre + QPointF(mm, mm)};
+int colourStep(double share) { return static_cast<int>(std::lround(share * kColours)); }
+
+double colourShare(int step) { return static_cast<double>(step) / kColours; }
+
+double drawnBreadth(double mm) {
+    constexpr double kPerMm = 100;
+    return std::round(mm * kPerMm) / kPerMm;
 }
 
 void paintPart(QPainter& painter, const Picture& picture, int part) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    PartScene scene = sceneOf(picture, part);
-    scene.live = nullptr;
-    scene.held = false;
-    if (picture.isBehind(part)) {
-        paintGhost(painter, scene, painterOf(scene));
-    } else {
-        if (picture.table->turned) paintHiddenLeads(painter, picture, scene, painterOf(scene));
-        painterOf(scene).paint(painter, scene);
-    }
+    paintPatch(painter, *picture.theme, restPatch(picture, part));
     painter.restore();
 }
 
 void paintJumper(QPainter& painter, const Picture& picture, int jumper) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const Cubic wire = cubicOf(picture, jumper);
-    if (picture.table->turned) {
-        paintGhostWire(painter, *picture.theme, wire.path());
-        clipToTable(painter, picture);
-    }
-    const Jumper& which = jumperAt(picture, jumper);
-    paintWire(painter, *picture.theme, wire, jumperLook(*picture.theme, which.colour, wire.lengthMm(), which.flat));
+    paintPatch(painter, *picture.theme, restPatchOfJumper(picture, jumper));
     painter.restore();
 }
 

@@ -16,12 +16,13 @@ bool showsInside(const Picture& picture, int part);
 /// Between 0 and 1; 0 unless the picture is live.
 double brightnessOf(const Picture& picture, int part);
 
-// What of a figure can be told apart in a picture, for looks.
-int seenLength(const Picture& picture, double mm);  ///< eighths of a pixel
-int seenBrightness(double brightness);              ///< steps of the eight bits of a colour
+// Figures as they are drawn: rounded to what can be told apart, so that noise below it changes nothing.
+int brightnessStep(double brightness);  ///< of 255; 0 only without any light
+double brightnessOfStep(int step);
+int colourStep(double share);  ///< of a scale of colours
+double colourShare(int step);
+double drawnBreadth(double mm);  ///< of a bed
 /// Everything that the painter of its package draws.
 QRectF partBounds(const PartScene& scene);
-/// Everything within this of a part's middle: its dome, its rays, its collar.
-QRectF aboutPart(const PartScene& scene, double mm);
 
 }  // namespace tiepoint::ui

@@ -1,61 +1,87 @@
 #pragma once
 // A layer of the picture as a list of patches. On paper each is painted once. A screen keeps the pixels and paints only the patches
 // that are new or look otherwise than before, and what they lie over.
+//
+// What a patch shows is a value, its mark: a struct with
+//
+//   void paint(QPainter&, const Theme&) const;                      in mm; leaves transform, clip and opacity as they were
+//   friend bool operator==(const Mark&, const Mark&) = default;
+//
+// A mark is painted from its own members and the theme, so that nothing else can change what it shows. Members are compared exactly: places
+// as Point and Rect, since Qt's own types compare with some play.
 
-#include <QColor>
+#include "ui/paint/qt_geometry.h"
+#include "ui/theme/theme.h"
+
 #include <QPainter>
 #include <QRectF>
-#include <QString>
 
-#include <bit>
-#include <cstdint>
-#include <functional>
-#include <string_view>
-#include <type_traits>
+#include <concepts>
+#include <memory>
+#include <typeinfo>
+#include <utility>
 #include <vector>
 
 namespace tiepoint::ui {
 
-/// What a patch looks like, as a number: figures, colours and words folded together.
-class PatchLook {
+template <class T>
+concept MarkValue = std::equality_comparable<T> && requires(const T& mark, QPainter& painter, const Theme& theme) {
+    mark.paint(painter, theme);
+};
+
+/// A mark of any type. Immutable, so that it may be shared between lists and threads.
+class Drawing {
 public:
-    template <class T>
-    requires std::is_arithmetic_v<T> || std::is_enum_v<T> PatchLook& operator<<(T value) {
-        if constexpr (std::is_floating_point_v<T>) {
-            return fold(std::bit_cast<std::uint64_t>(static_cast<double>(value)));
-        } else {
-            return fold(static_cast<std::uint64_t>(value));
-        }
+    virtual ~Drawing() = default;
+    virtual void paint(QPainter& painter, const Theme& theme) const = 0;
+    virtual bool looksLike(const Drawing& other) const = 0;
+};
+
+template <MarkValue Mark>
+class DrawingOf final : public Drawing {
+public:
+    explicit DrawingOf(Mark mark) : mark_(std::move(mark)) {}
+    void paint(QPainter& painter, const Theme& theme) const override { mark_.paint(painter, theme); }
+    bool looksLike(const Drawing& other) const override {
+        return typeid(other) == typeid(*this) && static_cast<const DrawingOf&>(other).mark_ == mark_;
     }
-    PatchLook& operator<<(const char* text) { return *this << std::string_view(text); }
-    PatchLook& operator<<(std::string_view text) { return fold(std::hash<std::string_view>{}(text)); }
-    PatchLook& operator<<(const QString& text) { return fold(qHash(text)); }
-    PatchLook& operator<<(const QColor& colour) { return fold(colour.rgba()); }
-    PatchLook& operator<<(QPointF at) { return *this << at.x() << at.y(); }
-    std::uint64_t value() const { return value_; }
 
 private:
-    PatchLook& fold(std::uint64_t more) {
-        value_ = (std::rotl(value_, 29) ^ more) * 0x9e3779b97f4a7c15ULL;
-        return *this;
-    }
-    std::uint64_t value_ = 0x243f6a8885a308d3ULL;
+    Mark mark_;
 };
 
 struct Patch {
-    QRectF mm;                             ///< on the bench; nothing is drawn outside of it
-    PatchLook look;                        ///< equal for two patches at the same place only if they draw the same
-    std::function<void(QPainter&)> paint;  ///< in mm of the bench; leaves transform, clip and opacity as they were
-    QRectF opaque = {};                    ///< wholly covered by it; empty where nothing surely is
-    bool movable =
-        false;  ///< patches of the same look and size draw the same wherever they lie: one may be moved to stand for another
-    double opacity = 1;  ///< of all that `paint` draws, together
+    std::shared_ptr<const Drawing> drawing;
+    Point at;              ///< of the drawing's 0,0 on the bench, mm
+    Rect room;             ///< nothing is drawn outside of it; from there
+    Rect opaque = {};      ///< wholly covered; from there; empty where nothing surely is
+    bool movable = false;  ///< draws the same wherever it lies, and may lie half a pixel beside its place
+    double opacity = 1;    ///< of all that is drawn, together
+
+    QRectF mm() const { return {at.x + room.left, at.y + room.top, room.width, room.height}; }
+    friend bool operator==(const Patch& a, const Patch& b) {
+        return a.at == b.at && a.room == b.room && a.opaque == b.opaque && a.movable == b.movable &&
+               a.opacity == b.opacity && (a.drawing == b.drawing || a.drawing->looksLike(*b.drawing));
+    }
 };
 
 using Patches = std::vector<Patch>;
 
-/// In its opacity.
-void paintPatch(QPainter& painter, const Patch& patch);
-void paintPatches(QPainter& painter, const Patches& patches);
+/// A mark that says itself where it lies on the bench; `mm`: its room there.
+template <MarkValue Mark>
+Patch fixedPatch(const QRectF& mm, Mark mark) {
+    return {std::make_shared<const DrawingOf<Mark>>(std::move(mark)), {}, fromQt(mm)};
+}
+/// A mark about its own 0,0, which lies at a place of the bench: the same mark may lie in many places.
+template <MarkValue Mark>
+Patch movablePatch(Point at, const QRectF& room, Mark mark) {
+    return {std::make_shared<const DrawingOf<Mark>>(std::move(mark)), at, fromQt(room), {}, true};
+}
+/// A place as seen from another one, freed of what adding and subtracting leaves in the last digits: what stands alike is alike.
+Point placeFrom(Point origin, Point at);
+
+/// In mm of the bench, in its opacity.
+void paintPatch(QPainter& painter, const Theme& theme, const Patch& patch);
+void paintPatches(QPainter& painter, const Theme& theme, const Patches& patches);
 
 }  // namespace tiepoint::ui

@@ -8,17 +8,6 @@
 
 namespace tiepoint::ui {
 
-std::shared_ptr<const Picture> Picture::ofBench(std::shared_ptr<const Bench> bench) const {
-    auto other = std::make_shared<Picture>();
-    other->layout = buildLayout(std::move(bench));
-    other->theme = theme;
-    other->views = views;
-    other->sizes = sizes;
-    other->pixelsPerMm = pixelsPerMm;
-    other->arrangeTable();
-    return other;
-}
-
 void Picture::arrangeTable() {
     Table upright = arrange(bench());
     table = std::make_shared<const Table>(views.turned ? turnedOver(bench(), std::move(upright)) : std::move(upright));

@@ -5,6 +5,7 @@
 #include "core/bench/turned_table.h"
 #include "core/findings/finding.h"
 #include "core/snapshot/changes.h"
+#include "ui/paint/qt_geometry.h"
 #include "ui/theme/theme.h"
 
 #include <QRectF>
@@ -23,6 +24,9 @@ struct TagEnd {
     enum class Sign { None, Plus, Minus };
     QPointF at;
     Sign sign = Sign::None;  ///< of a reading between two holes
+    friend bool operator==(const TagEnd& a, const TagEnd& b) {
+        return fromQt(a.at) == fromQt(b.at) && a.sign == b.sign;
+    }
 };
 
 /// The tag of a pinned reading as it lies on the bench.
@@ -31,6 +35,9 @@ struct PinnedTag {
     QString text;
     QRectF frame;
     std::vector<TagEnd> ends;
+    friend bool operator==(const PinnedTag& a, const PinnedTag& b) {
+        return a.id == b.id && a.text == b.text && fromQt(a.frame) == fromQt(b.frame) && a.ends == b.ends;
+    }
 };
 
 /// How large words stand on the bench: the em of each kind, mm.
@@ -65,6 +72,7 @@ struct Marks {
     Point sayAt;
     int finding = -1;                     ///< the one told on the card, among the picture's findings
     std::shared_ptr<const Bench> mended;  ///< shown as a ghost over the bench; null: none
+    friend bool operator==(const Marks&, const Marks&) = default;
 };
 
 struct Picture {
@@ -81,10 +89,9 @@ struct Picture {
     std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see placePinned; null: none is shown
     double phaseMm = 0;                                    ///< how far full-scale arrows have moved
     double pixelsPerMm = 8;                                ///< of the device, for level of detail
+    friend bool operator==(const Picture&, const Picture&) = default;
 
     const Bench& bench() const { return *layout->bench; }
-    /// Another bench seen as this one is, at rest and without marks.
-    std::shared_ptr<const Picture> ofBench(std::shared_ptr<const Bench> bench) const;
     /// Arranges the table of the layout's bench, turned or not as the views say.
     void arrangeTable();
     /// Places the tags of pinned readings anew: after any change of the layout, the table, the snapshot or the sizes.

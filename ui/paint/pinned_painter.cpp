@@ -58,6 +58,23 @@ void paintPinned(QPainter& painter, const Theme& theme, const PinnedTag& tag, co
              theme.text);
 }
 
+struct PinnedMark {
+    PinnedTag tag;
+    Lettering lettering;
+    void paint(QPainter& painter, const Theme& theme) const { paintPinned(painter, theme, tag, lettering); }
+    friend bool operator==(const PinnedMark&, const PinnedMark&) = default;
+};
+
+struct ProbeMark {
+    Point first, second;
+    void paint(QPainter& painter, const Theme& theme) const {
+        paintLeader(painter, theme, toQt(first), toQt(second));
+        paintPinSign(painter, theme, toQt(first), true);
+        paintPinSign(painter, theme, toQt(second), false);
+    }
+    friend bool operator==(const ProbeMark&, const ProbeMark&) = default;
+};
+
 }  // namespace
 
 QRectF tagBounds(const PinnedTag& tag) {
@@ -66,33 +83,20 @@ QRectF tagBounds(const PinnedTag& tag) {
     return around.adjusted(-kCasingMm, -kCasingMm, kCasingMm, kCasingMm);
 }
 
-void addPinnedTag(Patches& patches, const Picture& picture, const PinnedTag& tag) {
-    PatchLook look;
-    look << "pinned" << tag.text << tag.frame.topLeft();
-    for (const TagEnd& end : tag.ends) look << end.at << end.sign;
-    patches.push_back({tagBounds(tag), look, [&picture, tag, lettering = readingLettering(picture)](QPainter& painter) {
-                           paintPinned(painter, *picture.theme, tag, lettering);
-                       }});
+void addPinnedTag(Patches& patches, const PinnedTag& tag, const WordSizes& sizes) {
+    patches.push_back(fixedPatch(tagBounds(tag), PinnedMark{tag, readingLettering(sizes)}));
 }
 
-void addPinned(Patches& patches, const Picture& picture) {
-    if (!picture.pinned) return;
-    for (const PinnedTag& tag : *picture.pinned) addPinnedTag(patches, picture, tag);
+void addPinned(Patches& patches, const PinnedTags& pinned, const WordSizes& sizes) {
+    for (const PinnedTag& tag : pinned) addPinnedTag(patches, tag, sizes);
 }
 
 void addProbe(Patches& patches, const Picture& picture) {
     if (!picture.marks.probe) return;
     const auto [first, second] = *picture.marks.probe;
-    const QRectF around = QRectF(toQt(first), toQt(second))
-                              .normalized()
-                              .adjusted(-kSignDiscMm - kCasingMm, -kSignDiscMm - kCasingMm, kSignDiscMm + kCasingMm,
-                                        kSignDiscMm + kCasingMm);
-    patches.push_back({around, PatchLook() << "probe" << toQt(first) << toQt(second),
-                       [&picture, first = first, second = second](QPainter& painter) {
-                           paintLeader(painter, *picture.theme, toQt(first), toQt(second));
-                           paintPinSign(painter, *picture.theme, toQt(first), true);
-                           paintPinSign(painter, *picture.theme, toQt(second), false);
-                       }});
+    constexpr double kRoomMm = kSignDiscMm + kCasingMm;
+    const QRectF around = QRectF(toQt(first), toQt(second)).normalized();
+    patches.push_back(fixedPatch(around.adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm), ProbeMark{first, second}));
 }
 
 }  // namespace tiepoint::ui

@@ -4,7 +4,6 @@
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/curve.h"
 #include "ui/paint/label_places.h"
-#include "ui/paint/note_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/shade.h"
 
@@ -88,8 +87,7 @@ Clearance clearanceOf(const Picture& picture) {
     Picture untouched = picture;  // what the pointer shows of switches moves no tag
     untouched.marks = {};
     placeIds(untouched, clearance);
-    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note)
-        clearance.take(noteFrame(picture, note));
+    for (const Rect& note : clearance.ground().notes) clearance.take(toQt(note));
     return clearance;
 }
 
@@ -128,7 +126,7 @@ QPointF nearestOf(const QRectF& frame, QPointF to) {
 
 std::vector<PinnedTag> placePinned(const Picture& picture) {
     Clearance clearance = clearanceOf(picture);
-    const Lettering lettering = readingLettering(picture);
+    const Lettering lettering = readingLettering(picture.sizes);
     const double em = lettering.sizeMm;
     const auto& pinned = picture.bench().pinned;
     std::vector<std::vector<TagEnd>> ends;
@@ -149,8 +147,8 @@ std::vector<PinnedTag> placePinned(const Picture& picture) {
         QPointF middle;
         for (const TagEnd& end : tag.ends) middle += end.at / static_cast<double>(tag.ends.size());
         const auto* watts = std::get_if<WattsOf>(&reading.of);
-        auto candidates =
-            watts ? aroundBody(picture, picture.bench().partIndex(watts->part), size) : around(middle, size, em);
+        auto candidates = watts ? aroundBody(clearance.ground(), picture.bench().partIndex(watts->part), size)
+                                : around(middle, size, em);
         dislikeHiding(candidates, size, tag.ends, tags);
         tag.frame = settle(candidates, tag.text, size, clearance).frame;
         if (watts) tag.ends.front().at = nearestOf(bodyOfId(picture, watts->part), tag.frame.center());

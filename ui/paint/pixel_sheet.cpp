@@ -44,10 +44,17 @@ protected:
     void draw(const QPainterPath& path, bool isFilled) override {
         const QPainterPath mapped = toDevice().map(path);
         if (isFilled && brush().style() != Qt::NoBrush) pixels_.fillPath(mapped, mappedBrush(brush(), toDevice()));
-        if (pen().style() != Qt::NoPen) pixels_.strokePath(mapped, inPixels(pen()));
+        if (pen().style() != Qt::NoPen) stroke(mapped);
     }
 
 private:
+    void stroke(const QPainterPath& mapped) {
+        const QPen pen = inPixels(this->pen());
+        if (pen.style() == Qt::SolidLine) return pixels_.strokePath(mapped, pen);
+        // The raster engine leaves out dashes beyond the image and begins anew at its edge: where they lie mustn't depend on what of a
+        // line is painted.
+        pixels_.fillPath(QPainterPathStroker(pen).createStroke(mapped), pen.brush());
+    }
     QPen inPixels(QPen pen) const {
         if (!pen.isCosmetic()) pen.setWidthF(pen.widthF() * deviceUnitsPerUnit());
         if (pen.brush().style() != Qt::SolidPattern) pen.setBrush(mappedBrush(pen.brush(), toDevice()));

@@ -2,7 +2,7 @@
 // Light and shade for painters: mixing colours, soft shadows, gradients that turn into a flat wash in a flat
 // theme. Lengths in mm. Pure functions; use from the thread that paints.
 
-#include "core/base/geometry.h"
+#include "ui/paint/qt_geometry.h"
 #include "ui/theme/theme.h"
 
 #include <QBrush>
@@ -11,9 +11,6 @@
 #include <QPen>
 
 namespace tiepoint::ui {
-
-inline QPointF toQt(Point p) { return {p.x, p.y}; }
-inline QRectF toQt(const Rect& r) { return {r.left, r.top, r.width, r.height}; }
 
 /// Between two colours: share 0 is the first, 1 the second; alpha too.
 QColor blend(const QColor& first, const QColor& second, double share);

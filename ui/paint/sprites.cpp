@@ -56,16 +56,21 @@ QRect inked(const QImage& image) {
 
 }  // namespace
 
+ArrowMark asSprite(const ArrowMark& mark) {
+    ArrowMark middle = mark;
+    middle.at = {};
+    middle.angle = stepRadians(angleStep(mark.angle));
+    if (mark.level > 0) middle.breadthMm = breadthOfLevel(mark.level);
+    return middle;
+}
+
 ArrowSprites::ArrowSprites(const Theme& theme, double pixelsPerMm, bool electrons)
     : theme_(theme),
       pixelsPerMm_(pixelsPerMm),
       electrons_(electrons) {}
 
 ArrowSprites::Sprite ArrowSprites::make(const ArrowMark& mark) const {
-    ArrowMark middle = mark;
-    middle.at = {};
-    middle.angle = stepRadians(angleStep(mark.angle));
-    if (mark.level > 0) middle.breadthMm = breadthOfLevel(mark.level);
+    const ArrowMark middle = asSprite(mark);
     const double room = mark.look == MarkLook::Dot
                             ? kDotRoomMm
                             : arrowReachMm(static_cast<double>(mark.level) / kArrowLevels, electrons_);

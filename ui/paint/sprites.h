@@ -21,6 +21,9 @@ struct Stamp {
     QRect rect() const { return {at, picture.size()}; }
 };
 
+/// A mark at 0,0 as its sprite shows it: in steps of its angle and breadth.
+ArrowMark asSprite(const ArrowMark& mark);
+
 class ArrowSprites {
 public:
     ArrowSprites(const Theme& theme, double pixelsPerMm, bool electrons);

@@ -22,61 +22,66 @@ constexpr double kMouthFade = 0.55;
 constexpr double kMouthMm = 1.04, kMouthRimMm = 0.24;                               ///< of a lit hole
 constexpr QMarginsF kMetalRoom(0.3, 0.3, 0.3, 0.3), kGlowRoom(1.1, 1.1, 1.1, 1.1);  ///< rims beyond a frame
 
-/// Visits the centres of the holes of a strip, which stand in pitches, in rails with gaps between fives.
-template <class Visit>
-void forEachHoleOf(const Picture& picture, int strip, Visit visit) {
-    const Layout& layout = *picture.layout;
-    for (std::size_t b = 0; b < picture.bench().boards.size(); ++b) {
-        if (strip < layout.boardFirstStrip[b] || strip >= layout.boardFirstStrip[b + 1]) continue;
-        for (int hole = layout.boardFirstHole[b]; hole < layout.boardFirstHole[b + 1]; ++hole) {
-            if (layout.stripOfHole[static_cast<std::size_t>(hole)] == strip)
-                visit(toQt(picture.seenAt(layout.holeAt(hole))));
-        }
+constexpr int kFloating = -1;
+
+QRectF spanning(const QRectF& a, const QRectF& b) {
+    return {QPointF(std::min(a.left(), b.left()), std::min(a.top(), b.top())),
+            QPointF(std::max(a.right(), b.right()), std::max(a.bottom(), b.bottom()))};
+}
+
+/// Something about the holes of a strip, seen from the first of them, so that strips of the same holes look the same.
+struct HolesSeen {
+    std::vector<Point> holes;
+    QRectF frame() const { return stripFrame(toQt(holes.front()), toQt(holes.back())); }
+    friend bool operator==(const HolesSeen&, const HolesSeen&) = default;
+
+    static HolesSeen of(const StripSpan& span) {
+        HolesSeen seen;
+        for (const Point hole : span.holes) seen.holes.push_back(placeFrom(span.holes.front(), hole));
+        return seen;
     }
-}
+};
 
-enum class UnderMark { InVolts, SeenThrough, Lit, Bed, Halo };
+struct VoltStripMark {
+    HolesSeen strip;
+    int step;  ///< of the colours, or kFloating
+    void paint(QPainter& painter, const Theme& theme) const {
+        if (step == kFloating) {
+            paintMetalFloating(painter, theme, strip.frame());
+        } else {
+            paintMetalInColour(painter, theme, strip.frame(), voltColour(colourShare(step)));
+        }
+        for (const Point hole : strip.holes) paintMouth(painter, toQt(hole), faded(Qt::black, kMouthFade));
+    }
+    friend bool operator==(const VoltStripMark&, const VoltStripMark&) = default;
+};
 
-/// Folds where a strip's holes are in its patch, so that strips of the same holes look the same wherever they lie.
-PatchLook withHoles(PatchLook look, const Picture& picture, int strip, QPointF corner) {
-    forEachHoleOf(picture, strip, [&](QPointF hole) {
-        look << std::lround((hole.x() - corner.x()) * 1e3) << std::lround((hole.y() - corner.y()) * 1e3);
-    });
-    return look;
-}
-
-void addInVolts(Patches& patches, const Picture& picture, const Snapshot& live) {
+void addInVolts(Patches& patches, const Picture& picture, const std::vector<StripSpan>& spans, const Snapshot& live) {
     const Layout& layout = *picture.layout;
     const VoltScale scale = voltScale(live);
-    const auto spans = stripSpans(picture);
-    for (int strip = 0; strip < static_cast<int>(spans.size()); ++strip) {
-        const auto s = static_cast<std::size_t>(strip);
-        const auto net = static_cast<std::size_t>(layout.netOfStrip[s]);
+    for (std::size_t strip = 0; strip < spans.size(); ++strip) {
+        const auto net = static_cast<std::size_t>(layout.netOfStrip[strip]);
         if (!layout.netUsed[net]) continue;
-        const QRectF frame = stripFrame(spans[s].first, spans[s].last);
         const double volt = live.solution.netVoltage[net];
-        const bool floating = std::isnan(volt);
-        const QColor colour = floating ? QColor() : voltColour(scale.share(volt));
-        const QRectF mm = frame.marginsAdded(kMetalRoom);
-        patches.push_back(
-            {mm, withHoles(PatchLook() << UnderMark::InVolts << floating << colour, picture, strip, mm.topLeft()),
-             [&picture, strip, frame, floating, colour](QPainter& painter) {
-                 if (floating) {
-                     paintMetalFloating(painter, *picture.theme, frame);
-                 } else {
-                     paintMetalInColour(painter, *picture.theme, frame, colour);
-                 }
-                 forEachHoleOf(picture, strip,
-                               [&](QPointF hole) { paintMouth(painter, hole, faded(Qt::black, kMouthFade)); });
-             }});
-        patches.back().movable = true;
+        VoltStripMark mark{HolesSeen::of(spans[strip]), std::isnan(volt) ? kFloating : colourStep(scale.share(volt))};
+        const QRectF room = mark.strip.frame().marginsAdded(kMetalRoom);
+        patches.push_back(movablePatch(spans[strip].holes.front(), room, std::move(mark)));
     }
 }
 
+struct SeenThroughMark {
+    Point last;  ///< hole of the piece, from its first
+    void paint(QPainter& painter, const Theme& theme) const {
+        paintMetalSeenThrough(painter, theme, stripFrame({0, 0}, toQt(last)));
+    }
+    friend bool operator==(const SeenThroughMark&, const SeenThroughMark&) = default;
+};
+
 /// Columns that carry current show whole; of a rail shows what lies between the holes that carry some.
-void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& live) {
+void addSeenThrough(Patches& patches, const Picture& picture, const std::vector<StripSpan>& spans,
+                    const Snapshot& live) {
     const Layout& layout = *picture.layout;
-    std::vector<StripSpan> carrying(layout.netOfStrip.size());
+    std::vector<QRectF> carrying(layout.netOfStrip.size());
     std::vector<char> carries(carrying.size(), 0);
     const auto centre = [&](int joint) {
         return toQt(picture.seenAt(layout.holeAt(layout.joints[static_cast<std::size_t>(joint)].hole)));
@@ -86,51 +91,67 @@ void addSeenThrough(Patches& patches, const Picture& picture, const Snapshot& li
         if (piece.kind != PieceKind::Strip || std::abs(live.pieceCurrent[i]) < kNoCurrentAmpere) continue;
         const auto strip = static_cast<std::size_t>(piece.owner);
         const QPointF from = centre(piece.from), to = centre(piece.to);
-        QRectF reach = QRectF(from, to).normalized();
-        if (carries[strip])
-            reach = QRectF(QPointF(std::min(reach.left(), carrying[strip].first.x()),
-                                   std::min(reach.top(), carrying[strip].first.y())),
-                           QPointF(std::max(reach.right(), carrying[strip].last.x()),
-                                   std::max(reach.bottom(), carrying[strip].last.y())));
-        carrying[strip] = {reach.topLeft(), reach.bottomRight(), false};
+        const QRectF reach = QRectF(from, to).normalized();
+        carrying[strip] = carries[strip] ? spanning(carrying[strip], reach) : reach;
         carries[strip] = 1;
     }
-    const auto spans = stripSpans(picture);
     for (std::size_t strip = 0; strip < carrying.size(); ++strip) {
         if (!carries[strip]) continue;
-        const StripSpan& span = spans[strip].rail ? carrying[strip] : spans[strip];
-        const QRectF frame = stripFrame(span.first, span.last);
-        patches.push_back(
-            {frame.marginsAdded(kMetalRoom), PatchLook() << UnderMark::SeenThrough,
-             [&picture, frame](QPainter& painter) { paintMetalSeenThrough(painter, *picture.theme, frame); }});
+        const StripSpan& span = spans[strip];
+        const Point first = span.rail ? fromQt(carrying[strip].topLeft()) : fromQt(span.first);
+        const Point last = span.rail ? fromQt(carrying[strip].bottomRight()) : fromQt(span.last);
+        const SeenThroughMark mark{placeFrom(first, last)};
+        patches.push_back(movablePatch(first, stripFrame({0, 0}, toQt(mark.last)).marginsAdded(kMetalRoom), mark));
     }
 }
 
-void paintLitStrip(QPainter& painter, const Picture& picture, int strip, const StripSpan& span, bool solid) {
-    const Theme& theme = *picture.theme;
-    const QRectF frame = stripFrame(span.first, span.last);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(faded(theme.hover, solid ? 0.30 : 0.16));
-    painter.drawPath(roundedBox(frame.adjusted(-kHoverGlowMm, -kHoverGlowMm, kHoverGlowMm, kHoverGlowMm), 1.1));
-    paintMetal(painter, theme, frame);
-    painter.setBrush(Qt::NoBrush);
-    QPen rim = outlinePen(theme.hover, kHoverRimMm);
-    if (!solid) rim.setDashPattern({2.4, 1.6}), rim.setCapStyle(Qt::FlatCap);
-    painter.setPen(rim);
-    painter.drawPath(roundedBox(frame, 0.5));
-    const QColor mouthRim = theme.dark ? QColor(0x08090b) : QColor(Qt::white);
-    // A layer paints what has changed of a strip, not the whole: holes elsewhere are left out.
-    const QRectF sight = painter.hasClipping() ? painter.clipBoundingRect() : QRectF();
-    forEachHoleOf(picture, strip, [&](QPointF hole) {
-        const auto box = [hole](double half) { return QRectF(hole.x() - half, hole.y() - half, 2 * half, 2 * half); };
-        if (painter.hasClipping() && !sight.intersects(box(kMouthMm / 2 + kMouthRimMm))) return;
-        painter.fillPath(roundedBox(box((kMouthMm + kMouthRimMm) / 2), 0.16 + kMouthRimMm / 2),
-                         solid ? mouthRim : theme.hover);
-        painter.fillPath(roundedBox(box((kMouthMm - kMouthRimMm) / 2), 0.1), solid ? theme.hover : mouthRim);
-    });
-}
+struct LitStripMark {
+    HolesSeen strip;
+    bool solid;  ///< joined; else a press would join it
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QRectF frame = strip.frame();
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(faded(theme.hover, solid ? 0.30 : 0.16));
+        painter.drawPath(roundedBox(frame.adjusted(-kHoverGlowMm, -kHoverGlowMm, kHoverGlowMm, kHoverGlowMm), 1.1));
+        paintMetal(painter, theme, frame);
+        painter.setBrush(Qt::NoBrush);
+        QPen rim = outlinePen(theme.hover, kHoverRimMm);
+        if (!solid) rim.setDashPattern({2.4, 1.6}), rim.setCapStyle(Qt::FlatCap);
+        painter.setPen(rim);
+        painter.drawPath(roundedBox(frame, 0.5));
+        const QColor mouthRim = theme.dark ? QColor(0x08090b) : QColor(Qt::white);
+        for (const Point hole : strip.holes) {
+            const auto box = [hole](double half) { return QRectF(hole.x - half, hole.y - half, 2 * half, 2 * half); };
+            painter.fillPath(roundedBox(box((kMouthMm + kMouthRimMm) / 2), 0.16 + kMouthRimMm / 2),
+                             solid ? mouthRim : theme.hover);
+            painter.fillPath(roundedBox(box((kMouthMm - kMouthRimMm) / 2), 0.1), solid ? theme.hover : mouthRim);
+        }
+    }
+    friend bool operator==(const LitStripMark&, const LitStripMark&) = default;
+};
 
-/// Strips whose holes stand alike look alike.
+/// The stripes of a strip, one fill for all of them, so that those that meet don't darken each other.
+struct BedMark {
+    std::vector<Rect> stripes;
+    QPainterPath path() const {
+        QPainterPath path;
+        path.setFillRule(Qt::WindingFill);
+        for (const Rect& stripe : stripes) path.addRect(toQt(stripe));
+        return path;
+    }
+    void paint(QPainter& painter, const Theme& theme) const { painter.fillPath(path(), bedColour(theme)); }
+    friend bool operator==(const BedMark&, const BedMark&) = default;
+};
+
+struct HaloMark {
+    QColor light;
+    int step;  ///< of brightness
+    bool inVolts;
+    void paint(QPainter& painter, const Theme& theme) const {
+        paintHalo(painter, theme, light, brightnessOfStep(step), inVolts);
+    }
+    friend bool operator==(const HaloMark&, const HaloMark&) = default;
+};
 
 }  // namespace
 
@@ -139,9 +160,9 @@ QColor bedColour(const Theme& theme) { return faded(theme.arrow, theme.dark ? kB
 void addMetal(Patches& patches, const Picture& picture) {
     const Snapshot* live = picture.live();
     if (live && picture.views.voltage) {
-        addInVolts(patches, picture, *live);
+        addInVolts(patches, picture, stripSpans(picture), *live);
     } else if (live && picture.views.arrows != Arrows::Off && !picture.views.strips && !picture.table->turned) {
-        addSeenThrough(patches, picture, *live);
+        addSeenThrough(patches, picture, stripSpans(picture), *live);
     }
     if (picture.table->turned) addLeadTips(patches, picture);
 }
@@ -150,17 +171,13 @@ void addLitNet(Patches& patches, const Picture& picture, int lit) {
     if (lit < 0) return;
     const auto byPress = netsByPress(picture, lit);
     const auto spans = stripSpans(picture);
-    for (int strip = 0; strip < static_cast<int>(spans.size()); ++strip) {
-        const StripSpan span = spans[static_cast<std::size_t>(strip)];
-        const int net = picture.layout->netOfStrip[static_cast<std::size_t>(strip)];
+    for (std::size_t strip = 0; strip < spans.size(); ++strip) {
+        const int net = picture.layout->netOfStrip[strip];
         const bool joined = net == lit;
         if (!joined && std::find(byPress.begin(), byPress.end(), net) == byPress.end()) continue;
-        const QRectF frame = stripFrame(span.first, span.last).marginsAdded(kGlowRoom);
-        patches.push_back({frame, withHoles(PatchLook() << UnderMark::Lit << joined, picture, strip, frame.topLeft()),
-                           [&picture, strip, span, joined](QPainter& painter) {
-                               paintLitStrip(painter, picture, strip, span, joined);
-                           }});
-        patches.back().movable = true;
+        LitStripMark mark{HolesSeen::of(spans[strip]), joined};
+        const QRectF room = mark.strip.frame().marginsAdded(kGlowRoom);
+        patches.push_back(movablePatch(spans[strip].holes.front(), room, std::move(mark)));
     }
 }
 
@@ -168,50 +185,32 @@ void addBeds(Patches& patches, const Picture& picture, const FlowPaths& paths) {
     const Snapshot* live = picture.live();
     if (!live || picture.views.voltage || picture.views.arrows == Arrows::Off) return;
     const double fullScale = fullScaleAmpere(picture);
-    // One fill for all stripes of a strip, so that those that meet don't darken each other.
-    struct Bed {
-        QPainterPath path;
-        PatchLook look;
-    };
-    std::map<int, Bed> beds;
+    std::map<int, BedMark> beds;  // by strip
     for (const FlowPaths::Way& way : paths.ways()) {
         if (way.layer != Layer::UnderParts || way.line.isEmpty()) continue;
         const double current = std::abs(paths.currentOf(way, *live));
         if (current < kThreadShare * fullScale) continue;
-        const double half = bedBreadthMm(std::min(1.0, current / fullScale)) / 2;
+        const double half = drawnBreadth(bedBreadthMm(std::min(1.0, current / fullScale))) / 2;
         const QRectF line = QRectF(way.line.points().front(), way.line.points().back()).normalized();
         const int strip = picture.layout->pieces[static_cast<std::size_t>(way.piece)].owner;
-        Bed& bed = beds[strip];
-        bed.path.setFillRule(Qt::WindingFill);
-        bed.path.addRect(line.width() > line.height() ? line.adjusted(0, -half, 0, half)
-                                                      : line.adjusted(-half, 0, half, 0));
-        bed.look << line.topLeft() << line.bottomRight() << seenLength(picture, half);
+        beds[strip].stripes.push_back(
+            fromQt(line.width() > line.height() ? line.adjusted(0, -half, 0, half) : line.adjusted(-half, 0, half, 0)));
     }
-    const QColor colour = bedColour(*picture.theme);
     for (auto& [strip, bed] : beds) {
-        patches.push_back(
-            {bed.path.boundingRect(), bed.look << UnderMark::Bed,
-             [path = std::move(bed.path), colour](QPainter& painter) { painter.fillPath(path, colour); }});
+        const QRectF room = bed.path().boundingRect();
+        patches.push_back(fixedPatch(room, std::move(bed)));
     }
 }
 
 void addHalos(Patches& patches, const Picture& picture) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
-        const double brightness = brightnessOf(picture, part);
-        if (brightness <= 0) continue;
+        const int step = brightnessStep(brightnessOf(picture, part));
+        if (step == 0) continue;
         const PartScene scene = sceneOf(picture, part);
         const QColor light = findPackagePainter(scene.part.kind->package->name)->light(scene);
-        const QPointF centre = toQt(scene.place.pose.centre);
-        const double radius = haloRadiusMm(brightness);
-        patches.push_back(
-            {QRectF(centre - QPointF(radius, radius), centre + QPointF(radius, radius)),
-             PatchLook() << UnderMark::Halo << light << seenBrightness(brightness) << picture.views.voltage,
-             [&picture, light, centre, brightness](QPainter& painter) {
-                 painter.save();
-                 painter.translate(centre);
-                 paintHalo(painter, *picture.theme, light, brightness, picture.views.voltage);
-                 painter.restore();
-             }});
+        const double radius = haloRadiusMm(brightnessOfStep(step));
+        patches.push_back(movablePatch(scene.place.pose.centre, {-radius, -radius, 2 * radius, 2 * radius},
+                                       HaloMark{light, step, picture.views.voltage}));
     }
 }
 

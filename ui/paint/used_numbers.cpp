@@ -49,6 +49,19 @@ void placeRow(const Picture& picture, std::size_t board, bool upper, std::vector
     out.insert(out.end(), row.begin(), row.end());
 }
 
+struct UsedNumberMark {
+    Rect frame;
+    QString text;
+    double sizeMm;
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92));
+        painter.drawPath(roundedBox(toQt(frame), kNumberPadMm));
+        drawText(painter, text, toQt(frame).center(), {sizeMm, QFont::DemiBold}, theme.text);
+    }
+    friend bool operator==(const UsedNumberMark&, const UsedNumberMark&) = default;
+};
+
 }  // namespace
 
 std::vector<UsedNumber> placeUsedNumbers(const Picture& picture) {
@@ -59,18 +72,9 @@ std::vector<UsedNumber> placeUsedNumbers(const Picture& picture) {
     return numbers;
 }
 
-void addUsedNumbers(Patches& patches, const Picture& picture) {
-    for (const UsedNumber& number : placeUsedNumbers(picture)) {
-        patches.push_back(
-            {number.frame, PatchLook() << number.text << picture.sizes.numberMm, [number, &picture](QPainter& painter) {
-                 const Theme& theme = *picture.theme;
-                 painter.setPen(Qt::NoPen);
-                 painter.setBrush(faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92));
-                 painter.drawPath(roundedBox(number.frame, kNumberPadMm));
-                 drawText(painter, number.text, number.frame.center(), {picture.sizes.numberMm, QFont::DemiBold},
-                          theme.text);
-             }});
-    }
+void addUsedNumbers(Patches& patches, const std::vector<UsedNumber>& numbers, double sizeMm) {
+    for (const UsedNumber& number : numbers)
+        patches.push_back(fixedPatch(number.frame, UsedNumberMark{fromQt(number.frame), number.text, sizeMm}));
 }
 
 }  // namespace tiepoint::ui

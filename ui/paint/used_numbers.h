@@ -13,10 +13,13 @@ namespace tiepoint::ui {
 struct UsedNumber {
     QRectF frame;  ///< mm
     QString text;
+    friend bool operator==(const UsedNumber& a, const UsedNumber& b) {
+        return fromQt(a.frame) == fromQt(b.frame) && a.text == b.text;
+    }
 };
 /// Above row a for what is plugged in there, below row j for the other half; in two lines where columns stand close.
 std::vector<UsedNumber> placeUsedNumbers(const Picture& picture);
 
-void addUsedNumbers(Patches& patches, const Picture& picture);
+void addUsedNumbers(Patches& patches, const std::vector<UsedNumber>& numbers, double sizeMm);
 
 }  // namespace tiepoint::ui

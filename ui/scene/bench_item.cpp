@@ -17,7 +17,7 @@ void BenchItem::lie(const QRectF& bounds, Level level, int index) {
 void BenchItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {
     Patches patches;
     addPatches(patches);
-    paintPatches(*painter, patches);
+    paintPatches(*painter, *picture_.theme, patches);
 }
 
 }  // namespace tiepoint::ui

@@ -37,7 +37,6 @@ void BenchScene::followKind(Kind kind, const Things& things, bool restyled) {
 }
 
 void BenchScene::follow(bool restyled) {
-    ++changes_;
     const Bench& bench = picture_.bench();
     followKind<BoardItem>(Kind::Board, bench.boards, restyled);
     followKind<PartItem>(Kind::Part, bench.parts, restyled);
@@ -52,7 +51,6 @@ void BenchScene::followTags() {
 }
 
 void BenchScene::setPale(const std::vector<std::string>& ids) {
-    ++changes_;
     for (const Kind kind : {Kind::Part, Kind::Jumper}) {
         for (BenchItem* item : listOf(kind))
             item->setOpacity(std::find(ids.begin(), ids.end(), item->id()) == ids.end() ? 1 : kPale);

@@ -41,8 +41,6 @@ public:
     void addBoards(Patches& patches) const { addKind(patches, Kind::Board); }
     /// The resting looks of all parts, and of the jumpers over them.
     void addItems(Patches& patches) const;
-    /// Goes up whenever one of these looks changed.
-    std::uint64_t changes() const { return changes_; }
 
 private:
     enum class Kind { Board, Part, Jumper, Note, Tag };
@@ -57,7 +55,6 @@ private:
     const Items& listOf(Kind kind) const { return items_[static_cast<std::size_t>(kind)]; }
 
     const Picture& picture_;
-    std::uint64_t changes_ = 0;
     std::array<Items, kKinds> items_;  ///< the scene's
     std::array<std::map<std::string, BenchItem*, std::less<>>, kKinds> byId_;
 };

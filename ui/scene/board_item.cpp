@@ -18,7 +18,14 @@ void BoardItem::follow(int index, bool) {
         index);
 }
 
-void BoardItem::addPatches(Patches& patches) const { addBoard(patches, picture(), index_); }
+void BoardItem::addPatches(Patches& patches) const {
+    if (const BoardSeen now = boardSeen(picture(), index_); now != seen_) {
+        seen_ = now;
+        patches_.clear();
+        addBoard(patches_, now);
+    }
+    patches.insert(patches.end(), patches_.begin(), patches_.end());
+}
 
 QPainterPath BoardItem::shape() const {
     const Rect frame = board().frameMm();

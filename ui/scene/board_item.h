@@ -2,6 +2,7 @@
 // A board in the scene: its grid of holes, and the strips and rails that join them. The geometry and the nets are the core's; the item
 // says which hole, which strip and which net lie where the board is seen.
 
+#include "ui/paint/board_layer.h"
 #include "ui/scene/bench_item.h"
 
 namespace tiepoint::ui {
@@ -26,6 +27,8 @@ private:
     const Board& board() const { return picture().bench().boards[static_cast<std::size_t>(index_)]; }
 
     int index_ = -1;
+    mutable BoardSeen seen_;  ///< of which the patches are
+    mutable Patches patches_;
 };
 
 }  // namespace tiepoint::ui

@@ -1,7 +1,7 @@
 #include "ui/scene/jumper_item.h"
 
 #include "ui/paint/bench_painter.h"
-#include "ui/paint/rest_look.h"
+#include "ui/paint/rest_patch.h"
 #include "ui/paint/shade.h"
 
 #include <algorithm>
@@ -14,7 +14,6 @@ constexpr double kWireEndReachMm = 0.9;  ///< about the pin of a jumper in its h
 }  // namespace
 
 void JumperItem::follow(int index, bool restyled) {
-    static std::uint64_t changes = 0;
     index_ = index;
     const Table& table = *picture().table;
     const std::array<Point, 2> ends{endMm(picture().bench(), table, jumper().ends[0]),
@@ -26,15 +25,13 @@ void JumperItem::follow(int index, bool restyled) {
     ends_ = ends;
     arc_ = arc;
     lie(bounds, table.turned ? Level::BehindJumpers : Level::Jumpers, index);
+    patch_ = restPatchOfJumper(picture(), index);
     if (same && !restyled) return;
     shape_.reset();
-    alike_ = !table.turned;
-    look_ = alike_ ? restLookOfJumper(picture(), index, bounds) : PatchLook() << ++changes;
 }
 
 void JumperItem::addPatches(Patches& patches) const {
-    patches.push_back({boundingRect(), look_, [this](QPainter& painter) { paintJumper(painter, picture(), index_); }});
-    patches.back().movable = alike_;
+    patches.push_back(patch_);
     patches.back().opacity = opacity();
 }
 

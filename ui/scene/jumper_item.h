@@ -25,8 +25,7 @@ private:
     Jumper known_;
     std::array<Point, 2> ends_;
     Arc arc_;
-    PatchLook look_;                             ///< at rest and opaque
-    bool alike_ = false;                         ///< with all others of this look, wherever they lie
+    Patch patch_;                                ///< at rest and opaque
     mutable std::optional<QPainterPath> shape_;  ///< worked out when it is first asked for
 };
 

@@ -2,7 +2,7 @@
 
 #include "core/bench/turned_table.h"
 #include "ui/paint/bench_painter.h"
-#include "ui/paint/rest_look.h"
+#include "ui/paint/rest_patch.h"
 #include "ui/paint/shade.h"
 
 #include <QTransform>
@@ -42,7 +42,6 @@ int nearestLead(const PartPlace& place, Point at) {
 BenchItem::Level PartItem::level() const { return picture().isBehind(index_) ? Level::BehindParts : Level::Parts; }
 
 void PartItem::follow(int index, bool restyled) {
-    static std::uint64_t changes = 0;
     index_ = index;
     std::vector<Point> points = place().leadsMm;
     points.push_back(place().pose.centre);
@@ -52,16 +51,13 @@ void PartItem::follow(int index, bool restyled) {
     known_ = part();
     knownPoints_ = std::move(points);
     lie(bounds, level(), index);
+    patch_ = restPatch(picture(), index);
     if (same && !restyled) return;
     outlines_.reset();
-    // Seen from below, a part is cut off where its board ends.
-    alike_ = !picture().table->turned;
-    look_ = alike_ ? restLook(picture(), index, bounds) : PatchLook() << ++changes;
 }
 
 void PartItem::addPatches(Patches& patches) const {
-    patches.push_back({boundingRect(), look_, [this](QPainter& painter) { paintPart(painter, picture(), index_); }});
-    patches.back().movable = alike_;
+    patches.push_back(patch_);
     patches.back().opacity = opacity();
 }
 

@@ -37,8 +37,7 @@ private:
     int index_ = -1;
     Part known_;
     std::vector<Point> knownPoints_;
-    PatchLook look_;                            ///< at rest and opaque
-    bool alike_ = false;                        ///< with all others of this look, wherever they lie
+    Patch patch_;                               ///< at rest and opaque
     mutable std::optional<Outlines> outlines_;  ///< worked out when it is first asked for
 };
 

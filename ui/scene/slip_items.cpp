@@ -34,7 +34,7 @@ void TagItem::follow(int index, bool) {
     lie(tagBounds(tag_), Level::Tags, index);
 }
 
-void TagItem::addPatches(Patches& patches) const { addPinnedTag(patches, picture(), tag_); }
+void TagItem::addPatches(Patches& patches) const { addPinnedTag(patches, tag_, picture().sizes); }
 
 QPainterPath TagItem::shape() const { return pathAlong(tag_.frame); }
 

@@ -1,9 +1,8 @@
 #include "ui/view/bench_canvas.h"
 
 #include "ui/paint/bench_painter.h"
-#include "ui/paint/live_layers.h"
 #include "ui/view/cell_grid.h"
-#include "ui/view/layer_keys.h"
+#include "ui/view/plain_frame.h"
 
 #include <QPaintEngine>
 #include <QThread>
@@ -23,24 +22,32 @@ constexpr int kArrowCell = 16;  ///< pixels; changes by arrows are gathered in c
 constexpr int kMarginShare =
     32;  ///< of the viewport's size, on each side, so that a pan paints neither in each frame nor much in one
 
-/// Something is in the hand: its place isn't compared, it is drawn anew each time.
-bool isCarrying(const Marks& marks) { return marks.carried || marks.drawn || marks.drawnFree || marks.probe; }
-
 }  // namespace
 
-BenchCanvas::BenchCanvas() {
+BenchCanvas::Painting BenchCanvas::usualPainting() {
+    return qEnvironmentVariable("TIEPOINT_PAINTING") == QLatin1String("plain") ? Painting::Plain : Painting::Kept;
+}
+
+BenchCanvas::BenchCanvas(Painting painting) : painting_(painting) {
     QThreadPool::globalInstance()->setExpiryTimeout(-1);  // its threads keep their letters
 }
 
 void BenchCanvas::update(const Picture& picture, const Frame& frame, const BenchScene& scene,
                          const std::vector<int>& litNets) {
+    const bool sameArrows = picture_ == picture && frame_ == frame && sprites_;
     followLook(picture, frame);
     followTable(*picture.theme);
-    const bool moved = followMarks(picture);
+    const bool changed = followPatches(picture, scene, litNets);
+    if (!sameArrows) followMarks(picture);
+    if (painting_ == Painting::Plain) {
+        if (changed || !sameArrows) stale_ = QRect(QPoint(0, 0), frame_.viewport);
+        slide_ = {};
+        return;
+    }
     Work sprites;
-    if (moved) sprites = sprites_->prepare(marks_);
-    followLayers(picture, scene, litNets, std::move(sprites));
-    if (moved) placeArrows();
+    if (!sameArrows) sprites = sprites_->prepare(marks_);
+    followLayers(changed, std::move(sprites));
+    if (!sameArrows) placeArrows();
 }
 
 QPoint BenchCanvas::takeSlide() { return std::exchange(slide_, {}); }
@@ -48,18 +55,16 @@ QPoint BenchCanvas::takeSlide() { return std::exchange(slide_, {}); }
 QRegion BenchCanvas::takeStale() { return std::exchange(stale_, {}) & QRect(QPoint(0, 0), frame_.viewport); }
 
 void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
-    const bool sameTheme = theme_ == picture.theme, sameScale = frame_.pixelsPerMm == frame.pixelsPerMm && sprites_;
-    if (!sameTheme || !sameScale || arrows_ != picture.views.arrows) {
+    const bool sameTheme = picture_ && picture_->theme == picture.theme;
+    const bool sameScale = sameTheme && frame_.pixelsPerMm == frame.pixelsPerMm && sprites_;
+    if (!sameScale || picture_->views.arrows != picture.views.arrows)
         sprites_ = std::make_unique<ArrowSprites>(*picture.theme, frame.pixelsPerMm,
                                                   picture.views.arrows == Arrows::Electrons);
-        arrowsKey_ = {};
+    if (!sameScale) {
+        for (PatchLayer& layer : layers_) layer.clear();
+        patchSprites_.begin(*picture.theme, frame.pixelsPerMm);
     }
-    if (!sameTheme || !sameScale) patchStamps_.clear();
-    if (!sameTheme) {
-        for (PatchLayer* layer : layers()) layer->clear();
-        boardsKey_ = underKey_ = itemsKey_ = partsKey_ = wordsKey_ = handKey_ = QByteArray();
-        tableDrawn_ = {};
-    }
+    if (!sameTheme) tableDrawn_ = {};
     Frame slid = frame_;
     slid.origin = frame.origin;
     const QRect all(QPoint(0, 0), frame.viewport);
@@ -69,27 +74,14 @@ void BenchCanvas::followLook(const Picture& picture, const Frame& frame) {
     } else if (const QPoint slide = frame.origin - frame_.origin; !slide.isNull()) {
         slide_ += slide;
         stale_ = stale_.translated(slide) | (QRegion(all) - all.translated(slide)) |
-                 (tableDiffering(slide.y()) - boards_.opaque().translated(frame.origin));
+                 (tableDiffering(slide.y()) - layers_.front().opaque().translated(frame.origin));
     }
-    theme_ = picture.theme;
     frame_ = frame;
-    arrows_ = picture.views.arrows;
-    if (layout_ != picture.layout || arranged_ != picture.table || sizes_ != picture.sizes) {
-        layout_ = picture.layout;
-        arranged_ = picture.table;
-        sizes_ = picture.sizes;
-        paths_.emplace(picture);
-        ground_.emplace(picture);
-    }
-    snapshot_ = picture.snapshot;
-    changes_ = picture.changes;
-    pinned_ = picture.pinned;
-    findings_ = picture.findings;
-    mended_ = picture.marks.mended;
+    if (!ground_ || !ground_->isOf(picture)) ground_.emplace(picture);
 }
 
 std::span<const FindingMark> BenchCanvas::findingMarks(const Picture& picture) const {
-    if (picture.findings != findings_) return {};
+    if (!picture_ || picture.findings != picture_->findings) return {};
     return findingMarks_;
 }
 
@@ -118,69 +110,82 @@ void BenchCanvas::followTable(const Theme& theme) {
     stale_ = QRect(QPoint(0, 0), frame_.viewport);
 }
 
-const std::vector<Label>& BenchCanvas::ids(const Picture& picture) {
-    if (QByteArray key = idsKey(picture); key != idsKey_) {
-        idsKey_ = std::move(key);
-        Clearance clearance = *ground_;
-        takePinned(picture, clearance);
-        ids_ = placeIds(picture, clearance);
-    }
-    return ids_;
+bool BenchCanvas::followPatches(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets) {
+    const int beat = soundingBeat(picture);
+    Patches items;
+    scene.addItems(items);
+    if (picture_) picture_->phaseMm = picture.phaseMm;  // arrows are no patches
+    if (picture_ == picture && litNets_ == litNets && beat_ == beat && items == items_) return false;
+    picture_ = picture;
+    litNets_ = litNets;
+    beat_ = beat;
+    boards_.clear();
+    scene.addBoards(boards_);
+    items_ = std::move(items);
+    under_.clear();
+    addUnderParts(under_, picture, ground_->paths, litNets);
+    onParts_.clear();
+    addOnParts(onParts_, picture, ground_->paths);
+    wordPlacings_ +=
+        words_.follow(wordsInput(picture, ground_->words), [this](Patches& patches, const WordsInput& input) {
+            findingMarks_ = addWords(patches, input, ground_->clearance);
+        });
+    mend_.follow(mendInput(picture), addMended);
+    group_.follow(groupInput(picture), addCarriedGroup);
+    hand_.clear();
+    addHandMarks(hand_, picture, mend_.patches, group_.patches);
+    return true;
 }
 
-void BenchCanvas::followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets,
-                               Work beside) {
+const Patches& BenchCanvas::patchesOf(PictureLayer layer) const {
+    switch (layer) {
+        case PictureLayer::Boards:
+            return boards_;
+        case PictureLayer::Under:
+            return under_;
+        case PictureLayer::Items:
+            return items_;
+        case PictureLayer::OnParts:
+            return onParts_;
+        case PictureLayer::Words:
+            return words_.patches;
+        case PictureLayer::Hand:
+            break;
+    }
+    return hand_;
+}
+
+void BenchCanvas::followLayers(bool changed, Work beside) {
     const QRect content =
         QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm).mapRect(frame_.contentMm).toAlignedRect();
     const QRect sight = QRect(-frame_.origin, frame_.viewport) & content;
     const int marginX = frame_.viewport.width() / kMarginShare, marginY = frame_.viewport.height() / kMarginShare;
     const QRect room = sight.adjusted(-marginX, -marginY, marginX, marginY) & content;
-    const auto follow = [&](PatchLayer& layer, QByteArray& known, QByteArray key, bool always, auto add) {
-        if (!always && key == known && layer.reaches(sight, frame_.pixelsPerMm)) {
-            layer.keep();
-            return;
+    for (std::size_t i = 0; i < layers_.size(); ++i) {
+        if (changed || !layers_[i].reaches(sight)) {
+            layerChanges_[i] += layers_[i].take(patchesOf(static_cast<PictureLayer>(i)), sight, room);
+        } else {
+            layers_[i].keep();
         }
-        known = std::move(key);
-        Patches patches;
-        add(patches);
-        layer.take(std::move(patches), sight, room, frame_.pixelsPerMm);
-    };
-    follow(boards_, boardsKey_, boardsKey(picture), false, [&](Patches& patches) { scene.addBoards(patches); });
-    follow(under_, underKey_, underKey(picture, litNets), false,
-           [&](Patches& patches) { addUnderParts(patches, picture, *paths_, litNets); });
-    follow(items_, itemsKey_, QByteArray::number(static_cast<qulonglong>(scene.changes())), false,
-           [&](Patches& patches) { scene.addItems(patches); });
-    follow(parts_, partsKey_, partsKey(picture), false,
-           [&](Patches& patches) { addOnParts(patches, picture, *paths_); });
-    follow(words_, wordsKey_, wordsKey(picture), false,
-           [&](Patches& patches) { findingMarks_ = addWords(patches, picture, *ground_, ids(picture)); });
-    follow(hand_, handKey_, marksKey(picture), isCarrying(picture.marks) || wasCarrying_,
-           [&](Patches& patches) { addHandMarks(patches, picture); });
-    wasCarrying_ = isCarrying(picture.marks);
+    }
     // What is dear is made piece by piece, by whichever thread is free; then it is only laid.
     Work pieces = std::move(beside), bands;
-    for (PatchLayer* layer : layers()) std::ranges::move(layer->preparations(), std::back_inserter(pieces));
+    for (PatchLayer& layer : layers_) std::ranges::move(layer.preparations(), std::back_inserter(pieces));
     doTogether(pieces);
-    for (PatchLayer* layer : layers()) std::ranges::move(layer->paintings(), std::back_inserter(bands));
+    for (PatchLayer& layer : layers_) std::ranges::move(layer.layings(), std::back_inserter(bands));
     doTogether(bands);
-    for (PatchLayer* layer : layers()) {
-        layer->finish();
-        stale_ |= layer->changed().translated(frame_.origin);
-    }
-    if (!bands.empty()) patchStamps_.trim();
+    for (PatchLayer& layer : layers_) stale_ |= layer.changed().translated(frame_.origin);
+    if (!pieces.empty()) patchSprites_.trim();
 }
 
-bool BenchCanvas::followMarks(const Picture& picture) {
-    QByteArray key = arrowsKey(picture, frame_);
-    if (key == arrowsKey_) return false;
-    arrowsKey_ = std::move(key);
+void BenchCanvas::followMarks(const Picture& picture) {
     const Snapshot* live = picture.live();
     for (const Layer layer : {Layer::UnderParts, Layer::OverParts}) {
         std::vector<ArrowMark>& marks = marks_[static_cast<std::size_t>(layer)];
         marks.clear();
-        if (live) paths_->marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks);
+        if (live)
+            ground_->paths.marks(*live, picture.views.arrows, fullScaleAmpere(picture), picture.phaseMm, layer, marks);
     }
-    return true;
 }
 
 void BenchCanvas::placeArrows() {
@@ -215,7 +220,8 @@ void BenchCanvas::show(QPainter& painter, const QRegion& exposed) const {
 
 void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) const {
     if (region.isEmpty()) return;
-    const FrameStack stack{table_, boards_, under_, items_, parts_, words_, hand_, stamps_, frame_.origin};
+    if (painting_ == Painting::Plain) return composePlainly(target, region, shift);
+    const FrameStack stack{table_, layers_, stamps_, frame_.origin};
     // A large frame is put together by all processors, each a band of it.
     const QRect all = region.boundingRect();
     const int bands =
@@ -229,6 +235,22 @@ void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) c
     }
     if (work.size() == 1) return work.front()();
     doTogether(work);
+}
+
+void BenchCanvas::composePlainly(QImage& target, const QRegion& region, QPoint shift) const {
+    QImage frame(frame_.viewport, QImage::Format_RGB32);
+    PlainFrame plain(frame, *picture_->theme, frame_.pixelsPerMm, frame_.origin);
+    const bool electrons = picture_->views.arrows == Arrows::Electrons;
+    plain.paintTable(table_);
+    for (const PictureLayer layer : {PictureLayer::Boards, PictureLayer::Under}) plain.paintPatches(patchesOf(layer));
+    plain.paintArrows(marks_[0], electrons);
+    for (const PictureLayer layer : {PictureLayer::Items, PictureLayer::OnParts}) plain.paintPatches(patchesOf(layer));
+    plain.paintArrows(marks_[1], electrons);
+    for (const PictureLayer layer : {PictureLayer::Words, PictureLayer::Hand}) plain.paintPatches(patchesOf(layer));
+    const PixelRows<QRgb> to = rowsOf(target);
+    const PixelRows<const QRgb> from = rowsOf(std::as_const(frame));
+    for (const QRect& rect : region)
+        copyBlock({to.at(rect.topLeft() + shift), to.stride}, {from.at(rect.topLeft()), from.stride}, rect.size());
 }
 
 void BenchCanvas::showTable(QPainter& painter, const QRect& viewport) const {
@@ -247,9 +269,9 @@ bool BenchCanvas::prewarm() {
     return sprites_ && sprites_->prewarm(kAtOnce) > 0;
 }
 
-long long BenchCanvas::paintedPixels() {
+long long BenchCanvas::laidPixels() const {
     long long pixels = 0;
-    for (const PatchLayer* layer : layers()) pixels += layer->paintedPixels();
+    for (const PatchLayer& layer : layers_) pixels += layer.laidPixels();
     return pixels;
 }
 

@@ -1,14 +1,13 @@
 #pragma once
 // Draws the bench of a view: the table, boards, parts and all live marks, as one picture that is kept from frame to frame.
 //
-// Layers of kept pixels (boards, metal and light under the parts, parts at rest, what glows and is pressed on them, words, the marks of the
+// Layers of patches (boards, metal and light under the parts, parts at rest, what glows and is pressed on them, words, the marks of the
 // hand); arrows are stamped between them. A tick of the arrows puts together only the cells that they run through; a press also what it changed.
 // Belongs to the window's thread; layers are painted side by side in others while it waits.
 
-#include "ui/paint/finding_marks.h"
-#include "ui/paint/flow_paths.h"
-#include "ui/paint/label_places.h"
-#include "ui/paint/picture.h"
+#include "ui/paint/carried_group.h"
+#include "ui/paint/live_layers.h"
+#include "ui/paint/mend_painter.h"
 #include "ui/paint/sprites.h"
 #include "ui/scene/bench_scene.h"
 #include "ui/view/do_together.h"
@@ -17,16 +16,40 @@
 #include "ui/view/patch_layer.h"
 
 #include <array>
-#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
 
 namespace tiepoint::ui {
 
+/// From the table up.
+enum class PictureLayer { Boards, Under, Items, OnParts, Words, Hand };
+inline constexpr std::size_t kPictureLayers = 6;
+
+/// Patches that are dear to find, and the input that they were found from.
+template <class Input>
+struct Found {
+    std::optional<Input> from;
+    Patches patches;
+    /// Finds them anew if the input differs; whether it did. `find(patches, input)`.
+    template <class Find>
+    bool follow(Input input, Find find) {
+        if (from == input) return false;
+        from = std::move(input);
+        patches.clear();
+        find(patches, *from);
+        return true;
+    }
+};
+
 class BenchCanvas {
 public:
-    BenchCanvas();
+    /// `Kept`: pixels are kept and put together, see frame_stack.h. `Plain`: a painter draws all patches in each frame, see plain_frame.h.
+    enum class Painting { Kept, Plain };
+    /// Kept, unless TIEPOINT_PAINTING is "plain".
+    static Painting usualPainting();
+
+    explicit BenchCanvas(Painting painting = usualPainting());
 
     /// Follows what the picture shows now; paints the layers where it differs. Nothing is on screen yet.
     void update(const Picture& picture, const Frame& frame, const BenchScene& scene, const std::vector<int>& litNets);
@@ -46,45 +69,72 @@ public:
     std::span<const FindingMark> findingMarks(const Picture& picture) const;
     /// Makes a few sprites ahead of their use. False once all are made.
     bool prewarm();
-    /// Pixels painted anew so far, for tests and benchmarks; those put together from kept ones don't count.
-    long long paintedPixels();
+    /// Takes over how far another canvas' arrows have run, so that they go on from there.
+    void goOnFrom(const BenchCanvas& other) { ground_ = other.ground_; }
+
+    /// Pixels laid anew so far, for tests and benchmarks; those put together from kept ones don't count.
+    long long laidPixels() const;
+    /// How often a layer looked otherwise so far, and how often its words were placed anew.
+    int changesOf(PictureLayer layer) const { return layerChanges_[static_cast<std::size_t>(layer)]; }
+    int wordPlacings() const { return wordPlacings_; }
 
 private:
+    /// What is found once for a bench on its table, seen at some sizes.
+    struct Ground {
+        std::shared_ptr<const Layout> layout;
+        std::shared_ptr<const Table> table;
+        WordSizes sizes;
+        FlowPaths paths;
+        std::shared_ptr<const WordGround> words;
+        Clearance clearance;
+        explicit Ground(const Picture& picture)
+            : layout(picture.layout),
+              table(picture.table),
+              sizes(picture.sizes),
+              paths(picture),
+              words(wordGround(picture)),
+              clearance(words) {}
+        bool isOf(const Picture& picture) const {
+            return layout == picture.layout && table == picture.table && sizes == picture.sizes;
+        }
+    };
+
     void followLook(const Picture& picture, const Frame& frame);
     /// The rows in which the table looks otherwise than so many rows above.
     QRegion tableDiffering(int slide) const;
     void followTable(const Theme& theme);
-    std::array<PatchLayer*, 6> layers() { return {&boards_, &under_, &items_, &parts_, &words_, &hand_}; }
+    /// Finds what each layer shows. False if the picture is that of before but for the phase of its arrows.
+    bool followPatches(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets);
     /// Paints what has changed; `beside`: other work to be done at the same time.
-    void followLayers(const Picture& picture, const BenchScene& scene, const std::vector<int>& litNets, Work beside);
-    /// Takes the arrows of this moment. False if they are those of before.
-    bool followMarks(const Picture& picture);
+    void followLayers(bool changed, Work beside);
+    /// Takes the arrows of this moment.
+    void followMarks(const Picture& picture);
     void placeArrows();
-    const std::vector<Label>& ids(const Picture& picture);
     void compose(QImage& target, const QRegion& region, QPoint shift) const;
+    void composePlainly(QImage& target, const QRegion& region, QPoint shift) const;
+    const Patches& patchesOf(PictureLayer layer) const;
 
-    std::shared_ptr<const Layout> layout_;
-    std::shared_ptr<const Table> arranged_;
-    WordSizes sizes_;  ///< for which ground_ was prepared
-    std::shared_ptr<const Snapshot> snapshot_;
-    std::shared_ptr<const std::vector<Change>> changes_;
-    std::shared_ptr<const std::vector<PinnedTag>> pinned_;
-    std::shared_ptr<const std::vector<Finding>> findings_;
-    std::shared_ptr<const Bench> mended_;
-    std::vector<FindingMark> findingMarks_;  ///< as drawn last
-    std::optional<FlowPaths> paths_;
-    std::optional<Clearance> ground_;
-    std::vector<Label> ids_;
-    QByteArray idsKey_, boardsKey_, underKey_, itemsKey_, partsKey_, wordsKey_, handKey_, arrowsKey_;
-    const Theme* theme_ = nullptr;
+    Painting painting_;
+    std::optional<Picture> picture_;  ///< as it was shown last
+    std::vector<int> litNets_;
+    int beat_ = -1;
+    std::optional<Ground> ground_;
     Frame frame_;
-    Arrows arrows_ = Arrows::Off;
-    bool wasCarrying_ = false;
+
+    Patches boards_, under_, items_, onParts_, hand_;
+    Found<WordsInput> words_;
+    Found<MendInput> mend_;
+    Found<GroupInput> group_;
+    std::vector<FindingMark> findingMarks_;  ///< as drawn last
+    std::array<int, kPictureLayers> layerChanges_{};
+    int wordPlacings_ = 0;
+
     std::unique_ptr<ArrowSprites> sprites_;
     TileStore tiles_;
-    PatchStamps patchStamps_{tiles_};
-    PatchLayer boards_{tiles_, patchStamps_}, under_{tiles_, patchStamps_}, items_{tiles_, patchStamps_},
-        parts_{tiles_, patchStamps_}, words_{tiles_, patchStamps_}, hand_{tiles_, patchStamps_};
+    PatchSprites patchSprites_{tiles_};
+    std::array<PatchLayer, kPictureLayers> layers_{
+        PatchLayer{tiles_, patchSprites_}, PatchLayer{tiles_, patchSprites_}, PatchLayer{tiles_, patchSprites_},
+        PatchLayer{tiles_, patchSprites_}, PatchLayer{tiles_, patchSprites_}, PatchLayer{tiles_, patchSprites_}};
     QRegion stale_;  ///< of the viewport
     QPoint slide_;
     QRect tableArea_, tableDrawn_;

@@ -19,7 +19,7 @@ QRect CellGrid::cellsOf(const QRectF& rect) const {
 
 CellGrid::CellGrid(const QRect& area, int cell)
     : cell_(cell),
-      cells_(cellsOf(QRectF(area))),
+      cells_(area.isEmpty() ? QRect() : cellsOf(QRectF(area).adjusted(0, 0, -1, -1))),
       taken_(static_cast<std::size_t>(cells_.width() * cells_.height()), 0) {}
 
 void CellGrid::add(const QRectF& rect) { take(cellsOf(rect)); }

@@ -72,6 +72,7 @@ void StampGrid::lay(PixelRows<QRgb> target, const QRect& piece, QPoint toTarget)
 
 void FrameStack::composePiece(PixelRows<QRgb> target, const QRect& piece, bool solid, QPoint shift) const {
     const QPoint toTarget = origin + shift;
+    const auto& [boards, under, items, parts, words, hand] = layers;
     if (solid) {
         boards.copy(target, piece, toTarget);
     } else {
@@ -88,7 +89,7 @@ void FrameStack::composePiece(PixelRows<QRgb> target, const QRect& piece, bool s
 }
 
 void FrameStack::compose(PixelRows<QRgb> target, const QRegion& region, QPoint shift) const {
-    const QRegion onBench = region.translated(-origin), solid = onBench & boards.opaque();
+    const QRegion onBench = region.translated(-origin), solid = onBench & layers.front().opaque();
     for (const QRect& rect : solid)
         forPieces(rect, [&](const QRect& piece) { composePiece(target, piece, true, shift); });
     for (const QRect& rect : onBench - solid)

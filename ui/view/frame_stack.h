@@ -34,10 +34,10 @@ private:
 };
 
 struct FrameStack {
-    const std::vector<QRgb>& table;  ///< its colour in each row of the viewport
-    const PatchLayer &boards, &under, &items, &parts, &words, &hand;
-    const std::array<StampGrid, 2>& arrows;  ///< under and over the parts
-    QPoint origin;                           ///< of the bench
+    const std::vector<QRgb>& table;           ///< its colour in each row of the viewport
+    const std::array<PatchLayer, 6>& layers;  ///< boards, under the parts, parts, on these, words, marks of the hand
+    const std::array<StampGrid, 2>& arrows;   ///< under and over the parts
+    QPoint origin;                            ///< of the bench
 
     /// Puts the region together on `target`, whose pixels no one else touches meanwhile. `shift`: from the viewport to the target.
     void compose(PixelRows<QRgb> target, const QRegion& region, QPoint shift) const;

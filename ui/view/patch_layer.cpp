@@ -1,30 +1,21 @@
 #include "ui/view/patch_layer.h"
 
-#include "ui/paint/pixel_sheet.h"
 #include "ui/view/cell_grid.h"
 #include "ui/view/thread_sheet.h"
 
+#include <QHashFunctions>
+
 #include <algorithm>
 #include <cmath>
-#include <cstring>
-#include <iterator>
+#include <unordered_map>
 #include <utility>
 
 namespace tiepoint::ui {
 namespace {
 
 constexpr int kChangeCell = 8;  ///< pixels; changes are gathered in cells, so that few rectangles are left
-constexpr int kPartsOfPixel = 8;
-constexpr int kLargeStamp = 100'000;                       ///< pixels
 constexpr int kSmallBand = 1 << 15, kLargeBand = 1 << 19;  ///< pixels that a thread paints at a time
 constexpr int kBandsAtOnce = 4;  ///< of a change between these, so that no thread waits long for another
-
-QRectF inPixels(const QRectF& mm, double pixelsPerMm) {
-    // One pixel more on each side, for smooth edges.
-    return QRectF(mm.topLeft() * pixelsPerMm, mm.size() * pixelsPerMm).adjusted(-1, -1, 1, 1);
-}
-
-int areaOf(const QRect& rect) { return rect.width() * rect.height(); }
 
 /// What is kept from now on for a sight: a margin only on the sides to which it has moved, so that what comes to lie still isn't painted
 /// wider than it is seen. `room`: the sight with margins on all sides.
@@ -36,144 +27,128 @@ QRect roomFor(const QRect& sight, const QRect& room, const QRect& before) {
                         sight.bottom() > before.bottom() ? room.bottom() : std::min(room.bottom(), before.bottom())));
 }
 
-/// Joins rectangles where painting them together costs little more than one by one.
-std::vector<QRect> joined(const QRegion& region) {
-    constexpr double kMostMore = 1.25;
-    constexpr int kForFree = 64 * 64;  // pixels cost less than beginning anew
-    std::vector<QRect> rects(region.begin(), region.end());
-    for (std::size_t i = 0; i < rects.size(); ++i) {
-        for (std::size_t k = i + 1; k < rects.size();) {
-            const QRect both = rects[i] | rects[k];
-            if (areaOf(both) > kMostMore * (areaOf(rects[i]) + areaOf(rects[k])) + kForFree) {
-                ++k;
-                continue;
-            }
-            rects[i] = both;
-            rects.erase(rects.begin() + static_cast<std::ptrdiff_t>(k));
-            k = i + 1;  // the larger one may reach what the smaller didn't
-        }
-    }
-    return rects;
-}
-
 }  // namespace
 
-PatchLayer::Key PatchLayer::keyOf(const Patch& patch) const {
-    const auto rounded = [&](double mm) { return static_cast<int>(std::lround(mm * pixelsPerMm_ * kPartsOfPixel)); };
-    return {(PatchLook(patch.look) << patch.opacity).value(),
-            {rounded(patch.mm.left()), rounded(patch.mm.top()), rounded(patch.mm.right()), rounded(patch.mm.bottom())}};
-}
-
-QRectF PatchLayer::Key::pixels() const {
-    const auto at = [&](std::size_t i) { return static_cast<double>(place[i]) / kPartsOfPixel; };
-    return QRectF(QPointF(at(0), at(1)), QPointF(at(2), at(3))).adjusted(-1, -1, 1, 1);
+PatchLayer::Entry PatchLayer::entryOf(const Patch& patch) {
+    const SpritePlace place = SpritePlace::of(patch, sprites_.pixelsPerMm());
+    return {patch, place.rect(), sprites_.find(patch, place)};
 }
 
 void PatchLayer::clear() {
     pixels_.clear();
-    keys_.clear();
+    entries_.clear();
     opaque_ = {};
 }
 
-void PatchLayer::take(Patches patches, const QRect& sight, const QRect& room, double pixelsPerMm) {
-    patches_ = std::move(patches);
-    changed_ = unpainted_ = {};
-    if (pixelsPerMm != pixelsPerMm_) clear();
-    pixelsPerMm_ = pixelsPerMm;
-    const std::vector<Key> differing = followKeys();
+bool PatchLayer::take(const Patches& patches, const QRect& sight, const QRect& room) {
+    changed_ = unlaid_ = {};
+    const std::vector<QRect> differing = follow(patches);
+    if (!differing.empty()) followOpaque();
     const QRect before = pixels_.area();
     if (!sight.isEmpty() && !before.contains(sight)) {
         pixels_.reach(TileSheet::wholeTiles(roomFor(sight, room, before)));
-        unpainted_ = cellsOf(keys_, TileSheet::kSide) - before;
+        std::vector<QRect> all;
+        for (const Entry& entry : entries_) all.push_back(entry.rect);
+        unlaid_ = cellsOf(all, TileSheet::kSide) - before;
     }
     if (!before.isEmpty()) changed_ = cellsOf(differing, kChangeCell);  // else all of it is new
-    unpainted_ |= changed_;
+    unlaid_ |= changed_;
     changed_ &= sight;
+    return !differing.empty();
 }
 
-std::vector<PatchLayer::Key> PatchLayer::followKeys() {
-    std::vector<Key> keys, differing;
-    keys.reserve(patches_.size());
-    for (const Patch& patch : patches_) keys.push_back(keyOf(patch));
-    std::sort(keys.begin(), keys.end());
-    std::set_symmetric_difference(keys_.begin(), keys_.end(), keys.begin(), keys.end(), std::back_inserter(differing));
-    keys_ = std::move(keys);
-    if (differing.empty()) return differing;
-    opaque_ = {};
-    for (const Patch& patch : patches_) {
-        // Only whole pixels within are surely covered.
-        if (!patch.opaque.isEmpty()) opaque_ |= inPixels(patch.opaque, pixelsPerMm_).adjusted(2, 2, -2, -2).toRect();
+std::vector<QRect> PatchLayer::follow(const Patches& patches) {
+    std::vector<Entry> before = std::exchange(entries_, {});
+    entries_.reserve(patches.size());
+    std::vector<QRect> differing;
+    // Most lists begin and end as they did. What is between is found by where it lies, in its order: where that changed it counts as new.
+    const std::size_t common = std::min(before.size(), patches.size());
+    std::size_t head = 0, tail = 0;
+    while (head < common && before[head].patch == patches[head]) entries_.push_back(std::move(before[head++]));
+    while (tail < common - head && before[before.size() - 1 - tail].patch == patches[patches.size() - 1 - tail]) ++tail;
+    std::unordered_multimap<std::size_t, std::size_t> byPlace;
+    const auto hash = [](const Patch& patch) {
+        return qHashMulti(0, patch.at.x, patch.at.y, patch.room.left, patch.room.top, patch.room.width);
+    };
+    std::size_t next = head;  // no later one may have stood before this
+    for (std::size_t i = head; i < before.size() - tail; ++i) byPlace.emplace(hash(before[i].patch), i);
+    for (std::size_t i = head; i < patches.size() - tail; ++i) {
+        const auto [first, last] = byPlace.equal_range(hash(patches[i]));
+        const auto same = std::find_if(first, last, [&](const auto& each) {
+            return each.second >= next && before[each.second].patch == patches[i];
+        });
+        if (same == last) {
+            entries_.push_back(entryOf(patches[i]));
+            differing.push_back(entries_.back().rect);
+            continue;
+        }
+        for (; next < same->second; ++next) differing.push_back(before[next].rect);
+        entries_.push_back(std::move(before[next++]));
     }
+    for (; next < before.size() - tail; ++next) differing.push_back(before[next].rect);
+    for (; next < before.size(); ++next) entries_.push_back(std::move(before[next]));
     return differing;
 }
 
-QRegion PatchLayer::cellsOf(const std::vector<Key>& keys, int cell) const {
-    if (keys.empty()) return {};
+void PatchLayer::followOpaque() {
+    opaque_ = {};
+    for (const Entry& entry : entries_) {
+        if (entry.patch.opaque.width <= 0) continue;
+        // Only whole pixels within are surely covered, half a pixel from where the patch would lie.
+        const double scale = sprites_.pixelsPerMm();
+        const QRectF mm = toQt(entry.patch.opaque).translated(toQt(entry.patch.at));
+        opaque_ |= QRectF(mm.topLeft() * scale, mm.size() * scale).adjusted(2, 2, -2, -2).toRect();
+    }
+}
+
+template <class Rects>
+QRegion PatchLayer::cellsOf(const Rects& rects, int cell) const {
+    if (rects.empty()) return {};
     CellGrid cells(pixels_.area(), cell);
-    for (const Key& key : keys) cells.add(key.pixels());
+    for (const QRect& rect : rects) cells.add(rect);
     return cells.region();
 }
 
 Work PatchLayer::preparations() {
-    std::vector<const Patch*> wanted;
-    for (const Patch& patch : patches_) {
-        const QRect rect = inPixels(patch.mm, pixelsPerMm_).toAlignedRect();
-        if (!patch.movable || !unpainted_.intersects(rect)) continue;
-        // Of a large one of which only a little comes into sight just that is painted.
-        if (areaOf(rect) > kLargeStamp && areaOf(unpainted_ & rect) < areaOf(rect) / 2) continue;
-        wanted.push_back(&patch);
-    }
-    return stamps_.prepare(wanted, pixelsPerMm_);
-}
-
-Work PatchLayer::paintings() {
     Work work;
-    if (unpainted_.isEmpty()) return work;
-    const int enough = std::clamp(areaOf(unpainted_) / kBandsAtOnce, kSmallBand, kLargeBand);
-    const QRect all = TileSheet::wholeTiles(unpainted_.boundingRect());
-    QRegion band;
-    for (int top = all.top(); top <= all.bottom(); top += TileSheet::kSide) {
-        band |= unpainted_ & QRect(all.left(), top, all.width(), TileSheet::kSide);
-        const bool last = top + TileSheet::kSide > all.bottom();
-        if (!last && areaOf(band) < enough) continue;
-        if (!band.isEmpty()) work.emplace_back([this, part = std::exchange(band, {})] { paintBand(part); });
+    for (const Entry& entry : entries_) {
+        for (const QRect& rect : unlaid_& entry.rect)
+            entry.sprite->prepare(rect.translated(-entry.rect.topLeft()), work);
     }
     return work;
 }
 
-void PatchLayer::finish() { patches_.clear(); }
-
-void PatchLayer::paint() {
-    for (const auto& each : preparations()) each();
-    for (const auto& each : paintings()) each();
-    finish();
-}
-
-void PatchLayer::paintBand(const QRegion& band) {
-    for (const QRect& rect : joined(band)) {
-        QImage sheet = threadSheet(rect.size());
-        paintOver(sheet, rect);
-        pixels_.put(sheet, rect.topLeft());
-        paintedPixels_ += areaOf(rect);
+Work PatchLayer::layings() {
+    Work work;
+    if (unlaid_.isEmpty()) return work;
+    const int enough = std::clamp(areaOf(unlaid_) / kBandsAtOnce, kSmallBand, kLargeBand);
+    const QRect all = TileSheet::wholeTiles(unlaid_.boundingRect());
+    QRegion band;
+    for (int top = all.top(); top <= all.bottom(); top += TileSheet::kSide) {
+        band |= unlaid_ & QRect(all.left(), top, all.width(), TileSheet::kSide);
+        const bool last = top + TileSheet::kSide > all.bottom();
+        if (!last && areaOf(band) < enough) continue;
+        if (!band.isEmpty()) work.emplace_back([this, part = std::exchange(band, {})] { layBand(part); });
     }
+    return work;
 }
 
-void PatchLayer::paintOver(QImage& sheet, const QRect& rect) const {
-    PixelSheet device(sheet);
-    QPainter painter(&device);
-    painter.setRenderHint(QPainter::Antialiasing);
-    const QTransform inMm = QTransform::fromTranslate(-rect.left(), -rect.top()).scale(pixelsPerMm_, pixelsPerMm_);
-    const PixelRows<QRgb> pixels = rowsOf(sheet);
-    for (const Patch& patch : patches_) {
-        if (!inPixels(patch.mm, pixelsPerMm_).intersects(rect)) continue;
-        if (!patch.movable) {
-            painter.setTransform(inMm);
-            paintPatch(painter, patch);
-        } else if (!stamps_.lay(pixels, sheet.rect(), -rect.topLeft(), patch, pixelsPerMm_)) {
-            const QPointF shift = PatchStamps::roundedCorner(patch, pixelsPerMm_) - patch.mm.topLeft() * pixelsPerMm_;
-            painter.setTransform(inMm * QTransform::fromTranslate(shift.x(), shift.y()));
-            paintPatch(painter, patch);
+void PatchLayer::layAll() {
+    for (const auto& each : preparations()) each();
+    for (const auto& each : layings()) each();
+}
+
+void PatchLayer::layBand(const QRegion& band) {
+    for (const QRect& rect : band) {
+        QImage sheet = threadSheet(rect.size());
+        const PixelRows<QRgb> pixels = rowsOf(sheet);
+        for (const Entry& entry : entries_) {
+            if (entry.rect.intersects(rect))
+                entry.sprite->lay(pixels, sheet.rect(), entry.rect.topLeft() - rect.topLeft(),
+                                  static_cast<int>(std::lround(entry.patch.opacity * kOpaque)));
         }
+        pixels_.put(sheet, rect.topLeft());
+        laidPixels_ += rect.width() * rect.height();
     }
 }
 

@@ -181,12 +181,14 @@ public:
         }
     }
 
-    QRectF figures(const PartScene& scene) const override {
-        return scene.live ? kDisplay.translated(cornerMm(scene)) : QRectF();
+    QRectF figures(const PartScene& scene) const override { return kDisplay.translated(cornerMm(scene)); }
+    std::optional<DisplayFigures> figuresAt(const Snapshot& instant, int part, int) const override {
+        if (instant.status() != Status::Solved) return std::nullopt;
+        const int plus = instant.layout->leadIndex(part, 0);
+        return DisplayFigures{(-instant.shown().leadCurrent(plus)).text()};
     }
-    void paintFigures(QPainter& painter, const PartScene& scene) const override {
-        const int plus = scene.live->layout->leadIndex(scene.index, 0);
-        const QString figure = QString::fromStdString((-scene.live->shown().leadCurrent(plus)).text());
+    void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
+        const QString figure = QString::fromStdString(shown.figure);
         drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kNowY),
                  digitsFor(scene, figure, scene.figureMm(kNowMm, kMostNowMm)), scene.theme.furnishing.digits,
                  Qt::AlignRight);

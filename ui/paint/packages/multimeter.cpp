@@ -96,11 +96,11 @@ void paintBeepMark(QPainter& painter, QPointF at, double scale, const QColor& co
 }
 
 /// The sound beside the box: while it lasts, one arc after the other is the strong one, so that it runs outwards.
-void paintSound(QPainter& painter, const PartScene& scene) {
+void paintSound(QPainter& painter, const Theme& theme, int beat) {
     for (std::size_t arc = 0; arc < kSoundRadii.size(); ++arc) {
-        const bool strong = arc == static_cast<std::size_t>(scene.beat) % kSoundRadii.size();
+        const bool strong = arc == static_cast<std::size_t>(beat);
         painter.strokePath(soundArc(kSoundFrom, kSoundScale, 180, arc),
-                           outlinePen(scene.theme.accent, strong ? kStrongMm : kWeakMm));
+                           outlinePen(theme.accent, strong ? kStrongMm : kWeakMm));
     }
 }
 
@@ -256,29 +256,39 @@ public:
     }
 
     QRectF figures(const PartScene& scene) const override {
-        return scene.instant ? kMeterDisplay.united(kSound).translated(cornerMm(scene)) : QRectF();
+        return kMeterDisplay.united(kSound).translated(cornerMm(scene));
     }
     double figuresEmMm() const override { return kMeterDigits.sizeMm; }
 
-    void paintFigures(QPainter& painter, const PartScene& scene) const override {
-        const auto reading = meterReading(*scene.instant, scene.index);
-        if (!reading || !reading->on) return;
+    std::optional<DisplayFigures> figuresAt(const Snapshot& instant, int part, int beat) const override {
+        const auto reading = meterReading(instant, part);
+        if (!reading || !reading->on) return std::nullopt;
+        if (!reading->why.empty()) return DisplayFigures{reading->digits, {}, {}, reading->why};
+        const Part& meter = instant.layout->bench->parts[static_cast<std::size_t>(part)];
+        return DisplayFigures{reading->digits,
+                              reading->unit,
+                              dialLabel(meter),
+                              {},
+                              reading->beeps ? beat % static_cast<int>(kSoundRadii.size()) : -1};
+    }
+
+    void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
         const Furnishing& f = scene.theme.furnishing;
         const double left = kMeterDisplay.left() + kInsetMm, right = kMeterDisplay.right() - kInsetMm;
         painter.save();
         painter.translate(cornerMm(scene));
-        const QString figure = QString::fromStdString(reading->digits);
+        const QString figure = QString::fromStdString(shown.figure);
         Lettering digits = kMeterDigits;  // a minus before four figures stands closer
         digits.sizeMm *= std::min(1.0, (right - left) / textWidthMm(figure, digits));
         drawText(painter, figure, {right, kDigitsY}, digits, f.digits, Qt::AlignRight);
-        if (reading->why.empty()) {
-            drawText(painter, QString::fromStdString(dialLabel(scene.part)), {left, kUnitY}, kQuantity, f.digitsDim,
+        if (shown.why.empty()) {
+            drawText(painter, QString::fromStdString(shown.quantity), {left, kUnitY}, kQuantity, f.digitsDim,
                      Qt::AlignLeft);
-            drawText(painter, QString::fromStdString(reading->unit), {right, kUnitY}, kUnit, f.digits, Qt::AlignRight);
-            if (reading->beeps) paintBeepMark(painter, kBeepAt, 0.9, f.digits);
-            if (reading->beeps) paintSound(painter, scene);
+            drawText(painter, QString::fromStdString(shown.unit), {right, kUnitY}, kUnit, f.digits, Qt::AlignRight);
+            if (shown.beat >= 0) paintBeepMark(painter, kBeepAt, 0.9, f.digits);
+            if (shown.beat >= 0) paintSound(painter, scene.theme, shown.beat);
         } else {
-            paintWhy(painter, QString::fromStdString(reading->why), f.digitsDim);
+            paintWhy(painter, QString::fromStdString(shown.why), f.digitsDim);
         }
         painter.restore();
     }

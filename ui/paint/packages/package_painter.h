@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -22,13 +23,8 @@ struct PartScene {
     const Theme& theme;
     const Part& part;
     const PartPlace& place;
-    const Snapshot* live = nullptr;  ///< null: at rest, no figure may be drawn
-    int index = -1;                  ///< of the part in the bench of `live`
-    bool held = false;               ///< pressed at the moment
-    bool compact = false;            ///< seen in the tray: no leads that end in the air
-    int beat = 0;                    ///< goes on while current flows: for what shows that it lasts, such as a sound
-    const Snapshot* instant =
-        nullptr;  ///< of this bench, solved or not: for what shows a word where there is no solution
+    bool held = false;                          ///< pressed at the moment
+    bool compact = false;                       ///< seen in the tray: no leads that end in the air
     double leastWordMm = 0, leastFigureMm = 0;  ///< em that a room can read; 0 at a desk
 
     QRectF bodyRect() const;                                ///< in the body's own frame: centred at 0,0, unturned
@@ -39,6 +35,15 @@ struct PartScene {
     double wordMm(double deskMm, double mostMm) const { return std::clamp(leastWordMm, deskMm, mostMm); }
     /// The same for the figures of a display.
     double figureMm(double deskMm, double mostMm) const { return std::clamp(leastFigureMm, deskMm, mostMm); }
+};
+
+/// What stands on a display at the moment, as it is shown: rounded, in words.
+struct DisplayFigures {
+    std::string figure, unit = {};
+    std::string quantity = {};  ///< what is measured, in a word
+    std::string why = {};       ///< in place of unit and quantity where there is no number
+    int beat = -1;              ///< of a sound that lasts; -1: none
+    friend bool operator==(const DisplayFigures&, const DisplayFigures&) = default;
 };
 
 /// How the arrows of one path look.
@@ -63,9 +68,12 @@ public:
     virtual void paintPressed(QPainter&, const PartScene&) const {}
     /// The letter of a pressed cap, which stays over the arrows under it.
     virtual void paintCapLetter(QPainter&, const PartScene&) const {}
-    /// Present figures of a display. Called only where figures() isn't empty.
-    virtual void paintFigures(QPainter&, const PartScene&) const {}
-    /// Where on the bench these figures stand; empty where there are none.
+    /// What a part's display shows at an instant, solved or not; nothing where it shows nothing. `beat`: goes on while current flows, for what
+    /// shows that it lasts, such as a sound.
+    virtual std::optional<DisplayFigures> figuresAt(const Snapshot&, int, int) const { return std::nullopt; }
+    /// Draws that. Called only where figures() isn't empty.
+    virtual void paintFigures(QPainter&, const PartScene&, const DisplayFigures&) const {}
+    /// Where on the bench a display's figures stand; empty where there is no display.
     virtual QRectF figures(const PartScene&) const { return {}; }
     /// The em of the figures that a display is there for, mm; 0 where a room needn't read them.
     virtual double figuresEmMm() const { return 0; }
