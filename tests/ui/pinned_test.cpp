@@ -20,6 +20,7 @@ namespace {
 
 class PinnedTest : public Desk {
 protected:
+    static void SetUpTestSuite() { installBenchAccess(); }
     PinnedTest() {
         open(beacon());
         live.setHeld("S1", true);
@@ -170,7 +171,6 @@ TEST_F(PinnedTest, OffIsSaid) {
 }
 
 TEST_F(PinnedTest, AScreenReaderHearsThem) {
-    installBenchAccess();
     pinAll();
     EXPECT_EQ(pinnedWords(view.picture(), "M2"), "Pinned reading, volts of a8 above a14");
     EXPECT_EQ(pinnedFigure(view.picture(), "M2"), tag("M2").text);

@@ -110,7 +110,10 @@ Look CardRow::asideLook() const {
 }
 
 void CardRow::arrange() {
-    if (Card* card = roomCard()) return card->setGeometry(rect());
+    if (Card* card = roomCard()) {
+        card->setLook(asideLook());  // the window's height counts, and may have changed
+        return card->setGeometry(rect());
+    }
     const double margins = 2 * look_.px(kCardMargin);
     const double spacing = look_.px(kSpacing);
     const double free = width() - 2 * spacing - 3 * margins;
