@@ -77,7 +77,7 @@ private:
     int wires_ = 3, resistors_ = 0, topHole_ = 3, bottomHole_ = 3;
 };
 
-struct Case {
+struct TimedCase {
     std::string name;
     std::shared_ptr<const Snapshot> snapshot;
     std::string expected;  ///< the rule of the first finding; empty: nothing is wrong
@@ -90,13 +90,13 @@ std::string replaced(std::string text, const std::string& from, const std::strin
     return text.replace(at, from.size(), to);
 }
 
-Case makeCase(std::string name, const std::string& text, std::string expected, bool searches = false) {
+TimedCase makeCase(std::string name, const std::string& text, std::string expected, bool searches = false) {
     const Bench bench = compactBench(text);
     if (bench.parts.size() != kParts) std::printf("note: %s has %zu parts\n", name.c_str(), bench.parts.size());
     return {std::move(name), evaluate(std::make_shared<const Bench>(bench)), std::move(expected), searches};
 }
 
-std::vector<Case> cases() {
+std::vector<TimedCase> cases() {
     const std::string calm = FullBoard(0).text(), pressed = FullBoard(6).text();
     return {
         makeCase("nothing wrong, no button", calm, ""),
@@ -114,7 +114,7 @@ std::vector<Case> cases() {
 
 int run() {
     Gate gate;
-    for (const Case& each : cases()) {
+    for (const TimedCase& each : cases()) {
         const auto findings = inspect(*each.snapshot).findings;
         const std::string first = findings.empty() ? "" : findings.front().rule;
         std::printf("%s: %s\n", each.name.c_str(), first.empty() ? "nothing found" : findings.front().text.c_str());
