@@ -11,10 +11,10 @@
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/palette.h"
 #include "ui/paint/part_scenes.h"
+#include "ui/paint/pixel_rows.h"
 #include "ui/paint/pixel_sheet.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/sprites.h"
-#include "ui/paint/stamp.h"
 
 #include <QImage>
 
@@ -307,15 +307,15 @@ TEST(Paint, SpritesShowWhatVectorsShow) {
     mark.level = 12;
     mark.breadthMm = breadthOfLevel(12);
     const QImage vector = drawn({6, 6}, {0, 0}, [&](QPainter& p) { drawMark(p, day, mark, false); });
-    QImage stamped(vector.size(), QImage::Format_ARGB32_Premultiplied);
-    stamped.fill(Qt::transparent);
-    QTransform toPixels = QTransform::fromTranslate(stamped.width() / 2.0, stamped.height() / 2.0);
+    QImage laid(vector.size(), QImage::Format_ARGB32_Premultiplied);
+    laid.fill(Qt::transparent);
+    QTransform toPixels = QTransform::fromTranslate(laid.width() / 2.0, laid.height() / 2.0);
     toPixels.scale(kPixelsPerMm, kPixelsPerMm);
     const std::vector<ArrowMark> marks{mark};
     for (const auto& make : sprites.prepare({&marks, 1})) make();
-    for (const Stamp& stamp : sprites.place(toPixels, {mark}))
-        stampOver(stamped, stamped.rect(), stamp.at, stamp.picture);
-    EXPECT_EQ(stamped, vector);
+    for (const PlacedSprite& sprite : sprites.place(toPixels, {mark}))
+        laySprite(laid, laid.rect(), sprite.at, sprite.picture);
+    EXPECT_EQ(laid, vector);
     while (sprites.prewarm(8) > 0) {
     }
     EXPECT_EQ(sprites.prewarm(8), 0);

@@ -112,17 +112,17 @@ std::vector<std::function<void()>> ArrowSprites::prepare(std::span<const std::ve
     return work;
 }
 
-std::vector<Stamp> ArrowSprites::place(const QTransform& toPixels, const std::vector<ArrowMark>& marks) const {
-    std::vector<Stamp> stamps;
-    stamps.reserve(marks.size());
+std::vector<PlacedSprite> ArrowSprites::place(const QTransform& toPixels, const std::vector<ArrowMark>& marks) const {
+    std::vector<PlacedSprite> placed;
+    placed.reserve(marks.size());
     for (const ArrowMark& mark : marks) {
         const auto sprite = sprites_.constFind(keyOf(mark));
         if (sprite == sprites_.constEnd()) continue;
         const QPointF corner = toPixels.map(QPointF(mark.at.x, mark.at.y)) + sprite->corner;
-        stamps.push_back({QPoint(static_cast<int>(std::lround(corner.x())), static_cast<int>(std::lround(corner.y()))),
+        placed.push_back({QPoint(static_cast<int>(std::lround(corner.x())), static_cast<int>(std::lround(corner.y()))),
                           sprite->picture});
     }
-    return stamps;
+    return placed;
 }
 
 }  // namespace tiepoint::ui

@@ -1,6 +1,6 @@
 #pragma once
 // Pre-rendered arrows for a moving screen: keyed by level and angle, made once for a theme and a zoom, then only
-// stamped. A cache object belongs to its caller (a view); make a new one when theme or zoom change. One thread.
+// laid down. A cache object belongs to its caller (a view); make a new one when theme or zoom change. One thread.
 
 #include "ui/paint/arrow_marks.h"
 
@@ -15,7 +15,7 @@
 namespace tiepoint::ui {
 
 /// A picture, and where its corner goes in pixels.
-struct Stamp {
+struct PlacedSprite {
     QPoint at;
     QImage picture;
     QRect rect() const { return {at, picture.size()}; }
@@ -34,7 +34,7 @@ public:
     /// much as drawing its mark once.
     std::vector<std::function<void()>> prepare(std::span<const std::vector<ArrowMark>> layers);
     /// Where the sprites of these marks, made before, go. `toPixels` maps mm to the target's pixels.
-    std::vector<Stamp> place(const QTransform& toPixels, const std::vector<ArrowMark>& marks) const;
+    std::vector<PlacedSprite> place(const QTransform& toPixels, const std::vector<ArrowMark>& marks) const;
 
 private:
     /// Cut to what isn't empty; `corner` from the mark's place, whole or half pixels.

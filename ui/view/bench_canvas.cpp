@@ -193,7 +193,7 @@ void BenchCanvas::placeArrows() {
     const QTransform toPixels = QTransform::fromScale(frame_.pixelsPerMm, frame_.pixelsPerMm);
     for (std::size_t layer = 0; layer < marks_.size(); ++layer)
         for (const QRect& rect :
-             stamps_[layer].replace(sprites_->place(toPixels, marks_[layer]), frame_.origin, frame_.viewport))
+             arrowSprites_[layer].replace(sprites_->place(toPixels, marks_[layer]), frame_.origin, frame_.viewport))
             cells.add(rect);
     stale_ |= cells.region();
 }
@@ -221,7 +221,7 @@ void BenchCanvas::show(QPainter& painter, const QRegion& exposed) const {
 void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) const {
     if (region.isEmpty()) return;
     if (painting_ == Painting::Plain) return composePlainly(target, region, shift);
-    const FrameStack stack{table_, layers_, stamps_, frame_.origin};
+    const FrameStack stack{table_, layers_, arrowSprites_, frame_.origin};
     // A large frame is put together by all processors, each a band of it.
     const QRect all = region.boundingRect();
     const int bands =

@@ -2,7 +2,7 @@
 // Draws the bench of a view: the table, boards, parts and all live marks, as one picture that is kept from frame to frame.
 //
 // Layers of patches (boards, metal and light under the parts, parts at rest, what glows and is pressed on them, words, the marks of the
-// hand); arrows are stamped between them. A tick of the arrows puts together only the cells that they run through; a press also what it changed.
+// hand); arrows are laid between them. A tick of the arrows puts together only the cells that they run through; a press also what it changed.
 // Belongs to the window's thread; layers are painted side by side in others while it waits.
 
 #include "ui/paint/carried_group.h"
@@ -140,7 +140,7 @@ private:
     QRect tableArea_, tableDrawn_;
     std::vector<QRgb> table_;                      ///< of one colour along a row: the row's
     std::array<std::vector<ArrowMark>, 2> marks_;  ///< under and over the parts
-    std::array<StampGrid, 2> stamps_;              ///< of these
+    std::array<SpriteGrid, 2> arrowSprites_;       ///< of these
 };
 
 }  // namespace tiepoint::ui

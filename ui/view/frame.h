@@ -10,7 +10,7 @@ namespace tiepoint::ui {
 
 struct Frame {
     double pixelsPerMm = 8;
-    QPoint origin;  ///< of the bench (0,0 mm) in the viewport; whole pixels, so that stamps stay sharp
+    QPoint origin;  ///< of the bench (0,0 mm) in the viewport; whole pixels, so that sprites stay sharp
     QSize viewport;
     double devicePixelRatio = 1;
     QRectF contentMm;  ///< nothing is drawn outside of it

@@ -1,6 +1,6 @@
 #include "ui/view/frame_stack.h"
 
-#include "ui/paint/stamp.h"
+#include "ui/paint/pixel_rows.h"
 
 #include <algorithm>
 #include <iterator>
@@ -25,12 +25,12 @@ void fillRows(PixelRows<QRgb> target, const QRect& piece, const std::vector<QRgb
 
 }  // namespace
 
-std::vector<QRect> StampGrid::replace(std::vector<Stamp> stamps, QPoint origin, const QSize& viewport) {
-    stamps_ = std::move(stamps);
+std::vector<QRect> SpriteGrid::replace(std::vector<PlacedSprite> sprites, QPoint origin, const QSize& viewport) {
+    sprites_ = std::move(sprites);
     const auto before = std::exchange(keys_, {});
-    keys_.reserve(stamps_.size());
-    for (const Stamp& stamp : stamps_)
-        keys_.emplace_back(Key{stamp.picture.cacheKey(), stamp.at.x(), stamp.at.y()}, stamp.rect());
+    keys_.reserve(sprites_.size());
+    for (const PlacedSprite& sprite : sprites_)
+        keys_.emplace_back(Key{sprite.picture.cacheKey(), sprite.at.x(), sprite.at.y()}, sprite.rect());
     const auto byKey = [](const auto& a, const auto& b) { return a.first < b.first; };
     std::sort(keys_.begin(), keys_.end(), byKey);
     std::vector<std::pair<Key, QRect>> differing;
@@ -43,12 +43,12 @@ std::vector<QRect> StampGrid::replace(std::vector<Stamp> stamps, QPoint origin, 
     return changed;
 }
 
-void StampGrid::sort(const QRect& sight) {
+void SpriteGrid::sort(const QRect& sight) {
     tiles_ = TileSheet::tilesOf(sight);
     byTile_.resize(static_cast<std::size_t>(tiles_.width() * tiles_.height()));
     for (std::vector<int>& tile : byTile_) tile.clear();
-    for (int i = 0; i < static_cast<int>(stamps_.size()); ++i) {
-        const QRect touched = TileSheet::tilesOf(stamps_[static_cast<std::size_t>(i)].rect()) & tiles_;
+    for (int i = 0; i < static_cast<int>(sprites_.size()); ++i) {
+        const QRect touched = TileSheet::tilesOf(sprites_[static_cast<std::size_t>(i)].rect()) & tiles_;
         for (int y = touched.top(); y <= touched.bottom(); ++y) {
             for (int x = touched.left(); x <= touched.right(); ++x)
                 byTile_[static_cast<std::size_t>((y - tiles_.top()) * tiles_.width() + x - tiles_.left())].push_back(i);
@@ -56,17 +56,17 @@ void StampGrid::sort(const QRect& sight) {
     }
 }
 
-void StampGrid::lay(PixelRows<QRgb> target, const QRect& piece, QPoint toTarget) const {
+void SpriteGrid::lay(PixelRows<QRgb> target, const QRect& piece, QPoint toTarget) const {
     const QPoint tile = TileSheet::tilesOf(piece).topLeft();
     if (!tiles_.contains(tile)) return;
     for (const int i :
          byTile_[static_cast<std::size_t>((tile.y() - tiles_.top()) * tiles_.width() + tile.x() - tiles_.left())]) {
-        const Stamp& stamp = stamps_[static_cast<std::size_t>(i)];
-        const QRect rect = stamp.rect() & piece;
+        const PlacedSprite& sprite = sprites_[static_cast<std::size_t>(i)];
+        const QRect rect = sprite.rect() & piece;
         if (rect.isEmpty()) continue;
-        const PixelRows<const QRgb> pixels = rowsOf(stamp.picture);
+        const PixelRows<const QRgb> pixels = rowsOf(sprite.picture);
         layBlock({target.at(rect.topLeft() + toTarget), target.stride},
-                 {pixels.at(rect.topLeft() - stamp.at), pixels.stride}, rect.size());
+                 {pixels.at(rect.topLeft() - sprite.at), pixels.stride}, rect.size());
     }
 }
 

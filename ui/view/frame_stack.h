@@ -15,7 +15,7 @@
 //  - Frames (here). They were blended into a picture of the view and copied from there; now straight on the window's pixels, and only in
 //    cells in which an arrow or a patch came or went. A pan slides what is on the screen. Laying thin rows as a whole was taken back:
 //    a pan took 5.1 ms with it, 4.7 ms without.
-//  - Rows (ui/paint/stamp.cpp). Wide registers halve the time in which layers are laid over each other, which is most of a frame.
+//  - Rows (ui/paint/pixel_rows.cpp). Wide registers halve the time in which layers are laid over each other, which is most of a frame.
 //  - Threads (doTogether). Whatever is missing is painted by all processors; opening a bench of 100 parts was 60 ms, one processor idle. Threads wake each
 //    other: woken all at once, two often shared a processor.
 //  - Large pages (large_pages.h). Fresh memory costs a visit of the system for each page: 18 ms for a layer of a full window, then; that was before tiles.
@@ -34,20 +34,20 @@
 
 namespace tiepoint::ui {
 
-/// Stamps by the tile that they touch, so that a piece finds its own.
-class StampGrid {
+/// Sprites by the tile that they touch, so that a piece finds its own.
+class SpriteGrid {
 public:
-    /// Takes other stamps, placed from the bench's origin; where one has come or gone, in the viewport.
-    std::vector<QRect> replace(std::vector<Stamp> stamps, QPoint origin, const QSize& viewport);
+    /// Takes other sprites, placed from the bench's origin; where one has come or gone, in the viewport.
+    std::vector<QRect> replace(std::vector<PlacedSprite> sprites, QPoint origin, const QSize& viewport);
     /// Lays what falls into `piece`, which lies within one tile, in pixels from the bench's origin. `toTarget`: where that is in the target.
     void lay(PixelRows<QRgb> target, const QRect& piece, QPoint toTarget) const;
 
 private:
     void sort(const QRect& sight);
 
-    /// A picture's number and its corner: what a stamp is known by.
+    /// A picture's number and its corner: what a sprite is known by.
     using Key = std::array<qint64, 3>;
-    std::vector<Stamp> stamps_;
+    std::vector<PlacedSprite> sprites_;
     std::vector<std::pair<Key, QRect>> keys_;  ///< sorted
     QRect tiles_;                              ///< in sight
     std::vector<std::vector<int>> byTile_;     ///< by row
@@ -56,7 +56,7 @@ private:
 struct FrameStack {
     const std::vector<QRgb>& table;           ///< its colour in each row of the viewport
     const std::array<PatchLayer, 6>& layers;  ///< boards, under the parts, parts, on these, words, marks of the hand
-    const std::array<StampGrid, 2>& arrows;   ///< under and over the parts
+    const std::array<SpriteGrid, 2>& arrows;  ///< under and over the parts
     QPoint origin;                            ///< of the bench
 
     /// Puts the region together on `target`, whose pixels no one else touches meanwhile. `shift`: from the viewport to the target.

@@ -2,7 +2,7 @@
 // Pixels of a large plane, kept in square tiles and only where there is anything: most layers of a picture are empty for the most part, and
 // a tile stays where it is while the piece of the plane that is kept wanders over it.
 
-#include "ui/paint/stamp.h"
+#include "ui/paint/pixel_rows.h"
 #include "ui/view/large_pages.h"
 
 #include <QImage>

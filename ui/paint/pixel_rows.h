@@ -28,6 +28,6 @@ void layBlock(PixelRows<QRgb> target, PixelRows<const QRgb> above, QSize size, i
 void copyBlock(PixelRows<QRgb> target, PixelRows<const QRgb> from, QSize size);
 
 /// Lays the part of a picture that falls into `clip` over `target`, the picture's corner at `at`. The target isn't shared with another image.
-void stampOver(QImage& target, const QRect& clip, QPoint at, const QImage& stamp);
+void laySprite(QImage& target, const QRect& clip, QPoint at, const QImage& sprite);
 
 }  // namespace tiepoint::ui

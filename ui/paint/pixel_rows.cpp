@@ -1,4 +1,4 @@
-#include "ui/paint/stamp.h"
+#include "ui/paint/pixel_rows.h"
 
 #ifdef __SSE2__
 #include <immintrin.h>
@@ -166,11 +166,11 @@ void copyBlock(PixelRows<QRgb> target, PixelRows<const QRgb> from, QSize size) {
                     static_cast<std::size_t>(size.width()) * sizeof(QRgb));
 }
 
-void stampOver(QImage& target, const QRect& clip, QPoint at, const QImage& stamp) {
-    const QRect rect = QRect(at, stamp.size()) & clip & target.rect();
+void laySprite(QImage& target, const QRect& clip, QPoint at, const QImage& sprite) {
+    const QRect rect = QRect(at, sprite.size()) & clip & target.rect();
     if (rect.isEmpty()) return;
     const PixelRows<QRgb> to = rowsOf(target);
-    const PixelRows<const QRgb> from = rowsOf(stamp);
+    const PixelRows<const QRgb> from = rowsOf(sprite);
     layBlock({to.at(rect.topLeft()), to.stride}, {from.at(rect.topLeft() - at), from.stride}, rect.size());
 }
 
