@@ -171,9 +171,9 @@ void BenchCanvas::followLayers(bool changed, Work beside) {
     // What is dear is made piece by piece, by whichever thread is free; then it is only laid.
     Work pieces = std::move(beside), bands;
     for (PatchLayer& layer : layers_) std::ranges::move(layer.preparations(), std::back_inserter(pieces));
-    doTogether(pieces);
+    parallelFor(pieces);
     for (PatchLayer& layer : layers_) std::ranges::move(layer.layings(), std::back_inserter(bands));
-    doTogether(bands);
+    parallelFor(bands);
     for (PatchLayer& layer : layers_) stale_ |= layer.changed().translated(frame_.origin);
     if (!pieces.empty()) patchSprites_.trim();
 }
@@ -234,7 +234,7 @@ void BenchCanvas::compose(QImage& target, const QRegion& region, QPoint shift) c
         work.emplace_back([&, part = region & band] { stack.compose(pixels, part, shift); });
     }
     if (work.size() == 1) return work.front()();
-    doTogether(work);
+    parallelFor(work);
 }
 
 void BenchCanvas::composePlainly(QImage& target, const QRegion& region, QPoint shift) const {

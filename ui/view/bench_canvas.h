@@ -10,9 +10,9 @@
 #include "ui/paint/mend_painter.h"
 #include "ui/paint/sprites.h"
 #include "ui/scene/bench_scene.h"
-#include "ui/view/do_together.h"
 #include "ui/view/frame.h"
 #include "ui/view/frame_stack.h"
+#include "ui/view/parallel_for.h"
 #include "ui/view/patch_layer.h"
 
 #include <array>

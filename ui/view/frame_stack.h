@@ -16,7 +16,7 @@
 //    cells in which an arrow or a patch came or went. A pan slides what is on the screen. Laying thin rows as a whole was taken back:
 //    a pan took 5.1 ms with it, 4.7 ms without.
 //  - Rows (ui/paint/pixel_rows.cpp). Wide registers halve the time in which layers are laid over each other, which is most of a frame.
-//  - Threads (doTogether). Whatever is missing is painted by all processors; opening a bench of 100 parts was 60 ms, one processor idle. Threads wake each
+//  - Threads (parallelFor). Whatever is missing is painted by all processors; opening a bench of 100 parts was 60 ms, one processor idle. Threads wake each
 //    other: woken all at once, two often shared a processor.
 //  - Large pages (large_pages.h). Fresh memory costs a visit of the system for each page: 18 ms for a layer of a full window, then; that was before tiles.
 //  - PixelSheet. The raster engine flattens curves in the units of their path: parts of a full board took 240 ms in millimetres, 39 ms in pixels.

@@ -4,7 +4,7 @@
 // to the window's thread, but for the work that it hands out.
 
 #include "ui/paint/patch.h"
-#include "ui/view/do_together.h"
+#include "ui/view/parallel_for.h"
 #include "ui/view/patch_sprites.h"
 #include "ui/view/tile_sheet.h"
 

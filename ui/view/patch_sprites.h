@@ -4,7 +4,7 @@
 // lie share one, between layers too.
 
 #include "ui/paint/patch.h"
-#include "ui/view/do_together.h"
+#include "ui/view/parallel_for.h"
 #include "ui/view/tile_sheet.h"
 
 #include <memory>

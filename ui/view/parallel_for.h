@@ -10,6 +10,6 @@ using Work = std::vector<std::function<void()>>;
 
 /// Does the pieces side by side, in their order as threads become free, and waits for all. In threads of Qt's global pool Qt paints without
 /// handing pieces of a shape to further threads, which costs more than it saves.
-void doTogether(const Work& pieces);
+void parallelFor(const Work& pieces);
 
 }  // namespace tiepoint::ui

@@ -1,4 +1,4 @@
-#include "ui/view/do_together.h"
+#include "ui/view/parallel_for.h"
 
 #include <QSemaphore>
 #include <QThreadPool>
@@ -8,7 +8,7 @@
 
 namespace tiepoint::ui {
 
-void doTogether(const Work& pieces) {
+void parallelFor(const Work& pieces) {
     const int threads = std::min(static_cast<int>(pieces.size()), QThreadPool::globalInstance()->maxThreadCount());
     std::atomic<std::size_t> next = 0;
     std::atomic<int> started = 0;
