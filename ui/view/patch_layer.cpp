@@ -1,7 +1,7 @@
 #include "ui/view/patch_layer.h"
 
 #include "ui/view/cell_grid.h"
-#include "ui/view/thread_sheet.h"
+#include "ui/view/scratch_buffer.h"
 
 #include <QHashFunctions>
 
@@ -140,7 +140,7 @@ void PatchLayer::layAll() {
 
 void PatchLayer::layBand(const QRegion& band) {
     for (const QRect& rect : band) {
-        QImage sheet = threadSheet(rect.size());
+        QImage sheet = scratchBuffer(rect.size());
         const PixelRows<QRgb> pixels = rowsOf(sheet);
         for (const Entry& entry : entries_) {
             if (entry.rect.intersects(rect))

@@ -1,7 +1,7 @@
 #include "ui/view/patch_sprites.h"
 
 #include "ui/paint/pixel_sheet.h"
-#include "ui/view/thread_sheet.h"
+#include "ui/view/scratch_buffer.h"
 
 #include <QHashFunctions>
 
@@ -90,7 +90,7 @@ void Sprite::prepare(const QRect& wanted, Work& work) {
 }
 
 void Sprite::paint(const QRect& block) {
-    QImage image = threadSheet(block.size());
+    QImage image = scratchBuffer(block.size());
     PixelSheet sheet(image);
     QPainter painter(&sheet);
     painter.setRenderHint(QPainter::Antialiasing);

@@ -10,7 +10,7 @@
 namespace tiepoint::ui {
 
 /// That of this thread, of the wanted size and transparent. Valid until the thread asks again.
-inline QImage threadSheet(const QSize& size) {
+inline QImage scratchBuffer(const QSize& size) {
     thread_local std::vector<QRgb> room;
     const auto pixels = static_cast<std::size_t>(size.width()) * static_cast<std::size_t>(size.height());
     room.resize(std::max(room.size(), pixels));
