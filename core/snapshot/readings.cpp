@@ -93,7 +93,7 @@ int onlySupply(const Snapshot& snapshot, const Traffic& traffic) {
     return found;
 }
 
-/// What each lead draws out of its joint, seen from the joint: a part that gives current feeds the junction.
+/// What each lead draws out of its joint, seen from the joint: a part that gives current feeds the branch point.
 std::vector<std::vector<Branch>> branchesByJoint(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
     std::vector<std::vector<Branch>> byJoint(layout.joints.size());
@@ -193,8 +193,8 @@ std::optional<Loop> simpleLoop(const Snapshot& snapshot) {
     return std::isnan(loop.supplyVolt) ? std::nullopt : std::optional(loop);
 }
 
-std::vector<Junction> junctions(const Snapshot& snapshot) {
-    std::vector<Junction> found;
+std::vector<BranchPoint> branchPoints(const Snapshot& snapshot) {
+    std::vector<BranchPoint> found;
     if (!solved(snapshot)) return found;
     auto byJoint = branchesByJoint(snapshot);
     for (int joint = 0; joint < static_cast<int>(byJoint.size()); ++joint) {
@@ -202,7 +202,7 @@ std::vector<Junction> junctions(const Snapshot& snapshot) {
         std::ranges::stable_sort(byJoint[joint], largerBranch);
         found.push_back({joint, std::move(byJoint[joint])});
     }
-    std::ranges::stable_sort(found, [](const Junction& a, const Junction& b) {
+    std::ranges::stable_sort(found, [](const BranchPoint& a, const BranchPoint& b) {
         return largerBranch(a.branches.front(), b.branches.front());
     });
     return found;

@@ -60,16 +60,16 @@ std::optional<Loop> simpleLoop(const Snapshot& snapshot);
 struct Branch {
     int piece = -1;     ///< the strip, jumper or bridge that the current takes, or -1
     int lead = -1;      ///< else the lead
-    double ampere = 0;  ///< positive towards the junction
+    double ampere = 0;  ///< positive towards the branch point
     Figure shown;
 };
 /// A place where the current divides or meets. The branches add up to nothing.
-struct Junction {
+struct BranchPoint {
     int joint = 0;
     std::vector<Branch> branches;  ///< those that carry current, the largest first
 };
 /// Every joint outside parts at which at least three ways carry current, those with the largest current first.
-std::vector<Junction> junctions(const Snapshot& snapshot);
+std::vector<BranchPoint> branchPoints(const Snapshot& snapshot);
 
 /// A supply that delivers current.
 struct Giver {

@@ -108,7 +108,7 @@ TEST_F(Cards, ReleasedNothingFlowsAndTheCardSaysSo) {
     EXPECT_TRUE(cards().loop().text().drops.empty());
 }
 
-TEST_F(Cards, AJunctionShowsWhatComesInAndWhatGoesOut) {
+TEST_F(Cards, ABranchPointShowsWhatComesInAndWhatGoesOut) {
     window().document().reset(
         BenchBuilder()
             .board("A", "half")

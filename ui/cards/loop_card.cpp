@@ -44,7 +44,7 @@ void LoopCard::paintBody(QPainter& painter) {
     if (!text_.drops.empty())
         paintDrops(painter, box);
     else if (!text_.in.empty())
-        paintJunction(painter, box);
+        paintBranchPoint(painter, box);
     else if (!text_.big.isEmpty())
         drawFigure(painter, box.translated(-look().px(3), look().px(19)), text_.big, text::kBigReading, theme.text);
     paintNote(painter);
@@ -143,7 +143,7 @@ void LoopCard::paintPotentials(QPainter& painter, const QRectF& box, const std::
     drawFigure(painter, QRectF(box.right() - width, top, width, 0), last, text::kLabel, theme.text, Qt::AlignRight);
 }
 
-void LoopCard::paintJunction(QPainter& painter, const QRectF& box) const {
+void LoopCard::paintBranchPoint(QPainter& painter, const QRectF& box) const {
     const Theme& theme = *look().theme;
     const QFont names = look().font(text::kSmall);
     std::vector<const BranchText*> terms;

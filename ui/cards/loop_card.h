@@ -1,5 +1,5 @@
 #pragma once
-// The second card: the drops once round the loop as a bar, the sum at a junction, or what the supplies give.
+// The second card: the drops once round the loop as a bar, the sum at a branch point, or what the supplies give.
 
 #include "ui/cards/card.h"
 #include "ui/cards/loop_text.h"
@@ -24,7 +24,7 @@ private:
     void paintDrops(QPainter& painter, const QRectF& box) const;
     void paintSegment(QPainter& painter, const QRectF& box, const DropText& drop) const;
     void paintPotentials(QPainter& painter, const QRectF& box, const std::vector<QRectF>& segments) const;
-    void paintJunction(QPainter& painter, const QRectF& box) const;
+    void paintBranchPoint(QPainter& painter, const QRectF& box) const;
     void paintNote(QPainter& painter) const;
     std::vector<QRectF> segments(const QRectF& box) const;
 

@@ -63,11 +63,11 @@ BranchText branchText(const Picture& picture, const Branch& branch, const Hole& 
     return {qs(branch.shown.magnitude().text()), where, std::abs(branch.ampere)};
 }
 
-LoopText textOf(const Picture& picture, const Junction& junction) {
-    const Hole hole = picture.layout->holeAt(picture.layout->joints[junction.joint].hole);
+LoopText textOf(const Picture& picture, const BranchPoint& point) {
+    const Hole hole = picture.layout->holeAt(picture.layout->joints[point.joint].hole);
     LoopText text;
     text.title = QStringLiteral("Where the current divides");
-    for (const Branch& branch : junction.branches) {
+    for (const Branch& branch : point.branches) {
         (branch.ampere > 0 ? text.in : text.out).push_back(branchText(picture, branch, hole));
         const std::string owner = ownerOf(picture, branch);
         if (owner.empty()) continue;
@@ -75,33 +75,34 @@ LoopText textOf(const Picture& picture, const Junction& junction) {
         text.title = QStringLiteral("Where %1 %2 %3")
                          .arg(qs(owner), leaves ? QStringLiteral("leaves") : QStringLiteral("joins"), metalName(hole));
     }
-    text.note = QStringLiteral("What comes in goes out, at every junction.");
+    text.note = QStringLiteral("What comes in goes out, at every branch point.");
     return text;
 }
 
-/// Junctions that the card can show: in a hole, and with few enough branches.
-std::vector<Junction> showable(const Picture& picture, std::vector<Junction> all) {
-    std::erase_if(all, [&](const Junction& junction) {
-        return picture.layout->joints[junction.joint].hole < 0 || junction.branches.size() > kMostBranches;
+/// Branch points that the card can show: in a hole, and with few enough branches.
+std::vector<BranchPoint> showable(const Picture& picture, std::vector<BranchPoint> all) {
+    std::erase_if(all, [&](const BranchPoint& point) {
+        return picture.layout->joints[point.joint].hole < 0 || point.branches.size() > kMostBranches;
     });
     return all;
 }
 
-const Junction* junctionOf(const Picture& picture, const std::vector<Junction>& all, const std::string& id) {
-    const auto touches = [&](const Junction& junction) {
-        return std::ranges::any_of(junction.branches, [&](const Branch& b) { return ownerOf(picture, b) == id; });
+const BranchPoint* branchPointOf(const Picture& picture, const std::vector<BranchPoint>& all, const std::string& id) {
+    const auto touches = [&](const BranchPoint& point) {
+        return std::ranges::any_of(point.branches, [&](const Branch& b) { return ownerOf(picture, b) == id; });
     };
     const auto found = std::ranges::find_if(all, touches);
     return found == all.end() ? nullptr : &*found;
 }
 
-bool divides(const Junction& junction) {
-    return std::ranges::count_if(junction.branches, [](const Branch& b) { return b.ampere > 0; }) == 1;
+bool divides(const BranchPoint& point) {
+    return std::ranges::count_if(point.branches, [](const Branch& b) { return b.ampere > 0; }) == 1;
 }
 
-/// The junction to show: the one of the part pointed at, else the only one at which the current divides.
-const Junction* chosenJunction(const Picture& picture, const std::vector<Junction>& all, const std::string& id) {
-    if (const Junction* pointedAt = id.empty() ? nullptr : junctionOf(picture, all, id)) return pointedAt;
+/// The branch point to show: the one of the part pointed at, else the only one at which the current divides.
+const BranchPoint* chosenBranchPoint(const Picture& picture, const std::vector<BranchPoint>& all,
+                                     const std::string& id) {
+    if (const BranchPoint* pointedAt = id.empty() ? nullptr : branchPointOf(picture, all, id)) return pointedAt;
     const auto first = std::ranges::find_if(all, divides);
     const bool only = first != all.end() && std::find_if(first + 1, all.end(), divides) == all.end();
     return only ? &*first : nullptr;
@@ -176,8 +177,8 @@ LoopText loopText(const Picture& picture, const std::string& id) {
         return resting(QStringLiteral("Nothing flows"),
                        QStringLiteral("No supply is switched on. Its lever stands at the left of the board."));
     if (const auto loop = simpleLoop(snapshot)) return textOf(picture, *loop);
-    const auto all = showable(picture, junctions(snapshot));
-    if (const Junction* junction = chosenJunction(picture, all, id)) return textOf(picture, *junction);
+    const auto all = showable(picture, branchPoints(snapshot));
+    if (const BranchPoint* point = chosenBranchPoint(picture, all, id)) return textOf(picture, *point);
     const Delivery given = delivery(snapshot);
     if (!given.supplies.empty()) return textOf(picture, given);
     if (snapshot.largestCurrentAmpere > kNoCurrentAmpere)

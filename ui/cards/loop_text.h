@@ -21,7 +21,7 @@ struct DropText {
     friend bool operator==(const DropText&, const DropText&) = default;
 };
 
-/// One current at a junction, "9.36 mA" through "W1".
+/// One current at a branch point, "9.36 mA" through "W1".
 struct BranchText {
     QString current;
     QString where;
@@ -32,13 +32,13 @@ struct BranchText {
 struct LoopText {
     QString title;
     std::vector<DropText> drops;      ///< once round the loop
-    std::vector<BranchText> in, out;  ///< at a junction: what comes in equals what goes out
+    std::vector<BranchText> in, out;  ///< at a branch point: what comes in equals what goes out
     QString big;                      ///< what the supplies give
     QString note;
     friend bool operator==(const LoopText&, const LoopText&) = default;
 };
 
-/// `id` is the part or jumper pointed at, whose junction is preferred; may be empty.
+/// `id` is the part or jumper pointed at, whose branch point is preferred; may be empty.
 LoopText loopText(const Picture& picture, const std::string& id);
 
 }  // namespace tiepoint::ui

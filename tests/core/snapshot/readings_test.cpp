@@ -77,18 +77,18 @@ TEST(Readings, CurrentComesInAndGoesOutOfAPartAlike) {
     }
 }
 
-TEST(Readings, AJunctionAddsUpAndNamesItsBranches) {
+TEST(Readings, ABranchPointAddsUpAndNamesItsBranches) {
     const auto snapshot = readOff(parallelBench());
-    const auto found = junctions(*snapshot);
+    const auto found = branchPoints(*snapshot);
     ASSERT_EQ(found.size(), 2u) << "one where the plus rail parts, one where the minus rail meets";
-    for (const Junction& junction : found) {
+    for (const BranchPoint& point : found) {
         double sum = 0;
-        for (const Branch& branch : junction.branches) sum += branch.ampere;
+        for (const Branch& branch : point.branches) sum += branch.ampere;
         EXPECT_NEAR(sum, 0, 1e-9);
-        ASSERT_EQ(junction.branches.size(), 3u);
-        EXPECT_NEAR(std::abs(junction.branches[0].ampere), 15e-3, 15e-3 * 1e-3);
-        EXPECT_NEAR(std::abs(junction.branches[1].ampere), 10e-3, 10e-3 * 1e-3);
-        EXPECT_NEAR(std::abs(junction.branches[2].ampere), 5e-3, 5e-3 * 1e-3);
+        ASSERT_EQ(point.branches.size(), 3u);
+        EXPECT_NEAR(std::abs(point.branches[0].ampere), 15e-3, 15e-3 * 1e-3);
+        EXPECT_NEAR(std::abs(point.branches[1].ampere), 10e-3, 10e-3 * 1e-3);
+        EXPECT_NEAR(std::abs(point.branches[2].ampere), 5e-3, 5e-3 * 1e-3);
     }
 }
 
@@ -155,7 +155,7 @@ TEST(Readings, ABenchThatIsOffHasNone) {
     EXPECT_EQ(snapshot->status(), Status::Off);
     EXPECT_FALSE(simpleLoop(*snapshot));
     EXPECT_TRUE(ratingShares(*snapshot, 1).empty());
-    EXPECT_TRUE(junctions(*snapshot).empty());
+    EXPECT_TRUE(branchPoints(*snapshot).empty());
     EXPECT_EQ(currentThrough(*snapshot, 1).inAmpere, 0);
 }
 
