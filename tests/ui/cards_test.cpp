@@ -143,36 +143,36 @@ TEST_F(Cards, ABenchThatIsOffClaimsNoShareAndNoCurrent) {
 
 TEST_F(Cards, RowsOfTheLegendSwitchTheViews) {
     open("beacon-lamp");
-    const auto keys = cards().legend().findChildren<ViewKey*>(QString(), Qt::FindDirectChildrenOnly);
-    ASSERT_EQ(keys.size(), 5);
-    const auto key = [&](const char* word) {
-        for (ViewKey* each : keys)
+    const auto buttons = cards().legend().findChildren<ViewButton*>(QString(), Qt::FindDirectChildrenOnly);
+    ASSERT_EQ(buttons.size(), 5);
+    const auto button = [&](const char* word) {
+        for (ViewButton* each : buttons)
             if (each->text() == QString::fromLatin1(word)) return each;
-        return static_cast<ViewKey*>(nullptr);
+        return static_cast<ViewButton*>(nullptr);
     };
     const Views before = window().view().views();
-    WindowBench::click(key("Voltage"));
+    WindowBench::click(button("Voltage"));
     EXPECT_NE(window().view().views().voltage, before.voltage);
-    WindowBench::click(key("Strips"));
+    WindowBench::click(button("Strips"));
     EXPECT_NE(window().view().views().strips, before.strips);
-    WindowBench::click(key("Readings"));
+    WindowBench::click(button("Readings"));
     EXPECT_NE(window().view().views().readings, before.readings);
-    WindowBench::click(key("Underside"));
+    WindowBench::click(button("Underside"));
     EXPECT_TRUE(window().view().views().turned);
-    WindowBench::click(key("Underside"));
+    WindowBench::click(button("Underside"));
     EXPECT_FALSE(window().view().views().turned);
-    QTest::mouseClick(key("Arrows"), Qt::LeftButton, {}, QPoint(10, key("Arrows")->height() / 2));
+    QTest::mouseClick(button("Arrows"), Qt::LeftButton, {}, QPoint(10, button("Arrows")->height() / 2));
     EXPECT_EQ(window().view().views().arrows, Arrows::Off);
-    QTest::mouseClick(key("Arrows"), Qt::LeftButton, {}, QPoint(10, key("Arrows")->height() / 2));
+    QTest::mouseClick(button("Arrows"), Qt::LeftButton, {}, QPoint(10, button("Arrows")->height() / 2));
     EXPECT_EQ(window().view().views().arrows, Arrows::Conventional);
-    auto* arrows = qobject_cast<ArrowsKey*>(key("Arrows"));
+    auto* arrows = qobject_cast<ArrowsButton*>(button("Arrows"));
     ASSERT_TRUE(arrows);
-    WindowBench::click(arrows->directionKey());
+    WindowBench::click(arrows->directionButton());
     EXPECT_EQ(window().view().views().arrows, Arrows::Electrons);
-    EXPECT_EQ(arrows->directionKey()->text(), QStringLiteral("electrons"));
-    WindowBench::click(arrows->lockKey());
+    EXPECT_EQ(arrows->directionButton()->text(), QStringLiteral("electrons"));
+    WindowBench::click(arrows->lockButton());
     EXPECT_TRUE(window().view().views().lockedFullScaleAmpere);
-    WindowBench::click(arrows->lockKey());
+    WindowBench::click(arrows->lockButton());
     EXPECT_FALSE(window().view().views().lockedFullScaleAmpere);
 }
 

@@ -26,13 +26,13 @@ protected:
     void place(const char* family) {
         const auto holes = guide().advice().holes;
         ASSERT_EQ(holes.size(), 2u);
-        for (TrayKey* key : bench.window().tray().compartments()) {
-            if (key->text() != QString::fromLatin1(family)) continue;
-            const QPoint middle = key->rect().center();
-            QTest::mousePress(key, Qt::LeftButton, {}, middle);
+        for (TrayButton* button : bench.window().tray().compartments()) {
+            if (button->text() != QString::fromLatin1(family)) continue;
+            const QPoint middle = button->rect().center();
+            QTest::mousePress(button, Qt::LeftButton, {}, middle);
             QMouseEvent out(QEvent::MouseMove, QPointF(middle - QPoint(0, 60)),
-                            key->mapToGlobal(QPointF(middle - QPoint(0, 60))), Qt::NoButton, Qt::LeftButton, {});
-            QApplication::sendEvent(key, &out);
+                            button->mapToGlobal(QPointF(middle - QPoint(0, 60))), Qt::NoButton, Qt::LeftButton, {});
+            QApplication::sendEvent(button, &out);
         }
         const QPoint target = (at(holes[0]) + at(holes[1])) / 2;
         move(target - QPoint(6, 6));

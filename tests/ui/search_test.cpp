@@ -167,18 +167,18 @@ TEST(SearchInTheWindow, SaysInTheDrawerWhatIsMissing) {
     const Drawer& drawer = window.tray().drawer();
     QTest::keyClicks(&search, QStringLiteral("flux capacitor"));
     ASSERT_TRUE(drawer.isVisible());
-    EXPECT_TRUE(drawer.keys().empty());
+    EXPECT_TRUE(drawer.buttons().empty());
     EXPECT_TRUE(drawer.words().contains(QStringLiteral("flux capacitor")));
     EXPECT_EQ(drawer.accessibleDescription(), drawer.words());
     QTest::keyClick(&search, Qt::Key_Return);
     EXPECT_FALSE(window.view().isGesturing()) << "there is nothing to take";
-    // The words stand in the drawer, under the keys where there are any, and are really painted.
+    // The words stand in the drawer, under the buttons where there are any, and are really painted.
     search.clear();
     QTest::keyClicks(&search, QStringLiteral("48 ohm"));
     ASSERT_TRUE(drawer.isVisible());
-    ASSERT_EQ(drawer.keys().size(), 3u);
+    ASSERT_EQ(drawer.buttons().size(), 3u);
     int lowest = 0;
-    for (const TrayKey* key : drawer.keys()) lowest = std::max(lowest, key->geometry().bottom());
+    for (const TrayButton* button : drawer.buttons()) lowest = std::max(lowest, button->geometry().bottom());
     ASSERT_LT(lowest + 8, drawer.height());
     const QImage below =
         window.tray().drawer().grab(QRect(0, lowest + 1, drawer.width(), drawer.height() - lowest - 14)).toImage();

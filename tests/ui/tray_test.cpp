@@ -10,15 +10,15 @@
 namespace tiepoint::ui {
 namespace {
 
-TrayKey* compartment(MainWindow& window, const char* family) {
-    for (TrayKey* key : window.tray().compartments())
-        if (key->text() == QString::fromLatin1(family)) return key;
+TrayButton* compartment(MainWindow& window, const char* family) {
+    for (TrayButton* button : window.tray().compartments())
+        if (button->text() == QString::fromLatin1(family)) return button;
     return nullptr;
 }
 
-TrayKey* inDrawer(MainWindow& window, const char* label) {
-    for (TrayKey* key : window.tray().drawer().keys())
-        if (key->text() == QString::fromUtf8(label)) return key;
+TrayButton* inDrawer(MainWindow& window, const char* label) {
+    for (TrayButton* button : window.tray().drawer().buttons())
+        if (button->text() == QString::fromUtf8(label)) return button;
     return nullptr;
 }
 
@@ -44,11 +44,11 @@ void sendMove(QWidget* receiver, QPoint global, Qt::MouseButtons buttons) {
     QApplication::sendEvent(receiver, &event);
 }
 
-/// Presses on a key of the tray and drags out of it, still holding.
-void dragOut(TrayKey* key) {
-    const QPoint middle = key->rect().center();
-    QTest::mousePress(key, Qt::LeftButton, {}, middle);
-    sendMove(key, key->mapToGlobal(middle - QPoint(0, 60)), Qt::LeftButton);
+/// Presses on a button of the tray and drags out of it, still holding.
+void dragOut(TrayButton* button) {
+    const QPoint middle = button->rect().center();
+    QTest::mousePress(button, Qt::LeftButton, {}, middle);
+    sendMove(button, button->mapToGlobal(middle - QPoint(0, 60)), Qt::LeftButton);
 }
 
 TEST(TrayItems, HoldEveryKindAndEveryJumperColour) {
@@ -101,9 +101,9 @@ TEST(Tray, AClickOpensTheDrawerAndASecondClosesIt) {
 TEST(Tray, TheDrawerHandsOutItsValue) {
     WindowBench bench;
     WindowBench::click(compartment(bench.window(), "Resistor"));
-    TrayKey* key = inDrawer(bench.window(), "4.7 kΩ");
-    ASSERT_TRUE(key);
-    const auto taken = takenDuring(bench.window(), [&] { WindowBench::click(key); });
+    TrayButton* button = inDrawer(bench.window(), "4.7 kΩ");
+    ASSERT_TRUE(button);
+    const auto taken = takenDuring(bench.window(), [&] { WindowBench::click(button); });
     ASSERT_EQ(taken.size(), 1u);
     EXPECT_EQ(taken[0].preset, QStringLiteral("resistance=4700"));
     EXPECT_FALSE(bench.window().tray().drawer().isVisible());

@@ -284,7 +284,7 @@ TEST(TraySearch, TypedWordsOpenWhatSuits) {
         search.clear();
         QTest::keyClicks(&search, QString::fromLatin1(given.typed));
         ASSERT_TRUE(window.tray().drawer().isVisible()) << given.typed;
-        const TrayItem& first = window.tray().drawer().keys().front()->item();
+        const TrayItem& first = window.tray().drawer().buttons().front()->item();
         EXPECT_EQ(first.kind, QString::fromLatin1(given.kind)) << given.typed;
         if (*given.preset) {
             EXPECT_EQ(first.preset, QString::fromLatin1(given.preset)) << given.typed;
@@ -300,9 +300,9 @@ TEST(TraySearch, TypedWordsOpenWhatSuits) {
 
 TEST(TraySearch, TypingOnACompartmentSearches) {
     WindowBench bench;
-    TrayKey* key = bench.window().tray().compartments().front();
-    key->setFocus(Qt::TabFocusReason);
-    QTest::keyClick(key, Qt::Key_G);
+    TrayButton* button = bench.window().tray().compartments().front();
+    button->setFocus(Qt::TabFocusReason);
+    QTest::keyClick(button, Qt::Key_G);
     EXPECT_EQ(bench.window().tray().search().text(), QStringLiteral("g"));
     EXPECT_TRUE(bench.window().tray().search().hasFocus());
 }
@@ -310,13 +310,13 @@ TEST(TraySearch, TypingOnACompartmentSearches) {
 TEST(TrayByKeyboard, EnterOpensADrawerAndTakesWhatIsInIt) {
     WindowBench bench;
     MainWindow& window = bench.window();
-    for (TrayKey* key : window.tray().compartments()) {
-        if (key->text() != QStringLiteral("LED")) continue;
-        key->setFocus(Qt::TabFocusReason);
-        QTest::keyClick(key, Qt::Key_Return);
+    for (TrayButton* button : window.tray().compartments()) {
+        if (button->text() != QStringLiteral("LED")) continue;
+        button->setFocus(Qt::TabFocusReason);
+        QTest::keyClick(button, Qt::Key_Return);
     }
     ASSERT_TRUE(window.tray().drawer().isVisible());
-    TrayKey* first = window.tray().drawer().keys().front();
+    TrayButton* first = window.tray().drawer().buttons().front();
     EXPECT_TRUE(first->hasFocus());
     QTest::keyClick(first, Qt::Key_Return);
     EXPECT_TRUE(window.view().isGesturing());

@@ -1,8 +1,8 @@
 #pragma once
-// The legend: what each mark means, and at the same time the switches of the views. Five keys that stay down.
+// The legend: what each mark means, and at the same time the switches of the views. Five buttons that stay down.
 
 #include "ui/cards/card.h"
-#include "ui/cards/view_key.h"
+#include "ui/cards/view_button.h"
 #include "ui/paint/picture.h"
 
 #include <functional>
@@ -18,7 +18,7 @@ public:
     void showViews(const Views& views, double fullScaleAmpere, const QString& highestVolt);
 
 Q_SIGNALS:
-    void viewsChosen(const Views& views);  ///< a key was used
+    void viewsChosen(const Views& views);  ///< a button was used
 
 protected:
     void arrangeCard() override;
@@ -29,11 +29,11 @@ private:
 
     Views views_;
     double fullScaleAmpere_ = 1e-3;
-    ArrowsKey* arrows_;
-    ViewKey* voltage_;
-    ViewKey* strips_;
-    ViewKey* readings_;
-    ViewKey* turned_;
+    ArrowsButton* arrows_;
+    ViewButton* voltage_;
+    ViewButton* strips_;
+    ViewButton* readings_;
+    ViewButton* turned_;
 };
 
 }  // namespace tiepoint::ui

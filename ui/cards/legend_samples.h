@@ -17,7 +17,7 @@ void paintArrowSample(QPainter& painter, const Look& look, const QRectF& box, do
 void paintVoltageSample(QPainter& painter, const Look& look, const QRectF& box);
 /// Three strips of bare metal.
 void paintStripsSample(QPainter& painter, const Look& look, const QRectF& box);
-/// Nothing: the key's word says it all.
+/// Nothing: the button's word says it all.
 inline void paintNoSample(QPainter&, const Look&, const QRectF&) {}
 /// A tag with volts as it stands on the board.
 void paintReadingSample(QPainter& painter, const Look& look, const QRectF& box);

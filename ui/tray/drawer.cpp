@@ -31,19 +31,20 @@ void Drawer::setLook(const Look& look) {
 }
 
 void Drawer::openFor(const TrayFamily& family, QPoint above, const QString& words) {
-    for (TrayKey* key : keys_) key->deleteLater();  // one of them may be the sender of the click that led here
-    keys_.clear();
+    for (TrayButton* button : buttons_)
+        button->deleteLater();  // one of them may be the sender of the click that led here
+    buttons_.clear();
     family_ = family.name;
     words_ = words;
     setAccessibleName(family_);
     setAccessibleDescription(words_);
     for (const TrayItem& item : family.items) {
-        auto* key = new TrayKey(item, item.label, TrayKey::Shape::DrawerItem, this);
-        key->setLook(look_);
-        connect(key, &TrayKey::dragged, this, &Drawer::dragged);
-        connect(key, &QAbstractButton::clicked, this, [this, item] { Q_EMIT clicked(item); });
-        keys_.push_back(key);
-        key->show();
+        auto* button = new TrayButton(item, item.label, TrayButton::Shape::DrawerItem, this);
+        button->setLook(look_);
+        connect(button, &TrayButton::dragged, this, &Drawer::dragged);
+        connect(button, &QAbstractButton::clicked, this, [this, item] { Q_EMIT clicked(item); });
+        buttons_.push_back(button);
+        button->show();
     }
     arrange(above);
     show();
@@ -52,8 +53,8 @@ void Drawer::openFor(const TrayFamily& family, QPoint above, const QString& word
 
 void Drawer::arrange(QPoint above) {
     double widest = 0;
-    for (const TrayKey* key : keys_) widest = std::max(widest, key->wantedWidth());
-    const int count = static_cast<int>(keys_.size());
+    for (const TrayButton* button : buttons_) widest = std::max(widest, button->wantedWidth());
+    const int count = static_cast<int>(buttons_.size());
     const int rows = (count + kMostColumns - 1) / kMostColumns;  // none where there are but words
     const int columns = std::max(1, (count + rows - 1) / std::max(1, rows));
     const double pad = look_.px(kDrawerPad), gap = look_.px(kDrawerGap), height = look_.px(kItemHeight);
@@ -69,7 +70,7 @@ void Drawer::arrange(QPoint above) {
     setGeometry(QRect(QPoint(left, above.y() - size.height()), size));
     for (int i = 0; i < count; ++i) {
         const QPointF at(pad + (i % columns) * (widest + gap), pad + (i / columns) * (height + gap));
-        keys_[i]->setGeometry(QRectF(at, QSizeF(widest, height)).toRect());
+        buttons_[i]->setGeometry(QRectF(at, QSizeF(widest, height)).toRect());
     }
 }
 

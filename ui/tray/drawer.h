@@ -2,7 +2,7 @@
 // The open compartment: a panel above the tray with every kind, colour or usual value of one family. Lies over the cards as a child
 // of the window, never as a pop-up of its own, so that a drag can begin in it.
 
-#include "ui/tray/tray_key.h"
+#include "ui/tray/tray_button.h"
 
 #include <QWidget>
 
@@ -20,7 +20,7 @@ public:
     /// Words that are to be said about it stand below; they alone where the family is empty.
     void openFor(const TrayFamily& family, QPoint above, const QString& words = {});
     const QString& family() const { return family_; }
-    const std::vector<TrayKey*>& keys() const { return keys_; }
+    const std::vector<TrayButton*>& buttons() const { return buttons_; }
     const QString& words() const { return words_; }
 
 Q_SIGNALS:
@@ -40,7 +40,7 @@ private:
 
     Look look_;
     QString family_, words_;
-    std::vector<TrayKey*> keys_;
+    std::vector<TrayButton*> buttons_;
 };
 
 }  // namespace tiepoint::ui

@@ -31,7 +31,7 @@ Tray::Tray(QWidget* stage, QWidget* parent)
     connect(drawer_, &Drawer::dragged, this, &Tray::take);
     connect(drawer_, &Drawer::clicked, this, [this](const TrayItem& item) { take(item, QCursor::pos()); });
     connect(drawer_, &Drawer::closed, this, [this] {
-        for (TrayKey* key : compartments_) key->setActive(false);
+        for (TrayButton* button : compartments_) button->setActive(false);
     });
     search_->setPlaceholderText(QStringLiteral("Find"));
     search_->setAccessibleName(QStringLiteral("Find in the tray"));
@@ -79,30 +79,30 @@ bool Tray::eventFilter(QObject* watched, QEvent* event) {
         search_->end(false);
         return true;
     }
-    const bool open = drawer_->isVisible() && drawer_->family() == kFound && !drawer_->keys().empty();
+    const bool open = drawer_->isVisible() && drawer_->family() == kFound && !drawer_->buttons().empty();
     if (key.key() == Qt::Key_Escape) {
         search_->clear();
         closeDrawer();
         return true;
     }
     if (open && (key.key() == Qt::Key_Return || key.key() == Qt::Key_Enter)) {
-        take(drawer_->keys().front()->item(), QCursor::pos());
+        take(drawer_->buttons().front()->item(), QCursor::pos());
         return true;
     }
     if (open && key.key() == Qt::Key_Down) {
-        drawer_->keys().front()->setFocus(Qt::TabFocusReason);
+        drawer_->buttons().front()->setFocus(Qt::TabFocusReason);
         return true;
     }
     return QWidget::eventFilter(watched, event);
 }
 
 void Tray::addCompartment(const TrayFamily& family) {
-    auto* key = new TrayKey(family.items.front(), family.name, TrayKey::Shape::Compartment, this);
+    auto* button = new TrayButton(family.items.front(), family.name, TrayButton::Shape::Compartment, this);
     const std::size_t index = compartments_.size();
-    connect(key, &TrayKey::dragged, this, &Tray::take);
-    connect(key, &QAbstractButton::clicked, this, [this, index] { toggleDrawer(index); });
-    key->installEventFilter(this);
-    compartments_.push_back(key);
+    connect(button, &TrayButton::dragged, this, &Tray::take);
+    connect(button, &QAbstractButton::clicked, this, [this, index] { toggleDrawer(index); });
+    button->installEventFilter(this);
+    compartments_.push_back(button);
 }
 
 void Tray::toggleDrawer(std::size_t index) {
@@ -115,7 +115,7 @@ void Tray::toggleDrawer(std::size_t index) {
     drawer_->openFor(families_[index], above);
     compartments_[index]->setActive(true);
     if (compartments_[index]->hasFocus())
-        drawer_->keys().front()->setFocus(Qt::TabFocusReason);  // whoever came by the keyboard goes on by it
+        drawer_->buttons().front()->setFocus(Qt::TabFocusReason);  // whoever came by the keyboard goes on by it
 }
 
 void Tray::take(const TrayItem& item, QPoint globalPos) {
@@ -128,7 +128,7 @@ void Tray::setLook(const Look& look) {
     if (look_ == look) return;
     look_ = look;
     drawer_->setLook(look);
-    for (TrayKey* key : compartments_) key->setLook(look);
+    for (TrayButton* button : compartments_) button->setLook(look);
     const Theme& theme = *look.theme;
     search_->setFont(look.font(text::kBody - 3));
     search_->setStyleSheet(
@@ -153,13 +153,13 @@ void Tray::arrange() {
         QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64)
             .toRect());
     double wanted = searchWidth + gap;
-    for (const TrayKey* key : compartments_) wanted += key->wantedWidth();
+    for (const TrayButton* button : compartments_) wanted += button->wantedWidth();
     const double spare = (inside.width() - wanted - gap * static_cast<double>(compartments_.size() - 1)) /
                          static_cast<double>(compartments_.size());
     double left = inside.left();
-    for (TrayKey* key : compartments_) {
-        const double width = key->wantedWidth() + spare;
-        key->setGeometry(QRectF(left, inside.top(), width, inside.height()).toRect());
+    for (TrayButton* button : compartments_) {
+        const double width = button->wantedWidth() + spare;
+        button->setGeometry(QRectF(left, inside.top(), width, inside.height()).toRect());
         left += width + gap;
     }
 }

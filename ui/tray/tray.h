@@ -19,7 +19,7 @@ public:
     Tray(QWidget* stage, QWidget* parent);
 
     void setLook(const Look& look);
-    const std::vector<TrayKey*>& compartments() const { return compartments_; }
+    const std::vector<TrayButton*>& compartments() const { return compartments_; }
     Drawer& drawer() const { return *drawer_; }
     void closeDrawer() { drawer_->hide(); }
     QLineEdit& search() const { return *search_; }
@@ -43,7 +43,7 @@ private:
     void arrange();
 
     std::vector<TrayFamily> families_;
-    std::vector<TrayKey*> compartments_;
+    std::vector<TrayButton*> compartments_;
     Drawer* drawer_;
     QLineEdit* search_;
     Look look_;

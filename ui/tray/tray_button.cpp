@@ -1,4 +1,4 @@
-#include "ui/tray/tray_key.h"
+#include "ui/tray/tray_button.h"
 
 #include "ui/theme/panels.h"
 #include "ui/tray/sample.h"
@@ -11,14 +11,14 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kKeyPixelsPerMm = 10;
+constexpr double kPicturePixelsPerMm = 10;
 constexpr double kPictureLeft = 14;
 constexpr double kWordGap = 16;
 constexpr double kRightPad = 22;
 
 }  // namespace
 
-TrayKey::TrayKey(const TrayItem& item, const QString& word, Shape shape, QWidget* parent)
+TrayButton::TrayButton(const TrayItem& item, const QString& word, Shape shape, QWidget* parent)
     : QAbstractButton(parent),
       item_(item),
       shape_(shape),
@@ -30,25 +30,25 @@ TrayKey::TrayKey(const TrayItem& item, const QString& word, Shape shape, QWidget
     setAttribute(Qt::WA_Hover);
 }
 
-void TrayKey::setLook(const Look& look) {
+void TrayButton::setLook(const Look& look) {
     look_ = look;
     picture_ = {};
     update();
 }
 
-void TrayKey::setActive(bool active) {
+void TrayButton::setActive(bool active) {
     if (active_ == active) return;
     active_ = active;
     update();
 }
 
-double TrayKey::wantedWidth() const {
+double TrayButton::wantedWidth() const {
     const double word = QFontMetricsF(look_.font(text::kLabel)).horizontalAdvance(text());
     if (shape_ == Shape::DrawerItem) return std::max(look_.px(112), word + look_.px(16));
     return look_.px(kPictureLeft) + pictureBox().width() + look_.px(kWordGap) + word + look_.px(kRightPad);
 }
 
-QRectF TrayKey::pictureBox() const {
+QRectF TrayButton::pictureBox() const {
     if (shape_ == Shape::DrawerItem)
         return QRectF(rect()).adjusted(look_.px(6), look_.px(6), -look_.px(6), -look_.px(34));
     const double height = look_.px(68);
@@ -56,11 +56,11 @@ QRectF TrayKey::pictureBox() const {
     const double scale =
         extent.isEmpty()
             ? 1
-            : std::min({look_.px(kKeyPixelsPerMm), height / extent.height(), look_.px(94) / extent.width()});
+            : std::min({look_.px(kPicturePixelsPerMm), height / extent.height(), look_.px(94) / extent.width()});
     return {look_.px(kPictureLeft), (this->height() - height) / 2.0, extent.width() * scale, height};
 }
 
-const QPixmap& TrayKey::picture() {
+const QPixmap& TrayButton::picture() {
     const double ratio = devicePixelRatioF();
     const QSize pixels = (QSizeF(size()) * ratio).toSize();
     if (picture_.size() == pixels) return picture_;
@@ -69,11 +69,11 @@ const QPixmap& TrayKey::picture() {
     picture_.fill(Qt::transparent);
     QPainter painter(&picture_);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintItem(painter, *look_.theme, item_, pictureBox(), look_.px(kKeyPixelsPerMm));
+    paintItem(painter, *look_.theme, item_, pictureBox(), look_.px(kPicturePixelsPerMm));
     return picture_;
 }
 
-void TrayKey::paintEvent(QPaintEvent*) {
+void TrayButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     paintTub(painter, look_, QRectF(rect()), {active_, underMouse(), isDown(), hasFocus()});
@@ -89,12 +89,12 @@ void TrayKey::paintEvent(QPaintEvent*) {
     painter.drawText(QRectF(left, 0, width() - left, height()), Qt::AlignLeft | Qt::AlignVCenter, text());
 }
 
-void TrayKey::mousePressEvent(QMouseEvent* event) {
+void TrayButton::mousePressEvent(QMouseEvent* event) {
     pressedAt_ = event->position().toPoint();
     QAbstractButton::mousePressEvent(event);
 }
 
-void TrayKey::mouseMoveEvent(QMouseEvent* event) {
+void TrayButton::mouseMoveEvent(QMouseEvent* event) {
     const bool far = (event->position().toPoint() - pressedAt_).manhattanLength() >= QApplication::startDragDistance();
     if (isDown() && (event->buttons() & Qt::LeftButton) && far) {
         setDown(false);  // the release belongs to the bench now, and is no click
@@ -104,7 +104,7 @@ void TrayKey::mouseMoveEvent(QMouseEvent* event) {
     QAbstractButton::mouseMoveEvent(event);
 }
 
-void TrayKey::keyPressEvent(QKeyEvent* event) {
+void TrayButton::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
         click();
     else

@@ -10,16 +10,16 @@
 
 namespace tiepoint::ui {
 
-class TrayKey : public QAbstractButton {
+class TrayButton : public QAbstractButton {
     Q_OBJECT
 public:
     enum class Shape { Compartment, DrawerItem };
 
-    TrayKey(const TrayItem& item, const QString& word, Shape shape, QWidget* parent);
+    TrayButton(const TrayItem& item, const QString& word, Shape shape, QWidget* parent);
 
     const TrayItem& item() const { return item_; }
     void setLook(const Look& look);
-    /// Whether the key's drawer is open, or its part waits for a hole.
+    /// Whether the button's drawer is open, or its part waits for a hole.
     void setActive(bool active);
     /// The width that picture and word need at this look.
     double wantedWidth() const;

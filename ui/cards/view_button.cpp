@@ -1,4 +1,4 @@
-#include "ui/cards/view_key.h"
+#include "ui/cards/view_button.h"
 
 #include "core/base/quantity.h"
 #include "ui/cards/legend_samples.h"
@@ -15,7 +15,7 @@ namespace {
 constexpr double kTickLeft = 22;
 constexpr double kWordLeft = 40;
 constexpr double kSampleAway = 14, kSampleGap = 8;  ///< of a sample from the edge and from the word
-constexpr double kKeyWordSize = 24;
+constexpr double kButtonWordSize = 24;
 constexpr std::array kSampleDivisors{10, 2, 1};  ///< of the full scale
 
 /// Of a full scale or a share of it, whose decimals division blurs.
@@ -24,10 +24,10 @@ QString ampereWords(double ampere) {
     return QString::fromStdString(formatSetting(QString::number(ampere, 'g', kDigits).toDouble(), "A"));
 }
 
-/// A word that can be clicked, on another key: underlined under the pointer.
-class WordKey : public QAbstractButton {
+/// A word that can be clicked, on another button: underlined under the pointer.
+class WordButton : public QAbstractButton {
 public:
-    explicit WordKey(QWidget* parent) : QAbstractButton(parent) {
+    explicit WordButton(QWidget* parent) : QAbstractButton(parent) {
         setAttribute(Qt::WA_Hover);
         setCursor(Qt::PointingHandCursor);
         setFocusPolicy(Qt::TabFocus);
@@ -75,7 +75,7 @@ private:
 
 }  // namespace
 
-ViewKey::ViewKey(const QString& word, double sampleWidth, Sample sample, QWidget* parent)
+ViewButton::ViewButton(const QString& word, double sampleWidth, Sample sample, QWidget* parent)
     : QAbstractButton(parent),
       look_{&theme(ThemeName::Day), 1},
       sampleWidth_(sampleWidth),
@@ -87,47 +87,47 @@ ViewKey::ViewKey(const QString& word, double sampleWidth, Sample sample, QWidget
     setAccessibleName(word);
 }
 
-void ViewKey::setLook(const Look& look) {
+void ViewButton::setLook(const Look& look) {
     look_ = look;
     update();
 }
 
-double ViewKey::neededWidth() const {
-    const double word = QFontMetricsF(look_.font(kKeyWordSize, QFont::Medium)).horizontalAdvance(text());
+double ViewButton::neededWidth() const {
+    const double word = QFontMetricsF(look_.font(kButtonWordSize, QFont::Medium)).horizontalAdvance(text());
     return look_.px(kWordLeft + 4) + word +
            look_.px(sampleWidth_ > 0 ? kSampleGap + sampleWidth_ + kSampleAway : kSampleAway);
 }
 
-void ViewKey::setRange(const QString& low, const QString& high) {
+void ViewButton::setRange(const QString& low, const QString& high) {
     if (low_ == low && high_ == high) return;
     low_ = low;
     high_ = high;
     update();
 }
 
-void ViewKey::enterEvent(QEnterEvent* event) {
+void ViewButton::enterEvent(QEnterEvent* event) {
     QAbstractButton::enterEvent(event);
     update();
 }
 
-void ViewKey::leaveEvent(QEvent* event) {
+void ViewButton::leaveEvent(QEvent* event) {
     QAbstractButton::leaveEvent(event);
     update();
 }
 
-void ViewKey::paintFace(QPainter& painter) const {
+void ViewButton::paintFace(QPainter& painter) const {
     const double margin = look_.px(4);
     const QRectF frame = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
     paintKey(painter, look_, frame, {isChecked(), underMouse(), isDown(), hasFocus()});
 }
 
-void ViewKey::paintEvent(QPaintEvent*) {
+void ViewButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     paintFace(painter);
     const double middle = height() / 2.0;
     paintTick(painter, look_, QPointF(look_.px(kTickLeft + 4), middle), isChecked());
-    painter.setFont(look_.font(kKeyWordSize, QFont::Medium));
+    painter.setFont(look_.font(kButtonWordSize, QFont::Medium));
     painter.setPen(look_.theme->text);
     painter.drawText(QRectF(look_.px(kWordLeft + 4), 0, width(), height()), Qt::AlignLeft | Qt::AlignVCenter, text());
 
@@ -144,10 +144,10 @@ void ViewKey::paintEvent(QPaintEvent*) {
     painter.drawText(words, Qt::AlignRight | Qt::AlignTop, high_);
 }
 
-ArrowsKey::ArrowsKey(QWidget* parent)
-    : ViewKey(QStringLiteral("Arrows"), 0, nullptr, parent),
-      direction_(new WordKey(this)),
-      lock_(new WordKey(this)) {
+ArrowsButton::ArrowsButton(QWidget* parent)
+    : ViewButton(QStringLiteral("Arrows"), 0, nullptr, parent),
+      direction_(new WordButton(this)),
+      lock_(new WordButton(this)) {
     direction_->setToolTip(
         QStringLiteral("Turn the arrows round: the way of the current (plus to minus) or of the electrons"));
     lock_->setToolTip(
@@ -155,13 +155,13 @@ ArrowsKey::ArrowsKey(QWidget* parent)
     lock_->setCheckable(true);
 }
 
-QRectF ArrowsKey::sampleBox(int index) const {
+QRectF ArrowsButton::sampleBox(int index) const {
     const double first = look().px(172);
     const double step = (width() - first - look().px(8)) / kSampleDivisors.size();
     return {first + step * index, look().px(20), look().px(126), look().px(30)};
 }
 
-void ArrowsKey::showScale(const Views& views, double fullScaleAmpere) {
+void ArrowsButton::showScale(const Views& views, double fullScaleAmpere) {
     views_ = views;
     fullScaleAmpere_ = fullScaleAmpere;
     setChecked(views.arrows != Arrows::Off);
@@ -172,20 +172,20 @@ void ArrowsKey::showScale(const Views& views, double fullScaleAmpere) {
     update();
 }
 
-void ArrowsKey::resizeEvent(QResizeEvent*) {
-    static_cast<WordKey*>(direction_)->setLook(look(), look().theme->dimText, text::kSmall);
-    static_cast<WordKey*>(lock_)->setLook(look(), look().theme->text, text::kSmall);
+void ArrowsButton::resizeEvent(QResizeEvent*) {
+    static_cast<WordButton*>(direction_)->setLook(look(), look().theme->dimText, text::kSmall);
+    static_cast<WordButton*>(lock_)->setLook(look(), look().theme->text, text::kSmall);
     direction_->setGeometry(QRect(QPoint(look().ipx(kWordLeft + 4), look().ipx(50)), direction_->sizeHint()));
     const QRectF last = sampleBox(static_cast<int>(kSampleDivisors.size()) - 1);
     lock_->setGeometry(QRect(QPoint(static_cast<int>(last.left()), look().ipx(56)), lock_->sizeHint()));
 }
 
-void ArrowsKey::paintEvent(QPaintEvent*) {
+void ArrowsButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     paintFace(painter);
     paintTick(painter, look(), QPointF(look().px(kTickLeft + 4), height() / 2.0), isChecked());
-    painter.setFont(look().font(kKeyWordSize, QFont::Medium));
+    painter.setFont(look().font(kButtonWordSize, QFont::Medium));
     painter.setPen(look().theme->text);
     painter.drawText(QRectF(look().px(kWordLeft + 4), look().px(14), width(), look().px(36)),
                      Qt::AlignLeft | Qt::AlignVCenter, text());

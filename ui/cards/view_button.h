@@ -1,5 +1,5 @@
 #pragma once
-// The keys of the legend: each is a view's name, its sample and its switch in one.
+// The buttons of the legend: each is a view's name, its sample and its switch in one.
 
 #include "ui/paint/picture.h"
 #include "ui/theme/look.h"
@@ -8,17 +8,17 @@
 
 namespace tiepoint::ui {
 
-/// A key with a tick, a word and a sample at the right.
-class ViewKey : public QAbstractButton {
+/// A button with a tick, a word and a sample at the right.
+class ViewButton : public QAbstractButton {
     Q_OBJECT
 public:
     using Sample = void (*)(QPainter&, const Look&, const QRectF&);
-    ViewKey(const QString& word, double sampleWidth, Sample sample, QWidget* parent);
+    ViewButton(const QString& word, double sampleWidth, Sample sample, QWidget* parent);
 
     void setLook(const Look& look);
     /// What its tick, word and sample take.
     double neededWidth() const;
-    /// Words under the ends of the sample, shown while the key is down; may be empty.
+    /// Words under the ends of the sample, shown while the button is down; may be empty.
     void setRange(const QString& low, const QString& high);
 
 protected:
@@ -35,16 +35,16 @@ private:
     QString low_, high_;
 };
 
-/// The key of the arrows: three samples of the scale. Two small keys lie on it: which way the arrows point, and the lock of
+/// The button of the arrows: three samples of the scale. Two small buttons lie on it: which way the arrows point, and the lock of
 /// the full scale.
-class ArrowsKey : public ViewKey {
+class ArrowsButton : public ViewButton {
     Q_OBJECT
 public:
-    explicit ArrowsKey(QWidget* parent);
+    explicit ArrowsButton(QWidget* parent);
 
     void showScale(const Views& views, double fullScaleAmpere);
-    QAbstractButton* directionKey() const { return direction_; }
-    QAbstractButton* lockKey() const { return lock_; }
+    QAbstractButton* directionButton() const { return direction_; }
+    QAbstractButton* lockButton() const { return lock_; }
 
 protected:
     void paintEvent(QPaintEvent* event) override;
