@@ -1,11 +1,9 @@
 #include "core/circuit/compile.h"
 
 #include "core/bench/natural_order.h"
-#include "core/bench/resolve.h"
 #include "core/circuit/element.h"
 
 #include <algorithm>
-#include <array>
 #include <cassert>
 #include <numeric>
 
@@ -47,9 +45,12 @@ private:
         assert(element != nullptr && "the catalogue's loader checks the names of elements");
 
         CompiledElement compiled{part, specIndex, -1, -1, {}};
-        std::array<double, ElementKind::kMostParameters> figures{};
+        const ElementFigures figures = figuresOf(*element, spec, owner);
         const std::size_t count = element->parameterCount();
-        for (std::size_t i = 0; i < count; ++i) figures[i] = figure(owner, spec, element->parameters[i], compiled);
+        for (std::size_t i = 0; i < count; ++i) {
+            const std::string_view name = element->parameters[i].name;
+            if (isGiven(spec, name)) compiled.constants.emplace_back(name, figures[i]);
+        }
 
         const End from = endOf(part, spec.from), to = endOf(part, spec.to);
         compiled.fromLead = from.lead;
@@ -67,17 +68,8 @@ private:
         if (reference < 0) reference = node;
     }
 
-    static double figure(const Part& part, const ElementSpec& spec, const ElementParameter& parameter,
-                         CompiledElement& compiled) {
-        const auto given = std::find_if(spec.parameters.begin(), spec.parameters.end(),
-                                        [&](const auto& p) { return p.first == parameter.name; });
-        if (given == spec.parameters.end()) {
-            assert(parameter.fallback && "the catalogue's loader checks that required figures are given");
-            return parameter.fallback.value_or(0);
-        }
-        const double value = resolve(given->second, part);
-        compiled.constants.emplace_back(parameter.name, value);
-        return value;
+    static bool isGiven(const ElementSpec& spec, std::string_view name) {
+        return std::ranges::any_of(spec.parameters, [&](const auto& given) { return given.first == name; });
     }
 
     End endOf(int part, const std::string& name) {

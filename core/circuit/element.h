@@ -3,6 +3,7 @@
 // element.cpp. An element turns resolved figures into one branch of the compiled circuit.
 // Thread rule: constant data.
 
+#include "core/bench/bench.h"
 #include "core/circuit/circuit.h"
 
 #include <array>
@@ -37,10 +38,18 @@ std::span<const ElementKind* const> elementKinds();
 /// The element of that name, or null.
 const ElementKind* findElement(std::string_view name);
 
+/// By parameter of an element; unused ones at the end are 0.
+using ElementFigures = std::array<double, ElementKind::kMostParameters>;
+/// What a part's model gives an element, resolved for the part; the fallback of what it doesn't give.
+ElementFigures figuresOf(const ElementKind& element, const ElementSpec& spec, const Part& part);
+
 extern const ElementKind kResistanceElement;
 extern const ElementKind kJunctionElement;
 extern const ElementKind kSupplyElement;
 extern const ElementKind kContactElement;
 extern const ElementKind kFilamentElement;
+
+/// The law of a junction with the figures of its element.
+JunctionLaw junctionLaw(std::span<const double> figures);
 
 }  // namespace tiepoint

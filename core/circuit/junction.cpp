@@ -8,8 +8,10 @@ constinit const ElementKind kJunctionElement = {
     "junction",
     {ElementParameter{"saturationCurrent"}, ElementParameter{"ideality", 1}, ElementParameter{"seriesResistance", 0}},
     [](Circuit& circuit, int from, int to, std::span<const double> figures) {
-        return circuit.addJunction(from, to, JunctionLaw(figures[0], figures[1], figures[2]));
+        return circuit.addJunction(from, to, junctionLaw(figures));
     },
 };
+
+JunctionLaw junctionLaw(std::span<const double> figures) { return JunctionLaw(figures[0], figures[1], figures[2]); }
 
 }  // namespace tiepoint

@@ -56,6 +56,11 @@ public:
         return {grown - saturationAmpere_ + leak * curvedVolt + siemens * (innerVolt - curvedVolt), siemens};
     }
 
+    /// Between the terminals while so much current flows forward, without the leak, which matters only where hardly any flows.
+    double forwardVoltAt(double ampere) const {
+        return emissionVolt_ * std::log1p(ampere / saturationAmpere_) + seriesOhm_ * ampere;
+    }
+
     /// The inner voltage at which a search goes on, when the tangent at `fromVolt` would lead to `toVolt`.
     ///
     /// Where the junction conducts and its tangent still carries a forward current, the *current* on the tangent is kept and its

@@ -1,8 +1,8 @@
 #include "core/sizing/series_resistor.h"
 
-#include "core/base/constants.h"
 #include "core/base/quantity.h"
 #include "core/bench/resolve.h"
+#include "core/circuit/element.h"
 
 #include <fmt/format.h>
 
@@ -17,44 +17,28 @@ constexpr std::array kUsualRatingsWatt = {0.125, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0}
 constexpr double kRoom = 2;  ///< a resistor at half its rating stays touchable (common practice)
 constexpr int kHalvings = 200;
 
-/// The voltage that a light takes at a current, by its own law.
-class LightLaw {
-public:
-    explicit LightLaw(const Part& part) {
-        for (const ElementSpec& spec : part.kind->model) {
-            if (spec.element != "junction") continue;
-            for (const auto& [name, parameter] : spec.parameters) {
-                const double figure = resolve(parameter, part);
-                if (name == "saturationCurrent") saturationAmpere_ = figure;
-                if (name == "ideality") ideality_ = figure;
-                if (name == "seriesResistance") seriesOhm_ = figure;
-            }
-        }
-    }
-    double voltAt(double ampere) const {
-        return ideality_ * kThermalVoltage * std::log1p(ampere / saturationAmpere_) + seriesOhm_ * ampere;
-    }
-
-private:
-    double saturationAmpere_ = 1e-14, ideality_ = 1, seriesOhm_ = 0;
-};
-
-/// All lights and diodes of a loop.
+/// The junctions of all lights and diodes of a loop.
 class LoopLaw {
 public:
-    explicit LoopLaw(const ResistorQuestion& question) : lights_(question.lights), light_(question.light) {
-        for (const Part& part : question.inSeries) others_.emplace_back(part);
+    explicit LoopLaw(const ResistorQuestion& question) {
+        add(question.light, question.lights);
+        for (const Part& part : question.inSeries) add(part, 1);
     }
     double voltAt(double ampere) const {
-        double volt = lights_ * light_.voltAt(ampere);
-        for (const LightLaw& other : others_) volt += other.voltAt(ampere);
+        double volt = 0;
+        for (const auto& [count, junction] : junctions_) volt += count * junction.forwardVoltAt(ampere);
         return volt;
     }
 
 private:
-    int lights_;
-    LightLaw light_;
-    std::vector<LightLaw> others_;
+    void add(const Part& part, int count) {
+        for (const ElementSpec& spec : part.kind->model) {
+            if (findElement(spec.element) == &kJunctionElement)
+                junctions_.emplace_back(count, junctionLaw(figuresOf(kJunctionElement, spec, part)));
+        }
+    }
+
+    std::vector<std::pair<int, JunctionLaw>> junctions_;  ///< so many of each
 };
 
 /// The current at which lights and resistances together take the supply's voltage. What is left over falls steadily as the current rises.

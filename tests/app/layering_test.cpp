@@ -76,7 +76,7 @@ struct Order {
 
 const std::vector<Order> kOrders = {
     {"core",
-     {"base", "board", "parts", "bench", "sizing", "nets", "edit", "circuit", "solve", "flow", "light", "snapshot",
+     {"base", "board", "parts", "bench", "nets", "edit", "circuit", "sizing", "solve", "flow", "light", "snapshot",
       "meter", "lesson", "truth", "findings", "why"}},
     {"ui",
      {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
