@@ -6,9 +6,8 @@
 #include "core/snapshot/readings.h"
 #include "core/why/explain.h"
 #include "core/why/potential_walk.h"
-#include "support/compact_bench.h"
-#include "support/lay_out.h"
 #include "support/printed.h"
+#include "support/solved_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -20,12 +19,9 @@ namespace {
 
 using test::printed;
 using test::PrintedSum;
+using test::solveCompact;
 
 constexpr double kGrain = 1e-3;  ///< of a step, for what rounding in the solver may move
-
-std::shared_ptr<const Snapshot> solveText(std::string_view text, const Inputs& inputs = {}) {
-    return evaluate(std::make_shared<const Bench>(test::CompactBench(text).take()), inputs);
-}
 
 /// Within so many steps of the true value; a bare zero stands for what the solver leaks.
 void checkFigure(const Figure& figure, double exact, double steps) {
@@ -111,27 +107,10 @@ int checkSnapshot(const Snapshot& s) {
 
 TEST(ShownFigures, AddUpOnRandomCircuits) {
     std::mt19937 random(64);
-    const auto pick = [&](int count) { return static_cast<int>(random() % static_cast<unsigned>(count)); };
-    std::uniform_real_distribution<double> exponent(0.5, 5.5);
     int walked = 0;
     for (int round = 0; round < 200; ++round) {
         SCOPED_TRACE(round);
-        const int nodes = 3 + pick(9);
-        const auto node = [&] { return fmt::format("n{}", pick(nodes)); };
-        std::vector<test::Piece2> pieces{
-            {"PS1", "bench-supply", "n0", "n1", {{"voltage", 1 + pick(24)}, {"currentLimit", pick(3) ? 0.5 : 0.02}}}};
-        if (pick(3) == 0) pieces.push_back({"PS2", "bench-supply", node(), node(), {{"voltage", 1 + pick(12)}}});
-        for (int k = 1, parts = nodes + pick(3 * nodes); k <= parts; ++k) {
-            if (pick(4))
-                pieces.push_back({fmt::format("R{}", k),
-                                  "resistor",
-                                  node(),
-                                  node(),
-                                  {{"resistance", std::pow(10, exponent(random))}}});
-            else
-                pieces.push_back({fmt::format("D{}", k), "led", node(), node(), {{"colour", pick(8)}}});
-        }
-        const auto s = evaluate(std::make_shared<const Bench>(test::layOut(pieces, {})));
+        const auto s = test::solveAtRandom(random);
         ASSERT_EQ(s->status(), Status::Solved);
         walked += checkSnapshot(*s);
     }
@@ -147,7 +126,7 @@ TEST(ShownFigures, ManyEqualBranchesKeepTheirSum) {
 
 // 5 V over 1 kohm, 330 ohm and 750 ohm: 2.404, 0.793 and 1.803 V. Rounded each for itself they make 4.99 V of 5.00 V.
 TEST(ShownFigures, DropsOfALoopAreDifferencesOfItsPotentials) {
-    const auto s = solveText(
+    const auto s = solveCompact(
         "half; PS1 top+3 bottom-3 5; R1 c5 c10 1000; R2 d10 d15 330; R3 c15 c20 750; W1 top+5 a5 red; W2 a20 bottom-18 "
         "black");
     const auto loop = simpleLoop(*s);
@@ -160,8 +139,8 @@ TEST(ShownFigures, DropsOfALoopAreDifferencesOfItsPotentials) {
 
 // Two lights of 13.9 mA behind one supply: one current has one figure wherever it is told.
 TEST(ShownFigures, OneCurrentIsOneFigure) {
-    const auto s =
-        solveText("half; PS1 top+3 bottom-3 5; R1 c5 c10 220; D1 d10 d15 red; W1 top+5 a5 red; W2 a15 bottom-14 black");
+    const auto s = solveCompact(
+        "half; PS1 top+3 bottom-3 5; R1 c5 c10 220; D1 d10 d15 red; W1 top+5 a5 red; W2 a15 bottom-14 black");
     const std::string figure = s->shown().through(s->layout->bench->partIndex("D1")).in.text();
     EXPECT_EQ(figure, "13.9 mA");
     for (int part = 0; part < 3; ++part) EXPECT_EQ(s->shown().through(part).most().text(), figure);
@@ -174,7 +153,7 @@ TEST(ShownFigures, OneCurrentIsOneFigure) {
 }
 
 TEST(ShownFigures, EqualLightsShowEqualCurrents) {
-    const auto s = solveText(
+    const auto s = solveCompact(
         "half; PS1 top+3 bottom-3 5; R1 c5 c10 330; D1 d10 d15 red; R2 h5 h10 330; D2 i10 i15 red; W1 top+5 a5 red; W2 "
         "top+6 f5 red; W3 a15 bottom-14 black; W4 f15 bottom-15 black");
     EXPECT_EQ(s->shown().through(s->layout->bench->partIndex("D1")).in.text(),
@@ -182,8 +161,8 @@ TEST(ShownFigures, EqualLightsShowEqualCurrents) {
 }
 
 TEST(ShownFigures, AnOpenCircuitShowsNothingButItsVoltage) {
-    const auto s =
-        solveText("half; PS1 top+3 bottom-3 5; R1 c5 c10 330; D1 d15 d10 red; W1 top+5 a5 red; W2 a15 bottom-14 black");
+    const auto s = solveCompact(
+        "half; PS1 top+3 bottom-3 5; R1 c5 c10 330; D1 d15 d10 red; W1 top+5 a5 red; W2 a15 bottom-14 black");
     EXPECT_EQ(s->shown().through(1).in.text(), "0 A") << "an LED the wrong way round leaks 5 pA in the solver";
     EXPECT_EQ(s->shown().power(1).text(), "0 W");
     EXPECT_EQ(s->shown().volt(s->layout->netOfLead[s->layout->leadIndex(1, 1)]).text(), "5.00 V");

@@ -5,8 +5,7 @@
 
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
-#include "support/compact_bench.h"
-#include "support/lay_out.h"
+#include "support/solved_bench.h"
 #include "support/sound_benches.h"
 
 #include <gtest/gtest.h>
@@ -18,11 +17,9 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kVolt = 1e-9;
+using test::solveCompact;
 
-std::shared_ptr<const Snapshot> solvedText(std::string_view text, const Inputs& inputs = {}) {
-    return evaluate(std::make_shared<const Bench>(test::CompactBench(text).take()), inputs);
-}
+constexpr double kVolt = 1e-9;
 
 int partAt(const Snapshot& s, std::string_view id) { return s.layout->bench->partIndex(id); }
 
@@ -81,7 +78,7 @@ void checkWalk(const Snapshot& s, const PotentialWalk& walk) {
 
 TEST(PotentialWalk, GoesRoundASimpleLoop) {
     // Worked by hand: 9 V over 100 and 200 ohm in a row is 30 mA, so it falls by 3 V and by 6 V.
-    const auto s = solvedText(
+    const auto s = solveCompact(
         "half; PS1 top+3 bottom-3 9; R1 c5 c10 100; R2 d10 d15 200; W1 top+5 a5 red; W2 a15 top-13 black; W3 top-1 "
         "bottom-1 black");
     for (const char* id : {"PS1", "R1", "R2"}) {
@@ -108,7 +105,7 @@ TEST(PotentialWalk, GoesRoundASimpleLoop) {
 
 TEST(PotentialWalk, FollowsTheLargestShareAndSaysSo) {
     // Side by side 100 and 300 ohm behind 75 ohm: the currents are as 3 to 1.
-    const auto s = solvedText(
+    const auto s = solveCompact(
         "half; PS1 top+3 bottom-3 6; R1 c4 c8 75; R2 a8 a14 100; R3 e8 e14 300; W1 top+4 a4 red; W2 b14 top-12 black; "
         "W3 top-1 bottom-1 black");
     const PotentialWalk walk = walkPotential(*s, partAt(*s, "R1"));
@@ -128,7 +125,7 @@ TEST(PotentialWalk, FollowsTheLargestShareAndSaysSo) {
 }
 
 TEST(PotentialWalk, GoesThroughSuppliesInARow) {
-    const auto s = solvedText(
+    const auto s = solveCompact(
         "half; PS1 top+3 a20 5; PS2 b20 bottom-3 3; R1 c5 c12 100; W1 top+5 a5 red; W2 a12 top-10 black; W3 top-1 "
         "bottom-1 black");
     for (const char* id : {"PS1", "PS2", "R1"}) {
@@ -141,13 +138,13 @@ TEST(PotentialWalk, GoesThroughSuppliesInARow) {
 TEST(PotentialWalk, SaysWhyThereIsNone) {
     const char* const kBeacon =
         "half; PS1 top+3 bottom-3 5; R1 c5 c10 330; S1 e10; D1 g12 g16 red; W1 top+5 a5 red; W2 j16 bottom-14 black";
-    const auto open = solvedText(kBeacon);
+    const auto open = solveCompact(kBeacon);
     EXPECT_EQ(walkPotential(*open, partAt(*open, "D1")).end, WalkEnd::NoCurrent);
     Inputs held;
     held.held.insert("S1");
-    const auto closed = solvedText(kBeacon, held);
+    const auto closed = solveCompact(kBeacon, held);
     checkWalk(*closed, walkPotential(*closed, partAt(*closed, "D1")));
-    const auto off = solvedText("half; PS1 top+3 bottom-3 5 0.5 off; R1 top+5 bottom-5 330");
+    const auto off = solveCompact("half; PS1 top+3 bottom-3 5 0.5 off; R1 top+5 bottom-5 330");
     EXPECT_EQ(walkPotential(*off, 0).end, WalkEnd::Off);
     EXPECT_TRUE(walkPotential(*off, 0).points.empty());
 }
@@ -188,33 +185,17 @@ TEST(PotentialWalk, KirchhoffHoldsOnTheDemoBenchesInEveryPressing) {
     EXPECT_GT(walked, 30);
     for (const test::SoundBench& sound : test::soundBenches()) {
         SCOPED_TRACE(sound.name);
-        walked += checkAll(*solvedText(sound.text));
+        walked += checkAll(*solveCompact(sound.text));
     }
     EXPECT_GT(walked, 60);
 }
 
 TEST(PotentialWalk, KirchhoffHoldsOnRandomBenches) {
     std::mt19937 random(63);
-    const auto pick = [&](int count) { return static_cast<int>(random() % static_cast<unsigned>(count)); };
-    std::uniform_real_distribution<double> exponent(1, 4);
     int walked = 0;
     for (int round = 0; round < 200; ++round) {
         SCOPED_TRACE(round);
-        const int nodes = 3 + pick(7);
-        const auto node = [&] { return fmt::format("n{}", pick(nodes)); };
-        std::vector<test::Piece2> pieces{{"PS1", "bench-supply", "n0", "n1", {{"voltage", 2 + pick(10)}}}};
-        if (pick(3) == 0) pieces.push_back({"PS2", "bench-supply", node(), node(), {{"voltage", 1 + pick(12)}}});
-        for (int k = 1, parts = nodes + pick(2 * nodes); k <= parts; ++k) {
-            if (pick(4))
-                pieces.push_back({fmt::format("R{}", k),
-                                  "resistor",
-                                  node(),
-                                  node(),
-                                  {{"resistance", std::pow(10, exponent(random))}}});
-            else
-                pieces.push_back({fmt::format("D{}", k), "led", node(), node(), {}});
-        }
-        const auto s = evaluate(std::make_shared<const Bench>(test::layOut(pieces, {})));
+        const auto s = test::solveAtRandom(random);
         ASSERT_EQ(s->status(), Status::Solved);
         walked += checkAll(*s);
     }
