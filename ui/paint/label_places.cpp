@@ -2,6 +2,7 @@
 
 #include "core/meter/meter.h"
 #include "ui/paint/curve.h"
+#include "ui/paint/grid_index.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/pinned_places.h"
@@ -201,10 +202,8 @@ Clearance::PointCount::PointCount(const QRectF& area, const std::vector<QPointF>
     : corner_(area.topLeft()),
       columns_(static_cast<int>(area.width() / kCellMm) + 1),
       rows_(static_cast<int>(area.height() / kCellMm) + 1),
-      sums_(static_cast<std::size_t>((columns_ + 1) * (rows_ + 1)), 0) {
-    const auto cell = [&](int column, int row) -> int& {
-        return sums_[static_cast<std::size_t>(row * (columns_ + 1) + column)];
-    };
+      sums_(gridSize(columns_ + 1, rows_ + 1), 0) {
+    const auto cell = [&](int column, int row) -> int& { return sums_[gridIndex(column, row, columns_ + 1)]; };
     for (const QPointF& point : points) {
         const int column = static_cast<int>((point.x() - corner_.x()) / kCellMm);
         const int row = static_cast<int>((point.y() - corner_.y()) / kCellMm);
@@ -220,7 +219,7 @@ Clearance::PointCount::PointCount(const QRectF& area, const std::vector<QPointF>
 double Clearance::PointCount::upTo(double x, double y) const {
     const int column = std::clamp(static_cast<int>(std::lround((x - corner_.x()) / kCellMm)), 0, columns_);
     const int row = std::clamp(static_cast<int>(std::lround((y - corner_.y()) / kCellMm)), 0, rows_);
-    return sums_[static_cast<std::size_t>(row * (columns_ + 1) + column)];
+    return sums_[gridIndex(column, row, columns_ + 1)];
 }
 
 double Clearance::PointCount::within(const QRectF& f) const {

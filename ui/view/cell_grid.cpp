@@ -20,7 +20,7 @@ QRect CellGrid::cellsOf(const QRectF& rect) const {
 CellGrid::CellGrid(const QRect& area, int cell)
     : cell_(cell),
       cells_(area.isEmpty() ? QRect() : cellsOf(QRectF(area).adjusted(0, 0, -1, -1))),
-      taken_(static_cast<std::size_t>(cells_.width() * cells_.height()), 0) {}
+      taken_(gridSize(cells_.width(), cells_.height()), 0) {}
 
 void CellGrid::add(const QRectF& rect) { take(cellsOf(rect)); }
 
@@ -41,9 +41,9 @@ QRegion CellGrid::region() const {
     for (int y = 0; y < cells_.height(); ++y) {
         QList<QRect> row;
         for (int x = 0; x < cells_.width(); ++x) {
-            if (!taken_[static_cast<std::size_t>(y * cells_.width() + x)]) continue;
+            if (!taken_[gridIndex(x, y, cells_.width())]) continue;
             const int first = x;
-            while (x < cells_.width() && taken_[static_cast<std::size_t>(y * cells_.width() + x)]) ++x;
+            while (x < cells_.width() && taken_[gridIndex(x, y, cells_.width())]) ++x;
             row << QRect((cells_.left() + first) * cell_, (cells_.top() + y) * cell_, (x - first) * cell_, cell_);
         }
         const QList<QRect> above = rects.mid(lastRow);

@@ -1,6 +1,8 @@
 #pragma once
 // Gathers many small rectangles into a region of few: whole cells of a grid, rows of them joined.
 
+#include "ui/paint/grid_index.h"
+
 #include <QRegion>
 
 #include <vector>
@@ -45,12 +47,9 @@ public:
 private:
     void take(const QRect& wanted);
     QRect cellsOf(const QRectF& rect) const;
-    bool isTaken(int x, int y) const {
-        return taken_[static_cast<std::size_t>((y - cells_.top()) * cells_.width() + x - cells_.left())] != 0;
-    }
-    char& at(int x, int y) {
-        return taken_[static_cast<std::size_t>((y - cells_.top()) * cells_.width() + x - cells_.left())];
-    }
+    std::size_t indexOf(int x, int y) const { return gridIndex(x - cells_.left(), y - cells_.top(), cells_.width()); }
+    bool isTaken(int x, int y) const { return taken_[indexOf(x, y)] != 0; }
+    char& at(int x, int y) { return taken_[indexOf(x, y)]; }
 
     int cell_ = 1;
     QRect cells_;              ///< in cells

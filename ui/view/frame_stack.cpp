@@ -1,5 +1,6 @@
 #include "ui/view/frame_stack.h"
 
+#include "ui/paint/grid_index.h"
 #include "ui/paint/pixel_rows.h"
 
 #include <algorithm>
@@ -45,13 +46,13 @@ std::vector<QRect> SpriteGrid::replace(std::vector<PlacedSprite> sprites, QPoint
 
 void SpriteGrid::sort(const QRect& sight) {
     tiles_ = TileSheet::tilesOf(sight);
-    byTile_.resize(static_cast<std::size_t>(tiles_.width() * tiles_.height()));
+    byTile_.resize(gridSize(tiles_.width(), tiles_.height()));
     for (std::vector<int>& tile : byTile_) tile.clear();
     for (int i = 0; i < static_cast<int>(sprites_.size()); ++i) {
         const QRect touched = TileSheet::tilesOf(sprites_[static_cast<std::size_t>(i)].rect()) & tiles_;
         for (int y = touched.top(); y <= touched.bottom(); ++y) {
             for (int x = touched.left(); x <= touched.right(); ++x)
-                byTile_[static_cast<std::size_t>((y - tiles_.top()) * tiles_.width() + x - tiles_.left())].push_back(i);
+                byTile_[gridIndex(x - tiles_.left(), y - tiles_.top(), tiles_.width())].push_back(i);
         }
     }
 }
@@ -59,8 +60,7 @@ void SpriteGrid::sort(const QRect& sight) {
 void SpriteGrid::lay(PixelRows<QRgb> target, const QRect& piece, QPoint toTarget) const {
     const QPoint tile = TileSheet::tilesOf(piece).topLeft();
     if (!tiles_.contains(tile)) return;
-    for (const int i :
-         byTile_[static_cast<std::size_t>((tile.y() - tiles_.top()) * tiles_.width() + tile.x() - tiles_.left())]) {
+    for (const int i : byTile_[gridIndex(tile.x() - tiles_.left(), tile.y() - tiles_.top(), tiles_.width())]) {
         const PlacedSprite& sprite = sprites_[static_cast<std::size_t>(i)];
         const QRect rect = sprite.rect() & piece;
         if (rect.isEmpty()) continue;

@@ -1,5 +1,6 @@
 #include "ui/view/patch_sprites.h"
 
+#include "ui/paint/grid_index.h"
 #include "ui/paint/pixel_sheet.h"
 #include "ui/view/scratch_buffer.h"
 
@@ -79,7 +80,7 @@ void Sprite::prepare(const QRect& wanted, Work& work) {
     const int columns = (size_.width() + blockSide_ - 1) / blockSide_;
     for (int row = within.top() / blockSide_; row <= within.bottom() / blockSide_; ++row) {
         for (int column = within.left() / blockSide_; column <= within.right() / blockSide_; ++column) {
-            char& painted = painted_[static_cast<std::size_t>(row * columns + column)];
+            char& painted = painted_[gridIndex(column, row, columns)];
             if (painted) continue;
             painted = 1;
             const QRect block =

@@ -1,5 +1,7 @@
 #include "ui/view/tile_sheet.h"
 
+#include "ui/paint/grid_index.h"
+
 #include <algorithm>
 #include <cstring>
 #include <utility>
@@ -54,13 +56,12 @@ QRect TileSheet::wholeTiles(const QRect& rect) {
 void TileSheet::reach(const QRect& area) {
     const QRect before = std::exchange(inTiles_, tilesOf(area));
     area_ = wholeTiles(area);
-    std::vector<Tile> tiles(static_cast<std::size_t>(inTiles_.width() * inTiles_.height()));
+    std::vector<Tile> tiles(gridSize(inTiles_.width(), inTiles_.height()));
     for (int y = before.top(); y <= before.bottom(); ++y) {
         for (int x = before.left(); x <= before.right(); ++x) {
-            const Tile& tile =
-                tiles_[static_cast<std::size_t>((y - before.top()) * before.width() + x - before.left())];
+            const Tile& tile = tiles_[gridIndex(x - before.left(), y - before.top(), before.width())];
             if (inTiles_.contains(x, y)) {
-                tiles[static_cast<std::size_t>((y - inTiles_.top()) * inTiles_.width() + x - inTiles_.left())] = tile;
+                tiles[gridIndex(x - inTiles_.left(), y - inTiles_.top(), inTiles_.width())] = tile;
             } else if (tile.pixels) {
                 store_.giveBack(tile.pixels);
             }
@@ -75,8 +76,7 @@ void TileSheet::forTiles(const QRect& rect, Work work) const {
     for (int y = tiles.top(); y <= tiles.bottom(); ++y) {
         for (int x = tiles.left(); x <= tiles.right(); ++x) {
             const QRect whole = tile(x, y);
-            work(static_cast<std::size_t>((y - inTiles_.top()) * inTiles_.width() + x - inTiles_.left()),
-                 whole.topLeft(), whole & rect);
+            work(gridIndex(x - inTiles_.left(), y - inTiles_.top(), inTiles_.width()), whole.topLeft(), whole & rect);
         }
     }
 }
