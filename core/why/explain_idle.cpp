@@ -176,8 +176,8 @@ void Explainer::sayMissing(const std::vector<Throw>& throws, const Digits& now, 
     }
 }
 
-void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached, std::string mend,
-                      Edit edit) {
+void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached,
+                      const std::string& mend, Edit edit) {
     const Bench& there = *reached.snapshot->layout->bench;
     for (std::size_t t = 0; t < throws.size(); ++t) {
         if (now[t] == reached.digits[t] || throws[t].isCap()) continue;

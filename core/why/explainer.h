@@ -33,8 +33,8 @@ private:
     void sayWhatIsReached();
     void sayWhatWasTried(std::size_t switches, const Nearest& nearest);
     void sayMissing(const std::vector<Throw>& throws, const Digits& now, const Reached& reached);
-    void offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached, std::string mend = {},
-               Edit edit = {});
+    void offer(const std::vector<Throw>& throws, const Digits& now, const Reached& reached,
+               const std::string& mend = {}, Edit edit = {});
 
     // explain_running.cpp: current runs
     void explainLight();

@@ -15,7 +15,7 @@ Inputs everyCapHeld(const Bench& bench) {
     return inputs;
 }
 
-Picture pictureOf(std::shared_ptr<const Bench> bench, const Theme& theme) {
+Picture pictureOf(const std::shared_ptr<const Bench>& bench, const Theme& theme) {
     Picture picture;
     picture.snapshot = evaluate(bench, everyCapHeld(*bench));
     picture.layout = picture.snapshot->layout;
@@ -27,10 +27,10 @@ Picture pictureOf(std::shared_ptr<const Bench> bench, const Theme& theme) {
 
 }  // namespace
 
-QPixmap benchThumbnail(std::shared_ptr<const Bench> bench, const Theme& theme, QSize size, double ratio) {
+QPixmap benchThumbnail(const std::shared_ptr<const Bench>& bench, const Theme& theme, QSize size, double ratio) {
     QImage image(size * ratio, QImage::Format_RGB32);
     image.fill(theme.benchTop);
-    Picture picture = pictureOf(std::move(bench), theme);
+    Picture picture = pictureOf(bench, theme);
     const Rect all = picture.table->allMm;
     const double scale = std::min(size.width() / all.width, size.height() / all.height);
     picture.pixelsPerMm = scale * ratio;

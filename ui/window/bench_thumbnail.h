@@ -11,6 +11,6 @@
 namespace tiepoint::ui {
 
 /// Pixels are device-independent; `ratio` is the device's. Window's thread only.
-QPixmap benchThumbnail(std::shared_ptr<const Bench> bench, const Theme& theme, QSize size, double ratio);
+QPixmap benchThumbnail(const std::shared_ptr<const Bench>& bench, const Theme& theme, QSize size, double ratio);
 
 }  // namespace tiepoint::ui
