@@ -3,7 +3,6 @@
 
 #include "printed.h"
 #include "support/build_bench.h"
-#include "ui/export/flat_gradient.h"
 #include "ui/export/ink_extent.h"
 #include "ui/export/picture_file.h"
 #include "ui/export/sheet_marks.h"
@@ -11,7 +10,6 @@
 #include "ui/export/svg_text.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/note_painter.h"
-#include "ui/paint/shade.h"
 
 #include <QFile>
 #include <QPainter>
@@ -265,110 +263,6 @@ TEST_F(Export, TheRuleOnPaperIsFiftyMillimetresLong) {
         ASSERT_FALSE(dark.isEmpty());
         EXPECT_NEAR((dark.back() - dark.front()) / kCheckPixelsPerMm, 50, 0.5);
     }
-}
-
-// --- how a picture is parted ---
-
-TEST(PaperPlan, ASmallPictureLiesOnOneSheetAsItIsShaped) {
-    const PaperPlan wide = planSheets({150, 70}, Paper::A4), high = planSheets({70, 150}, Paper::A4);
-    EXPECT_TRUE(wide.isAcross);
-    EXPECT_FALSE(high.isAcross);
-    for (const PaperPlan& plan : {wide, high}) {
-        EXPECT_FALSE(plan.isTiled());
-        EXPECT_EQ(plan.overlapMm, 0);
-        EXPECT_EQ(sheetName(plan, plan.sheets.front()), QString());
-    }
-    EXPECT_EQ(wide.paper, QSizeF(297, 210));
-    EXPECT_EQ(planSheets({150, 70}, Paper::Letter).paper, QSizeF(279.4, 215.9));
-}
-
-TEST(PaperPlan, SheetsCoverThePictureWithOverlapAndStayOnThePaper) {
-    for (const Paper paper : {Paper::A4, Paper::Letter}) {
-        for (double width = 60; width < 1500; width += 37) {
-            for (double height = 40; height < 900; height += 53) {
-                const PaperPlan plan = planSheets({width, height}, paper);
-                ASSERT_EQ(plan.sheets.size(), static_cast<std::size_t>(plan.rows * plan.columns));
-                for (const PlannedSheet& sheet : plan.sheets) {
-                    const QRectF on(sheet.at, sheet.part.size());
-                    EXPECT_TRUE(printableRoom(plan).adjusted(-1e-6, -1e-6, 1e-6, 1e-6).contains(on));
-                    const bool isLastColumn = sheet.column + 1 == plan.columns, isLastRow = sheet.row + 1 == plan.rows;
-                    if (sheet.column == 0) {
-                        EXPECT_NEAR(sheet.part.left(), 0, 1e-9);
-                    }
-                    if (sheet.row == 0) {
-                        EXPECT_NEAR(sheet.part.top(), 0, 1e-9);
-                    }
-                    if (isLastColumn) {
-                        EXPECT_NEAR(sheet.part.right(), width, 1e-9);
-                    }
-                    if (isLastRow) {
-                        EXPECT_NEAR(sheet.part.bottom(), height, 1e-9);
-                    }
-                    if (isLastColumn) continue;
-                    const PlannedSheet& next = plan.sheets[sheet.row * plan.columns + sheet.column + 1];
-                    EXPECT_NEAR(sheet.part.right() - next.part.left(), plan.overlapMm, 1e-9);
-                }
-                // One sheet less in either direction would be too few.
-                const QSizeF room = printableRoom(plan).size();
-                if (plan.columns > 1) {
-                    EXPECT_GT(width, (plan.columns - 1) * (room.width() - 10) + 10);
-                }
-                if (plan.rows > 1) {
-                    EXPECT_GT(height, (plan.rows - 1) * (room.height() - 10) + 10);
-                }
-            }
-        }
-    }
-}
-
-TEST(PaperPlan, SheetsAreNamedByRowAndColumn) {
-    const PaperPlan plan = planSheets({600, 300}, Paper::A4);
-    ASSERT_EQ(plan.rows, 2);
-    ASSERT_EQ(plan.columns, 3);
-    EXPECT_EQ(sheetName(plan, plan.sheets[4]), QStringLiteral("Sheet 5 of 6: row 2, column 2"));
-}
-
-// --- gradients that fade ---
-
-QImage filled(const QBrush& brush, bool flat) {
-    QImage image(120, 120, QImage::Format_RGB32);
-    image.fill(QColor(200, 180, 150));
-    QPainter painter(&image);
-    painter.setRenderHint(QPainter::Antialiasing);
-    const QRectF area(10, 10, 100, 100);
-    painter.setClipRect(area);
-    if (!flat) painter.fillRect(area, brush);
-    if (flat)
-        for (const FlatShape& shape : flatShapes(brush, area)) painter.fillPath(shape.area, shape.colour);
-    return image;
-}
-
-TEST(FlatGradient, LooksLikeTheGradient) {
-    const auto ramp = [](QGradient& gradient, const QColor& first, const QColor& last) {
-        gradient.setColorAt(0, first);
-        gradient.setColorAt(1, last);
-    };
-    std::vector<std::pair<const char*, QBrush>> brushes;
-    QLinearGradient down(0, 30, 0, 90), slanted(100, 20, 30, 80), both(10, 0, 110, 0);
-    ramp(down, faded(Qt::black, 0), faded(Qt::black, 0.3));
-    ramp(slanted, faded(Qt::red, 0.9), faded(Qt::red, 0.1));
-    ramp(both, faded(Qt::red, 0.2), faded(Qt::blue, 0.7));
-    QRadialGradient halo(QPointF(60, 60), 45), turnedRound(QPointF(0, 0), 1);
-    for (int i = 0; i <= 8; ++i) halo.setColorAt(i / 8.0, faded(Qt::yellow, 0.8 * (1 - i / 8.0) * (1 - i / 8.0)));
-    ramp(turnedRound, faded(Qt::blue, 0), faded(Qt::blue, 0.5));
-    QBrush moved(turnedRound);
-    moved.setTransform(QTransform(40, 0, 0, 40, 60, 50));
-    brushes = {{"down", down}, {"slanted", slanted}, {"two colours", both}, {"halo", halo}, {"moved", moved}};
-    for (const auto& [name, brush] : brushes) {
-        ASSERT_TRUE(fadesAlong(brush)) << name;
-        const Apart from = apart(filled(brush, true), filled(brush, false));
-        EXPECT_LT(from.mean, 3) << name;
-        EXPECT_EQ(from.share, 0) << name;
-    }
-    QLinearGradient opaque(0, 0, 0, 9);
-    ramp(opaque, Qt::red, Qt::blue);
-    EXPECT_FALSE(fadesAlong(QBrush(opaque)));
-    EXPECT_FALSE(fadesAlong(QBrush(faded(Qt::red, 0.4))));
 }
 
 // --- drawings in their details ---
