@@ -8,7 +8,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kTagRadiusMm = 0.5, kPatchRadiusMm = 0.35;
+constexpr double kTagRadiusMm = 0.5, kPlateRadiusMm = 0.35;
 constexpr double kLabelPadMm = 0.8, kTagHeightShare = 1.5;
 
 QColor edgeColour(const Theme& theme, TagEdge edge) {
@@ -40,7 +40,7 @@ struct TagMark {
     friend bool operator==(const TagMark&, const TagMark&) = default;
 };
 
-struct IdMark {
+struct PlateMark {
     Rect frame;
     QString text;
     bool dim;
@@ -48,11 +48,11 @@ struct IdMark {
     void paint(QPainter& painter, const Theme& theme) const {
         painter.setPen(Qt::NoPen);
         painter.setBrush(faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92));
-        painter.drawPath(roundedBox(toQt(frame), kPatchRadiusMm));
+        painter.drawPath(roundedBox(toQt(frame), kPlateRadiusMm));
         drawText(painter, text, toQt(frame).center(), {sizeMm, dim ? QFont::Normal : QFont::DemiBold},
                  dim ? theme.label : theme.text);
     }
-    friend bool operator==(const IdMark&, const IdMark&) = default;
+    friend bool operator==(const PlateMark&, const PlateMark&) = default;
 };
 
 }  // namespace
@@ -82,9 +82,12 @@ Patch tagPatch(const QRectF& frame, const QString& text, const Lettering& letter
     return fixedPatch(tagRoom(frame), TagMark{fromQt(frame), text, lettering, edge});
 }
 
+Patch platePatch(const QRectF& frame, const QString& text, double sizeMm, bool dim) {
+    return fixedPatch(frame, PlateMark{fromQt(frame), text, dim, sizeMm});
+}
+
 void addIds(Patches& patches, const std::vector<Label>& ids, const WordSizes& sizes) {
-    for (const Label& label : ids)
-        patches.push_back(fixedPatch(label.frame, IdMark{fromQt(label.frame), label.text, label.dim, sizes.idMm}));
+    for (const Label& label : ids) patches.push_back(platePatch(label.frame, label.text, sizes.idMm, label.dim));
 }
 
 void addReadings(Patches& patches, const std::vector<Label>& readings, const WordSizes& sizes) {

@@ -1,7 +1,7 @@
 #include "ui/paint/used_numbers.h"
 
+#include "ui/paint/label_painter.h"
 #include "ui/paint/lettering.h"
-#include "ui/paint/shade.h"
 
 #include <algorithm>
 #include <array>
@@ -49,19 +49,6 @@ void placeRow(const Picture& picture, std::size_t board, bool upper, std::vector
     out.insert(out.end(), row.begin(), row.end());
 }
 
-struct UsedNumberMark {
-    Rect frame;
-    QString text;
-    double sizeMm;
-    void paint(QPainter& painter, const Theme& theme) const {
-        painter.setPen(Qt::NoPen);
-        painter.setBrush(faded(blend(theme.boardTop, theme.boardBottom, 0.5), 0.92));
-        painter.drawPath(roundedBox(toQt(frame), kNumberPadMm));
-        drawText(painter, text, toQt(frame).center(), {sizeMm, QFont::DemiBold}, theme.text);
-    }
-    friend bool operator==(const UsedNumberMark&, const UsedNumberMark&) = default;
-};
-
 }  // namespace
 
 std::vector<UsedNumber> placeUsedNumbers(const Picture& picture) {
@@ -73,8 +60,7 @@ std::vector<UsedNumber> placeUsedNumbers(const Picture& picture) {
 }
 
 void addUsedNumbers(Patches& patches, const std::vector<UsedNumber>& numbers, double sizeMm) {
-    for (const UsedNumber& number : numbers)
-        patches.push_back(fixedPatch(number.frame, UsedNumberMark{fromQt(number.frame), number.text, sizeMm}));
+    for (const UsedNumber& number : numbers) patches.push_back(platePatch(number.frame, number.text, sizeMm));
 }
 
 }  // namespace tiepoint::ui
