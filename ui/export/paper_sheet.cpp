@@ -1,7 +1,6 @@
 #include "ui/export/paper_sheet.h"
 
 #include "ui/export/flat_gradient.h"
-#include "ui/paint/path_engine.h"
 
 #include <QPainter>
 
@@ -77,11 +76,7 @@ private:
     QPainter paper_;
 };
 
-PaperSheet::PaperSheet(QPdfWriter& writer) : writer_(writer), engine_(std::make_unique<Engine>(writer)) {}
-
-PaperSheet::~PaperSheet() = default;
-
-QPaintEngine* PaperSheet::paintEngine() const { return engine_.get(); }
+PaperSheet::PaperSheet(QPdfWriter& writer) : RelayDevice(writer, std::make_unique<Engine>(writer)) {}
 
 /// Each letter where the line has it, so that the picture is the screen's; whoever reads the file joins neighbours to words.
 void PaperSheet::drawLetters(QPainter& painter, const LetterLine& line, QPointF baseline) {
@@ -93,31 +88,6 @@ void PaperSheet::drawLetters(QPainter& painter, const LetterLine& line, QPointF 
     painter.setPen(line.colour);
     for (const PlacedLetter& letter : line.letters) painter.drawText(QPointF(letter.leftMm / scale, 0), letter.letter);
     painter.restore();
-}
-
-int PaperSheet::metric(PaintDeviceMetric metric) const {
-    switch (metric) {
-        case PdmWidth:
-            return writer_.width();
-        case PdmHeight:
-            return writer_.height();
-        case PdmWidthMM:
-            return writer_.widthMM();
-        case PdmHeightMM:
-            return writer_.heightMM();
-        case PdmNumColors:
-            return writer_.colorCount();
-        case PdmDepth:
-            return writer_.depth();
-        case PdmDpiX:
-        case PdmPhysicalDpiX:
-            return writer_.logicalDpiX();
-        case PdmDpiY:
-        case PdmPhysicalDpiY:
-            return writer_.logicalDpiY();
-        default:
-            return QPaintDevice::metric(metric);
-    }
 }
 
 }  // namespace tiepoint::ui

@@ -3,30 +3,20 @@
 // embedded; gradients that fade become shapes of one colour (flat_gradient.h). Use from the thread that paints.
 
 #include "ui/paint/letter_sheet.h"
+#include "ui/paint/relay_device.h"
 
-#include <QPaintDevice>
 #include <QPdfWriter>
-
-#include <memory>
 
 namespace tiepoint::ui {
 
-class PaperSheet : public QPaintDevice, public LetterSheet {
+class PaperSheet : public RelayDevice, public LetterSheet {
 public:
     /// The writer must outlive the sheet. A painter on the sheet stays open over all pages; QPdfWriter::newPage begins the next.
     explicit PaperSheet(QPdfWriter& writer);
-    ~PaperSheet() override;
-
-    QPaintEngine* paintEngine() const override;
     void drawLetters(QPainter& painter, const LetterLine& line, QPointF baseline) override;
-
-protected:
-    int metric(PaintDeviceMetric metric) const override;
 
 private:
     class Engine;
-    QPdfWriter& writer_;
-    std::unique_ptr<Engine> engine_;
 };
 
 }  // namespace tiepoint::ui

@@ -1,7 +1,5 @@
 #include "ui/paint/pixel_sheet.h"
 
-#include "ui/paint/path_engine.h"
-
 #include <QPainter>
 
 namespace tiepoint::ui {
@@ -65,39 +63,6 @@ private:
     QPainter pixels_;
 };
 
-PixelSheet::PixelSheet(QImage& image) : image_(image), engine_(std::make_unique<Engine>(image)) {}
-
-PixelSheet::~PixelSheet() = default;
-
-QPaintEngine* PixelSheet::paintEngine() const { return engine_.get(); }
-
-int PixelSheet::metric(PaintDeviceMetric metric) const {
-    switch (metric) {
-        case PdmWidth:
-            return image_.width();
-        case PdmHeight:
-            return image_.height();
-        case PdmWidthMM:
-            return image_.widthMM();
-        case PdmHeightMM:
-            return image_.heightMM();
-        case PdmNumColors:
-            return image_.colorCount();
-        case PdmDepth:
-            return image_.depth();
-        case PdmDpiX:
-        case PdmPhysicalDpiX:
-            return image_.physicalDpiX();
-        case PdmDpiY:
-        case PdmPhysicalDpiY:
-            return image_.physicalDpiY();
-        case PdmDevicePixelRatio:
-            return 1;  // the painter's own transform carries the ratio
-        case PdmDevicePixelRatioScaled:
-            return static_cast<int>(devicePixelRatioFScale());
-        default:
-            return QPaintDevice::metric(metric);
-    }
-}
+PixelSheet::PixelSheet(QImage& image) : RelayDevice(image, std::make_unique<Engine>(image)) {}
 
 }  // namespace tiepoint::ui

@@ -5,28 +5,19 @@
 // letters are in millimetres) it splits it into pieces of a tenth of a pixel. This device maps each path to pixels first, so that curves
 // become pieces that are straight to a quarter of a pixel. Lengths scale alike in both directions. Use from the thread that paints.
 
-#include <QImage>
-#include <QPaintDevice>
+#include "ui/paint/relay_device.h"
 
-#include <memory>
+#include <QImage>
 
 namespace tiepoint::ui {
 
-class PixelSheet : public QPaintDevice {
+class PixelSheet : public RelayDevice {
 public:
     /// The image must outlive the sheet and the painter on it; its own device pixel ratio must be 1 until that ends.
     explicit PixelSheet(QImage& image);
-    ~PixelSheet() override;
-
-    QPaintEngine* paintEngine() const override;
-
-protected:
-    int metric(PaintDeviceMetric metric) const override;
 
 private:
     class Engine;
-    QImage& image_;
-    std::unique_ptr<Engine> engine_;
 };
 
 }  // namespace tiepoint::ui
