@@ -44,11 +44,6 @@ std::vector<Arc> allShapes() {
     }
     return shapes;
 }
-const std::vector<Arc>& shapesInOrder() {
-    static const std::vector<Arc> kShapes = allShapes();
-    return kShapes;
-}
-
 Arc scaledBy(Arc shape, double bow) {
     shape.bow *= bow;
     shape.lean *= bow;
@@ -139,10 +134,10 @@ public:
     Arc best(double usual) const {
         Arc best = Arc{usual, 0};
         double least = std::numeric_limits<double>::infinity();
-        for (std::size_t rank = 0; rank < shapesInOrder().size(); ++rank) {
+        for (std::size_t rank = 0; rank < arcShapes().size(); ++rank) {
             const double dislike = kRankWeight * static_cast<double>(rank);
             if (dislike >= least) break;  // nothing that follows can be liked more
-            const Arc arc = scaledBy(shapesInOrder()[rank], usual);
+            const Arc arc = scaledBy(arcShapes()[rank], usual);
             double cost = dislike + costOf(arc, least - dislike);
             if (cost < least && isBlocked(bodies_, first_, second_, arc)) cost += kBlockedWeight;
             if (cost >= least) continue;
@@ -191,6 +186,11 @@ double middleLine(const Table& table) { return table.boardsMm.top + table.boards
 
 }  // namespace
 
+const std::vector<Arc>& arcShapes() {
+    static const std::vector<Arc> kShapes = allShapes();
+    return kShapes;
+}
+
 WireCurve arcCurve(Point first, Point second, const Arc& arc) {
     const Point along = second - first;
     const Point left{along.y, -along.x};
@@ -213,7 +213,7 @@ bool arcRunsThrough(const Body& body, Point first, Point second, const Arc& arc)
 bool arcGetsTo(const InOrder<Body>& bodies, Point first, Point second) {
     const std::vector<Body> near = bodiesAbout(bodies, first, second);
     const double usual = jumperBow(distance(first, second));
-    return std::any_of(shapesInOrder().begin(), shapesInOrder().end(),
+    return std::any_of(arcShapes().begin(), arcShapes().end(),
                        [&](const Arc& shape) { return !isBlocked(near, first, second, scaledBy(shape, usual)); });
 }
 

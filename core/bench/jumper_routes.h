@@ -14,6 +14,8 @@ std::vector<Arc> routeJumpers(const Bench& bench, const InOrder<Body>& bodies, c
 /// The arc of one more jumper, on a table whose jumpers have theirs; one with the same id counts as taken away.
 Arc routeJumper(const Bench& bench, const Table& table, const Jumper& jumper);
 
+/// The arcs to choose among, the first liked best. Bow and lean are shares of the usual bow. With each there is its mirror image.
+const std::vector<Arc>& arcShapes();
 /// Whether there is an arc between two places that runs through nothing tall.
 bool arcGetsTo(const InOrder<Body>& bodies, Point first, Point second);
 /// The tall bodies that the usual arcs between two places run through.

@@ -100,6 +100,21 @@ TEST(JumperRoutes, AnArcKeepsOffAnId) {
     }
 }
 
+/// Whatever stands in the way of one arc, the mirror images and the way back are there to be tried too; the usual ones come first.
+TEST(JumperRoutes, EachArcHasItsMirrorImages) {
+    const std::vector<Arc>& shapes = arcShapes();
+    const auto has = [&](const Arc& arc) { return std::ranges::find(shapes, arc) != shapes.end(); };
+    for (const Arc& arc : shapes) {
+        SCOPED_TRACE(testing::Message() << arc.bow << " " << arc.lean << " " << arc.first << " " << arc.second);
+        EXPECT_TRUE(has({-arc.bow, -arc.lean, arc.first, arc.second})) << "on the other side";
+        EXPECT_TRUE(has({arc.bow, -arc.lean, arc.second, arc.first})) << "from the other end";
+        EXPECT_EQ(std::ranges::count(shapes, arc), 1);
+        EXPECT_LE(std::abs(arc.bow) + std::abs(arc.lean), 5) << "no arc leaves the boards";
+    }
+    EXPECT_EQ(shapes[0], (Arc{1, 0}));
+    EXPECT_EQ(shapes[1], (Arc{-1, 0}));
+}
+
 TEST(JumperRoutes, OneMoreChoosesAsItWillLie) {
     Bench bench = BenchBuilder()
                       .board("A", "half")
