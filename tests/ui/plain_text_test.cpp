@@ -3,6 +3,7 @@
 
 #include "ui/theme/plain_text.h"
 
+#include "core/bench/bench_file.h"
 #include "support/build_bench.h"
 #include "ui/access/bench_words.h"
 #include "ui/document/file_dialogs.h"
