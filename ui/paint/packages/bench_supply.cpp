@@ -21,6 +21,7 @@ constexpr double kDividerY = 12.65, kDigitsRight = 23.9, kWordsLeft = 6.1;
 constexpr double kSetY = 8.3, kNowY = 16.0, kSetWordY = 7.6, kNowWordY = 15.25;
 constexpr double kSetMm = 5.5, kMostSetMm = 7.2, kNowMm = 3.5,
                  kMostNowMm = 5.4;  ///< em, at a desk and at most for a room
+constexpr int kDisplayDigits = 4;   ///< as instruments have
 constexpr Lettering kDisplayWord{1.95, QFont::Normal};
 constexpr double kNowRoomMm = 13.4, kWholeRoomMm = kDigitsRight - kWordsLeft;
 constexpr double kSwitchWordMm = 2.15, kMostOnMm = 4, kMostOffMm = 3.4, kIdMm = 1.7, kMostIdMm = 2.9;
@@ -185,7 +186,7 @@ public:
     std::optional<DisplayFigures> figuresAt(const Snapshot& instant, int part, int) const override {
         if (instant.status() != Status::Solved) return std::nullopt;
         const int plus = instant.layout->leadIndex(part, 0);
-        return DisplayFigures{(-instant.shown().leadCurrent(plus)).text()};
+        return DisplayFigures{(-instant.shown().leadCurrent(plus)).onDisplay(kDisplayDigits)};
     }
     void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
         const QString figure = QString::fromStdString(shown.figure);
