@@ -13,6 +13,9 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPictureWidth = 1080, kPictureHeight = 535;
+constexpr double kSlipLeft = 24;  // in line with the first card
+constexpr double kSlipHeadline = 34, kSlipReason = 24, kSlipAction = 23;
+constexpr double kReasonTop = 62, kActionTop = 162, kActionHeight = 48;
 constexpr double kGuidePad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 176;
 
 }  // namespace
@@ -60,11 +63,15 @@ void GuideCard::follow() {
     const auto snapshot = view_.picture().snapshot;  // of the present bench, or none
     if (!snapshot) return;
     const int before = advice_.step;
+    const bool wasSlip = isSlip();
     advice_ = firstBuildAdvice(*snapshot, advice_.step);
     view_.marks().set(&Marks::guide, advice_.holes);
-    const QString words = QString::fromStdString(advice_.title + ": " + advice_.text);
+    std::string said = advice_.title + (isSlip() ? " " : ": ") + advice_.text;
+    if (isSlip()) said += " " + advice_.action + ".";
+    const QString words = QString::fromStdString(said);
     if (accessibleName() != words) setAccessibleName(words);
     if (advice_.step == kFirstBuildSteps && before != advice_.step) pictureKey_->setChecked(true);
+    if (wasSlip != isSlip()) placeIn(frame_);
     update();
 }
 
@@ -84,6 +91,12 @@ void GuideCard::setLook(const Look& look) {
 
 void GuideCard::placeIn(const QRect& frame) {
     frame_ = frame;
+    if (isSlip()) {
+        QRect broad = frame;
+        broad.setLeft(look_.ipx(kSlipLeft));
+        setGeometry(broad);
+        return arrange();
+    }
     const double rise = pictureShown_ ? look_.px(kPictureHeight) : 0;
     const double width = pictureShown_ ? std::max<double>(look_.px(kPictureWidth), frame.width()) : frame.width();
     const double left =
@@ -94,7 +107,8 @@ void GuideCard::placeIn(const QRect& frame) {
 
 void GuideCard::arrange() {
     const QSize close = closeKey_->sizeHint(), picture = pictureKey_->sizeHint();
-    const int top = pictureShown_ ? look_.ipx(kPictureHeight) : 0;
+    const int top = pictureShown_ && !isSlip() ? look_.ipx(kPictureHeight) : 0;
+    pictureKey_->setVisible(!isSlip());
     closeKey_->setGeometry(width() - look_.ipx(16) - close.width(), top + look_.ipx(18), close.width(), look_.ipx(36));
     pictureKey_->setGeometry(look_.ipx(kGuidePad - 8), top + look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
 }
@@ -104,12 +118,41 @@ void GuideCard::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
-    const Theme& theme = *look_.theme;
+    if (isSlip()) return paintSlip(painter);
     if (pictureShown_) {
         const double pad = look_.px(kGuidePad);
         paintTapPicture(painter, look_, QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
         painter.translate(0, look_.px(kPictureHeight));
     }
+    paintStep(painter);
+}
+
+/// What went wrong, why, and in a frame what to do.
+void GuideCard::paintSlip(QPainter& painter) const {
+    const Theme& theme = *look_.theme;
+    const double left = look_.px(kGuidePad), breadth = width() - 2 * left;
+    painter.setPen(theme.text);
+    painter.setFont(look_.font(kSlipHeadline, QFont::DemiBold));
+    const QRectF head(left, look_.px(14), closeKey_->x() - left, look_.px(46));
+    painter.drawText(head, Qt::AlignLeft | Qt::AlignVCenter,
+                     painter.fontMetrics().elidedText(QString::fromStdString(advice_.title), Qt::ElideRight,
+                                                      static_cast<int>(head.width())));
+    painter.setFont(look_.font(kSlipReason));
+    painter.drawText(QRectF(left, look_.px(kReasonTop), breadth, look_.px(kActionTop - kReasonTop)),
+                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, QString::fromStdString(advice_.text));
+    const QRectF frame(left, look_.px(kActionTop), breadth, look_.px(kActionHeight));
+    painter.setPen(QPen(theme.accent, look_.px(2.2)));
+    painter.setBrush(mix(theme.card, theme.accent, theme.dark ? 0.14 : 0.09));
+    painter.drawRoundedRect(frame, look_.px(6), look_.px(6));
+    painter.setPen(theme.text);
+    painter.setFont(look_.font(kSlipAction, QFont::DemiBold));
+    painter.drawText(frame.adjusted(look_.px(18), 0, -look_.px(12), 0), Qt::AlignLeft | Qt::AlignVCenter,
+                     painter.fontMetrics().elidedText(QString::fromStdString(advice_.action), Qt::ElideRight,
+                                                      static_cast<int>(frame.width() - look_.px(30))));
+}
+
+void GuideCard::paintStep(QPainter& painter) const {
+    const Theme& theme = *look_.theme;
     // Steps: done ones are filled, the present one is a ring, the others are small.
     double x = look_.px(kGuidePad);
     for (int i = 0; i < kFirstBuildSteps; ++i) {

@@ -1,6 +1,7 @@
 #pragma once
 // The guided first build: a card in the row below the bench that says what to do next and lights the holes for it. It follows the circuit, never the
-// clicks, and stands in nobody's way: everything else works while it is there. At the end it shows the picture of the tap and the pipe.
+// clicks, and stands in nobody's way: everything else works while it is there. A slip is told over two cards' breadth: what, why, and one thing to
+// do in a frame. At the end it shows the picture of the tap and the pipe.
 
 #include "core/lesson/first_build.h"
 #include "ui/live/live_bench.h"
@@ -38,6 +39,9 @@ protected:
 private:
     void follow();
     void arrange();
+    void paintStep(QPainter& painter) const;
+    void paintSlip(QPainter& painter) const;
+    bool isSlip() const { return !advice_.action.empty(); }
 
     BenchView& view_;
     Look look_;
