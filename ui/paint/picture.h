@@ -68,6 +68,7 @@ struct Marks {
     std::optional<Hole> cursor;                    ///< of the keyboard
     std::string lit;                               ///< part or jumper that a card points at
     std::vector<Hole> guide;  ///< holes that a guide points at; those that don't exist are left out
+    std::vector<Hole> open;   ///< where ends are still open; the same
     std::string say;          ///< words beside the pointer; empty: none
     Point sayAt;
     int finding = -1;                     ///< the one told on the card, among the picture's findings
