@@ -1,4 +1,4 @@
-// What the window offers beside the bench: history, boards, recent files, drops, pictures, notes, flat jumpers and the search, by real
+// What the window offers beside the bench: boards, recent files, drops, pictures, notes, flat jumpers and the search, by real
 // events on a real window.
 
 #include "core/bench/bench_file.h"
@@ -26,28 +26,6 @@ QAction* lineOf(QMenu& menu, const QString& beginning) {
     for (QAction* action : menu.actions())
         if (action->text().startsWith(beginning)) return action;
     return nullptr;
-}
-
-TEST(History, ListsEditsByNameAndGoesToAny) {
-    WindowBench bench;
-    MainWindow& window = bench.window();
-    for (const char* title : {"Mole", "Bell", "Ferry"}) rename(window, title);
-    QTest::keyClick(&window, Qt::Key_H, Qt::ControlModifier);
-    HistoryCard& history = window.tools().history();
-    ASSERT_TRUE(history.isVisible());
-    QAbstractItemModel* lines = history.list().model();
-    ASSERT_EQ(lines->rowCount(), 4);
-    EXPECT_EQ(lines->index(0, 0).data().toString(), QStringLiteral("As it was opened"));
-    EXPECT_EQ(lines->index(2, 0).data().toString(), QStringLiteral("Rename to Bell"));
-    const QRect row = history.list().visualRect(lines->index(1, 0));
-    QTest::mouseClick(history.list().viewport(), Qt::LeftButton, {}, row.center());
-    EXPECT_EQ(window.document().bench()->title, "Mole");
-    QTest::keyClick(&history.list(), Qt::Key_Down);
-    EXPECT_EQ(window.document().bench()->title, "Bell");
-    QTest::keyClick(&history.list(), Qt::Key_Escape);
-    EXPECT_FALSE(history.isVisible());
-    EXPECT_FALSE(window.actions().history->isChecked());
-    EXPECT_TRUE(window.view().hasFocus());
 }
 
 TEST(BoardMenuTest, AddsLettersAndRemoves) {

@@ -12,6 +12,7 @@
 namespace tiepoint::ui {
 namespace {
 
+constexpr double kTubsHeight = 96;
 constexpr double kInset = 5;
 constexpr double kTrayGap = 5;
 constexpr double kSearchWidth = 150;
@@ -144,10 +145,23 @@ void Tray::setLook(const Look& look) {
     update();
 }
 
+void Tray::setTop(QWidget* strip, double height) {
+    top_ = strip;
+    topHeight_ = height;
+    strip->setParent(this);
+    setTabOrder(strip, compartments_.front());
+}
+
+double Tray::wantedHeight() const { return kTubsHeight + (top_ && !top_->isHidden() ? topHeight_ : 0); }
+
+double Tray::topRoom() const { return top_ && !top_->isHidden() ? look_.px(topHeight_) : 0; }
+
 void Tray::arrange() {
     if (compartments_.empty()) return;
     const double margin = look_.px(kCardMargin), inset = look_.px(kInset), gap = look_.px(kTrayGap);
-    const QRectF inside = QRectF(rect()).adjusted(margin + inset, margin + inset, -margin - inset, -margin - inset);
+    if (top_) top_->setGeometry(QRectF(margin + inset, margin, width() - 2 * (margin + inset), topRoom()).toRect());
+    const QRectF inside =
+        QRectF(rect()).adjusted(margin + inset, topRoom() + margin + inset, -margin - inset, -margin - inset);
     const double searchWidth = look_.px(kSearchWidth);
     search_->setGeometry(
         QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64)
@@ -169,11 +183,17 @@ void Tray::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
+    if (topRoom() > 0) {
+        const double line = margin + topRoom(), side = margin + look_.px(kInset);
+        painter.setPen(QPen(look_.theme->cardEdge, std::max(1.0, look_.px(1.2))));
+        painter.drawLine(QPointF(side, line), QPointF(width() - side, line));
+    }
     if (!look_.theme->flat) return;
     painter.setPen(QPen(look_.theme->cardEdge, look_.px(2)));
     for (std::size_t i = 1; i < compartments_.size(); ++i) {  // flat: a line between compartments in place of tubs
         const double x = compartments_[i]->x() - look_.px(kTrayGap / 2);
-        painter.drawLine(QPointF(x, height() * 0.2), QPointF(x, height() * 0.8));
+        const double high = height() - topRoom();
+        painter.drawLine(QPointF(x, topRoom() + high * 0.2), QPointF(x, topRoom() + high * 0.8));
     }
 }
 

@@ -19,6 +19,10 @@ public:
     Tray(QWidget* stage, QWidget* parent);
 
     void setLook(const Look& look);
+    /// Lays a strip into the tray's top, so high in the layout of 1080 lines while it isn't hidden. The tray owns it.
+    void setTop(QWidget* strip, double height);
+    /// How high the tray is with what lies in it, in the same layout.
+    double wantedHeight() const;
     const std::vector<TrayButton*>& compartments() const { return compartments_; }
     Drawer& drawer() const { return *drawer_; }
     void closeDrawer() { drawer_->hide(); }
@@ -41,11 +45,15 @@ private:
     void take(const TrayItem& item, QPoint globalPos);
     void showFound();
     void arrange();
+    /// So much of the height the strip takes, px.
+    double topRoom() const;
 
     std::vector<TrayFamily> families_;
     std::vector<TrayButton*> compartments_;
     Drawer* drawer_;
     QLineEdit* search_;
+    QWidget* top_ = nullptr;
+    double topHeight_ = 0;
     Look look_;
 };
 

@@ -46,7 +46,7 @@ Actions::Actions(QWidget* window)
       pin(make(window, "P&in a reading", {QKeySequence(Qt::Key_F5)})),
       probe(make(window, "Pin &volts between two holes", {QKeySequence(Qt::SHIFT | Qt::Key_F5)})),
       layFlat(make(window, "&Lay jumpers flat or arched", {QKeySequence(Qt::Key_F6)})),
-      history(makeToggle(window, "&History", {QKeySequence(Qt::CTRL | Qt::Key_H)})),
+      steps(makeToggle(window, "&Steps so far", {QKeySequence(Qt::CTRL | Qt::Key_H)})),
       find(make(window, "&Find in the tray", standard(QKeySequence::Find))),
       zoomIn(make(window, "Zoom &in", standard(QKeySequence::ZoomIn, QKeySequence(Qt::CTRL | Qt::Key_Equal)))),
       zoomOut(make(window, "Zoom &out", standard(QKeySequence::ZoomOut))),

@@ -13,7 +13,7 @@ struct Actions {
 
     QAction *newBench, *open, *save, *saveAs, *savePicture, *close, *quit;
     QAction *undo, *redo, *cut, *copy, *paste, *duplicate, *remove, *selectAll, *rename;
-    QAction *copyPicture, *note, *pin, *probe, *layFlat, *history, *find;
+    QAction *copyPicture, *note, *pin, *probe, *layFlat, *steps, *find;
     QAction *zoomIn, *zoomOut, *fit, *fold, *fullScreen, *project, *ink, *wipeInk, *blank;
     QAction *arrows, *electrons, *voltage, *strips, *readings, *turned;
     QActionGroup* themes;

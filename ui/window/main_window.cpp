@@ -20,7 +20,6 @@ namespace {
 // Heights of the 1080-line layout, and the space at the window's sides.
 constexpr double kTitleHeight = 64;
 constexpr double kCardHeight = 230;
-constexpr double kTrayHeight = 96;
 constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
@@ -63,7 +62,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
                              stage_, this);
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), actions_.project, this);
     drawer_ = new MyDrawer(this);
-    resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->menu(), this);
+    resistorHelp_ =
+        new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->questions(), inquiry_->menu(), this);
     inquiry_->questions().setDrawer(drawer_->drawer());
     connect(drawer_, &MyDrawer::changed, this, [this] { inquiry_->questions().setDrawer(drawer_->drawer()); });
     findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
@@ -76,6 +76,10 @@ MainWindow::MainWindow(const QString& recoveryFolder)
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
+    connect(tools_, &WindowTools::arrangeWanted, this, &MainWindow::arrangeStage);
+    connect(actions_.steps, &QAction::triggered, this, [unfold](bool shown) {
+        if (shown) unfold();
+    });
     const auto followRoom = [this] {
         if (projection_->isProjecting()) arrangeStage();
     };
@@ -281,15 +285,19 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 
 void MainWindow::showStartCard() {
     closeStartCard();
-    start_ = new StartCard(findRecoveries(recoveryFolder_), stage_);
+    start_ = new StartCard(findRecoveries(recoveryFolder_), tools_->recent().paths(), stage_);
     connectStartCard();
     start_->setLook(lookFor(theme(currentTheme()), size()));
     start_->show();
     arrangeStage();
+    start_->firstKey()->setFocus(Qt::OtherFocusReason);
 }
 
 void MainWindow::connectStartCard() {
-    connect(start_, &StartCard::benchChosen, files_, &FileActions::openEmbedded);
+    connect(start_, &StartCard::benchChosen, files_,
+            [this](const QString& name, const Views& views) { files_->openEmbedded(name, views); });
+    connect(start_, &StartCard::fileChosen, files_, &FileActions::openFile);
+    connect(start_, &StartCard::closed, this, [this] { view_->setFocus(Qt::OtherFocusReason); });
     connect(start_, &StartCard::firstChosen, tools_, &WindowTools::beginFirstBuild);
     connect(start_, &StartCard::newChosen, files_, [this] { files_->newBench(); });
     connect(start_, &StartCard::openChosen, files_, &FileActions::open);
@@ -342,8 +350,9 @@ void MainWindow::arrangeStage() {
     int bottom = stage_->height();
     const int width = stage_->width() - 2 * side;
     if (!folded) {
-        bottom -= look.ipx(kBelow) + look.ipx(kTrayHeight);
-        tray_->setGeometry(side, bottom, width, look.ipx(kTrayHeight));
+        const int trayHeight = look.ipx(tray_->wantedHeight());
+        bottom -= look.ipx(kBelow) + trayHeight;
+        tray_->setGeometry(side, bottom, width, trayHeight);
         bottom -= look.ipx(kBetweenCards) + look.ipx(kCardHeight);
         cards_->setGeometry(side, bottom, width, look.ipx(kCardHeight));
     }
@@ -362,7 +371,7 @@ void MainWindow::arrangeStage() {
     projection_->placeIn(bench, look);
     if (start_) {
         start_->setLook(look);
-        start_->placeIn(bench);
+        start_->placeIn({0, titleHeight, stage_->width(), stage_->height() - titleHeight});
     }
 }
 

@@ -6,15 +6,21 @@
 #include "ui/window/file_drop.h"
 
 #include <QFileInfo>
+#include <QSettings>
 
 #include <algorithm>
 
 namespace tiepoint::ui {
+namespace {
+
+const QString kStepsSetting = QStringLiteral("window/steps");
+
+}  // namespace
 
 WindowTools::WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window)
     : QObject(window),
       parts_(parts),
-      history_(new HistoryCard(parts.document.undoStack(), stage)),
+      steps_(new StepsStrip(parts.document, &parts.tray)),
       guide_(new GuideCard(parts.view, parts.live, stage)),
       boards_(new BoardMenu(parts.document, &menus)),
       recent_(new RecentFiles(&menus)),
@@ -27,6 +33,7 @@ WindowTools::WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QW
     joinFiles(window);
     joinGuard();
     joinEdits();
+    joinSteps();
 }
 
 void WindowTools::joinFiles(QWidget* window) {
@@ -72,22 +79,30 @@ void WindowTools::joinGuard() {
     });
 }
 
-void WindowTools::joinEdits() {
-    const Actions& actions = parts_.actions;
-    connect(actions.history, &QAction::triggered, this, [this](bool shown) {
-        history_->setVisible(shown);
-        history_->raise();
-        placeIn(bench_, card_);
-        if (shown)
-            history_->list().setFocus(Qt::OtherFocusReason);
+/// Folded away or not, as it was left.
+void WindowTools::joinSteps() {
+    QAction* const shown = parts_.actions.steps;
+    parts_.tray.setTop(steps_, StepsStrip::kHeight);
+    connect(shown, &QAction::toggled, this, [this](bool wanted) {
+        QSettings().setValue(kStepsSetting, wanted);
+        steps_->setVisible(wanted);
+        Q_EMIT arrangeWanted();
+    });
+    shown->setChecked(QSettings().value(kStepsSetting, false).toBool());
+    connect(shown, &QAction::triggered, this, [this](bool wanted) {
+        if (wanted)
+            steps_->setFocus(Qt::OtherFocusReason);
         else
             parts_.view.setFocus(Qt::OtherFocusReason);
     });
-    connect(history_, &HistoryCard::closed, this, [this] {
-        parts_.actions.history->setChecked(false);
+    connect(steps_, &StepsStrip::closed, this, [this] {
+        parts_.actions.steps->setChecked(false);
         parts_.view.setFocus(Qt::OtherFocusReason);
     });
-    connect(&parts_.document.undoStack(), &QUndoStack::indexChanged, this, [this] { placeIn(bench_, card_); });
+}
+
+void WindowTools::joinEdits() {
+    const Actions& actions = parts_.actions;
     connect(actions.firstBuild, &QAction::triggered, this, &WindowTools::beginFirstBuild);
     connect(guide_, &GuideCard::ended, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
     connect(&parts_.files, &FileActions::opened, guide_, &GuideCard::end);
@@ -99,14 +114,13 @@ void WindowTools::joinEdits() {
 }
 
 void WindowTools::setLook(const Look& look) {
-    history_->setLook(look);
+    steps_->setLook(look);
     guide_->setLook(look);
 }
 
 void WindowTools::placeIn(const QRect& bench, const QRect& card) {
     bench_ = bench;
     card_ = card;
-    history_->placeIn(bench);
     guide_->placeIn(card);
 }
 
