@@ -28,6 +28,7 @@ Picture pictureOf(const Miniature& miniature) {
     }
     picture.theme = miniature.theme;
     picture.views = miniature.views;
+    picture.views.readings = false;  // nobody could read them
     picture.marks.guide = miniature.pointed;
     picture.arrangeTable();
     return picture;

@@ -19,7 +19,7 @@ struct Miniature {
     const Theme* theme = nullptr;
     QSize size;        ///< device-independent pixels
     double ratio = 1;  ///< of the device
-    Views views{.readings = false};
+    Views views;
     bool live = true;                     ///< it runs
     bool pressed = true;                  ///< while it runs every cap is held, so that what it does is seen
     std::optional<Rect> frameMm;          ///< what is shown of the table; nothing: all of it

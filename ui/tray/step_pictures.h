@@ -31,7 +31,7 @@ public:
     void setLook(const Theme& theme, QSize size, double ratio);
     /// The picture of the bench after a step; null while it is still to be drawn, which `drawn` tells.
     QPixmap pictureOf(int step);
-    int kept() const { return pictures_.count(); }
+    int kept() const { return static_cast<int>(pictures_.count()); }
 
 Q_SIGNALS:
     void drawn();

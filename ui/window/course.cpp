@@ -3,7 +3,16 @@
 namespace tiepoint::ui {
 
 std::span<const CourseBench> course() {
-    static constexpr Views kStrips{.strips = true}, kVoltage{.voltage = true};
+    static const Views kStrips = [] {
+        Views views;
+        views.strips = true;
+        return views;
+    }();
+    static const Views kVoltage = [] {
+        Views views;
+        views.voltage = true;
+        return views;
+    }();
     static const CourseBench kCourse[] = {
         {"benches/ferry-cabin.bench.json", "One loop", "A lamp and a switch: current needs both ends of the supply."},
         {"benches/gangway.bench.json", "Hidden metal", "Which five holes are one piece? The yellow wire leads on.",

@@ -108,7 +108,6 @@ void StartCard::addBenches() {
                 Miniature picture;
                 picture.bench = embeddedBench(each.file);
                 picture.views = each.views;
-                picture.views.readings = false;
                 picture.pressed = each.pressed;
                 if (picture.bench) picture.frameMm = boardsFrameMm(*picture.bench);
                 if (picture.bench && each.closeUp) picture.frameMm = closeUpMm(*picture.bench, *each.closeUp);
