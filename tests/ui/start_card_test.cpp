@@ -21,8 +21,8 @@ protected:
         QApplication::processEvents();
     }
     bool isShown() { return window().startCard() && window().startCard()->isVisible(); }
-    bool drawn(const std::vector<BenchKey*>& keys) {
-        return QTest::qWaitFor([&] { return std::ranges::all_of(keys, &BenchKey::isDrawn); }, 10'000);
+    bool drawn(const std::vector<BenchButton*>& keys) {
+        return QTest::qWaitFor([&] { return std::ranges::all_of(keys, &BenchButton::isDrawn); }, 10'000);
     }
     WindowBench desk;
 };
@@ -49,7 +49,7 @@ TEST_F(StartCardTest, ShowsEveryHarbourBenchAndOpensItInItsView) {
     ASSERT_GE(course().size(), 9u);
     for (std::size_t i = 0; i < course().size(); ++i) {
         show();
-        BenchKey* key = card().benches()[i];
+        BenchButton* key = card().benches()[i];
         EXPECT_EQ(key->words().heading.toStdString(), course()[i].topic);
         EXPECT_EQ(key->words().number.toInt(), static_cast<int>(i) + 1);
         WindowBench::click(key);
@@ -66,7 +66,7 @@ TEST_F(StartCardTest, DrawsAPictureOfEachBenchInItsView) {
     show();
     ASSERT_TRUE(drawn(card().benches()));
     std::set<QByteArray> different;
-    for (BenchKey* key : card().benches()) {
+    for (BenchButton* key : card().benches()) {
         const QImage image = key->grab(QRect(QPoint(14, 14), key->pictureSize() - QSize(12, 12))).toImage();
         different.insert(QByteArray(reinterpret_cast<const char*>(image.constBits()), image.sizeInBytes()));
     }
@@ -117,7 +117,7 @@ TEST_F(StartCardTest, TheKeyboardReachesAllOfIt) {
         met.push_back(QApplication::focusWidget());
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
     }
-    for (BenchKey* key : card().benches()) EXPECT_NE(std::ranges::find(met, key), met.end());
+    for (BenchButton* key : card().benches()) EXPECT_NE(std::ranges::find(met, key), met.end());
     for (QAbstractButton* key : {card().newKey(), card().openKey(), card().closeKey()})
         EXPECT_NE(std::ranges::find(met, key), met.end()) << key->text().toStdString();
     card().benches()[4]->setFocus(Qt::TabFocusReason);
@@ -138,7 +138,7 @@ TEST_F(StartCardTest, OnesOwnBenchesStandBelowAndOpen) {
     window().files().newBench();
     show();
     ASSERT_EQ(card().ownBenches().size(), 1u);
-    BenchKey* key = card().ownBenches().front();
+    BenchButton* key = card().ownBenches().front();
     EXPECT_EQ(key->words().heading, QStringLiteral("pier"));
     EXPECT_EQ(key->words().line, QStringLiteral("today"));
     EXPECT_GT(key->y(), card().benches().back()->geometry().bottom());

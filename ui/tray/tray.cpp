@@ -145,11 +145,11 @@ void Tray::setLook(const Look& look) {
     update();
 }
 
-void Tray::setTop(QWidget* strip, double height) {
-    top_ = strip;
+void Tray::setTop(QWidget* row, double height) {
+    top_ = row;
     topHeight_ = height;
-    strip->setParent(this);
-    setTabOrder(strip, compartments_.front());
+    row->setParent(this);
+    setTabOrder(row, compartments_.front());
 }
 
 double Tray::wantedHeight() const { return kTubsHeight + (top_ && !top_->isHidden() ? topHeight_ : 0); }

@@ -19,8 +19,8 @@ public:
     Tray(QWidget* stage, QWidget* parent);
 
     void setLook(const Look& look);
-    /// Lays a strip into the tray's top, so high in the layout of 1080 lines while it isn't hidden. The tray owns it.
-    void setTop(QWidget* strip, double height);
+    /// Lays a row into the tray's top, so high in the layout of 1080 lines while it isn't hidden. The tray owns it.
+    void setTop(QWidget* row, double height);
     /// How high the tray is with what lies in it, in the same layout.
     double wantedHeight() const;
     const std::vector<TrayButton*>& compartments() const { return compartments_; }
@@ -45,7 +45,7 @@ private:
     void take(const TrayItem& item, QPoint globalPos);
     void showFound();
     void arrange();
-    /// So much of the height the strip takes, px.
+    /// So much of the height that row takes, px.
     double topRoom() const;
 
     std::vector<TrayFamily> families_;

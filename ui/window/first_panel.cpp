@@ -33,7 +33,7 @@ FirstPanel::FirstPanel(PicturesBeside& pictures, QWidget* parent)
     : QWidget(parent),
       pictures_(pictures),
       look_{&theme(ThemeName::Day), 1},
-      begin_(new WordKey(QStringLiteral("Begin"), WordKey::Shape::Filled, this)) {
+      begin_(new WordButton(QStringLiteral("Begin"), WordButton::Shape::Filled, this)) {
     begin_->setAccessibleName(QStringLiteral("Begin: light a first LED"));
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 // The way to a first lit LED, in front of all benches: a picture of its first step, a sentence, and the one filled key of the start card.
 
-#include "ui/window/bench_key.h"
+#include "ui/window/bench_button.h"
 #include "ui/window/pictures_beside.h"
 
 #include <QWidget>
@@ -14,7 +14,7 @@ public:
     FirstPanel(PicturesBeside& pictures, QWidget* parent);
 
     void setLook(const Look& look);
-    WordKey* beginKey() const { return begin_; }
+    WordButton* beginKey() const { return begin_; }
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -27,7 +27,7 @@ private:
 
     PicturesBeside& pictures_;
     Look look_;
-    WordKey* begin_;
+    WordButton* begin_;
     QPixmap picture_;
 };
 

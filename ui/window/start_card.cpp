@@ -22,7 +22,7 @@ constexpr double kShareOfWindow = 0.83, kVeil = 0.6;
 constexpr double kStartSide = 24, kStartBelow = 14, kStartPad = 30, kHeader = 78, kRecoveryRow = 58;
 constexpr int kCourseColumns = 2;
 constexpr double kCourseRow = 112, kCourseGap = 8, kColumnGap = 16, kOwnHeight = 116, kOwnGap = 16;
-constexpr double kFirstShare = 0.185, kWordKeyHeight = 54;
+constexpr double kFirstShare = 0.185, kWordButtonHeight = 54;
 constexpr std::size_t kMostOwn = 4;
 constexpr qint64 kLargestPictured = 1 << 20;  // bytes of a file of one's own
 
@@ -50,11 +50,11 @@ StartCard::StartCard(const std::vector<Recovery>& recoveries, const QStringList&
       look_{&theme(ThemeName::Day), 1},
       recoveries_(recoveries),
       first_(new FirstPanel(pictures_, this)),
-      new_(new WordKey(QStringLiteral("New bench"), WordKey::Shape::Plain, this)),
-      open_(new WordKey(QStringLiteral("Open a file…"), WordKey::Shape::Plain, this)),
-      recover_(new WordKey(QStringLiteral("Recover"), WordKey::Shape::Plain, this)),
-      forget_(new WordKey(QStringLiteral("Throw away"), WordKey::Shape::Plain, this)),
-      close_(new WordKey(QStringLiteral("To the bench"), WordKey::Shape::Link, this)) {
+      new_(new WordButton(QStringLiteral("New bench"), WordButton::Shape::Plain, this)),
+      open_(new WordButton(QStringLiteral("Open a file…"), WordButton::Shape::Plain, this)),
+      recover_(new WordButton(QStringLiteral("Recover"), WordButton::Shape::Plain, this)),
+      forget_(new WordButton(QStringLiteral("Throw away"), WordButton::Shape::Plain, this)),
+      close_(new WordButton(QStringLiteral("To the bench"), WordButton::Shape::Link, this)) {
     setAccessibleName(QStringLiteral("Start"));
     setFocusPolicy(Qt::ClickFocus);
     recover_->setVisible(!recoveries_.empty());
@@ -101,9 +101,9 @@ void StartCard::addBenches() {
     int number = 0;
     for (const CourseBench& each : course()) {
         const QString name = qs(each.file);
-        auto* key = new BenchKey(name, {QString::number(++number), qs(each.topic), qs(each.line)}, this);
+        auto* key = new BenchButton(name, {QString::number(++number), qs(each.topic), qs(each.line)}, this);
         connect(key, &QAbstractButton::clicked, this, [this, name, &each] { Q_EMIT benchChosen(name, each.views); });
-        connect(key, &BenchKey::resized, this, [this, key, &each] {
+        connect(key, &BenchButton::resized, this, [this, key, &each] {
             draw(key, [&each] {
                 Miniature picture;
                 picture.bench = embeddedBench(each.file);
@@ -125,10 +125,10 @@ void StartCard::addOwn(const QStringList& recent) {
         QString name = file.fileName();
         for (const char* ending : {".json", ".bench"})
             if (name.endsWith(QLatin1String(ending))) name.chop(static_cast<int>(qstrlen(ending)));
-        auto* key = new BenchKey(path, {{}, plainText(name), dayWords(file.lastModified())}, this);
+        auto* key = new BenchButton(path, {{}, plainText(name), dayWords(file.lastModified())}, this);
         key->setToolTip(plainTip(path));
         connect(key, &QAbstractButton::clicked, this, [this, path] { Q_EMIT fileChosen(path); });
-        connect(key, &BenchKey::resized, this, [this, key, path] {
+        connect(key, &BenchButton::resized, this, [this, key, path] {
             draw(key, [path] {
                 Miniature picture;
                 if (QFileInfo(path).size() > kLargestPictured) return picture;
@@ -143,7 +143,7 @@ void StartCard::addOwn(const QStringList& recent) {
     }
 }
 
-void StartCard::draw(BenchKey* key, const PicturesBeside::Fill& fill) {
+void StartCard::draw(BenchButton* key, const PicturesBeside::Fill& fill) {
     const QSize size = key->pictureSize();
     if (size.isEmpty()) return;
     pictures_.order(
@@ -159,14 +159,14 @@ void StartCard::draw(BenchKey* key, const PicturesBeside::Fill& fill) {
         });
 }
 
-std::vector<WordKey*> StartCard::wordKeys() const { return {new_, open_, recover_, forget_, close_}; }
+std::vector<WordButton*> StartCard::wordButtons() const { return {new_, open_, recover_, forget_, close_}; }
 
 void StartCard::setLook(const Look& look) {
     if (look_ == look) return;
     look_ = look;
-    for (BenchKey* key : benches_) key->setLook(look);
-    for (BenchKey* key : own_) key->setLook(look);
-    for (WordKey* key : wordKeys()) key->setLook(look);
+    for (BenchButton* key : benches_) key->setLook(look);
+    for (BenchButton* key : own_) key->setLook(look);
+    for (WordButton* key : wordButtons()) key->setLook(look);
     first_->setLook(look);
     update();
 }
@@ -183,7 +183,7 @@ QRectF StartCard::surface() const {
 }
 
 void StartCard::arrange() {
-    const double pad = look_.px(kStartPad), keyHeight = look_.px(kWordKeyHeight);
+    const double pad = look_.px(kStartPad), keyHeight = look_.px(kWordButtonHeight);
     const QRectF inside = surface().adjusted(pad, look_.px(14), -pad, -look_.px(18));
     const double closeWidth = close_->wantedWidth();
     close_->setGeometry(
@@ -191,7 +191,7 @@ void StartCard::arrange() {
     double top = inside.top() + look_.px(kHeader);
     if (!recoveries_.empty()) {
         double right = inside.right();
-        for (WordKey* key : {forget_, recover_}) {
+        for (WordButton* key : {forget_, recover_}) {
             right -= key->wantedWidth();
             key->setGeometry(QRectF(right, top - look_.px(10), key->wantedWidth(), keyHeight).toRect());
             right -= look_.px(6);
@@ -218,7 +218,7 @@ void StartCard::arrangeBenches(const QRectF& area) {
 }
 
 void StartCard::arrangeOwn(const QRectF& row) {
-    const double keyHeight = look_.px(kWordKeyHeight), gap = look_.px(8);
+    const double keyHeight = look_.px(kWordButtonHeight), gap = look_.px(8);
     const double keyTop = row.bottom() - keyHeight;
     const double breadth = (first_->width() - gap) / 2;
     new_->setGeometry(QRectF(row.left(), keyTop, breadth, keyHeight).toRect());

@@ -5,7 +5,7 @@
 // Pictures are drawn beside, one by one, so that the window stands first; files of one's own are read there too.
 
 #include "ui/document/recovery.h"
-#include "ui/window/bench_key.h"
+#include "ui/window/bench_button.h"
 #include "ui/window/first_panel.h"
 #include "ui/window/pictures_beside.h"
 
@@ -28,8 +28,8 @@ public:
     void placeIn(const QRect& frame);
     /// The surface of the card, in its own place.
     QRectF surface() const;
-    const std::vector<BenchKey*>& benches() const { return benches_; }
-    const std::vector<BenchKey*>& ownBenches() const { return own_; }
+    const std::vector<BenchButton*>& benches() const { return benches_; }
+    const std::vector<BenchButton*>& ownBenches() const { return own_; }
     /// What is said of the newest work that was left behind; there must be some.
     QString recoveryWords() const;
     QAbstractButton* firstKey() const { return first_->beginKey(); }
@@ -61,18 +61,18 @@ private:
     void addBenches();
     void addOwn(const QStringList& recent);
     void connectKeys();
-    void draw(BenchKey* key, const PicturesBeside::Fill& fill);
+    void draw(BenchButton* key, const PicturesBeside::Fill& fill);
     void arrange();
     void arrangeBenches(const QRectF& area);
     void arrangeOwn(const QRectF& row);
     void paintOwn(QPainter& painter) const;
-    std::vector<WordKey*> wordKeys() const;
+    std::vector<WordButton*> wordButtons() const;
 
     Look look_;
     std::vector<Recovery> recoveries_;
-    std::vector<BenchKey*> benches_, own_;
+    std::vector<BenchButton*> benches_, own_;
     FirstPanel* first_;
-    WordKey *new_, *open_, *recover_, *forget_, *close_;
+    WordButton *new_, *open_, *recover_, *forget_, *close_;
     QRectF ownRow_;
     PicturesBeside pictures_;  // last: it draws for the above
 };

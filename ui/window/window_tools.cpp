@@ -20,7 +20,7 @@ const QString kStepsSetting = QStringLiteral("window/steps");
 WindowTools::WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window)
     : QObject(window),
       parts_(parts),
-      steps_(new StepsStrip(parts.document, &parts.tray)),
+      steps_(new StepsRow(parts.document, &parts.tray)),
       guide_(new GuideCard(parts.view, parts.live, stage)),
       boards_(new BoardMenu(parts.document, &menus)),
       recent_(new RecentFiles(&menus)),
@@ -82,7 +82,7 @@ void WindowTools::joinGuard() {
 /// Folded away or not, as it was left.
 void WindowTools::joinSteps() {
     QAction* const shown = parts_.actions.steps;
-    parts_.tray.setTop(steps_, StepsStrip::kHeight);
+    parts_.tray.setTop(steps_, StepsRow::kHeight);
     connect(shown, &QAction::toggled, this, [this](bool wanted) {
         QSettings().setValue(kStepsSetting, wanted);
         steps_->setVisible(wanted);
@@ -95,7 +95,7 @@ void WindowTools::joinSteps() {
         else
             parts_.view.setFocus(Qt::OtherFocusReason);
     });
-    connect(steps_, &StepsStrip::closed, this, [this] {
+    connect(steps_, &StepsRow::closed, this, [this] {
         parts_.actions.steps->setChecked(false);
         parts_.view.setFocus(Qt::OtherFocusReason);
     });

@@ -3,7 +3,7 @@
 // search of the tray, and the tree for screen readers. Joins each to its action; the window only places the overlay.
 
 #include "ui/document/file_actions.h"
-#include "ui/tray/steps_strip.h"
+#include "ui/tray/steps_row.h"
 #include "ui/tray/tray.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
@@ -43,7 +43,7 @@ public:
     void beginFirstBuild();
 
     GuideCard& guide() const { return *guide_; }
-    StepsStrip& steps() const { return *steps_; }
+    StepsRow& steps() const { return *steps_; }
     BoardMenu& boards() const { return *boards_; }
     RecentFiles& recent() const { return *recent_; }
     PictureActions& pictures() const { return *pictures_; }
@@ -59,7 +59,7 @@ private:
     void layFlat();
 
     Parts parts_;
-    StepsStrip* steps_;
+    StepsRow* steps_;
     GuideCard* guide_;
     BoardMenu* boards_;
     RecentFiles* recent_;

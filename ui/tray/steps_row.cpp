@@ -1,4 +1,4 @@
-#include "ui/tray/steps_strip.h"
+#include "ui/tray/steps_row.h"
 
 #include "ui/document/edit_command.h"
 #include "ui/paint/miniature.h"
@@ -70,33 +70,33 @@ void StepsModel::follow() {
     if (count > 0) Q_EMIT dataChanged(index(0), index(count - 1));
 }
 
-// --- the strip ---
+// --- the row ---
 
 /// Paints one step.
-class StepsStrip::Painter : public QStyledItemDelegate {
+class StepsRow::Painter : public QStyledItemDelegate {
 public:
-    explicit Painter(StepsStrip& strip) : QStyledItemDelegate(&strip), strip_(strip) {}
+    explicit Painter(StepsRow& owner) : QStyledItemDelegate(&owner), owner_(owner) {}
 
     QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const override {
-        const Look& look = strip_.look_;
-        return {strip_.pictureSize_.width() + look.ipx(kStepGap),
-                look.ipx(kStepTop + kStepWords) + strip_.pictureSize_.height()};
+        const Look& look = owner_.look_;
+        return {owner_.pictureSize_.width() + look.ipx(kStepGap),
+                look.ipx(kStepTop + kStepWords) + owner_.pictureSize_.height()};
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
-        const Theme& theme = *strip_.look_.theme;
-        const int present = strip_.document_.undoStack().index() - 1;
+        const Theme& theme = *owner_.look_.theme;
+        const int present = owner_.document_.undoStack().index() - 1;
         const bool later = index.row() > present;
         painter->save();
         painter->setRenderHint(QPainter::Antialiasing);
         const QRectF frame = frameIn(option.rect);
         paintJoin(*painter, option.rect, frame, index.row(), later);
-        paintPicture(*painter, frame, strip_.pictures_.pictureOf(index.row()), later);
+        paintPicture(*painter, frame, owner_.pictures_.pictureOf(index.row()), later);
         if (index.row() == present) paintBrackets(*painter, frame);
-        painter->setFont(strip_.look_.font(kStepWordSize, index.row() == present ? QFont::DemiBold : QFont::Normal));
+        painter->setFont(owner_.look_.font(kStepWordSize, index.row() == present ? QFont::DemiBold : QFont::Normal));
         painter->setPen(index.row() == present ? theme.accent : later ? theme.dimText : theme.text);
-        const QRectF words(option.rect.left() + 1, frame.bottom() + strip_.look_.px(6), option.rect.width() - 2,
-                           strip_.look_.px(kStepWords));
+        const QRectF words(option.rect.left() + 1, frame.bottom() + owner_.look_.px(6), option.rect.width() - 2,
+                           owner_.look_.px(kStepWords));
         painter->drawText(words, Qt::AlignHCenter | Qt::AlignTop,
                           painter->fontMetrics().elidedText(index.data().toString(), Qt::ElideRight,
                                                             static_cast<int>(words.width())));
@@ -104,23 +104,23 @@ public:
     }
 
     QRectF frameIn(const QRect& item) const {
-        const QSize size = strip_.pictureSize_;
-        return {item.left() + (item.width() - size.width()) / 2.0, item.top() + strip_.look_.px(kStepTop),
+        const QSize size = owner_.pictureSize_;
+        return {item.left() + (item.width() - size.width()) / 2.0, item.top() + owner_.look_.px(kStepTop),
                 static_cast<double>(size.width()), static_cast<double>(size.height())};
     }
 
 private:
     /// The line to the step before: of dots where that is still to be done again.
     void paintJoin(QPainter& painter, const QRect& item, const QRectF& frame, int row, bool later) const {
-        const Look& look = strip_.look_;
+        const Look& look = owner_.look_;
         QPen pen(mix(look.theme->card, look.theme->dimText, 0.7), look.px(2.4), Qt::SolidLine, Qt::RoundCap);
         if (later) pen.setDashPattern({0.01, 2.6});
         painter.setPen(pen);
         const double y = frame.center().y(), gap = look.px(8);
         if (row > 0) painter.drawLine(QPointF(item.left(), y), QPointF(frame.left() - gap, y));
-        const bool last = row + 1 == strip_.steps_.rowCount();
+        const bool last = row + 1 == owner_.steps_.rowCount();
         if (last) return;
-        const bool nextLater = row + 1 > strip_.document_.undoStack().index() - 1;
+        const bool nextLater = row + 1 > owner_.document_.undoStack().index() - 1;
         if (nextLater != later) {
             pen.setDashPattern({0.01, 2.6});
             painter.setPen(pen);
@@ -129,7 +129,7 @@ private:
     }
 
     void paintPicture(QPainter& painter, const QRectF& frame, const QPixmap& picture, bool later) const {
-        const Look& look = strip_.look_;
+        const Look& look = owner_.look_;
         painter.save();
         if (later) painter.setOpacity(kLaterOpacity);
         QPainterPath corner;
@@ -143,7 +143,7 @@ private:
     }
 
     void paintBrackets(QPainter& painter, const QRectF& frame) const {
-        const Look& look = strip_.look_;
+        const Look& look = owner_.look_;
         const double away = look.px(kBracketAway), reach = look.px(kBracketReach);
         const QRectF around = frame.adjusted(-away, -away, away, away);
         QPainterPath brackets;
@@ -158,10 +158,10 @@ private:
             brackets, QPen(look.theme->accent, look.px(kBracketBreadth), Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
     }
 
-    StepsStrip& strip_;
+    StepsRow& owner_;
 };
 
-StepsStrip::StepsStrip(BenchDocument& document, QWidget* parent)
+StepsRow::StepsRow(BenchDocument& document, QWidget* parent)
     : QListView(parent),
       document_(document),
       look_{&theme(ThemeName::Day), 1},
@@ -180,12 +180,12 @@ StepsStrip::StepsStrip(BenchDocument& document, QWidget* parent)
     viewport()->setAutoFillBackground(false);
     setAccessibleName(QStringLiteral("Steps so far"));
     connect(&pictures_, &StepPictures::drawn, viewport(), qOverload<>(&QWidget::update));
-    connect(&document.undoStack(), &QUndoStack::indexChanged, this, &StepsStrip::followIndex);
-    connect(&document, &BenchDocument::benchChanged, this, &StepsStrip::followBoards);
+    connect(&document.undoStack(), &QUndoStack::indexChanged, this, &StepsRow::followIndex);
+    connect(&document, &BenchDocument::benchChanged, this, &StepsRow::followBoards);
     hide();
 }
 
-void StepsStrip::setLook(const Look& look) {
+void StepsRow::setLook(const Look& look) {
     look_ = look;
     setStyleSheet(QStringLiteral("QListView { background: transparent; outline: none; }") + scrollBarStyle(look));
     followBoards();
@@ -193,7 +193,7 @@ void StepsStrip::setLook(const Look& look) {
 }
 
 /// Pictures have the shape of the boards.
-void StepsStrip::followBoards() {
+void StepsRow::followBoards() {
     const Rect boards = boardsFrameMm(*document_.bench());
     const double height = look_.px(kLines / kPictureShare);
     const double breadth = std::clamp(boards.width / boards.height, kNarrowest, kBroadest);
@@ -204,13 +204,13 @@ void StepsStrip::followBoards() {
     if (changed) doItemsLayout();
 }
 
-QRect StepsStrip::pictureFrame(int step) const {
+QRect StepsRow::pictureFrame(int step) const {
     const QRect item = visualRect(steps_.index(step));
     if (!item.intersects(viewport()->rect())) return {};
     return static_cast<const Painter*>(itemDelegate())->frameIn(item).toRect();
 }
 
-void StepsStrip::followIndex() {
+void StepsRow::followIndex() {
     following_ = true;
     const QModelIndex present = steps_.index(document_.undoStack().index() - 1);
     setCurrentIndex(present);
@@ -219,26 +219,26 @@ void StepsStrip::followIndex() {
     viewport()->update();
 }
 
-void StepsStrip::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+void StepsRow::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
     QListView::currentChanged(current, previous);
     if (!following_ && current.isValid()) document_.undoStack().setIndex(current.row() + 1);
 }
 
-void StepsStrip::keyPressEvent(QKeyEvent* event) {
+void StepsRow::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape) return Q_EMIT closed();
     // Before the first step lies the bench as it was opened.
     if (event->key() == Qt::Key_Left && document_.undoStack().index() == 1) return document_.undoStack().setIndex(0);
     QListView::keyPressEvent(event);
 }
 
-void StepsStrip::wheelEvent(QWheelEvent* event) {
+void StepsRow::wheelEvent(QWheelEvent* event) {
     const QPoint turn = event->angleDelta();
     horizontalScrollBar()->setValue(horizontalScrollBar()->value() -
                                     (std::abs(turn.x()) > std::abs(turn.y()) ? turn.x() : turn.y()));
     event->accept();
 }
 
-void StepsStrip::paintEvent(QPaintEvent* event) {
+void StepsRow::paintEvent(QPaintEvent* event) {
     QListView::paintEvent(event);
     if (steps_.rowCount() > 0) return;
     QPainter painter(viewport());

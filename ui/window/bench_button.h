@@ -8,7 +8,7 @@
 
 namespace tiepoint::ui {
 
-class BenchKey : public QAbstractButton {
+class BenchButton : public QAbstractButton {
     Q_OBJECT
 public:
     struct Words {
@@ -17,7 +17,7 @@ public:
     };
 
     /// `file` is the name of an embedded file, or a path.
-    BenchKey(const QString& file, Words words, QWidget* parent);
+    BenchButton(const QString& file, Words words, QWidget* parent);
 
     const QString& file() const { return file_; }
     const Words& words() const { return words_; }
@@ -46,11 +46,11 @@ private:
 };
 
 /// A key with a word on it: plain, filled (of which there is but one in sight), or a word alone.
-class WordKey : public QAbstractButton {
+class WordButton : public QAbstractButton {
     Q_OBJECT
 public:
     enum class Shape { Plain, Filled, Link };
-    WordKey(const QString& word, Shape shape, QWidget* parent);
+    WordButton(const QString& word, Shape shape, QWidget* parent);
 
     void setLook(const Look& look);
     double wantedWidth() const;

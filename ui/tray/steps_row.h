@@ -1,5 +1,5 @@
 #pragma once
-// The steps so far: a strip of small pictures of the boards, one for each step of the history, with two or three words below. Small corners
+// The steps so far: a row of small pictures of the boards, one for each step of the history, with two or three words below. Small corners
 // hold what each step changed; the present one wears brackets; later ones, which were undone, are faint and joined by dots. A click or an
 // arrow key goes to any of them.
 
@@ -31,12 +31,12 @@ private:
     std::vector<quint64> stamps_;  ///< by row
 };
 
-class StepsStrip : public QListView {
+class StepsRow : public QListView {
     Q_OBJECT
 public:
     static constexpr double kHeight = 136;  ///< in the layout of 1080 lines; a picture is a thirteenth of them
 
-    StepsStrip(BenchDocument& document, QWidget* parent);
+    StepsRow(BenchDocument& document, QWidget* parent);
 
     void setLook(const Look& look);
     StepPictures& pictures() { return pictures_; }

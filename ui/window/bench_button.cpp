@@ -1,4 +1,4 @@
-#include "ui/window/bench_key.h"
+#include "ui/window/bench_button.h"
 
 #include "ui/theme/panels.h"
 #include "ui/theme/plain_text.h"
@@ -17,7 +17,7 @@ constexpr double kNumberRoom = 40;
 
 }  // namespace
 
-BenchKey::BenchKey(const QString& file, Words words, QWidget* parent)
+BenchButton::BenchButton(const QString& file, Words words, QWidget* parent)
     : QAbstractButton(parent),
       file_(file),
       words_(std::move(words)),
@@ -30,7 +30,7 @@ BenchKey::BenchKey(const QString& file, Words words, QWidget* parent)
     setAttribute(Qt::WA_Hover);
 }
 
-void BenchKey::setLook(const Look& look) {
+void BenchButton::setLook(const Look& look) {
     if (look_ == look) return;
     look_ = look;
     picture_ = {};
@@ -38,25 +38,25 @@ void BenchKey::setLook(const Look& look) {
     Q_EMIT resized();
 }
 
-QRectF BenchKey::pictureBox() const {
+QRectF BenchButton::pictureBox() const {
     const double away = look_.px(kPictureAway + kKeyMargin);
     const double high = height() - 2 * away;
     return {away, away, high * kPictureShape, high};
 }
 
-QSize BenchKey::pictureSize() const { return pictureBox().size().toSize(); }
+QSize BenchButton::pictureSize() const { return pictureBox().size().toSize(); }
 
-void BenchKey::setPicture(const QImage& picture) {
+void BenchButton::setPicture(const QImage& picture) {
     picture_ = QPixmap::fromImage(picture);
     update();
 }
 
-void BenchKey::resizeEvent(QResizeEvent* event) {
+void BenchButton::resizeEvent(QResizeEvent* event) {
     QAbstractButton::resizeEvent(event);
     Q_EMIT resized();
 }
 
-void BenchKey::paintEvent(QPaintEvent*) {
+void BenchButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setRenderHint(QPainter::SmoothPixmapTransform);
@@ -74,7 +74,7 @@ void BenchKey::paintEvent(QPaintEvent*) {
     paintWords(painter, box.right() + look_.px(18));
 }
 
-void BenchKey::paintWords(QPainter& painter, double left) const {
+void BenchButton::paintWords(QPainter& painter, double left) const {
     const Theme& theme = *look_.theme;
     const bool own = words_.number.isEmpty();
     const QFont heading = look_.font(own ? kOwnSize : kTopicSize, own ? QFont::Medium : QFont::DemiBold);
@@ -98,7 +98,7 @@ void BenchKey::paintWords(QPainter& painter, double left) const {
                      Qt::AlignLeft | Qt::AlignTop, lineMetrics.elidedText(words_.line, Qt::ElideRight, room));
 }
 
-WordKey::WordKey(const QString& word, Shape shape, QWidget* parent)
+WordButton::WordButton(const QString& word, Shape shape, QWidget* parent)
     : QAbstractButton(parent),
       shape_(shape),
       look_{&theme(ThemeName::Day), 1} {
@@ -107,16 +107,16 @@ WordKey::WordKey(const QString& word, Shape shape, QWidget* parent)
     setAttribute(Qt::WA_Hover);
 }
 
-void WordKey::setLook(const Look& look) {
+void WordButton::setLook(const Look& look) {
     look_ = look;
     update();
 }
 
-double WordKey::wantedWidth() const {
+double WordButton::wantedWidth() const {
     return QFontMetricsF(look_.font(text::kBody - 2, QFont::Medium)).horizontalAdvance(text()) + look_.px(44);
 }
 
-void WordKey::paintEvent(QPaintEvent*) {
+void WordButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const Theme& theme = *look_.theme;
