@@ -4,6 +4,7 @@
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 #include "core/lesson/first_slips.h"
+#include "core/parts/outline.h"
 
 #include <algorithm>
 #include <array>

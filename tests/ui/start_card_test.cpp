@@ -101,9 +101,9 @@ TEST_F(StartCardTest, LiesOverTheLowerPartAndLeavesTheMenusFree) {
             EXPECT_GE(place.height(), 24) << key->text().toStdString() << ": a finger's or a pointer's least";
             for (QAbstractButton* other : card().findChildren<QAbstractButton*>()) {
                 const QRect theirs(other->mapTo(&card(), QPoint()), other->size());
-                if (other != key && !other->isHidden())
-                    EXPECT_FALSE(theirs.intersects(place))
-                        << size.width() << ": " << key->text().toStdString() << ", " << other->text().toStdString();
+                if (other == key || other->isHidden()) continue;
+                EXPECT_FALSE(theirs.intersects(place))
+                    << size.width() << ": " << key->text().toStdString() << ", " << other->text().toStdString();
             }
         }
     }
