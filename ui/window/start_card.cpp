@@ -22,7 +22,7 @@ constexpr double kShareOfWindow = 0.83, kVeil = 0.6;
 constexpr double kStartSide = 24, kStartBelow = 14, kStartPad = 30, kHeader = 78, kRecoveryRow = 58;
 constexpr int kCourseColumns = 2;
 constexpr double kCourseRow = 112, kCourseGap = 8, kColumnGap = 16, kOwnHeight = 116, kOwnGap = 16;
-constexpr double kFirstShare = 0.185, kWordButtonHeight = 54;
+constexpr double kFirstPanelShare = 0.185, kWordButtonHeight = 54;
 constexpr std::size_t kMostOwn = 4;
 constexpr qint64 kLargestPictured = 1 << 20;  // bytes of a file of one's own
 
@@ -200,7 +200,8 @@ void StartCard::arrange() {
     }
     ownRow_ = QRectF(inside.left(), inside.bottom() - look_.px(kOwnHeight), inside.width(), look_.px(kOwnHeight));
     const QRectF lessons(inside.left(), top, inside.width(), ownRow_.top() - look_.px(kOwnGap) - top);
-    first_->setGeometry(QRectF(lessons.left(), lessons.top(), kFirstShare * inside.width(), lessons.height()).toRect());
+    first_->setGeometry(
+        QRectF(lessons.left(), lessons.top(), kFirstPanelShare * inside.width(), lessons.height()).toRect());
     arrangeBenches(lessons.adjusted(first_->width() + look_.px(kColumnGap), 0, 0, 0));
     arrangeOwn(ownRow_);
 }
