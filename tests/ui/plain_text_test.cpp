@@ -143,7 +143,7 @@ TEST(PlainText, WorkLeftBehindIsNamedAsText) {
     Recovery left;
     left.sourcePath = QStringLiteral("/tmp/") + kEvil;
     left.savedAt = QDateTime::currentDateTime();
-    const StartCard card({left}, &stage);
+    const StartCard card({left}, {}, &stage);
     EXPECT_TRUE(card.recoveryWords().contains(kEvilShown)) << card.recoveryWords().toStdString();
 }
 
