@@ -67,8 +67,8 @@ private:
     quint64 revision_ = 0, opening_ = 0;
     QUndoStack undo_;
     struct Stuck {
-        int index;     ///< where in the stack the bench stands
-        QString line;  ///< what to say of it
+        int index = 0;  ///< where in the stack the bench stands
+        QString line;   ///< what to say of it
     };
     std::optional<Stuck> stuck_;
     QString filePath_;

@@ -54,7 +54,7 @@ private:
 
     struct Body {
         QRectF frame;
-        double cost;  ///< of hiding it, for each mm²: a light is what everyone looks at
+        double cost = 0;  ///< of hiding it, for each mm²: a light is what everyone looks at
     };
     /// What copies share: they differ in labels only.
     struct Taken {

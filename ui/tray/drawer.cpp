@@ -69,7 +69,8 @@ void Drawer::arrange(QPoint above) {
         std::clamp(above.x() - size.width() / 2, side, std::max(side, parentWidget()->width() - size.width() - side));
     setGeometry(QRect(QPoint(left, above.y() - size.height()), size));
     for (int i = 0; i < count; ++i) {
-        const QPointF at(pad + (i % columns) * (widest + gap), pad + (i / columns) * (height + gap));
+        const int column = i % columns, row = i / columns;
+        const QPointF at(pad + column * (widest + gap), pad + row * (height + gap));
         buttons_[i]->setGeometry(QRectF(at, QSizeF(widest, height)).toRect());
     }
 }
