@@ -316,6 +316,7 @@ std::vector<IdWords> idWords(const Picture& picture) {
 
 std::vector<Label> placeIds(const std::vector<IdWords>& words, Clearance& clearance) {
     std::vector<Label> labels;
+    labels.reserve(words.size());
     for (const IdWords& each : words)
         labels.push_back(each.jumper ? placeJumperId(each, clearance) : placePartId(each, clearance));
     return labels;
