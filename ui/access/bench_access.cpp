@@ -8,6 +8,7 @@
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/note_painter.h"
 #include "ui/theme/qs.h"
+#include "ui/view/bench_marks.h"
 
 #include <QAccessible>
 #include <QAccessibleWidget>
@@ -116,7 +117,11 @@ public:
     }
     QString text(QAccessible::Text what) const override {
         if (what == QAccessible::Name) return view_->accessibleName();
-        if (what == QAccessible::Description || what == QAccessible::Value) return benchWords(picture());
+        if (what == QAccessible::Value) return benchWords(picture());
+        if (what == QAccessible::Description) {
+            const QString told = qs(view_->marks().told());
+            return told.isEmpty() ? benchWords(picture()) : told + QStringLiteral(". ") + benchWords(picture());
+        }
         return QAccessibleWidget::text(what);
     }
 
@@ -391,6 +396,13 @@ void announceBench(BenchView& view, LiveBench& live) {
         for (const QString& id : root ? view.selection() : QStringList()) {
             QAccessibleEvent event(root->nodeOf({kindOf(view.picture().bench(), id.toStdString()), id.toStdString()}),
                                    QAccessible::SelectionAdd);
+            QAccessible::updateAccessibility(&event);
+        }
+    });
+    QObject::connect(&view.marks(), &BenchMarks::toldAnew, &view, [&view] {
+        if (!QAccessible::isActive()) return;
+        for (const auto type : {QAccessible::DescriptionChanged, QAccessible::Alert}) {
+            QAccessibleEvent event(&view, type);
             QAccessible::updateAccessibility(&event);
         }
     });

@@ -4,7 +4,8 @@
 //   the tag of a pinned reading         selects it
 //   a cap, a lever, a blade, a knob     presses, switches, turns
 //   anything else of a turned board     selects it; nothing moves from below
-//   the end of something selected       moves that end (and the cable of a supply, always)
+//   the end of a jumper, a leg that     moves that end
+//   bends at its hole, a cable
 //   a hole, a socket, a bare lead       draws a jumper
 //   a body or a jumper                  moves it
 //   anything else, or Shift on a hole   draws a rubber band

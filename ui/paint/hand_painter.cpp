@@ -14,6 +14,7 @@
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/part_seen.h"
 #include "ui/paint/rest_patch.h"
+#include "ui/paint/selection_marks.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
 
@@ -23,25 +24,11 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kBracketMm = 1.3, kBracketBreadthMm = 0.42, kBracketAwayMm = 0.7;
 constexpr double kTargetMm = 2.2, kTargetBreadthMm = 0.34;
 constexpr double kSwollenMm = 1.5;  ///< a hole that waits for a lead, half as wide again as the others
 constexpr double kCursorMm = 2.5, kCursorTickMm = 0.55, kCursorBreadthMm = 0.5;
 
 Lettering wordsOf(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }
-
-void paintBrackets(QPainter& painter, const Theme& theme, const QRectF& around) {
-    QPainterPath brackets;
-    for (const auto& [corner, dx, dy] :
-         {std::tuple{around.topLeft(), 1, 1}, std::tuple{around.topRight(), -1, 1},
-          std::tuple{around.bottomLeft(), 1, -1}, std::tuple{around.bottomRight(), -1, -1}}) {
-        brackets.moveTo(corner + QPointF(dx * kBracketMm, 0));
-        brackets.lineTo(corner);
-        brackets.lineTo(corner + QPointF(0, dy * kBracketMm));
-    }
-    painter.strokePath(brackets, outlinePen(theme.arrowCasing, kBracketBreadthMm + 0.4));
-    painter.strokePath(brackets, outlinePen(theme.accent, kBracketBreadthMm));
-}
 
 constexpr double kBandLineMm = 0.25;
 constexpr float kBandOpacity = 0.12F;
@@ -69,11 +56,6 @@ struct LitMark {
     friend bool operator==(const LitMark&, const LitMark&) = default;
 };
 
-QRectF bodyFrame(const Picture& picture, int part) {
-    const PartScene scene = sceneOf(picture, part);
-    return findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
-}
-
 void addLit(Patches& patches, const Picture& picture) {
     const std::string& id = picture.marks.lit;
     LitMark mark;
@@ -85,35 +67,6 @@ void addLit(Patches& patches, const Picture& picture) {
         return;
     }
     patches.push_back(fixedPatch(grown(mark.around().boundingRect(), kLitBreadthMm), mark));
-}
-
-struct BracketsMark {
-    double widthMm, heightMm;
-    void paint(QPainter& painter, const Theme& theme) const {
-        paintBrackets(painter, theme, {0, 0, widthMm, heightMm});
-    }
-    friend bool operator==(const BracketsMark&, const BracketsMark&) = default;
-};
-
-void addSelection(Patches& patches, const Picture& picture) {
-    for (const std::string& id : picture.marks.selected) {
-        QRectF around;
-        if (const int part = picture.bench().partIndex(id); part >= 0) {
-            around = bodyFrame(picture, part);
-        } else if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
-            around = jumperLine(picture, jumper).boundingRect().adjusted(-0.8, -0.8, 0.8, 0.8);
-        } else if (const Note* note = picture.bench().findNote(id)) {
-            around = noteFrame(picture, static_cast<int>(note - picture.bench().notes.data()));
-        } else if (const PinnedTag* tag = picture.pinnedTag(id)) {
-            around = tag->frame;
-        } else {
-            continue;
-        }
-        around = grown(around, kBracketAwayMm);
-        const Point size = placeFrom({}, {around.width(), around.height()});
-        patches.push_back(movablePatch(fromQt(around.topLeft()), grown({0, 0, size.x, size.y}, kBracketBreadthMm),
-                                       BracketsMark{size.x, size.y}));
-    }
 }
 
 /// A hole that waits for a lead swells, in a ring; a refused one is crossed, so that colour doesn't say it alone. Rings are fills within
@@ -295,6 +248,7 @@ void addHandMarks(Patches& patches, const Picture& picture, const Patches& mende
     addNotes(patches, picture);
     addLit(patches, picture);
     addSelection(patches, picture);
+    addTie(patches, picture);
     patches.insert(patches.end(), mended.begin(), mended.end());
     addCarriedPart(patches, picture);
     patches.insert(patches.end(), group.begin(), group.end());

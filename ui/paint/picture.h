@@ -64,6 +64,7 @@ struct Marks {
     int drawnColour = 0;
     std::optional<std::pair<Point, Point>> probe;  ///< volts between two places being measured: plus, minus
     bool refused = false;                          ///< the carried thing can't go there
+    std::optional<std::pair<Point, Point>> tie;    ///< from what a menu is about to the menu
     std::optional<QRectF> band;                    ///< the rubber band, mm
     std::optional<Hole> cursor;                    ///< of the keyboard
     std::string lit;                               ///< part or jumper that a card points at

@@ -1,6 +1,7 @@
 #include "ui/view/bench_view.h"
 
 #include "ui/gesture/gesture_table.h"
+#include "ui/gesture/turning.h"
 #include "ui/view/view_assembly.h"
 
 namespace tiepoint::ui {
@@ -75,6 +76,12 @@ void BenchView::setCursorHole(const std::optional<Hole>& hole) {
         assembly_->cursor.hide();
 }
 
+std::optional<Hole> BenchView::holeAtHand() const { return assembly_->pinning.holeHere(); }
+void BenchView::setThingActions(const ThingActions& actions) { assembly_->menu.setActions(actions); }
+void BenchView::say(const QString& words) {
+    assembly_->marks.flash(words.toStdString(), besideSelection(assembly_->picture));
+}
+void BenchView::turnSelection(int direction) { ui::turnSelection(assembly_->hand, direction); }
 void BenchView::pinReading() { assembly_->pinning.pinHere(); }
 void BenchView::probe() { assembly_->pinning.probeHere(); }
 void BenchView::beginNote() {

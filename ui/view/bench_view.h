@@ -15,6 +15,7 @@ namespace tiepoint::ui {
 class BenchMarks;
 class BenchScene;
 class RoomMode;
+struct ThingActions;
 struct ViewAssembly;
 
 class BenchView : public QGraphicsView {
@@ -48,9 +49,15 @@ public:
     bool isMoving() const;     ///< arrows move: the view ticks
     double pixelsPerMm() const;
     std::optional<Hole> cursor() const;  ///< of the keyboard, while it shows
+    /// The hole under the pointer, or of the cursor while it shows.
+    std::optional<Hole> holeAtHand() const;
     void setCursorHole(const std::optional<Hole>& hole);
-    void pinReading();  ///< of what the pointer or the cursor is at; pinned already: unpins it
-    void probe();       ///< begins a reading between the hole there and another
+    /// What the menu at a part offers beside what the view does by itself. The actions must outlive the view.
+    void setThingActions(const ThingActions& actions);
+    void say(const QString& words);     ///< beside what is selected, for a moment
+    void turnSelection(int direction);  ///< by a quarter to the right (1) or left (-1)
+    void pinReading();                  ///< of what the pointer or the cursor is at; pinned already: unpins it
+    void probe();                       ///< begins a reading between the hole there and another
     /// What was found, as it may be shown; `current` is the one told on a card, or -1. Null: nothing.
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current);
     /// Where the symbol of a finding was drawn last, in the viewport; empty if it has none.

@@ -2,8 +2,10 @@
 
 #include "core/edit/neighbour.h"
 #include "core/edit/placement.h"
+#include "core/edit/told.h"
 #include "ui/gesture/move_gesture.h"
 #include "ui/gesture/press_gesture.h"
+#include "ui/gesture/turning.h"
 #include "ui/view/value_box.h"
 
 namespace tiepoint::ui {
@@ -91,41 +93,12 @@ bool BoardKeys::pressCap(const QKeyEvent& event) {
     return true;
 }
 
-Point BoardKeys::wordsAt() const {
-    const Picture& picture = hand_.picture();
-    for (const std::string& id : picture.marks.selected) {
-        if (const int part = picture.bench().partIndex(id); part >= 0)
-            return picture.table->parts[static_cast<std::size_t>(part)].pose.centre;
-        if (const Jumper* jumper = picture.bench().findJumper(id))
-            return endMm(picture.bench(), *picture.table, jumper->ends[0]);
-    }
-    return {};
-}
-
 bool BoardKeys::turn(const QKeyEvent& event) {
-    const int quarters = event.key() == Qt::Key_BracketRight ? 1 : -1;
-    const auto bench = hand_.document().bench();
-    Edit edit{"Turn", {}};
-    for (const std::string& id : idsOf(hand_.selection())) {
-        const Part* part = bench->findPart(id);
-        if (!part) continue;
-        const Part now = turned(*bench, *part, quarters);
-        if (now == *part) continue;
-        if (const auto why = refusal(*bench, now)) {
-            hand_.flash(*why, wordsAt());
-            return true;
-        }
-        edit.name = edit.operations.empty() ? "Turn " + id : "Turn parts";
-        edit.operations.push_back(ReplacePart{now});
-    }
-    if (edit.operations.empty()) return true;
-    if (const auto after = apply(*bench, edit)) {
-        if (const auto why = refusalOfChange(*bench, after->bench)) {
-            hand_.flash(*why, wordsAt());
-            return true;
-        }
-    }
-    if (const auto why = hand_.document().push(edit)) hand_.flash(why->toStdString(), wordsAt());
+    // With nothing selected it is about what the pointer or the cursor is at.
+    const std::string& pointed = hand_.picture().marks.hoverPart;
+    if (hand_.selection().isEmpty() && hand_.picture().bench().findPart(pointed))
+        hand_.setSelection({QString::fromStdString(pointed)});
+    if (!hand_.selection().isEmpty()) turnSelection(hand_, event.key() == Qt::Key_BracketRight ? 1 : -1);
     return true;
 }
 
@@ -147,13 +120,15 @@ bool BoardKeys::arrow(const QKeyEvent& event) {
 bool BoardKeys::shift(int columns, int rows) {
     const auto ids = idsOf(hand_.selection());
     const auto bench = hand_.document().bench();
-    const Shift moved = shiftThings(*bench, ids, columns, rows);
+    const Shift moved = shiftThings(*bench, ids, {columns, rows, 0, {}, {}});
     if (!moved.refused.empty()) {
-        hand_.flash(moved.refused, wordsAt());
+        hand_.flash(moved.refused, besideSelection(hand_.picture()));
     } else if (!moved.operations.empty()) {
         const std::string name = ids.size() == 1 ? "Move " + ids.front() : "Move parts";
         if (const auto why = hand_.document().push({name, moved.operations}))
-            hand_.flash(why->toStdString(), wordsAt());
+            hand_.flash(why->toStdString(), besideSelection(hand_.picture()));
+        else
+            hand_.tell(toldOf(*hand_.document().bench(), ids, "moved"));
     }
     return true;
 }
@@ -180,12 +155,14 @@ bool BoardKeys::stretch(int columns, int rows) {
         if (moved) why = refusal(*bench, *moved);
         if (moved && !why) edit.operations.push_back(ReplaceJumper{*moved});
     }
-    if (why) hand_.flash(*why, wordsAt());
+    if (why) hand_.flash(*why, besideSelection(hand_.picture()));
     if (edit.operations.empty()) return true;
-    if (const auto refused = hand_.document().push(edit))
-        hand_.flash(refused->toStdString(), wordsAt());
-    else if (chosen)
-        host_.walk(columns, rows);  // the cursor stays on the end that it holds
+    if (const auto refused = hand_.document().push(edit)) {
+        hand_.flash(refused->toStdString(), besideSelection(hand_.picture()));
+        return true;
+    }
+    hand_.tell(toldOf(*hand_.document().bench(), {id}, "stretched"));
+    if (chosen) host_.walk(columns, rows);  // the cursor stays on the end that it holds
     return true;
 }
 

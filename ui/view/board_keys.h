@@ -3,7 +3,7 @@
 //
 //   arrows         move the selection by a hole; with nothing selected, or with Ctrl, the cursor
 //   Shift+arrows   stretch: move one end of the selected part or jumper
-//   [ ]            turn
+//   [ ]            turn what is selected, or else what the pointer or the cursor is at
 //   Enter          take what is in the cursor's hole, or begin a jumper there; on a selected part: type its value
 //   Insert         begin a jumper at the cursor; on a selected supply: take one of its leads
 //   space          press the selected (or the cursor's) button, or flip its switch
@@ -56,7 +56,6 @@ private:
     bool step(const QKeyEvent& event);
     bool type(const QKeyEvent& event);
     bool letGo(const QKeyEvent& event);
-    Point wordsAt() const;
 
     Hand& hand_;
     KeyHost& host_;

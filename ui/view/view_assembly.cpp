@@ -40,6 +40,7 @@ ViewAssembly::ViewAssembly(BenchView& owner, BenchDocument& benchDocument, LiveB
       keyboard({hand, marks, gestures, pointer, cursor, knobs, fields, notes}),
       fingers(hand, hovering),
       pinning({*owner.viewport(), hand, hovering, cursor, pointer, gestures, camera}),
+      menu({*owner.viewport(), hand, marks, hovering, pointer, gestures, camera, pinning}),
       events(*this) {
     picture.theme = &theme(ThemeName::Day);
     fields.setTheme(*picture.theme);
@@ -108,7 +109,7 @@ void ViewAssembly::connectHands() {
 }
 
 void ViewAssembly::followBench() {
-    gestures.followBench();  // it may be undone or replaced under the hand
+    const bool gaveUp = gestures.followBench();  // it may be undone or replaced under the hand
     shown.followBench(BenchScene::deriveNets(document.bench()));
     scene.follow();
     marks.followBench(picture.bench());
@@ -117,6 +118,7 @@ void ViewAssembly::followBench() {
     shown.followLive();
     camera.include(fittedArea());
     fields.follow();
+    if (gaveUp) marks.flash("the bench has changed: your hand lets go", camera.toMm(pointer.at()));
 }
 
 void ViewAssembly::followMotion(bool visible) {

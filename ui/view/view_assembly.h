@@ -7,7 +7,7 @@
 #include "ui/view/keyboard_hand.h"
 #include "ui/view/live_picture.h"
 #include "ui/view/motion.h"
-#include "ui/view/pinning.h"
+#include "ui/view/part_menu.h"
 #include "ui/view/room_mode.h"
 #include "ui/view/view_events.h"
 #include "ui/view/view_frame.h"
@@ -55,6 +55,7 @@ struct ViewAssembly {
     KeyboardHand keyboard;
     Fingers fingers;
     Pinning pinning;
+    PartMenu menu;
     ViewEvents events;
 
 private:

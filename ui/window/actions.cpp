@@ -22,6 +22,19 @@ QList<QKeySequence> standard(QKeySequence::StandardKey key, const QKeySequence& 
     return keys;
 }
 
+QList<QAction*> makeRowOfCopies(QWidget* window) {
+    constexpr int kFewest = 2, kMost = 9;
+    QList<QAction*> actions;
+    for (int count = kFewest; count <= kMost; ++count) {
+        QAction* action = new QAction(QStringLiteral("&%1 copies in a row").arg(count), window);
+        action->setShortcut(QKeySequence(static_cast<int>(Qt::CTRL) | (Qt::Key_0 + count)));
+        action->setData(count);
+        window->addAction(action);
+        actions << action;
+    }
+    return actions;
+}
+
 }  // namespace
 
 Actions::Actions(QWidget* window)
@@ -41,6 +54,8 @@ Actions::Actions(QWidget* window)
       remove(make(window, "&Delete", {QKeySequence(Qt::Key_Delete), QKeySequence(Qt::Key_Backspace)})),
       selectAll(make(window, "Select &all", standard(QKeySequence::SelectAll))),
       rename(make(window, "Re&name the bench…", {QKeySequence(Qt::Key_F2)})),
+      rowOfCopies(makeRowOfCopies(window)),
+      turn(make(window, "Turn\t]")),  // the board's own key
       copyPicture(make(window, "Copy as p&icture", {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C)})),
       note(make(window, "N&ote…", {QKeySequence(Qt::Key_F4)})),
       pin(make(window, "P&in a reading", {QKeySequence(Qt::Key_F5)})),

@@ -13,6 +13,8 @@ struct Actions {
 
     QAction *newBench, *open, *save, *saveAs, *savePicture, *close, *quit;
     QAction *undo, *redo, *cut, *copy, *paste, *duplicate, *remove, *selectAll, *rename;
+    QList<QAction*> rowOfCopies;  ///< several copies at once; the data of each is how many
+    QAction* turn;
     QAction *copyPicture, *note, *pin, *probe, *layFlat, *history, *find;
     QAction *zoomIn, *zoomOut, *fit, *fold, *fullScreen, *project, *ink, *wipeInk, *blank;
     QAction *arrows, *electrons, *voltage, *strips, *readings, *turned;

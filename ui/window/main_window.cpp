@@ -5,6 +5,7 @@
 #include "ui/theme/panels.h"
 #include "ui/theme/plain_text.h"
 #include "ui/theme/theme_choice.h"
+#include "ui/view/part_menu.h"
 #include "ui/window/menus.h"
 #include "ui/window/stage.h"
 #include "ui/window/window_place.h"
@@ -87,6 +88,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
     connect(findings_, &FindingsDesk::said, this,
             [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
+    view_->setThingActions({actions_.turn, actions_.duplicate, actions_.remove, actions_.layFlat, inquiry_->whyAction(),
+                            actions_.partHelp});
     view_->viewport()->installEventFilter(this);
     restorePlace(*this);
     document_->reset(makeNewBench(), {});
@@ -152,6 +155,8 @@ void MainWindow::connectActions() {
     on(actions_.copy, [this] { edits_->copy(); });
     on(actions_.paste, [this] { edits_->paste(); });
     on(actions_.duplicate, [this] { edits_->duplicate(); });
+    for (QAction* row : actions_.rowOfCopies) on(row, [this, row] { edits_->duplicate(row->data().toInt()); });
+    on(actions_.turn, [this] { view_->turnSelection(1); });
     on(actions_.remove, [this] { edits_->removeSelection(); });
     on(actions_.selectAll, [this] { edits_->selectAll(); });
     on(actions_.rename, [this] { title_->beginRename(); });
