@@ -296,12 +296,16 @@ double jumperBow(double spanMm) {
 }
 
 double jumperLengthMm(Point a, Point b) {
-    constexpr double kInHolesMm = 2 * 6;
     const double span = distance(a, b);
     const double bow = jumperBow(span);
     // A flat parabola of that rise; the next term of the series is under 1 % here.
     const double stretch = 1 + 8.0 / 3 * bow * bow - 32.0 / 5 * bow * bow * bow * bow;
-    return span * stretch + kInHolesMm;
+    return span * stretch + 2 * kBareEndMm;
+}
+
+double wireToCutMm(const Bench& bench, const Table& table, const Jumper& jumper) {
+    const Point a = endMm(bench, table, jumper.ends[0]), b = endMm(bench, table, jumper.ends[1]);
+    return jumper.flat ? distance(a, b) + 2 * kBareEndMm : jumperLengthMm(a, b);
 }
 
 }  // namespace tiepoint

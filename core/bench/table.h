@@ -60,5 +60,9 @@ double jumperBow(double spanMm);
 
 /// Length along which a jumper is cut for these ends: the span with its arc, and 2 x 6 mm in the holes; mm.
 double jumperLengthMm(Point a, Point b);
+/// So much of each end of a jumper is bare: it goes so deep into a hole.
+inline constexpr double kBareEndMm = 6;
+/// How much wire a jumper of the bench takes, bare ends counted: along its arc, or straight where it lies flat; mm.
+double wireToCutMm(const Bench& bench, const Table& table, const Jumper& jumper);
 
 }  // namespace tiepoint
