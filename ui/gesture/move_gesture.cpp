@@ -139,13 +139,18 @@ MoveGesture::Aim MoveGesture::aimSinglePart(const Pointer& pointer, const Part& 
     // A plain step keeps a slanting part slanting, and a leg in its rail.
     const auto plain = quarterTurns_ == 0 ? shiftTo(pointer, {part.id}) : std::nullopt;
     const auto anchor = nearestHole(bench(), place.leadsMm[0] + (pointer.at - from_), kGroupReachMm);
-    const bool steps = plain && plain->group.parts.size() == 1;
-    if (!steps && !anchor) {
+    if (plain && plain->group.parts.size() == 1) {
+        aim.part = plain->group.parts.front();
+        aim.targets = plain->targets;
+        aim.refused = plain->refused;
+        aim.operations = plain->operations;
+        return aim;
+    }
+    if (!anchor) {
         aim.refused = kNoHoles;
         return aim;
     }
-    const Part moved = steps ? plain->group.parts.front()
-                             : placedAt(bench(), part, *anchor, quarterTurnsOf(bench(), part) + quarterTurns_);
+    const Part moved = placedAt(bench(), part, *anchor, quarterTurnsOf(bench(), part) + quarterTurns_);
     aim.part = moved;
     addLegTargets(moved, aim.targets);
     if (const auto why = refusal(bench(), moved))
