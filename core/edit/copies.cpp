@@ -29,6 +29,7 @@ Originals find(const Bench& bench, const std::vector<std::string>& ids, const Be
     for (const std::string& id : ids) {
         if (const Part* part = bench.findPart(id)) {
             found.parts.push_back(*part);
+            found.parts.back().at.reset();  // where the original stands no other box can
             for (auto& lead : found.parts.back().leads)
                 if (lead) land(*lead);
         } else if (const Jumper* jumper = bench.findJumper(id)) {
