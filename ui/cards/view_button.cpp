@@ -16,7 +16,8 @@ constexpr double kTickLeft = 22;
 constexpr double kWordLeft = 40;
 constexpr double kSampleAway = 14, kSampleGap = 8;  ///< of a sample from the edge and from the word
 constexpr double kButtonWordSize = 24;
-constexpr std::array kSampleDivisors{10, 2, 1};  ///< of the full scale
+constexpr double kKeyWordsSize = 14, kKeyWordsBelow = 10;  ///< of the key that works it, below the tick
+constexpr std::array kSampleDivisors{10, 2, 1};            ///< of the full scale
 
 /// Of a full scale or a share of it, whose decimals division blurs.
 QString ampereWords(double ampere) {
@@ -98,6 +99,11 @@ double ViewButton::neededWidth() const {
            look_.px(sampleWidth_ > 0 ? kSampleGap + sampleWidth_ + kSampleAway : kSampleAway);
 }
 
+void ViewButton::setKeyWords(const QString& words) {
+    keyWords_ = words;
+    update();
+}
+
 void ViewButton::setRange(const QString& low, const QString& high) {
     if (low_ == low && high_ == high) return;
     low_ = low;
@@ -119,6 +125,12 @@ void ViewButton::paintFace(QPainter& painter) const {
     const double margin = look_.px(4);
     const QRectF frame = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
     paintKey(painter, look_, frame, {isChecked(), underMouse(), isDown(), hasFocus()});
+    const QPointF tick(look_.px(kTickLeft + 4), height() / 2.0);
+    paintTick(painter, look_, tick, isChecked());
+    painter.setFont(look_.font(kKeyWordsSize));
+    painter.setPen(look_.theme->dimText);
+    const double top = tick.y() + look_.px(kKeyWordsBelow);
+    painter.drawText(QRectF(0, top, 2 * tick.x(), frame.bottom() - top), Qt::AlignHCenter | Qt::AlignTop, keyWords_);
 }
 
 void ViewButton::paintEvent(QPaintEvent*) {
@@ -126,7 +138,6 @@ void ViewButton::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     paintFace(painter);
     const double middle = height() / 2.0;
-    paintTick(painter, look_, QPointF(look_.px(kTickLeft + 4), middle), isChecked());
     painter.setFont(look_.font(kButtonWordSize, QFont::Medium));
     painter.setPen(look_.theme->text);
     painter.drawText(QRectF(look_.px(kWordLeft + 4), 0, width(), height()), Qt::AlignLeft | Qt::AlignVCenter, text());
@@ -184,7 +195,6 @@ void ArrowsButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     paintFace(painter);
-    paintTick(painter, look(), QPointF(look().px(kTickLeft + 4), height() / 2.0), isChecked());
     painter.setFont(look().font(kButtonWordSize, QFont::Medium));
     painter.setPen(look().theme->text);
     painter.drawText(QRectF(look().px(kWordLeft + 4), look().px(14), width(), look().px(36)),

@@ -16,6 +16,9 @@ public:
     ViewButton(const QString& word, double sampleWidth, Sample sample, QWidget* parent);
 
     void setLook(const Look& look);
+    /// The key that always works it, in small under the tick.
+    void setKeyWords(const QString& words);
+    const QString& keyWords() const { return keyWords_; }
     /// What its tick, word and sample take.
     double neededWidth() const;
     /// Words under the ends of the sample, shown while the button is down; may be empty.
@@ -26,13 +29,13 @@ protected:
     void enterEvent(QEnterEvent* event) override;
     void leaveEvent(QEvent* event) override;
     const Look& look() const { return look_; }
-    void paintFace(QPainter& painter) const;
+    void paintFace(QPainter& painter) const;  ///< with the tick and the key under it
 
 private:
     Look look_;
     double sampleWidth_;
     Sample sample_;
-    QString low_, high_;
+    QString low_, high_, keyWords_;
 };
 
 /// The button of the arrows: three samples of the scale. Two small buttons lie on it: which way the arrows point, and the lock of

@@ -18,7 +18,7 @@ struct Actions {
     QAction *arrows, *electrons, *voltage, *strips, *readings, *turned;
     QActionGroup* themes;
     QAction *themeSystem, *themeDay, *themeDark, *themeProjector;
-    QAction *start, *firstBuild, *partHelp, *cautions;
+    QAction *start, *firstBuild, *partHelp, *keys, *cautions;
 };
 
 }  // namespace tiepoint::ui

@@ -2,6 +2,7 @@
 
 #include "core/findings/reveal.h"
 #include "ui/view/bench_marks.h"
+#include "ui/view/key_list.h"
 
 #include <QApplication>
 
@@ -18,7 +19,7 @@ FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
       card_(new FindingCard(*reveal_, &parts.cards)),
       next_(new QAction(QStringLiteral("&What is wrong?"), this)) {
     card_->hide();
-    next_->setShortcut(QKeySequence(Qt::Key_F3));
+    next_->setShortcut(keysFor(KeyFor::NextFinding).front());
     window->addAction(next_);
     menu.addSeparator();
     menu.addAction(next_);

@@ -28,7 +28,7 @@ void fillMenus(QMenuBar& bar, const Actions& a) {
                nullptr, a.fold, a.fullScreen, nullptr, a.ink, a.wipeInk, a.blank, nullptr});
     add(view->addMenu(QStringLiteral("&Theme")), {a.themeSystem, nullptr, a.themeDay, a.themeDark, a.themeProjector});
     bar.addAction(a.project);  // a key of its own: for who has no hand free for F11
-    add(bar.addMenu(QStringLiteral("&Help")), {a.firstBuild, a.partHelp, a.cautions});
+    add(bar.addMenu(QStringLiteral("&Help")), {a.firstBuild, a.partHelp, a.keys, a.cautions});
 }
 
 }  // namespace tiepoint::ui

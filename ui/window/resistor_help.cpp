@@ -2,6 +2,7 @@
 
 #include "core/findings/put_resistor.h"
 #include "core/why/light_drive.h"
+#include "ui/view/key_list.h"
 
 #include <algorithm>
 
@@ -21,7 +22,7 @@ ResistorHelp::ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& 
       drawerAction_(menu.addAction(tr("My &drawer…"))) {
     card_->hide();
     drawerCard_->hide();
-    helpAction_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_R));
+    helpAction_->setShortcut(keysFor(KeyFor::Resistor).front());
     window->addAction(helpAction_);
     window->addAction(drawerAction_);
     card_->setDrawer(drawer_.drawer());
