@@ -1,6 +1,7 @@
 #include "ui/access/bench_words.h"
 
 #include "core/bench/describe.h"
+#include "core/edit/boards.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 #include "core/meter/meter.h"
@@ -36,6 +37,12 @@ QString occupantWords(const Bench& bench, const Hole& hole) {
     return leadName(*bench.findPart(occupant->id), occupant->lead);
 }
 
+/// ", to the right of board A" of a board that is docked so.
+QString dockedWordsFor(const Bench& bench, const Board& board) {
+    const std::string words = dockedWords(bench, board.id, {board.atX, board.atY});
+    return words.empty() ? QString() : QStringLiteral(", ") + qs(words);
+}
+
 }  // namespace
 
 QString benchWords(const Picture& picture) {
@@ -46,9 +53,18 @@ QString benchWords(const Picture& picture) {
     return QStringLiteral("%1, %2").arg(plainText(picture.bench().title), state);
 }
 
+QString saidWords(const Picture& picture) {
+    const QString said = qs(picture.marks.say);
+    return said.isEmpty() ? benchWords(picture) : QStringLiteral("%1. %2").arg(said, benchWords(picture));
+}
+
 QString boardWordsFor(const Picture& picture, int board) {
     const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
-    return QStringLiteral("Board %1, %2").arg(qs(which.id), qs(describeBoard(which)).toLower());
+    return QStringLiteral("Board %1, %2%3%4")
+        .arg(qs(which.id), qs(describeBoard(which)).toLower(),
+             which.rails == Rails::Split && which.kind->hasRails() ? QStringLiteral(", its rails broken in the middle")
+                                                                   : QString(),
+             dockedWordsFor(picture.bench(), which));
 }
 
 QString voltsWords(const Picture& picture, int net) {

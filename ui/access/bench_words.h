@@ -7,7 +7,9 @@
 
 namespace tiepoint::ui {
 
-QString benchWords(const Picture& picture);                   ///< "Beacon lamp, current flows"
+QString benchWords(const Picture& picture);
+/// What stands beside the pointer, such as why something is refused, and then the same.
+QString saidWords(const Picture& picture);                    ///< "Beacon lamp, current flows"
 QString boardWordsFor(const Picture& picture, int board);     ///< "Board A, half board, 400 tie points"
 QString holeWords(const Picture& picture, const Hole& hole);  ///< "e14, S1 leg 1a, 1.91 V"
 QString partWords(const Picture& picture, int part);          ///< "D1, red LED"

@@ -81,7 +81,7 @@ void DrawerCard::paintBody(QPainter& painter) {
     drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("My drawer"),
              look().font(text::kBody, QFont::DemiBold), theme.text);
     drawLine(painter, QRectF(box.left(), box.top() + look().px(text::kBody * 1.5), box.width(), 0),
-             refusal_.isEmpty() ? tr("Mends and the helper take only these resistors.") : refusal_,
+             refusal_.isEmpty() ? tr("Mends, the helper, the tray and + and \u2212 take these.") : refusal_,
              look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload);
     const double top = list_->geometry().bottom() + look().px(8), bottom = box.bottom() - look().px(kDrawerKeyHeight);
     const QFont font = look().font(text::kSmall);

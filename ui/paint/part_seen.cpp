@@ -29,6 +29,7 @@ PartSeen PartSeen::aboutItself() const {
     PartSeen seen = *this;
     const Point middle = place.pose.centre;
     seen.part.leads.assign(part.leads.size(), std::nullopt);
+    seen.part.at.reset();
     seen.part.extras = {};
     if (part.kind->package->reach != Reach::Flying) seen.part.id.clear();
     Pose& pose = seen.place.pose;

@@ -59,6 +59,7 @@ struct Marks {
     std::vector<Hole> targets;           ///< holes where leads of something dragged would go
     std::optional<Part> carried;         ///< a part being dragged, drawn over all
     std::shared_ptr<const Bench> group;  ///< parts and jumpers dragged together, where they would go; null: none
+    std::string groupBoard;              ///< the board that is moved with them and drawn too; empty: none
     std::optional<Jumper> drawn;         ///< a jumper being drawn, if both ends have a hole
     std::optional<std::pair<Point, Point>> drawnFree;  ///< else from where to where
     int drawnColour = 0;

@@ -25,6 +25,7 @@ struct Under {
     std::string wire;         ///< jumper
     std::optional<End> lead;  ///< bare lead of a part
     std::optional<Hole> hole;
+    std::string board;  ///< whose edge or empty face it is: no hole is near
     int net =
         -1;  ///< of the uppermost metal that is meant there: a wire's, a socket's, or that of a hole which nothing covers
     Point netAt;  ///< where its name stands

@@ -30,6 +30,7 @@ Tray::Tray(QWidget* stage, QWidget* parent)
     for (const TrayFamily& family : families_) addCompartment(family);
     connect(drawer_, &Drawer::dragged, this, &Tray::take);
     connect(drawer_, &Drawer::clicked, this, [this](const TrayItem& item) { take(item, QCursor::pos()); });
+    connect(drawer_, &Drawer::offerTaken, this, &Tray::showAll);
     connect(drawer_, &Drawer::closed, this, [this] {
         for (TrayButton* button : compartments_) button->setActive(false);
     });
@@ -58,8 +59,7 @@ void Tray::showFound() {
                            .arg(found.items.size());
         found.items.resize(kMostFound);
     }
-    drawer_->openFor({kFound, std::move(found.items)},
-                     mapTo(drawer_->parentWidget(), QPoint(search_->geometry().center().x(), 0)), found.words);
+    openDrawer({kFound, std::move(found.items)}, search_->geometry().center().x(), found.words);
 }
 
 bool Tray::eventFilter(QObject* watched, QEvent* event) {
@@ -109,13 +109,39 @@ void Tray::toggleDrawer(std::size_t index) {
     const bool open = drawer_->isVisible() && drawer_->family() == families_[index].name;
     closeDrawer();
     if (open) return;
-    if (families_[index].items.size() == 1) return take(families_[index].items.front(), QCursor::pos());
-    const QRect frame = compartments_[index]->geometry();
-    const QPoint above = mapTo(drawer_->parentWidget(), QPoint(frame.center().x(), 0));
-    drawer_->openFor(families_[index], above);
+    const TrayFamily family = withDrawer(families_[index], showsAll_ ? ResistorDrawer() : held_);
+    if (family.items.size() == 1) return take(family.items.front(), QCursor::pos());
+    openDrawer(family, compartments_[index]->geometry().center().x(), {});
     compartments_[index]->setActive(true);
     if (compartments_[index]->hasFocus())
         drawer_->buttons().front()->setFocus(Qt::TabFocusReason);  // whoever came by the keyboard goes on by it
+}
+
+void Tray::openDrawer(const TrayFamily& family, int middle, const QString& words) {
+    drawer_->openFor(family, mapTo(drawer_->parentWidget(), QPoint(middle, 0)), words);
+    for (TrayButton* key : drawer_->buttons()) {
+        if (!isHeld(key->item(), held_)) key->setPale(QStringLiteral("Not in My drawer"));
+    }
+    const bool counts = !held_.isEverything() && std::ranges::any_of(family.items, isResistor);
+    if (counts && family.name != kFound)
+        drawer_->offer(showsAll_ ? QStringLiteral("Only those in My drawer") : QStringLiteral("Show all"));
+}
+
+/// All resistors, or only those in the person's drawer again.
+void Tray::showAll() {
+    const auto open = std::ranges::find(families_, drawer_->family(), &TrayFamily::name);
+    if (open == families_.end()) return;
+    showsAll_ = !showsAll_;
+    closeDrawer();
+    toggleDrawer(static_cast<std::size_t>(open - families_.begin()));
+}
+
+void Tray::setDrawer(const ResistorDrawer& drawer) {
+    held_ = drawer;
+    showsAll_ = false;
+    closeDrawer();
+    for (std::size_t i = 0; i < compartments_.size(); ++i)
+        compartments_[i]->setItem(withDrawer(families_[i], held_).items.front());
 }
 
 void Tray::take(const TrayItem& item, QPoint globalPos) {

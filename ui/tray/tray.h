@@ -22,6 +22,8 @@ public:
     const std::vector<TrayButton*>& compartments() const { return compartments_; }
     Drawer& drawer() const { return *drawer_; }
     void closeDrawer() { drawer_->hide(); }
+    /// The resistors that the person has: only these lie in their compartment, until all are asked for.
+    void setDrawer(const ResistorDrawer& drawer);
     QLineEdit& search() const { return *search_; }
     /// Puts the keyboard into the field.
     void beginSearch();
@@ -38,11 +40,15 @@ protected:
 private:
     void addCompartment(const TrayFamily& family);
     void toggleDrawer(std::size_t index);
+    void openDrawer(const TrayFamily& family, int middle, const QString& words);
+    void showAll();
     void take(const TrayItem& item, QPoint globalPos);
     void showFound();
     void arrange();
 
-    std::vector<TrayFamily> families_;
+    std::vector<TrayFamily> families_;  ///< with everything
+    ResistorDrawer held_;
+    bool showsAll_ = false;
     std::vector<TrayButton*> compartments_;
     Drawer* drawer_;
     QLineEdit* search_;

@@ -36,6 +36,19 @@ void TrayButton::setLook(const Look& look) {
     update();
 }
 
+void TrayButton::setItem(const TrayItem& item) {
+    item_ = item;
+    picture_ = {};
+    update();
+}
+
+void TrayButton::setPale(const QString& why) {
+    pale_ = true;
+    setToolTip(why);
+    setAccessibleDescription(why);
+    update();
+}
+
 void TrayButton::setActive(bool active) {
     if (active_ == active) return;
     active_ = active;
@@ -77,8 +90,10 @@ void TrayButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     paintTub(painter, look_, QRectF(rect()), {active_, underMouse(), isDown(), hasFocus()});
+    painter.setOpacity(pale_ ? 0.45 : 1);
     painter.drawPixmap(0, 0, picture());
-    painter.setPen(look_.theme->text);
+    painter.setOpacity(1);
+    painter.setPen(pale_ ? look_.theme->dimText : look_.theme->text);
     if (shape_ == Shape::DrawerItem) {
         painter.setFont(look_.font(text::kSmall + 1));
         painter.drawText(QRectF(0, height() - look_.px(34), width(), look_.px(28)), Qt::AlignCenter, text());

@@ -18,6 +18,10 @@ public:
     TrayButton(const TrayItem& item, const QString& word, Shape shape, QWidget* parent);
 
     const TrayItem& item() const { return item_; }
+    void setItem(const TrayItem& item);
+    /// Pale: it isn't at hand, and can be taken all the same. The tooltip says why.
+    void setPale(const QString& why);
+    bool isPale() const { return pale_; }
     void setLook(const Look& look);
     /// Whether the button's drawer is open, or its part waits for a hole.
     void setActive(bool active);
@@ -40,7 +44,7 @@ private:
     TrayItem item_;
     Shape shape_;
     Look look_;
-    bool active_ = false;
+    bool active_ = false, pale_ = false;
     QPoint pressedAt_;
     QPixmap picture_;
 };

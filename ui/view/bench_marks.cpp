@@ -40,6 +40,7 @@ void BenchMarks::clearCarried() {
     marks_.targets.clear();
     marks_.carried.reset();
     marks_.group.reset();
+    marks_.groupBoard.clear();
     marks_.drawn.reset();
     marks_.drawnFree.reset();
     marks_.probe.reset();

@@ -2,6 +2,7 @@
 // The bench on the screen: a graphics view, put together from what it shows (picture, scene, marks, frame), fields over it and hands at it
 // (pointer, keyboard, wheel, fingers). The view hands on what it is asked and each event to whoever deals with it.
 
+#include "core/parts/drawer.h"
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
 #include "ui/paint/picture.h"
@@ -40,9 +41,13 @@ public:
     Point toMm(QPointF viewPos) const;
     QPointF fromMm(Point mm) const;
 
+    /// The resistors that the person has: the ladder steps along them.
+    void setDrawer(const ResistorDrawer& drawer);
     /// Starts carrying a new part (or a jumper, kind "jumper") out of the tray, from a global position. With the button down it is
     /// dragged, whichever widget has the mouse; with the button up the next click places it. Escape, or letting go off the bench, ends it.
     void beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos);
+    /// Starts carrying a board, with the button up: arrows, or the pointer, move it; Enter or a click lets go of it.
+    void beginMovingBoard(const QString& id);
     bool isGesturing() const;  ///< something is under way between button and bench
     bool isTyping() const;     ///< a value is being typed over the board
     bool isMoving() const;     ///< arrows move: the view ticks

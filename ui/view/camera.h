@@ -18,6 +18,7 @@ public:
     /// Shows an area (mm) as large as it fits, and keeps doing so when the view changes its size, until the next zoom or pan.
     void fit(const QRectF& areaMm);
     void refit();
+    bool isFitted() const { return fitted_; }
     /// The bench now fills this area: while fitted, and if it no longer is in sight, fits it.
     void include(const QRectF& areaMm);
     /// Zooms so that the point under `at` (viewport pixels) stays there. The zoom is that of the next step once it settles.

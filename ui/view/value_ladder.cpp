@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace tiepoint::ui {
 namespace {
@@ -44,6 +45,30 @@ ValueLadder::ValueLadder(BenchDocument& document, QWidget* parent)
 void ValueLadder::setTheme(const Theme& theme) {
     theme_ = &theme;
     update();
+}
+
+void ValueLadder::setDrawer(const ResistorDrawer& drawer) {
+    drawer_ = drawer;
+    update();
+}
+
+bool ValueLadder::isAtHand(double value) const {
+    const bool counts = !drawer_.isEverything() && resistanceValue(*part()->kind) == value_;
+    return !counts || drawer_.holds(value);
+}
+
+/// Among those in the drawer, if it counts, stays with the last in that direction.
+double ValueLadder::stepFrom(double value, int steps) const {
+    if (drawer_.isEverything() || resistanceValue(*part()->kind) != value_) return ladderStep(spec(), value, steps);
+    constexpr double kRounding = 1e-9;
+    for (; steps != 0; steps += steps > 0 ? -1 : 1) {
+        const auto& held = drawer_.ohms();
+        const auto above = std::ranges::find_if(held, [&](double ohm) { return ohm > value * (1 + kRounding); });
+        const auto from = std::ranges::find_if(held, [&](double ohm) { return ohm >= value * (1 - kRounding); });
+        if (steps > 0 ? above == held.end() : from == held.begin()) return value;
+        value = steps > 0 ? *above : *std::prev(from);
+    }
+    return value;
 }
 
 const Part* ValueLadder::part() const { return partId_.empty() ? nullptr : document_.bench()->findPart(partId_); }
@@ -88,7 +113,7 @@ int ValueLadder::rungAt(QPoint at) const {
 
 bool ValueLadder::step(int steps) {
     if (!part()) return false;
-    set(ladderStep(spec(), part()->value(value_), steps));
+    set(stepFrom(part()->value(value_), steps));
     return true;
 }
 
@@ -167,6 +192,8 @@ void ValueLadder::paintRung(QPainter& painter, std::size_t rung) const {
         painter.setBrush(now ? blend(theme_->card, theme_->accent, 0.12) : QBrush(Qt::NoBrush));
         painter.drawRoundedRect(box.adjusted(2, 2, -2, -2), 5, 5);
     }
+    constexpr double kNotAtHand = 0.4;
+    painter.setOpacity(isAtHand(rungs_[rung]) ? 1 : kNotAtHand);
     const bool picture = picturesTell(*shown);
     if (picture) {
         Part other = *shown;
@@ -183,6 +210,7 @@ void ValueLadder::paintRung(QPainter& painter, std::size_t rung) const {
                                           box.height() - 9 - kRungPictureHeight)
                                  : box;
     painter.drawText(words, Qt::AlignCenter, QString::fromStdString(formatSetting(rungs_[rung], spec().unit)));
+    painter.setOpacity(1);
 }
 
 void ValueLadder::paintEvent(QPaintEvent*) {

@@ -1,7 +1,10 @@
 #include "ui/view/view_assembly.h"
 
+#include "core/bench/cable_routes.h"
 #include "ui/paint/projecting.h"
 #include "ui/paint/shade.h"
+
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
@@ -115,8 +118,34 @@ void ViewAssembly::followBench() {
     cursor.followBench();
     frame.hold();
     shown.followLive();
-    camera.include(fittedArea());
+    followTable();
     fields.follow();
+}
+
+/// A board that has come or gone is always shown with all the others; what was moved is, while the whole bench is.
+void ViewAssembly::followTable() {
+    const Bench& bench = picture.bench();
+    std::vector<Rect> stands;
+    for (const Board& board : bench.boards) stands.push_back(board.frameMm());
+    for (std::size_t i = 0; i < bench.parts.size(); ++i) {
+        if (standsOnTable(bench.parts[i])) stands.push_back(frameOf(picture.table->parts[i]));
+    }
+    const bool otherBoards = std::exchange(boards_, bench.boards.size()) != bench.boards.size();
+    const bool moved = stands != stands_;
+    stands_ = std::move(stands);
+    if (otherBoards || (moved && camera.isFitted()))
+        camera.fit(fittedArea());
+    else
+        camera.include(fittedArea());
+}
+
+void ViewAssembly::freeHands() {
+    gestures.cancel();
+    marks.clear();
+    if (!picture.views.turned) return;
+    Views upright = picture.views;
+    upright.turned = false;
+    turnTo(upright);
 }
 
 void ViewAssembly::followMotion(bool visible) {

@@ -20,6 +20,8 @@ struct ViewAssembly {
 
     // What several of them follow.
     void followBench();  ///< the document has another one
+    /// Lets go of everything, and turns the boards upright: nothing is placed from below.
+    void freeHands();
     void followMotion(bool visible);
     void followZoom();
     void followTheme(const Theme& theme);
@@ -58,8 +60,12 @@ struct ViewAssembly {
     ViewEvents events;
 
 private:
+    void followTable();
     void connectShown();
     void connectHands();
+
+    std::size_t boards_ = 0;
+    std::vector<Rect> stands_;  ///< of the boards and boxes, as they were last
 };
 
 }  // namespace tiepoint::ui

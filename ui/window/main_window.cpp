@@ -64,8 +64,13 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), actions_.project, this);
     drawer_ = new MyDrawer(this);
     resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->menu(), this);
-    inquiry_->questions().setDrawer(drawer_->drawer());
-    connect(drawer_, &MyDrawer::changed, this, [this] { inquiry_->questions().setDrawer(drawer_->drawer()); });
+    const auto followDrawer = [this] {
+        inquiry_->questions().setDrawer(drawer_->drawer());
+        tray_->setDrawer(drawer_->drawer());
+        view_->setDrawer(drawer_->drawer());
+    };
+    connect(drawer_, &MyDrawer::changed, this, followDrawer);
+    followDrawer();
     findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
     connectDocument();
     connectActions();
@@ -221,8 +226,7 @@ void MainWindow::changeViews(const std::function<void(Views&)>& change) {
 }
 
 void MainWindow::showHelpOfSelection() {
-    if (cards_->values().isEmpty())
-        return bar_->say(MessageBar::Tone::Notice, QStringLiteral("Select a part first: its help stands on its card."));
+    if (cards_->values().isEmpty()) return tools_->keys().open();  // nothing to tell about: all keys
     cards_->values().showHelp(true);
 }
 

@@ -2,6 +2,7 @@
 // The card on a new window: the way to a first LED, the harbour benches as pictures, a new bench, opening a file, and unsaved work that was left behind.
 // An overlay that nothing waits for: the first gesture on the bench closes it.
 
+#include "core/bench/bench.h"
 #include "ui/document/recovery.h"
 #include "ui/theme/look.h"
 

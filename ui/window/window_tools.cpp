@@ -15,6 +15,7 @@ WindowTools::WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QW
     : QObject(window),
       parts_(parts),
       history_(new HistoryCard(parts.document.undoStack(), stage)),
+      keys_(new KeysPage(stage)),
       guide_(new GuideCard(parts.view, parts.live, stage)),
       boards_(new BoardMenu(parts.document, &menus)),
       recent_(new RecentFiles(&menus)),
@@ -38,9 +39,26 @@ void WindowTools::joinFiles(QWidget* window) {
     connect(pictures_, &PictureActions::said, this, notice);
     connect(pictures_, &PictureActions::failed, this,
             [this](const QString& why) { parts_.bar.say(MessageBar::Tone::Trouble, why); });
-    connect(boards_, &BoardMenu::refused, this, notice);
+    connect(boards_, &BoardMenu::refused, this, [this](const QString& why, const QString& board) {
+        parts_.bar.say(MessageBar::Tone::Notice, why);
+        sayAtBoard(why, board);
+    });
+    connect(boards_, &BoardMenu::said, this, [this](const QString& words, const QString& board) {
+        parts_.bar.say(MessageBar::Tone::Notice, words);
+        sayAtBoard(words, board);
+    });
+    connect(boards_, &BoardMenu::moveWanted, &parts_.view, &BenchView::beginMovingBoard);
     connect(parts_.actions.copyPicture, &QAction::triggered, pictures_, &PictureActions::copy);
     connect(parts_.actions.savePicture, &QAction::triggered, pictures_, &PictureActions::save);
+}
+
+/// Words at the middle of a board, if there is one of that id.
+void WindowTools::sayAtBoard(const QString& words, const QString& board) {
+    const Board* there = parts_.document.bench()->findBoard(board.toStdString());
+    if (!there) return;
+    const Rect frame = there->frameMm();
+    const Point middle{frame.left + frame.width / 2, frame.top + frame.height / 2};
+    parts_.view.marks().flash(words.toStdString(), parts_.view.picture().table->seen(middle));
 }
 
 void WindowTools::joinGuard() {
@@ -88,6 +106,8 @@ void WindowTools::joinEdits() {
         parts_.view.setFocus(Qt::OtherFocusReason);
     });
     connect(&parts_.document.undoStack(), &QUndoStack::indexChanged, this, [this] { placeIn(bench_, card_); });
+    connect(actions.keys, &QAction::triggered, keys_, &KeysPage::open);
+    connect(keys_, &KeysPage::closed, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
     connect(actions.firstBuild, &QAction::triggered, this, &WindowTools::beginFirstBuild);
     connect(guide_, &GuideCard::ended, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
     connect(&parts_.files, &FileActions::opened, guide_, &GuideCard::end);
@@ -100,6 +120,7 @@ void WindowTools::joinEdits() {
 
 void WindowTools::setLook(const Look& look) {
     history_->setLook(look);
+    keys_->setLook(look);
     guide_->setLook(look);
 }
 
@@ -107,6 +128,7 @@ void WindowTools::placeIn(const QRect& bench, const QRect& card) {
     bench_ = bench;
     card_ = card;
     history_->placeIn(bench);
+    keys_->placeIn(bench.united(card));
     guide_->placeIn(card);
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-// What the window offers beside the bench itself: the guide, history, boards, the guard of its file, recent files, dropped files, pictures, notes, flat jumpers, and the
+// What the window offers beside the bench itself: the guide, history, the page of keys, boards, the guard of its file, recent files, dropped files, pictures, notes, flat jumpers, and the
 // search of the tray, and the tree for screen readers. Joins each to its action; the window only places the overlay.
 
 #include "ui/document/file_actions.h"
@@ -9,6 +9,7 @@
 #include "ui/window/board_menu.h"
 #include "ui/window/guide_card.h"
 #include "ui/window/history_card.h"
+#include "ui/window/keys_page.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/picture_actions.h"
 #include "ui/window/recent_files.h"
@@ -44,6 +45,7 @@ public:
 
     GuideCard& guide() const { return *guide_; }
     HistoryCard& history() const { return *history_; }
+    KeysPage& keys() const { return *keys_; }
     BoardMenu& boards() const { return *boards_; }
     RecentFiles& recent() const { return *recent_; }
     PictureActions& pictures() const { return *pictures_; }
@@ -52,10 +54,12 @@ private:
     void joinFiles(QWidget* window);
     void joinGuard();
     void joinEdits();
+    void sayAtBoard(const QString& words, const QString& board);
     void layFlat();
 
     Parts parts_;
     HistoryCard* history_;
+    KeysPage* keys_;
     GuideCard* guide_;
     BoardMenu* boards_;
     RecentFiles* recent_;

@@ -154,8 +154,8 @@ void paintLever(QPainter& painter, const PartScene& scene) {
 
 void paintSockets(QPainter& painter, const PartScene& scene) {
     for (const auto& [y, plus] : {std::pair{kPlusY, true}, std::pair{kMinusY, false}, std::pair{kLowerMinusY, false}}) {
-        paintSupplySign(painter, scene.theme, {kSignX, y}, plus, 1.15);
-        paintSocket(painter, scene.theme, {kSocketX, y}, kSocketMm);
+        paintSupplySign(painter, scene.theme, {faced(scene, kSignX), y}, plus, 1.15);
+        paintSocket(painter, scene.theme, {faced(scene, kSocketX), y}, kSocketMm);
     }
 }
 
@@ -166,11 +166,15 @@ public:
         painter.translate(cornerMm(scene));
         paintBox(painter, scene);
         paintDisplay(painter, scene);
+        painter.save();
+        painter.translate(faced(scene, kNut.x()) - kNut.x(), 0);
         paintLever(painter, scene);
+        painter.restore();
         paintSockets(painter, scene);
         const double idMm = scene.wordMm(kIdMm, kMostIdMm);
-        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8 - 0.2 * (idMm - kIdMm)},
-                 {idMm, QFont::Medium}, scene.theme.furnishing.panelDim, Qt::AlignLeft);
+        drawText(painter, QString::fromStdString(scene.part.id),
+                 faced(scene, QPointF(5.6, 47.8 - 0.2 * (idMm - kIdMm))), {idMm, QFont::Medium},
+                 scene.theme.furnishing.panelDim, scene.place.mirrored ? Qt::AlignRight : Qt::AlignLeft);
         painter.restore();
         if (scene.compact) return;
         for (int lead : {1, 0}) {
@@ -201,7 +205,7 @@ public:
     }
 
     QPainterPath control(const PartScene& scene) const override {
-        return roundedBox(kLeverPlate.adjusted(0, -2.6, 0, 2.8), 0.9).translated(cornerMm(scene));
+        return roundedBox(faced(scene, kLeverPlate).adjusted(0, -2.6, 0, 2.8), 0.9).translated(cornerMm(scene));
     }
 };
 
