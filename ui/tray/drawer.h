@@ -20,7 +20,7 @@ public:
     /// Fills the drawer and shows it above a point of the parent's (the middle of the compartment's upper edge).
     /// Words that are to be said about it stand below; they alone where the family is empty.
     void openFor(const TrayFamily& family, QPoint above, const QString& words = {});
-    /// A key that offers something about what is open, below it, until it is filled again.
+    /// A button that offers something about what is open, below it, until it is filled again.
     void offer(const QString& word);
     QToolButton& offerButton() const { return *offer_; }
     const QString& family() const { return family_; }

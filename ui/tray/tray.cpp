@@ -119,8 +119,8 @@ void Tray::toggleDrawer(std::size_t index) {
 
 void Tray::openDrawer(const TrayFamily& family, int middle, const QString& words) {
     drawer_->openFor(family, mapTo(drawer_->parentWidget(), QPoint(middle, 0)), words);
-    for (TrayButton* key : drawer_->buttons()) {
-        if (!isHeld(key->item(), held_)) key->setPale(QStringLiteral("Not in My drawer"));
+    for (TrayButton* button : drawer_->buttons()) {
+        if (!isHeld(button->item(), held_)) button->setPale(QStringLiteral("Not in My drawer"));
     }
     const bool counts = !held_.isEverything() && std::ranges::any_of(family.items, isResistor);
     if (counts && family.name != kFound)
