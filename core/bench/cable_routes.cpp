@@ -1,5 +1,5 @@
 // A lead is one cubic. It takes the first of a short list of ways that runs through nothing; where a box is in the way of all of them, the
-// shortest of a fan of wider ways: out of the box at several lengths and angles, and into the hole from several sides.
+// shortest of a fan of detours: out of the box, along its side up or down past the boxes, and then over or under them to the hole.
 
 #include "core/bench/cable_routes.h"
 
@@ -7,7 +7,6 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <optional>
 
 namespace tiepoint {
@@ -30,9 +29,8 @@ constexpr std::array kCableWays{
 constexpr double kBoxRoomMm = 1.5;  ///< between a lead and a box that isn't its own
 constexpr double kOwnBandMm = 4.2;  ///< on its own box a lead stays so near to the height of its exit
 constexpr int kMostBoxes = 60;  ///< among more, nobody could follow a lead anyway, and looking for ways would take long
-constexpr std::array kReachesMm{14.0, 30.0, 55.0, 90.0, 140.0};
-constexpr std::array kOutDegrees{0.0, 35.0, -35.0, 65.0, -65.0, 88.0, -88.0};  ///< up or down from straight out
-constexpr int kInDirections = 12;                                              ///< from which a lead comes to its hole
+constexpr double kBesideBoxMm = 4.6;                         ///< from its own box, where a lead runs along it
+constexpr std::array kRisesMm{6.0, 12.0, 22.0, 36.0, 60.0};  ///< past the last box, and over it
 
 /// A supply's lead from its exit: out of the box, and into the hole from outside of the boards.
 WireCurve supplyWay(const CableRun& run, const CableWay& way) {
@@ -90,7 +88,7 @@ Boxes boxesOn(const Bench& bench, const Table& table) {
 }
 
 /// How much of a way lies over boxes, in samples: over another, or over its own but for the band from socket to edge.
-int overBoxes(const Boxes& boxes, int own, const WireCurve& curve) {
+int overBoxes(const Boxes& boxes, int own, const WireCurve& curve, Point exit) {
     constexpr int kSamples = 48;
     const auto [left, right] = std::minmax({curve.a.x, curve.b.x, curve.c.x, curve.d.x});
     const auto [top, bottom] = std::minmax({curve.a.y, curve.b.y, curve.c.y, curve.d.y});
@@ -102,7 +100,7 @@ int overBoxes(const Boxes& boxes, int own, const WireCurve& curve) {
         if (wide.top > bottom || wide.bottom() < top) return;
         for (int i = 0; i <= kSamples; ++i) {
             const Point at = curve.at(static_cast<double>(i) / kSamples);
-            const bool leaves = box.part == own && std::abs(at.y - curve.a.y) < kOwnBandMm;
+            const bool leaves = box.part == own && std::abs(at.y - exit.y) < kOwnBandMm;
             if (wide.contains(at) && !leaves) ++over;
         }
     });
@@ -113,28 +111,45 @@ double roughLength(const WireCurve& curve) {
     return distance(curve.a, curve.b) + distance(curve.b, curve.c) + distance(curve.c, curve.d);
 }
 
-/// The shortest of the wider ways that runs through nothing, or else the one that lies least over boxes.
-WireCurve widerWay(const CableRun& run, const InOrder<Body>& bodies, const Boxes& boxes, int own) {
+/// A lead that goes round a box.
+struct Detour {
+    WireCurve beside, on;
+};
+
+/// Past the boxes above (-1) or below (1): as high or low as the farthest of those that reach into the stretch from exit to tip.
+double pastBoxes(const Boxes& boxes, const CableRun& run, double way) {
+    const auto [left, right] = std::minmax(run.exit.x, run.tip.x);
+    double farthest = run.exit.y;
+    boxes.within(left, right, [&](const Box& box) {
+        const double edge = way < 0 ? box.frame.top : box.frame.bottom();
+        farthest = way < 0 ? std::min(farthest, edge) : std::max(farthest, edge);
+    });
+    return farthest + way * kBoxRoomMm;
+}
+
+/// The shortest detour that runs through nothing, or else the one that lies least over boxes.
+Detour roundBoxes(const CableRun& run, const InOrder<Body>& bodies, const Boxes& boxes, const Rect& own, int part) {
     constexpr double kPerSampleMm = 1e4, kTallMm = 1e3;  // anything in the way is worse than any detour
-    const double direct = std::clamp(distance(run.exit, run.tip), 20.0, 140.0);
-    WireCurve best{};
+    const double x = (run.outward > 0 ? own.right() : own.left) + run.outward * kBesideBoxMm;
+    Detour best;
     double least = std::numeric_limits<double>::infinity();
-    for (const double reach : kReachesMm) {
-        for (const double degrees : kOutDegrees) {
-            const double up = degrees * std::numbers::pi / 180;
-            const Point out = run.exit + Point{run.outward * std::cos(up), std::sin(up)} * reach;
-            for (int direction = 0; direction < kInDirections; ++direction) {
-                const double angle = 2 * std::numbers::pi * direction / kInDirections;
-                for (const double share : {0.2, 0.5, 0.9}) {
-                    const Point in = run.tip + Point{std::cos(angle), std::sin(angle)} * (share * direct);
-                    const WireCurve curve{run.exit, out, in, run.tip};
-                    double cost = roughLength(curve);
+    for (const double way : {-1.0, 1.0}) {
+        const Point corner{x, pastBoxes(boxes, run, way)};
+        const double turn = std::min(8.0, std::abs(corner.y - run.exit.y) / 2);
+        const WireCurve beside{run.exit, {x, run.exit.y}, {x, run.exit.y + way * turn}, corner};
+        for (const double rise : kRisesMm) {
+            for (const double over : kRisesMm) {
+                for (const double share : {0.0, 0.25, 0.5, 0.75}) {
+                    const Point before{run.tip.x + (corner.x - run.tip.x) * share, corner.y + way * over};
+                    const WireCurve on{corner, corner + Point{0, way * rise}, before, run.tip};
+                    double cost = roughLength(on);
                     if (cost >= least) continue;
-                    cost += kPerSampleMm * overBoxes(boxes, own, curve);
-                    if (cost < least && !tallInWayOf(bodies, curve).empty()) cost += kTallMm;
+                    cost += kPerSampleMm *
+                            (overBoxes(boxes, part, beside, run.exit) + overBoxes(boxes, part, on, run.exit));
+                    if (cost < least && !tallInWayOf(bodies, on).empty()) cost += kTallMm;
                     if (cost >= least) continue;
                     least = cost;
-                    best = curve;
+                    best = {beside, on};
                 }
             }
         }
@@ -161,9 +176,13 @@ CableRun cableRun(const Table& table, const Part& part, const PartPlace& place, 
 
 void layCables(const Table& table, const Part& part, PartPlace& place) {
     place.cablesMm.clear();
+    place.detoursMm.clear();
     if (!standsOnTable(part)) return;
-    for (std::size_t i = 0; i < place.leadsMm.size(); ++i)
+    for (std::size_t i = 0; i < place.leadsMm.size(); ++i) {
+        const Point exit = place.exitsMm[i];
         place.cablesMm.push_back(cableAlong(cableRun(table, part, place, i), kCableWays.front()));
+        place.detoursMm.push_back({exit, exit, exit, exit});
+    }
 }
 
 void routeCables(const Bench& bench, const InOrder<Body>& bodies, Table& table) {
@@ -180,12 +199,15 @@ void routeCables(const Bench& bench, const InOrder<Body>& bodies, Table& table) 
                 const WireCurve curve = cableAlong(run, way);
                 if (part.leads[i] && !tallInWayOf(bodies, curve).empty()) continue;
                 if (!pastBodies) pastBodies = curve;
-                if (overBoxes(boxes, p, curve) > 0) continue;
+                if (overBoxes(boxes, p, curve, run.exit) > 0) continue;
                 pastAll = curve;
                 break;
             }
-            if (!pastAll && !boxes.empty()) pastAll = widerWay(run, bodies, boxes, p);
             if (pastAll || pastBodies) place.cablesMm[i] = pastAll ? *pastAll : *pastBodies;
+            if (pastAll || boxes.empty()) continue;
+            const Detour detour = roundBoxes(run, bodies, boxes, frameOf(place), p);
+            place.detoursMm[i] = detour.beside;
+            place.cablesMm[i] = detour.on;
         }
     }
 }

@@ -20,7 +20,9 @@ struct PartPlace {
     std::vector<Point> leadsMm;  ///< by lead index: the tip of the lead (its hole, or where it hangs), or the socket
     std::vector<Point> exitsMm;  ///< by lead index: where the lead leaves the body
     std::vector<WireCurve>
-        cablesMm;           ///< by lead index: from exit to tip, of a part that stands on the table; else empty
+        cablesMm;  ///< by lead index: from exit (or the end of its detour) to tip, of a part that stands on the table; else empty
+    std::vector<WireCurve>
+        detoursMm;  ///< by lead index: from the exit to where its cable begins, of one that goes round a box first; else a point
     bool mirrored = false;  ///< a box whose face is laid out from right to left, so that its sockets look at the boards
     friend bool operator==(const PartPlace&, const PartPlace&) = default;
 };

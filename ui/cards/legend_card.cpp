@@ -18,10 +18,10 @@ LegendCard::LegendCard(QWidget* parent)
       turned_(new ViewButton(QStringLiteral("Underside"), 0, paintNoSample, this)) {
     setAccessibleName(QStringLiteral("Legend"));
     const std::pair<ViewButton*, KeyFor> keys[] = {{arrows_, KeyFor::Arrows},
-                                                {voltage_, KeyFor::Voltage},
-                                                {strips_, KeyFor::Strips},
-                                                {readings_, KeyFor::Readings},
-                                                {turned_, KeyFor::Underside}};
+                                                   {voltage_, KeyFor::Voltage},
+                                                   {strips_, KeyFor::Strips},
+                                                   {readings_, KeyFor::Readings},
+                                                   {turned_, KeyFor::Underside}};
     for (const auto& [key, what] : keys) {
         key->setKeyWords(otherKeyOf(what));
         key->setToolTip(QStringLiteral("Key %1, or %2 while digits type a value")

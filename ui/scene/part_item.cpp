@@ -45,7 +45,8 @@ void PartItem::follow(int index, bool restyled) {
     index_ = index;
     std::vector<Point> points = place().leadsMm;
     points.push_back(place().pose.centre);
-    for (const WireCurve& cable : place().cablesMm) points.insert(points.end(), {cable.b, cable.c});
+    for (const auto* curves : {&place().cablesMm, &place().detoursMm})
+        for (const WireCurve& curve : *curves) points.insert(points.end(), {curve.b, curve.c});
     const QRectF bounds = partBounds(picture(), index);
     const bool same = part() == known_ && points == knownPoints_ && bounds == boundingRect();
     known_ = part();

@@ -1,6 +1,7 @@
 #include "ui/window/board_menu.h"
 
 #include "core/bench/describe.h"
+#include "core/edit/boxes.h"
 #include "ui/theme/qs.h"
 
 namespace tiepoint::ui {

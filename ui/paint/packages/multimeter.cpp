@@ -321,11 +321,11 @@ private:
         const Theme& theme = scene.theme;
         const auto i = static_cast<std::size_t>(lead);
         const QColor colour = leadColour(theme, lead == 0);
-        const Cubic whole = supplyLead(scene, lead);
+        const CubicChain whole = supplyLead(scene, lead);
         const double length = whole.lengthMm();
-        const Cubic wire = whole.between(0, std::max(length / 2, length - kProbeMm));
+        const CubicChain wire = whole.between(0, std::max(length / 2, length - kProbeMm));
         paintWire(painter, theme, wire, {colour, kLeadBreadthMm, 2.2, 0, 0});
-        paintProbe(painter, theme, {wire.d, 0}, toQt(scene.place.leadsMm[i]), colour);
+        paintProbe(painter, theme, {wire.end(), 0}, toQt(scene.place.leadsMm[i]), colour);
         paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), kMeterSocketMm * 0.9, colour,
                   scene.place.mirrored ? 0 : std::numbers::pi);
     }

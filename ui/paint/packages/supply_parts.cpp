@@ -20,8 +20,11 @@ QRectF faced(const PartScene& scene, const QRectF& area) {
 
 QColor leadColour(const Theme& theme, bool plus) { return theme.jumpers[plus ? 0 : 1]; }
 
-Cubic supplyLead(const PartScene& scene, int lead) {
-    return toQt(scene.place.cablesMm[static_cast<std::size_t>(lead)]);
+CubicChain supplyLead(const PartScene& scene, int lead) {
+    const auto i = static_cast<std::size_t>(lead);
+    const WireCurve &detour = scene.place.detoursMm[i], &cable = scene.place.cablesMm[i];
+    if (detour.a == detour.d) return {{toQt(cable)}};
+    return {{toQt(detour), toQt(cable)}};
 }
 
 void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool plus) {

@@ -17,7 +17,7 @@ QPointF faced(const PartScene& scene, QPointF at);
 QRectF faced(const PartScene& scene, const QRectF& area);
 QColor leadColour(const Theme& theme, bool plus);
 /// The way of a flying lead, of a supply or an instrument, on the bench.
-Cubic supplyLead(const PartScene& scene, int lead);
+CubicChain supplyLead(const PartScene& scene, int lead);
 /// Draws it, on the bench; with bare metal at its far end only.
 void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool plus);
 /// Ways of current along the two leads of a supply: out of plus, into minus.
