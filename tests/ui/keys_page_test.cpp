@@ -89,7 +89,11 @@ TEST(KeysPageTest, OpensByItsKeyAndIsSearched) {
     QTest::keyClicks(&page.search(), "ink");
     EXPECT_EQ(seen(), QStringList{QStringLiteral("draw with ink, wipe it")});
     EXPECT_FALSE(window.actions().ink->isChecked()) << "what is typed there is no shortcut";
+    page.search().setText(QStringLiteral("no such thing"));
+    EXPECT_TRUE(seen().isEmpty());
+    EXPECT_TRUE(page.none().isVisible()) << "nothing found is said";
     page.search().setText(QStringLiteral("b"));
+    EXPECT_FALSE(page.none().isVisible());
     EXPECT_FALSE(seen().isEmpty());
     QTest::keyClick(&page.search(), Qt::Key_Escape);
     EXPECT_FALSE(page.isVisible());

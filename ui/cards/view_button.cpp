@@ -16,7 +16,7 @@ constexpr double kTickLeft = 22;
 constexpr double kWordLeft = 40;
 constexpr double kSampleAway = 14, kSampleGap = 8;  ///< of a sample from the edge and from the word
 constexpr double kButtonWordSize = 24;
-constexpr double kKeyWordsSize = 14, kKeyWordsBelow = 10;  ///< of the key that works it, below the tick
+constexpr double kKeyWordsSize = 13, kKeyWordsBelow = 12;  ///< of the key that works it, below the tick
 constexpr std::array kSampleDivisors{10, 2, 1};            ///< of the full scale
 
 /// Of a full scale or a share of it, whose decimals division blurs.

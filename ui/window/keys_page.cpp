@@ -25,7 +25,8 @@ KeysPage::KeysPage(QWidget* parent)
     : QWidget(parent),
       look_{&theme(ThemeName::Day), 1},
       search_(new QLineEdit(this)),
-      table_(new QTableWidget(this)) {
+      table_(new QTableWidget(this)),
+      none_(new QLabel(QStringLiteral("No key is for that. Clear the field to see them all."), this)) {
     setAccessibleName(QStringLiteral("Keys"));
     search_->setPlaceholderText(QStringLiteral("Find a key"));
     search_->setAccessibleName(QStringLiteral("Find a key"));
@@ -42,6 +43,7 @@ KeysPage::KeysPage(QWidget* parent)
     table_->verticalHeader()->hide();
     table_->horizontalHeader()->hide();
     table_->horizontalHeader()->setStretchLastSection(true);
+    none_->hide();
     fill();
     hide();
 }
@@ -70,6 +72,7 @@ void KeysPage::fill() {
 
 void KeysPage::showOnly(const QString& words) {
     int heading = -1;
+    bool any = false;
     for (int row = 0; row < table_->rowCount(); ++row) {
         if (table_->columnSpan(row, kKeysColumn) > 1) {
             heading = row;
@@ -81,7 +84,10 @@ void KeysPage::showOnly(const QString& words) {
         });
         table_->setRowHidden(row, !suits);
         if (suits) table_->setRowHidden(heading, false);
+        any = any || suits;
     }
+    none_->setVisible(!any);
+    table_->setVisible(any);
 }
 
 void KeysPage::open() {
@@ -108,6 +114,8 @@ void KeysPage::setLook(const Look& look) {
             .arg(theme.text.name(), theme.card.name(), mix(theme.card, theme.accent, 0.16).name(), theme.accent.name())
             .arg(look.ipx(10))
             .arg(look.ipx(4)));
+    none_->setFont(look.font(text::kSmall + 1));
+    none_->setStyleSheet(QStringLiteral("color: %1;").arg(theme.dimText.name()));
     search_->setFont(look.font(text::kSmall + 1));
     search_->setStyleSheet(fieldStyle(look));
     for (int row = 0; row < table_->rowCount(); ++row) {
@@ -131,6 +139,7 @@ void KeysPage::placeIn(const QRect& frame) {
     const int header = look_.ipx(kPageHeader), field = std::min(look_.ipx(kFieldBreadth), width / 2);
     search_->setGeometry(width - side - field, (header - look_.ipx(kFindHeight)) / 2 + look_.ipx(4), field,
                          look_.ipx(kFindHeight));
+    none_->setGeometry(side + look_.ipx(10), header, width - 2 * side, look_.ipx(kKeyRow));
     table_->setGeometry(side, header, width - 2 * side, height - header - side);
 }
 

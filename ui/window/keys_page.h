@@ -4,6 +4,7 @@
 
 #include "ui/theme/look.h"
 
+#include <QLabel>
 #include <QLineEdit>
 #include <QTableWidget>
 #include <QWidget>
@@ -23,6 +24,7 @@ public:
 
     QLineEdit& search() const { return *search_; }
     QTableWidget& table() const { return *table_; }
+    QLabel& none() const { return *none_; }  ///< said where no line suits
 
 Q_SIGNALS:
     void closed();
@@ -40,6 +42,7 @@ private:
     Look look_;
     QLineEdit* search_;
     QTableWidget* table_;
+    QLabel* none_;
     QRect frame_;
 };
 
