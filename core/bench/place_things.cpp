@@ -121,6 +121,7 @@ public:
         placeSupplies();
         placeInstruments();
         placeLooseParts();
+        shortenHangingLeads();
         table_.allMm = table_.boardsMm;
         for (const PartPlace& place : table_.parts) table_.allMm = united(table_.allMm, boundsOf(place));
         for (const int part : instruments_) {
@@ -254,6 +255,30 @@ private:
             standAt(part, {left(packageOf(part)), top});
             top += packageOf(part).bodyWidthMm + kSupplySpacingMm;
         }
+    }
+
+    /// A loose lead that would end on the next box ends between the two.
+    void shortenHangingLeads() {
+        constexpr int kMostBoxesLooked = 60;
+        if (std::ssize(supplies_) + std::ssize(instruments_) > kMostBoxesLooked) return;
+        for (const auto* boxes : {&supplies_, &instruments_}) {
+            for (const int part : *boxes) {
+                PartPlace& place = table_.parts[part];
+                const double out = outwardOf(packageOf(part), place);
+                for (std::size_t i = 0; i < place.leadsMm.size(); ++i) {
+                    const auto& lead = bench_.parts[part].leads[i];
+                    if (lead || bench_.parts[part].kind->leads[i].socket ||
+                        !isOnAnother(*boxes, part, place.leadsMm[i]))
+                        continue;
+                    place.leadsMm[i].x -= out * (kHangingLeadMm - kSupplySpacingMm / 2);
+                }
+            }
+        }
+    }
+
+    bool isOnAnother(const std::vector<int>& boxes, int part, Point at) const {
+        return std::any_of(boxes.begin(), boxes.end(),
+                           [&](int other) { return other != part && frameOf(table_.parts[other]).contains(at); });
     }
 
     void placeLooseParts() {

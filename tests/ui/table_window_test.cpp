@@ -122,6 +122,21 @@ TEST_F(TableWindow, MyDrawerFiltersTheTrayAndAllCanBeSeen) {
     EXPECT_FALSE(tray.drawer().offerButton().isVisible()) << "everything is there";
 }
 
+TEST_F(TableWindow, AClickInTheTrayPicksUpWhatComesInOneKind) {
+    TrayButton* meter = nullptr;
+    for (TrayButton* button : window().tray().compartments()) {
+        if (button->text() == QStringLiteral("Meter")) meter = button;
+    }
+    ASSERT_TRUE(meter);
+    WindowBench::click(meter);
+    EXPECT_TRUE(window().view().isGesturing());
+    EXPECT_FALSE(window().tray().drawer().isVisible());
+    EXPECT_TRUE(meter->isActive()) << "it shows that its part is in the hand";
+    QTest::keyClick(&window().view(), Qt::Key_Escape);
+    EXPECT_FALSE(window().view().isGesturing());
+    EXPECT_FALSE(meter->isActive());
+}
+
 TEST_F(TableWindow, TheLadderStepsAlongMyDrawer) {
     window().view().setDrawer(ResistorDrawer({220, 470, 1000}));
     window().view().setSelection({"R1"});

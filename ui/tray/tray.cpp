@@ -110,7 +110,11 @@ void Tray::toggleDrawer(std::size_t index) {
     closeDrawer();
     if (open) return;
     const TrayFamily family = withDrawer(families_[index], showsAll_ ? ResistorDrawer() : held_);
-    if (family.items.size() == 1) return take(family.items.front(), QCursor::pos());
+    if (family.items.size() == 1) {
+        take(family.items.front(), QCursor::pos());
+        compartments_[index]->setActive(true);  // its part is in the hand, which isn't over the bench yet
+        return;
+    }
     openDrawer(family, compartments_[index]->geometry().center().x(), {});
     compartments_[index]->setActive(true);
     if (compartments_[index]->hasFocus())
@@ -142,6 +146,11 @@ void Tray::setDrawer(const ResistorDrawer& drawer) {
     closeDrawer();
     for (std::size_t i = 0; i < compartments_.size(); ++i)
         compartments_[i]->setItem(withDrawer(families_[i], held_).items.front());
+}
+
+void Tray::letGo() {
+    if (drawer_->isVisible()) return;
+    for (TrayButton* button : compartments_) button->setActive(false);
 }
 
 void Tray::take(const TrayItem& item, QPoint globalPos) {

@@ -24,6 +24,8 @@ public:
     void closeDrawer() { drawer_->hide(); }
     /// The resistors that the person has: only these lie in their compartment, until all are asked for.
     void setDrawer(const ResistorDrawer& drawer);
+    /// What was taken by a click has come to its place, or was let go of.
+    void letGo();
     QLineEdit& search() const { return *search_; }
     /// Puts the keyboard into the field.
     void beginSearch();

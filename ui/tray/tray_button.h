@@ -25,6 +25,7 @@ public:
     void setLook(const Look& look);
     /// Whether the button's drawer is open, or its part waits for a hole.
     void setActive(bool active);
+    bool isActive() const { return active_; }
     /// The width that picture and word need at this look.
     double wantedWidth() const;
 

@@ -199,6 +199,7 @@ void MainWindow::connectViews() {
         cards_->values().showPart(id.toStdString());
         cards_->values().beginTyping({});
     });
+    connect(view_, &BenchView::gestureEnded, tray_, &Tray::letGo);
     connect(tray_, &Tray::taken, this, [this](const QString& kind, const QString& preset, QPoint globalPos) {
         closeStartCard();
         view_->beginPlacing(kind, preset, globalPos);

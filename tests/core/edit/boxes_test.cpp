@@ -147,6 +147,19 @@ TEST(Boxes, LeadsRunRoundThem) {
     }
 }
 
+TEST(Boxes, LooseLeadsEndBesideThem) {
+    BenchBuilder builder;
+    builder.board("A", "half");
+    for (const char* id : {"M1", "M2", "M3"}) builder.part(id, "multimeter", {});
+    const Bench bench = builder.build();
+    const Table table = arrange(bench);
+    for (const PartPlace& place : table.parts) {
+        for (const Point tip : place.leadsMm) {
+            for (const PartPlace& other : table.parts) EXPECT_FALSE(frameOf(other).contains(tip));
+        }
+    }
+}
+
 TEST(Boxes, TheFileKeepsTheirPlaces) {
     Bench bench = twoSuppliesAndAMeter();
     const std::string without = writeBench(bench);
