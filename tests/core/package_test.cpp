@@ -106,6 +106,19 @@ TEST(Package, LyingBodyIsInTheMiddle) {
     EXPECT_NEAR(pose->body.halfLength, 3.25, kNear);
 }
 
+/// Between holes as far apart as its legs its body hides both; farther apart the anode's leg, the longer one, shows more.
+TEST(Package, AnLedSitsTowardsItsCathodeWhereItsLegsAreBent) {
+    const Package& led = package("led-5mm");
+    for (const auto& [pitches, off] : {std::pair{1.0, 0.0}, {2.0, 1.0}, {3.0, 1.0}, {6.0, 1.0}}) {
+        const auto pose = poseOf(led, span(pitches));
+        ASSERT_TRUE(pose);
+        EXPECT_NEAR(pose->centre.x, pitches * kPitchMm / 2 + off, kNear) << pitches;
+        EXPECT_EQ(pose->body.centre, pose->centre);
+    }
+    const auto back = poseOf(led, places({{3, 0}, {0, 0}}));
+    EXPECT_NEAR(back->centre.x, 1.5 * kPitchMm - 1, kNear) << "turned round";
+}
+
 TEST(Package, StandingBodyIsOnItsFirstLead) {
     const auto pose = poseOf(package("axial-quarter-watt"), places({{4, 1}, {2, 1}}));
     ASSERT_TRUE(pose);

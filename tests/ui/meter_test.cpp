@@ -139,9 +139,9 @@ TEST_F(MeterDesk, TheNetsAtItsLeadsKeepTheirVolts) {
     open(metered());
     live.setHeld("S1", true);
     ASSERT_TRUE(waitForAnswer());
-    Clearance clearance(view.picture());
     std::vector<QString> texts;
-    for (const Label& label : placeReadings(view.picture(), clearance)) texts.push_back(label.text);
+    ASSERT_TRUE(view.picture().netTags);
+    for (const NetTag& tag : *view.picture().netTags) texts.push_back(tag.text);
     for (const char* volt : {"5.00 V", "1.91 V", "0 V"})
         EXPECT_NE(std::find(texts.begin(), texts.end(), QString::fromLatin1(volt)), texts.end()) << volt;
 }

@@ -56,7 +56,7 @@ protected:
         picture.layout = picture.snapshot->layout;
         picture.views.turned = turned;
         picture.arrangeTable();
-        picture.arrangePinned();
+        picture.arrangeTags();
         scene.follow();
     }
     void turn(bool turned) { show(picture.bench(), turned); }
@@ -242,8 +242,6 @@ TEST_F(TableScene, PaintsItselfAsItsItemsSay) {
         Patches patches;
         scene.addBoards(patches);
         scene.addItems(patches);
-        for (const TagItem* tag : itemsOf<TagItem>()) tag->addPatches(patches);
-        for (const NoteItem* note : itemsOf<NoteItem>()) note->addPatches(patches);
         paintPatches(painter, *picture.theme, patches);
     });
     int differing = 0;

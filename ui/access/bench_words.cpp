@@ -55,7 +55,7 @@ QString voltsWords(const Picture& picture, int net) {
     const Snapshot* live = picture.live();
     if (!live || net < 0) return {};
     const Figure volt = live->shown().volt(net);
-    return volt.isKnown() ? qs(volt.text()) : QStringLiteral("floating");
+    return volt.isKnown() ? qs(volt.text()) : QStringLiteral("joined to nothing");
 }
 
 QString holeWords(const Picture& picture, const Hole& hole) {

@@ -20,7 +20,7 @@ QString pinnedFigure(const Picture& picture, const std::string& id);
 QString noteWords(const Picture& picture, int note);  ///< "Note at e12: High water"
 /// The reading of a part or jumper, "9.43 mA, 31 % of its 30 mA maximum"; empty without a solution.
 QString readingWords(const Picture& picture, const std::string& id);
-/// "1.91 V", "floating", or empty without a solution.
+/// "1.91 V", "joined to nothing", or empty without a solution.
 QString voltsWords(const Picture& picture, int net);
 
 }  // namespace tiepoint::ui

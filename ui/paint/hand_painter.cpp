@@ -2,10 +2,13 @@
 // beside the pointer.
 
 #include "core/bench/jumper_routes.h"
+#include "core/edit/holes.h"
+#include "core/edit/placement.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/carried_group.h"
 #include "ui/paint/guide_marks.h"
 #include "ui/paint/label_painter.h"
+#include "ui/paint/label_places.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/mend_painter.h"
 #include "ui/paint/net_marks.h"
@@ -256,13 +259,28 @@ void addTag(Patches& patches, const Picture& picture, Point at, const QString& t
         tagPatch(leastHiding(picture, toQt(at), tagBeside(toQt(at), text, lettering)), text, lettering, edge));
 }
 
+/// The hole there, if the place is that of one.
+QString hoveredHole(const Picture& picture) {
+    constexpr double kOnHoleMm = 0.1;
+    const auto hole = nearestHole(picture.bench(), picture.table->seen(picture.marks.hoverAt), kOnHoleMm);
+    return hole ? QString::fromStdString(holeName(picture.bench(), *hole)) : QString();
+}
+
+/// The tag of the net that is pointed at, among those beside the boards.
+void addPointedTag(Patches& patches, const Picture& picture) {
+    if (!picture.netTags) return;
+    for (const NetTag& tag : *picture.netTags) {
+        if (tag.net == picture.marks.hoverNet)
+            patches.push_back(tagPatch(toQt(tag.frame), tag.text, readingLettering(picture.sizes),
+                                       tag.isFloating ? TagEdge::PointedFloating : TagEdge::Hover));
+    }
+}
+
 void addHoverTag(Patches& patches, const Picture& picture) {
-    const Snapshot* live = picture.live();
-    if (!live || picture.marks.hoverNet < 0) return;
-    const Figure volt = live->shown().volt(picture.marks.hoverNet);
-    const QString text = volt.isKnown() ? QString::fromStdString(volt.text()) + QStringLiteral(" above minus")
-                                        : QStringLiteral("floating: nothing ties it to minus");
-    addTag(patches, picture, picture.marks.hoverAt, text, TagEdge::Hover);
+    if (picture.marks.hoverNet < 0) return;
+    addPointedTag(patches, picture);
+    if (const QString words = hoverWords(picture); !words.isEmpty())
+        addTag(patches, picture, picture.marks.hoverAt, words, TagEdge::Hover);
 }
 
 void addSaid(Patches& patches, const Picture& picture) {
@@ -291,8 +309,21 @@ void addBand(Patches& patches, const Picture& picture) {
 
 }  // namespace
 
+QString hoverWords(const Picture& picture) {
+    if (picture.marks.hoverNet < 0) return {};
+    const QString hole = hoveredHole(picture);
+    const Snapshot* live = picture.live();
+    if (!picture.layout->netUsed[static_cast<std::size_t>(picture.marks.hoverNet)] || !live) return hole;
+    const Figure volt = live->shown().volt(picture.marks.hoverNet);
+    const QString volts = volt.isKnown() ? QString::fromStdString(volt.text()) + QStringLiteral(" above minus")
+                                         : QStringLiteral("joined to nothing");
+    return hole.isEmpty() ? volts : hole + QStringLiteral(": ") + volts;
+}
+
 void addHandMarks(Patches& patches, const Picture& picture, const Patches& mended, const Patches& group) {
     addNotes(patches, picture);
+    if (const Note* note = picture.bench().findNote(picture.marks.hoverPart))
+        addUnfoldedNote(patches, picture, static_cast<int>(note - picture.bench().notes.data()));
     addLit(patches, picture);
     addSelection(patches, picture);
     patches.insert(patches.end(), mended.begin(), mended.end());

@@ -40,6 +40,17 @@ struct PinnedTag {
     }
 };
 
+/// The volts of a net, on a tag outside of the boards.
+struct NetTag {
+    int net = -1;
+    QString text;
+    bool isFloating = false;  ///< joined to nothing
+    bool isChanged = false;   ///< by an edit or a press, just now
+    Rect frame;
+    Point ring;  ///< where its leader ends, on its own metal
+    friend bool operator==(const NetTag&, const NetTag&) = default;
+};
+
 /// How large words stand on the bench: the em of each kind, mm.
 struct WordSizes {
     double idMm = 1.7;
@@ -47,6 +58,8 @@ struct WordSizes {
     double flagMm = 2.25;
     double wordsMm = 2.1;  ///< beside the pointer
     double numberMm = 0;   ///< of columns in use; 0: only as printed on the board
+    double noteMm = 2.1;
+    double leaderMm = 0.23;  ///< breadth of the leaders of tags
     friend bool operator==(const WordSizes&, const WordSizes&) = default;
 };
 
@@ -86,7 +99,8 @@ struct Picture {
     std::shared_ptr<const std::vector<Finding>>
         findings;  ///< marked at their places, as far as these exist; may be null
     WordSizes sizes;
-    std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see placePinned; null: none is shown
+    std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see tag_keeper.h; null: none is shown
+    std::shared_ptr<const std::vector<NetTag>> netTags;    ///< the same for the volts of nets
     double phaseMm = 0;                                    ///< how far full-scale arrows have moved
     double pixelsPerMm = 8;                                ///< of the device, for level of detail
     friend bool operator==(const Picture&, const Picture&) = default;
@@ -94,8 +108,9 @@ struct Picture {
     const Bench& bench() const { return *layout->bench; }
     /// Arranges the table of the layout's bench, turned or not as the views say.
     void arrangeTable();
-    /// Places the tags of pinned readings anew: after any change of the layout, the table, the snapshot or the sizes.
-    void arrangePinned();
+    /// Places the tags of pinned readings and of nets, whatever stood there before: after any change of the layout, the table, the snapshot,
+    /// the views, the selection or the sizes. What moves keeps a TagKeeper instead.
+    void arrangeTags();
     /// The tag of a pinned reading, or null.
     const PinnedTag* pinnedTag(const std::string& id) const;
     /// Where a hole of the bench is seen.

@@ -115,7 +115,7 @@ void BenchView::paintEvent(QPaintEvent* event) {
 void BenchView::resizeEvent(QResizeEvent* event) {
     QGraphicsView::resizeEvent(event);
     if (!assembly_) return;
-    assembly_->camera.refit();
+    assembly_->camera.refit(assembly_->fittedArea());
     assembly_->followZoom();
 }
 

@@ -1,12 +1,14 @@
 #include "ui/view/note_box.h"
 
+#include <QFontMetrics>
 #include <QKeyEvent>
 
 namespace tiepoint::ui {
 namespace {
 
 constexpr int kNoteWidthPixels = 340, kHeightPixels = 34;
-constexpr double kNoteTextPixels = 16;
+constexpr double kNoteTextPixels = 16, kSmallestPixels = 11;
+constexpr int kPaddingPixels = 26, kEdgePixels = 8;
 constexpr int kMostLetters = 180;  ///< at most two bytes each of what a note holds
 
 }  // namespace
@@ -17,13 +19,13 @@ NoteBox::NoteBox(BenchDocument& document, QWidget* parent) : QLineEdit(parent), 
     setMaxLength(kMostLetters);
     setFixedSize(kNoteWidthPixels, kHeightPixels);
     hide();
+    connect(this, &QLineEdit::textChanged, this, &NoteBox::fitText);
     // The window has what is typed taken over before a bench is saved or goes; on another bench it has no place.
     connect(this, &QLineEdit::editingFinished, this, &NoteBox::accept);
     connect(&document_, &BenchDocument::benchReplaced, this, [this] { leave({}); });
 }
 
 void NoteBox::setTheme(const Theme& theme) {
-    setFont(uiFont(kNoteTextPixels));
     setStyleSheet(
         QStringLiteral(
             "QLineEdit { color: %1; background: %2; border: 2px solid %3; border-radius: 4px; padding: 2px 6px; }")
@@ -44,14 +46,28 @@ void NoteBox::beginEdit(const std::string& id, QPoint place) {
 }
 
 void NoteBox::begin(const QString& text, QPoint place) {
+    place_ = place;
     setText(text);
     selectAll();
-    const QRect room = parentWidget()->rect();
-    move(qBound(0, place.x(), qMax(0, room.width() - width())),
-         qBound(0, place.y(), qMax(0, room.height() - height())));
+    fitText();
     show();
     raise();
     setFocus(Qt::OtherFocusReason);
+}
+
+void NoteBox::fitText() {
+    const QRect room = parentWidget()->rect();
+    const int most = qMax(kNoteWidthPixels, room.width() - 2 * kEdgePixels);
+    double pixels = kNoteTextPixels;
+    int needed = 0;
+    for (;; pixels -= 1) {  // smaller where the window is too narrow
+        needed = QFontMetrics(uiFont(pixels)).horizontalAdvance(text()) + kPaddingPixels;
+        if (needed <= most || pixels <= kSmallestPixels) break;
+    }
+    setFont(uiFont(pixels));
+    setFixedWidth(qBound(kNoteWidthPixels, needed, most));
+    move(qBound(0, place_.x(), qMax(0, room.width() - width())),
+         qBound(0, place_.y(), qMax(0, room.height() - height())));
 }
 
 void NoteBox::accept() {

@@ -1,5 +1,5 @@
 #pragma once
-// A small field over the board in which a note is written. Enter pins it, Escape leaves it as it was, an empty one is taken away.
+// A field over the board in which a note is written, as broad as its text. Enter pins it, Escape leaves it as it was, an empty one is taken away.
 
 #include "ui/document/bench_document.h"
 #include "ui/theme/theme.h"
@@ -28,12 +28,14 @@ protected:
 
 private:
     void begin(const QString& text, QPoint place);
+    void fitText();  ///< is as broad as its text, so that all of a long note is seen
     void accept();
     void leave(const QString& id);
 
     BenchDocument& document_;
     std::string id_;  ///< empty: a new one
     Hole at_;
+    QPoint place_;
 };
 
 }  // namespace tiepoint::ui

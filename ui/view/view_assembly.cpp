@@ -1,7 +1,10 @@
 #include "ui/view/view_assembly.h"
 
+#include "ui/paint/board_back.h"
+#include "ui/paint/note_places.h"
 #include "ui/paint/projecting.h"
 #include "ui/paint/shade.h"
+#include "ui/paint/tag_ground.h"
 
 namespace tiepoint::ui {
 namespace {
@@ -61,6 +64,7 @@ void ViewAssembly::connectShown() {
     });
     QObject::connect(&marks, &BenchMarks::changed, &frame, &ViewFrame::follow);
     QObject::connect(&marks, &BenchMarks::carriedCleared, &frame, [this] { scene.setPale({}); });
+    QObject::connect(&marks, &BenchMarks::selectionChanged, &shown, &LivePicture::followSelection);
     QObject::connect(&marks, &BenchMarks::selectionChanged, &fields, &ValueFields::follow);
     QObject::connect(&motion, &Motion::ticked, &frame, [this] {
         shown.setPhase(motion.phaseMm());
@@ -145,13 +149,31 @@ void ViewAssembly::turnTo(const Views& views) {
 }
 
 QRectF ViewAssembly::fittedArea() const {
-    if (room.isProjecting()) return circuitArea(picture);
-    return toQt(picture.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm);
+    const QRectF things =
+        room.isProjecting()
+            ? circuitArea(picture)
+            : toQt(picture.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm);
+    // Tags and notes beside the boards are as large on the screen whatever the zoom, which their room makes smaller: a few rounds settle that.
+    constexpr int kRounds = 5;
+    QRectF area = things;
+    for (int i = 0; i < kRounds; ++i) {
+        Picture there = picture;
+        there.sizes = sizesAt(camera.scaleToFit(area));
+        const double band = tagBandMm(there.sizes.readingMm);
+        const double sign = picture.table->turned ? turnSignMm(there.sizes) : 0;
+        const QRectF boards = toQt(picture.table->boardsMm).adjusted(0, -band, 0, band + sign);
+        area = things.united({things.left(), boards.top(), things.width(), boards.height()}).united(notesArea(there));
+    }
+    return area;
+}
+
+WordSizes ViewAssembly::sizesAt(double pixelsPerMm) const {
+    return room.isProjecting() ? projectedSizes(view.viewport()->height(), pixelsPerMm)
+                               : deskSizes(view.window()->height(), pixelsPerMm);
 }
 
 void ViewAssembly::followZoom() {
-    shown.setScale(camera.pixelsPerMm() * view.devicePixelRatioF(),
-                   room.isProjecting() ? projectedSizes(view.viewport()->height(), camera.pixelsPerMm()) : WordSizes{});
+    shown.setScale(camera.pixelsPerMm() * view.devicePixelRatioF(), sizesAt(camera.pixelsPerMm()));
 }
 
 }  // namespace tiepoint::ui

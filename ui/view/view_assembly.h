@@ -26,6 +26,8 @@ struct ViewAssembly {
     void turnTo(const Views& views);
     /// What fills the view when it fits.
     QRectF fittedArea() const;
+    /// How large words stand at a zoom.
+    WordSizes sizesAt(double pixelsPerMm) const;
 
     BenchView& view;
     BenchDocument& document;

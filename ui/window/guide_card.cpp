@@ -12,7 +12,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPictureWidth = 1080, kPictureHeight = 535;
+constexpr double kPictureSide = 24, kPictureBelow = 14;  ///< as the cards and the tray
 constexpr double kGuidePad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 176;
 
 }  // namespace
@@ -59,12 +59,10 @@ void GuideCard::follow() {
     if (!running_) return;
     const auto snapshot = view_.picture().snapshot;  // of the present bench, or none
     if (!snapshot) return;
-    const int before = advice_.step;
     advice_ = firstBuildAdvice(*snapshot, advice_.step);
     view_.marks().set(&Marks::guide, advice_.holes);
     const QString words = QString::fromStdString(advice_.title + ": " + advice_.text);
     if (accessibleName() != words) setAccessibleName(words);
-    if (advice_.step == kFirstBuildSteps && before != advice_.step) pictureKey_->setChecked(true);
     update();
 }
 
@@ -84,19 +82,22 @@ void GuideCard::setLook(const Look& look) {
 
 void GuideCard::placeIn(const QRect& frame) {
     frame_ = frame;
-    const double rise = pictureShown_ ? look_.px(kPictureHeight) : 0;
-    const double width = pictureShown_ ? std::max<double>(look_.px(kPictureWidth), frame.width()) : frame.width();
-    const double left =
-        std::clamp<double>(frame.center().x() - width / 2, 0, std::max(0.0, parentWidget()->width() - width));
-    setGeometry(QRectF(left, frame.top() - rise, width, frame.height() + rise).toRect());
+    QRect place = frame;
+    if (pictureShown_) {  // over the other cards and the tray, never over the board
+        const int side = look_.ipx(kPictureSide);
+        place.setLeft(side);
+        place.setRight(parentWidget()->width() - side);
+        place.setBottom(parentWidget()->height() - look_.ipx(kPictureBelow));
+        raise();
+    }
+    setGeometry(place);
     arrange();
 }
 
 void GuideCard::arrange() {
     const QSize close = closeKey_->sizeHint(), picture = pictureKey_->sizeHint();
-    const int top = pictureShown_ ? look_.ipx(kPictureHeight) : 0;
-    closeKey_->setGeometry(width() - look_.ipx(16) - close.width(), top + look_.ipx(18), close.width(), look_.ipx(36));
-    pictureKey_->setGeometry(look_.ipx(kGuidePad - 8), top + look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
+    closeKey_->setGeometry(width() - look_.ipx(16) - close.width(), look_.ipx(18), close.width(), look_.ipx(36));
+    pictureKey_->setGeometry(look_.ipx(kGuidePad - 8), look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
 }
 
 void GuideCard::paintEvent(QPaintEvent*) {
@@ -105,10 +106,11 @@ void GuideCard::paintEvent(QPaintEvent*) {
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
     const Theme& theme = *look_.theme;
+    const int column = pictureShown_ ? frame_.width() : width();  // of the words of the guide
     if (pictureShown_) {
         const double pad = look_.px(kGuidePad);
-        paintTapPicture(painter, look_, QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
-        painter.translate(0, look_.px(kPictureHeight));
+        paintTapPicture(painter, look_,
+                        QRectF(column + pad, pad, closeKey_->x() - column - 2 * pad, height() - 2 * pad));
     }
     // Steps: done ones are filled, the present one is a ring, the others are small.
     double x = look_.px(kGuidePad);
@@ -122,10 +124,10 @@ void GuideCard::paintEvent(QPaintEvent*) {
     painter.setFont(look_.font(text::kBody, QFont::DemiBold));
     painter.setPen(theme.text);
     const double wordsLeft = x + look_.px(10);
-    painter.drawText(QRectF(wordsLeft, look_.px(16), closeKey_->x() - wordsLeft, look_.px(40)),
+    painter.drawText(QRectF(wordsLeft, look_.px(16), std::min(column, closeKey_->x()) - wordsLeft, look_.px(40)),
                      Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(advice_.title));
     painter.setFont(look_.font(text::kSmall + 1));
-    const QRectF text(look_.px(kGuidePad), look_.px(62), width() - 2 * look_.px(kGuidePad), look_.px(kKeysTop - 62));
+    const QRectF text(look_.px(kGuidePad), look_.px(62), column - 2 * look_.px(kGuidePad), look_.px(kKeysTop - 62));
     painter.drawText(text, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, QString::fromStdString(advice_.text));
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 // The guided first build: a card in the row below the bench that says what to do next and lights the holes for it. It follows the circuit, never the
-// clicks, and stands in nobody's way: everything else works while it is there. At the end it shows the picture of the tap and the pipe.
+// clicks, and stands in nobody's way: everything else works while it is there. It has the picture of the tap and the pipe for whoever asks.
 
 #include "core/lesson/first_build.h"
 #include "ui/live/live_bench.h"
@@ -23,7 +23,7 @@ public:
     int step() const { return advice_.step; }
     const FirstBuildAdvice& advice() const { return advice_; }
     void setLook(const Look& look);
-    /// Takes a frame of the parent's, the second card's; the picture grows upwards from there.
+    /// Takes a frame of the parent's, the second card's; the picture lies over the cards and the tray.
     void placeIn(const QRect& frame);
     QToolButton* pictureKey() const { return pictureKey_; }
     bool showsPicture() const { return pictureShown_; }

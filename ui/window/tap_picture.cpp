@@ -11,9 +11,10 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPipe = 26, kNarrow = 10;  ///< breadth of the pipe
-constexpr double kRingHeight = 160, kRingInset = 120;
+constexpr double kRingHeight = 190, kRingInset = 45;
+constexpr double kRingShare = 0.42;  ///< of the breadth; the words stand beside
 constexpr int kBlades = 6;
-constexpr double kRow = 2;  ///< of the words below: room for two lines
+constexpr double kRow = 2;  ///< of the words: room for two lines
 
 struct Line {
     const char *bench, *water;
@@ -130,10 +131,11 @@ void paintTapRing(QPainter& painter, const Look& look, const QRectF& ring) {
 
 void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
     painter.save();
-    const QRectF ring(box.left() + look.px(kRingInset), box.top() + look.px(28), box.width() - 2 * look.px(kRingInset),
-                      look.px(kRingHeight));
+    const QRectF ring(box.left() + look.px(kRingInset), box.center().y() - look.px(kRingHeight) / 2,
+                      kRingShare * box.width() - 2 * look.px(kRingInset), look.px(kRingHeight));
     paintTapRing(painter, look, ring);
-    const double top = ring.bottom() + look.px(34), column = box.width() / 2, line = look.px(27);
+    const double left = box.left() + kRingShare * box.width() + look.px(10);
+    const double top = box.top(), column = (box.right() - left) / 2, line = look.px(27);
     const auto heading = [&](double x, const char* words) {
         painter.setFont(look.font(text::kSmall + 1, QFont::DemiBold));
         painter.setPen(look.theme->text);
@@ -145,13 +147,13 @@ void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
         painter.drawText(QRectF(x, top + line * 1.3 + row * line * kRow, column - look.px(18), line * kRow),
                          Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
     };
-    heading(box.left(), "Where it helps");
+    heading(left, "Where it helps");
     for (int i = 0; i < 4; ++i)
-        words(box.left(), i,
+        words(left, i,
               QStringLiteral("%1 \u2013 %2")
                   .arg(QString::fromLatin1(kLike[i].bench), QString::fromLatin1(kLike[i].water)));
-    heading(box.left() + column, "Where it fails");
-    for (int i = 0; i < 4; ++i) words(box.left() + column, i, QString::fromLatin1(kFails[i]));
+    heading(left + column, "Where it fails");
+    for (int i = 0; i < 4; ++i) words(left + column, i, QString::fromLatin1(kFails[i]));
     painter.restore();
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 // The picture of the tap and the pipe: a closed ring of water with a pump, a tap, a narrow place and a wheel, each named beside what it
-// stands for; and under it where the picture fails. Drawn in a widget's pixels.
+// stands for; and beside it where the picture fails. Drawn in a widget's pixels.
 
 #include "ui/theme/look.h"
 
