@@ -129,7 +129,7 @@ TEST(Pictures, GoToTheClipboardAndIntoFiles) {
     for (const auto& [name, magic] :
          {std::pair{"bench.svg", "<?xml"}, {"bench.pdf", "%PDF"}, {"bench.png", "\x89PNG"}}) {
         window.tools().pictures().setAskPath(
-            [&](const QString&, const PictureActions::GivePath& give) { give(bench.file(name)); });
+            [&](const QString&, const PictureActions::GivePath& give) { give(bench.file(name), Paper::A4); });
         QTest::keyClick(&window, Qt::Key_E, Qt::ControlModifier);
         QFile file(bench.file(name));
         ASSERT_TRUE(file.open(QIODevice::ReadOnly)) << name;

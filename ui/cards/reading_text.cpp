@@ -106,7 +106,10 @@ int fallbackPart(const Bench& bench) {
 
 }  // namespace
 
-QString voltScaleWords(double volt) { return QString::number(volt, 'g', 3) + QStringLiteral(" V"); }
+QString voltScaleWords(double volt) {
+    constexpr int kScaleDigits = 3;
+    return qs(formatSetting(QString::number(volt, 'g', kScaleDigits).toDouble(), "V"));
+}
 
 ReadingText readingText(const Picture& picture, const std::string& id) {
     const Bench& bench = picture.bench();

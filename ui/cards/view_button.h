@@ -3,6 +3,7 @@
 
 #include "ui/paint/picture.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QAbstractButton>
 
@@ -26,10 +27,12 @@ protected:
     void enterEvent(QEnterEvent* event) override;
     void leaveEvent(QEvent* event) override;
     const Look& look() const { return look_; }
+    WordSheet& sheet() { return sheet_; }
     void paintFace(QPainter& painter) const;
 
 private:
     Look look_;
+    WordSheet sheet_{this};
     double sampleWidth_;
     Sample sample_;
     QString low_, high_;

@@ -1,5 +1,6 @@
 #include "ui/paint/change_painter.h"
 
+#include "core/base/quantity.h"
 #include "ui/paint/label_painter.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/shade.h"
@@ -29,7 +30,11 @@ QString ratioWords(double before, double after) {
     for (const Ratio& known : kRatios) {
         if (std::abs(ratio / known.value - 1) <= kNear) return QString::fromLatin1(known.word);
     }
-    if (ratio > 2) return QStringLiteral("%1 times").arg(QString::number(ratio, 'g', kRatioDigits));
+    if (ratio > 2) {
+        // Two digits; beyond a hundred times whole hundreds and so on, never a power of ten in letters.
+        const double rounded = QString::number(ratio, 'g', kRatioDigits).toDouble();
+        return QStringLiteral("%1 times").arg(QString::fromStdString(formatSetting(rounded, {})));
+    }
     const int percent = static_cast<int>(std::lround(std::abs(ratio - 1) * 100));
     return ratio > 1 ? QStringLiteral("%1 % more").arg(percent) : QStringLiteral("%1 % less").arg(percent);
 }

@@ -250,10 +250,26 @@ QRectF leastHiding(const Picture& picture, QPointF at, const QRectF& frame) {
     return best;
 }
 
+/// Moved to where it is seen whole.
+QRectF inSight(const Picture& picture, const QRectF& frame) {
+    if (picture.seenMm.isEmpty()) return frame;
+    constexpr double kFromEdgeMm = 0.6;
+    const QRectF sight = grown(picture.seenMm, -kFromEdgeMm);
+    return {std::max(sight.left(), std::min(frame.left(), sight.right() - frame.width())),
+            std::max(sight.top(), std::min(frame.top(), sight.bottom() - frame.height())), frame.width(),
+            frame.height()};
+}
+
 void addTag(Patches& patches, const Picture& picture, Point at, const QString& text, TagEdge edge) {
-    const Lettering lettering = wordsOf(picture);
-    patches.push_back(
-        tagPatch(leastHiding(picture, toQt(at), tagBeside(toQt(at), text, lettering)), text, lettering, edge));
+    Lettering lettering = wordsOf(picture);
+    QRectF frame = tagBeside(toQt(at), text, lettering);
+    constexpr double kOfSight = 0.97;
+    if (const double most = kOfSight * picture.seenMm.width(); most > 0 && frame.width() > most) {
+        lettering.sizeMm *= most / frame.width();  // so near that the words would be broader than the window
+        frame = tagBeside(toQt(at), text, lettering);
+    }
+    frame = inSight(picture, leastHiding(picture, toQt(at), inSight(picture, frame)));
+    patches.push_back(tagPatch(frame, text, lettering, edge));
 }
 
 void addHoverTag(Patches& patches, const Picture& picture) {

@@ -89,6 +89,7 @@ struct Picture {
     std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see placePinned; null: none is shown
     double phaseMm = 0;                                    ///< how far full-scale arrows have moved
     double pixelsPerMm = 8;                                ///< of the device, for level of detail
+    QRectF seenMm;  ///< what a window shows of the table, where words of the hand have to stay; empty: all of it
     friend bool operator==(const Picture&, const Picture&) = default;
 
     const Bench& bench() const { return *layout->bench; }

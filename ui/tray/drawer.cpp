@@ -90,10 +90,9 @@ void Drawer::paintEvent(QPaintEvent*) {
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
     if (words_.isEmpty()) return;
     const double pad = look_.px(kDrawerPad), lines = wordsSize(width()).height();
-    painter.setFont(look_.font(text::kSmall));
-    painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(pad, height() - pad - lines, width() - 2 * pad, lines),
-                     Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, words_);
+    sheet_.begin();
+    sheet_.draw(painter, QRectF(pad, height() - pad - lines, width() - 2 * pad, lines), words_,
+                {look_.font(text::kSmall), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter, true});
 }
 
 void Drawer::hideEvent(QHideEvent* event) {

@@ -39,6 +39,7 @@ private:
     QSize wordsSize(int breadth) const;
 
     Look look_;
+    WordSheet sheet_{this};
     QString family_, words_;
     std::vector<TrayButton*> buttons_;
 };

@@ -78,15 +78,16 @@ void TrayButton::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     paintTub(painter, look_, QRectF(rect()), {active_, underMouse(), isDown(), hasFocus()});
     painter.drawPixmap(0, 0, picture());
-    painter.setPen(look_.theme->text);
+    sheet_.begin();
     if (shape_ == Shape::DrawerItem) {
-        painter.setFont(look_.font(text::kSmall + 1));
-        painter.drawText(QRectF(0, height() - look_.px(34), width(), look_.px(28)), Qt::AlignCenter, text());
+        const double side = look_.px(4);
+        sheet_.draw(painter, QRectF(side, height() - look_.px(34), width() - 2 * side, look_.px(28)), text(),
+                    {look_.font(text::kSmall + 1), look_.theme->text, Qt::AlignCenter});
         return;
     }
-    painter.setFont(look_.font(text::kLabel));
     const double left = pictureBox().right() + look_.px(kWordGap);
-    painter.drawText(QRectF(left, 0, width() - left, height()), Qt::AlignLeft | Qt::AlignVCenter, text());
+    sheet_.draw(painter, QRectF(left, 0, width() - look_.px(4) - left, height()), text(),
+                {look_.font(text::kLabel), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter});
 }
 
 void TrayButton::mousePressEvent(QMouseEvent* event) {

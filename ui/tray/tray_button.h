@@ -3,6 +3,7 @@
 // reported. Its picture is drawn once for each look and kept.
 
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 #include "ui/tray/tray_items.h"
 
 #include <QAbstractButton>
@@ -40,6 +41,7 @@ private:
     TrayItem item_;
     Shape shape_;
     Look look_;
+    WordSheet sheet_{this};
     bool active_ = false;
     QPoint pressedAt_;
     QPixmap picture_;

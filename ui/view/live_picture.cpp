@@ -50,8 +50,9 @@ void LivePicture::setViews(const Views& views) {
     Q_EMIT changed();
 }
 
-void LivePicture::setScale(double pixelsPerMm, const WordSizes& sizes) {
+void LivePicture::setScale(double pixelsPerMm, const WordSizes& sizes, const QRectF& seenMm) {
     picture_.pixelsPerMm = pixelsPerMm;
+    picture_.seenMm = seenMm;
     if (sizes == picture_.sizes) return;
     picture_.sizes = sizes;
     picture_.arrangePinned();

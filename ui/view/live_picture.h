@@ -27,7 +27,7 @@ public:
     void setTheme(const Theme& theme);
     void setViews(const Views& views);
     /// Of the device, and how large words are to stand.
-    void setScale(double pixelsPerMm, const WordSizes& sizes);
+    void setScale(double pixelsPerMm, const WordSizes& sizes, const QRectF& seenMm);
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings) { picture_.findings = std::move(findings); }
     void setPhase(double mm) { picture_.phaseMm = mm; }
 

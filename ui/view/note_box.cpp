@@ -5,8 +5,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kNoteWidthPixels = 340, kHeightPixels = 34;
-constexpr double kNoteTextPixels = 16;
+constexpr double kNoteBoxWidth = 510, kNoteBoxHeight = 51, kNoteText = 24;  ///< in the 1080-line layout
 constexpr int kMostLetters = 180;  ///< at most two bytes each of what a note holds
 
 }  // namespace
@@ -15,7 +14,6 @@ NoteBox::NoteBox(BenchDocument& document, QWidget* parent) : QLineEdit(parent), 
     setAccessibleName(tr("Note"));
     setPlaceholderText(tr("A note, then Enter"));
     setMaxLength(kMostLetters);
-    setFixedSize(kNoteWidthPixels, kHeightPixels);
     hide();
     // The window has what is typed taken over before a bench is saved or goes; on another bench it has no place.
     connect(this, &QLineEdit::editingFinished, this, &NoteBox::accept);
@@ -23,11 +21,19 @@ NoteBox::NoteBox(BenchDocument& document, QWidget* parent) : QLineEdit(parent), 
 }
 
 void NoteBox::setTheme(const Theme& theme) {
-    setFont(uiFont(kNoteTextPixels));
+    look_.theme = &theme;
+    followLook();
+}
+
+/// It is as large as the window's other words.
+void NoteBox::followLook() {
+    look_ = lookFor(*look_.theme, window()->size());
+    setFont(look_.font(kNoteText));
+    setFixedSize(look_.ipx(kNoteBoxWidth), look_.ipx(kNoteBoxHeight));
     setStyleSheet(
         QStringLiteral(
             "QLineEdit { color: %1; background: %2; border: 2px solid %3; border-radius: 4px; padding: 2px 6px; }")
-            .arg(theme.text.name(), theme.card.name(), theme.accent.name()));
+            .arg(look_.theme->text.name(), look_.theme->card.name(), look_.theme->accent.name()));
 }
 
 void NoteBox::beginNew(const Hole& at, QPoint place) {
@@ -44,6 +50,7 @@ void NoteBox::beginEdit(const std::string& id, QPoint place) {
 }
 
 void NoteBox::begin(const QString& text, QPoint place) {
+    followLook();
     setText(text);
     selectAll();
     const QRect room = parentWidget()->rect();

@@ -2,7 +2,7 @@
 // A small field over the board in which a note is written. Enter pins it, Escape leaves it as it was, an empty one is taken away.
 
 #include "ui/document/bench_document.h"
-#include "ui/theme/theme.h"
+#include "ui/theme/look.h"
 
 #include <QLineEdit>
 
@@ -27,11 +27,13 @@ protected:
     void focusOutEvent(QFocusEvent* event) override;
 
 private:
+    void followLook();
     void begin(const QString& text, QPoint place);
     void accept();
     void leave(const QString& id);
 
     BenchDocument& document_;
+    Look look_{&theme(ThemeName::Day), 1};
     std::string id_;  ///< empty: a new one
     Hole at_;
 };

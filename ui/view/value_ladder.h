@@ -1,10 +1,11 @@
 #pragma once
 // The value ladder: the neighbouring preferred values of the selected part in a short row beside it, each with its picture (a resistor
 // with its bands). A click takes a rung; the wheel over it, and up and down while it has the keyboard, step through them, and the bench
-// runs along. A run of steps is one undo entry.
+// runs along. A run of steps is one undo entry. It grows with the window.
 
 #include "ui/document/bench_document.h"
-#include "ui/theme/theme.h"
+#include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QElapsedTimer>
 #include <QWidget>
@@ -49,7 +50,8 @@ private:
     void paintRung(QPainter& painter, std::size_t rung) const;
 
     BenchDocument& document_;
-    const Theme* theme_;
+    Look look_;  ///< as large as the window's other words
+    mutable WordSheet sheet_{this};
     std::string partId_;
     int value_ = -1;
     std::vector<double> rungs_;

@@ -150,8 +150,11 @@ QRectF ViewAssembly::fittedArea() const {
 }
 
 void ViewAssembly::followZoom() {
+    const QRectF sight = camera.sight();
+    const QRectF seenMm(toQt(camera.toMm(sight.topLeft())), toQt(camera.toMm(sight.bottomRight())));
     shown.setScale(camera.pixelsPerMm() * view.devicePixelRatioF(),
-                   room.isProjecting() ? projectedSizes(view.viewport()->height(), camera.pixelsPerMm()) : WordSizes{});
+                   room.isProjecting() ? projectedSizes(view.viewport()->height(), camera.pixelsPerMm()) : WordSizes{},
+                   seenMm);
 }
 
 }  // namespace tiepoint::ui

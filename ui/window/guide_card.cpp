@@ -100,6 +100,7 @@ void GuideCard::arrange() {
 }
 
 void GuideCard::paintEvent(QPaintEvent*) {
+    sheet_.begin();
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
@@ -107,7 +108,7 @@ void GuideCard::paintEvent(QPaintEvent*) {
     const Theme& theme = *look_.theme;
     if (pictureShown_) {
         const double pad = look_.px(kGuidePad);
-        paintTapPicture(painter, look_, QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
+        paintTapPicture(painter, sheet_, look_, QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
         painter.translate(0, look_.px(kPictureHeight));
     }
     // Steps: done ones are filled, the present one is a ring, the others are small.
@@ -119,14 +120,13 @@ void GuideCard::paintEvent(QPaintEvent*) {
         painter.drawEllipse(QPointF(x + look_.px(kDot / 2), look_.px(kDotsTop)), r, r);
         x += look_.px(kDot + kDotGap);
     }
-    painter.setFont(look_.font(text::kBody, QFont::DemiBold));
-    painter.setPen(theme.text);
     const double wordsLeft = x + look_.px(10);
-    painter.drawText(QRectF(wordsLeft, look_.px(16), closeKey_->x() - wordsLeft, look_.px(40)),
-                     Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(advice_.title));
-    painter.setFont(look_.font(text::kSmall + 1));
+    sheet_.draw(painter, QRectF(wordsLeft, look_.px(16), closeKey_->x() - wordsLeft, look_.px(40)),
+                QString::fromStdString(advice_.title),
+                {look_.font(text::kBody, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
     const QRectF text(look_.px(kGuidePad), look_.px(62), width() - 2 * look_.px(kGuidePad), look_.px(kKeysTop - 62));
-    painter.drawText(text, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, QString::fromStdString(advice_.text));
+    sheet_.draw(painter, text, QString::fromStdString(advice_.text),
+                {look_.font(text::kSmall + 1), theme.text, Qt::AlignLeft | Qt::AlignTop, true});
 }
 
 void GuideCard::keyPressEvent(QKeyEvent* event) {

@@ -5,6 +5,7 @@
 #include "core/lesson/first_build.h"
 #include "ui/live/live_bench.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 #include "ui/view/bench_view.h"
 
 #include <QToolButton>
@@ -41,6 +42,7 @@ private:
 
     BenchView& view_;
     Look look_;
+    WordSheet sheet_{this};
     FirstBuildAdvice advice_;
     bool running_ = false, pictureShown_ = false;
     QRect frame_;

@@ -22,6 +22,9 @@ HistoryCard::HistoryCard(QUndoStack& stack, QWidget* parent)
       list_(new QUndoView(&stack, this)) {
     list_->setEmptyLabel(QStringLiteral("As it was opened"));
     list_->setFrameShape(QFrame::NoFrame);
+    list_->setWordWrap(true);
+    list_->setResizeMode(QListView::Adjust);
+    list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     list_->setAccessibleName(QStringLiteral("History of edits"));
     setAccessibleName(QStringLiteral("History"));
     setFocusProxy(list_);
@@ -59,10 +62,11 @@ void HistoryCard::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
-    painter.setFont(look_.font(text::kBody));
-    painter.setPen(look_.theme->dimText);
-    painter.drawText(QRectF(look_.px(kHistoryPad + 10), margin, width(), look_.px(kHistoryHeader) - margin),
-                     Qt::AlignLeft | Qt::AlignVCenter, QStringLiteral("History"));
+    const double left = look_.px(kHistoryPad + 10);
+    sheet_.begin();
+    sheet_.draw(painter, QRectF(left, margin, width() - 2 * left, look_.px(kHistoryHeader) - margin),
+                QStringLiteral("History"),
+                {look_.font(text::kBody), look_.theme->dimText, Qt::AlignLeft | Qt::AlignVCenter});
 }
 
 void HistoryCard::keyPressEvent(QKeyEvent* event) {

@@ -3,6 +3,7 @@
 // An overlay at the right of the bench that nothing waits for.
 
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QUndoStack>
 #include <QUndoView>
@@ -29,6 +30,7 @@ protected:
 
 private:
     Look look_;
+    WordSheet sheet_{this};
     QUndoView* list_;
 };
 

@@ -6,6 +6,7 @@
 #include "ui/theme/plain_text.h"
 #include "ui/theme/theme_choice.h"
 #include "ui/window/menus.h"
+#include "ui/window/questions_in_bar.h"
 #include "ui/window/stage.h"
 #include "ui/window/window_place.h"
 
@@ -67,6 +68,10 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     inquiry_->questions().setDrawer(drawer_->drawer());
     connect(drawer_, &MyDrawer::changed, this, [this] { inquiry_->questions().setDrawer(drawer_->drawer()); });
     findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
+    files_->setAsker(questionsInBar(*bar_, this));
+    findings_->reveal().setAsker(phraseInBar(*bar_));
+    connect(bar_, &MessageBar::left, view_, [this] { view_->setFocus(Qt::OtherFocusReason); });
+    connect(document_, &BenchDocument::benchReplaced, bar_, &MessageBar::cancelQuestions);
     connectDocument();
     connectActions();
     connectViews();
@@ -119,7 +124,7 @@ void MainWindow::connectDocument() {
     connect(edits_, &EditActions::refused, this, notice);
     connect(autosave_, &Autosave::failed, this, trouble);
     connect(files_, &FileActions::opened, this, [this] {
-        bar_->hide();
+        bar_->dismiss();
         closeStartCard();
         view_->setSelection({});
         memory_->recall();

@@ -50,14 +50,15 @@ protected:
         const double margin = look_.px(4);
         paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin),
                  {inviting_, underMouse(), isDown(), hasFocus()});
-        painter.setFont(look_.font(text::kBody - 2, QFont::Medium));
-        painter.setPen(look_.theme->text);
-        painter.drawText(rect(), Qt::AlignCenter, text());
+        sheet_.begin();
+        sheet_.draw(painter, QRectF(rect()), text(),
+                    {look_.font(text::kBody - 2, QFont::Medium), look_.theme->text, Qt::AlignCenter});
     }
 
 private:
     bool inviting_;
     Look look_{&theme(ThemeName::Day), 1};
+    WordSheet sheet_{this};
 };
 
 PlainKey* plain(QAbstractButton* key) { return static_cast<PlainKey*>(key); }
@@ -106,9 +107,9 @@ void BenchKey::paintEvent(QPaintEvent*) {
     painter.fillPath(corner, look_.theme->benchTop);
     if (isDrawn()) painter.drawPixmap(pictureBox().topLeft(), picture_);
     painter.restore();
-    painter.setFont(look_.font(text::kSmall + 2, QFont::Medium));
-    painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(0, height() - look_.px(44), width(), look_.px(36)), Qt::AlignCenter, title());
+    sheet_.begin();
+    sheet_.draw(painter, QRectF(look_.px(8), height() - look_.px(44), width() - look_.px(16), look_.px(36)), title(),
+                {look_.font(text::kSmall + 2, QFont::Medium), look_.theme->text, Qt::AlignCenter});
 }
 
 StartCard::StartCard(const std::vector<Recovery>& recoveries, QWidget* parent)
@@ -224,15 +225,14 @@ void StartCard::paintEvent(QPaintEvent*) {
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
     const double pad = look_.px(kStartPad);
-    painter.setFont(look_.font(text::kTitle, QFont::DemiBold));
-    painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(pad, look_.px(22), width() - 2 * pad, look_.px(52)), Qt::AlignLeft | Qt::AlignVCenter,
-                     QStringLiteral("Benches of the harbour"));
+    sheet_.begin();
+    sheet_.draw(painter, QRectF(pad, look_.px(22), first_->x() - pad, look_.px(52)),
+                QStringLiteral("Benches of the harbour"),
+                {look_.font(text::kTitle, QFont::DemiBold), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter});
     if (recoveries_.empty()) return;
-    painter.setFont(look_.font(text::kBody - 2));
     const QRectF row(pad, look_.px(kHeader + 8), recover_->x() - pad - look_.px(10), look_.px(52));
-    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter,
-                     QFontMetricsF(painter.font()).elidedText(recoveryWords(), Qt::ElideMiddle, row.width()));
+    sheet_.draw(painter, row, recoveryWords(),
+                {look_.font(text::kBody - 2), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter, true});
 }
 
 void StartCard::keyPressEvent(QKeyEvent* event) {

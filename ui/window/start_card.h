@@ -4,6 +4,7 @@
 
 #include "ui/document/recovery.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QAbstractButton>
 #include <QPixmap>
@@ -36,6 +37,7 @@ private:
     QString file_;
     std::shared_ptr<const Bench> bench_;
     Look look_;
+    WordSheet sheet_{this};
     QPixmap picture_;
 };
 
@@ -77,6 +79,7 @@ private:
     void arrange();
 
     Look look_;
+    WordSheet sheet_{this};
     std::vector<Recovery> recoveries_;
     std::vector<BenchKey*> benches_;
     QAbstractButton* first_;

@@ -3,11 +3,12 @@
 // stands for; and under it where the picture fails. Drawn in a widget's pixels.
 
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QPainter>
 
 namespace tiepoint::ui {
 
-void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box);
+void paintTapPicture(QPainter& painter, WordSheet& sheet, const Look& look, const QRectF& box);
 
 }  // namespace tiepoint::ui
