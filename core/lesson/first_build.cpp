@@ -192,9 +192,10 @@ constexpr Words kWords[] = {
      "Its longer leg, the anode, goes into the column where the resistor ends; the other leg into the next column."},
     {"Bring plus", "Drag from a hole in the column of the chain's free end to the plus rail: a red jumper joins them."},
     {"Bring minus",
-     "Join the LED's other leg to the minus rail. Then the loop is closed, current runs round it, and the LED lights."},
+     "Join the LED's other leg to the minus rail. Then the loop is closed, current flows around it, and the LED "
+     "lights."},
     {"Break the loop",
-     "It lights! The same current runs in every part of the loop. Flip the lever of the supply: everything stops at "
+     "It lights! The same current flows in every part of the loop. Flip the lever of the supply: everything stops at "
      "once."},
     {"That was a circuit",
      "A closed loop, something that drives, something that holds back, and something that glows. Now change the "
@@ -203,7 +204,7 @@ constexpr Words kWords[] = {
 constexpr const char* kReversed =
     "The loop is closed, but the LED blocks: it is the wrong way round. Select it and press ] to turn it.";
 constexpr const char* kResistorBelow =
-    "Join the resistor's free end to the minus rail. Then the loop is closed, current runs round it, and the LED "
+    "Join the resistor's free end to the minus rail. Then the loop is closed, current flows around it, and the LED "
     "lights.";
 
 }  // namespace

@@ -91,7 +91,7 @@ TEST_F(Cards, OnceRoundTheLoopAddsUpToTheSupply) {
     open("beacon-lamp");
     hold("S1");
     const LoopText& text = cards().loop().text();
-    EXPECT_EQ(text.title, QStringLiteral("Once round the loop"));
+    EXPECT_EQ(text.title, QStringLiteral("Voltage around the loop"));
     double share = 0;
     std::vector<std::string> parts;
     for (const DropText& drop : text.drops) {

@@ -25,8 +25,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPixelSlack = 1.5;      ///< pixels that rounding may take
-constexpr double kLeastPixels = 9;  ///< of letters that can be read
+constexpr double kPixelSlack = 1.5;  ///< pixels that rounding may take
+constexpr double kLeastPixels = 9;   ///< of letters that can be read
 
 QString widgetName(const QWidget& widget) {
     const QString name = widget.accessibleName().left(40);
@@ -85,7 +85,10 @@ private:
         for (std::size_t i = 0; i < drawn.size(); ++i) {
             const DrawnWords& each = drawn[i];
             if (!each.whole && !isTold(*each.on, each.words, each.room.center()))
-                blame(*each.on, QStringLiteral("\"%1\" is cut: %2 pixels, %3 wide").arg(each.words).arg(each.pixels).arg(each.room.width()));
+                blame(*each.on, QStringLiteral("\"%1\" is cut: %2 pixels, %3 wide")
+                                    .arg(each.words)
+                                    .arg(each.pixels)
+                                    .arg(each.room.width()));
             if (each.pixels < kLeastPixels)
                 blame(*each.on, QStringLiteral("\"%1\" is too small: %2 pixels").arg(each.words).arg(each.pixels));
             if (!scrollerOf(each.on) && !liesInside(each.ink, QRectF(each.on->rect())))
@@ -157,7 +160,8 @@ private:
         if (wanted.width() > given.width() + kPixelSlack || wanted.height() > given.height() + kPixelSlack)
             blame(widget, QStringLiteral("\"%1\" ").arg(words) + wishAndRoom(wanted, given));
         if (widget.fontInfo().pixelSize() < kLeastPixels)
-            blame(widget, QStringLiteral("\"%1\" is too small: %2 pixels").arg(words).arg(widget.fontInfo().pixelSize()));
+            blame(widget,
+                  QStringLiteral("\"%1\" is too small: %2 pixels").arg(words).arg(widget.fontInfo().pixelSize()));
     }
 
     void lookAtLabel(const QLabel& label) {
@@ -169,7 +173,8 @@ private:
     void lookAtKey(const QToolButton& key, const QString& words) {
         // Its own wish holds an icon's room too; what counts are its letters.
         const QFontMetricsF metrics(key.font());
-        lookAtSize(key, words, QSizeF(metrics.horizontalAdvance(QString(words).remove(QLatin1Char('&'))), metrics.capHeight()));
+        lookAtSize(key, words,
+                   QSizeF(metrics.horizontalAdvance(QString(words).remove(QLatin1Char('&'))), metrics.capHeight()));
     }
 
     void lookAtEdit(const QLineEdit& edit) {
@@ -190,11 +195,13 @@ private:
         QStyleOptionComboBox option;
         option.initFrom(&list);
         option.rect = list.rect();
-        const QRect room = list.style()->subControlRect(QStyle::CC_ComboBox, &option, QStyle::SC_ComboBoxEditField, &list);
+        const QRect room =
+            list.style()->subControlRect(QStyle::CC_ComboBox, &option, QStyle::SC_ComboBoxEditField, &list);
         for (int i = 0; i < list.count(); ++i) {
             const double wanted = QFontMetricsF(list.font()).horizontalAdvance(list.itemText(i));
             if (wanted > room.width() + kPixelSlack)
-                blame(list, QStringLiteral("\"%1\" ").arg(list.itemText(i)) + wishAndRoom(QSizeF(wanted, 0), room.size()));
+                blame(list,
+                      QStringLiteral("\"%1\" ").arg(list.itemText(i)) + wishAndRoom(QSizeF(wanted, 0), room.size()));
         }
     }
 
@@ -224,7 +231,8 @@ private:
         for (int row = 0; row < items.model()->rowCount(); ++row) {
             const QModelIndex index = items.model()->index(row, 0);
             const QSize wanted = items.sizeHintForIndex(index), given = items.visualRect(index).size();
-            if (wanted.height() > given.height() + kPixelSlack || given.width() > items.viewport()->width() + kPixelSlack)
+            if (wanted.height() > given.height() + kPixelSlack ||
+                given.width() > items.viewport()->width() + kPixelSlack)
                 blame(items, QStringLiteral("\"%1\" ").arg(index.data().toString()) + wishAndRoom(wanted, given));
         }
     }
@@ -253,7 +261,8 @@ QStringList misfitsOf(QWidget& window, Shortened shortened) {
             if (qobject_cast<BenchView*>(widget)) {
                 below(widget, below);  // the board is no widget's; what lies over it is
             } else if (const auto* view = qobject_cast<const QAbstractScrollArea*>(parent);
-                       !view || (widget != view->viewport() && !widget->objectName().startsWith(QStringLiteral("qt_scrollarea")))) {
+                       !view || (widget != view->viewport() &&
+                                 !widget->objectName().startsWith(QStringLiteral("qt_scrollarea")))) {
                 wrong << misfitsIn(*widget, shortened);
                 if (!liesInside(QRectF(widget->geometry()), QRectF(parent->rect())))
                     wrong << widgetName(*widget) + QStringLiteral(": lies outside of the window");

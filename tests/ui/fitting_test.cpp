@@ -227,10 +227,13 @@ TEST_P(FittingTest, TheTrayAndItsDrawers) {
 TEST_P(FittingTest, TheGuideFromStepToStep) {
     window().actions().firstBuild->trigger();
     ASSERT_TRUE(desk.waitForAnswer());
-    const char* const kSteps[] = {"half; PS1 - - 5 off", "half; PS1 - - 5 off; R1 c8 c14 330",
+    const char* const kSteps[] = {"half; PS1 - - 5 off",
+                                  "half; PS1 - - 5 off; R1 c8 c14 330",
                                   "half; PS1 - - 5 off; R1 c8 c14 330; D1 e14 f14 red",
                                   "half; PS1 top+3 bottom-3 5 off; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red",
-                                  kTroubled[3], kTroubled[0], kTroubled[6]};
+                                  kTroubled[3],
+                                  kTroubled[0],
+                                  kTroubled[6]};
     for (const char* text : kSteps) {
         open(text);
         ASSERT_TRUE(window().tools().guide().isVisible());
@@ -262,16 +265,19 @@ TEST_P(FittingTest, WhatIsSaidAndAsked) {
     window().actions().cautions->trigger();
     fits(QStringLiteral("cautions"));
     MessageBar& bar = window().bar();
-    bar.say(MessageBar::Tone::Trouble,
-            QStringLiteral("%1: /parts/3/leads/anode, line 812, column 40: \u201cA.e77\u201d is no hole of the board A, "
-                           "which has 63 columns")
-                .arg(QString(150, QLatin1Char('x'))),
-            {{QStringLiteral("Take that one"), [] {}}, {QStringLiteral("Keep this one"), [] {}}});
+    bar.say(
+        MessageBar::Tone::Trouble,
+        QStringLiteral("%1: /parts/3/leads/anode, line 812, column 40: \u201cA.e77\u201d is no hole of the board A, "
+                       "which has 63 columns")
+            .arg(QString(150, QLatin1Char('x'))),
+        {{QStringLiteral("Take that one"), [] {}}, {QStringLiteral("Keep this one"), [] {}}});
     fits(QStringLiteral("a long line"));
     bar.dismiss();
-    const std::string title = "The tide gauge at the end of the long pier, with the lamp of the harbour master beside it";
+    const std::string title =
+        "The tide gauge at the end of the long pier, with the lamp of the harbour master beside it";
     ASSERT_FALSE(window().document().push({"Rename", {SetTitle{title}}}));
-    const QString file = desk.file("a-rather-long-name-of-a-file-that-someone-gave-the-bench-of-the-tide-gauge.bench.json");
+    const QString file =
+        desk.file("a-rather-long-name-of-a-file-that-someone-gave-the-bench-of-the-tide-gauge.bench.json");
     ASSERT_TRUE(writeBenchFile(makeNewBench(), file.toStdString()).ok());
     window().files().setAsker(questionsInBar(bar, &window()));
     window().files().newBench();

@@ -26,7 +26,10 @@ QString endWords(const Picture& picture, const JumperEnd& end) {
 }
 
 QString leadName(const Part& part, int lead) {
-    return QStringLiteral("%1 lead %2").arg(qs(part.id), qs(part.kind->leads[static_cast<std::size_t>(lead)].name));
+    const bool clips = part.kind->isSupply || isMeter(*part.kind);  // a part has legs, these have leads
+    return QStringLiteral("%1 %2 %3")
+        .arg(qs(part.id), clips ? QStringLiteral("lead") : QStringLiteral("leg"),
+             qs(part.kind->leads[static_cast<std::size_t>(lead)].name));
 }
 
 QString occupantWords(const Bench& bench, const Hole& hole) {

@@ -13,7 +13,7 @@ QString holeWords(const Picture& picture, const Hole& hole);  ///< "e14, S1 leg 
 QString partWords(const Picture& picture, int part);          ///< "D1, red LED"
 QString leadsWords(const Picture& picture, int part);         ///< "anode in h16, cathode in h19"
 QString jumperWords(const Picture& picture, int jumper);      ///< "W1, red jumper from top+7 to a8"
-QString netWords(const Picture& picture, int net);            ///< "Net of a8, c8 and R1 lead 1"
+QString netWords(const Picture& picture, int net);            ///< "Net of a8, c8 and R1 leg 1"
 /// What a pinned reading measures, and what it reads.
 QString pinnedWords(const Picture& picture, const std::string& id);
 QString pinnedFigure(const Picture& picture, const std::string& id);

@@ -55,8 +55,7 @@ void Card::drawFigure(QPainter& painter, const QRectF& box, const QString& figur
     const double width = wanted * size / full, high = kCapHeight * size;
     const double left = side & Qt::AlignHCenter ? x - width / 2 : side & Qt::AlignRight ? x - width : x;
     const QRectF ink(left, middle - high / 2, width, high);
-    sheet_.note(painter, figure, QRectF(box.left(), ink.top(), box.width(), high), ink, size,
-                width <= box.width() + 1);
+    sheet_.note(painter, figure, QRectF(box.left(), ink.top(), box.width(), high), ink, size, width <= box.width() + 1);
 }
 
 double Card::figureWidth(const QString& figure, double at1080) const {

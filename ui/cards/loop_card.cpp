@@ -79,8 +79,7 @@ void LoopCard::paintNote(QPainter& painter) const {
     const bool alone = text_.drops.empty() && text_.in.empty() && text_.big.isEmpty();
     const double lines = text_.big.isEmpty() ? 1 : 2;
     const double low = frame().bottom() - look().px(12);
-    const double top = alone ? box.top() + look().px(48)
-                             : low - look().px(8) - lines * QFontMetricsF(font).height();
+    const double top = alone ? box.top() + look().px(48) : low - look().px(8) - lines * QFontMetricsF(font).height();
     drawBlock(painter, QRectF(box.left(), top, box.width(), low - top), text_.note, font, look().theme->dimText,
               Qt::AlignLeft | (alone ? Qt::AlignTop : Qt::AlignVCenter));
 }

@@ -100,7 +100,7 @@ void ResistorCard::reckon() {
     light_->showValue(question_.light.value(question_.light.kind->valueIndex("colour")));
     current_->showValue(question_.wantedAmpere);
     const QString words =
-        choice() ? tr("Exactly %1. Take %2: %3 runs, and it gets %4.")
+        choice() ? tr("Exactly %1. Take %2: %3 flows, and it turns %4 into heat.")
                        .arg(qs(formatQuantity(choice()->exactOhm, "ohm")), qs(formatSetting(choice()->ohm, "ohm")),
                             qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(choice()->watt, "W")))
                  : refusal();
@@ -189,7 +189,7 @@ void ResistorCard::paintBody(QPainter& painter) {
              .arg(qs(formatQuantity(choice()->exactOhm, "ohm")),
                   bands.isEmpty() ? drawerWords() : bands.join(QLatin1Char(' '))),
          theme.dimText);
-    line(tr("%1 runs, where %2 is wanted")
+    line(tr("%1 flows, where %2 is wanted")
              .arg(qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(question_.wantedAmpere, "A"))),
          theme.text);
     line(tr("%1 of heat: %2 is enough")

@@ -216,8 +216,7 @@ void ValueEditor::arrangeFields(double room) {
 
 void ValueEditor::paintBody(QPainter& painter) {
     const QRectF box = body().adjusted(0, 0, -look().px(kHelpKey + 12), 0);
-    if (refusal_.isEmpty())
-        return drawLine(painter, box, title_, look().font(text::kBody), look().theme->dimText);
+    if (refusal_.isEmpty()) return drawLine(painter, box, title_, look().font(text::kBody), look().theme->dimText);
     drawBlock(painter, QRectF(box.left(), box.top() - look().px(8), box.width(), look().px(kHeadRoom + 4)), refusal_,
               look().font(text::kSmall), look().theme->overload, Qt::AlignLeft | Qt::AlignVCenter);
 }

@@ -53,7 +53,7 @@ private:
     const PartKind* kind_ = nullptr;
     std::vector<ValueField*> fields_;
     std::size_t firstState_ = 0;  ///< index of the first field that holds a state
-    QScrollArea* form_;  ///< holds the fields: what has many scrolls
+    QScrollArea* form_;           ///< holds the fields: what has many scrolls
     QWidget* capRow_;
     QLabel* capLabel_;
     QLineEdit* cap_;

@@ -31,7 +31,7 @@ public:
 Q_SIGNALS:
     void chosen(double value);
     void refusalShown(const QString& why);  ///< or empty, when there is none any more
-    void finished();  ///< Return or Escape: the keyboard may go back to the bench
+    void finished();                        ///< Return or Escape: the keyboard may go back to the bench
 
 protected:
     void setEditor(QWidget* editor);

@@ -148,16 +148,14 @@ void ViewButton::paintEvent(QPaintEvent*) {
     const QRectF words(box.left(), box.bottom() + look_.px(1), box.width(), look_.px(24));
     const double low = std::ceil(QFontMetricsF(font).horizontalAdvance(low_)) + look_.px(4);
     sheet_.draw(painter, QRectF(words.left(), words.top(), low, words.height()), low_, {font, look_.theme->text});
-    sheet_.draw(painter, words.adjusted(low, 0, 0, 0), high_,
-                {font, look_.theme->text, Qt::AlignRight | Qt::AlignTop});
+    sheet_.draw(painter, words.adjusted(low, 0, 0, 0), high_, {font, look_.theme->text, Qt::AlignRight | Qt::AlignTop});
 }
 
 ArrowsButton::ArrowsButton(QWidget* parent)
     : ViewButton(QStringLiteral("Arrows"), 0, nullptr, parent),
       direction_(new WordButton(this)),
       lock_(new WordButton(this)) {
-    direction_->setToolTip(
-        QStringLiteral("Turn the arrows round: the way of the current (plus to minus) or of the electrons"));
+    direction_->setToolTip(QStringLiteral("Turn the arrows: current (plus to minus) or electron flow (minus to plus)"));
     lock_->setToolTip(
         QStringLiteral("Keep this full scale, so that arrows can be compared from one change to the next"));
     lock_->setCheckable(true);
@@ -173,7 +171,8 @@ void ArrowsButton::showScale(const Views& views, double fullScaleAmpere) {
     views_ = views;
     fullScaleAmpere_ = fullScaleAmpere;
     setChecked(views.arrows != Arrows::Off);
-    direction_->setText(views.arrows == Arrows::Electrons ? QStringLiteral("electrons") : QStringLiteral("current"));
+    direction_->setText(views.arrows == Arrows::Electrons ? QStringLiteral("electron flow")
+                                                          : QStringLiteral("current"));
     lock_->setText(ampereWords(fullScaleAmpere) + QStringLiteral(" full scale"));
     lock_->setChecked(views.lockedFullScaleAmpere.has_value());
     resizeEvent(nullptr);
@@ -187,8 +186,8 @@ void ArrowsButton::resizeEvent(QResizeEvent*) {
     const QRectF last = sampleBox(static_cast<int>(kSampleDivisors.size()) - 1);
     const QSize lock = lock_->sizeHint();
     const int room = width() - look().ipx(6) - static_cast<int>(last.left());
-    lock_->setGeometry(
-        QRect(QPoint(static_cast<int>(last.left()), look().ipx(56)), QSize(std::min(lock.width(), room), lock.height())));
+    lock_->setGeometry(QRect(QPoint(static_cast<int>(last.left()), look().ipx(56)),
+                             QSize(std::min(lock.width(), room), lock.height())));
 }
 
 void ArrowsButton::paintEvent(QPaintEvent*) {

@@ -25,7 +25,7 @@ double unitsOf(const WalkMove& move) { return move.isPart ? kPartUnits : 1; }
 }  // namespace
 
 WalkCard::WalkCard(QWidget* parent) : AsideCard(parent) {
-    setAccessibleName(QStringLiteral("Potential walk"));
+    setAccessibleName(QStringLiteral("Voltage around the loop"));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
 }

@@ -277,7 +277,7 @@ void addHoverTag(Patches& patches, const Picture& picture) {
     if (!live || picture.marks.hoverNet < 0) return;
     const Figure volt = live->shown().volt(picture.marks.hoverNet);
     const QString text = volt.isKnown() ? QString::fromStdString(volt.text()) + QStringLiteral(" above minus")
-                                        : QStringLiteral("floating: nothing ties it to minus");
+                                        : QStringLiteral("floating: joined to neither plus nor minus");
     addTag(patches, picture, picture.marks.hoverAt, text, TagEdge::Hover);
 }
 

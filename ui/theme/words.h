@@ -70,7 +70,8 @@ public:
     /// Draws the words in their room and returns what they take of it.
     QRectF draw(QPainter& painter, const QRectF& room, const QString& words, const WordStyle& style);
     /// Tells of words that were drawn by other means.
-    void note(QPainter& painter, const QString& words, const QRectF& room, const QRectF& ink, double pixels, bool whole);
+    void note(QPainter& painter, const QString& words, const QRectF& room, const QRectF& ink, double pixels,
+              bool whole);
     /// The whole of what was shortened at a place of the widget; empty where nothing was.
     QString wholeAt(QPointF place) const;
 

@@ -185,11 +185,10 @@ void ValueLadder::paintRung(QPainter& painter, std::size_t rung) const {
         painter.restore();
     }
     const double side = look_.px(5);
-    const QRectF words = box.adjusted(side, look_.px(picture ? 9 + kRungPictureHeight : 0), -side,
-                                      -look_.px(picture ? 5 : 0));
-    sheet_.draw(
-        painter, words, QString::fromStdString(formatSetting(rungs_[rung], spec().unit)),
-        {look_.font(kRungText, now ? QFont::DemiBold : QFont::Normal), theme.text, Qt::AlignCenter});
+    const QRectF words =
+        box.adjusted(side, look_.px(picture ? 9 + kRungPictureHeight : 0), -side, -look_.px(picture ? 5 : 0));
+    sheet_.draw(painter, words, QString::fromStdString(formatSetting(rungs_[rung], spec().unit)),
+                {look_.font(kRungText, now ? QFont::DemiBold : QFont::Normal), theme.text, Qt::AlignCenter});
 }
 
 void ValueLadder::paintEvent(QPaintEvent*) {

@@ -58,7 +58,7 @@ Actions::Actions(QWidget* window)
       wipeInk(make(window, "&Wipe the ink", {QKeySequence(Qt::Key_F8)})),
       blank(makeToggle(window, "&Blank the screen", {QKeySequence(Qt::Key_B), QKeySequence(Qt::Key_Period)})),
       arrows(makeToggle(window, "&Arrows", {QKeySequence(Qt::Key_1)})),
-      electrons(makeToggle(window, "The way of the &electrons")),
+      electrons(makeToggle(window, "Electron &flow")),
       voltage(makeToggle(window, "&Voltage", {QKeySequence(Qt::Key_2)})),
       strips(makeToggle(window, "&Strips", {QKeySequence(Qt::Key_3)})),
       readings(makeToggle(window, "&Readings", {QKeySequence(Qt::Key_4)})),

@@ -108,7 +108,8 @@ void GuideCard::paintEvent(QPaintEvent*) {
     const Theme& theme = *look_.theme;
     if (pictureShown_) {
         const double pad = look_.px(kGuidePad);
-        paintTapPicture(painter, sheet_, look_, QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
+        paintTapPicture(painter, sheet_, look_,
+                        QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
         painter.translate(0, look_.px(kPictureHeight));
     }
     // Steps: done ones are filled, the present one is a ring, the others are small.

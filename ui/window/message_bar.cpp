@@ -267,12 +267,10 @@ void MessageBar::arrange() {
     const QSize text = textSize(beside ? words : inside);
     const double high = look_.px(kKeyHigh), above = look_.px(kBarTop);
     const double width = beside ? text.width() + gap + keys + 2 * pad : std::max<double>(text.width(), keys) + 2 * pad;
-    const double height =
-        std::max(look_.px(kBarHeight),
-                 2 * above + (beside ? std::max<double>(text.height(), high) : text.height() + gap + high));
-    setGeometry(
-        QRectF(frame_.center().x() - width / 2, frame_.top() + look_.px(4), std::ceil(width), std::ceil(height))
-            .toAlignedRect());
+    const double height = std::max(look_.px(kBarHeight), 2 * above + (beside ? std::max<double>(text.height(), high)
+                                                                             : text.height() + gap + high));
+    setGeometry(QRectF(frame_.center().x() - width / 2, frame_.top() + look_.px(4), std::ceil(width), std::ceil(height))
+                    .toAlignedRect());
     double top = beside ? (this->height() - text.height()) / 2.0 : above;
     for (QLabel* label : {label_, moreLabel_}) {
         if (label->text().isEmpty()) continue;

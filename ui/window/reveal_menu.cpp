@@ -59,7 +59,7 @@ void RevealMenu::choose(Reveal wanted) {
 void RevealMenu::toggleLock() {
     if (isLocked(*document_.bench())) return whenOpened(QStringLiteral("Pass phrase:"), [this] { unlock(); });
     asker_(QStringLiteral("Lock"),
-           QStringLiteral("A pass phrase, without which no more is revealed.\nIt keeps honest learners from peeking "
+           QStringLiteral("Lock what is revealed with a pass phrase:\nIt keeps honest learners from peeking "
                           "and is no security."),
            whileItStands([this](const QString& phrase) { lockBy(phrase); }));
 }

@@ -17,9 +17,9 @@ namespace {
 constexpr double kTitleSide = 30;
 constexpr double kMenuGap = 34;
 constexpr double kFileGap = 14;
-constexpr double kLongestTitle = 820;                   ///< with the file's name
+constexpr double kLongestTitle = 820;                     ///< with the file's name
 constexpr double kNamesShare = 0.72, kTitleShare = 0.55;  ///< of the room beside the menus; of that, the title
-constexpr double kLeastRoom = 60;                       ///< in less nothing can be read
+constexpr double kLeastRoom = 60;                         ///< in less nothing can be read
 
 QString boardWords(const Bench& bench) {
     if (bench.boards.size() == 1) return qs(describeBoard(bench.boards.front()));
@@ -99,7 +99,8 @@ TitleLine::Places TitleLine::places() const {
     // The boards are told by the tool tip too, so they give way first.
     const double forNames = std::min({names, std::max(all - boards, kNamesShare * all), look_.px(kLongestTitle)});
     Places places;
-    const double forTitle = file > 0 ? std::min(title, std::max(forNames - gap - file, kTitleShare * forNames)) : forNames;
+    const double forTitle =
+        file > 0 ? std::min(title, std::max(forNames - gap - file, kTitleShare * forNames)) : forNames;
     places.title = QRectF(side, 0, forTitle, height());
     if (file > 0) places.file = QRectF(side + forTitle + gap, 0, std::max(0.0, forNames - gap - forTitle), height());
     places.menus = side + forNames + look_.px(kMenuGap);

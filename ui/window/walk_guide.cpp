@@ -15,7 +15,7 @@ WalkGuide::WalkGuide(BenchDocument& document, LiveBench& live, BenchView& view, 
       view_(view),
       cards_(cards),
       card_(new WalkCard(&cards)),
-      action_(new QAction(QStringLiteral("&Potential walk"), this)) {
+      action_(new QAction(QStringLiteral("Voltage around the &loop"), this)) {
     card_->hide();
     action_->setCheckable(true);
     action_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_L));

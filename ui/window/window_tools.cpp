@@ -39,9 +39,8 @@ void WindowTools::joinFiles(QWidget* window) {
     connect(pictures_, &PictureActions::said, this, notice);
     connect(pictures_, &PictureActions::failed, this,
             [this](const QString& why) { parts_.bar.say(MessageBar::Tone::Trouble, why); });
-    pictures_->setAskReplace([this](const QString& path, const std::function<void(bool)>& give) {
-        askToReplace(parts_.bar, path, give);
-    });
+    pictures_->setAskReplace(
+        [this](const QString& path, const std::function<void(bool)>& give) { askToReplace(parts_.bar, path, give); });
     connect(boards_, &BoardMenu::refused, this, notice);
     connect(parts_.actions.copyPicture, &QAction::triggered, pictures_, &PictureActions::copy);
     connect(parts_.actions.savePicture, &QAction::triggered, pictures_, &PictureActions::save);
