@@ -26,7 +26,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPixelSlack = 1.5;  ///< pixels that rounding may take
-constexpr double kLeastPixels = 9;   ///< of letters that can be read
+constexpr double kLeastLetters = 9;  ///< of letters that can be read
 
 QString widgetName(const QWidget& widget) {
     const QString name = widget.accessibleName().left(40);
@@ -89,7 +89,7 @@ private:
                                     .arg(each.words)
                                     .arg(each.pixels)
                                     .arg(each.room.width()));
-            if (each.pixels < kLeastPixels)
+            if (each.pixels < kLeastLetters)
                 blame(*each.on, QStringLiteral("\"%1\" is too small: %2 pixels").arg(each.words).arg(each.pixels));
             if (!scrollerOf(each.on) && !liesInside(each.ink, QRectF(each.on->rect())))
                 blame(*each.on, QStringLiteral("\"%1\" lies outside").arg(each.words));
@@ -159,7 +159,7 @@ private:
         if (words.isEmpty()) return;
         if (wanted.width() > given.width() + kPixelSlack || wanted.height() > given.height() + kPixelSlack)
             blame(widget, QStringLiteral("\"%1\" ").arg(words) + wishAndRoom(wanted, given));
-        if (widget.fontInfo().pixelSize() < kLeastPixels)
+        if (widget.fontInfo().pixelSize() < kLeastLetters)
             blame(widget,
                   QStringLiteral("\"%1\" is too small: %2 pixels").arg(words).arg(widget.fontInfo().pixelSize()));
     }
@@ -188,7 +188,7 @@ private:
         if (words.isEmpty()) return;
         if (wanted.width() > room.width() || wanted.height() > room.height() + kPixelSlack)
             blame(edit, QStringLiteral("\"%1\" ").arg(words) + wishAndRoom(wanted, room.size()));
-        if (edit.fontInfo().pixelSize() < kLeastPixels) blame(edit, QStringLiteral("letters are too small"));
+        if (edit.fontInfo().pixelSize() < kLeastLetters) blame(edit, QStringLiteral("letters are too small"));
     }
 
     void lookAtList(const QComboBox& list) {
@@ -212,7 +212,7 @@ private:
             if (place.isEmpty() || !liesInside(QRectF(place), QRectF(bar.rect())))
                 blame(bar, QStringLiteral("\"%1\" is hidden").arg(action->text()));
         }
-        if (bar.fontInfo().pixelSize() < kLeastPixels) blame(bar, QStringLiteral("letters are too small"));
+        if (bar.fontInfo().pixelSize() < kLeastLetters) blame(bar, QStringLiteral("letters are too small"));
     }
 
     /// What is broader than its area can't be scrolled to; what is higher can, if that is allowed.

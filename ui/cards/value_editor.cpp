@@ -15,7 +15,7 @@ namespace {
 
 constexpr int kRows = 3;                                ///< that stand whole with their names beside them
 constexpr double kValueRowHeight = 42, kHeadRoom = 40;  ///< of a row; of the title
-constexpr double kTallRowHeight = 66, kColumnGap = 20;  ///< with the name above
+constexpr double kTallRowHeight = 66, kFieldsGap = 20;  ///< with the name above
 constexpr double kBarRoom = 14;                         ///< of a scroll bar
 constexpr double kHelpKey = 34;
 
@@ -202,9 +202,9 @@ void ValueEditor::arrangeFields(double room) {
     if (kind_ && kind_->hasCap) rows.push_back(capRow_);
     const bool tall = rows.size() > kRows;
     const double high = look().px(tall ? kTallRowHeight : kValueRowHeight);
-    const double width = tall ? (room - look().px(kColumnGap)) / 2 : room;
+    const double width = tall ? (room - look().px(kFieldsGap)) / 2 : room;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        const double left = tall && i % 2 == 1 ? width + look().px(kColumnGap) : 0;
+        const double left = tall && i % 2 == 1 ? width + look().px(kFieldsGap) : 0;
         const double top = static_cast<double>(tall ? i / 2 : i) * high;
         rows[i]->setGeometry(QRectF(left, top, width, high - look().px(4)).toRect());
     }

@@ -18,7 +18,7 @@
 namespace tiepoint::ui {
 namespace {
 
-QString symbolOf(const std::string& unit) { return unit == "ohm" ? QStringLiteral("\u03A9") : qs(unit); }
+QString unitSymbol(const std::string& unit) { return unit == "ohm" ? QStringLiteral("\u03A9") : qs(unit); }
 
 /// A number: typed with its unit or letter code, or stepped with the arrow keys and the two small keys.
 class NumberField : public ValueField {
@@ -84,7 +84,7 @@ private:
         if (!edit_->isModified()) return true;
         const auto typed = parseQuantity(edit_->text().trimmed().toStdString(), spec().unit);
         if (!typed) {
-            const QString unit = spec().unit.empty() ? QString() : QStringLiteral(" in ") + symbolOf(spec().unit);
+            const QString unit = spec().unit.empty() ? QString() : QStringLiteral(" in ") + unitSymbol(spec().unit);
             showRefusal(QStringLiteral("That is no number%1.").arg(unit));
             return false;
         }

@@ -251,7 +251,7 @@ QRectF leastHiding(const Picture& picture, QPointF at, const QRectF& frame) {
 }
 
 /// Moved to where it is seen whole.
-QRectF inSight(const Picture& picture, const QRectF& frame) {
+QRectF movedInSight(const Picture& picture, const QRectF& frame) {
     if (picture.seenMm.isEmpty()) return frame;
     constexpr double kFromEdgeMm = 0.6;
     const QRectF sight = grown(picture.seenMm, -kFromEdgeMm);
@@ -268,7 +268,7 @@ void addTag(Patches& patches, const Picture& picture, Point at, const QString& t
         lettering.sizeMm *= most / frame.width();  // so near that the words would be broader than the window
         frame = tagBeside(toQt(at), text, lettering);
     }
-    frame = inSight(picture, leastHiding(picture, toQt(at), inSight(picture, frame)));
+    frame = movedInSight(picture, leastHiding(picture, toQt(at), movedInSight(picture, frame)));
     patches.push_back(tagPatch(frame, text, lettering, edge));
 }
 

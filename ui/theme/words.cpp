@@ -12,8 +12,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kSlack = 0.51;  ///< of a pixel: rooms are whole pixels, words are not
-constexpr double kEndless = 1e5;
+constexpr double kRoomSlack = 0.51;  ///< of a pixel: rooms are whole pixels, words are not
+constexpr double kEndlessRoom = 1e5;
 
 WordsWatch* watching = nullptr;
 
@@ -23,7 +23,7 @@ int flagsOf(Qt::Alignment alignment, bool wraps) {
 
 bool fits(const QString& words, const QFont& font, bool wraps, QSizeF room) {
     const QSizeF wanted = wordsSize(words, font, room.width(), wraps);
-    return wanted.width() <= room.width() + kSlack && wanted.height() <= room.height() + kSlack;
+    return wanted.width() <= room.width() + kRoomSlack && wanted.height() <= room.height() + kRoomSlack;
 }
 
 /// So much of the beginning as fits, and the sign that there is more.
@@ -46,12 +46,14 @@ WordsWatch::WordsWatch() { watching = this; }
 
 WordsWatch::~WordsWatch() { watching = nullptr; }
 
-double smallestPixels(double pixels) { return std::min(pixels, std::max(kSmallestLetters, kSmallestShare * pixels)); }
+double smallestPixels(double pixels) {
+    return std::min(pixels, std::max(kSmallestLetters, kLeastLetterShare * pixels));
+}
 
 QSizeF wordsSize(const QString& words, const QFont& font, double breadth, bool wraps) {
     const QFontMetricsF metrics(font);
     if (!wraps) return {metrics.horizontalAdvance(words), metrics.height()};
-    return metrics.boundingRect(QRectF(0, 0, breadth, kEndless), flagsOf(Qt::AlignLeft, true), words).size();
+    return metrics.boundingRect(QRectF(0, 0, breadth, kEndlessRoom), flagsOf(Qt::AlignLeft, true), words).size();
 }
 
 QFont fittingFont(const QString& words, const WordStyle& style, QSizeF room) {

@@ -51,7 +51,7 @@ private:
 
 /// The smallest letters that can be read, in pixels that don't depend on the device; and the share of a size down to which it is made smaller.
 inline constexpr double kSmallestLetters = 9;
-inline constexpr double kSmallestShare = 0.7;
+inline constexpr double kLeastLetterShare = 0.7;
 
 /// How small letters of a size may become.
 double smallestPixels(double pixels);

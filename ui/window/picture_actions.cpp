@@ -21,7 +21,8 @@ namespace {
 constexpr int kWidthPixels = 2400;  ///< sharp on paper in a column's breadth
 
 const QString kFirstEnding = QStringLiteral("svg");
-const QString kPaperSetting = QStringLiteral("paper"), kLetter = QStringLiteral("letter"), kA4 = QStringLiteral("a4");
+const QString kPaperSetting = QStringLiteral("paper"), kLetterName = QStringLiteral("letter"),
+              kA4Name = QStringLiteral("a4");
 
 /// A kind of file as the dialogue names it.
 struct FileKind {
@@ -46,7 +47,7 @@ std::vector<FileKind> fileKinds() {
 
 Paper usualPaper() {
     const QString chosen = QSettings().value(kPaperSetting).toString();
-    if (!chosen.isEmpty()) return chosen == kLetter ? Paper::Letter : Paper::A4;
+    if (!chosen.isEmpty()) return chosen == kLetterName ? Paper::Letter : Paper::A4;
     const bool inches = QLocale::system().measurementSystem() == QLocale::ImperialUSSystem;
     return inches ? Paper::Letter : Paper::A4;
 }
@@ -75,7 +76,7 @@ void PictureActions::askInDialogue(QWidget* window, const QString& suggestion, c
         const auto found = std::ranges::find(kinds, ask->selectedNameFilter(), &FileKind::filter);
         const FileKind kind = found == kinds.end() ? kinds.front() : *found;
         if (kind.ending == QStringLiteral("pdf"))
-            QSettings().setValue(kPaperSetting, kind.paper == Paper::Letter ? kLetter : kA4);
+            QSettings().setValue(kPaperSetting, kind.paper == Paper::Letter ? kLetterName : kA4Name);
         if (!QFileInfo(chosen).suffix().isEmpty()) return give(chosen, kind.paper);
         const QString path = chosen + QLatin1Char('.') + kind.ending;
         if (!QFileInfo::exists(path)) return give(path, kind.paper);

@@ -10,9 +10,9 @@ namespace {
 using Answer = FileActions::Answer;
 using Conflict = FileActions::Conflict;
 
-QString fileName(const QString& path) { return QFileInfo(path).fileName(); }
+QString quotedName(const QString& path) { return QFileInfo(path).fileName(); }
 
-void askUnsaved(MessageBar& bar, const QString& title, const FileActions::GiveAnswer& give) {
+void askAboutUnsaved(MessageBar& bar, const QString& title, const FileActions::GiveAnswer& give) {
     MessageBar::Question ask;
     ask.line = QStringLiteral("Save the changes of \u201c%1\u201d?").arg(title);
     ask.more = QStringLiteral("Without saving they are lost.");
@@ -23,10 +23,10 @@ void askUnsaved(MessageBar& bar, const QString& title, const FileActions::GiveAn
     bar.ask(std::move(ask));
 }
 
-void askChanged(MessageBar& bar, const QString& path, const FileActions::GiveConflict& give) {
+void askAboutChange(MessageBar& bar, const QString& path, const FileActions::GiveConflict& give) {
     MessageBar::Question ask;
     ask.tone = MessageBar::Tone::Trouble;
-    ask.line = QStringLiteral("\u201c%1\u201d was changed on the disk since it was opened here.").arg(fileName(path));
+    ask.line = QStringLiteral("\u201c%1\u201d was changed on the disk since it was opened here.").arg(quotedName(path));
     ask.more = QStringLiteral(
         "Saving puts this bench in place of that change. Taking the one on the disk gives up the unsaved changes made "
         "here.");
@@ -43,7 +43,7 @@ void askChanged(MessageBar& bar, const QString& path, const FileActions::GiveCon
 void askToReplace(MessageBar& bar, const QString& path, const FileActions::GiveConsent& give) {
     MessageBar::Question ask;
     ask.tone = MessageBar::Tone::Trouble;
-    ask.line = QStringLiteral("\u201c%1\u201d is there already.").arg(fileName(path));
+    ask.line = QStringLiteral("\u201c%1\u201d is there already.").arg(quotedName(path));
     ask.more = QStringLiteral("What stands in it would be lost.");
     ask.answers = {{QStringLiteral("Replace it"), [give] { give(true); }},
                    {QStringLiteral("Cancel"), [give] { give(false); }}};
@@ -54,8 +54,12 @@ void askToReplace(MessageBar& bar, const QString& path, const FileActions::GiveC
 
 FileActions::Asker questionsInBar(MessageBar& bar, QWidget* window) {
     FileActions::Asker asker = fileDialogs(window);
-    asker.unsaved = [&bar](const QString& title, const FileActions::GiveAnswer& give) { askUnsaved(bar, title, give); };
-    asker.changed = [&bar](const QString& path, const FileActions::GiveConflict& give) { askChanged(bar, path, give); };
+    asker.unsaved = [&bar](const QString& title, const FileActions::GiveAnswer& give) {
+        askAboutUnsaved(bar, title, give);
+    };
+    asker.changed = [&bar](const QString& path, const FileActions::GiveConflict& give) {
+        askAboutChange(bar, path, give);
+    };
     asker.replace = [&bar](const QString& path, const FileActions::GiveConsent& give) {
         askToReplace(bar, path, give);
     };
