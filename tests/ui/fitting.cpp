@@ -11,6 +11,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QMenuBar>
+#include <QPicture>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QStyleOptionComboBox>
@@ -67,7 +68,8 @@ public:
     QStringList all() {
         QApplication::processEvents();
         WordsWatch watch;
-        root_.grab();
+        QPicture drawing;  // what is drawn counts, no pixel does
+        root_.render(&drawing);
         lookAtDrawn(watch.drawn());
         lookAt(&root_);
         for (QWidget* each : root_.findChildren<QWidget*>()) {

@@ -269,7 +269,10 @@ void MainWindow::offerRecovery() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
-    if (!closing_ && files_->isAsking()) return event->ignore();  // the answer comes first
+    if (!closing_ && files_->isAsking()) {  // the answer comes first
+        bar_->remind();
+        return event->ignore();
+    }
     if (!closing_) {
         files_->whenSafe([this] {
             closing_ = true;

@@ -165,7 +165,13 @@ void MessageBar::showQuestion() {
     phrase_->setAccessibleDescription(accessibleName());
     arrange();
     update();
-    QWidget* first = asked.phrase ? static_cast<QWidget*>(phrase_) : keys_[asked.safe];
+    remind();
+}
+
+void MessageBar::remind() {
+    if (!isAsking()) return;
+    raise();
+    QWidget* first = question_->phrase ? static_cast<QWidget*>(phrase_) : keys_[question_->safe];
     first->setFocus(Qt::OtherFocusReason);
 }
 

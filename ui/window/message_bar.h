@@ -44,6 +44,8 @@ public:
     void ask(Question question);
     /// Cancels every question, as when the bench that they are about goes.
     void cancelQuestions();
+    /// Gives the keyboard to the question that stands, which someone may have forgotten.
+    void remind();
     /// Takes a notice away. A question stays.
     void dismiss();
 
