@@ -211,7 +211,7 @@ TEST_P(FittingTest, TheCardsThatAreCalledFor) {
 }
 
 TEST_P(FittingTest, TheTrayAndItsDrawers) {
-    for (TrayKey* key : window().tray().compartments()) {
+    for (TrayButton* key : window().tray().compartments()) {
         WindowBench::click(key);
         fits(key->text());
         QTest::keyClick(&window().view(), Qt::Key_Escape);
