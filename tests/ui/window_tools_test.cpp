@@ -2,6 +2,7 @@
 // events on a real window.
 
 #include "core/bench/bench_file.h"
+#include "support/build_bench.h"
 #include "ui/paint/note_painter.h"
 #include "window_bench.h"
 

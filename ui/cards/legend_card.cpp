@@ -65,8 +65,16 @@ void LegendCard::arrangeCard() {
     place(arrows_, QRectF(inside.left(), inside.top(), inside.width(), upper));
     // The lower buttons get what stands on them needs, and share what is left.
     const std::array lower{voltage_, strips_, readings_, turned_};
-    double needed = 0;
-    for (const ViewButton* button : lower) needed += button->neededWidth();
+    const auto neededBy = [&lower](bool bare) {
+        double needed = 0;
+        for (ViewButton* button : lower) {
+            button->setBare(bare);
+            needed += button->neededWidth();
+        }
+        return needed;
+    };
+    double needed = neededBy(false);
+    if (needed > inside.width()) needed = neededBy(true);
     const double spare = (inside.width() - needed) / static_cast<double>(lower.size());
     const double top = inside.top() + upper + look().px(2);
     double left = inside.left();

@@ -16,6 +16,7 @@ namespace {
 constexpr double kTickLeft = 22;
 constexpr double kWordLeft = 40;
 constexpr double kSampleAway = 14, kSampleGap = 8;  ///< of a sample from the edge and from the word
+constexpr double kBareAway = 8;                     ///< of a word from the edge, without a sample
 constexpr double kButtonWordSize = 24;
 constexpr std::array kSampleDivisors{10, 2, 1};  ///< of the full scale
 
@@ -99,7 +100,13 @@ void ViewButton::setLook(const Look& look) {
 double ViewButton::neededWidth() const {
     const double word = QFontMetricsF(look_.font(kButtonWordSize, QFont::Medium)).horizontalAdvance(text());
     return look_.px(kWordLeft + 4) + word +
-           look_.px(sampleWidth_ > 0 ? kSampleGap + sampleWidth_ + kSampleAway : kSampleAway);
+           look_.px(showsSample() ? kSampleGap + sampleWidth_ + kSampleAway : kBareAway);
+}
+
+void ViewButton::setBare(bool bare) {
+    if (bare_ == bare) return;
+    bare_ = bare;
+    update();
 }
 
 void ViewButton::setRange(const QString& low, const QString& high) {
@@ -132,12 +139,12 @@ void ViewButton::paintEvent(QPaintEvent*) {
     const double middle = height() / 2.0;
     paintTick(painter, look_, QPointF(look_.px(kTickLeft + 4), middle), isChecked());
     const double wordLeft = look_.px(kWordLeft + 4);
-    const double wordRight =
-        width() - look_.px(sampleWidth_ > 0 ? sampleWidth_ + kSampleAway + kSampleGap : kSampleAway);
+    const double wordRight = width() - look_.px(showsSample() ? sampleWidth_ + kSampleAway + kSampleGap : kBareAway);
     sheet_.begin();
     sheet_.draw(painter, QRectF(wordLeft, 0, wordRight - wordLeft, height()), text(),
                 {look_.font(kButtonWordSize, QFont::Medium), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter});
 
+    if (!showsSample()) return;
     const bool ranged = isChecked() && !low_.isEmpty();
     const double sampleHeight = look_.px(ranged ? 14 : 34);
     const QRectF box(width() - look_.px(sampleWidth_ + kSampleAway),

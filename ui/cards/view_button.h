@@ -19,6 +19,8 @@ public:
     void setLook(const Look& look);
     /// What its tick, word and sample take.
     double neededWidth() const;
+    /// Where the room is small the words come first: the sample is left out.
+    void setBare(bool bare);
     /// Words under the ends of the sample, shown while the button is down; may be empty.
     void setRange(const QString& low, const QString& high);
 
@@ -33,8 +35,11 @@ protected:
 private:
     Look look_;
     WordSheet sheet_{this};
+    bool showsSample() const { return sampleWidth_ > 0 && !bare_; }
+
     double sampleWidth_;
     Sample sample_;
+    bool bare_ = false;
     QString low_, high_;
 };
 

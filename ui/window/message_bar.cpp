@@ -7,6 +7,7 @@
 #include <QApplication>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QStyle>
 
 #include <algorithm>
 #include <cmath>
@@ -159,6 +160,7 @@ void MessageBar::showQuestion() {
         addKey(asked.answers[i].word, [this, i] { finish(question_->answers[i].run); });
         keys_.back()->setProperty("answer", true);
         keys_.back()->setProperty("safe", i == asked.safe);
+        keys_.back()->style()->polish(keys_.back());  // its look follows from what it is
         keys_.back()->setAccessibleDescription(accessibleName());
     }
     phrase_->setVisible(asked.phrase);
