@@ -26,7 +26,7 @@ LoopText textOf(const Picture& picture, const Loop& loop) {
         text.drops.push_back({picture.bench().parts[drop.part].id, qs(drop.shown().text()),
                               drop.volt() / loop.supplyVolt, drop.fromVolt / top, drop.toVolt / top,
                               qs(drop.fromShown.text()), qs(drop.toShown.text())});
-    text.note = QStringLiteral("The drops add up to %1, what the supply gives.").arg(qs(loop.supplyShown.text()));
+    text.note = QStringLiteral("The drops add up to the supply's %1.").arg(qs(loop.supplyShown.text()));
     return text;
 }
 

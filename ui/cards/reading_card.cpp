@@ -60,7 +60,8 @@ void ReadingCard::paintBody(QPainter& painter) {
     drawLine(painter, QRectF(box.left(), box.top(), titleWidth, 0), text_.title, look().font(text::kBody),
              theme.dimText);
     const double side = text_.in.isEmpty() ? 0 : look().px(kSideWidth);
-    const double numberWidth = paintNumber(painter, QRectF(box.left(), box.top(), box.width() - side, box.height()));
+    const double beside = side > 0 ? side + look().px(16) : 0;
+    const double numberWidth = paintNumber(painter, QRectF(box.left(), box.top(), box.width() - beside, box.height()));
     const double sideLeft =
         std::min(box.right() - side, box.left() + std::max(numberWidth + look().px(30), look().px(kUsualNumberWidth)));
     paintInAndOut(painter, QRectF(sideLeft, box.top() + look().px(47), box.right() - sideLeft, look().px(60)));
