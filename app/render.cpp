@@ -92,7 +92,7 @@ int runRender(const RenderOptions& options) {
     picture.arrangeTable();
 
     const Offscreen offscreen;
-    picture.arrangePinned();
+    picture.arrangeTags();
     const auto failed =
         ui::savePicture(picture, QString::fromStdString(options.output), options.width, kPapers.at(options.paper));
     if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));

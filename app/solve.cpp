@@ -48,7 +48,7 @@ Action declareSolve(CLI::App& parser) {
     auto options = std::make_shared<SolveOptions>();
     options->input.declareFile(parser);
     options->input.declareHold(parser);
-    parser.add_option("--walk", options->walk, "Walk along the potential, once round the loop of a part: D1");
+    parser.add_option("--walk", options->walk, "The voltage around the loop of a part, hole by hole: D1");
     parser.add_flag("--json", options->json, "Write JSON");
     return [options] { return runSolve(*options); };
 }

@@ -68,7 +68,7 @@ void writeWalk(JsonWriter& json, const Snapshot& snapshot, int part) {
 std::string walkReport(const Snapshot& snapshot, int part) {
     const Layout& layout = *snapshot.layout;
     const PotentialWalk walk = walkPotential(snapshot, part);
-    std::string text = fmt::format("\nPotential once round the loop of {}\n", describePart(layout.bench->parts[part]));
+    std::string text = fmt::format("\nVoltage around the loop of {}\n", describePart(layout.bench->parts[part]));
     if (walk.end != WalkEnd::Closed) return text + "  " + whyNoWalk(snapshot, walk, part) + '\n';
     text += fmt::format("  {:<12} {:>10}\n", placeInWords(layout, walk.points.front().joint),
                         walk.points.front().shown.text());

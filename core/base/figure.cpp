@@ -31,10 +31,11 @@ const Finest& finestOf(std::string_view unit) {
 }
 
 constexpr int kLargestDigits = 3;  ///< of the largest figure
-constexpr int kLeastSteps = 100;   ///< of the smallest: three digits too
-constexpr int kMostFiner = 2;      ///< decades that the smallest may ask for
-constexpr int kMostDecimals = 3;   ///< more are hard to read: then the unit is a thousandth
-constexpr int kUnitDecades = 3;    ///< from one unit to the next
+/// Below so many steps the smallest figure asks for a finer scale: for a decade to have three digits too, for another one to have two, so that
+/// the largest has a fifth digit only where a small one could hardly be read without.
+constexpr std::array kLeastSteps{100, 10};
+constexpr int kMostDecimals = 3;  ///< more are hard to read: then the unit is a thousandth
+constexpr int kUnitDecades = 3;   ///< from one unit to the next
 
 /// The exponent of the first digit once the number is rounded to three.
 int exponentOf(double magnitude) {
@@ -62,8 +63,10 @@ FigureScale scaleFor(std::string_view unit, double largest, double smallest, std
     if (!(std::abs(largest) > scale.nothing())) return scale;
     const int exponent = exponentOf(std::abs(largest));
     scale.stepExponent = std::min(exponent - kLargestDigits + 1, finest.roughExponent);
-    for (int finer = 0; finer < kMostFiner && smallest > 0 && smallest < kLeastSteps * scale.step(); ++finer)
+    for (const int least : kLeastSteps) {
+        if (!(smallest > 0 && smallest < least * scale.step())) break;
         --scale.stepExponent;
+    }
     if (lastDigit) scale.stepExponent = std::min(scale.stepExponent, *lastDigit);
     scale.stepExponent = std::max(scale.stepExponent, finest.stepExponent);
     scale.unitExponent = std::max(floorToUnit(exponent), -floorToUnit(-scale.stepExponent));
@@ -84,6 +87,23 @@ Figure operator+(const Figure& a, const Figure& b) {
 std::string Figure::text() const {
     if (!isKnown()) return "no value";
     if (steps_ == 0 && std::abs(exact_) <= scale_.nothing()) return fmt::format("0 {}", scale_.unit);
+    return digits();
+}
+
+std::string Figure::onDisplay(int most) const {
+    if (!isKnown()) return text();
+    Figure shown = *this;
+    const auto digitsOf = [](const Figure& figure) {
+        return static_cast<int>(std::to_string(std::abs(figure.steps_)).size());
+    };
+    while (digitsOf(shown) > most && shown.scale_.stepExponent < shown.scale_.unitExponent) {
+        ++shown.scale_.stepExponent;
+        shown.steps_ = std::llround(printed() / shown.scale_.step());
+    }
+    return shown.text();
+}
+
+std::string Figure::digits() const {
     const int decimals = scale_.unitExponent - scale_.stepExponent;
     std::string digits = fmt::format("{:0{}}", std::abs(steps_), decimals + 1);
     if (decimals > 0) digits.insert(digits.size() - static_cast<std::size_t>(decimals), ".");

@@ -23,7 +23,7 @@ struct FigureScale {
 };
 
 /// The scale on which the largest of several figures has three digits. Where `smallest` (0: none) would get fewer, steps are
-/// finer, by a hundredth at most. Volts are shown to hundredths at least. `lastDigit`: the power of ten that somebody shows besides.
+/// finer by a tenth, and by a hundredth where it would still have but one. Volts are shown to hundredths at least. `lastDigit`: the power of ten that somebody shows besides.
 FigureScale scaleFor(std::string_view unit, double largest, double smallest = 0, std::optional<int> lastDigit = {});
 
 /// One figure on a scale; unknown where there is nothing to be read.
@@ -44,6 +44,8 @@ public:
 
     /// "9.37 mA", "−0.50 V" with U+2212; "0 A" where there is nothing at all, "0.00 V" where it is less than a step; "no value".
     std::string text() const;
+    /// The same with no more digits than a display has, as far as they stand behind the point: "17.52 mA" of 17.519 mA.
+    std::string onDisplay(int most) const;
 
     Figure operator-() const { return {scale_, -steps_, -exact_}; }
     Figure magnitude() const { return steps_ < 0 || (steps_ == 0 && exact_ < 0) ? -*this : *this; }
@@ -52,6 +54,8 @@ public:
     friend Figure operator-(const Figure& a, const Figure& b) { return a + -b; }
 
 private:
+    std::string digits() const;
+
     FigureScale scale_;
     std::int64_t steps_ = 0;
     double exact_ = std::numeric_limits<double>::quiet_NaN();

@@ -33,6 +33,13 @@ void plugIn(Part& part, std::string_view lead, Hole hole) {
 
 }  // namespace
 
+bool standsOnTable(const Part& part) { return part.kind->package->reach == Reach::Flying; }
+
+Rect boxMm(const Part& part) {
+    const Package& package = *part.kind->package;
+    return {part.at->x * kPitchMm, part.at->y * kPitchMm, package.bodyLengthMm, package.bodyWidthMm};
+}
+
 Part makePart(const PartKind& kind, std::string id) {
     Part part;
     part.id = std::move(id);

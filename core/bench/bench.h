@@ -41,6 +41,7 @@ struct Part {
     std::vector<Setting> values;             ///< by the kind's value index
     std::vector<Setting> state;              ///< by the kind's state index
     std::string cap;                         ///< letter on a button's cap, or empty
+    std::optional<Point> at;  ///< of a box that a hand has put somewhere on the table: its top left corner, in pitches
     Extras extras;
 
     /// The value in force, the default where unset. Index as in the kind.
@@ -48,6 +49,13 @@ struct Part {
     double stateValue(int index) const { return state[index].value_or(kind->state[index].fallback); }
     friend bool operator==(const Part&, const Part&) = default;
 };
+
+/// Whether it is a box that stands on the table: a supply or an instrument.
+bool standsOnTable(const Part& part);
+/// Where such a box stands, mm. Requires that it has a place.
+Rect boxMm(const Part& part);
+/// Nothing lies farther from the corner of the table, in pitches along each edge.
+inline constexpr double kFarthestPitches = 1e6;  // a table of 2.5 km; beyond it, doubles lose the tenth of a micrometre
 
 /// A part of that kind with every lead hanging and every value at its default.
 Part makePart(const PartKind& kind, std::string id);

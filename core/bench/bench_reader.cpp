@@ -219,7 +219,7 @@ private:
         std::from_chars(step.data(), step.data() + step.size(), index);
         const Span span = elements_[found - kLists.begin()].at(index);
         const auto element = parseJson(text_.substr(span.begin, span.end - span.begin));
-        return span.begin + (element ? offsetIn(*element, pointer) : 0);
+        return element ? span.begin + offsetIn(*element, pointer) : span.begin;
     }
 
     /// The offset of what the rest of a pointer names, or of the last step on the way that exists.

@@ -80,6 +80,7 @@ void write(const Part& part, std::string& out) {
     LineWriter line(out);
     line.member("id", jsonString(part.id));
     line.member("kind", jsonString(part.kind->name));
+    if (part.at) line.member("at", pair(jsonNumber(part.at->x), jsonNumber(part.at->y)));
     writeLeads(line, part);
     writeSettings(line, "values", part.kind->values, part.values);
     writeSettings(line, "state", part.kind->state, part.state);

@@ -100,6 +100,23 @@ InOrder<Body> bodiesOn(const Bench& bench, const Table& table) {
     return bodies;
 }
 
+InOrder<Body> bodiesAndBoxesOn(const Bench& bench, const Table& table) {
+    constexpr double kBoxHeightMm = 40;
+    InOrder<Body> bodies;
+    for (std::size_t i = 0; i < bench.parts.size(); ++i) {
+        auto body = bodyOf(bench.parts[i], table.parts[i], static_cast<int>(i));
+        if (!body && standsOnTable(bench.parts[i])) {
+            const Outline& box = table.parts[i].pose.body;
+            body = Body{static_cast<int>(i), box, reachOf(box), kBoxHeightMm, false};
+        }
+        if (!body) continue;
+        const double x = body->outline.centre.x;
+        bodies.add(x - body->radiusMm, x + body->radiusMm, *body);
+    }
+    bodies.sort();
+    return bodies;
+}
+
 double roomBeside(double freeMm, double fromHoleMm) {
     return std::min(freeMm, kClearPerMm * fromHoleMm - kUnderEdgeMm);
 }

@@ -47,6 +47,9 @@ std::vector<Leg> legsOf(const Part& part, const PartPlace& place, int index);
 /// The bodies on the boards.
 InOrder<Body> bodiesOn(const Bench& bench, const Table& table);
 
+/// The same with the boxes that stand on the table, which are taller than any wire: what arcs are laid round.
+InOrder<Body> bodiesAndBoxesOn(const Bench& bench, const Table& table);
+
 /// How far outside of a body something must keep at a distance from the hole in which it ends, where `freeMm` is enough farther on.
 double roomBeside(double freeMm, double fromHoleMm);
 

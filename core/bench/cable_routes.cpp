@@ -1,8 +1,12 @@
+// A lead is one cubic. It takes the first of a short list of ways that runs through nothing; where a box is in the way of all of them, the
+// shortest of a fan of detours: out of the box, along its side up or down past the boxes, and then over or under them to the hole.
+
 #include "core/bench/cable_routes.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 namespace tiepoint {
@@ -11,7 +15,7 @@ namespace {
 /// How a way differs from the usual one. The usual one is all ones.
 struct CableWay {
     double rise;   ///< how steeply it comes down on its hole; negative: from the other side of the boards
-    double aside;  ///< how far it comes from the left, or leans; negative: from the other side
+    double aside;  ///< how far it comes from the side of its box, or leans; negative: from the other side
     double out;    ///< how far it runs straight out of the box
 };
 constexpr std::array kCableWays{
@@ -22,30 +26,35 @@ constexpr std::array kCableWays{
     CableWay{0.1, 3, 1},    CableWay{0.1, 4.5, 1.6}, CableWay{-0.6, 3, 1},  CableWay{3.4, 0, 0.5},
     CableWay{-3.4, 0, 1.6}, CableWay{0.6, -3, 1},    CableWay{-0.6, -3, 1}, CableWay{0.3, -2, 1}};
 
-/// A supply's lead from its exit at the left of the boards: out to the right, and into the hole from outside.
-WireCurve supplyWay(Point exit, Point tip, double middleY, const CableWay& way) {
+constexpr double kBoxRoomMm = 1.5;  ///< between a lead and a box that isn't its own
+constexpr double kOwnBandMm = 4.2;  ///< on its own box a lead stays so near to the height of its exit
+constexpr int kMostBoxes = 60;  ///< among more, nobody could follow a lead anyway, and looking for ways would take long
+constexpr double kBesideBoxMm = 4.6;                         ///< from its own box, where a lead runs along it
+constexpr std::array kRisesMm{6.0, 12.0, 22.0, 36.0, 60.0};  ///< past the last box, and over it
+
+/// A supply's lead from its exit: out of the box, and into the hole from outside of the boards.
+WireCurve supplyWay(const CableRun& run, const CableWay& way) {
+    const Point exit = run.exit, tip = run.tip;
     const double dx = std::abs(tip.x - exit.x), dy = std::abs(tip.y - exit.y);
-    const double outside = tip.y < middleY ? -1 : 1;
+    const double outside = tip.y < run.middleY ? -1 : 1;
     const double reach = std::clamp(0.4 * dx + 0.1 * dy, 6.0, 40.0) * way.out;
     // It comes down on its hole from beyond the edge, clear of the signs printed there.
     const double rise = std::clamp(8 + 0.4 * dy, 8.0, 18.0) * way.rise;
-    return {exit, exit + Point{reach, outside * 0.08 * dy},
-            tip + Point{-std::min(12.0, 0.34 * dx) * way.aside, outside * rise}, tip};
+    return {exit, exit + Point{run.outward * reach, outside * 0.08 * dy},
+            tip + Point{-run.outward * std::min(12.0, 0.34 * dx) * way.aside, outside * rise}, tip};
 }
 
-/// A test lead from an instrument at the right of the boards: round the lower end of the box, clear of the other plug, and to its hole
-/// from the lower right, where the probe leans.
-WireCurve testLeadWay(Point exit, Point tip, const CableWay& way) {
+/// A test lead: straight out of the box, and to its hole from below, on the side of the box, where the probe leans.
+WireCurve testLeadWay(const CableRun& run, const CableWay& way) {
     constexpr Point kLean{0.56, 0.83};
-    const double away = distance(exit, tip);
-    const double out = std::clamp(0.36 * away, 12.0, 32.0) * way.out, lean = std::clamp(0.5 * away, 10.0, 60.0);
-    Point leaning = tip + Point{kLean.x * way.aside, kLean.y * way.rise} * lean;
-    if (way.rise >= 1) leaning.y = std::max(leaning.y, exit.y);
-    return {exit, exit + Point{0, out}, leaning, tip};
+    const double away = distance(run.exit, run.tip);
+    const double out = std::clamp(0.36 * away, 12.0, 32.0) * way.out, lean = std::clamp(0.4 * away, 10.0, 40.0);
+    const Point leaning = run.tip + Point{-run.outward * kLean.x * way.aside, kLean.y * way.rise} * lean;
+    return {run.exit, run.exit + Point{run.outward * out, 0}, leaning, run.tip};
 }
 
-WireCurve cableAlong(const Package& package, Point exit, Point tip, double middleY, const CableWay& way) {
-    return package.rightOfBoards ? testLeadWay(exit, tip, way) : supplyWay(exit, tip, middleY, way);
+WireCurve cableAlong(const CableRun& run, const CableWay& way) {
+    return run.isProbe ? testLeadWay(run, way) : supplyWay(run, way);
 }
 
 std::vector<Body> tallInWayOf(const InOrder<Body>& bodies, const WireCurve& curve) {
@@ -57,48 +66,159 @@ std::vector<Body> tallInWayOf(const InOrder<Body>& bodies, const WireCurve& curv
     return found;
 }
 
-std::optional<WireCurve> freeCable(const Package& package, const InOrder<Body>& bodies, Point exit, Point tip,
-                                   double middleY) {
-    for (const CableWay& way : kCableWays) {
-        const WireCurve curve = cableAlong(package, exit, tip, middleY, way);
-        if (tallInWayOf(bodies, curve).empty()) return curve;
+double middleOfBoards(const Table& table) { return table.boardsMm.top + table.boardsMm.height / 2; }
+
+/// The boxes on a table, by part.
+struct Box {
+    int part;
+    Rect frame;
+};
+using Boxes = InOrder<Box>;
+
+Boxes boxesOn(const Bench& bench, const Table& table) {
+    Boxes boxes;
+    if (std::ranges::count_if(bench.parts, standsOnTable) > kMostBoxes) return boxes;
+    for (int i = 0; i < std::ssize(bench.parts); ++i) {
+        if (!standsOnTable(bench.parts[i])) continue;
+        const Rect frame = frameOf(table.parts[i]);
+        boxes.add(frame.left, frame.right(), {i, frame});
     }
-    return std::nullopt;
+    boxes.sort();
+    return boxes;
 }
 
-double middleOfBoards(const Table& table) { return table.boardsMm.top + table.boardsMm.height / 2; }
+/// How much of a way lies over boxes, in samples: over another, or over its own but for the band from socket to edge.
+int overBoxes(const Boxes& boxes, int own, const WireCurve& curve, Point exit) {
+    constexpr int kSamples = 48;
+    const auto [left, right] = std::minmax({curve.a.x, curve.b.x, curve.c.x, curve.d.x});
+    const auto [top, bottom] = std::minmax({curve.a.y, curve.b.y, curve.c.y, curve.d.y});
+    int over = 0;
+    boxes.within(left - kBoxRoomMm, right + kBoxRoomMm, [&](const Box& box) {
+        const double room = box.part == own ? 0 : kBoxRoomMm;
+        const Rect wide{box.frame.left - room, box.frame.top - room, box.frame.width + 2 * room,
+                        box.frame.height + 2 * room};
+        if (wide.top > bottom || wide.bottom() < top) return;
+        for (int i = 0; i <= kSamples; ++i) {
+            const Point at = curve.at(static_cast<double>(i) / kSamples);
+            const bool leaves = box.part == own && std::abs(at.y - exit.y) < kOwnBandMm;
+            if (wide.contains(at) && !leaves) ++over;
+        }
+    });
+    return over;
+}
+
+double roughLength(const WireCurve& curve) {
+    return distance(curve.a, curve.b) + distance(curve.b, curve.c) + distance(curve.c, curve.d);
+}
+
+/// A lead that goes round a box.
+struct Detour {
+    WireCurve beside, on;
+};
+
+/// Past the boxes above (-1) or below (1): as high or low as the farthest of those that reach into the stretch from exit to tip.
+double pastBoxes(const Boxes& boxes, const CableRun& run, double way) {
+    const auto [left, right] = std::minmax(run.exit.x, run.tip.x);
+    double farthest = run.exit.y;
+    boxes.within(left, right, [&](const Box& box) {
+        const double edge = way < 0 ? box.frame.top : box.frame.bottom();
+        farthest = way < 0 ? std::min(farthest, edge) : std::max(farthest, edge);
+    });
+    return farthest + way * kBoxRoomMm;
+}
+
+/// The shortest detour that runs through nothing, or else the one that lies least over boxes.
+Detour roundBoxes(const CableRun& run, const InOrder<Body>& bodies, const Boxes& boxes, const Rect& own, int part) {
+    constexpr double kPerSampleMm = 1e4, kTallMm = 1e3;  // anything in the way is worse than any detour
+    const double x = (run.outward > 0 ? own.right() : own.left) + run.outward * kBesideBoxMm;
+    Detour best;
+    double least = std::numeric_limits<double>::infinity();
+    for (const double way : {-1.0, 1.0}) {
+        const Point corner{x, pastBoxes(boxes, run, way)};
+        const double turn = std::min(8.0, std::abs(corner.y - run.exit.y) / 2);
+        const WireCurve beside{run.exit, {x, run.exit.y}, {x, run.exit.y + way * turn}, corner};
+        for (const double rise : kRisesMm) {
+            for (const double over : kRisesMm) {
+                for (const double share : {0.0, 0.25, 0.5, 0.75}) {
+                    const Point before{run.tip.x + (corner.x - run.tip.x) * share, corner.y + way * over};
+                    const WireCurve on{corner, corner + Point{0, way * rise}, before, run.tip};
+                    double cost = roughLength(on);
+                    if (cost >= least) continue;
+                    cost += kPerSampleMm *
+                            (overBoxes(boxes, part, beside, run.exit) + overBoxes(boxes, part, on, run.exit));
+                    if (cost < least && !tallInWayOf(bodies, on).empty()) cost += kTallMm;
+                    if (cost >= least) continue;
+                    least = cost;
+                    best = {beside, on};
+                }
+            }
+        }
+    }
+    return best;
+}
 
 }  // namespace
 
+double outwardOf(const Package& package, const PartPlace& place) {
+    return package.rightOfBoards != place.mirrored ? -1 : 1;
+}
+
+Rect frameOf(const PartPlace& box) {
+    const Outline& body = box.pose.body;
+    return {body.centre.x - body.halfLength, body.centre.y - body.halfWidth, 2 * body.halfLength, 2 * body.halfWidth};
+}
+
+CableRun cableRun(const Table& table, const Part& part, const PartPlace& place, std::size_t lead) {
+    const Package& package = *part.kind->package;
+    return {place.exitsMm[lead], place.leadsMm[lead], outwardOf(package, place), middleOfBoards(table),
+            package.rightOfBoards};
+}
+
 void layCables(const Table& table, const Part& part, PartPlace& place) {
     place.cablesMm.clear();
-    if (part.kind->package->reach != Reach::Flying) return;
-    for (std::size_t i = 0; i < place.leadsMm.size(); ++i)
-        place.cablesMm.push_back(cableAlong(*part.kind->package, place.exitsMm[i], place.leadsMm[i],
-                                            middleOfBoards(table), kCableWays.front()));
+    place.detoursMm.clear();
+    if (!standsOnTable(part)) return;
+    for (std::size_t i = 0; i < place.leadsMm.size(); ++i) {
+        const Point exit = place.exitsMm[i];
+        place.cablesMm.push_back(cableAlong(cableRun(table, part, place, i), kCableWays.front()));
+        place.detoursMm.push_back({exit, exit, exit, exit});
+    }
 }
 
 void routeCables(const Bench& bench, const InOrder<Body>& bodies, Table& table) {
-    for (std::size_t p = 0; p < bench.parts.size(); ++p) {
+    const Boxes boxes = boxesOn(bench, table);
+    for (int p = 0; p < std::ssize(bench.parts); ++p) {
         const Part& part = bench.parts[p];
         PartPlace& place = table.parts[p];
         layCables(table, part, place);
         for (std::size_t i = 0; i < place.cablesMm.size(); ++i) {
-            if (!part.leads[i]) continue;
-            const auto way =
-                freeCable(*part.kind->package, bodies, place.exitsMm[i], place.leadsMm[i], middleOfBoards(table));
-            if (way) place.cablesMm[i] = *way;
+            if (part.kind->leads[i].socket) continue;
+            const CableRun run = cableRun(table, part, place, i);
+            std::optional<WireCurve> pastBodies, pastAll;
+            for (const CableWay& way : kCableWays) {
+                const WireCurve curve = cableAlong(run, way);
+                if (part.leads[i] && !tallInWayOf(bodies, curve).empty()) continue;
+                if (!pastBodies) pastBodies = curve;
+                if (overBoxes(boxes, p, curve, run.exit) > 0) continue;
+                pastAll = curve;
+                break;
+            }
+            if (pastAll || pastBodies) place.cablesMm[i] = pastAll ? *pastAll : *pastBodies;
+            if (pastAll || boxes.empty()) continue;
+            const Detour detour = roundBoxes(run, bodies, boxes, frameOf(place), p);
+            place.detoursMm[i] = detour.beside;
+            place.cablesMm[i] = detour.on;
         }
     }
 }
 
-bool cableGetsTo(const Package& package, const InOrder<Body>& bodies, Point exit, Point tip, double middleY) {
-    return freeCable(package, bodies, exit, tip, middleY).has_value();
+bool cableGetsTo(const CableRun& run, const InOrder<Body>& bodies) {
+    return std::ranges::any_of(kCableWays,
+                               [&](const CableWay& way) { return tallInWayOf(bodies, cableAlong(run, way)).empty(); });
 }
 
-std::vector<Body> inWayOfCable(const Package& package, const InOrder<Body>& bodies, Point exit, Point tip,
-                               double middleY) {
-    return tallInWayOf(bodies, cableAlong(package, exit, tip, middleY, kCableWays.front()));
+std::vector<Body> inWayOfCable(const CableRun& run, const InOrder<Body>& bodies) {
+    return tallInWayOf(bodies, cableAlong(run, kCableWays.front()));
 }
 
 }  // namespace tiepoint

@@ -67,4 +67,12 @@ std::string describeBoard(const Board& board) {
     return fmt::format("{} board, {} tie points", name, board.kind->tiePoints);
 }
 
+std::string wireInWords(const Bench& bench, const Table& table, const Jumper& jumper) {
+    constexpr double kInCentimetresMm = 100, kMmInCm = 10;
+    const double mm = wireToCutMm(bench, table, jumper);
+    const std::string length =
+        mm < kInCentimetresMm ? fmt::format("{:.0f} mm", mm) : fmt::format("{:.1f} cm", mm / kMmInCm);
+    return fmt::format("Cut {}: {:.0f} mm bare at each end.", length, kBareEndMm);
+}
+
 }  // namespace tiepoint

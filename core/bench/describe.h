@@ -2,6 +2,7 @@
 // What a part is called in words: "D1, red LED", "R1, 330 Ω resistor". Made from the kind's table, so that a new kind needs nothing here.
 
 #include "core/bench/bench.h"
+#include "core/bench/table.h"
 
 #include <string>
 
@@ -17,5 +18,8 @@ std::string describeSetting(const ValueSpec& spec, double value);
 std::string measurandInWords(const Bench& bench, const Measurand& measurand);
 /// A board in words: "Half board, 400 tie points".
 std::string describeBoard(const Board& board);
+
+/// "Cut 43 mm: 6 mm bare at each end."; from 10 cm on in centimetres.
+std::string wireInWords(const Bench& bench, const Table& table, const Jumper& jumper);
 
 }  // namespace tiepoint

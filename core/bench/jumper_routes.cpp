@@ -123,6 +123,15 @@ public:
           wires_(wires),
           bodies_(bodiesAbout(bodies, first, second)) {}
 
+    /// A wire in a socket begins on its box, which isn't in its way.
+    void leaveOut(const Bench& bench, const Jumper& jumper) {
+        for (const JumperEnd& end : jumper.ends) {
+            const auto* socket = std::get_if<Socket>(&end);
+            const int box = socket ? bench.partIndex(socket->part) : -1;
+            std::erase_if(bodies_, [box](const Body& body) { return body.part == box; });
+        }
+    }
+
     void addIds(const InOrder<Rect>& ids) {
         const Point middle = (first_ + second_) * 0.5;
         const double reach = distance(first_, second_) * kReachShare + kHalfWireMm;
@@ -230,13 +239,15 @@ std::vector<Body> inWayOfArc(const InOrder<Body>& bodies, Point first, Point sec
 
 std::vector<Arc> routeJumpers(const Bench& bench, const InOrder<Body>& bodies, const Table& table) {
     const InOrder<Rect> ids = idPlaces(bench, bodies, table);
+    const InOrder<Body> all = bodiesAndBoxesOn(bench, table);
     std::vector<Arc> arcs;
     LaidWires wires;
     for (const Jumper& jumper : bench.jumpers) {
         const Point first = endMm(bench, table, jumper.ends[0]), second = endMm(bench, table, jumper.ends[1]);
         Arc arc;
         if (!jumper.flat) {
-            WireSurroundings around(first, second, bodies, wires);
+            WireSurroundings around(first, second, all, wires);
+            around.leaveOut(bench, jumper);
             around.addIds(ids);
             arc = around.best(usualBow(first, second, middleLine(table)));
         }
@@ -256,9 +267,10 @@ Arc routeJumper(const Bench& bench, const Table& table, const Jumper& jumper) {
         wires.add(
             samplesOf(endMm(bench, table, other.ends[0]), endMm(bench, table, other.ends[1]), table.jumperArcs[i]));
     }
-    const InOrder<Body> bodies = bodiesOn(bench, table);
-    WireSurroundings around(first, second, bodies, wires);
-    around.addIds(idPlaces(bench, bodies, table));
+    const InOrder<Body> all = bodiesAndBoxesOn(bench, table);
+    WireSurroundings around(first, second, all, wires);
+    around.leaveOut(bench, jumper);
+    around.addIds(idPlaces(bench, bodiesOn(bench, table), table));
     return around.best(usualBow(first, second, middleLine(table)));
 }
 

@@ -66,7 +66,7 @@ constexpr auto kItself = [](std::string_view item) { return item; };
 constexpr std::array<std::string_view, 2> kRailsNames = {"through", "split"};    // in the order of Rails
 constexpr std::array<std::string_view, 2> kLabelsNames = {"a-top", "a-bottom"};  // in the order of Labels
 
-Failure readAt(const JsonValue& value, const std::string& pointer, Board& board) {
+Failure readAt(const JsonValue& value, const std::string& pointer, Point& at) {
     if (value.type != JsonType::List) return wrongType(value, pointer, "a list of two numbers");
     if (value.items.size() != 2) {
         return Trouble{ErrorKind::Format, fmt::format("at has {} numbers; it takes two, x and y", value.items.size()),
@@ -75,7 +75,7 @@ Failure readAt(const JsonValue& value, const std::string& pointer, Board& board)
     for (std::size_t i = 0; i < 2; ++i) {
         const JsonValue& number = value.items[i];
         if (number.type != JsonType::Number) return wrongType(number, fmt::format("{}/{}", pointer, i), "a number");
-        (i == 0 ? board.atX : board.atY) = number.number;
+        (i == 0 ? at.x : at.y) = number.number;
     }
     return {};
 }
@@ -224,7 +224,10 @@ std::optional<Trouble> readBoard(const JsonValue& json, Board& board, UnknownMem
             failure = readNameOf(member, pointer, "board kind", boardKinds(), kOwnName, index);
             if (!failure) board.kind = &boardKinds()[index];
         } else if (member.name == "at") {
-            failure = readAt(member, pointer, board);
+            Point at;
+            failure = readAt(member, pointer, at);
+            board.atX = at.x;
+            board.atY = at.y;
         } else if (member.name == "rails") {
             failure = readNameOf(member, pointer, "kind of rails", kRailsNames, kItself, index);
             board.rails = static_cast<Rails>(index);
@@ -255,6 +258,7 @@ std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMember
         if (member.name == "id") return readText(member, pointer, part.id);
         if (member.name == "values") return readSettings(member, pointer, part, kind->values, part.values);
         if (member.name == "state") return readSettings(member, pointer, part, kind->state, part.state);
+        if (member.name == "at" && standsOnTable(part)) return readAt(member, pointer, part.at.emplace());
         if (member.name == "cap" && kind->hasCap) return readCap(member, pointer, part);
         if (member.name == "leads") {
             if (auto failure = requireObject(member, pointer)) return failure;

@@ -1,6 +1,3 @@
-// Where everything lies. Parts in holes lie where their leads are; the rest is laid out on the table in the
-// order of the bench, so that the same bench always looks the same.
-
 #include "core/bench/table.h"
 
 #include "core/bench/bodies.h"
@@ -9,249 +6,8 @@
 
 #include <algorithm>
 #include <cassert>
-#include <cmath>
 
 namespace tiepoint {
-namespace {
-
-constexpr double kSupplyGapMm = 23;      ///< from a supply's right edge to the boards: room for its leads to bow
-constexpr double kSupplySpacingMm = 10;  ///< between supplies, and between instruments
-constexpr double kInstrumentGapMm = 18;  ///< from the boards to an instrument at their right
-constexpr double kLoosePartsGapMm = 12;  ///< from the boards down to parts that are in no hole
-constexpr double kLooseSpacingMm = 6;
-constexpr double kLeastRowMm = 80;      ///< loose parts stand at least so far abreast
-constexpr double kHangingLeadMm = 12;   ///< how far a supply's loose lead reaches out ...
-constexpr double kTestLeadRoomMm = 14;  ///< below an instrument, round which its leads run
-constexpr double kHangingDropMm = 6;    ///< ... and down
-
-Rect united(const Rect& a, const Rect& b) {
-    const double left = std::min(a.left, b.left), top = std::min(a.top, b.top);
-    return {left, top, std::max(a.right(), b.right()) - left, std::max(a.bottom(), b.bottom()) - top};
-}
-
-Rect united(const Rect& a, Point p) { return united(a, Rect{p.x, p.y, 0, 0}); }
-
-Point turnedBy(Point p, double angle) {
-    const double c = std::cos(angle), s = std::sin(angle);
-    return {c * p.x - s * p.y, s * p.x + c * p.y};
-}
-
-Rect boundsOf(const Outline& body) {
-    if (body.shape == BodyShape::Round) {
-        const double r = body.halfLength;
-        return {body.centre.x - r, body.centre.y - r, 2 * r, 2 * r};
-    }
-    const double c = std::abs(std::cos(body.angle)), s = std::abs(std::sin(body.angle));
-    const Point half{c * body.halfLength + s * body.halfWidth, s * body.halfLength + c * body.halfWidth};
-    return {body.centre.x - half.x, body.centre.y - half.y, 2 * half.x, 2 * half.y};
-}
-
-/// The point of a body that is nearest to a lead's tip: there the lead comes out.
-Point exitTowards(const Outline& body, Point tip) {
-    const Point offset = tip - body.centre;
-    if (body.shape == BodyShape::Round) {
-        const double away = length(offset);
-        return away <= body.halfLength ? tip : body.centre + offset * (body.halfLength / away);
-    }
-    const Point local = turnedBy(offset, -body.angle);
-    const Point inside{std::clamp(local.x, -body.halfLength, body.halfLength),
-                       std::clamp(local.y, -body.halfWidth, body.halfWidth)};
-    return body.centre + turnedBy(inside, body.angle);
-}
-
-Rect boundsOf(const PartPlace& place) {
-    Rect bounds = boundsOf(place.pose.body);
-    for (const Point lead : place.leadsMm) bounds = united(bounds, lead);
-    return bounds;
-}
-
-/// Tips of the leads of a part as it comes from the tray, around its body's middle.
-std::vector<Point> restingLeads(const Package& package) {
-    if (package.reach == Reach::Bending) {
-        const double half = package.defaultSpan * kPitchMm / 2;
-        return {{-half, 0}, {half, 0}};
-    }
-    std::vector<std::optional<Point>> places;
-    for (const Point leg : package.footprint) places.emplace_back(leg * kPitchMm);
-    const auto pose = poseOf(package, places);
-    std::vector<Point> tips;
-    tips.reserve(places.size());
-    for (const auto& place : places) tips.push_back(*place - pose->centre);
-    return tips;
-}
-
-void findExits(PartPlace& place) {
-    place.exitsMm.clear();
-    for (const Point tip : place.leadsMm) place.exitsMm.push_back(exitTowards(place.pose.body, tip));
-}
-
-/// A part with at least one lead in a hole; leads that hang lie where the body's pose puts them.
-PartPlace placeInHoles(const Package& package, const std::vector<std::optional<Point>>& holes) {
-    PartPlace place;
-    place.pose = *poseOf(package, holes);
-    std::vector<Point> resting = restingLeads(package);
-    for (std::size_t i = 0; i < holes.size(); ++i) {
-        place.leadsMm.push_back(holes[i] ? *holes[i] : place.pose.centre + turnedBy(resting[i], place.pose.angle));
-    }
-    findExits(place);
-    return place;
-}
-
-/// A part that lies on the table, its body's middle at 0,0.
-PartPlace placeLoose(const Package& package) {
-    PartPlace place;
-    place.pose.body = {package.shape, {}, 0, package.bodyLengthMm / 2, package.bodyWidthMm / 2};
-    place.leadsMm = restingLeads(package);
-    findExits(place);
-    return place;
-}
-
-void moveBy(PartPlace& place, Point by) {
-    place.pose.centre = place.pose.centre + by;
-    place.pose.body.centre = place.pose.body.centre + by;
-    for (Point& lead : place.leadsMm) lead = lead + by;
-    for (Point& exit : place.exitsMm) exit = exit + by;
-}
-
-/// A part that stands on the table with its top left corner there; its leads run to their holes.
-PartPlace placeFlying(const Bench& bench, const Part& part, Point corner) {
-    const Package& package = *part.kind->package;
-    const Point half{package.bodyLengthMm / 2, package.bodyWidthMm / 2};
-    const auto holes = leadHolesMm(bench, part);
-    PartPlace place;
-    place.pose.centre = corner + half;
-    place.pose.body = {package.shape, place.pose.centre, 0, half.x, half.y};
-    for (std::size_t i = 0; i < holes.size(); ++i) {
-        const Point exit = corner + package.footprint[i];
-        // A loose lead lies towards the boards; that of an instrument leaves its lower end.
-        const Point beside{corner.x + package.bodyLengthMm + kHangingLeadMm, exit.y + kHangingDropMm};
-        const Point below{exit.x - kHangingLeadMm, corner.y + package.bodyWidthMm + 2 * kHangingDropMm};
-        const Point hanging = package.rightOfBoards ? below : beside;
-        const bool socket = part.kind->leads[i].socket;
-        place.exitsMm.push_back(exit);
-        place.leadsMm.push_back(socket ? exit : holes[i].value_or(hanging));
-    }
-    return place;
-}
-
-/// Lays out one table.
-class Arranger {
-public:
-    explicit Arranger(const Bench& bench) : bench_(bench) {
-        table_.parts.resize(bench.parts.size());
-        findBoards();
-        placePartsInHoles();
-        placeSupplies();
-        placeInstruments();
-        placeLooseParts();
-        table_.allMm = table_.boardsMm;
-        for (const PartPlace& place : table_.parts) table_.allMm = united(table_.allMm, boundsOf(place));
-        for (const int part : instruments_) {
-            const Outline& body = table_.parts[part].pose.body;
-            table_.allMm = united(table_.allMm, body.centre + Point{0, body.halfWidth + kTestLeadRoomMm});
-        }
-    }
-
-    Table take() { return std::move(table_); }
-
-private:
-    const Package& packageOf(int part) const { return *bench_.parts[part].kind->package; }
-
-    void findBoards() {
-        if (bench_.boards.empty()) return;
-        table_.boardsMm = bench_.boards[0].frameMm();
-        for (const Board& board : bench_.boards) table_.boardsMm = united(table_.boardsMm, board.frameMm());
-    }
-
-    void placePartsInHoles() {
-        for (int i = 0; i < static_cast<int>(bench_.parts.size()); ++i) {
-            const auto holes = leadHolesMm(bench_, bench_.parts[i]);
-            const bool inHole = std::any_of(holes.begin(), holes.end(), [](const auto& hole) { return hole; });
-            if (packageOf(i).reach == Reach::Flying) {
-                (packageOf(i).rightOfBoards ? instruments_ : supplies_).push_back(i);
-            } else if (inHole) {
-                table_.parts[i] = placeInHoles(packageOf(i), holes);
-            } else {
-                loose_.push_back(i);
-            }
-        }
-    }
-
-    /// What stands in one column, and how much room it takes.
-    struct Column {
-        std::vector<int> parts;
-        double width = 0, height = 0;
-    };
-
-    /// Columns as high as the boards, but never without a part.
-    std::vector<Column> columnsOf(const std::vector<int>& parts) const {
-        std::vector<Column> columns;
-        for (const int part : parts) {
-            const Package& package = packageOf(part);
-            const bool fits = !columns.empty() &&
-                              columns.back().height + kSupplySpacingMm + package.bodyWidthMm <= table_.boardsMm.height;
-            if (!fits) columns.emplace_back();
-            Column& column = columns.back();
-            column.height += (fits ? kSupplySpacingMm : 0) + package.bodyWidthMm;
-            column.width = std::max(column.width, package.bodyLengthMm);
-            column.parts.push_back(part);
-        }
-        return columns;
-    }
-
-    /// From right to left.
-    void placeSupplies() {
-        double right = table_.boardsMm.left - kSupplyGapMm;
-        for (const Column& column : columnsOf(supplies_)) {
-            placeColumn(column, [&](const Package& package) { return right - package.bodyLengthMm; });
-            right -= column.width + kSupplySpacingMm;
-        }
-    }
-
-    /// From left to right.
-    void placeInstruments() {
-        double left = table_.boardsMm.right() + kInstrumentGapMm;
-        for (const Column& column : columnsOf(instruments_)) {
-            placeColumn(column, [&](const Package&) { return left; });
-            left += column.width + kSupplySpacingMm;
-        }
-    }
-
-    /// Centred on the boards.
-    template <class Left>
-    void placeColumn(const Column& column, Left left) {
-        double top = table_.boardsMm.top + (table_.boardsMm.height - column.height) / 2;
-        for (const int part : column.parts) {
-            table_.parts[part] = placeFlying(bench_, bench_.parts[part], {left(packageOf(part)), top});
-            top += packageOf(part).bodyWidthMm + kSupplySpacingMm;
-        }
-    }
-
-    void placeLooseParts() {
-        const double left = table_.boardsMm.left;
-        const double rightmost = left + std::max(table_.boardsMm.width, kLeastRowMm);
-        double x = left, top = table_.boardsMm.bottom() + kLoosePartsGapMm, rowHeight = 0;
-        for (const int part : loose_) {
-            PartPlace place = placeLoose(packageOf(part));
-            const Rect bounds = boundsOf(place);
-            if (x > left && x + bounds.width > rightmost) {
-                x = left;
-                top += rowHeight + kLooseSpacingMm;
-                rowHeight = 0;
-            }
-            moveBy(place, {x - bounds.left, top - bounds.top});
-            x += bounds.width + kLooseSpacingMm;
-            rowHeight = std::max(rowHeight, bounds.height);
-            table_.parts[part] = std::move(place);
-        }
-    }
-
-    const Bench& bench_;
-    Table table_;
-    std::vector<int> supplies_, instruments_, loose_;
-};
-
-}  // namespace
 
 std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& part) {
     std::vector<std::optional<Point>> holes(part.leads.size());
@@ -265,8 +21,6 @@ Point WireCurve::at(double t) const {
     const double u = 1 - t;
     return a * (u * u * u) + b * (3 * u * u * t) + c * (3 * u * t * t) + d * (t * t * t);
 }
-
-Table placeThings(const Bench& bench) { return Arranger(bench).take(); }
 
 Table arrange(const Bench& bench) {
     Table table = placeThings(bench);
@@ -296,12 +50,16 @@ double jumperBow(double spanMm) {
 }
 
 double jumperLengthMm(Point a, Point b) {
-    constexpr double kInHolesMm = 2 * 6;
     const double span = distance(a, b);
     const double bow = jumperBow(span);
     // A flat parabola of that rise; the next term of the series is under 1 % here.
     const double stretch = 1 + 8.0 / 3 * bow * bow - 32.0 / 5 * bow * bow * bow * bow;
-    return span * stretch + kInHolesMm;
+    return span * stretch + 2 * kBareEndMm;
+}
+
+double wireToCutMm(const Bench& bench, const Table& table, const Jumper& jumper) {
+    const Point a = endMm(bench, table, jumper.ends[0]), b = endMm(bench, table, jumper.ends[1]);
+    return jumper.flat ? distance(a, b) + 2 * kBareEndMm : jumperLengthMm(a, b);
 }
 
 }  // namespace tiepoint

@@ -1,6 +1,7 @@
 #pragma once
-// Where everything lies on the table, in mm: derived from the bench, never saved.
-// Supplies stand at the left of the boards, instruments at their right; parts with no lead in a hole lie below the boards.
+// Where everything lies on the table, in mm: derived from the bench.
+// Boxes stand where a hand has put them; of the others supplies stand at the left of the boards and instruments at their right, clear of
+// those. Parts with no lead in a hole lie below the boards. Nothing of it but the places of boards and of boxes put by hand is saved.
 
 #include "core/bench/bench.h"
 
@@ -19,7 +20,10 @@ struct PartPlace {
     std::vector<Point> leadsMm;  ///< by lead index: the tip of the lead (its hole, or where it hangs), or the socket
     std::vector<Point> exitsMm;  ///< by lead index: where the lead leaves the body
     std::vector<WireCurve>
-        cablesMm;  ///< by lead index: from exit to tip, of a part that stands on the table; else empty
+        cablesMm;  ///< by lead index: from exit (or the end of its detour) to tip, of a part that stands on the table; else empty
+    std::vector<WireCurve>
+        detoursMm;  ///< by lead index: from the exit to where its cable begins, of one that goes round a box first; else a point
+    bool mirrored = false;  ///< a box whose face is laid out from right to left, so that its sockets look at the boards
     friend bool operator==(const PartPlace&, const PartPlace&) = default;
 };
 
@@ -60,5 +64,9 @@ double jumperBow(double spanMm);
 
 /// Length along which a jumper is cut for these ends: the span with its arc, and 2 x 6 mm in the holes; mm.
 double jumperLengthMm(Point a, Point b);
+/// So much of each end of a jumper is bare: it goes so deep into a hole.
+inline constexpr double kBareEndMm = 6;
+/// How much wire a jumper of the bench takes, bare ends counted: along its arc, or straight where it lies flat; mm.
+double wireToCutMm(const Bench& bench, const Table& table, const Jumper& jumper);
 
 }  // namespace tiepoint

@@ -38,8 +38,8 @@ Table turnedOver(const Bench& bench, Table table) {
             if (onBoard || part.leads[lead]) place.leadsMm[lead] = table.seen(place.leadsMm[lead]);
             if (onBoard) place.exitsMm[lead] = table.seen(place.exitsMm[lead]);
         }
-        layCables(table, part, place);
     }
+    routeCables(bench, InOrder<Body>(), table);  // what stands on the boards is on their other side now
     // What bowed to the left of the way bows to the right of the mirrored one.
     for (Arc& arc : table.jumperArcs) arc.bow = -arc.bow, arc.lean = -arc.lean;
     const double lowest = std::max(table.allMm.bottom(), table.boardsMm.bottom() + kSignRoomMm);

@@ -5,8 +5,8 @@
 #include "core/bench/validate.h"
 
 #include "core/base/json_text.h"
-#include "core/bench/board_grid.h"
 #include "core/bench/cap.h"
+#include "core/bench/frame_grid.h"
 #include "core/bench/measurable.h"
 
 #include <fmt/format.h>
@@ -19,8 +19,6 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kFarthestPitches = 1e6;  // a table of 2.5 km; beyond it, doubles lose the tenth of a micrometre
-
 using Fault = std::optional<Error>;
 
 /// A number for people; what a program computed may be none.
@@ -29,6 +27,8 @@ std::string figure(double value) { return std::isfinite(value) ? jsonNumber(valu
 Error wrong(ErrorKind kind, std::string pointer, std::string message) {
     return {kind, std::move(message), {std::move(pointer)}, {}};
 }
+
+bool onTable(double pitches) { return std::abs(pitches) <= kFarthestPitches; }  // NaN isn't
 
 std::string describe(const JumperEnd& end, const Bench& bench) {
     if (const Hole* hole = std::get_if<Hole>(&end)) return toString(*hole);
@@ -61,6 +61,7 @@ public:
         }
         if (auto failure = checkIds()) return failure;
         if (auto failure = checkBoards()) return failure;
+        if (auto failure = checkBoxes()) return failure;
         for (std::size_t i = 0; i < bench_.parts.size(); ++i) {
             if (auto failure = checkPart(bench_.parts[i], fmt::format("/parts/{}", i))) return failure;
         }
@@ -107,22 +108,48 @@ private:
     }
 
     Fault checkBoards() {
-        BoardGrid grid(bench_.boards);
         for (int i = 0; i < std::ssize(bench_.boards); ++i) {
             const Board& board = bench_.boards[i];
             if (!board.kind) {
                 return wrong(ErrorKind::Reference, fmt::format("/boards/{}/kind", i), "the board has no kind");
             }
-            const auto onTable = [](double pitches) { return std::abs(pitches) <= kFarthestPitches; };  // NaN isn't
             if (!onTable(board.atX) || !onTable(board.atY)) {
                 return wrong(ErrorKind::Range, fmt::format("/boards/{}/at", i),
                              fmt::format("board {} lies off the table: at most {} pitches from the corner", board.id,
                                          kFarthestPitches));
             }
-            if (const auto other = grid.add(i)) {
+            if (const auto other = frames_.add(board.frameMm())) {
                 return wrong(ErrorKind::Placement, fmt::format("/boards/{}/at", i),
                              fmt::format("board {} overlaps board {}", board.id, bench_.boards[*other].id));
             }
+        }
+        return {};
+    }
+
+    /// Boxes that a hand has put somewhere. All others find a free place by themselves.
+    Fault checkBoxes() {
+        std::vector<const Part*> boxes;
+        for (std::size_t i = 0; i < bench_.parts.size(); ++i) {
+            const Part& part = bench_.parts[i];
+            if (!part.at || !part.kind) continue;
+            const auto pointer = [&] { return fmt::format("/parts/{}/at", i); };
+            if (!standsOnTable(part)) {
+                return wrong(ErrorKind::Format, pointer(),
+                             fmt::format("{} goes into holes: only a box has a place on the table", part.id));
+            }
+            if (!onTable(part.at->x) || !onTable(part.at->y)) {
+                return wrong(ErrorKind::Range, pointer(),
+                             fmt::format("{} stands off the table: at most {} pitches from the corner", part.id,
+                                         kFarthestPitches));
+            }
+            if (const auto other = frames_.add(boxMm(part))) {
+                const auto board = static_cast<std::size_t>(*other);
+                const bool onBoard = board < bench_.boards.size();
+                return wrong(ErrorKind::Placement, pointer(),
+                             fmt::format("{} stands on {}{}", part.id, onBoard ? "board " : "",
+                                         onBoard ? bench_.boards[board].id : boxes[board - bench_.boards.size()]->id));
+            }
+            boxes.push_back(&part);
         }
         return {};
     }
@@ -311,6 +338,7 @@ private:
     std::unordered_map<std::string_view, int> boards_, parts_;
     std::unordered_map<std::int64_t, std::string_view> takers_;  // hole or socket -> id of what is in it
     std::vector<std::optional<Point>> leadsMm_;
+    FrameGrid frames_;  // first of the boards, then of the boxes
 };
 
 }  // namespace

@@ -1,36 +1,45 @@
 #include "core/edit/boards.h"
 
-#include "core/bench/board_grid.h"
+#include "core/bench/frame_grid.h"
+#include "core/nets/layout.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cassert>
+#include <cmath>
+#include <memory>
+#include <optional>
 
 namespace tiepoint {
 namespace {
 
 constexpr std::size_t kMostNamed = 3;
 
-bool isFree(const Bench& bench, const Board& board) {
-    std::vector<Board> boards = bench.boards;
-    boards.push_back(board);
-    BoardGrid grid(boards);
-    for (int i = 0; i < static_cast<int>(boards.size()); ++i) {
-        if (grid.add(i)) return false;
-    }
-    return true;
+constexpr double kDockReachMm = 5;    ///< a board let go so near to a docked place takes it
+constexpr double kHardlyMovedMm = 2;  ///< so far it stays where it was
+
+Error wouldLieOn(const std::string& id, const std::string& what) {
+    return {ErrorKind::Placement, fmt::format("board {} would lie on {}", id, what), {}, {}};
 }
 
-/// The places of a board beside another: below, right, above, left.
-std::vector<Point> placesBeside(const Board& other, const BoardKind& kind) {
-    const Point corner = other.cornerMm();
-    const double x = corner.x + other.kind->firstColumnMm - kind.firstColumnMm;
-    const double y = corner.y + other.kind->rowAMm - kind.rowAMm;
-    return {{x, corner.y + other.kind->heightMm},
-            {corner.x + other.kind->widthMm, y},
-            {x, corner.y - kind.heightMm},
-            {corner.x - kind.widthMm, y}};
+/// What a board would lie on, apart from itself.
+std::optional<Error> underBoard(const Bench& bench, const Board& board) {
+    for (const Board& other : bench.boards) {
+        if (other.id != board.id && overlap(board.frameMm(), other.frameMm()))
+            return wouldLieOn(board.id, "board " + other.id);
+    }
+    for (const Part& part : bench.parts) {
+        if (part.at && standsOnTable(part) && overlap(board.frameMm(), boxMm(part)))
+            return wouldLieOn(board.id, part.id);
+    }
+    return std::nullopt;
+}
+
+std::string_view sideWords(Side side) {
+    constexpr std::array<std::string_view, 4> kWords = {"below", "to the right of", "above", "to the left of"};
+    return kWords[static_cast<std::size_t>(side)];
 }
 
 /// "R1", "R1 and D1", "R1, D1, W3 and 2 more".
@@ -75,19 +84,88 @@ std::string freeBoardId(const Bench& bench) {
 
 }  // namespace
 
+Point dockedAt(const Board& other, Side side, const BoardKind& kind) {
+    const Point corner = other.cornerMm();
+    Point at{corner.x + other.kind->firstColumnMm - kind.firstColumnMm, corner.y + other.kind->rowAMm - kind.rowAMm};
+    switch (side) {
+        case Side::Below:
+            at.y = corner.y + other.kind->heightMm;
+            break;
+        case Side::Right:
+            at.x = corner.x + other.kind->widthMm;
+            break;
+        case Side::Above:
+            at.y = corner.y - kind.heightMm;
+            break;
+        case Side::Left:
+            at.x = corner.x - kind.widthMm;
+            break;
+    }
+    return at * (1 / kPitchMm);
+}
+
 Edit dockBoardEdit(const Bench& bench, const BoardKind& kind) {
     Board board;
     board.id = freeBoardId(bench);
     board.kind = &kind;
     const auto edit = [&] { return Edit{"Add board " + board.id, {AddBoard{board}}}; };
     for (auto other = bench.boards.rbegin(); other != bench.boards.rend(); ++other) {
-        for (const Point at : placesBeside(*other, kind)) {
-            board.atX = at.x / kPitchMm;
-            board.atY = at.y / kPitchMm;
-            if (isFree(bench, board)) return edit();
+        for (const Side side : kSides) {
+            const Point at = dockedAt(*other, side, kind);
+            board.atX = at.x;
+            board.atY = at.y;
+            if (!underBoard(bench, board)) return edit();
         }
     }
     return edit();  // the table is empty: the corner is free
+}
+
+Result<Edit> moveBoardEdit(const Bench& bench, const std::string& id, Point at) {
+    const Board* board = bench.findBoard(id);
+    assert(board);
+    Board moved = *board;
+    moved.atX = at.x;
+    moved.atY = at.y;
+    if (auto why = underBoard(bench, moved)) return std::move(*why);
+    return Edit{"Move board " + id, {ReplaceBoard{std::move(moved)}}};
+}
+
+Result<Edit> moveBoardBesideEdit(const Bench& bench, const std::string& id, const std::string& other, Side side) {
+    const Board *board = bench.findBoard(id), *beside = bench.findBoard(other);
+    assert(board && beside && board != beside);
+    return moveBoardEdit(bench, id, dockedAt(*beside, side, *board->kind));
+}
+
+Point boardLandsAt(const Bench& bench, const std::string& id, Point cornerMm) {
+    const Board* board = bench.findBoard(id);
+    assert(board);
+    if (distance(cornerMm, board->cornerMm()) < kHardlyMovedMm) return {board->atX, board->atY};
+    Point landing{std::round(cornerMm.x / kPitchMm), std::round(cornerMm.y / kPitchMm)};
+    double least = kDockReachMm;
+    for (const Board& other : bench.boards) {
+        if (other.id == id) continue;
+        for (const Side side : kSides) {
+            const Point docked = dockedAt(other, side, *board->kind);
+            const double away = distance(docked * kPitchMm, cornerMm);
+            if (away >= least) continue;
+            least = away;
+            landing = docked;
+        }
+    }
+    return landing;
+}
+
+std::string dockedWords(const Bench& bench, const std::string& id, Point at) {
+    const Board* board = bench.findBoard(id);
+    constexpr double kSamePitches = 1e-6;
+    for (const Board& other : bench.boards) {
+        if (other.id == id) continue;
+        for (const Side side : kSides) {
+            if (distance(dockedAt(other, side, *board->kind), at) < kSamePitches)
+                return fmt::format("{} board {}", sideWords(side), other.id);
+        }
+    }
+    return {};
 }
 
 Result<Edit> removeBoardEdit(const Bench& bench, const std::string& id) {
@@ -106,6 +184,36 @@ Result<Edit> removeBoardEdit(const Bench& bench, const std::string& id) {
     }
     edit.operations.emplace_back(Remove{id});
     return edit;
+}
+
+Result<Edit> turnRailsEdit(const Bench& bench, const std::string& id) {
+    const Board* board = bench.findBoard(id);
+    assert(board);
+    if (!board->kind->hasRails()) return Error{ErrorKind::Placement, fmt::format("board {} has no rails", id), {}, {}};
+    Board turned = *board;
+    const bool splits = board->rails == Rails::Through;
+    turned.rails = splits ? Rails::Split : Rails::Through;
+    return Edit{fmt::format("{} the rails of board {}", splits ? "Split" : "Join", id), {ReplaceBoard{turned}}};
+}
+
+std::string partedByRails(const Bench& whole, const Bench& broken, const std::string& id) {
+    const Board* board = broken.findBoard(id);
+    if (!board || !board->kind->hasRails() || board->rails == Rails::Through) return {};
+    const auto before = buildLayout(std::make_shared<const Bench>(whole)),
+               after = buildLayout(std::make_shared<const Bench>(broken));
+    const int half = board->kind->railHoles / 2;
+    const auto netIn = [&](const Layout& layout, Line rail, int number) {
+        return layout.netOfHole(layout.holeIndex({id, rail, number}));
+    };
+    std::vector<std::string> parted;
+    for (const Line rail : {Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus}) {
+        const int left = netIn(*after, rail, 1), right = netIn(*after, rail, board->kind->railHoles);
+        if (left == right || netIn(*before, rail, 1) != netIn(*before, rail, board->kind->railHoles)) continue;
+        if (after->netUsed[left] && after->netUsed[right]) parted.emplace_back(lineName(rail));
+    }
+    if (parted.empty()) return {};
+    return fmt::format("{} {} parted between holes {} and {}", inWords(parted), parted.size() == 1 ? "is" : "are", half,
+                       half + 1);
 }
 
 Edit turnLabelsEdit(const Bench& bench, const std::string& id) {

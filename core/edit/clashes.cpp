@@ -25,8 +25,6 @@ bool isAmong(const std::vector<std::string>& ids, const std::string& id) {
     return std::ranges::find(ids, id) != ids.end();
 }
 
-double middleOfTable(const Table& table) { return table.boardsMm.top + table.boardsMm.height / 2; }
-
 /// The order in which clashes are told; equal ones beside each other.
 auto rankOf(const Clash& clash) {
     return std::tie(clash.kind, clash.one, clash.oneLead, clash.other, clash.otherLead, clash.hole);
@@ -194,13 +192,12 @@ void Surroundings::addFlatClashes(const Flat& flat, Clashes& found) const {
 
 bool Surroundings::getsThrough(const Wire& wire, const InOrder<Body>& bodies) const {
     if (wire.jumper >= 0) return arcGetsTo(bodies, wire.first, wire.second);
-    return cableGetsTo(*bench_.parts[wire.part].kind->package, bodies, wire.first, wire.second, middleOfTable(table_));
+    return cableGetsTo(cableRun(table_, bench_.parts[wire.part], table_.parts[wire.part], wire.lead), bodies);
 }
 
 std::vector<Body> Surroundings::inWayOf(const Wire& wire) const {
     if (wire.jumper >= 0) return inWayOfArc(bodies_, wire.first, wire.second);
-    return inWayOfCable(*bench_.parts[wire.part].kind->package, bodies_, wire.first, wire.second,
-                        middleOfTable(table_));
+    return inWayOfCable(cableRun(table_, bench_.parts[wire.part], table_.parts[wire.part], wire.lead), bodies_);
 }
 
 /// A wire that gets through nowhere, and the bodies in its way that aren't over one of its ends: those are told already.

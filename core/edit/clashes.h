@@ -43,6 +43,7 @@ public:
     explicit Surroundings(const Bench& bench, const std::vector<std::string>& ignoring = {},
                           const Layout* layout = nullptr);
 
+    const Bench& bench() const { return bench_; }
     /// What a part or a jumper of the bench can't be together with, the plainest first.
     std::vector<Clash> clashesOf(const Part& part) const;
     std::vector<Clash> clashesOf(const Jumper& jumper) const;
@@ -101,6 +102,11 @@ private:
     InOrder<Flat> flats_;
     InOrder<Wire> wires_;
 };
+
+/// The nearest free hole of the same strip as in core/edit/placement.h, for many questions about one bench: its surroundings are dear.
+std::optional<Hole> nearestFreeInStrip(const Surroundings& around, const Hole& hole);
+/// Why nothing can go into a hole, as there.
+std::optional<std::string> whyNotFree(const Surroundings& around, const Hole& hole);
 
 /// "c9 lies under R1", of what is over a hole.
 std::string liesUnder(const Bench& bench, const Clash& clash);

@@ -5,6 +5,7 @@
 #include "core/bench/table.h"
 #include "core/edit/holes.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -23,11 +24,17 @@ Point turnedQuarters(Point p, int quarterTurns) {
     return p;
 }
 
-/// The span of a bending part as it lies, in whole pitches, or that of the tray.
+/// The span of a bending part as it lies, in whole pitches, or that of the tray. One that only the gap has spread takes the latter again, so
+/// that it comes back to where it was when it is turned round.
 int spanOf(const Bench& bench, const Part& part) {
+    const int usual = part.kind->package->defaultSpan;
     const auto places = leadHolesMm(bench, part);
-    if (!places[0] || !places[1]) return part.kind->package->defaultSpan;
-    return static_cast<int>(std::lround(distance(*places[0], *places[1]) / kPitchMm));
+    if (!places[0] || !places[1]) return usual;
+    const int span = static_cast<int>(std::lround(distance(*places[0], *places[1]) / kPitchMm));
+    const auto lines = std::minmax(part.leads[0]->line, part.leads[1]->line);
+    const bool astride =
+        lines.first == Line::E && lines.second == Line::F && part.leads[0]->number == part.leads[1]->number;
+    return astride ? std::min(span, usual) : span;
 }
 
 /// Where the second lead of a bending part goes. A place in the gap counts on to the next row.
@@ -50,21 +57,6 @@ void placeLegs(const Bench& bench, Part& part, Point anchorMm, int quarterTurns)
 Part endForEnd(Part part) {
     std::swap(part.leads.front(), part.leads.back());
     return part;
-}
-
-bool sharesStrip(const Bench& bench, const Part& part) {
-    return part.leads[0] && part.leads[1] && sameStrip(bench, *part.leads[0], *part.leads[1]);
-}
-
-/// A round body looks the same turned by a quarter: turning it means swapping its legs. So it is for a part
-/// that finds no place a quarter on, or only one where both leads share a strip.
-Part turnedBending(const Bench& bench, const Part& part, int quarterTurns) {
-    const bool quarter = wrapped(quarterTurns) % 2 == 1;
-    const bool round = part.kind->package->shape == BodyShape::Round;
-    if (round || !quarter || !part.leads[0]) return endForEnd(part);
-    Part result = placedAt(bench, part, *part.leads[0], quarterTurnsOf(bench, part) + quarterTurns);
-    const bool useless = sharesStrip(bench, result) && !sharesStrip(bench, part);
-    return useless || refusal(bench, result) ? endForEnd(part) : result;
 }
 
 std::optional<Hole> shiftedHole(const Bench& bench, Hole hole, int columns, int rows) {
@@ -102,17 +94,28 @@ int quarterTurnsOf(const Bench& bench, const Part& part) {
 }
 
 Part turned(const Bench& bench, const Part& part, int quarterTurns) {
-    if (wrapped(quarterTurns) == 0) return part;
-    switch (part.kind->package->reach) {
-        case Reach::Rigid:
-            if (!part.leads[0]) return part;
-            return placedAt(bench, part, *part.leads[0], quarterTurnsOf(bench, part) + quarterTurns);
-        case Reach::Bending:
-            return turnedBending(bench, part, quarterTurns);
-        case Reach::Flying:
-            break;
+    const bool stays = part.kind->package->reach == Reach::Flying || !part.leads[0] || wrapped(quarterTurns) == 0;
+    return stays ? part : placedAt(bench, part, *part.leads[0], quarterTurnsOf(bench, part) + quarterTurns);
+}
+
+Turned turnedRound(const Bench& bench, const Part& part, int direction) {
+    const Reach reach = part.kind->package->reach;
+    if (reach == Reach::Flying) return {std::nullopt, "it stands on the table"};
+    if (!part.leads[0]) return {std::nullopt, "its first leg is in no hole"};
+    std::string why;
+    const auto fits = [&](const Part& candidate) {
+        const auto refused = refusal(bench, candidate);
+        if (refused && why.empty()) why = *refused;
+        return !refused;
+    };
+    const int most = reach == Reach::Rigid ? 1 : kTurnsAround - 1;
+    for (int quarters = 1; quarters <= most; ++quarters) {
+        const bool half = quarters == kTurnsAround / 2;
+        if (half && part.leads[1] && fits(endForEnd(part))) return {endForEnd(part), {}};
+        if (Part candidate = turned(bench, part, direction * quarters); fits(candidate))
+            return {std::move(candidate), {}};
     }
-    return part;
+    return {std::nullopt, reach == Reach::Rigid ? why : "no turn fits here: " + why};
 }
 
 std::optional<Part> shifted(const Bench& bench, const Part& part, int columns, int rows) {

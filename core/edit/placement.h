@@ -49,9 +49,15 @@ std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper,
 /// bench must be valid.
 std::optional<std::string> refusalOfChange(const Bench& before, const Bench& after);
 
-/// The part turned by quarter turns about its first lead (an LED or other bending part is turned about its middle by half turns
-/// when it can't be turned by a quarter: end for end). The result may be refused.
+/// The part turned by quarter turns about its first lead, as it turns in the hand. The result may be refused.
 Part turned(const Bench& bench, const Part& part, int quarterTurns);
+/// The part as it lies after a quarter turn to the right (1) or left (-1). One with two legs goes on round to the next place that fits;
+/// half a turn swaps its legs in their holes, if it can. Nothing, and why, if none fits.
+struct Turned {
+    std::optional<Part> part;
+    std::string why;
+};
+Turned turnedRound(const Bench& bench, const Part& part, int direction);
 /// The part moved by whole columns and rows (rails: by places); nothing if a lead leaves the holes.
 std::optional<Part> shifted(const Bench& bench, const Part& part, int columns, int rows);
 std::optional<Jumper> shifted(const Bench& bench, const Jumper& jumper, int columns, int rows);

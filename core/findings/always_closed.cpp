@@ -63,7 +63,7 @@ Suspicions findAlwaysClosed(const Examination& examination) {
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
         found.finding.text =
-            fmt::format("{} is always closed (joined, current passes), {}: all its sides are in the same metal.",
+            fmt::format("{} is always closed (joined, current passes), {}: the board already joins all its legs.",
                         part.id, part.kind->hasCap ? "pressed or not" : "wherever it stands");
         found.finding.figures = {{"voltage", 0}};
         found.proposals = astrideMends(examination.layout(), index);

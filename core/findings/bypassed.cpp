@@ -40,6 +40,12 @@ void proposeMoves(const Examination& examination, int part, Suspicion& found) {
     }
 }
 
+/// "are in the same column", as people see it; the two halves of a column are two strips.
+std::string sameMetal(const Bench& bench, const Part& part) {
+    if (!isInOneStrip(bench, part)) return "are joined outside of it";
+    return isRail(part.leads[0]->line) ? "are in the same rail" : "are in the same column";
+}
+
 }  // namespace
 
 Suspicions findBypassed(const Examination& examination) {
@@ -53,8 +59,8 @@ Suspicions findBypassed(const Examination& examination) {
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
         found.finding.text =
-            fmt::format("All legs of {} are in the same metal{}: current goes round it, none goes through it.", part.id,
-                        isInOneStrip(examination.bench(), part) ? ", one strip" : ", joined outside it");
+            fmt::format("{} legs of {} {}: the current goes around it, and none flows through it.",
+                        part.leads.size() == 2 ? "Both" : "All", part.id, sameMetal(examination.bench(), part));
         found.finding.figures = {{"voltage", 0}};
         const auto dark = examination.darkLightsNear(index);
         if (std::ranges::find(dark, part.id) != dark.end()) found.darkens = {part.id};

@@ -109,8 +109,9 @@ void proposeOtherHoles(const Bench& bench, const std::string& id, int lead, std:
     if (!from) return;
     constexpr std::size_t kMostTries = 4;
     std::vector<Hole> tried;
+    const Surroundings around(bench);
     const auto isNext = [&](const Hole& hole) {
-        return std::ranges::find(tried, hole) == tried.end() && !whyNotFree(bench, hole);
+        return std::ranges::find(tried, hole) == tried.end() && !whyNotFree(around, hole);
     };
     while (tried.size() < kMostTries) {
         const auto to = nearestWhere(bench, *from, isNext);

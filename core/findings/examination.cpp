@@ -33,7 +33,9 @@ std::vector<Hole> holesOf(const Part& part) {
     return holes;
 }
 
-Examination::Examination(const Snapshot& now, ResistorDrawer drawer) : drawer_(std::move(drawer)) {
+Examination::Examination(const Snapshot& now, ResistorDrawer drawer)
+    : drawer_(std::move(drawer)),
+      around_(*now.layout->bench, {}, now.layout.get()) {
     // The caller owns the snapshot that was asked about.
     positions_.push_back({"", std::shared_ptr<const Snapshot>(std::shared_ptr<const Snapshot>(), &now)});
     PositionSolver solver(now.layout);
@@ -44,7 +46,7 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer) : drawer_(s
     for (const Digits& each : plan.others)
         positions_.push_back({positionWords(all, bench(), each, digits), solver.solve(each)});
 
-    clashes_ = firstOfEachPair(Surroundings(bench(), {}, &layout()).all());
+    clashes_ = firstOfEachPair(around_.all());
     supplyNet_.assign(layout().netCount, 0);
     for (int index = 0; index < partCount(); ++index) {
         if (!part(index).kind->isSupply) continue;

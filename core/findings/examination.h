@@ -54,6 +54,8 @@ public:
     /// By net: whether it hangs together with the part through other parts that pass current, not counting the nets of supplies.
     std::vector<char> netsNear(int part) const;
 
+    /// Everything on the boards, for asking what is free.
+    const Surroundings& around() const { return around_; }
     /// What can't be on the boards together: of each two things the plainest.
     const std::vector<Clash>& clashes() const { return clashes_; }
     /// The bench after an edit, if hands can do it: valid, and every moved lead and body in a place that is free.
@@ -63,6 +65,7 @@ private:
     ResistorDrawer drawer_;
     std::vector<Position> positions_;
     std::vector<int> darkLights_;
+    Surroundings around_;
     std::vector<Clash> clashes_;
     std::vector<char> supplyNet_;  ///< by net
     bool complete_ = true;

@@ -63,7 +63,12 @@ std::vector<Target> targetsFrom(const Examination& examination, const Hole& from
 }  // namespace
 
 std::optional<Mend> jumperMend(const Bench& bench, const Hole& a, const Hole& b) {
-    const auto from = nearestFreeInStrip(bench, a), to = nearestFreeInStrip(bench, b);
+    return jumperMend(Surroundings(bench), a, b);
+}
+
+std::optional<Mend> jumperMend(const Surroundings& around, const Hole& a, const Hole& b) {
+    const Bench& bench = around.bench();
+    const auto from = nearestFreeInStrip(around, a), to = nearestFreeInStrip(around, b);
     if (!from || !to) return std::nullopt;
     Jumper jumper;
     jumper.id = freeId(bench, "W");
@@ -84,7 +89,7 @@ std::vector<Mend> bridgeMends(const Examination& examination, const std::vector<
     std::vector<Mend> mends;
     for (const auto& [away, a, b] : bridges) {
         if (mends.size() == kMostBridges) break;
-        if (auto mend = jumperMend(examination.bench(), a, b)) mends.push_back(std::move(*mend));
+        if (auto mend = jumperMend(examination.around(), a, b)) mends.push_back(std::move(*mend));
     }
     return mends;
 }
@@ -94,7 +99,7 @@ void suspectGap(const Examination& examination, const Hole& a, const Hole& b, co
     const Layout& layout = examination.layout();
     const int netA = layout.netOfHole(layout.holeIndex(a)), netB = layout.netOfHole(layout.holeIndex(b));
     if (netA == netB || !isUsed(layout, a) || !isUsed(layout, b)) return;
-    const auto mend = jumperMend(examination.bench(), a, b);
+    const auto mend = jumperMend(examination.around(), a, b);
     if (!mend) return;
     for (const int light : examination.darkLights()) {
         stopIfAsked();

@@ -7,6 +7,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 #include "core/meter/meter.h"
+#include "core/parts/sides.h"
 
 #include <fmt/format.h>
 
@@ -15,21 +16,6 @@
 
 namespace tiepoint {
 namespace {
-
-/// Two sides are what any part needs to pass current.
-constexpr std::size_t kSidesNeeded = 2;
-
-/// The sides of a part: a first lead for each piece of metal that its leads are.
-std::vector<int> sidesOf(const PartKind& kind) {
-    std::vector<int> sides;
-    for (int lead = 0; lead < static_cast<int>(kind.leads.size()); ++lead) {
-        const bool joined = std::ranges::any_of(kind.joined, [&](const std::vector<int>& group) {
-            return std::ranges::find(group, lead) != group.end() && group.front() != lead;
-        });
-        if (!joined) sides.push_back(lead);
-    }
-    return sides;
-}
 
 std::string placeOf(const Bench& bench, const Part& part, int lead) {
     if (!part.leads[lead]) return "hangs free";

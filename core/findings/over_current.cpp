@@ -69,18 +69,18 @@ int resistorFor(const Snapshot& snapshot, int part) {
 std::string sentence(const Part& part, const Part* resistor, const Excess& excess) {
     const std::string limit = formatSetting(excess.share.limit, "A");
     if (!excess.share.rating->maximum) {
-        return fmt::format("{} carries {}, more than the {} it is made for.", part.id, excessInWords(excess), limit);
+        return fmt::format("{} carries {}; it is rated for {}.", part.id, excessInWords(excess), limit);
     }
     if (resistor != nullptr) {
-        return fmt::format("{} would get {}, and it bears at most {}: {} is only {}.", part.id, excessInWords(excess),
+        return fmt::format("{} would carry {}; its maximum is {}. {} is only {}.", part.id, excessInWords(excess),
                            limit, resistor->id,
                            formatSetting(resistor->value(resistanceValue(*resistor->kind)), "ohm"));
     }
     if (part.kind->needsResistor) {
-        return fmt::format("{} has no resistor to hold its current back: it would get {}, and it bears at most {}.",
+        return fmt::format("{} has no resistor to hold its current back: it would carry {}; its maximum is {}.",
                            part.id, excessInWords(excess), limit);
     }
-    return fmt::format("{} would get {}: it bears at most {}.", part.id, excessInWords(excess), limit);
+    return fmt::format("{} would carry {}; its maximum is {}.", part.id, excessInWords(excess), limit);
 }
 
 /// Larger values for a resistor that shares its work with others.
@@ -138,9 +138,10 @@ std::optional<Suspicion> metalSuspicion(const Examination& examination) {
         for (const int joint : {piece.from, piece.to}) {
             if (layout.joints[joint].hole >= 0) found.finding.holes.push_back(layout.holeAt(layout.joints[joint].hole));
         }
-        found.finding.text = saidOf(fmt::format("{} would run through one contact of the board: it bears about {}.",
-                                                shown.text(), formatSetting(kMetalMaximumAmpere, "A")),
-                                    position);
+        found.finding.text =
+            saidOf(fmt::format("{} would flow through one contact of the board; its maximum is about {}.", shown.text(),
+                               formatSetting(kMetalMaximumAmpere, "A")),
+                   position);
         addFigure(found.finding, "current", shown, kMetalMaximumAmpere);
         return found;
     }

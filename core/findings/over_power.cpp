@@ -49,7 +49,7 @@ Suspicions findOverPower(const Examination& examination) {
         Suspicion found;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = saidOf(fmt::format("{} gets too hot: it turns {} into heat and bears at most {}.", part.id,
+        found.finding.text = saidOf(fmt::format("{} gets too hot: it turns {} into heat; its maximum is {}.", part.id,
                                                 excessInWords(excess), formatSetting(excess.share.limit, "W")),
                                     *excess.position);
         addFigure(found.finding, "power", excess.shown(), excess.share.limit);

@@ -32,8 +32,8 @@ void addExcesses(const Examination& examination, std::string_view quantity, std:
         Suspicion found;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = saidOf(fmt::format("{} has {} {}: it bears at most {}.", part.id, excessInWords(excess),
-                                                how, formatSetting(excess.share.limit, "V")),
+        found.finding.text = saidOf(fmt::format("{} has {} {}; its maximum is {}.", part.id, excessInWords(excess), how,
+                                                formatSetting(excess.share.limit, "V")),
                                     *excess.position);
         addFigure(found.finding, "voltage", excess.shown(), excess.share.limit);
         proposeLowerSupplies(examination.bench(), excess.share.limit, found);

@@ -36,7 +36,7 @@ Suspicions findRailsApart(const Examination& examination) {
                 suspectGap(
                     examination, rails[a], rails[b],
                     fmt::format(
-                        "The rails {} and {} bear the same sign but are not joined (open circuit: no complete path).",
+                        "The rails {} and {} have the same sign but are not joined (open circuit: no complete path).",
                         bench.boards.size() == 1 ? std::string(lineName(rails[a].line))
                                                  : fmt::format("{} of {}", lineName(rails[a].line), rails[a].board),
                         bench.boards.size() == 1 ? std::string(lineName(rails[b].line))

@@ -1,17 +1,21 @@
 #include "core/findings/rules.h"
 
+#include <algorithm>
+
 namespace tiepoint {
 
 std::span<const Rule> rules() {
-    constexpr bool kOnlyProven = true, kFollows = true;
+    constexpr bool kOnlyProven = true, kFollows = true, kAtOnce = true;
     static constexpr Rule kTable[] = {
-        {"short-circuit", "Plus and minus of a supply joined by metal or next to no resistance.", findShortCircuits},
-        {"no-solution", "No voltages and currents satisfy the circuit.", findNoSolution},
+        {"short-circuit", "Plus and minus of a supply joined by metal or next to no resistance.", findShortCircuits,
+         !kOnlyProven, !kFollows, kAtOnce},
+        {"no-solution", "No voltages and currents satisfy the circuit.", findNoSolution, !kOnlyProven, !kFollows,
+         kAtOnce},
         {"supply-conflict", "Supplies that push current through each other.", findSupplyConflicts, !kOnlyProven,
-         kFollows},
+         kFollows, kAtOnce},
         {"reversed", "An LED, a diode or a supply the wrong way round.", findReversed, !kOnlyProven, kFollows},
         {"always-closed", "A switch turned so that it always conducts.", findAlwaysClosed},
-        {"bypassed", "All leads of a part in one net.", findBypassed, !kOnlyProven, kFollows},
+        {"bypassed", "All legs of a part in one net.", findBypassed, !kOnlyProven, kFollows},
         {"shared-resistor", "LEDs side by side behind one resistor.", findSharedResistors, !kOnlyProven, kFollows},
         {"too-dim", "A light far below a visible current.", findTooDim, !kOnlyProven, kFollows},
         {"gap-crossed", "A circuit that counts on metal across the gap.", findGapCrossed, kOnlyProven, kFollows},
@@ -26,20 +30,25 @@ std::span<const Rule> rules() {
         {"lead-alone", "A lead alone in its net, or hanging free.", findLeadsAlone, !kOnlyProven, kFollows},
         {"one-wire", "A circuit that leads from plus to nowhere.", findOneWire, !kOnlyProven, kFollows},
         {"open-loop", "A loop that is open, and where.", findOpenLoops, !kOnlyProven, kFollows},
-        {"over-current", "More current than a part or the board's metal bears.", findOverCurrent, !kOnlyProven,
-         kFollows},
-        {"over-power", "More heat than a part bears.", findOverPower, !kOnlyProven, kFollows},
-        {"over-voltage", "More voltage than a part bears.", findOverVoltage, !kOnlyProven, kFollows},
+        {"over-current", "More current than the maximum of a part or of the board's metal.", findOverCurrent,
+         !kOnlyProven, kFollows, kAtOnce},
+        {"over-power", "More heat than a part is rated for.", findOverPower, !kOnlyProven, kFollows, kAtOnce},
+        {"over-voltage", "More voltage than a part's maximum.", findOverVoltage, !kOnlyProven, kFollows, kAtOnce},
         {"wiper-short", "A knob that shorts or burns something at one end of its travel.", findWiperShorts,
          !kOnlyProven, kFollows},
-        {"overlap", "Bodies that overlap.", findOverlaps},
-        {"not-buildable", "What hands couldn't put together so.", findNotBuildable},
-        {"bare-leads", "Bare leads that touch other metal.", findBareLeads},
+        {"overlap", "Bodies that overlap.", findOverlaps, !kOnlyProven, !kFollows, kAtOnce},
+        {"not-buildable", "What hands couldn't put together so.", findNotBuildable, !kOnlyProven, !kFollows, kAtOnce},
+        {"bare-leads", "Bare leads that touch other metal.", findBareLeads, !kOnlyProven, !kFollows, kAtOnce},
         {"idle-jumper", "A jumper with both ends in one net already.", findIdleJumpers},
         {"colour-misleads", "A black jumper in plus or a red one in minus.", findColoursThatMislead},
         {"supply-off", "A supply is switched off while something is connected to it.", findSuppliesOff},
     };
     return kTable;
+}
+
+const Rule* findRule(std::string_view name) {
+    const auto found = std::ranges::find(rules(), name, &Rule::name);
+    return found == rules().end() ? nullptr : &*found;
 }
 
 }  // namespace tiepoint

@@ -29,10 +29,13 @@ struct Rule {
         false;  ///< said only where its one mend lights the one light that it darkens; such rules stand together,
                 ///< and the mend that leaves the cleanest bench is the one told
     bool follows = false;  ///< tells nothing beside a short circuit or where no solution exists
+    bool atOnce = false;   ///< can hurt, or can't be: told of a bench that isn't finished too
 };
 
 /// Every rule, the causes before what they bring about.
 std::span<const Rule> rules();
+/// The rule of that name, or null.
+const Rule* findRule(std::string_view name);
 
 Suspicions findShortCircuits(const Examination& examination);
 Suspicions findNoSolution(const Examination& examination);

@@ -47,7 +47,7 @@ const Part* ammeterOn(const Bench& bench, const ConductingPath& path) {
 }
 
 std::string pathText(const Bench& bench, const ConductingPath& path) {
-    if (path.parts.empty()) return "they are in the same metal";
+    if (path.parts.empty()) return "both are in the same column or rail";
     std::string joins =
         fmt::format("{} {} them", fmt::join(path.parts, ", "), path.parts.size() == 1 ? "joins" : "join");
     const Part* meter = ammeterOn(bench, path);

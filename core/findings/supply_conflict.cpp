@@ -123,7 +123,7 @@ std::string clashInWords(const Bench& bench, const SupplyClash& clash) {
     if (clash.ring)
         return fmt::format(
             "{} and {} fight: metal joins the plus of each to the minus of the other, and only their own "
-            "limits and inner resistances hold the current back.",
+            "limits and internal resistances hold the current back.",
             strong, weak);
     return fmt::format("{} and {} fight: metal joins them plus to plus and minus to minus, but {} gives {} and {} {}.",
                        strong, weak, strong, formatSetting(clash.stronger->emfVolt, "V"), weak,

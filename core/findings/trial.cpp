@@ -68,7 +68,7 @@ void addSlips(const Examination& examination, const Hole& from, Make make, std::
         stopIfAsked();
         const int toNet = layout.netOfHole(layout.holeIndex(slip));
         if (toNet == fromNet || !layout.netUsed[toNet]) continue;
-        const auto to = nearestFreeInStrip(examination.bench(), slip);
+        const auto to = nearestFreeInStrip(examination.around(), slip);
         if (!to) continue;
         Move move = make(*to);
         move.from = from;

@@ -57,8 +57,8 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
         const Part& burnt = examination.part(each.part);
         if (burnt.id != knob.id) found.finding.parts.push_back(burnt.id);
         found.finding.text =
-            fmt::format("Turned to one end, {} no longer protects {}: it would get {}, and it bears at most {}.",
-                        knob.id, burnt.id == knob.id ? "itself" : burnt.id, excessInWords(each),
+            fmt::format("Turned to one end, {} no longer protects {}: it would carry {}; its maximum is {}.", knob.id,
+                        burnt.id == knob.id ? "itself" : burnt.id, excessInWords(each),
                         formatSetting(each.share.limit, each.share.unit));
         addFigure(found.finding, each.share.rating->quantity, each.shown(), each.share.limit);
         const double rated = ratedCurrentAmpere(burnt);

@@ -1,112 +1,25 @@
-// The board is searched for the chain that is furthest on: any resistor with any LED, in either order between plus and minus.
-
 #include "core/lesson/first_build.h"
 
 #include "core/bench/table.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
+#include "core/lesson/first_slips.h"
 #include "core/parts/outline.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <array>
 #include <optional>
 
 namespace tiepoint {
 namespace {
 
-constexpr double kLit = 0.2;
 constexpr double kDark = 0.02;
 constexpr int kFirstColumn = 8, kUsualSpan = 5;
-
-/// One resistor and one LED, and how far they have come.
-struct Chain {
-    int resistor = -1, led = -1, supply = -1;
-    int step = 0;
-    bool reversed = false;  ///< between plus and minus, but the wrong way round
-};
-
-class Judge {
-public:
-    explicit Judge(const Snapshot& snapshot)
-        : s_(snapshot),
-          layout_(*snapshot.layout),
-          bench_(*snapshot.layout->bench) {}
-
-    Chain best() const {
-        Chain best;
-        const int supply = find([](const PartKind& kind) { return kind.isSupply; }, 0);
-        for (int r = nextResistor(0); r >= 0; r = nextResistor(r + 1)) {
-            keep(best, judged(r, -1, supply));
-            for (int d = nextLed(0); d >= 0; d = nextLed(d + 1)) keep(best, judged(r, d, supply));
-        }
-        if (best.supply < 0) best.supply = supply;
-        return best;
-    }
-
-    int net(int part, int lead) const { return layout_.netOfLead[layout_.leadIndex(part, lead)]; }
-
-private:
-    static void keep(Chain& best, const Chain& other) {
-        if (best.resistor < 0 || other.step > best.step) best = other;
-    }
-
-    template <class Suits>
-    int find(Suits suits, int from) const {
-        for (int part = from; part < static_cast<int>(bench_.parts.size()); ++part)
-            if (suits(*bench_.parts[part].kind)) return part;
-        return -1;
-    }
-    int nextResistor(int from) const {
-        return find([](const PartKind& kind) { return resistanceValue(kind) >= 0; }, from);
-    }
-    int nextLed(int from) const {
-        return find([](const PartKind& kind) { return kind.needsResistor; }, from);
-    }
-
-    bool isIn(int part) const {
-        const auto& leads = bench_.parts[part].leads;
-        return std::all_of(leads.begin(), leads.end(), [](const auto& lead) { return lead.has_value(); }) &&
-               net(part, 0) != net(part, 1);
-    }
-
-    Chain judged(int resistor, int led, int supply) const {
-        Chain chain{resistor, led, supply, 0, false};
-        if (!isIn(resistor)) return chain;
-        chain.step = 1;
-        if (led < 0 || !isIn(led)) return chain;
-        // Where the two meet, and the outer ends of the chain.
-        for (const int r : {0, 1}) {
-            for (const int d : {0, 1}) {
-                if (net(resistor, r) != net(led, d)) continue;
-                chain.step = 2;
-                judgeEnds(chain, net(resistor, 1 - r), net(led, 1 - d), d == 0);
-                return chain;
-            }
-        }
-        return chain;
-    }
-
-    /// `anodeInside`: the anode is where they meet, so plus belongs to the resistor's outer end.
-    void judgeEnds(Chain& chain, int resistorEnd, int ledEnd, bool anodeInside) const {
-        if (chain.supply < 0) return;
-        const int plus = net(chain.supply, 0), minus = net(chain.supply, 1);
-        const int plusEnd = anodeInside ? resistorEnd : ledEnd, minusEnd = anodeInside ? ledEnd : resistorEnd;
-        chain.reversed = plusEnd == minus && minusEnd == plus;
-        if (plusEnd != plus && !chain.reversed) return;
-        chain.step = 3;
-        if (s_.status() == Status::Solved && s_.partBrightness[chain.led] > kLit) chain.step = 4;
-    }
-
-    const Snapshot& s_;
-    const Layout& layout_;
-    const Bench& bench_;
-};
 
 /// Free holes for the next step, in words that hold on any board.
 class Pointing {
 public:
-    Pointing(const Snapshot& snapshot, const Chain& chain)
+    Pointing(const Snapshot& snapshot, const FirstChain& chain)
         : layout_(*snapshot.layout),
           bench_(*layout_.bench),
           chain_(chain) {}
@@ -114,23 +27,74 @@ public:
     std::vector<Hole> holesFor(int step) const {
         std::vector<Hole> holes;
         if (bench_.boards.empty()) return holes;
-        if (step == 0) {
-            const std::string& board = bench_.boards.front().id;
-            holes = {{board, Line::C, kFirstColumn}, {board, Line::C, kFirstColumn + kUsualSpan}};
-        } else if (step == 1) {
-            addFree(holes, chain_.resistor, 1);
-            if (!holes.empty()) holes.push_back({holes[0].board, holes[0].line, holes[0].number + 1});
-        } else if (step == 2 || step == 3) {
+        if (step == 0) return forResistor();
+        if (step == 1) return forLed();
+        if (step == 2 || step == 3) {
             const bool plus = step == 2;
             addOuter(holes, plus);
             if (!holes.empty()) addRail(holes, plus, holes.front());
         }
-        std::erase_if(holes, [&](const Hole& hole) { return !holeExists(bench_, hole) || occupantOf(bench_, hole); });
         return holes;
     }
 
 private:
     int net(int part, int lead) const { return layout_.netOfLead[layout_.leadIndex(part, lead)]; }
+
+    /// Whether a part can be put there by hand, its second leg into metal where nothing is yet.
+    bool fits(const PartKind& kind, const Hole& first, const Hole& second) const {
+        if (!holeExists(bench_, first) || !holeExists(bench_, second) || !isEmpty(second)) return false;
+        Part part = makePart(kind, freeId(bench_, kind.prefix));
+        part.leads = {first, second};
+        return !refusal(bench_, part);
+    }
+    bool isEmpty(const Hole& hole) const {
+        const int strip = layout_.stripOfHole[layout_.holeIndex(hole)];
+        return std::ranges::none_of(layout_.joints, [&](const Joint& joint) {
+            return joint.hole >= 0 && layout_.stripOfHole[joint.hole] == strip;
+        });
+    }
+
+    /// From the anode of an LED that is there already; else the first place along a row.
+    std::vector<Hole> forResistor() const {
+        const PartKind& kind = usualResistor();
+        if (chain_.led >= 0) {
+            const auto& leads = bench_.parts[chain_.led].leads;
+            for (const int away : {-kUsualSpan, kUsualSpan}) {
+                const auto from = leads[0] ? nearestFreeInStrip(bench_, *leads[0]) : std::nullopt;
+                if (!from || isRail(from->line)) continue;
+                const Hole to{from->board, from->line, from->number + away};
+                if (fits(kind, *from, to)) return {*from, to};
+            }
+        }
+        for (const Board& board : bench_.boards) {
+            for (const Line row : {Line::C, Line::H, Line::A, Line::J}) {
+                for (int column = 0; column < board.kind->columns; ++column) {
+                    const Hole from{board.id, row, (column + kFirstColumn - 1) % board.kind->columns + 1};
+                    const Hole to{board.id, row, from.number + kUsualSpan};
+                    if (isEmpty(from) && fits(kind, from, to)) return {from, to};
+                }
+            }
+        }
+        return {};
+    }
+
+    /// Beside the resistor, the longer leg in its column.
+    std::vector<Hole> forLed() const {
+        if (chain_.led >= 0) return {};  // there is one: where it belongs is told with what is wrong
+        for (const int lead : {1, 0}) {
+            const auto& end = bench_.parts[chain_.resistor].leads[lead];
+            if (!end || isRail(end->line)) continue;
+            for (const int away : {1, -1}) {
+                std::optional<Hole> anode;
+                const auto suits = [&](const Hole& hole) {
+                    return !isCovered(hole) && fits(usualLight(), hole, {hole.board, hole.line, hole.number + away});
+                };
+                if ((anode = nearestWhere(bench_, *end, suits)))
+                    return {*anode, {anode->board, anode->line, anode->number + away}};
+            }
+        }
+        return {};
+    }
 
     void addFree(std::vector<Hole>& holes, int part, int lead) const {
         const auto& hole = bench_.parts[part].leads[lead];
@@ -150,14 +114,11 @@ private:
 
     /// A free hole at the chain's outer end towards plus or minus.
     void addOuter(std::vector<Hole>& holes, bool plus) const {
-        if (chain_.led < 0) return;
-        for (const int r : {0, 1}) {
-            for (const int d : {0, 1}) {
-                if (net(chain_.resistor, r) != net(chain_.led, d)) continue;
-                const bool atResistor = (d == 0) == plus;
-                return atResistor ? addFree(holes, chain_.resistor, 1 - r) : addFree(holes, chain_.led, 1 - d);
-            }
-        }
+        if (chain_.resistorLead < 0) return;
+        if (plus == chain_.anodeInside)
+            addFree(holes, chain_.resistor, chain_.resistorLead);
+        else
+            addFree(holes, chain_.led, chain_.ledLead);
     }
 
     /// A free hole of the supply's rail, the nearest to where the jumper comes from.
@@ -178,7 +139,7 @@ private:
 
     const Layout& layout_;
     const Bench& bench_;
-    const Chain& chain_;
+    const FirstChain& chain_;
 };
 
 struct Words {
@@ -192,24 +153,23 @@ constexpr Words kWords[] = {
      "Its longer leg, the anode, goes into the column where the resistor ends; the other leg into the next column."},
     {"Bring plus", "Drag from a hole in the column of the chain's free end to the plus rail: a red jumper joins them."},
     {"Bring minus",
-     "Join the LED's other leg to the minus rail. Then the loop is closed, current runs round it, and the LED lights."},
+     "Join the LED's other leg to the minus rail. Then the loop is closed, current flows around it, and the LED "
+     "lights."},
     {"Break the loop",
-     "It lights! The same current runs in every part of the loop. Flip the lever of the supply: everything stops at "
+     "It lights! The same current flows in every part of the loop. Flip the lever of the supply: everything stops at "
      "once."},
     {"That was a circuit",
      "A closed loop, something that drives, something that holds back, and something that glows. Now change the "
      "resistor and watch the light."},
 };
-constexpr const char* kReversed =
-    "The loop is closed, but the LED blocks: it is the wrong way round. Select it and press ] to turn it.";
 constexpr const char* kResistorBelow =
-    "Join the resistor's free end to the minus rail. Then the loop is closed, current runs round it, and the LED "
+    "Join the resistor's free end to the minus rail. Then the loop is closed, current flows around it, and the LED "
     "lights.";
 
 }  // namespace
 
 FirstBuildAdvice firstBuildAdvice(const Snapshot& snapshot, int reached) {
-    const Chain chain = Judge(snapshot).best();
+    const FirstChain chain = firstChain(snapshot);
     int step = chain.step;
     if (reached >= 4) {
         double brightest = 0;
@@ -218,15 +178,12 @@ FirstBuildAdvice firstBuildAdvice(const Snapshot& snapshot, int reached) {
             snapshot.status() == Status::Off || (snapshot.status() == Status::Solved && brightest < kDark);
         step = reached >= kFirstBuildSteps || dark ? kFirstBuildSteps : 4;
     }
-    FirstBuildAdvice advice{step, kWords[step].title, kWords[step].text, Pointing(snapshot, chain).holesFor(step)};
-    const bool anodeOutside = chain.led >= 0 && step == 3 && !chain.reversed &&
-                              snapshot.layout->netOfLead[snapshot.layout->leadIndex(chain.led, 0)] ==
-                                  snapshot.layout->netOfLead[snapshot.layout->leadIndex(chain.supply, 0)];
-    if (anodeOutside) advice.text = kResistorBelow;
-    if (chain.reversed && step == 3) {
-        advice.text = kReversed;
-        advice.holes.clear();
+    if (step < 4) {
+        if (const auto slip = firstSlip(snapshot, chain))
+            return {step, slip->headline, slip->reason, slip->action, slip->holes};
     }
+    FirstBuildAdvice advice{step, kWords[step].title, kWords[step].text, {}, Pointing(snapshot, chain).holesFor(step)};
+    if (step == 3 && !chain.anodeInside) advice.text = kResistorBelow;
     return advice;
 }
 

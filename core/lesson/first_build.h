@@ -1,6 +1,7 @@
 #pragma once
 // The first build of a newcomer: a resistor, an LED, plus and minus, and the lever of the supply. Five steps, judged by the circuit that
-// stands on the board, wherever its parts are: never by what was clicked. Pure functions of a snapshot; safe from any thread.
+// stands on the board, wherever its parts are: never by what was clicked. Who slips is told what, why and one thing to do
+// (core/lesson/first_slips.h). Pure functions of a snapshot; safe from any thread.
 
 #include "core/snapshot/snapshot.h"
 
@@ -13,8 +14,9 @@ inline constexpr int kFirstBuildSteps = 5;
 
 struct FirstBuildAdvice {
     int step = 0;             ///< 0..4 the step to do now; 5: all done
-    std::string title;        ///< "Push a resistor in"
-    std::string text;         ///< how, in two sentences
+    std::string title;        ///< "Push a resistor in", or what went wrong: "Nearly. It sits one hole too far right."
+    std::string text;         ///< how, or why, in two or three sentences
+    std::string action;       ///< after a slip: one line that mends it; else empty
     std::vector<Hole> holes;  ///< where it could go: free holes to light up
 };
 

@@ -91,6 +91,9 @@ Pose bendingPose(const Package& package, LeadPlaces leads) {
     pose.angle = std::atan2(along.y, along.x);
     pose.standing = package.standingMaxSpan > 0 && length(along) / kPitchMm < package.minSpan - kSpanTolerance;
     pose.centre = pose.standing ? first : (first + second) * 0.5;
+    constexpr double kBentPitches = 2;
+    if (!pose.standing && length(along) / kPitchMm > kBentPitches - kSpanTolerance)
+        pose.centre = pose.centre + along * (package.towardSecondMm / length(along));
     pose.body = bodyOutline(package, pose.centre, pose.angle);
     if (pose.standing) {
         pose.body.shape = BodyShape::Round;

@@ -42,7 +42,9 @@ struct Package {
     double bodyLengthMm = 0, bodyWidthMm = 0;  ///< lying body, length along x; round: both are the diameter
     double heightMm = 0;  ///< top of the body over the board, of one that lies where it can stand and lie; 0: flying
     bool raised = false;  ///< bending: lies on its bent legs, so that a flat wire fits beneath
-    int defaultSpan = 0;  ///< bending: pitches when taken from the tray
+    double towardSecondMm =
+        0;  ///< bending: so far from the middle the body sits, from two pitches on, where there is lead to bend
+    int defaultSpan = 0;         ///< bending: pitches when taken from the tray
     bool rightOfBoards = false;  ///< flying: lies at the right of the boards, where instruments lie; else at the left
 };
 

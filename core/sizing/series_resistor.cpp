@@ -76,8 +76,8 @@ std::optional<Error> refusal(const ResistorQuestion& question) {
     if (question.lights < 1) return refuse("at least one LED");
     if (!(question.wantedAmpere > 0)) return refuse("the current has to be more than nothing");
     if (const double most = maximumAmpere(question.light); question.wantedAmpere > most)
-        return refuse(fmt::format("{} is more than the {} that this LED bears",
-                                  formatQuantity(question.wantedAmpere, "A"), formatQuantity(most, "A")));
+        return refuse(fmt::format("{} is above the {} maximum of this LED", formatQuantity(question.wantedAmpere, "A"),
+                                  formatQuantity(most, "A")));
     return std::nullopt;
 }
 

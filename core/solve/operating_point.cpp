@@ -20,7 +20,8 @@ constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
 std::string_view reasonFor(Trouble trouble) {
     switch (trouble) {
         case Trouble::IdealLoop:
-            return "Sources without inner resistance are joined plus to plus or in a ring ({}): nothing settles their "
+            return "Sources without internal resistance are joined plus to plus or in a ring ({}): nothing settles "
+                   "their "
                    "currents.";
         case Trouble::Unbalanced:
             return "The currents around {} can't add up: no voltage satisfies all of them.";

@@ -53,10 +53,10 @@ std::string Explainer::outcomeInWords(const Snapshot& then) const {
     const int part = then.layout->bench->partIndex(self().id);
     const auto tightest = tightestRating(then, part);
     const bool tooMuch = tightest && tightest->rating->maximum && tightest->share() > 1;
-    std::string text = fmt::format("{} runs through {}", currentWords(then, part), self().id);
+    std::string text = fmt::format("{} flows through {}", currentWords(then, part), self().id);
     if (self().kind->emitsLight && then.partBrightness[part] > 0)
         text += fmt::format(", lit at {:.0f} %", 100 * then.partBrightness[part]);
-    if (tooMuch) text += "; that is more than it bears";
+    if (tooMuch) text += "; that is above its maximum";
     return text;
 }
 

@@ -24,7 +24,7 @@ struct Cause {
 
 struct Remedy {
     std::string text;     ///< "Press S1"; "Put the anode of D1 into h16, then press S1"
-    std::string outcome;  ///< what the solve showed: "9.37 mA runs through D1 and it is lit at 74 %"
+    std::string outcome;  ///< what the solve showed: "9.37 mA flows through D1 and it is lit at 74 %"
     Edit edit;            ///< without operations where pressing is enough
     std::set<std::string, std::less<>> held;  ///< everything that is held in the end
 };

@@ -79,21 +79,21 @@ void Explainer::explainIdle() {
     answer_.question =
         fmt::format("Why {}?", light                   ? fmt::format("is {} dark", self().id)
                                : self().kind->isSupply ? fmt::format("does {} give no current", self().id)
-                                                       : fmt::format("does no current run through {}", self().id));
+                                                       : fmt::format("does no current flow through {}", self().id));
     if (snapshot_.status() == Status::None) {
         add(snapshot_.solution.reason);
     } else if (supplyNets(*snapshot_.layout).empty()) {
         add("No supply is plugged in on this bench, so nothing drives a current.");
     } else {
         if (currentThrough(snapshot_, index_).inAmpere > kNoCurrentAmpere) {
-            add(fmt::format("Only {} runs through {}: too little to be seen.", currentWords(snapshot_, index_),
+            add(fmt::format("Only {} flows through {}: too little to be seen.", currentWords(snapshot_, index_),
                             self().id),
                 {self().id});
         } else if (light) {
-            add(fmt::format("No current runs through {}, and without current it stays dark.", self().id), {self().id});
+            add(fmt::format("No current flows through {}, and without current it stays dark.", self().id), {self().id});
         }
         if (self().kind->isSupply)
-            add(fmt::format("There is no closed way from plus of {} round to its minus.", self().id), {self().id});
+            add(fmt::format("There is no complete path from plus of {} around to its minus.", self().id), {self().id});
         sayWhatIsReached();
     }
 
@@ -124,16 +124,16 @@ void Explainer::explainIdle() {
 void Explainer::sayWhatWasTried(std::size_t switches, const Nearest& nearest) {
     if (nearest.complete) {
         add(fmt::format(
-            "{} makes current run through {}.",
+            "{} makes current flow through {}.",
             switches == 0 ? "No mend of what was found" : "No position of the switches, and no mend of what was found,",
             self().id));
         return;
     }
-    add(
-        fmt::format("{} switches have more positions than can be tried. Tried were those with up to {} of them thrown, "
-                    "and all of them at once: no current runs through {} there, nor after a mend of what was found. In "
-                    "another position it may.",
-                    switches, nearest.throwsTried, self().id));
+    add(fmt::format(
+        "{} switches have more positions than can be tried. Tried were those with up to {} of them thrown, "
+        "and all of them at once: no current flows through {} there, nor after a mend of what was found. In "
+        "another position it may.",
+        switches, nearest.throwsTried, self().id));
 }
 
 /// Which legs have a way to plus and to minus as the switches stand; for parts with two legs.

@@ -16,7 +16,8 @@ void Explainer::explainReading() {
     const std::string& id = self().id;
     answer_.question = fmt::format("Why does {} show {}?", id, reading.on ? reading.text() : "nothing");
     answer_.figures = {{"reading", reading.value}, {"current", currentThrough(snapshot_, index_).inAmpere}};
-    if (!reading.on) return add(fmt::format("The dial of {} is at off: open, no path between its leads.", id), {id});
+    if (!reading.on)
+        return add(fmt::format("The dial of {} is at off: its two leads are not joined inside.", id), {id});
     if (!reading.why.empty()) return add(reading.why, {id}, holesOf(self()));
     const std::string ampere = currentWords(snapshot_, index_), volt = voltageAcross().text();
     if (reading.quantity == "voltage") {
@@ -25,7 +26,7 @@ void Explainer::explainReading() {
                         none ? "next to nothing" : "only " + ampere),
             {id});
     } else if (reading.quantity == "current") {
-        add(fmt::format("All of {} runs through it, from the red lead to the black one. Measuring takes {} away from "
+        add(fmt::format("All of {} flows through it, from the red lead to the black one. Measuring takes {} away from "
                         "the circuit.",
                         reading.text(), volt),
             {id});

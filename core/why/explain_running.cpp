@@ -80,16 +80,16 @@ void Explainer::explainLight() {
     const double usual = usualAmpere(snapshot_, index_);
     if (tooMuch) {
         const bool far = most->share() > kFarAbove;
-        add(fmt::format("{} gets {}: it bears at most {}.", id, far ? "far too much current" : ampere,
+        add(fmt::format("{} carries {}; its maximum is {}.", id, far ? "far too much current" : ampere,
                         formatSetting(most->limit, "A")),
             {id});
     } else if (brightness > 0) {
-        const std::string full = usual > 0
-                                     ? fmt::format("At its usual {} it shines fully; now it", formatSetting(usual, "A"))
-                                     : "Against its best it";
-        add(fmt::format("{} runs through {}. {} looks {:.0f} % as bright.", ampere, id, full, 100 * brightness), {id});
+        const std::string full =
+            usual > 0 ? fmt::format("At its rated {} it shines at full brightness; now it", formatSetting(usual, "A"))
+                      : "Of its full brightness it";
+        add(fmt::format("{} flows through {}. {} looks {:.0f} % as bright.", ampere, id, full, 100 * brightness), {id});
     } else {
-        add(fmt::format("{} runs through {}: it shines, but in a light that no eye sees.", ampere, id), {id});
+        add(fmt::format("{} flows through {}: it shines, but in a light that no eye sees.", ampere, id), {id});
     }
     const CurrentPath path = pathThrough(snapshot_, index_);
     saySharing(path);
@@ -108,11 +108,11 @@ void Explainer::explainHeat() {
     const CurrentPath path = pathThrough(snapshot_, index_);
     const auto link = std::ranges::find(path.links, index_, &PathLink::part);
     if (isSwitch(*self().kind)) {
-        answer_.question = fmt::format("Why does current run through {}?", id);
+        answer_.question = fmt::format("Why does current flow through {}?", id);
         add(fmt::format("{} is closed: joined, and {} passes.", id, ampere), {id});
     } else if (!most) {
-        answer_.question = fmt::format("Why does current run through {}?", id);
-        add(fmt::format("{} runs through {} and turns {} into heat there.", ampere, id, watt), {id});
+        answer_.question = fmt::format("Why does current flow through {}?", id);
+        add(fmt::format("{} flows through {} and turns {} into heat there.", ampere, id, watt), {id});
     } else {
         const std::string_view feels = warmth(most->share());
         answer_.figures.emplace_back("limit", most->limit);
@@ -121,7 +121,7 @@ void Explainer::explainHeat() {
         const std::string across = link == path.links.end() || !link->fall.isKnown()
                                        ? ""
                                        : fmt::format("{} lies across it and ", link->fall.text());
-        add(fmt::format("{}{} runs through it: that makes {} heat. It bears {}, so it is {}.", across, ampere,
+        add(fmt::format("{}{} flows through it: that makes {} heat. It is rated for {}, so it is {}.", across, ampere,
                         far ? "far too much" : watt + " of", formatSetting(most->limit, "W"), feels),
             {id});
     }
@@ -129,7 +129,7 @@ void Explainer::explainHeat() {
     const auto tightest = tightestRating(snapshot_, index_);
     if (tightest && tightest->rating->maximum && tightest->share() > kAboveMargin) {
         if (!most || tightest->rating != most->rating) {
-            add(fmt::format("That is more than {} bears: {} at most.", id,
+            add(fmt::format("That is too much for {}: its maximum is {}.", id,
                             formatSetting(tightest->limit, tightest->unit)),
                 {id});
         }
@@ -159,7 +159,7 @@ void Explainer::explainSupply() {
             {id});
     if (path.links.empty() && !path.sources.empty())
         add(fmt::format("Most of it goes through metal alone, from plus of {} straight to its minus.", id), {id});
-    if (!path.links.empty()) add(fmt::format("Most of it runs through {}, and back.", wayInWords(path)));
+    if (!path.links.empty()) add(fmt::format("Most of it flows through {}, and back.", wayInWords(path)));
     if (limiting || watt < 0) offerFindings();
 }
 
@@ -172,7 +172,7 @@ void Explainer::saySharing(const CurrentPath& path) {
         sources.push_back(sourceIds.back() +
                           (source.fall.isKnown() ? fmt::format(" ({})", (-source.fall).text()) : std::string()));
     }
-    add(fmt::format("The current comes from {}, runs through {}, and goes back.", fmt::join(sources, " and "),
+    add(fmt::format("The current comes from {}, flows through {}, and goes back.", fmt::join(sources, " and "),
                     wayInWords(path)),
         sourceIds);
     std::vector<std::string> shares, ids;

@@ -22,14 +22,14 @@ std::string whyNoWalk(const Snapshot& snapshot, const PotentialWalk& walk, int p
         case WalkEnd::Closed:
             return {};
         case WalkEnd::Off:
-            return "No supply is switched on: there is no potential to walk along.";
+            return "No supply is switched on: there is no voltage to follow.";
         case WalkEnd::NoSolution:
             return "There is no solution: " + snapshot.solution.reason + ".";
         case WalkEnd::NoCurrent:
-            return fmt::format("No current flows through {}: there is no loop to walk round.",
+            return fmt::format("No current flows through {}: there is no loop to go around.",
                                snapshot.layout->bench->parts[part].id);
         case WalkEnd::Floating:
-            return "On this loop no potential can be told: nothing ties it to minus.";
+            return "No voltage can be told on this loop: nothing joins it to minus.";
     }
     return {};
 }
@@ -40,7 +40,7 @@ std::vector<std::string> divisionsInWords(const Snapshot& snapshot, const Potent
         const std::string where = division.part >= 0
                                       ? "Inside " + snapshot.layout->bench->parts[division.part].id
                                       : "At " + placeInWords(*snapshot.layout, walk.points[division.point].joint);
-        sentences.push_back(fmt::format("{} the current divides: this walk follows {}, {} of {}.", where,
+        sentences.push_back(fmt::format("{} the current divides: this loop follows {}, {} of {}.", where,
                                         division.largest ? "the largest share" : "a smaller share",
                                         division.shown.text(), division.wholeShown.text()));
     }

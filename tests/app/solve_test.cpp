@@ -179,9 +179,9 @@ TEST(Solve, WalksAlongThePotential) {
     EXPECT_EQ(walk["steps"].back()["to"], walk["from"]);
 
     EXPECT_EQ(solved({file, "--walk", "D1"})["walk"]["end"], "no-current");
-    EXPECT_NE(runProgram({"solve", file, "--hold", "S1", "--walk", "PS1"})
-                  .output.find("Potential once round the loop of PS1"),
-              std::string::npos);
+    EXPECT_NE(
+        runProgram({"solve", file, "--hold", "S1", "--walk", "PS1"}).output.find("Voltage around the loop of PS1"),
+        std::string::npos);
     const Ran unknown = runProgram({"solve", file, "--walk", "W1"});
     EXPECT_EQ(unknown.code, 2);
     EXPECT_EQ(lineCount(unknown.error), 1);

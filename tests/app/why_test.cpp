@@ -28,10 +28,10 @@ TEST(Why, TextSaysCausesAndWhatToTry) {
     EXPECT_EQ(
         runProgram({"why", harbourBench("beacon-lamp"), "D1"}).output,
         "Why is D1 dark?\n"
-        "  No current runs through D1, and without current it stays dark.\n"
+        "  No current flows through D1, and without current it stays dark.\n"
         "  The cathode of D1 leads to minus, but the anode of D1 has no way to plus (open circuit: no complete path).\n"
         "  Missing link: S1 is open: no complete path.\n"
-        "  Try: Press S1. Then 9.37 mA runs through D1, lit at 74 %.\n");
+        "  Try: Press S1. Then 9.37 mA flows through D1, lit at 74 %.\n");
     const Ran held = runProgram({"why", harbourBench("beacon-lamp"), "D1", "--hold", "S1"});
     EXPECT_EQ(held.code, 0);
     EXPECT_TRUE(held.output.starts_with("Why is D1 lit as it is?\n")) << held.output;

@@ -38,6 +38,27 @@ TEST(Figure, TheLargestHasThreeDigits) {
     for (const Row& row : rows) EXPECT_EQ(shownAs(row.unit, row.largest, row.smallest, row.value), row.text);
 }
 
+TEST(Figure, AFifthDigitOnlyWhereASmallOneCouldNotBeReadWithout) {
+    EXPECT_EQ(shownAs("A", 17.519e-3, 0.59e-3, 17.519e-3), "17.52 mA");
+    EXPECT_EQ(shownAs("A", 17.519e-3, 0.59e-3, 0.59e-3), "0.59 mA") << "two digits can be read";
+    EXPECT_EQ(shownAs("A", 17.519e-3, 0.011e-3, 0.011e-3), "0.011 mA");
+    EXPECT_EQ(shownAs("A", 17.519e-3, 0.011e-3, 17.519e-3), "17.519 mA");
+}
+
+TEST(Figure, ADisplayHasSoManyDigits) {
+    struct Row {
+        double largest, smallest, value;
+        const char* text;
+    };
+    for (const Row& row :
+         {Row{17.519e-3, 0.011e-3, 17.519e-3, "17.52 mA"}, Row{17.519e-3, 0.011e-3, -17.519e-3, "\u221217.52 mA"},
+          Row{0.5, 0.44e-3, 0.5, "500.0 mA"}, Row{9.37e-3, 0, 9.37e-3, "9.37 mA"}, Row{0.5, 0, 0.5, "500 mA"},
+          Row{99.996e-3, 0.011e-3, 99.996e-3, "100.0 mA"}}) {
+        EXPECT_EQ(Figure::nearest(scaleFor("A", row.largest, row.smallest), row.value).onDisplay(4), row.text);
+    }
+    EXPECT_EQ(Figure().onDisplay(4), "no value");
+}
+
 TEST(Figure, WhatTheSolverLeaksIsNothing) {
     EXPECT_EQ(shownAs("V", 720e-12, 0, 720e-12), "0 V");
     EXPECT_EQ(shownAs("V", 0.4e-6, 0, 0.4e-6), "0 V");

@@ -55,6 +55,59 @@ TEST(Package, TableHasUniqueUsablePackages) {
     EXPECT_EQ(findPackage("barrel"), nullptr);
 }
 
+// Spacing of legs: data sheets of the push button, the rest from memory, as the packages' own files say.
+TEST(Package, LegsStandAsOnTheRealPart) {
+    const struct {
+        const char* name;
+        std::vector<Point> pitches;
+    } cases[] = {{"push-button", {{0, 0}, {0, 3}, {2, 0}, {2, 3}}},
+                 {"slide-switch", {{0, 0}, {1, 0}, {2, 0}}},
+                 {"toggle", {{0, 0}, {2, 0}}},
+                 {"potentiometer", {{0, 0}, {2, 0}, {4, 0}}}};
+    std::size_t rigid = 0;
+    for (const auto& c : cases) EXPECT_EQ(package(c.name).footprint, c.pitches) << c.name;
+    for (const Package& each : packages()) rigid += each.reach == Reach::Rigid ? 1 : 0;
+    EXPECT_EQ(rigid, std::size(cases)) << "each rigid package stands above";
+}
+
+/// Sockets are in the box and in one line, evenly apart, so that they can be told and met.
+TEST(Package, SocketsLieEvenlyInALine) {
+    for (const Package& each : packages()) {
+        if (each.reach != Reach::Flying) continue;
+        const Point step = each.footprint[1] - each.footprint[0];
+        EXPECT_TRUE(step.x == 0 || step.y == 0) << each.name;
+        EXPECT_GE(std::abs(step.x + step.y), 4) << each.name << ": a plug is 4 mm broad";
+        for (std::size_t i = 0; i < each.footprint.size(); ++i) {
+            const Point at = each.footprint[i];
+            EXPECT_TRUE((Rect{0, 0, each.bodyLengthMm, each.bodyWidthMm}).contains(at)) << each.name;
+            if (i > 0) {
+                EXPECT_EQ(at - each.footprint[i - 1], step) << each.name;
+            }
+        }
+    }
+    for (const char* leaving : {"cells", "block-9v"})
+        for (const Point exit : package(leaving).footprint)
+            EXPECT_EQ(exit.x, package(leaving).bodyLengthMm) << leaving << ": its leads leave at the right";
+}
+
+// Sizes in mm with their height over the board: data sheets and makers' drawings, from memory.
+TEST(Package, BodiesHaveTheSizeOfTheRealPart) {
+    const struct {
+        const char* name;
+        double length, width, height;
+        bool raised;
+    } cases[] = {{"axial-quarter-watt", 6.5, 2.5, 3.5, true}, {"diode-axial", 4, 2, 3, true},
+                 {"lamp-wired", 6.4, 6.4, 12, false},         {"push-button", 6.1, 6.1, 5, false},
+                 {"slide-switch", 8.6, 4, 6.5, false},        {"toggle", 8.4, 5.2, 13, false},
+                 {"potentiometer", 12.8, 9.5, 15, false},     {"block-9v", 26.5, 48.5, 0, false}};
+    for (const auto& c : cases) {
+        EXPECT_EQ(package(c.name).bodyLengthMm, c.length) << c.name;
+        EXPECT_EQ(package(c.name).bodyWidthMm, c.width) << c.name;
+        EXPECT_EQ(package(c.name).heightMm, c.height) << c.name;
+        EXPECT_EQ(package(c.name).raised, c.raised) << c.name;
+    }
+}
+
 TEST(Package, BendingLeadsHaveASpan) {
     const struct {
         const char* name;
@@ -104,6 +157,19 @@ TEST(Package, LyingBodyIsInTheMiddle) {
     EXPECT_NEAR(pose->centre.y, 5 * kPitchMm, kNear);
     EXPECT_NEAR(pose->angle, kQuarterTurn, kNear);
     EXPECT_NEAR(pose->body.halfLength, 3.25, kNear);
+}
+
+/// Between holes as far apart as its legs its body hides both; farther apart the anode's leg, the longer one, shows more.
+TEST(Package, AnLedSitsTowardsItsCathodeWhereItsLegsAreBent) {
+    const Package& led = package("led-5mm");
+    for (const auto& [pitches, off] : {std::pair{1.0, 0.0}, {2.0, 1.0}, {3.0, 1.0}, {6.0, 1.0}}) {
+        const auto pose = poseOf(led, span(pitches));
+        ASSERT_TRUE(pose);
+        EXPECT_NEAR(pose->centre.x, pitches * kPitchMm / 2 + off, kNear) << pitches;
+        EXPECT_EQ(pose->body.centre, pose->centre);
+    }
+    const auto back = poseOf(led, places({{3, 0}, {0, 0}}));
+    EXPECT_NEAR(back->centre.x, 1.5 * kPitchMm - 1, kNear) << "turned round";
 }
 
 TEST(Package, StandingBodyIsOnItsFirstLead) {

@@ -261,22 +261,58 @@ TEST(Turned, RigidPartsTurnAboutTheirFirstLead) {
     EXPECT_EQ(refusal(bench, back), "its legs are 3 holes apart; c to f is 5");
 }
 
-TEST(Turned, LedsSwapTheirLegs) {
-    const Bench bench =
-        BenchBuilder().board("A", "half").part("D1", "led", {{"anode", "A.h16"}, {"cathode", "A.h19"}}).build();
-    const Part once = turned(bench, bench.parts[0], 1);
-    EXPECT_EQ(holesUnder(once), "h19 h16");
-    EXPECT_EQ(holesUnder(turned(bench, once, -1)), "h16 h19");
+/// The places of a part's legs after each turn, as long as one fits.
+std::vector<std::string> turnsOf(Bench bench, int direction, int times) {
+    std::vector<std::string> places;
+    for (int i = 0; i < times; ++i) {
+        const Turned next = turnedRound(bench, bench.parts[0], direction);
+        if (!next.part) return {next.why};
+        bench.parts[0] = *next.part;
+        places.push_back(holesUnder(bench.parts[0]));
+    }
+    return places;
 }
 
-TEST(Turned, ResistorsTurnByAQuarterWhereThatMakesSense) {
-    const auto turn = [](const char* from, const char* to) {
-        const Bench bench = BenchBuilder().board("A", "half").part("R1", "resistor", {{"1", from}, {"2", to}}).build();
-        return holesUnder(turned(bench, bench.parts[0], 1));
+using TurnPlaces = std::vector<std::string>;
+
+TEST(Turned, TwoLegsGoRoundThroughAllFour) {
+    const auto lying = [](const char* kind, const char* second) {
+        Bench bench = BenchBuilder().board("A", "half").build();
+        bench.parts.push_back(makePart(*findKind(kind), "X1"));
+        bench.parts[0].leads = {holeAt("A.e15"), holeAt(second)};
+        return bench;
     };
-    EXPECT_EQ(turn("A.d8", "A.d13"), "d8 g8");
-    EXPECT_EQ(turn("A.a8", "A.a12"), "a12 a8");  // a to e would be one strip
-    EXPECT_EQ(turn("A.i8", "A.i20"), "i20 i8");  // no hole there: end for end
+    for (const char* kind : {"lamp", "resistor", "diode"}) {
+        const Bench bench = lying(kind, "A.e18");
+        EXPECT_EQ(turnsOf(bench, 1, 4), (TurnPlaces{"e15 f15", "e15 e12", "e15 b15", "e15 e18"})) << kind;
+        EXPECT_EQ(turnsOf(bench, -1, 2), (TurnPlaces{"e15 b15", "e15 e12"})) << kind;
+    }
+    // Over the gap its legs are spread, and after it they are as before.
+    EXPECT_EQ(turnsOf(lying("led", "A.e16"), 1, 4), (TurnPlaces{"e15 f15", "e15 e14", "e15 d15", "e15 e16"}));
+}
+
+TEST(Turned, PlacesThatDontFitAreLeftOut) {
+    const auto turn = [](const char* from, const char* to, const char* kind = "resistor") {
+        Bench bench = BenchBuilder().board("A", "half").build();
+        bench.parts.push_back(makePart(*findKind(kind), "X1"));
+        bench.parts[0].leads = {holeAt(from), holeAt(to)};
+        return turnsOf(bench, 1, 1);
+    };
+    EXPECT_EQ(turn("A.d8", "A.d13"), TurnPlaces{"d8 g8"});
+    EXPECT_EQ(turn("A.a8", "A.a12"), TurnPlaces{"a8 e8"});
+    EXPECT_EQ(turn("A.i8", "A.i20"), TurnPlaces{"i20 i8"}) << "no hole there: end for end, in its holes";
+    EXPECT_EQ(turn("A.h16", "A.h19", "led"), TurnPlaces{"h19 h16"});
+}
+
+TEST(Turned, WhereNoneFitsTheReasonIsTold) {
+    const Bench bench =
+        BenchBuilder()
+            .board("A", "half")
+            .part("S1", "push-button", {{"1a", "A.e14"}, {"1b", "A.f14"}, {"2a", "A.e16"}, {"2b", "A.f16"}})
+            .build();
+    EXPECT_EQ(turnsOf(bench, 1, 1), TurnPlaces{"its legs are now 2 holes apart; e to f is 3"});
+    const Bench table = BenchBuilder().board("A", "half").part("PS1", "bench-supply", {{"+", "A.top+3"}}).build();
+    EXPECT_EQ(turnsOf(table, 1, 1), TurnPlaces{"it stands on the table"});
 }
 
 TEST(Shifted, MovesByColumnsAndRows) {

@@ -4,9 +4,14 @@
 
 #include "core/base/json_text.h"
 #include "core/base/result.h"
+#include "core/base/utf8.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <utility>
+#include <vector>
 
 namespace tiepoint {
 namespace {
@@ -42,6 +47,52 @@ TEST(Printable, ShowsWhatCouldCommandOrDisguiseAsItsNumber) {
     };
     for (const Shown& each : cases) EXPECT_EQ(printable(each.text), each.as);
     EXPECT_EQ(printable(std::string_view("a\0b", 3)), "a\\u0000b");
+}
+
+// Controls, separators, marks of direction, surrogates and noncharacters by The Unicode Standard, chapter 23 (ranges from memory).
+TEST(Printable, OfAllCodePointsOnlyTheseAreHidden) {
+    const std::vector<std::pair<char32_t, char32_t>> hidden = {{0x00, 0x1F},     {0x7F, 0x9F},     {0x2028, 0x202E},
+                                                               {0x2066, 0x2069}, {0xD800, 0xDFFF}, {0xFDD0, 0xFDEF}};
+    for (char32_t code = 0; code <= 0x110000; ++code) {
+        const bool isHidden =
+            (code & 0xFFFF) >= 0xFFFE || code > 0x10FFFF || std::ranges::any_of(hidden, [code](const auto& range) {
+                return code >= range.first && code <= range.second;
+            });
+        ASSERT_EQ(isPrintable(code), !isHidden) << std::hex << static_cast<unsigned>(code);
+    }
+}
+
+/// RFC 3629, section 3.
+std::string encoded(char32_t code) {
+    const auto byte = [](char32_t bits) { return static_cast<char>(static_cast<unsigned char>(bits)); };
+    if (code < 0x80) return {byte(code)};
+    if (code < 0x800) return {byte(0xC0 | code >> 6), byte(0x80 | (code & 0x3F))};
+    if (code < 0x10000) return {byte(0xE0 | code >> 12), byte(0x80 | (code >> 6 & 0x3F)), byte(0x80 | (code & 0x3F))};
+    return {byte(0xF0 | code >> 18), byte(0x80 | (code >> 12 & 0x3F)), byte(0x80 | (code >> 6 & 0x3F)),
+            byte(0x80 | (code & 0x3F))};
+}
+
+TEST(Utf8, TakesEveryCodePointAndNoOther) {
+    for (char32_t code = 0; code <= 0x110400; ++code) {
+        const std::string text = encoded(code) + "x";
+        std::string_view rest = text;
+        const auto taken = takeCodePoint(rest);
+        const bool isCharacter = code <= 0x10FFFF && (code < 0xD800 || code > 0xDFFF);
+        ASSERT_EQ(taken.has_value(), isCharacter) << std::hex << static_cast<unsigned>(code);
+        ASSERT_EQ(rest, isCharacter ? "x" : text) << std::hex << static_cast<unsigned>(code);
+        if (isCharacter) {
+            ASSERT_EQ(*taken, code);
+        }
+        std::string_view cut = std::string_view(text).substr(0, text.size() - 2);
+        ASSERT_EQ(takeCodePoint(cut).has_value(), false) << "the last byte is missing";
+    }
+    // Overlong forms, and bytes that begin nothing.
+    for (const std::string_view text : {"\xc0\x80", "\xc1\xbf", "\xe0\x9f\xbf", "\xf0\x8f\xbf\xbf", "\xf5\x80\x80\x80",
+                                        "\x80", "\xbf", "\xff", "\xe2\x82(", "\xe2(\x82"}) {
+        std::string_view rest = text;
+        EXPECT_FALSE(takeCodePoint(rest)) << printable(text);
+        EXPECT_EQ(rest, text);
+    }
 }
 
 TEST(Printable, LeavesLinesWhereTheyAreWanted) {

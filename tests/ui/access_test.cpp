@@ -79,7 +79,7 @@ TEST_F(AccessTest, TheCursorIsTheFocus) {
     view.setCursorHole(test::holeAt("A.e14"));
     QAccessibleInterface* focus = root()->focusChild();
     ASSERT_TRUE(focus);
-    EXPECT_TRUE(nameOf(focus).startsWith("e14, S1 lead 1a")) << nameOf(focus).toStdString();
+    EXPECT_TRUE(nameOf(focus).startsWith("e14, S1 leg 1a")) << nameOf(focus).toStdString();
     EXPECT_TRUE(focus->state().focused);
     key(Qt::Key_Right);
     EXPECT_FALSE(focus->state().focused);

@@ -66,12 +66,12 @@ public:
     /// Another answer for the same bench, as after a press.
     void solve() {
         picture.snapshot = evaluate(picture.layout->bench, inputs);
-        picture.arrangePinned();
+        picture.arrangeTags();
     }
     /// The table, its sizes and the scene anew.
     void arrange() {
         picture.arrangeTable();
-        picture.arrangePinned();
+        picture.arrangeTags();
         const Rect all = picture.table->allMm;
         frame.contentMm = QRectF(all.left, all.top, all.width, all.height).adjusted(-25, -25, 25, 25);
         scene->follow();

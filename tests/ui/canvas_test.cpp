@@ -112,7 +112,7 @@ TEST(Canvas, AClockBelowTheLastDigitPlacesNoWordsAndPaintsNothing) {
         for (double& ampere : next->leadCurrent) noise(ampere);
         for (double& ampere : next->pieceCurrent) noise(ampere);
         stage.picture.snapshot = next;
-        stage.picture.arrangePinned();
+        stage.picture.arrangeTags();
         stage.follow(canvas);
     }
     EXPECT_EQ(canvas.wordPlacings(), words);

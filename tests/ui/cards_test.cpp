@@ -66,7 +66,7 @@ TEST_F(Cards, TheReadingIsTheSolvedNumberOfTheLight) {
     EXPECT_GT(ampere, 9e-3);
     EXPECT_LT(ampere, 10e-3);
     const ReadingText& text = cards().reading().text();
-    EXPECT_EQ(text.title, QStringLiteral("D1, red LED"));
+    EXPECT_EQ(text.title, QStringLiteral("D1, red LED in h16 and h19"));
     EXPECT_EQ(text.big.toStdString(), formatQuantity(ampere, "A"));
     EXPECT_EQ(text.in, text.big);
     EXPECT_EQ(text.out, text.big);
@@ -79,19 +79,19 @@ TEST_F(Cards, ASelectedPartTakesTheReadingOver) {
     open("beacon-lamp");
     hold("S1");
     select("R1");
-    EXPECT_EQ(cards().reading().text().title, QStringLiteral("R1, 330 Ω resistor"));
+    EXPECT_EQ(cards().reading().text().title, QStringLiteral("R1, 330 Ω resistor in c8 and c14"));
     select("W1");
-    EXPECT_EQ(cards().reading().text().title, QStringLiteral("W1, red jumper"));
+    EXPECT_EQ(cards().reading().text().title, QStringLiteral("W1, red jumper in top+7 and a8"));
     EXPECT_EQ(cards().reading().text().big.toStdString(), formatQuantity(solvedCurrent("D1"), "A"));
     window().view().setSelection({});
-    EXPECT_EQ(cards().reading().text().title, QStringLiteral("D1, red LED"));
+    EXPECT_EQ(cards().reading().text().title, QStringLiteral("D1, red LED in h16 and h19"));
 }
 
 TEST_F(Cards, OnceRoundTheLoopAddsUpToTheSupply) {
     open("beacon-lamp");
     hold("S1");
     const LoopText& text = cards().loop().text();
-    EXPECT_EQ(text.title, QStringLiteral("Once round the loop"));
+    EXPECT_EQ(text.title, QStringLiteral("Voltage around the loop"));
     double share = 0;
     std::vector<std::string> parts;
     for (const DropText& drop : text.drops) {

@@ -16,6 +16,7 @@
 #include "ui/paint/overload.h"
 #include "ui/paint/palette.h"
 #include "ui/paint/part_scenes.h"
+#include "ui/paint/pinned_places.h"
 #include "ui/paint/pixel_sheet.h"
 #include "ui/paint/shade.h"
 
@@ -68,7 +69,7 @@ Picture contrastPicture(ThemeName name, const Views& views) {
     picture.views = views;
     picture.pixelsPerMm = kContrastPixelsPerMm;
     picture.arrangeTable();
-    picture.arrangePinned();
+    picture.arrangeTags();
     return picture;
 }
 
@@ -130,6 +131,12 @@ std::vector<Words> placedWords(const Picture& picture) {
     for (const PinnedTag& tag : *picture.pinned) words.push_back({"pinned " + tag.text.toStdString(), tag.frame});
     clearance.take(noteFrame(picture, 0));
     takePinnedEnds(picture, clearance);
+    if (picture.netTags)
+        for (const NetTag& tag : *picture.netTags) {
+            words.push_back({"volts " + tag.text.toStdString(), toQt(tag.frame)});
+            clearance.take(toQt(tag.frame));
+            clearance.take(endFrame({toQt(tag.ring)}));
+        }
     for (const Flag& flag : placeFlags(picture, clearance)) words.push_back({"flag", flag.frame});
     if (picture.views.readings || picture.views.voltage)
         for (const Label& reading : placeReadings(picture, clearance))
@@ -184,7 +191,7 @@ TEST(Contrast, WhatIsPrintedOnABoard) {
         picture.snapshot = evaluate(bare);
         picture.layout = picture.snapshot->layout;
         picture.arrangeTable();
-        picture.arrangePinned();
+        picture.arrangeTags();
         const QImage image = drawnPicture(picture);
         // Where letters and numbers stand: 1.8 mm from the short edges, 1.8 above row a and 1.65 below row j; every fifth column.
         constexpr double kLetterMm = 1.8, kAboveMm = 1.81, kBelowMm = 1.65, kHalfMm = 0.9;

@@ -212,7 +212,8 @@ TEST_F(FindingsTest, MarksStandOverNoLabelAndNotOverEachOther) {
         Clearance clearance(picture);
         const auto ids = placeIds(picture, clearance);
         auto labels = ids;
-        std::ranges::move(placeReadings(picture, clearance), std::back_inserter(labels));
+        if (picture.netTags)
+            for (const NetTag& tag : *picture.netTags) labels.push_back({toQt(tag.frame), tag.text});
         for (int i = 0; i < static_cast<int>(picture.findings->size()); ++i) {
             const QRectF mark = view().viewportTransform().inverted().mapRect(view().findingMark(i));
             for (const Label& label : labels)

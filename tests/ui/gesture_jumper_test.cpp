@@ -61,12 +61,12 @@ TEST_F(JumperGestureTest, TakesItsColourFromTheRail) {
     }
 }
 
-TEST_F(JumperGestureTest, StartsBesideATakenHoleAndSaysSo) {
+TEST_F(JumperGestureTest, EndsBesideATakenHoleAndSaysSo) {
     open(beacon());
-    dragAndHold(at("A.c14"), at("A.a25"));
+    dragAndHold(at("A.a25"), at("A.c14"));
     EXPECT_TRUE(said().contains("c14 is taken; b14 is the same metal")) << said().toStdString();
-    release(at("A.a25"));
-    EXPECT_EQ(bench().jumpers.back().ends[0], JumperEnd(test::holeAt("A.b14")));
+    release(at("A.c14"));
+    EXPECT_EQ(bench().jumpers.back().ends[1], JumperEnd(test::holeAt("A.b14")));
 }
 
 TEST_F(JumperGestureTest, StartsFromABareLead) {

@@ -73,8 +73,20 @@ TEST_F(GuideTest, LeadsToALitLedByTheMouseAlone) {
     QTest::keyClick(&view(), Qt::Key_Space);
     EXPECT_TRUE(bench.waitForAnswer());
     EXPECT_EQ(guide().step(), 5);
-    EXPECT_TRUE(guide().showsPicture()) << "the picture of the tap and the pipe";
+    EXPECT_FALSE(guide().showsPicture()) << "the picture of the tap and the pipe comes only when it is asked for";
     EXPECT_LT(clock.elapsed(), 60'000);
+}
+
+TEST_F(GuideTest, ThePictureOfTheTapComesWhenAskedAndNeverOverTheBoard) {
+    EXPECT_FALSE(guide().showsPicture());
+    QTest::mouseClick(guide().pictureKey(), Qt::LeftButton);
+    EXPECT_TRUE(guide().showsPicture());
+    const QRect bench_(view().mapTo(&bench.window(), QPoint(0, 0)), view().size());
+    const QRect card(guide().mapTo(&bench.window(), QPoint(0, 0)), guide().size());
+    EXPECT_GE(card.top(), bench_.bottom());
+    EXPECT_TRUE(bench.window().rect().contains(card));
+    QTest::mouseClick(guide().pictureKey(), Qt::LeftButton);
+    EXPECT_FALSE(guide().showsPicture());
 }
 
 TEST_F(GuideTest, TheHolesGlowAndGoOut) {

@@ -176,12 +176,14 @@ TEST_F(InquiryTest, NothingIsAskedWhereNothingIsAnswered) {
 
 TEST_F(InquiryTest, AMendIsOneUndoStepAndLights) {
     open("dark-beacon");
+    window().findings().reveal().level(Reveal::Proof)->trigger();
+    ASSERT_TRUE(desk.waitForAnswer());
     ask("D1");
     ASSERT_EQ(answer().remedyKeys().size(), 1u);
     WindowBench::click(answer().remedyKeys()[0]);
     ASSERT_TRUE(desk.waitForAnswer());
     EXPECT_TRUE(lit("D1"));
-    EXPECT_EQ(window().document().undoStack().count(), 1);
+    EXPECT_EQ(window().document().undoStack().count(), 2);
     ASSERT_TRUE(WindowBench::waitFor([this] { return answer().answer() != nullptr; }));
     window().document().undoStack().undo();
     EXPECT_EQ(answer().answer(), nullptr);  // nothing of the old answer is offered

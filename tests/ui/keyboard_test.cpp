@@ -200,5 +200,55 @@ TEST_F(KeyboardTest, LettersStayWithTheCaps) {
     EXPECT_EQ(cursor(), "A.c20");
 }
 
+TEST_F(KeyboardTest, EnterOnARefusedPlaceKeepsThePartInTheHand) {
+    open(beacon());
+    walkTo("A.c8");
+    view.beginPlacing("resistor", "resistance=220", QPoint(-10, -10));
+    walk(Qt::Key_Right);
+    walk(Qt::Key_Left);
+    const auto before = document.bench();
+    key(Qt::Key_Return);
+    EXPECT_TRUE(view.isGesturing()) << "it is still in the hand";
+    EXPECT_EQ(document.bench(), before);
+    EXPECT_TRUE(said().contains(QStringLiteral("taken"))) << said().toStdString();
+    walk(Qt::Key_Right, 12);
+    key(Qt::Key_Return);
+    EXPECT_FALSE(view.isGesturing()) << said().toStdString();
+    EXPECT_EQ(toString(*part("R2").leads[0]), "A.c20");
+}
+
+TEST_F(KeyboardTest, CtrlWalksFiveHolesWithSomethingInTheHandToo) {
+    open(beacon());
+    walkTo("A.i21");
+    view.beginPlacing("resistor", "resistance=220", QPoint(-10, -10));
+    walk(Qt::Key_Left, 1, Qt::ControlModifier);
+    EXPECT_EQ(cursor(), "A.i16");
+    walk(Qt::Key_Right, 1, Qt::ControlModifier);
+    EXPECT_EQ(cursor(), "A.i21");
+    key(Qt::Key_Escape);
+    view.setSelection({"D1"});
+    walk(Qt::Key_Right, 1, Qt::ControlModifier);
+    EXPECT_EQ(cursor(), "A.i26") << "with something selected too";
+    EXPECT_EQ(part("D1").leads[0], test::holeAt("A.h16"));
+}
+
+TEST_F(KeyboardTest, InsertBeginsWithoutAnError) {
+    open(beacon());
+    walkTo("A.a20");
+    key(Qt::Key_Insert);
+    EXPECT_TRUE(view.isGesturing());
+    EXPECT_FALSE(marks().refused);
+    EXPECT_EQ(said(), "arrows lead it, Enter plugs it in");
+    key(Qt::Key_Escape);
+    view.setSelection({"PS1"});
+    walkTo("A.c8");  // where the resistor is
+    key(Qt::Key_Insert);
+    EXPECT_TRUE(view.isGesturing());
+    EXPECT_FALSE(marks().refused);
+    key(Qt::Key_Return);
+    EXPECT_TRUE(view.isGesturing()) << "only now it is refused, and stays in the hand";
+    EXPECT_TRUE(said().contains(QStringLiteral("c8"))) << said().toStdString();
+}
+
 }  // namespace
 }  // namespace tiepoint::ui

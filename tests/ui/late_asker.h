@@ -49,8 +49,10 @@ public:
         };
     }
     PictureActions::AskPath pictures() {
-        return
-            [this](const QString& path, const PictureActions::GivePath& give) { keep(Kind::PicturePath, path, give); };
+        return [this](const QString& path, const PictureActions::GivePath& give) {
+            keep(Kind::PicturePath, path,
+                 FileActions::GivePath([give](const QString& chosen) { give(chosen, Paper::A4); }));
+        };
     }
 
     const std::vector<Question>& asked() const { return asked_; }

@@ -6,12 +6,11 @@
 #include "core/bench/bench_file.h"
 #include "support/build_bench.h"
 #include "ui/access/bench_words.h"
-#include "ui/document/file_dialogs.h"
+#include "ui/window/questions_in_bar.h"
 #include "ui/window/start_card.h"
 #include "window_bench.h"
 
 #include <QLineEdit>
-#include <QMessageBox>
 #include <QTextDocument>
 
 namespace tiepoint::ui {
@@ -91,17 +90,21 @@ TEST(PlainText, RecentFilesKeepTheirAmpersands) {
 
 TEST(PlainText, QuestionsQuoteTheTitleAsText) {
     WindowBench bench;
-    const FileActions::Asker asker = fileDialogs(&bench.window());
-    asker.unsaved(kEvil, [](FileActions::Answer) {});
+    MessageBar& bar = bench.window().bar();
+    const FileActions::Asker asker = questionsInBar(bar, &bench.window());
     const auto asName = [](QString text) { return text.remove(QLatin1Char('/')); };  // no file's name holds a slash
+    const auto quotes = [&] {
+        EXPECT_TRUE(bar.isAsking());
+        EXPECT_TRUE(asName(bar.line()).contains(asName(kEvilShown))) << bar.line().toStdString();
+        for (const QLabel* label : bar.findChildren<QLabel*>()) EXPECT_EQ(label->textFormat(), Qt::PlainText);
+        bar.cancelQuestions();
+    };
+    asker.unsaved(kEvil, [](FileActions::Answer) {});
+    quotes();
     asker.changed(QStringLiteral("/tmp/") + asName(kEvil), [](FileActions::Conflict) {});
-    const auto boxes = bench.window().findChildren<QMessageBox*>();
-    ASSERT_EQ(boxes.size(), 2);
-    for (QMessageBox* box : boxes) {
-        EXPECT_EQ(box->textFormat(), Qt::PlainText);
-        EXPECT_TRUE(asName(box->text()).contains(asName(kEvilShown))) << box->text().toStdString();
-        box->close();
-    }
+    quotes();
+    asker.replace(QStringLiteral("/tmp/") + asName(kEvil), [](bool) {});
+    quotes();
 }
 
 TEST(PlainText, WhatCanBeUndoneIsNoMenuKeyAndOneLine) {
@@ -143,7 +146,7 @@ TEST(PlainText, WorkLeftBehindIsNamedAsText) {
     Recovery left;
     left.sourcePath = QStringLiteral("/tmp/") + kEvil;
     left.savedAt = QDateTime::currentDateTime();
-    const StartCard card({left}, &stage);
+    const StartCard card({left}, {}, &stage);
     EXPECT_TRUE(card.recoveryWords().contains(kEvilShown)) << card.recoveryWords().toStdString();
 }
 

@@ -90,7 +90,7 @@ inline Picture pressedPicture(std::shared_ptr<const Bench> bench, ThemeName name
     picture.theme = &theme(name);
     picture.views = views;
     picture.arrangeTable();
-    picture.arrangePinned();
+    picture.arrangeTags();
     return picture;
 }
 

@@ -112,15 +112,19 @@ TEST_F(Projecting, ReadingsKeepOffNumbersAndNames) {
     view.room().setProjecting(true);
     const Picture& picture = view.picture();
     Clearance clearance(picture);
-    const std::vector<Label> ids = placeIds(picture, clearance), readings = placeReadings(picture, clearance);
-    ASSERT_EQ(readings.size(), 5u) << "plus, minus and one at each buoy";
-    for (const Label& reading : readings) {
+    const std::vector<Label> ids = placeIds(picture, clearance);
+    ASSERT_TRUE(picture.netTags);
+    ASSERT_EQ(picture.netTags->size(), 5u) << "plus, minus and one at each buoy";
+    const QRectF sight = view.viewportTransform().inverted().mapRect(QRectF(view.viewport()->rect()));
+    for (const NetTag& reading : *picture.netTags) {
+        const QRectF frame = toQt(reading.frame);
+        EXPECT_TRUE(sight.contains(frame)) << reading.text.toStdString();
+        EXPECT_FALSE(frame.intersects(toQt(picture.table->boardsMm))) << reading.text.toStdString();
         for (const UsedNumber& number : placeUsedNumbers(picture))
-            EXPECT_FALSE(reading.frame.intersects(number.frame))
+            EXPECT_FALSE(frame.intersects(number.frame))
                 << reading.text.toStdString() << " over " << number.text.toStdString();
         for (const Label& id : ids)
-            EXPECT_FALSE(reading.frame.intersects(id.frame))
-                << reading.text.toStdString() << " over " << id.text.toStdString();
+            EXPECT_FALSE(frame.intersects(id.frame)) << reading.text.toStdString() << " over " << id.text.toStdString();
     }
 }
 

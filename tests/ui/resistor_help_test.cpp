@@ -1,6 +1,7 @@
 // The resistor helper and the drawer in a real window.
 
 #include "core/snapshot/readings.h"
+#include "support/compact_bench.h"
 #include "window_bench.h"
 
 #include <QSettings>
@@ -26,6 +27,14 @@ protected:
         const Part& part = *window().document().bench()->findPart(id);
         return part.value(part.kind->valueIndex("resistance"));
     }
+    /// Asks, and waits for the card.
+    void ask() {
+        help().helpAction()->trigger();
+        ASSERT_TRUE(WindowBench::waitFor([this] { return card().isVisible(); }));
+    }
+    bool waitForPlace() {
+        return WindowBench::waitFor([this] { return card().putKey()->isEnabled(); });
+    }
     static void type(ValueField& field, const char* text) {
         field.takeKeyboard();
         QTest::keyClicks(QApplication::focusWidget(), QString::fromLatin1(text));
@@ -37,14 +46,13 @@ protected:
 
 TEST_F(ResistorHelpTest, ReckonsFromTheBenchAndPutsItInAtOneClick) {
     open("beacon-lamp");
-    help().helpAction()->trigger();
-    ASSERT_TRUE(card().isVisible());
+    ask();
     EXPECT_FALSE(window().cards().legend().isVisible());
     EXPECT_EQ(card().question().supplyVolt, 5);
     type(*card().currentField(), "5mA");
     ASSERT_NE(card().choice(), nullptr);
     EXPECT_EQ(card().choice()->ohm, 680) << "(5 V - 1.87 V) / 5 mA = 626 ohm";
-    ASSERT_TRUE(card().putKey()->isEnabled());
+    ASSERT_TRUE(waitForPlace());
     EXPECT_EQ(card().putKey()->text(), QStringLiteral("Take 680 Ω for R1"));
     const int before = window().document().undoStack().count();
     WindowBench::click(card().putKey());
@@ -56,9 +64,39 @@ TEST_F(ResistorHelpTest, ReckonsFromTheBenchAndPutsItInAtOneClick) {
     EXPECT_TRUE(window().cards().legend().isVisible());
 }
 
+/// Each light is driven by the supply of its own loop, and by what stands in a row in it.
+TEST_F(ResistorHelpTest, OfTwoSuppliesTakesTheOneThatDrivesThePart) {
+    window().document().reset(
+        test::compactBench(
+            "half; PS1 top+3 top-3 5; PS2 bottom+3 bottom-3 12; R1 c5 c10 330; D1 e10 e11 red; W1 a5 top+8 "
+            "red; W2 a11 top-9 black; R2 h15 h20 1000; D2 f20 f21 green; W3 j15 bottom+14 red; W4 j21 "
+            "bottom-18 black"),
+        {});
+    ASSERT_TRUE(desk.waitForAnswer());
+    for (const auto& [part, volt] : {std::pair{"D1", 5.0}, std::pair{"D2", 12.0}, std::pair{"R2", 12.0}}) {
+        window().view().setSelection({QString::fromLatin1(part)});
+        help().helpAction()->trigger();
+        ASSERT_TRUE(WindowBench::waitFor([&] { return card().isVisible() && card().question().supplyVolt == volt; }))
+            << part << ": " << card().question().supplyVolt;
+        WindowBench::click(card().closeKey());
+    }
+}
+
+TEST_F(ResistorHelpTest, AnswersComeBesideAndOnlyForTheBenchAsItIs) {
+    open("beacon-lamp");
+    ask();
+    type(*card().currentField(), "5mA");
+    ASSERT_TRUE(waitForPlace());
+    ASSERT_FALSE(window().document().push({"Rename", {SetTitle{"Lamp"}}}));
+    QApplication::processEvents();
+    ASSERT_TRUE(waitForPlace()) << "found anew for the bench as it is now";
+    WindowBench::click(card().putKey());
+    EXPECT_EQ(ohms("R1"), 680);
+}
+
 TEST_F(ResistorHelpTest, SaysInWordsWhyThereIsNone) {
     open("beacon-lamp");
-    help().helpAction()->trigger();
+    ask();
     type(*card().supplyField(), "1.5");
     EXPECT_EQ(card().choice(), nullptr);
     EXPECT_TRUE(card().refusal().contains(QStringLiteral("the supply gives 1.50 V"))) << card().refusal().toStdString();
@@ -67,7 +105,7 @@ TEST_F(ResistorHelpTest, SaysInWordsWhyThereIsNone) {
 
 TEST_F(ResistorHelpTest, TheDrawerIsRememberedAndTakenFrom) {
     open("beacon-lamp");
-    help().helpAction()->trigger();
+    ask();
     help().drawerAction()->trigger();
     DrawerCard& drawer = help().drawerCard();
     ASSERT_TRUE(drawer.isVisible());

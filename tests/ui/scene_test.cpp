@@ -56,7 +56,7 @@ protected:
         picture.layout = picture.snapshot->layout;
         picture.views.turned = turned;
         picture.arrangeTable();
-        picture.arrangePinned();
+        picture.arrangeTags();
         scene.follow();
     }
     void turn(bool turned) { show(picture.bench(), turned); }
@@ -199,12 +199,11 @@ TEST_F(TableScene, NotesHideEverythingAndTagsAllButNotes) {
     EXPECT_TRUE(scene.under({tag.center().x(), tag.center().y()}).pinned.empty());
 }
 
-TEST_F(TableScene, EndsAreGrippedWhereTheyBelongToWhatIsSelected) {
-    EXPECT_FALSE(scene.under(seen("A.c8")).grip);
-    picture.marks.selected = {"R1"};
+TEST_F(TableScene, EndsAreGrippedAtOnce) {
+    EXPECT_FALSE(scene.under(seen("A.c25")).grip);
+    EXPECT_FALSE(scene.under(seen("A.e14")).grip) << "stiff legs go with their body";
     ASSERT_TRUE(scene.under(seen("A.c8")).grip);
     EXPECT_EQ(scene.under(seen("A.c8")).grip->id, "R1");
-    picture.marks.selected = {"W1"};
     ASSERT_TRUE(scene.under(seen("A.a8")).grip);
     EXPECT_TRUE(scene.under(seen("A.a8")).grip->jumper);
     EXPECT_TRUE(scene.under(seen("A.top+3")).grip) << "the cable of a supply always can";
@@ -215,7 +214,8 @@ TEST_F(TableScene, ABandTakesBodiesAndWiresWhereTheyReallyAre) {
     const auto around = [](Point at, double mm) { return QRectF(at.x - mm, at.y - mm, 2 * mm, 2 * mm); };
     EXPECT_EQ(scene.touchedBy(around(body, 0.5)), std::vector<std::string>{"R2"});
     EXPECT_EQ(scene.touchedBy(around(seen("A.d22"), 0.5)), std::vector<std::string>{}) << "beside the slanting body";
-    EXPECT_EQ(scene.touchedBy(around(seen("A.c11"), 0.5)), (std::vector<std::string>{"R1", "W2"}));
+    EXPECT_EQ(scene.touchedBy(around(seen("A.c11"), 0.5)), std::vector<std::string>{"R1"}) << "W2 only crosses it";
+    EXPECT_EQ(scene.touchedBy(around(seen("A.b10"), 0.5)), std::vector<std::string>{"W2"});
     EXPECT_EQ(scene.touchedBy(around(seen("A.top+3"), 0.5)), std::vector<std::string>{}) << "a cable doesn't count";
     EXPECT_EQ(scene.touchedBy(picture.table->parts.empty() ? QRectF() : toQt(picture.table->allMm)).size(), 8u);
 }
@@ -242,8 +242,6 @@ TEST_F(TableScene, PaintsItselfAsItsItemsSay) {
         Patches patches;
         scene.addBoards(patches);
         scene.addItems(patches);
-        for (const TagItem* tag : itemsOf<TagItem>()) tag->addPatches(patches);
-        for (const NoteItem* note : itemsOf<NoteItem>()) note->addPatches(patches);
         paintPatches(painter, *picture.theme, patches);
     });
     int differing = 0;

@@ -1,6 +1,8 @@
-// The start card: every harbour bench opens from it and runs, and the card never stands in the way.
+// The start card: the way to a first LED in front, every harbour bench in the order of a course, one's own below, and never in the way.
 
 #include "core/base/embedded.h"
+#include "core/bench/bench_file.h"
+#include "ui/window/course.h"
 #include "window_bench.h"
 
 #include <gtest/gtest.h>
@@ -10,64 +12,167 @@
 namespace tiepoint::ui {
 namespace {
 
-std::size_t harbourBenches() {
-    std::size_t count = 0;
-    for (const EmbeddedFile& file : embeddedFiles()) count += file.name.starts_with("benches/");
-    return count;
-}
-
-TEST(StartCard, ShowsEveryHarbourBenchAndOpensIt) {
-    WindowBench bench;
-    MainWindow& window = bench.window();
-    window.showStartCard();
-    ASSERT_TRUE(window.startCard());
-    const std::size_t count = window.startCard()->benches().size();
-    ASSERT_EQ(count, harbourBenches());
-    ASSERT_GE(count, 9u);
-    std::set<std::string> titles;
-    for (std::size_t i = 0; i < count; ++i) {
-        window.showStartCard();
-        BenchKey* key = window.startCard()->benches()[i];
-        const QString title = key->text();
-        WindowBench::click(key);
-        EXPECT_FALSE(window.startCard()) << "opening closes the card";
-        EXPECT_EQ(QString::fromStdString(window.document().bench()->title), title);
-        EXPECT_FALSE(window.document().isModified());
-        EXPECT_TRUE(window.document().filePath().isEmpty()) << "saving must ask for a name";
-        ASSERT_TRUE(bench.waitForAnswer()) << title.toStdString();
-        EXPECT_EQ(window.live().snapshot()->status(), Status::Solved) << title.toStdString();
-        titles.insert(title.toStdString());
+class StartCardTest : public testing::Test {
+protected:
+    MainWindow& window() { return desk.window(); }
+    StartCard& card() { return *window().startCard(); }
+    void show() {
+        window().showStartCard();
+        QApplication::processEvents();
     }
-    EXPECT_EQ(titles.size(), count);
+    bool isShown() { return window().startCard() && window().startCard()->isVisible(); }
+    bool drawn(const std::vector<BenchButton*>& keys) {
+        return QTest::qWaitFor([&] { return std::ranges::all_of(keys, &BenchButton::isDrawn); }, 10'000);
+    }
+    WindowBench desk;
+};
+
+/// Nothing that is shipped is left out, and each is told in one line.
+TEST(Course, TellsOfEveryShippedBenchInOneLine) {
+    std::set<std::string_view> shipped, told, topics;
+    for (const EmbeddedFile& file : embeddedFiles())
+        if (file.name.starts_with("benches/")) shipped.insert(file.name);
+    for (const CourseBench& each : course()) {
+        EXPECT_TRUE(told.insert(each.file).second) << each.file;
+        EXPECT_TRUE(topics.insert(each.topic).second) << each.topic;
+        EXPECT_TRUE(each.line.ends_with('.')) << each.line;
+        EXPECT_LT(each.line.size(), 64u) << each.line;
+    }
+    EXPECT_EQ(told, shipped);
+    EXPECT_NE(course().back().line.find("Nothing is told"), std::string_view::npos) << "the hunt says so";
+    EXPECT_EQ(course().back().file, "benches/dark-beacon.bench.json");
 }
 
-TEST(StartCard, DrawsAPictureOfEachBench) {
-    WindowBench bench;
-    bench.window().showStartCard();
-    const auto& keys = bench.window().startCard()->benches();
-    EXPECT_TRUE(WindowBench::waitFor([&] { return std::ranges::all_of(keys, &BenchKey::isDrawn); }));
+TEST_F(StartCardTest, ShowsEveryHarbourBenchAndOpensItInItsView) {
+    show();
+    ASSERT_EQ(card().benches().size(), course().size());
+    ASSERT_GE(course().size(), 9u);
+    for (std::size_t i = 0; i < course().size(); ++i) {
+        show();
+        BenchButton* key = card().benches()[i];
+        EXPECT_EQ(key->words().heading.toStdString(), course()[i].topic);
+        EXPECT_EQ(key->words().number.toInt(), static_cast<int>(i) + 1);
+        WindowBench::click(key);
+        EXPECT_FALSE(window().startCard()) << "opening closes the card";
+        EXPECT_FALSE(window().document().isModified());
+        EXPECT_TRUE(window().document().filePath().isEmpty()) << "saving must ask for a name";
+        ASSERT_TRUE(desk.waitForAnswer()) << course()[i].topic;
+        EXPECT_EQ(window().live().snapshot()->status(), Status::Solved) << course()[i].topic;
+        EXPECT_EQ(window().view().views(), course()[i].views) << course()[i].topic;
+    }
 }
 
-TEST(StartCard, NewBenchGivesAHalfBoardWithItsSupply) {
-    WindowBench bench;
-    bench.window().showStartCard();
-    WindowBench::click(bench.window().startCard()->newKey());
-    EXPECT_FALSE(bench.window().startCard());
-    EXPECT_EQ(*bench.window().document().bench(), makeNewBench());
+TEST_F(StartCardTest, DrawsAPictureOfEachBenchInItsView) {
+    show();
+    ASSERT_TRUE(drawn(card().benches()));
+    std::set<QByteArray> different;
+    for (BenchButton* key : card().benches()) {
+        const QImage image = key->grab(QRect(QPoint(14, 14), key->pictureSize() - QSize(12, 12))).toImage();
+        different.insert(QByteArray(reinterpret_cast<const char*>(image.constBits()), image.sizeInBytes()));
+    }
+    EXPECT_EQ(different.size(), card().benches().size());
 }
 
-TEST(StartCard, TheFirstPressOnTheBenchClosesIt) {
-    WindowBench bench;
-    bench.window().showStartCard();
-    QTest::mouseClick(bench.window().view().viewport(), Qt::LeftButton, {}, QPoint(3, 3));
-    EXPECT_FALSE(bench.window().startCard());
+TEST_F(StartCardTest, OnlyTheFirstBuildHasAFilledKey) {
+    show();
+    const auto filled = [](QWidget* key) {
+        const QImage image = key->grab().toImage();
+        return image.pixelColor(image.width() / 8, image.height() / 2) == theme(ThemeName::Day).accent;
+    };
+    EXPECT_TRUE(filled(card().firstKey()));
+    for (QAbstractButton* key : card().findChildren<QAbstractButton*>())
+        EXPECT_EQ(filled(key), key == card().firstKey()) << key->text().toStdString();
+    EXPECT_LT(card().firstKey()->mapTo(&card(), QPoint()).x(), card().benches().front()->x()) << "it stands in front";
 }
 
-TEST(StartCard, EscapeClosesIt) {
-    WindowBench bench;
-    bench.window().showStartCard();
-    QTest::keyClick(bench.window().startCard(), Qt::Key_Escape);
-    EXPECT_FALSE(bench.window().startCard() && bench.window().startCard()->isVisible());
+TEST_F(StartCardTest, LiesOverTheLowerPartAndLeavesTheMenusFree) {
+    for (const QSize size : {QSize(900, 600), QSize(1366, 768), QSize(1920, 1080)}) {
+        desk.restart(size);
+        show();
+        const QRectF surface = card().surface().translated(card().mapTo(&window(), QPoint()));
+        EXPECT_NEAR(surface.top(), 0.17 * size.height(), 2);
+        EXPECT_GE(card().mapTo(&window(), QPoint()).y(), window().titleLine().geometry().bottom());
+        QRect before;
+        for (QAbstractButton* key : card().findChildren<QAbstractButton*>()) {
+            if (key->isHidden()) continue;
+            const QRect place(key->mapTo(&card(), QPoint()), key->size());
+            EXPECT_TRUE(card().surface().toAlignedRect().contains(place))
+                << size.width() << ": " << key->text().toStdString();
+            EXPECT_GE(place.height(), 24) << key->text().toStdString() << ": a finger's or a pointer's least";
+            for (QAbstractButton* other : card().findChildren<QAbstractButton*>()) {
+                const QRect theirs(other->mapTo(&card(), QPoint()), other->size());
+                if (other == key || other->isHidden()) continue;
+                EXPECT_FALSE(theirs.intersects(place))
+                    << size.width() << ": " << key->text().toStdString() << ", " << other->text().toStdString();
+            }
+        }
+    }
+}
+
+TEST_F(StartCardTest, TheKeyboardReachesAllOfIt) {
+    show();
+    EXPECT_TRUE(card().firstKey()->hasFocus());
+    std::vector<QWidget*> met;
+    for (int i = 0; i < 30 && std::ranges::find(met, QApplication::focusWidget()) == met.end(); ++i) {
+        met.push_back(QApplication::focusWidget());
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+    }
+    for (BenchButton* key : card().benches()) EXPECT_NE(std::ranges::find(met, key), met.end());
+    for (QAbstractButton* key : {card().newKey(), card().openKey(), card().closeKey()})
+        EXPECT_NE(std::ranges::find(met, key), met.end()) << key->text().toStdString();
+    card().benches()[4]->setFocus(Qt::TabFocusReason);
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    EXPECT_FALSE(window().startCard());
+    EXPECT_EQ(window().document().bench()->title, "Lock gate");
+}
+
+TEST_F(StartCardTest, OnesOwnBenchesStandBelowAndOpen) {
+    show();
+    EXPECT_TRUE(card().ownBenches().empty());
+    const QString path = desk.file("pier.bench.json");
+    Bench pier = makeNewBench();
+    pier.title = "Pier light";
+    ASSERT_TRUE(writeBenchFile(pier, path.toStdString()).ok());
+    window().openFile(path);
+    QApplication::processEvents();
+    window().files().newBench();
+    show();
+    ASSERT_EQ(card().ownBenches().size(), 1u);
+    BenchButton* key = card().ownBenches().front();
+    EXPECT_EQ(key->words().heading, QStringLiteral("pier"));
+    EXPECT_EQ(key->words().line, QStringLiteral("today"));
+    EXPECT_GT(key->y(), card().benches().back()->geometry().bottom());
+    EXPECT_TRUE(drawn(card().ownBenches()));
+    WindowBench::click(key);
+    EXPECT_EQ(window().document().filePath(), path);
+    EXPECT_FALSE(window().startCard());
+}
+
+TEST_F(StartCardTest, NewBenchGivesAHalfBoardWithItsSupply) {
+    show();
+    WindowBench::click(card().newKey());
+    EXPECT_FALSE(window().startCard());
+    EXPECT_EQ(*window().document().bench(), makeNewBench());
+}
+
+TEST_F(StartCardTest, TheFirstPressOnTheBenchClosesIt) {
+    show();
+    QTest::mouseClick(window().view().viewport(), Qt::LeftButton, {}, QPoint(3, 3));
+    EXPECT_FALSE(window().startCard());
+    show();
+    QTest::mouseClick(&card(), Qt::LeftButton, {}, QPoint(card().width() / 2, 4));  // on the veil
+    EXPECT_FALSE(isShown());
+    EXPECT_TRUE(window().view().hasFocus());
+}
+
+TEST_F(StartCardTest, EscapeAndItsKeyCloseIt) {
+    show();
+    QTest::keyClick(&card(), Qt::Key_Escape);
+    EXPECT_FALSE(isShown());
+    EXPECT_TRUE(window().view().hasFocus());
+    show();
+    WindowBench::click(card().closeKey());
+    EXPECT_FALSE(isShown());
 }
 
 }  // namespace

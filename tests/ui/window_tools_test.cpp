@@ -1,7 +1,8 @@
-// What the window offers beside the bench: history, boards, recent files, drops, pictures, notes, flat jumpers and the search, by real
+// What the window offers beside the bench: boards, recent files, drops, pictures, notes, flat jumpers and the search, by real
 // events on a real window.
 
 #include "core/bench/bench_file.h"
+#include "support/build_bench.h"
 #include "ui/paint/note_painter.h"
 #include "window_bench.h"
 
@@ -18,36 +19,10 @@ void openBeacon(MainWindow& window) {
     QApplication::processEvents();
 }
 
-void rename(MainWindow& window, const char* title) {
-    ASSERT_FALSE(window.document().push({std::string("Rename to ") + title, {SetTitle{title}}}));
-}
-
 QAction* lineOf(QMenu& menu, const QString& beginning) {
     for (QAction* action : menu.actions())
         if (action->text().startsWith(beginning)) return action;
     return nullptr;
-}
-
-TEST(History, ListsEditsByNameAndGoesToAny) {
-    WindowBench bench;
-    MainWindow& window = bench.window();
-    for (const char* title : {"Mole", "Bell", "Ferry"}) rename(window, title);
-    QTest::keyClick(&window, Qt::Key_H, Qt::ControlModifier);
-    HistoryCard& history = window.tools().history();
-    ASSERT_TRUE(history.isVisible());
-    QAbstractItemModel* lines = history.list().model();
-    ASSERT_EQ(lines->rowCount(), 4);
-    EXPECT_EQ(lines->index(0, 0).data().toString(), QStringLiteral("As it was opened"));
-    EXPECT_EQ(lines->index(2, 0).data().toString(), QStringLiteral("Rename to Bell"));
-    const QRect row = history.list().visualRect(lines->index(1, 0));
-    QTest::mouseClick(history.list().viewport(), Qt::LeftButton, {}, row.center());
-    EXPECT_EQ(window.document().bench()->title, "Mole");
-    QTest::keyClick(&history.list(), Qt::Key_Down);
-    EXPECT_EQ(window.document().bench()->title, "Bell");
-    QTest::keyClick(&history.list(), Qt::Key_Escape);
-    EXPECT_FALSE(history.isVisible());
-    EXPECT_FALSE(window.actions().history->isChecked());
-    EXPECT_TRUE(window.view().hasFocus());
 }
 
 TEST(BoardMenuTest, AddsLettersAndRemoves) {
@@ -129,7 +104,7 @@ TEST(Pictures, GoToTheClipboardAndIntoFiles) {
     for (const auto& [name, magic] :
          {std::pair{"bench.svg", "<?xml"}, {"bench.pdf", "%PDF"}, {"bench.png", "\x89PNG"}}) {
         window.tools().pictures().setAskPath(
-            [&](const QString&, const PictureActions::GivePath& give) { give(bench.file(name)); });
+            [&](const QString&, const PictureActions::GivePath& give) { give(bench.file(name), Paper::A4); });
         QTest::keyClick(&window, Qt::Key_E, Qt::ControlModifier);
         QFile file(bench.file(name));
         ASSERT_TRUE(file.open(QIODevice::ReadOnly)) << name;
@@ -357,7 +332,8 @@ TEST(Clipboard, WhatFitsNowhereSaysWhyAndChangesNothing) {
     }
     ASSERT_TRUE(window.bar().isVisible());
     EXPECT_EQ(window.document().bench(), before);
-    EXPECT_TRUE(window.bar().line().startsWith(QStringLiteral("Nothing is copied: no place is free for all")))
+    EXPECT_TRUE(
+        window.bar().line().startsWith(QStringLiteral("Nothing is copied: there is no room to the right for all")))
         << window.bar().line().toStdString();
     EXPECT_TRUE(window.bar().line().contains(QStringLiteral("taken by")) ||
                 window.bar().line().contains(QStringLiteral("overlap")) ||

@@ -8,6 +8,7 @@
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/note_painter.h"
 #include "ui/theme/qs.h"
+#include "ui/view/bench_marks.h"
 
 #include <QAccessible>
 #include <QAccessibleWidget>
@@ -116,7 +117,11 @@ public:
     }
     QString text(QAccessible::Text what) const override {
         if (what == QAccessible::Name) return view_->accessibleName();
-        if (what == QAccessible::Description || what == QAccessible::Value) return benchWords(picture());
+        if (what == QAccessible::Value) return benchWords(picture());
+        if (what == QAccessible::Description) {
+            const QString told = qs(view_->marks().told());
+            return told.isEmpty() ? saidWords(picture()) : told + QStringLiteral(". ") + saidWords(picture());
+        }
         return QAccessibleWidget::text(what);
     }
 
@@ -377,6 +382,17 @@ void installBenchAccess() {
 }
 
 void announceBench(BenchView& view, LiveBench& live) {
+    QObject::connect(&view.marks(), &BenchMarks::changed, &view, [&view, last = std::string()]() mutable {
+        const Marks& marks = view.picture().marks;
+        if (marks.say == last) return;
+        last = marks.say;
+        if (last.empty() || !QAccessible::isActive()) return;
+        QAccessibleEvent described(&view, QAccessible::DescriptionChanged);
+        QAccessible::updateAccessibility(&described);
+        if (!marks.refused && view.isGesturing()) return;  // the length of a jumper changes with every hole
+        QAccessibleEvent alert(&view, QAccessible::Alert);
+        QAccessible::updateAccessibility(&alert);
+    });
     QObject::connect(&view, &BenchView::cursorMoved, &view, [&view] {
         if (!QAccessible::isActive()) return;
         BenchRoot* root = rootOf(view);
@@ -391,6 +407,13 @@ void announceBench(BenchView& view, LiveBench& live) {
         for (const QString& id : root ? view.selection() : QStringList()) {
             QAccessibleEvent event(root->nodeOf({kindOf(view.picture().bench(), id.toStdString()), id.toStdString()}),
                                    QAccessible::SelectionAdd);
+            QAccessible::updateAccessibility(&event);
+        }
+    });
+    QObject::connect(&view.marks(), &BenchMarks::toldAnew, &view, [&view] {
+        if (!QAccessible::isActive()) return;
+        for (const auto type : {QAccessible::DescriptionChanged, QAccessible::Alert}) {
+            QAccessibleEvent event(&view, type);
             QAccessible::updateAccessibility(&event);
         }
     });

@@ -1,6 +1,7 @@
 #include "ui/access/bench_words.h"
 
 #include "core/bench/describe.h"
+#include "core/edit/boards.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 #include "core/meter/meter.h"
@@ -26,7 +27,10 @@ QString endWords(const Picture& picture, const JumperEnd& end) {
 }
 
 QString leadName(const Part& part, int lead) {
-    return QStringLiteral("%1 lead %2").arg(qs(part.id), qs(part.kind->leads[static_cast<std::size_t>(lead)].name));
+    const bool clips = part.kind->isSupply || isMeter(*part.kind);  // a part has legs, these have leads
+    return QStringLiteral("%1 %2 %3")
+        .arg(qs(part.id), clips ? QStringLiteral("lead") : QStringLiteral("leg"),
+             qs(part.kind->leads[static_cast<std::size_t>(lead)].name));
 }
 
 QString occupantWords(const Bench& bench, const Hole& hole) {
@@ -34,6 +38,12 @@ QString occupantWords(const Bench& bench, const Hole& hole) {
     if (!occupant) return QStringLiteral("free");
     if (occupant->jumper) return QStringLiteral("jumper %1").arg(qs(occupant->id));
     return leadName(*bench.findPart(occupant->id), occupant->lead);
+}
+
+/// ", to the right of board A" of a board that is docked so.
+QString dockedWordsFor(const Bench& bench, const Board& board) {
+    const std::string words = dockedWords(bench, board.id, {board.atX, board.atY});
+    return words.empty() ? QString() : QStringLiteral(", ") + qs(words);
 }
 
 }  // namespace
@@ -46,16 +56,25 @@ QString benchWords(const Picture& picture) {
     return QStringLiteral("%1, %2").arg(plainText(picture.bench().title), state);
 }
 
+QString saidWords(const Picture& picture) {
+    const QString said = qs(picture.marks.say);
+    return said.isEmpty() ? benchWords(picture) : QStringLiteral("%1. %2").arg(said, benchWords(picture));
+}
+
 QString boardWordsFor(const Picture& picture, int board) {
     const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
-    return QStringLiteral("Board %1, %2").arg(qs(which.id), qs(describeBoard(which)).toLower());
+    return QStringLiteral("Board %1, %2%3%4")
+        .arg(qs(which.id), qs(describeBoard(which)).toLower(),
+             which.rails == Rails::Split && which.kind->hasRails() ? QStringLiteral(", its rails broken in the middle")
+                                                                   : QString(),
+             dockedWordsFor(picture.bench(), which));
 }
 
 QString voltsWords(const Picture& picture, int net) {
     const Snapshot* live = picture.live();
     if (!live || net < 0) return {};
     const Figure volt = live->shown().volt(net);
-    return volt.isKnown() ? qs(volt.text()) : QStringLiteral("floating");
+    return volt.isKnown() ? qs(volt.text()) : QStringLiteral("joined to nothing");
 }
 
 QString holeWords(const Picture& picture, const Hole& hole) {

@@ -83,18 +83,39 @@ void AnswerCard::arrangeCard() {
                          QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }")
                              .arg(look().theme->text.name()));
     if (shown_ && !stale_) words_->setText(wordsInColour());
-    const double keyHeight = keys_.empty() ? 0 : look().px(kKeyHeight);
-    double left = box.left() - look().px(4);
-    const double share = keys_.empty() ? 0 : (box.width() + look().px(8)) / static_cast<double>(keys_.size());
-    for (QToolButton* key : keys_) {
-        key->setFont(look().font(text::kLabel));
-        key->setStyleSheet(wordKeyStyle(look()));
-        const double width = std::min<double>(key->sizeHint().width(), share);
-        key->setGeometry(QRectF(left, box.bottom() - keyHeight, width, keyHeight).toRect());
-        left += width + look().px(14);
-    }
+    const double keyHeight = arrangeKeys();
     const double top = box.top() + QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height() + look().px(4);
     area_->setGeometry(QRectF(box.left(), top, box.width(), box.bottom() - keyHeight - top).toRect());
+}
+
+/// Along the lower edge, in as many rows as they need; returns how high they stand.
+double AnswerCard::arrangeKeys() {
+    if (keys_.empty()) return 0;
+    const QRectF box = body();
+    const double high = look().px(kKeyHeight), gap = look().px(14), side = look().px(4);
+    const double from = box.left() - side, room = box.width() + 2 * side;
+    std::vector<QPointF> places;
+    double left = from, row = 0;
+    for (QToolButton* key : keys_) {
+        key->setStyleSheet(wordKeyStyle(look()));
+        // Its sentence stands above it too; a long one is set smaller here.
+        const WordStyle style{look().font(text::kLabel, QFont::DemiBold), look().theme->accent};
+        QFont font = fittingFont(key->text(), style, QSizeF(room - 4 * side, high));
+        font.setWeight(QFont::Normal);
+        key->setFont(font);
+        const double width = std::min<double>(key->sizeHint().width(), room);
+        if (left > from && left + width > from + room) {
+            left = from;
+            row += 1;
+        }
+        key->resize(QSizeF(width, high).toSize());
+        places.emplace_back(left, row * high);
+        left += width + gap;
+    }
+    const double all = (row + 1) * high;
+    for (std::size_t i = 0; i < keys_.size(); ++i)
+        keys_[i]->move((places[i] + QPointF(0, box.bottom() - all)).toPoint());
+    return all;
 }
 
 void AnswerCard::paintBody(QPainter& painter) {

@@ -34,6 +34,7 @@ protected:
 private:
     QString wordsInColour() const;
     void makeKeys();
+    double arrangeKeys();
 
     std::shared_ptr<const WhyAnswer> shown_;
     bool stale_ = true;

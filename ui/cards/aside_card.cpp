@@ -32,6 +32,7 @@ void AsideCard::scrollWords(QScrollArea& area, QLabel& words) {
     words.setAlignment(Qt::AlignTop | Qt::AlignLeft);
     words.setTextFormat(Qt::RichText);
     words.setTextInteractionFlags(Qt::TextSelectableByMouse);
+    words.setFocusPolicy(Qt::NoFocus);  // a click leaves the keyboard with the board
     area.setWidget(&words);
     area.setWidgetResizable(true);
     area.setFrameShape(QFrame::NoFrame);
@@ -42,16 +43,6 @@ void AsideCard::scrollWords(QScrollArea& area, QLabel& words) {
 void AsideCard::keyPressEvent(QKeyEvent* event) {
     if (event->key() != Qt::Key_Escape) return Card::keyPressEvent(event);
     Q_EMIT closed();
-}
-
-QString wordKeyStyle(const Look& look) {
-    return QStringLiteral(
-               "QToolButton { color: %1; background: transparent; border: none; padding: 0 %2px; font-weight: 600; }"
-               "QToolButton:hover, QToolButton:focus { text-decoration: underline; } QToolButton:disabled { color: %3; "
-               "}")
-        .arg(look.theme->accent.name())
-        .arg(look.ipx(4))
-        .arg(look.theme->dimText.name());
 }
 
 }  // namespace tiepoint::ui

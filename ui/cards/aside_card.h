@@ -2,6 +2,7 @@
 // A card that is called for and put away again: it stands in the legend's place while it is wanted.
 
 #include "ui/cards/card.h"
+#include "ui/theme/panels.h"
 
 #include <QLabel>
 #include <QScrollArea>
@@ -30,8 +31,5 @@ protected:
 private:
     QToolButton* close_;
 };
-
-/// Style sheet for keys that are words in the accent colour.
-QString wordKeyStyle(const Look& look);
 
 }  // namespace tiepoint::ui

@@ -3,6 +3,8 @@
 #include "ui/paint/lettering.h"
 #include "ui/theme/panels.h"
 
+#include <algorithm>
+
 namespace tiepoint::ui {
 namespace {
 
@@ -31,21 +33,29 @@ QRectF Card::body() const {
 
 void Card::drawLine(QPainter& painter, const QRectF& box, const QString& words, const QFont& font, const QColor& colour,
                     Qt::Alignment side) const {
-    const QFontMetricsF metrics(font);
-    painter.setFont(font);
-    painter.setPen(colour);
-    const QRectF line(box.left(), box.top(), box.width(), metrics.height());
-    painter.drawText(line, static_cast<int>(side | Qt::AlignTop) | Qt::TextSingleLine,
-                     metrics.elidedText(words, Qt::ElideRight, box.width()));
+    const QRectF line(box.left(), box.top(), box.width(), QFontMetricsF(font).height());
+    // A smaller line stands on the middle of the larger one.
+    sheet_.draw(painter, line, words, {font, colour, (side & Qt::AlignHorizontal_Mask) | Qt::AlignVCenter});
+}
+
+QRectF Card::drawBlock(QPainter& painter, const QRectF& room, const QString& words, const QFont& font,
+                       const QColor& colour, Qt::Alignment side) const {
+    return sheet_.draw(painter, room, words, {font, colour, side, true});
 }
 
 void Card::drawFigure(QPainter& painter, const QRectF& box, const QString& figure, double at1080, const QColor& colour,
                       Qt::Alignment side) const {
-    const double size = look_.px(at1080);
+    if (figure.isEmpty()) return;
+    const double full = look_.px(at1080), wanted = textWidthMm(figure, {full, QFont::DemiBold});
+    const double size = wanted <= box.width() ? full : std::max(smallestPixels(full), full * box.width() / wanted);
     const double middle =
-        box.top() + QFontMetricsF(look_.font(at1080, QFont::DemiBold)).ascent() - kCapHeight * size / 2;
+        box.top() + QFontMetricsF(look_.font(at1080, QFont::DemiBold)).ascent() - kCapHeight * full / 2;
     const double x = side & Qt::AlignHCenter ? box.center().x() : side & Qt::AlignRight ? box.right() : box.left();
     drawText(painter, figure, QPointF(x, middle), {size, QFont::DemiBold}, colour, side);
+    const double width = wanted * size / full, high = kCapHeight * size;
+    const double left = side & Qt::AlignHCenter ? x - width / 2 : side & Qt::AlignRight ? x - width : x;
+    const QRectF ink(left, middle - high / 2, width, high);
+    sheet_.note(painter, figure, QRectF(box.left(), ink.top(), box.width(), high), ink, size, width <= box.width() + 1);
 }
 
 double Card::figureWidth(const QString& figure, double at1080) const {
@@ -53,6 +63,7 @@ double Card::figureWidth(const QString& figure, double at1080) const {
 }
 
 void Card::paintEvent(QPaintEvent*) {
+    sheet_.begin();
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     paintCard(painter, look_, frame());

@@ -2,6 +2,7 @@
 // A card in the row below the bench: a surface with a dim title line. Kinds of card fill its body.
 
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QWidget>
 
@@ -27,11 +28,15 @@ protected:
 
     QRectF frame() const;  ///< the card's surface inside the widget
     QRectF body() const;   ///< the surface less its padding
-    /// Draws one line, shortened with an ellipsis where it doesn't fit; `box` says the line's left, top and width.
+    /// Draws one line, smaller where it doesn't fit; `box` says the line's left, top and width.
     void drawLine(QPainter& painter, const QRectF& box, const QString& words, const QFont& font, const QColor& colour,
                   Qt::Alignment side = Qt::AlignLeft) const;
+    /// Draws words on as many lines as they need in a room, smaller where they don't fit. Returns what they take.
+    QRectF drawBlock(QPainter& painter, const QRectF& room, const QString& words, const QFont& font,
+                     const QColor& colour, Qt::Alignment side = Qt::AlignLeft | Qt::AlignTop) const;
 
-    /// Draws a live figure: its digits stand in equal cells, so that it doesn't dance while it changes. Sizes in layout pixels.
+    /// Draws a live figure, smaller where it doesn't fit: its digits stand in equal cells, so that it doesn't dance while it changes. Sizes in
+    /// layout pixels.
     void drawFigure(QPainter& painter, const QRectF& box, const QString& figure, double at1080, const QColor& colour,
                     Qt::Alignment side = Qt::AlignLeft) const;
     double figureWidth(const QString& figure, double at1080) const;
@@ -41,6 +46,7 @@ protected:
 
 private:
     Look look_;
+    mutable WordSheet sheet_{this};
 };
 
 }  // namespace tiepoint::ui

@@ -36,9 +36,11 @@ CardRow::CardRow(BenchDocument& document, LiveBench& live, BenchView& view, QWid
       reading_(new ReadingCard(this)),
       loop_(new LoopCard(this)),
       values_(new ValueEditor(document, this)),
+      jumper_(new JumperCard(document, this)),
       legend_(new LegendCard(this)),
       look_{&theme(ThemeName::Day), 1} {
     values_->hide();
+    jumper_->hide();
     patience_.setSingleShot(true);
     patience_.setInterval(kPatienceMs);
     connect(&patience_, &QTimer::timeout, this, &CardRow::refresh);
@@ -54,6 +56,7 @@ CardRow::CardRow(BenchDocument& document, LiveBench& live, BenchView& view, QWid
     });
     connect(&view, &BenchView::viewsChanged, this, &CardRow::refresh);
     connect(legend_, &LegendCard::viewsChosen, &view, &BenchView::setViews);
+    connect(jumper_, &JumperCard::refused, &view, [&view](const QString& why) { view.say(why); });
     connect(values_, &ValueEditor::done, &view, [&view] { view.setFocus(Qt::OtherFocusReason); });
 }
 
@@ -65,9 +68,17 @@ std::string CardRow::pointedAt() const {
 
 void CardRow::followSelection() {
     const QStringList selected = view_.selection();
-    values_->showPart(selected.size() == 1 ? selected.front().toStdString() : std::string());
-    values_->setVisible(!roomCard() && !values_->isEmpty());
-    loop_->setVisible(!roomCard() && values_->isEmpty());
+    const std::string id = selected.size() == 1 ? selected.front().toStdString() : std::string();
+    values_->showPart(id);
+    if (view_.picture().layout) jumper_->showJumper(view_.picture(), id);
+    showMiddle(!roomCard());
+}
+
+/// What is selected has the loop's place.
+void CardRow::showMiddle(bool shown) {
+    values_->setVisible(shown && !values_->isEmpty());
+    jumper_->setVisible(shown && !jumper_->isEmpty());
+    loop_->setVisible(shown && values_->isEmpty() && jumper_->isEmpty());
 }
 
 void CardRow::refresh() {
@@ -77,6 +88,8 @@ void CardRow::refresh() {
     const std::string id = pointedAt();
     reading_->setText(readingText(picture, id));
     loop_->showPicture(picture, id);
+    if (const QStringList selected = view_.selection(); selected.size() == 1 && !jumper_->isEmpty())
+        jumper_->showJumper(picture, selected.front().toStdString());
     legend_->showViews(picture.views, fullScaleAmpere(picture), highestVolt(picture));
 }
 
@@ -84,7 +97,7 @@ void CardRow::setLook(const Look& look) {
     if (look_ == look) return;
     look_ = look;
     for (Card* card : {static_cast<Card*>(reading_), static_cast<Card*>(loop_), static_cast<Card*>(values_),
-                       static_cast<Card*>(legend_)})
+                       static_cast<Card*>(jumper_), static_cast<Card*>(legend_)})
         card->setLook(look);
     if (standing_) standing_->setLook(look);
     if (aside_) aside_->setLook(asideLook());
@@ -125,7 +138,7 @@ void CardRow::arrange() {
         left += cardWidth + spacing;
     };
     place({reading_}, kReadingWidth);
-    place({loop_, values_}, kLoopWidth);
+    place({loop_, values_, jumper_}, kLoopWidth);
     place({legend_}, kLegendWidth);
     for (Card* card : {aside_, standing_}) {
         if (card) card->setGeometry(legend_->geometry());
@@ -149,8 +162,7 @@ void CardRow::arrangeAside() {
     Card* shown = aside_ ? aside_ : standing_;
     const bool alone = roomCard() != nullptr;
     reading_->setVisible(!alone);
-    loop_->setVisible(!alone && values_->isEmpty());
-    values_->setVisible(!alone && !values_->isEmpty());
+    showMiddle(!alone);
     legend_->setVisible(shown == nullptr);
     if (standing_) standing_->setVisible(shown == standing_);
     if (!shown) return;

@@ -1,7 +1,8 @@
 #pragma once
-// The row of cards below the bench: a reading, the whole bench or the values of the selected part, and the legend. Follows what the
+// The row of cards below the bench: a reading, the whole bench or what is selected (a part's values, a jumper), and the legend. Follows what the
 // view points at and what the live bench answers; changes nothing by itself.
 
+#include "ui/cards/jumper_card.h"
 #include "ui/cards/legend_card.h"
 #include "ui/cards/loop_card.h"
 #include "ui/cards/reading_card.h"
@@ -23,6 +24,7 @@ public:
     LoopCard& loop() const { return *loop_; }
     LegendCard& legend() const { return *legend_; }
     ValueEditor& values() const { return *values_; }
+    JumperCard& jumper() const { return *jumper_; }
     /// Shows a card of this row, made by others, in the legend's place; null shows what stands there otherwise.
     void showAside(Card* card);
     /// While projecting only a card that is meant for a room is shown, over the whole breadth, in print that a room can read.
@@ -41,6 +43,7 @@ protected:
 private:
     void refresh();
     void followSelection();
+    void showMiddle(bool shown);
     void arrangeAside();
     std::string pointedAt() const;
     void arrange();
@@ -51,6 +54,7 @@ private:
     ReadingCard* reading_;
     LoopCard* loop_;
     ValueEditor* values_;
+    JumperCard* jumper_;
     LegendCard* legend_;
     Card* aside_ = nullptr;     ///< called for, in the legend's place
     Card* standing_ = nullptr;  ///< there while none is called for

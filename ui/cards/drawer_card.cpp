@@ -80,9 +80,11 @@ void DrawerCard::paintBody(QPainter& painter) {
     const QRectF box = body();
     drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("My drawer"),
              look().font(text::kBody, QFont::DemiBold), theme.text);
-    drawLine(painter, QRectF(box.left(), box.top() + look().px(text::kBody * 1.5), box.width(), 0),
-             refusal_.isEmpty() ? tr("Mends and the helper take only these resistors.") : refusal_,
-             look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload);
+    const double from = box.top() + look().px(text::kBody * 1.4);
+    drawBlock(painter, QRectF(box.left(), from, box.width(), list_->y() - look().px(2) - from),
+              refusal_.isEmpty() ? tr("Mends, the helper, the tray and + and \u2212 take these.") : refusal_,
+              look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload,
+              Qt::AlignLeft | Qt::AlignVCenter);
     const double top = list_->geometry().bottom() + look().px(8), bottom = box.bottom() - look().px(kDrawerKeyHeight);
     const QFont font = look().font(text::kSmall);
     double x = box.left(), y = top;

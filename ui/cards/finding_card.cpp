@@ -58,7 +58,7 @@ QToolButton* FindingCard::makeKey(const QString& text, const QString& name) {
     key->setText(text);
     key->setAccessibleName(name);
     key->setToolTip(name);
-    key->setFocusPolicy(Qt::StrongFocus);
+    key->setFocusPolicy(Qt::TabFocus);  // a click leaves the keyboard with the board
     return key;
 }
 

@@ -2,8 +2,10 @@
 
 #include "ui/cards/legend_samples.h"
 #include "ui/theme/panels.h"
+#include "ui/view/key_list.h"
 
 #include <array>
+#include <utility>
 
 namespace tiepoint::ui {
 
@@ -15,9 +17,16 @@ LegendCard::LegendCard(QWidget* parent)
       readings_(new ViewButton(QStringLiteral("Readings"), 58, paintReadingSample, this)),
       turned_(new ViewButton(QStringLiteral("Underside"), 0, paintNoSample, this)) {
     setAccessibleName(QStringLiteral("Legend"));
-    int digit = 1;
-    for (ViewButton* button : {static_cast<ViewButton*>(arrows_), voltage_, strips_, readings_, turned_})
-        button->setToolTip(QStringLiteral("Key %1").arg(digit++));  // the shortcuts of the same actions in the menu
+    const std::pair<ViewButton*, KeyFor> keys[] = {{arrows_, KeyFor::Arrows},
+                                                   {voltage_, KeyFor::Voltage},
+                                                   {strips_, KeyFor::Strips},
+                                                   {readings_, KeyFor::Readings},
+                                                   {turned_, KeyFor::Underside}};
+    for (const auto& [key, what] : keys) {
+        key->setKeyWords(otherKeyOf(what));
+        key->setToolTip(QStringLiteral("Key %1, or %2 while digits type a value")
+                            .arg(keysFor(what).front().toString(), otherKeyOf(what)));
+    }
     connect(arrows_, &QAbstractButton::clicked, this, [this](bool on) {
         choose([on](Views& views) { views.arrows = on ? Arrows::Conventional : Arrows::Off; });
     });
@@ -65,8 +74,16 @@ void LegendCard::arrangeCard() {
     place(arrows_, QRectF(inside.left(), inside.top(), inside.width(), upper));
     // The lower buttons get what stands on them needs, and share what is left.
     const std::array lower{voltage_, strips_, readings_, turned_};
-    double needed = 0;
-    for (const ViewButton* button : lower) needed += button->neededWidth();
+    const auto neededBy = [&lower](bool bare) {
+        double needed = 0;
+        for (ViewButton* button : lower) {
+            button->setBare(bare);
+            needed += button->neededWidth();
+        }
+        return needed;
+    };
+    double needed = neededBy(false);
+    if (needed > inside.width()) needed = neededBy(true);
     const double spare = (inside.width() - needed) / static_cast<double>(lower.size());
     const double top = inside.top() + upper + look().px(2);
     double left = inside.left();

@@ -12,6 +12,7 @@ namespace {
 
 constexpr double kSmallestShare = 0.02;  // a drop below this gets no piece of the bar: its words would lie over others
 constexpr double kSmallestWidth = 84;    // a piece must hold its volts
+constexpr double kWordlessWidth = 62;    // where that is too much for all pieces, they may be as narrow
 constexpr double kGap = 5;
 constexpr double kVoltSize = 30;
 constexpr double kBranchSize = 28;
@@ -33,8 +34,30 @@ void LoopCard::showPicture(const Picture& picture, const std::string& pointedAt)
     tints_.clear();
     for (const DropText& drop : text_.drops)
         tints_[drop.part] = partTint(*look().theme, *picture.bench().findPart(drop.part));
-    setAccessibleDescription(text_.title + QStringLiteral(". ") + text_.big + QStringLiteral(" ") + text_.note);
+    setAccessibleDescription(spoken());
     update();
+}
+
+QString LoopCard::dropsInWords() const {
+    QStringList words;
+    for (const DropText& drop : text_.drops)
+        words << QStringLiteral("%1 %2").arg(QString::fromStdString(drop.part), drop.volts);
+    return words.join(QStringLiteral(", "));
+}
+
+QString LoopCard::spoken() const {
+    QStringList words{text_.title + QLatin1Char('.'), text_.big};
+    if (!text_.drops.empty()) words << dropsInWords() + QLatin1Char('.');
+    for (const auto* side : {&text_.in, &text_.out}) {
+        QStringList branches;
+        for (const BranchText& branch : *side) branches << branch.where + QLatin1Char(' ') + branch.current;
+        if (!branches.isEmpty())
+            words << (side == &text_.in ? QStringLiteral("In: ") : QStringLiteral("Out: ")) +
+                         branches.join(QStringLiteral(", ")) + QLatin1Char('.');
+    }
+    words << text_.note;
+    words.removeAll(QString());
+    return words.join(QLatin1Char(' '));
 }
 
 void LoopCard::paintBody(QPainter& painter) {
@@ -53,14 +76,12 @@ void LoopCard::paintBody(QPainter& painter) {
 void LoopCard::paintNote(QPainter& painter) const {
     const QRectF box = body();
     const QFont font = look().font(text::kBody);
-    painter.setFont(font);
-    painter.setPen(look().theme->dimText);
     const bool alone = text_.drops.empty() && text_.in.empty() && text_.big.isEmpty();
-    const double lines = alone ? 3 : text_.big.isEmpty() ? 1 : 2;
-    const double height = lines * QFontMetricsF(font).height() + look().px(2);
-    const double top = alone ? box.top() + look().px(48) : frame().bottom() - look().px(18) - height;
-    painter.drawText(QRectF(box.left(), top, box.width(), height),
-                     Qt::AlignLeft | Qt::TextWordWrap | (alone ? Qt::AlignTop : Qt::AlignVCenter), text_.note);
+    const double lines = text_.big.isEmpty() ? 1 : 2;
+    const double low = frame().bottom() - look().px(12);
+    const double top = alone ? box.top() + look().px(48) : low - look().px(8) - lines * QFontMetricsF(font).height();
+    drawBlock(painter, QRectF(box.left(), top, box.width(), low - top), text_.note, font, look().theme->dimText,
+              Qt::AlignLeft | (alone ? Qt::AlignTop : Qt::AlignVCenter));
 }
 
 std::vector<QRectF> LoopCard::segments(const QRectF& box) const {
@@ -72,7 +93,8 @@ std::vector<QRectF> LoopCard::segments(const QRectF& box) const {
         shares += drop.share;
         ++shown;
     }
-    const double smallest = look().px(kSmallestWidth);
+    const double each = (box.width() - (shown - 1) * look().px(kGap)) / std::max(1, shown);
+    const double smallest = std::min(look().px(kSmallestWidth), each);
     const double spare = std::max(0.0, box.width() - (shown - 1) * look().px(kGap) - shown * smallest);
     std::vector<QRectF> frames;
     double left = box.left();
@@ -88,6 +110,10 @@ std::vector<QRectF> LoopCard::segments(const QRectF& box) const {
 void LoopCard::paintDrops(QPainter& painter, const QRectF& box) const {
     const QRectF bar(box.left(), box.top() + look().px(45), box.width(), look().px(44));
     const auto frames = segments(bar);
+    if (std::ranges::any_of(frames, [&](const QRectF& frame) {
+            return frame.width() > 0 && frame.width() < look().px(kWordlessWidth);
+        }))
+        return paintManyDrops(painter, bar, frames);
     for (std::size_t i = 0; i < frames.size(); ++i) {
         if (frames[i].width() <= 0) continue;
         paintSegment(painter, frames[i], text_.drops[i]);
@@ -98,7 +124,18 @@ void LoopCard::paintDrops(QPainter& painter, const QRectF& box) const {
     if (voltage_) paintPotentials(painter, bar, frames);
 }
 
-void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText& drop) const {
+/// So many that no words find room in their pieces: the pieces show the shares, and lines below tell them.
+void LoopCard::paintManyDrops(QPainter& painter, const QRectF& bar, const std::vector<QRectF>& frames) const {
+    for (std::size_t i = 0; i < frames.size(); ++i) {
+        if (frames[i].width() <= 0) continue;
+        paintSegment(painter, frames[i], text_.drops[i], false);
+    }
+    const double low = frame().bottom() - look().px(20) - QFontMetricsF(look().font(text::kBody)).height();
+    drawBlock(painter, QRectF(bar.left(), bar.bottom() + look().px(6), bar.width(), low - bar.bottom() - look().px(8)),
+              dropsInWords(), look().font(text::kSmall), look().theme->text);
+}
+
+void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText& drop, bool named) const {
     const Theme& theme = *look().theme;
     const double radius = look().px(5);
     if (voltage_) {
@@ -117,30 +154,37 @@ void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText
     painter.setBrush(face);
     painter.setPen(QPen(mix(face, QColor(Qt::black), 0.45), look().px(1.4)));
     painter.drawRoundedRect(box, radius, radius);
+    if (!named) return;
     const QColor ink = qGray(face.rgb()) > 120 ? QColor(0x1b, 0x1e, 0x22) : QColor(0xff, 0xff, 0xff);
     const QFont font = look().font(text::kBody, QFont::DemiBold);
     const double top = box.center().y() - QFontMetricsF(font).height() / 2;
-    drawLine(painter, QRectF(box.left(), top, box.width(), 0), QString::fromStdString(drop.part), font, ink,
-             Qt::AlignHCenter);
+    const double pad = look().px(3);
+    drawLine(painter, QRectF(box.left() + pad, top, box.width() - 2 * pad, 0), QString::fromStdString(drop.part), font,
+             ink, Qt::AlignHCenter);
 }
 
 void LoopCard::paintPotentials(QPainter& painter, const QRectF& box, const std::vector<QRectF>& segments) const {
     const Theme& theme = *look().theme;
     const QFont ids = look().font(text::kSmall);
-    const double width = look().px(110);
     const double top = box.bottom() + look().px(27);
     QString last;
+    // A figure stands under the joint of two pieces, and may take up half of each; those at the ends take up half of theirs.
+    double before = 0, end = 0;
     for (std::size_t i = 0; i < segments.size(); ++i) {
         const QRectF& segment = segments[i];
         if (segment.width() <= 0) continue;
         drawLine(painter, segment.translated(0, segment.height() + look().px(2)),
                  QString::fromStdString(text_.drops[i].part), ids, theme.dimText, Qt::AlignHCenter);
         const bool first = last.isEmpty();
-        drawFigure(painter, QRectF(first ? segment.left() : segment.left() - width / 2, top, width, 0),
+        const double half = segment.width() / 2 - look().px(4);
+        const double side = std::min(before, half);
+        drawFigure(painter,
+                   first ? QRectF(segment.left(), top, half, 0) : QRectF(segment.left() - side, top, 2 * side, 0),
                    text_.drops[i].fromVolts, text::kLabel, theme.text, first ? Qt::AlignLeft : Qt::AlignHCenter);
+        before = end = half;
         last = text_.drops[i].toVolts;
     }
-    drawFigure(painter, QRectF(box.right() - width, top, width, 0), last, text::kLabel, theme.text, Qt::AlignRight);
+    drawFigure(painter, QRectF(box.right() - end, top, end, 0), last, text::kLabel, theme.text, Qt::AlignRight);
 }
 
 void LoopCard::paintBranchPoint(QPainter& painter, const QRectF& box) const {
@@ -161,7 +205,8 @@ void LoopCard::paintBranchPoint(QPainter& painter, const QRectF& box) const {
         paintArrowSample(painter, look(), QRectF(left, column.top(), std::min(width, look().px(144)), look().px(26)),
                          terms[i]->ampere / fullScaleAmpere_, arrows_, SampleBed::Strip);
         drawFigure(painter, column.translated(0, look().px(32)), terms[i]->current, branchSize, theme.text);
-        drawLine(painter, column.translated(0, look().px(66)), terms[i]->where, names, theme.dimText);
+        drawBlock(painter, QRectF(left, column.top() + look().px(66), width, look().px(40)), terms[i]->where, names,
+                  theme.dimText);
         left += width;
         if (i + 1 == terms.size()) break;
         const QString between = i + 1 == text_.in.size() ? QStringLiteral("=") : QStringLiteral("+");

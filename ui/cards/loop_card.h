@@ -22,11 +22,14 @@ protected:
 
 private:
     void paintDrops(QPainter& painter, const QRectF& box) const;
-    void paintSegment(QPainter& painter, const QRectF& box, const DropText& drop) const;
+    void paintManyDrops(QPainter& painter, const QRectF& bar, const std::vector<QRectF>& frames) const;
+    void paintSegment(QPainter& painter, const QRectF& box, const DropText& drop, bool named = true) const;
     void paintPotentials(QPainter& painter, const QRectF& box, const std::vector<QRectF>& segments) const;
     void paintBranchPoint(QPainter& painter, const QRectF& box) const;
     void paintNote(QPainter& painter) const;
     std::vector<QRectF> segments(const QRectF& box) const;
+    QString dropsInWords() const;
+    QString spoken() const;
 
     LoopText text_;
     std::map<std::string, QColor> tints_;  ///< by part id, of the drops

@@ -19,14 +19,14 @@ constexpr std::size_t kMostBranches = 4;  // as many as the card can show side b
 
 LoopText textOf(const Picture& picture, const Loop& loop) {
     LoopText text;
-    text.title = QStringLiteral("Once round the loop");
+    text.title = QStringLiteral("Voltage around the loop");
     double top = 0;
     for (const Drop& drop : loop.drops) top = std::max(top, std::abs(drop.fromVolt));
     for (const Drop& drop : loop.drops)
         text.drops.push_back({picture.bench().parts[drop.part].id, qs(drop.shown().text()),
                               drop.volt() / loop.supplyVolt, drop.fromVolt / top, drop.toVolt / top,
                               qs(drop.fromShown.text()), qs(drop.toShown.text())});
-    text.note = QStringLiteral("Together %1, what the supply gives.").arg(qs(loop.supplyShown.text()));
+    text.note = QStringLiteral("The drops add up to the supply's %1.").arg(qs(loop.supplyShown.text()));
     return text;
 }
 
@@ -174,8 +174,9 @@ LoopText loopText(const Picture& picture, const std::string& id) {
     const Snapshot& snapshot = *picture.snapshot;
     if (snapshot.status() == Status::None) return resting(QStringLiteral("No answer"), qs(snapshot.solution.reason));
     if (snapshot.status() == Status::Off)
-        return resting(QStringLiteral("Nothing flows"),
-                       QStringLiteral("No supply is switched on. Its lever stands at the left of the board."));
+        return resting(
+            QStringLiteral("Nothing flows"),
+            QStringLiteral("No supply is switched on. Flip the lever of the supply, at the left of the board."));
     if (const auto loop = simpleLoop(snapshot)) return textOf(picture, *loop);
     const auto all = showable(picture, branchPoints(snapshot));
     if (const BranchPoint* point = chosenBranchPoint(picture, all, id)) return textOf(picture, *point);
@@ -189,7 +190,7 @@ LoopText loopText(const Picture& picture, const std::string& id) {
         return resting(QStringLiteral("Next to nothing flows"),
                        QStringLiteral("At most %1, too little for an arrow.").arg(qs(most.text())));
     return resting(QStringLiteral("Nothing flows yet"),
-                   QStringLiteral("Current needs a closed way from plus through the parts back to minus."));
+                   QStringLiteral("Current needs a complete path from plus through the parts back to minus."));
 }
 
 }  // namespace tiepoint::ui

@@ -60,14 +60,17 @@ void ReadingCard::paintBody(QPainter& painter) {
     drawLine(painter, QRectF(box.left(), box.top(), titleWidth, 0), text_.title, look().font(text::kBody),
              theme.dimText);
     const double side = text_.in.isEmpty() ? 0 : look().px(kSideWidth);
-    const double numberWidth = paintNumber(painter, QRectF(box.left(), box.top(), box.width() - side, box.height()));
+    const double beside = side > 0 ? side + look().px(16) : 0;
+    const double numberWidth = paintNumber(painter, QRectF(box.left(), box.top(), box.width() - beside, box.height()));
     const double sideLeft =
         std::min(box.right() - side, box.left() + std::max(numberWidth + look().px(30), look().px(kUsualNumberWidth)));
     paintInAndOut(painter, QRectF(sideLeft, box.top() + look().px(47), box.right() - sideLeft, look().px(60)));
     const double barTop = frame().bottom() - look().px(70);
     if (text_.share) paintBar(painter, QRectF(box.left(), barTop, box.width(), look().px(10)));
-    const double noteTop = frame().bottom() - look().px(text_.share ? 52 : 64);
-    drawLine(painter, QRectF(box.left(), noteTop, box.width(), 0), text_.note, look().font(text::kBody), theme.dimText);
+    const double noteTop = frame().bottom() - look().px(text_.share ? 52 : 66);
+    const double noteHeight = frame().bottom() - look().px(8) - noteTop;
+    drawBlock(painter, QRectF(box.left(), noteTop, box.width(), noteHeight), text_.note, look().font(text::kBody),
+              theme.dimText);
 }
 
 double ReadingCard::paintNumber(QPainter& painter, const QRectF& box) const {

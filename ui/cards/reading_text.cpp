@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
+#include "core/edit/holes.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "ui/paint/overload.h"
@@ -24,6 +25,33 @@ QString shareWords(const Snapshot& snapshot, int part, const RatingShare& share)
     return share.rating->quantity == "current" ? words : qs(figure.text()) + QStringLiteral(": ") + words;
 }
 
+/// " in c8 and c14": where the leads of a part, or the ends of a jumper, stand; empty where none is in a hole.
+QString holesInWords(const Bench& bench, const std::vector<Hole>& holes) {
+    QStringList names;
+    for (const Hole& hole : holes) names << qs(holeName(bench, hole));
+    if (names.isEmpty()) return {};
+    const QString last = names.takeLast();
+    const QString all = names.isEmpty() ? last : names.join(QStringLiteral(", ")) + QStringLiteral(" and ") + last;
+    return QStringLiteral(" in ") + all;
+}
+
+QString partTitle(const Bench& bench, const Part& part) {
+    std::vector<Hole> holes;
+    for (const auto& lead : part.leads)
+        if (lead) holes.push_back(*lead);
+    return qs(describePart(part)) + holesInWords(bench, holes);
+}
+
+QString jumperTitle(const Bench& bench, const Jumper& jumper) {
+    std::vector<Hole> holes;
+    for (const JumperEnd& end : jumper.ends)
+        if (const Hole* hole = std::get_if<Hole>(&end)) holes.push_back(*hole);
+    const std::string_view colour = jumperColours()[jumper.colour].name;
+    return QStringLiteral("%1, %2 jumper")
+               .arg(qs(jumper.id), QString::fromUtf8(colour.data(), static_cast<qsizetype>(colour.size()))) +
+           holesInWords(bench, holes);
+}
+
 /// Words in place of figures where there is no solution; nothing if there is one.
 std::optional<QString> noAnswer(const Picture& picture) {
     if (!picture.snapshot) return QStringLiteral("…");
@@ -34,7 +62,6 @@ std::optional<QString> noAnswer(const Picture& picture) {
 /// A meter's own display, large enough to be read from afar.
 ReadingText meterText(const Part& part, const MeterReading& reading) {
     ReadingText text;
-    text.title = qs(describePart(part));
     text.big = qs(reading.text());
     if (!reading.why.empty())
         text.note = qs(reading.why);
@@ -52,7 +79,6 @@ ReadingText partFigures(const Picture& picture, int index) {
         if (const auto reading = meterReading(*picture.snapshot, index)) return meterText(part, *reading);
     }
     ReadingText text;
-    text.title = qs(describePart(part));
     if (const auto words = noAnswer(picture)) {
         text.big = *words;
         if (picture.snapshot) text.note = qs(picture.snapshot->solution.reason);
@@ -77,16 +103,14 @@ ReadingText partFigures(const Picture& picture, int index) {
 ReadingText partReading(const Picture& picture, int index) {
     ReadingText text = partFigures(picture, index);
     text.part = picture.bench().parts[index].id;
+    text.title = partTitle(picture.bench(), picture.bench().parts[index]);
     return text;
 }
 
 ReadingText jumperReading(const Picture& picture, int index) {
     const Jumper& jumper = picture.bench().jumpers[index];
     ReadingText text;
-    text.title =
-        QStringLiteral("%1, %2 jumper")
-            .arg(qs(jumper.id), QString::fromUtf8(jumperColours()[jumper.colour].name.data(),
-                                                  static_cast<qsizetype>(jumperColours()[jumper.colour].name.size())));
+    text.title = jumperTitle(picture.bench(), jumper);
     if (const auto words = noAnswer(picture)) {
         text.big = *words;
         return text;
@@ -106,7 +130,10 @@ int fallbackPart(const Bench& bench) {
 
 }  // namespace
 
-QString voltScaleWords(double volt) { return QString::number(volt, 'g', 3) + QStringLiteral(" V"); }
+QString voltScaleWords(double volt) {
+    constexpr int kScaleDigits = 3;
+    return qs(formatSetting(QString::number(volt, 'g', kScaleDigits).toDouble(), "V"));
+}
 
 ReadingText readingText(const Picture& picture, const std::string& id) {
     const Bench& bench = picture.bench();

@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 
 struct ReadingText {
-    QString title;  ///< "D1, red LED"
+    QString title;  ///< "D1, red LED in h16 and h19"
     QString big;    ///< "9.43 mA"
     QString in;     ///< "9.43 mA" of current in; empty: not shown
     QString out;

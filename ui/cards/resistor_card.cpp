@@ -62,6 +62,12 @@ ResistorCard::ResistorCard(QWidget* parent)
         question_.wantedAmpere = ampere;
         reckon();
     });
+    for (ValueField* field : {supply_, light_, current_}) {
+        connect(field, &ValueField::refusalShown, this, [this](const QString& why) {
+            typo_ = why;
+            update();
+        });
+    }
     connect(put_, &QToolButton::clicked, this, &ResistorCard::putWanted);
     connect(drawer_, &QToolButton::clicked, this, &ResistorCard::drawerWanted);
     reckon();
@@ -94,7 +100,7 @@ void ResistorCard::reckon() {
     light_->showValue(question_.light.value(question_.light.kind->valueIndex("colour")));
     current_->showValue(question_.wantedAmpere);
     const QString words =
-        choice() ? tr("Exactly %1. Take %2: %3 runs, and it gets %4.")
+        choice() ? tr("Exactly %1. Take %2: %3 flows, and it turns %4 into heat.")
                        .arg(qs(formatQuantity(choice()->exactOhm, "ohm")), qs(formatSetting(choice()->ohm, "ohm")),
                             qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(choice()->watt, "W")))
                  : refusal();
@@ -150,8 +156,13 @@ void ResistorCard::paintResistor(QPainter& painter, QPointF at) const {
 void ResistorCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), look().px(kFieldsWidth + kColumnGap), 0),
-             tr("A resistor for an LED"), look().font(text::kBody, QFont::DemiBold), theme.text);
+    const double titleWidth = look().px(kFieldsWidth + kColumnGap - 6);
+    if (typo_.isEmpty())
+        drawLine(painter, QRectF(box.left(), box.top(), titleWidth, 0), tr("A resistor for an LED"),
+                 look().font(text::kBody, QFont::DemiBold), theme.text);
+    else
+        drawLine(painter, QRectF(box.left(), box.top(), titleWidth, 0), typo_, look().font(text::kSmall),
+                 theme.overload);
     const double left = box.left() + look().px(kFieldsWidth + kColumnGap), width = box.right() - left;
     double y = box.top();
     const QFont small = look().font(text::kSmall + 1);
@@ -160,11 +171,9 @@ void ResistorCard::paintBody(QPainter& painter) {
         y += look().px((text::kSmall + 1) * 1.42);
     };
     if (!choice()) {
-        painter.setFont(small);
-        painter.setPen(theme.text);
         y += look().px(text::kBody * 1.7);
-        painter.drawText(QRectF(left, y, width, box.bottom() - look().px(kAskKeyHeight) - y),
-                         Qt::AlignLeft | Qt::TextWordWrap, refusal());
+        drawBlock(painter, QRectF(left, y, width, box.bottom() - look().px(kAskKeyHeight) - y), refusal(), small,
+                  theme.text);
         return;
     }
     const double big = text::kTitle * 1.15;
@@ -180,7 +189,7 @@ void ResistorCard::paintBody(QPainter& painter) {
              .arg(qs(formatQuantity(choice()->exactOhm, "ohm")),
                   bands.isEmpty() ? drawerWords() : bands.join(QLatin1Char(' '))),
          theme.dimText);
-    line(tr("%1 runs, where %2 is wanted")
+    line(tr("%1 flows, where %2 is wanted")
              .arg(qs(formatQuantity(choice()->ampere, "A")), qs(formatQuantity(question_.wantedAmpere, "A"))),
          theme.text);
     line(tr("%1 of heat: %2 is enough")

@@ -47,7 +47,7 @@ private:
 
     ResistorQuestion question_;
     std::optional<Result<ResistorChoice>> answer_;
-    QString place_;
+    QString place_, typo_;  ///< typo_: what was typed that is no number
     ValueField *supply_, *light_, *current_;
     QToolButton *put_, *drawer_;
 };

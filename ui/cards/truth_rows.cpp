@@ -134,6 +134,7 @@ int TruthRows::rowAt(QPointF at) const {
 
 void TruthRows::paintEvent(QPaintEvent*) {
     if (!table()) return;
+    sheet_.begin();
     QPainter painter(viewport());
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF below(0, headerHeight(), viewport()->width(), viewport()->height() - headerHeight());
@@ -151,9 +152,7 @@ void TruthRows::paintEvent(QPaintEvent*) {
 
 void TruthRows::drawWord(QPainter& painter, const QRectF& cell, const QString& word, const QFont& font,
                          const QColor& colour) const {
-    painter.setFont(font);
-    painter.setPen(colour);
-    painter.drawText(cell, static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter) | Qt::TextSingleLine, word);
+    sheet_.draw(painter, cell, word, {font, colour, Qt::AlignLeft | Qt::AlignVCenter});
 }
 
 void TruthRows::paintHeader(QPainter& painter) const {

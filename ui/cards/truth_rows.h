@@ -5,6 +5,7 @@
 
 #include "ui/live/questions.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QAbstractScrollArea>
 
@@ -68,6 +69,7 @@ private:
                   const QColor& colour) const;
 
     Look look_;
+    mutable WordSheet sheet_{viewport()};
     std::shared_ptr<const TableAnswer> answer_;
     std::vector<double> edges_;  ///< of the columns before scrolling
     bool stale_ = true;

@@ -4,14 +4,20 @@
 #include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
 
+#include <QAccessible>
 #include <QHBoxLayout>
 #include <QScrollBar>
+
+#include <cmath>
 
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kRows = 3;
-constexpr double kValueRowHeight = 42;
+constexpr int kRows = 3;                                ///< that stand whole with their names beside them
+constexpr double kValueRowHeight = 42, kHeadRoom = 40;  ///< of a row; of the title
+constexpr double kTallRowHeight = 66, kFieldsGap = 20;  ///< with the name above
+constexpr double kBarRoom = 14;                         ///< of a scroll bar
+constexpr double kHelpKey = 34;
 
 QString paragraph(const char* heading, const std::string& words) {
     if (words.empty()) return {};
@@ -34,13 +40,22 @@ QString leadLines(const PartKind& kind) {
 ValueEditor::ValueEditor(BenchDocument& document, QWidget* parent)
     : Card(parent),
       document_(document),
-      capRow_(new QWidget(this)),
+      form_(new QScrollArea(this)),
+      capRow_(new QWidget),
       capLabel_(new QLabel(QStringLiteral("Letter on the cap"), capRow_)),
       cap_(new QLineEdit(capRow_)),
       helpKey_(new QToolButton(this)),
       help_(new QScrollArea(this)),
       helpLabel_(new QLabel) {
     setAccessibleName(QStringLiteral("Values of the selected part"));
+    auto* fields = new QWidget;
+    fields->setAutoFillBackground(false);
+    capRow_->setParent(fields);
+    form_->setWidget(fields);
+    form_->setFrameShape(QFrame::NoFrame);
+    form_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    form_->viewport()->setAutoFillBackground(false);
+    form_->setFocusPolicy(Qt::NoFocus);
     auto* capLayout = new QHBoxLayout(capRow_);
     capLayout->setContentsMargins(0, 0, 0, 0);
     capLayout->addWidget(capLabel_);
@@ -71,6 +86,7 @@ const Part* ValueEditor::part() const { return partId_.empty() ? nullptr : docum
 void ValueEditor::showPart(const std::string& id) {
     const Part* found = document_.bench()->findPart(id);
     const bool rebuilt = found && (found->kind != kind_ || partId_ != id);
+    if (partId_ != id) sayRefusal({});
     partId_ = found ? id : std::string();
     if (rebuilt) rebuild(*found);
     refresh();
@@ -93,7 +109,8 @@ void ValueEditor::rebuild(const Part& part) {
 }
 
 void ValueEditor::addField(const ValueSpec& spec, bool isState) {
-    ValueField* field = makeValueField(spec, this);
+    ValueField* field = makeValueField(spec, form_->widget());
+    connect(field, &ValueField::refusalShown, this, &ValueEditor::sayRefusal);
     connect(field, &ValueField::chosen, this,
             [this, field, isState](double value) { setSetting(*field, isState, value); });
     connect(field, &ValueField::finished, this, &ValueEditor::done);
@@ -130,9 +147,21 @@ void ValueEditor::setCap(const QString& letter) {
     if (!shown || shown->cap == cap) return;
     Part changed = *shown;
     changed.cap = cap;
-    if (const auto refusal = document_.push({"Letter of " + partId_, {ReplacePart{changed}}}))
-        cap_->setToolTip(plainTip(*refusal));
+    const auto refusal = document_.push({"Letter of " + partId_, {ReplacePart{changed}}});
+    cap_->setToolTip(plainTip(refusal.value_or(QString())));
+    sayRefusal(refusal.value_or(QString()));
     refresh();
+}
+
+void ValueEditor::sayRefusal(const QString& why) {
+    if (refusal_ == why) return;
+    refusal_ = why;
+    setAccessibleDescription(why);
+    if (!why.isEmpty()) {
+        QAccessibleEvent heard(this, QAccessible::Alert);
+        QAccessible::updateAccessibility(&heard);
+    }
+    update();
 }
 
 void ValueEditor::beginTyping(const QString& typed) {
@@ -145,40 +174,51 @@ void ValueEditor::beginTyping(const QString& typed) {
 void ValueEditor::showHelp(bool shown) {
     helpKey_->setChecked(shown);
     help_->setVisible(shown);
-    for (ValueField* field : fields_) field->setVisible(!shown);
-    capRow_->setVisible(!shown && kind_ && kind_->hasCap);
+    form_->setVisible(!shown);
+    capRow_->setVisible(kind_ && kind_->hasCap);
 }
 
 QString ValueEditor::helpText() const { return helpLabel_->text(); }
 
 void ValueEditor::arrangeCard() {
-    setStyleSheet(fieldStyle(look()));
+    setStyleSheet(fieldStyle(look()) +
+                  QStringLiteral("QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }"));
     const QRectF box = body();
-    const double side = look().px(34);
+    const double side = look().px(kHelpKey);
     helpKey_->setGeometry(QRectF(box.right() - side, box.top() - look().px(4), side, side).toRect());
-    const QRectF inside(box.left(), box.top() + look().px(40), box.width(), box.height() - look().px(40));
+    const QRectF inside(box.left(), box.top() + look().px(kHeadRoom), box.width() + look().px(kBarRoom),
+                        box.height() - look().px(kHeadRoom));
     help_->setGeometry(inside.toRect());
+    form_->setGeometry(inside.toRect());
     helpLabel_->setFont(look().font(text::kSmall));
     capLabel_->setFont(look().font(text::kSmall));
-    capLabel_->setFixedWidth(look().ipx(150));
+    capLabel_->setFixedWidth(look().ipx(ValueField::kLabelWidth));
+    arrangeFields(box.width());
+}
 
+/// A few rows have their names beside them; more stand in two columns with the names above.
+void ValueEditor::arrangeFields(double room) {
     std::vector<QWidget*> rows(fields_.begin(), fields_.end());
     if (kind_ && kind_->hasCap) rows.push_back(capRow_);
-    const bool twoColumns = rows.size() > kRows;
-    const double gap = look().px(20);
-    const double width = twoColumns ? (inside.width() - gap) / 2 : std::min(inside.width(), look().px(430));
+    const bool tall = rows.size() > kRows;
+    const double high = look().px(tall ? kTallRowHeight : kValueRowHeight);
+    const double width = tall ? (room - look().px(kFieldsGap)) / 2 : room;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        const double left = inside.left() + (i / kRows ? width + gap : 0);
-        rows[i]->setGeometry(QRectF(left, inside.top() + static_cast<double>(i % kRows) * look().px(kValueRowHeight),
-                                    width, look().px(kValueRowHeight - 4))
-                                 .toRect());
+        const double left = tall && i % 2 == 1 ? width + look().px(kFieldsGap) : 0;
+        const double top = static_cast<double>(tall ? i / 2 : i) * high;
+        rows[i]->setGeometry(QRectF(left, top, width, high - look().px(4)).toRect());
     }
-    for (ValueField* field : fields_) field->setLook(look());
+    for (ValueField* field : fields_) field->setLook(look(), tall ? 0 : ValueField::kLabelWidth);
+    const double lines = std::ceil(tall ? static_cast<double>(rows.size()) / 2 : static_cast<double>(rows.size()));
+    form_->widget()->resize(qRound(room), qRound(lines * high));
+    form_->verticalScrollBar()->setSingleStep(qRound(high / 2));
 }
 
 void ValueEditor::paintBody(QPainter& painter) {
-    const QRectF box = body().adjusted(0, 0, -look().px(46), 0);
-    drawLine(painter, box, title_, look().font(text::kBody), look().theme->dimText);
+    const QRectF box = body().adjusted(0, 0, -look().px(kHelpKey + 12), 0);
+    if (refusal_.isEmpty()) return drawLine(painter, box, title_, look().font(text::kBody), look().theme->dimText);
+    drawBlock(painter, QRectF(box.left(), box.top() - look().px(8), box.width(), look().px(kHeadRoom + 4)), refusal_,
+              look().font(text::kSmall), look().theme->overload, Qt::AlignLeft | Qt::AlignVCenter);
 }
 
 }  // namespace tiepoint::ui

@@ -29,6 +29,7 @@ public:
     void beginTyping(const QString& typed);
     void showHelp(bool shown);
     QString helpText() const;
+    const QString& refusal() const { return refusal_; }  ///< why the last choice wasn't taken
 
 Q_SIGNALS:
     void done();  ///< the keyboard may go back to the bench
@@ -38,11 +39,13 @@ protected:
     void paintBody(QPainter& painter) override;
 
 private:
+    void arrangeFields(double room);
     void rebuild(const Part& part);
     void addField(const ValueSpec& spec, bool isState);
     void refresh();
     void setSetting(ValueField& field, bool isState, double value);
     void setCap(const QString& letter);
+    void sayRefusal(const QString& why);
     const Part* part() const;
 
     BenchDocument& document_;
@@ -50,13 +53,14 @@ private:
     const PartKind* kind_ = nullptr;
     std::vector<ValueField*> fields_;
     std::size_t firstState_ = 0;  ///< index of the first field that holds a state
+    QScrollArea* form_;           ///< holds the fields: what has many scrolls
     QWidget* capRow_;
     QLabel* capLabel_;
     QLineEdit* cap_;
     QToolButton* helpKey_;
     QScrollArea* help_;
     QLabel* helpLabel_;
-    QString title_;
+    QString title_, refusal_;
 };
 
 }  // namespace tiepoint::ui

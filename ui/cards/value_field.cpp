@@ -18,6 +18,8 @@
 namespace tiepoint::ui {
 namespace {
 
+QString unitSymbol(const std::string& unit) { return unit == "ohm" ? QStringLiteral("\u03A9") : qs(unit); }
+
 /// A number: typed with its unit or letter code, or stepped with the arrow keys and the two small keys.
 class NumberField : public ValueField {
 public:
@@ -82,7 +84,8 @@ private:
         if (!edit_->isModified()) return true;
         const auto typed = parseQuantity(edit_->text().trimmed().toStdString(), spec().unit);
         if (!typed) {
-            showRefusal(QStringLiteral("not a number"));
+            const QString unit = spec().unit.empty() ? QString() : QStringLiteral(" in ") + unitSymbol(spec().unit);
+            showRefusal(QStringLiteral("That is no number%1.").arg(unit));
             return false;
         }
         edit_->setModified(false);
@@ -185,7 +188,7 @@ ValueField::ValueField(const ValueSpec& spec, QWidget* parent)
     : QWidget(parent),
       spec_(spec),
       label_(new QLabel(this)) {
-    auto* layout = new QHBoxLayout(this);
+    auto* layout = new QBoxLayout(QBoxLayout::LeftToRight, this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(label_, 0);
     label_->setTextFormat(Qt::PlainText);
@@ -195,21 +198,26 @@ ValueField::ValueField(const ValueSpec& spec, QWidget* parent)
 void ValueField::setEditor(QWidget* editor) {
     editor_ = editor;
     layout()->addWidget(editor);
-    static_cast<QHBoxLayout*>(layout())->setStretchFactor(editor, 1);
+    static_cast<QBoxLayout*>(layout())->setStretchFactor(editor, 1);
     label_->setBuddy(editor);
 }
 
 void ValueField::setLook(const Look& look, double labelWidth) {
     label_->setFont(look.font(text::kSmall));
-    label_->setFixedWidth(look.ipx(labelWidth));
-    layout()->setSpacing(look.ipx(6));
+    const bool beside = labelWidth > 0;
+    label_->setMinimumWidth(beside ? look.ipx(labelWidth) : 0);
+    label_->setMaximumWidth(beside ? look.ipx(labelWidth) : QWIDGETSIZE_MAX);
+    auto* row = static_cast<QBoxLayout*>(layout());
+    row->setDirection(beside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    row->setSpacing(look.ipx(beside ? 6 : 1));
 }
 
 void ValueField::showRefusal(const QString& why) {
-    label_->setText(why.isEmpty() ? qs(spec_.label) : menuWords(why));  // it has a buddy, and so a shortcut
     label_->setProperty("refused", !why.isEmpty());
     setToolTip(plainTip(why));
+    editor_->setAccessibleDescription(why);
     style()->polish(label_);
+    Q_EMIT refusalShown(why);
 }
 
 ValueField* makeValueField(const ValueSpec& spec, QWidget* parent) {

@@ -19,17 +19,19 @@ public:
     ValueField(const ValueSpec& spec, QWidget* parent);
 
     const ValueSpec& spec() const { return spec_; }
-    static constexpr double kLabelWidth = 150;
+    static constexpr double kLabelWidth = 184;
+    /// `labelWidth` of the label beside the editor; 0: it stands above it.
     virtual void setLook(const Look& look, double labelWidth = kLabelWidth);
     virtual void showValue(double value) = 0;
     /// Puts the keyboard into the field with its content marked, so that typing replaces it.
     virtual void takeKeyboard() = 0;
-    /// Says why the last choice wasn't taken; empty clears it.
-    virtual void showRefusal(const QString& why);
+    /// Marks the field where the last choice wasn't taken; its card says why. Empty clears it.
+    void showRefusal(const QString& why);
 
 Q_SIGNALS:
     void chosen(double value);
-    void finished();  ///< Return or Escape: the keyboard may go back to the bench
+    void refusalShown(const QString& why);  ///< or empty, when there is none any more
+    void finished();                        ///< Return or Escape: the keyboard may go back to the bench
 
 protected:
     void setEditor(QWidget* editor);

@@ -3,6 +3,7 @@
 
 #include "ui/paint/picture.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QAbstractButton>
 
@@ -16,8 +17,13 @@ public:
     ViewButton(const QString& word, double sampleWidth, Sample sample, QWidget* parent);
 
     void setLook(const Look& look);
+    /// The key that always works it, in small under the tick.
+    void setKeyWords(const QString& words);
+    const QString& keyWords() const { return keyWords_; }
     /// What its tick, word and sample take.
     double neededWidth() const;
+    /// Where the room is small the words come first: the sample is left out.
+    void setBare(bool bare);
     /// Words under the ends of the sample, shown while the button is down; may be empty.
     void setRange(const QString& low, const QString& high);
 
@@ -26,13 +32,18 @@ protected:
     void enterEvent(QEnterEvent* event) override;
     void leaveEvent(QEvent* event) override;
     const Look& look() const { return look_; }
-    void paintFace(QPainter& painter) const;
+    WordSheet& sheet() { return sheet_; }
+    void paintFace(QPainter& painter) const;  ///< with the tick and the key under it
 
 private:
+    bool showsSample() const { return sampleWidth_ > 0 && !bare_; }
+
     Look look_;
+    WordSheet sheet_{this};
     double sampleWidth_;
     Sample sample_;
-    QString low_, high_;
+    bool bare_ = false;
+    QString low_, high_, keyWords_;
 };
 
 /// The button of the arrows: three samples of the scale. Two small buttons lie on it: which way the arrows point, and the lock of

@@ -14,7 +14,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kTitleRoom = 34, kNoteRoom = 30, kLabelRoom = 46, kAxisRoom = 66;
+constexpr double kTitleRoom = 34, kNoteRoom = 36, kLabelRoom = 46, kAxisRoom = 66;
 constexpr double kPartUnits = 3;  ///< breadth of a part beside that of a piece of metal
 constexpr double kLabelSize = 18;
 constexpr double kLineBreadth = 3, kDotRadius = 3.2, kTickLine = 1, kTickLength = 6;
@@ -25,7 +25,7 @@ double unitsOf(const WalkMove& move) { return move.isPart ? kPartUnits : 1; }
 }  // namespace
 
 WalkCard::WalkCard(QWidget* parent) : AsideCard(parent) {
-    setAccessibleName(QStringLiteral("Potential walk"));
+    setAccessibleName(QStringLiteral("Voltage around the loop"));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
 }
@@ -81,8 +81,9 @@ void WalkCard::paintBody(QPainter& painter) {
              theme.dimText);
     const double noteTop = text_.moves.empty() ? box.top() + look().px(kTitleRoom + kNoteRoom)
                                                : box.bottom() - look().px(kNoteRoom) + look().px(4);
-    drawLine(painter, QRectF(box.left(), noteTop, box.width(), 0), text_.note, look().font(text::kSmall),
-             theme.dimText);
+    const double noteHigh = text_.moves.empty() ? box.bottom() - noteTop : look().px(kNoteRoom);
+    drawBlock(painter, QRectF(box.left(), noteTop, box.width(), noteHigh), text_.note, look().font(text::kSmall),
+              theme.dimText);
     if (text_.moves.empty()) return;
     const QRectF area = plot();
     paintColumns(painter, area);
@@ -159,7 +160,8 @@ void WalkCard::paintLabels(QPainter& painter) const {
         const double width =
             std::max(metrics.horizontalAdvance(id), figureWidth(move.figure, kLabelSize)) + look().px(6);
         const QRectF step = column(i);
-        const double left = std::min(step.center().x() - width / 2, body().right() - width);
+        const double left =
+            std::clamp(step.center().x() - width / 2, body().left(), std::max(body().left(), body().right() - width));
         if (left < free && !marked) continue;
         const QRectF box(left, step.bottom() - look().px(kLabelRoom), width, look().px(kLabelRoom));
         if (left < free) painter.fillRect(box, theme.card);

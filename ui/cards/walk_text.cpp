@@ -43,7 +43,7 @@ QString spokenOf(const WalkText& text) {
 
 WalkText walkText(const Picture& picture, const std::string& id) {
     WalkText text;
-    text.title = QStringLiteral("Potential walk");
+    text.title = QStringLiteral("Voltage around the loop");
     if (!picture.snapshot) return text;
     const Snapshot& snapshot = *picture.snapshot;
     const int named = picture.bench().partIndex(id);
@@ -52,7 +52,7 @@ WalkText walkText(const Picture& picture, const std::string& id) {
         text.note = QStringLiteral("There is no supply on the bench.");
         return text;
     }
-    text.title = QStringLiteral("Potential once round the loop of %1")
+    text.title = QStringLiteral("Voltage around the loop of %1")
                      .arg(qs(describePart(picture.bench().parts[static_cast<std::size_t>(part)])));
     const PotentialWalk walk = walkPotential(snapshot, part);
     text.note = qs(whyNoWalk(snapshot, walk, part));

@@ -27,6 +27,10 @@ std::optional<QString> BenchDocument::push(const Edit& edit, int gesture) {
     return std::nullopt;
 }
 
+const EditCommand& BenchDocument::step(int index) const {
+    return static_cast<const EditCommand&>(*undo_.command(index));
+}
+
 int BenchDocument::newGesture() { return ++gestures_; }
 
 void BenchDocument::reset(Bench bench, const QString& filePath) {

@@ -13,6 +13,8 @@
 
 namespace tiepoint::ui {
 
+class EditCommand;
+
 class BenchDocument : public QObject {
     Q_OBJECT
 public:
@@ -24,6 +26,8 @@ public:
     /// Counts the benches that were put on the table: who comes back later, such as with an answer, sees whether it is still the same.
     quint64 opening() const { return opening_; }
     QUndoStack& undoStack() { return undo_; }
+    /// The steps of the history, done and undone; each is an EditCommand.
+    const EditCommand& step(int index) const;
     QString filePath() const { return filePath_; }
     /// A digest of what stood in the file when it was read or written last; empty where that isn't known or there was none.
     QByteArray fileDigest() const { return fileDigest_; }
@@ -67,8 +71,8 @@ private:
     quint64 revision_ = 0, opening_ = 0;
     QUndoStack undo_;
     struct Stuck {
-        int index;     ///< where in the stack the bench stands
-        QString line;  ///< what to say of it
+        int index = 0;  ///< where in the stack the bench stands
+        QString line;   ///< what to say of it
     };
     std::optional<Stuck> stuck_;
     QString filePath_;

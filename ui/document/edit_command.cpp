@@ -12,12 +12,19 @@ Bench keepingLock(const Bench& before, Bench after) {
     return after;
 }
 
+quint64 nextStamp() {
+    static quint64 last = 0;  // documents live in the window's thread
+    return ++last;
+}
+
 }  // namespace
 
 EditCommand::EditCommand(BenchDocument& document, Edit edit, Applied done, int gesture)
     : document_(document),
       edit_(std::move(edit)),
       inverse_(std::move(done.inverse)),
+      note_(stepNote(*document.bench(), edit_, done.bench)),
+      stamp_(nextStamp()),
       first_(std::move(done.bench)),
       gesture_(gesture) {
     setText(plainText(edit_.name));
@@ -47,6 +54,8 @@ bool EditCommand::mergeWith(const QUndoCommand* next) {
     const auto* later = static_cast<const EditCommand*>(next);
     if (later->gesture_ != gesture_) return false;
     edit_ = later->edit_;
+    note_ = later->note_;
+    stamp_ = later->stamp_;
     return true;
 }
 

@@ -67,13 +67,14 @@ void FileActions::openFile(const QString& path) {
     whenSafe([this, path] { load(path); });
 }
 
-void FileActions::openEmbedded(const QString& name) {
-    whenSafe([this, name] {
+void FileActions::openEmbedded(const QString& name, const std::optional<Views>& views) {
+    whenSafe([this, name, views] {
         const auto file = std::ranges::find(embeddedFiles(), std::string_view(name.toStdString()), &EmbeddedFile::name);
         if (file == embeddedFiles().end())
             return void(Q_EMIT failed(QStringLiteral("There is no bench %1.").arg(name)));
         auto read = readBench(file->text);
         if (!read) return void(Q_EMIT failed(line(read.error())));
+        if (views) read.value().bench.views = SavedViews{*views, {}};
         document_.reset(std::move(read).value().bench, {});
         Q_EMIT opened();
     });

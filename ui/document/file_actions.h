@@ -49,7 +49,8 @@ public:
     /// Reads the document's file again, in place of what is on the bench; asks before unsaved changes go.
     void reload();
     /// A bench of the program's own, by its name among the embedded files; gets no path, so that saving asks for one.
-    void openEmbedded(const QString& name);
+    /// `views`: what it is shown in; without, as the bench says.
+    void openEmbedded(const QString& name, const std::optional<Views>& views = std::nullopt);
     /// Unsaved work of a program that is gone: opened as unsaved changes of its own file. Goes on with `then` when it is on the table; not
     /// if the person cancels or the copy can't be read.
     void openCopy(const Recovery& recovery, const std::function<void()>& then);

@@ -1,19 +1,16 @@
 #include "ui/document/file_dialogs.h"
 
-#include "ui/theme/plain_text.h"
-
-#include <QFileDialog>
-#include <QFileInfo>
-#include <QMessageBox>
-#include <QPushButton>
+#include "ui/theme/look.h"
 
 namespace tiepoint::ui {
 namespace {
 
 const QString kFilter = QStringLiteral("Benches (*.bench.json);;All files (*)");
+constexpr double kDialogWidth = 1180, kDialogHeight = 760;  ///< in the 1080-line layout
 
 QFileDialog* dialogue(QWidget* window, const QString& title, const FileActions::GivePath& give) {
     auto* ask = new QFileDialog(window, title, QString(), kFilter);
+    fitDialog(*ask, *window);
     ask->setAttribute(Qt::WA_DeleteOnClose);
     QObject::connect(ask, &QDialog::finished, window, [ask, give](int result) {
         give(result == QDialog::Accepted ? ask->selectedFiles().value(0) : QString());
@@ -21,57 +18,14 @@ QFileDialog* dialogue(QWidget* window, const QString& title, const FileActions::
     return ask;
 }
 
-void askUnsaved(QWidget* window, const QString& title, const FileActions::GiveAnswer& give) {
-    auto* ask = new QMessageBox(QMessageBox::Question, QStringLiteral("Tiepoint"),
-                                QStringLiteral("Save the changes of “%1”?").arg(plainText(title)),
-                                QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, window);
-    ask->setTextFormat(Qt::PlainText);
-    ask->setInformativeText(QStringLiteral("Without saving they are lost."));
-    ask->setDefaultButton(QMessageBox::Save);
-    ask->setAttribute(Qt::WA_DeleteOnClose);
-    QObject::connect(ask, &QDialog::finished, window, [give](int result) {
-        if (result == QMessageBox::Save) return give(FileActions::Answer::Save);
-        give(result == QMessageBox::Discard ? FileActions::Answer::Discard : FileActions::Answer::Cancel);
-    });
-    ask->open();
-}
-
-void askChanged(QWidget* window, const QString& path, const FileActions::GiveConflict& give) {
-    auto* ask = new QMessageBox(QMessageBox::Warning, QStringLiteral("Tiepoint"),
-                                QStringLiteral("“%1” was changed on the disk since it was opened here.")
-                                    .arg(plainText(QFileInfo(path).fileName())),
-                                QMessageBox::Cancel, window);
-    ask->setTextFormat(Qt::PlainText);
-    ask->setInformativeText(
-        QStringLiteral("Saving puts this bench in place of that change. Taking the one on the "
-                       "disk gives up the unsaved changes made here."));
-    const auto* overwrite = ask->addButton(QStringLiteral("Save anyway"), QMessageBox::DestructiveRole);
-    const auto* reload = ask->addButton(QStringLiteral("Take the one on the disk"), QMessageBox::AcceptRole);
-    ask->setDefaultButton(QMessageBox::Cancel);
-    ask->setAttribute(Qt::WA_DeleteOnClose);
-    QObject::connect(ask, &QDialog::finished, window, [ask, overwrite, reload, give](int) {
-        const auto* chosen = ask->clickedButton();
-        give(chosen == overwrite ? FileActions::Conflict::Overwrite
-             : chosen == reload  ? FileActions::Conflict::Reload
-                                 : FileActions::Conflict::Cancel);
-    });
-    ask->open();
-}
-
 }  // namespace
 
-void askToReplace(QWidget* window, const QString& path, const FileActions::GiveConsent& give) {
-    auto* ask = new QMessageBox(QMessageBox::Warning, QStringLiteral("Tiepoint"),
-                                QStringLiteral("“%1” is there already.").arg(plainText(QFileInfo(path).fileName())),
-                                QMessageBox::Cancel, window);
-    ask->setTextFormat(Qt::PlainText);
-    ask->setInformativeText(QStringLiteral("What stands in it would be lost."));
-    const auto* replace = ask->addButton(QStringLiteral("Replace it"), QMessageBox::DestructiveRole);
-    ask->setDefaultButton(QMessageBox::Cancel);
-    ask->setAttribute(Qt::WA_DeleteOnClose);
-    QObject::connect(ask, &QDialog::finished, window,
-                     [ask, replace, give](int) { give(ask->clickedButton() == replace); });
-    ask->open();
+void fitDialog(QFileDialog& dialog, const QWidget& window) {
+    const Look look = lookFor(theme(ThemeName::Day), window.size());
+    dialog.setFont(look.font(text::kSmall));
+    // What was made with the dialogue has fonts of its own where a style gave it one.
+    for (QWidget* each : dialog.findChildren<QWidget*>()) each->setFont(dialog.font());
+    dialog.resize(look.ipx(kDialogWidth), look.ipx(kDialogHeight));
 }
 
 FileActions::Asker fileDialogs(QWidget* window) {
@@ -88,15 +42,9 @@ FileActions::Asker fileDialogs(QWidget* window) {
         ask->selectFile(suggestion);
         ask->open();
     };
-    asker.changed = [window](const QString& path, const FileActions::GiveConflict& give) {
-        askChanged(window, path, give);
-    };
-    asker.replace = [window](const QString& path, const FileActions::GiveConsent& give) {
-        askToReplace(window, path, give);
-    };
-    asker.unsaved = [window](const QString& title, const FileActions::GiveAnswer& give) {
-        askUnsaved(window, title, give);
-    };
+    asker.changed = [](const QString&, const FileActions::GiveConflict& give) { give(FileActions::Conflict::Cancel); };
+    asker.replace = [](const QString&, const FileActions::GiveConsent& give) { give(false); };
+    asker.unsaved = [](const QString&, const FileActions::GiveAnswer& give) { give(FileActions::Answer::Cancel); };
     return asker;
 }
 

@@ -140,6 +140,8 @@ int SvgSheet::metric(PaintDeviceMetric metric) const {
             return 1 << 24;
         case PdmDepth:
             return 24;
+        case PdmDevicePixelRatio:
+            return 1;
         default:
             return QPaintDevice::metric(metric);
     }

@@ -10,7 +10,7 @@ public:
     /// `thing`: the part or jumper under the pointer, or empty.
     BelowGesture(Hand& hand, std::string thing) : Gesture(hand), thing_(std::move(thing)) {}
     void move(const Pointer& pointer) override {
-        if (!thing_.empty()) hand().flash("nothing moves on the underside: key 5 turns the board back", pointer.at);
+        hand().flash("nothing moves on the underside: key 5 turns the board back", pointer.at);
     }
     void release(const Pointer& pointer) override {
         if (!pointer.dragged)

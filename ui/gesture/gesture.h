@@ -24,6 +24,9 @@ public:
     virtual void release(const Pointer&) { finish(); }
     /// Takes everything back.
     virtual void cancel() {}
+    /// The bench was changed by another hand, such as a key that undoes: lets go of what is held and changes nothing more. What the
+    /// gesture points at is cleared for it.
+    virtual void giveUp() {}
     /// Where the pointer must be for the carried thing's first lead to go into a hole: how the keyboard leads a gesture.
     virtual Point handleFor(Point hole) const { return hole; }
     /// Whether the gesture took the key.

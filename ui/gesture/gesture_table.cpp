@@ -4,10 +4,13 @@
 //   the tag of a pinned reading         selects it
 //   a cap, a lever, a blade, a knob     presses, switches, turns
 //   anything else of a turned board     selects it; nothing moves from below
-//   the end of something selected       moves that end (and the cable of a supply, always)
+//   the end of a jumper, a leg that     moves that end
+//   bends at its hole, a cable
 //   a hole, a socket, a bare lead       draws a jumper
+//   the casing of a supply or a meter   moves it on the table
 //   a body or a jumper                  moves it
-//   anything else, or Shift on a hole   draws a rubber band
+//   the edge or empty face of a board   moves it on the table
+//   anything else, or Shift there       draws a rubber band
 
 #include "ui/gesture/gesture_table.h"
 
@@ -20,6 +23,7 @@
 #include "ui/gesture/pan_gesture.h"
 #include "ui/gesture/place_gesture.h"
 #include "ui/gesture/press_gesture.h"
+#include "ui/gesture/table_gesture.h"
 #include "ui/gesture/tag_gesture.h"
 
 namespace tiepoint::ui {
@@ -36,6 +40,13 @@ struct Case {
         return under.control.empty() ? nullptr : hand.picture().bench().findPart(under.control);
     }
     bool shift() const { return pointer.modifiers & Qt::ShiftModifier; }
+    /// Of a supply or a meter, whose casing lies bare there.
+    bool box() const {
+        const Part* part = under.note.empty() && under.wire.empty() && !under.body.empty()
+                               ? hand.picture().bench().findPart(under.body)
+                               : nullptr;
+        return part && standsOnTable(*part);
+    }
     bool covered() const { return !under.body.empty() || !under.wire.empty(); }
 };
 
@@ -73,9 +84,17 @@ const Row kTable[] = {
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
          return std::make_unique<JumperGesture>(hand, under);
      }},
+    {[](const Case& c) { return c.left() && c.box(); },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<TableGesture>(hand, under.body);
+     }},
     {[](const Case& c) { return c.left() && !c.under.thing().empty(); },
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
          return std::make_unique<MoveGesture>(hand, under.thing());
+     }},
+    {[](const Case& c) { return c.left() && !c.shift() && !c.under.board.empty(); },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<TableGesture>(hand, under.board);
      }},
     {[](const Case& c) { return c.left(); },
      [](Hand& hand, const Under&) -> std::unique_ptr<Gesture> { return std::make_unique<BandGesture>(hand); }},

@@ -43,6 +43,8 @@ public:
     virtual void clearMarks() = 0;
     /// Words at a place that stay for a moment.
     virtual void flash(const std::string& words, Point at) = 0;
+    /// Words for who hears the bench: what a key has just done.
+    virtual void tell(const std::string& words) = 0;
     /// Things that are being moved are shown pale at their old place.
     virtual void setPale(const std::vector<std::string>& ids) = 0;
     /// A rubber band on the bench, mm.

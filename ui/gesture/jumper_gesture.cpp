@@ -1,5 +1,6 @@
 #include "ui/gesture/jumper_gesture.h"
 
+#include "core/edit/clashes.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 #include "ui/gesture/selecting.h"
@@ -39,9 +40,10 @@ JumperAim aimSocket(const Bench& bench, const Socket& socket) {
 }
 
 JumperAim aimHole(const Bench& bench, const Hole& hole) {
-    const auto why = whyNotFree(bench, hole);
+    const Surroundings around(bench);
+    const auto why = whyNotFree(around, hole);
     if (!why) return {hole, {}};
-    if (const auto free = nearestFreeInStrip(bench, hole))
+    if (const auto free = nearestFreeInStrip(around, hole))
         return {*free, fmt::format("{}; {} is the same metal", *why, holeName(bench, *free))};
     return {std::nullopt, fmt::format("{}, and no other hole of its metal is free", *why)};
 }

@@ -1,6 +1,7 @@
 #include "ui/gesture/lead_gesture.h"
 
 #include "core/edit/placement.h"
+#include "ui/gesture/jumper_gesture.h"
 #include "ui/gesture/selecting.h"
 
 #include <fmt/format.h>
@@ -10,6 +11,18 @@ namespace {
 
 constexpr double kLeadReachMm = 2.0;
 constexpr const char* kOutside = "no hole here: it goes back";
+
+/// The place itself if the thing can be put so, else a free one of the same metal, or why there is none.
+template <class Thing>
+JumperAim placeOrNeighbour(const Picture& picture, const Thing& wanted, const JumperEnd& place) {
+    if (!refusal(picture.bench(), wanted)) return {place, {}};
+    Under there;
+    if (const Hole* hole = std::get_if<Hole>(&place))
+        there.hole = *hole;
+    else
+        there.socket = std::get<Socket>(place);
+    return aimJumper(picture, there);
+}
 
 }  // namespace
 
@@ -31,15 +44,20 @@ LeadGesture::Aim LeadGesture::aimPart(const Pointer& pointer) {
         if (cable) showCable(part, pointer.at);
         return {std::nullopt, kOutside};
     }
-    part.leads[static_cast<std::size_t>(end_.index)] = hole;
-    marks.targets = {*hole};
+    auto& lead = part.leads[static_cast<std::size_t>(end_.index)];
+    lead = hole;
+    const JumperAim free = cable ? placeOrNeighbour(hand().picture(), part, *hole) : JumperAim{*hole, {}};
+    const Hole to = free.end ? std::get<Hole>(*free.end) : *hole;
+    lead = to;
+    marks.targets = {to};
     if (cable) {
-        showCable(part, *holeMm(bench(), *hole));
+        showCable(part, *holeMm(bench(), to));
     } else {
         marks.carried = part;
     }
+    if (!free.end) return {std::nullopt, free.words};
     if (const auto why = refusal(bench(), part)) return {std::nullopt, *why};
-    return {ReplacePart{part}, {}};
+    return {ReplacePart{part}, free.words};
 }
 
 LeadGesture::Aim LeadGesture::aimJumperEnd(const Pointer& pointer) {
@@ -54,15 +72,15 @@ LeadGesture::Aim LeadGesture::aimJumperEnd(const Pointer& pointer) {
         marks.drawnColour = jumper.colour;
         return {std::nullopt, kOutside};
     }
-    if (under.socket) {
-        jumper.ends[index] = *under.socket;
-    } else {
-        jumper.ends[index] = *hole;
-        marks.targets = {*hole};
-    }
+    const JumperEnd wanted = under.socket ? JumperEnd(*under.socket) : JumperEnd(*hole);
+    jumper.ends[index] = wanted;
+    const JumperAim free = placeOrNeighbour(picture, jumper, wanted);
+    jumper.ends[index] = free.end.value_or(wanted);
+    if (const Hole* to = std::get_if<Hole>(&jumper.ends[index])) marks.targets = {*to};
     marks.drawn = jumper;
+    if (!free.end) return {std::nullopt, free.words};
     if (const auto why = refusal(bench(), jumper)) return {std::nullopt, *why};
-    return {ReplaceJumper{jumper}, {}};
+    return {ReplaceJumper{jumper}, free.words};
 }
 
 void LeadGesture::move(const Pointer& pointer) {
@@ -75,8 +93,10 @@ void LeadGesture::move(const Pointer& pointer) {
     marks.sayAt = pointer.at;
     if (marks.drawn && aimed.operation) {
         const Picture& picture = hand().picture();
+        const std::string instead = aimed.words.empty() ? std::string() : " \u2013 " + aimed.words;
         marks.say = fmt::format("{:.0f} mm", jumperLengthMm(endMm(bench(), *picture.table, marks.drawn->ends[0]),
-                                                            endMm(bench(), *picture.table, marks.drawn->ends[1])));
+                                                            endMm(bench(), *picture.table, marks.drawn->ends[1]))) +
+                    instead;
     }
     hand().lightNets(netsOf(hand().picture(), marks.targets));
     hand().showMarks();

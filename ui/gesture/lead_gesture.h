@@ -1,5 +1,6 @@
 #pragma once
-// Lead: moves one end, of a bending part, of a jumper, or the cable of a supply. Let go where it can't be, it goes back.
+// Lead: moves one end, of a bending part, of a jumper, or the cable of a supply or meter. Ends of jumpers and cables that are led to
+// something taken go to the nearest free hole of the same metal and say so. Let go where it can't be, it goes back.
 
 #include "ui/gesture/gesture.h"
 #include "ui/scene/under.h"
@@ -17,7 +18,7 @@ public:
 private:
     struct Aim {
         std::optional<Operation> operation;  ///< nothing: it goes back
-        std::string words;                   ///< why
+        std::string words;                   ///< why, or what else it does
     };
     Aim aimPart(const Pointer& pointer);
     Aim aimJumperEnd(const Pointer& pointer);

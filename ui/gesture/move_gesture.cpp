@@ -14,21 +14,6 @@ namespace {
 constexpr double kGroupReachMm = 2.5;
 constexpr const char* kNoHoles = "no holes here: it goes back";
 
-std::optional<Hole> firstHole(const Bench& bench, const std::string& id) {
-    if (const Part* part = bench.findPart(id)) {
-        const auto found =
-            std::find_if(part->leads.begin(), part->leads.end(), [](const auto& lead) { return lead.has_value(); });
-        return found == part->leads.end() ? std::nullopt : *found;
-    }
-    if (const Note* note = bench.findNote(id)) return note->at;
-    if (const Jumper* jumper = bench.findJumper(id)) {
-        for (const JumperEnd& end : jumper->ends) {
-            if (const Hole* hole = std::get_if<Hole>(&end)) return *hole;
-        }
-    }
-    return std::nullopt;
-}
-
 void addLegTargets(const Part& part, std::vector<Hole>& targets) {
     for (const auto& lead : part.leads) {
         if (lead) targets.push_back(*lead);
@@ -45,55 +30,67 @@ std::string nameOf(const std::vector<std::string>& ids) {
     return ids.size() == 1 ? "Move " + ids.front() : fmt::format("Move {} things", ids.size());
 }
 
-void refuse(Shift& shift, std::string why) {
-    if (shift.refused.empty()) shift.refused = std::move(why);
-}
-
-template <class Replace, class Thing>
-void shiftOne(const Bench& bench, const Thing& thing, int columns, int rows, Shift& shift, std::vector<Thing>& shown) {
-    const auto moved = shifted(bench, thing, columns, rows);
-    if (!moved) return refuse(shift, thing.id + " would leave the board");
-    shown.push_back(*moved);
-    addLegTargets(*moved, shift.targets);
-    if (!(*moved == thing)) shift.operations.push_back(Replace{*moved});
-}
-
 /// The bench with everything moved at once: what moves together isn't in its own way.
-Bench benchAfter(const Bench& bench, const Shift& shift) {
+Bench benchAfter(const Bench& bench, const Group& group) {
     Bench after = bench;
-    for (const Part& part : shift.parts) after.parts[static_cast<std::size_t>(bench.partIndex(part.id))] = part;
-    for (const Jumper& jumper : shift.jumpers)
+    for (const Part& part : group.parts) after.parts[static_cast<std::size_t>(bench.partIndex(part.id))] = part;
+    for (const Jumper& jumper : group.jumpers)
         after.jumpers[static_cast<std::size_t>(bench.jumperIndex(jumper.id))] = jumper;
     return after;
 }
 
-void shiftNote(const Bench& bench, const Note& note, int columns, int rows, Shift& shift) {
-    const auto moved = shifted(bench, note, columns, rows);
-    if (!moved) return refuse(shift, note.id + " would leave the board");
-    shift.targets.push_back(moved->at);
-    if (!(*moved == note)) shift.operations.push_back(ReplaceNote{*moved});
+/// The operations that bring things to where they go, of those that go anywhere.
+template <class Replace, class Thing>
+void addReplacing(std::vector<Operation>& operations, const std::vector<Thing>& moved,
+                  const std::vector<Thing>& before) {
+    for (std::size_t i = 0; i < moved.size(); ++i) {
+        if (!(moved[i] == before[i])) operations.push_back(Replace{moved[i]});
+    }
+}
+
+/// Whether it is plugged into something that stays on the table.
+bool hasSocket(const Jumper& jumper) {
+    return std::ranges::any_of(jumper.ends, [](const JumperEnd& end) { return std::holds_alternative<Socket>(end); });
+}
+
+/// Of what is named, what a hand moves in holes: supplies stay where they stand.
+Group whatMoves(const Bench& bench, const std::vector<std::string>& ids) {
+    Group group = groupOf(bench, ids);
+    std::erase_if(group.parts, [](const Part& part) { return part.kind->package->reach == Reach::Flying; });
+    return group;
+}
+
+/// The same by id: what counts as taken away while it is carried.
+std::vector<std::string> idsOfWhatMoves(const Bench& bench, const std::vector<std::string>& ids) {
+    const Group group = whatMoves(bench, ids);
+    std::vector<std::string> moving;
+    for (const Part& part : group.parts) moving.push_back(part.id);
+    for (const Jumper& jumper : group.jumpers) moving.push_back(jumper.id);
+    return moving;
 }
 
 }  // namespace
 
-Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, int columns, int rows) {
+Shift shiftThings(const Bench& bench, const GroupPlacer& placer, const std::vector<std::string>& ids,
+                  const Step& step) {
+    const Group before = whatMoves(bench, ids);
+    MovedGroup moved = placer.moved(before, step);
     Shift shift;
-    for (const std::string& id : ids) {
-        if (const Part* part = bench.findPart(id)) {
-            // Supplies stay where they stand.
-            if (part->kind->package->reach != Reach::Flying)
-                shiftOne<ReplacePart>(bench, *part, columns, rows, shift, shift.parts);
-        } else if (const Note* note = bench.findNote(id)) {
-            shiftNote(bench, *note, columns, rows, shift);
-        } else if (const Jumper* jumper = bench.findJumper(id)) {
-            shiftOne<ReplaceJumper>(bench, *jumper, columns, rows, shift, shift.jumpers);
-        }
-    }
-    if (shift.refused.empty()) {
-        if (auto why = refusalOfChange(bench, benchAfter(bench, shift))) refuse(shift, std::move(*why));
-    }
-    if (!shift.refused.empty()) shift.operations.clear();
+    shift.group = std::move(moved.group);
+    shift.refused = std::move(moved.refused);
+    for (const Part& part : shift.group.parts) addLegTargets(part, shift.targets);
+    for (const Jumper& jumper : shift.group.jumpers) addLegTargets(jumper, shift.targets);
+    for (const Note& note : shift.group.notes) shift.targets.push_back(note.at);
+    if (shift.refused.empty()) shift.refused = refusalOfChange(bench, benchAfter(bench, shift.group)).value_or("");
+    if (!shift.refused.empty()) return shift;
+    addReplacing<ReplacePart>(shift.operations, shift.group.parts, before.parts);
+    addReplacing<ReplaceJumper>(shift.operations, shift.group.jumpers, before.jumpers);
+    addReplacing<ReplaceNote>(shift.operations, shift.group.notes, before.notes);
     return shift;
+}
+
+Shift shiftThings(const Bench& bench, const std::vector<std::string>& ids, const Step& step) {
+    return shiftThings(bench, GroupPlacer(bench, idsOfWhatMoves(bench, ids)), ids, step);
 }
 
 void MoveGesture::press(const Pointer& pointer) { from_ = pointer.at; }
@@ -110,24 +107,50 @@ bool MoveGesture::standsOnTable() const {
     return part && part->kind->package->reach == Reach::Flying;
 }
 
+/// The hole by which the hand leads what it moves: of the thing that it holds, or of another where that one is only in rails.
+std::optional<Hole> MoveGesture::leadingHole(const std::vector<std::string>& ids) const {
+    auto leading = handleOf(bench(), thing_);
+    if (leading && !isRail(leading->line)) return leading;
+    for (const std::string& id : ids) {
+        const auto other = handleOf(bench(), id);
+        const Part* part = bench().findPart(id);
+        const bool stays = part && part->kind->package->reach == Reach::Flying;
+        if (other && !stays && (!leading || !isRail(other->line))) leading = other;
+        if (leading && !isRail(leading->line)) break;
+    }
+    return leading;
+}
+
+/// All of it where the pointer leads it, or nothing where there are no holes.
+std::optional<Shift> MoveGesture::shiftTo(const Pointer& pointer, const std::vector<std::string>& ids) const {
+    const auto leading = leadingHole(ids);
+    const auto step = leading
+                          ? stepTo(bench(), *leading, *holeMm(bench(), *leading) + (pointer.at - from_), kGroupReachMm)
+                          : std::nullopt;
+    if (!step) return std::nullopt;
+    if (!placer_) placer_ = std::make_unique<GroupPlacer>(bench(), idsOfWhatMoves(bench(), ids));
+    return shiftThings(bench(), *placer_, ids, *step);
+}
+
 MoveGesture::Aim MoveGesture::aimSinglePart(const Pointer& pointer, const Part& part) const {
     const Picture& picture = hand().picture();
     const PartPlace& place = picture.table->parts[static_cast<std::size_t>(bench().partIndex(part.id))];
     Aim aim;
+    // A plain step keeps a slanting part slanting, and a leg in its rail.
+    const auto plain = quarterTurns_ == 0 ? shiftTo(pointer, {part.id}) : std::nullopt;
     const auto anchor = nearestHole(bench(), place.leadsMm[0] + (pointer.at - from_), kGroupReachMm);
+    if (plain && plain->group.parts.size() == 1) {
+        aim.part = plain->group.parts.front();
+        aim.targets = plain->targets;
+        aim.refused = plain->refused;
+        aim.operations = plain->operations;
+        return aim;
+    }
     if (!anchor) {
         aim.refused = kNoHoles;
         return aim;
     }
-    Part moved = placedAt(bench(), part, *anchor, quarterTurnsOf(bench(), part) + quarterTurns_);
-    if (quarterTurns_ == 0 && part.leads[0] && part.leads[0]->board == anchor->board) {
-        // A plain shift keeps a slanting part slanting.
-        const int rows = isRail(anchor->line) || isRail(part.leads[0]->line)
-                             ? 0
-                             : static_cast<int>(anchor->line) - static_cast<int>(part.leads[0]->line);
-        const auto kept = shifted(bench(), part, anchor->number - part.leads[0]->number, rows);
-        if (kept && kept->leads[0] == anchor) moved = *kept;
-    }
+    const Part moved = placedAt(bench(), part, *anchor, quarterTurnsOf(bench(), part) + quarterTurns_);
     aim.part = moved;
     addLegTargets(moved, aim.targets);
     if (const auto why = refusal(bench(), moved))
@@ -146,30 +169,26 @@ MoveGesture::Aim MoveGesture::aim(const Pointer& pointer) const {
 
 MoveGesture::Aim MoveGesture::aimGroup(const Pointer& pointer, const std::vector<std::string>& ids) const {
     Aim aim;
-    const auto start = firstHole(bench(), thing_);
-    const auto target =
-        start ? nearestHole(bench(), *holeMm(bench(), *start) + (pointer.at - from_), kGroupReachMm) : std::nullopt;
-    if (!target) {
+    auto shift = shiftTo(pointer, ids);
+    if (!shift) {
         aim.refused = kNoHoles;
         return aim;
     }
-    const int columns = static_cast<int>(std::lround((pointer.at.x - from_.x) / kPitchMm));
-    const int rows = isRail(start->line) || isRail(target->line)
-                         ? 0
-                         : static_cast<int>(target->line) - static_cast<int>(start->line);
-    Shift shift = shiftThings(bench(), ids, columns, rows);
-    aim.operations = std::move(shift.operations);
-    aim.targets = std::move(shift.targets);
-    aim.refused = std::move(shift.refused);
-    aim.group = carried(std::move(shift.parts), std::move(shift.jumpers));
+    aim.operations = std::move(shift->operations);
+    aim.targets = std::move(shift->targets);
+    aim.refused = std::move(shift->refused);
+    const auto atSocket = std::ranges::find_if(shift->group.jumpers, hasSocket);
+    if (atSocket != shift->group.jumpers.end()) aim.drawn = *atSocket;
+    std::erase_if(shift->group.jumpers, hasSocket);
+    aim.group = carried(std::move(shift->group));
     return aim;
 }
 
-std::shared_ptr<const Bench> MoveGesture::carried(std::vector<Part> parts, std::vector<Jumper> jumpers) const {
+std::shared_ptr<const Bench> MoveGesture::carried(Group moved) const {
     auto group = std::make_shared<Bench>();
     group->boards = bench().boards;
-    group->parts = std::move(parts);
-    group->jumpers = std::move(jumpers);
+    group->parts = std::move(moved.parts);
+    group->jumpers = std::move(moved.jumpers);
     return group;
 }
 
@@ -187,6 +206,7 @@ void MoveGesture::move(const Pointer& pointer) {
     Marks& marks = hand().marks();
     marks.targets = aimed.targets;
     marks.carried = aimed.part;
+    marks.drawn = aimed.drawn;
     // Within the same holes it stays the same bench, and nothing is drawn anew.
     marks.group = aimed.group && groupBefore && *aimed.group == *groupBefore ? groupBefore : aimed.group;
     marks.refused = !aimed.refused.empty();

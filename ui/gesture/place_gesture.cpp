@@ -1,5 +1,6 @@
 #include "ui/gesture/place_gesture.h"
 
+#include "core/edit/boxes.h"
 #include "core/edit/copies.h"
 #include "core/edit/placement.h"
 #include "ui/gesture/selecting.h"
@@ -66,6 +67,17 @@ PlaceGesture::Aim PlaceGesture::aim(Point at) const {
     return aim;
 }
 
+/// A box stands where it is let go, if nothing is there; over a board or another box it finds its place beside the boards.
+Part PlaceGesture::standing(Point at) const {
+    const Package& package = *part_.kind->package;
+    const Point landing = boxLandsAt(at - Point{package.bodyLengthMm / 2, package.bodyWidthMm / 2});
+    Bench with = bench();
+    with.parts.push_back(part_);
+    Part box = part_;
+    if (moveBoxEdit(with, part_.id, landing)) box.at = landing;
+    return box;
+}
+
 Point PlaceGesture::handleFor(Point hole) const {
     return hole - turnedQuarters(firstLeadFromMiddle(*part_.kind->package), quarterTurns_);
 }
@@ -75,7 +87,11 @@ void PlaceGesture::move(const Pointer& pointer) {
     hand().clearMarks();
     if (part_.kind->package->reach == Reach::Flying) {
         hand().setAtPointer(part_, std::nullopt);
-        marks.say = "stands at the left of the boards";
+        const bool here = standing(pointer.at).at.has_value();
+        const bool atRight = part_.kind->package->rightOfBoards;
+        marks.say = here      ? "stands here"
+                    : atRight ? "stands at the right of the boards"
+                              : "stands at the left of the boards";
         marks.sayAt = pointer.at;
         return hand().showMarks();
     }
@@ -103,7 +119,7 @@ bool PlaceGesture::key(int key, const Pointer& pointer) {
 
 void PlaceGesture::release(const Pointer& pointer) {
     const bool flying = part_.kind->package->reach == Reach::Flying;
-    const Aim aimed = flying ? Aim{part_, {}} : aim(pointer.at);
+    const Aim aimed = flying ? Aim{standing(pointer.at), {}} : aim(pointer.at);
     cancel();
     finish();
     if (!aimed.refused.empty()) return hand().flash(aimed.refused, pointer.at);

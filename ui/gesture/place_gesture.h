@@ -1,6 +1,6 @@
 #pragma once
 // Place: a new part on its way from the tray into holes. Begins with the button down (a drag ends where it is let go) or up (a click
-// places it); [ and ] turn it on the way. A supply stands on the table wherever it is let go over the bench.
+// places it); [ and ] turn it on the way. A supply or an instrument stands where it is let go beside the boards, and else finds its place.
 
 #include "ui/gesture/gesture.h"
 
@@ -26,6 +26,7 @@ private:
         std::string refused;
     };
     Aim aim(Point at) const;
+    Part standing(Point at) const;
 
     Part part_;
     int quarterTurns_ = 0;

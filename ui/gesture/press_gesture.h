@@ -14,6 +14,7 @@ public:
         finish();
     }
     void cancel() override { releasePart(hand(), part_); }
+    void giveUp() override { releasePart(hand(), part_); }
 
     // The keys on the caps do the same.
     static void pressPart(Hand& hand, const std::string& part, Qt::KeyboardModifiers modifiers);

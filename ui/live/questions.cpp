@@ -1,6 +1,8 @@
 #include "ui/live/questions.h"
 
 #include "core/base/stopping.h"
+#include "core/findings/put_resistor.h"
+#include "core/why/light_drive.h"
 #include "ui/live/low_priority.h"
 
 #include <algorithm>
@@ -20,7 +22,7 @@ namespace tiepoint::ui {
 class Questions::Worker {
 public:
     using Job = std::function<void()>;
-    enum Slot { Table, Why, Findings, SlotCount };  // what was asked by hand goes first
+    enum Slot { Table, Why, Drive, Place, Findings, SlotCount };  // what was asked by hand goes first
 
     Worker() : thread_([this] { run(); }) {}
 
@@ -121,6 +123,24 @@ void Questions::askWhy(std::shared_ptr<const Snapshot> snapshot, const std::stri
             WhyAnswer{snapshot->revision, snapshot->inputSequence, explain(*snapshot, index, drawer)});
         QMetaObject::invokeMethod(
             this, [this, answer] { Q_EMIT whyReady(answer); }, Qt::QueuedConnection);
+    });
+}
+
+void Questions::askDrive(std::shared_ptr<const Snapshot> snapshot, int part, const ResistorQuestion& usual) {
+    worker_->ask(Worker::Drive, [this, snapshot = std::move(snapshot), part, usual] {
+        auto answer =
+            std::make_shared<const DriveAnswer>(DriveAnswer{snapshot->revision, questionAbout(*snapshot, part, usual)});
+        QMetaObject::invokeMethod(
+            this, [this, answer] { Q_EMIT driveReady(answer); }, Qt::QueuedConnection);
+    });
+}
+
+void Questions::askPlace(std::shared_ptr<const Snapshot> snapshot, int part, double ohm) {
+    worker_->ask(Worker::Place, [this, snapshot = std::move(snapshot), part, ohm] {
+        auto answer = std::make_shared<const PlaceAnswer>(
+            PlaceAnswer{snapshot->revision, part, ohm, putResistor(*snapshot, part, ohm)});
+        QMetaObject::invokeMethod(
+            this, [this, answer] { Q_EMIT placeReady(answer); }, Qt::QueuedConnection);
     });
 }
 

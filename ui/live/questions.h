@@ -1,16 +1,19 @@
 #pragma once
-// Questions about the bench that take longer than a frame: its truth table, why a part does what it does, and what is wrong with it. A
+// Questions about the bench that take longer than a frame: its truth table, why a part does what it does, which resistor it needs and where that
+// goes, and what is wrong with it. A
 // thread of its own, of low priority, works them out from immutable snapshots; the newest question of each kind wins, and what is being
 // worked out for an older one, or for a bench that is no more, stops at once, as all does when this goes. Answers come back in the window's
 // thread.
 
 #include "core/findings/finding.h"
+#include "core/sizing/series_resistor.h"
 #include "core/truth/truth_table.h"
 #include "core/why/explain.h"
 
 #include <QObject>
 
 #include <memory>
+#include <optional>
 #include <string>
 
 namespace tiepoint::ui {
@@ -29,6 +32,20 @@ struct WhyAnswer {
     Answer answer;
 };
 
+/// What the bench says about the resistor that a part needs.
+struct DriveAnswer {
+    quint64 revision = 0;
+    ResistorQuestion question;
+};
+
+/// Where a resistance goes for a part; nothing where there is no place.
+struct PlaceAnswer {
+    quint64 revision = 0;
+    int part = -1;
+    double ohm = 0;
+    std::optional<Mend> place;
+};
+
 class Questions : public QObject {
     Q_OBJECT
 public:
@@ -42,6 +59,9 @@ public:
     void askTable(std::shared_ptr<const Snapshot> snapshot);
     /// Nothing comes of it if the bench has no such part.
     void askWhy(std::shared_ptr<const Snapshot> snapshot, const std::string& part);
+    /// `usual` as in core/why/light_drive.h.
+    void askDrive(std::shared_ptr<const Snapshot> snapshot, int part, const ResistorQuestion& usual);
+    void askPlace(std::shared_ptr<const Snapshot> snapshot, int part, double ohm);
     /// What is wrong with the bench of a snapshot, hands off its buttons.
     void askReport(std::shared_ptr<const Snapshot> snapshot);
 
@@ -49,6 +69,8 @@ Q_SIGNALS:
     void drawerChanged();  ///< what was answered before may propose other resistors now
     void tableReady(std::shared_ptr<const tiepoint::ui::TableAnswer> answer);
     void whyReady(std::shared_ptr<const tiepoint::ui::WhyAnswer> answer);
+    void driveReady(std::shared_ptr<const tiepoint::ui::DriveAnswer> answer);
+    void placeReady(std::shared_ptr<const tiepoint::ui::PlaceAnswer> answer);
     void reportReady(std::shared_ptr<const tiepoint::Report> report);
 
 private:

@@ -3,6 +3,7 @@
 #include "ui/paint/bench_painter.h"
 
 #include "ui/paint/live_layers.h"
+#include "ui/paint/note_painter.h"
 #include "ui/paint/rest_patch.h"
 
 namespace tiepoint::ui {
@@ -40,6 +41,8 @@ void addUnderParts(Patches& patches, const Picture& picture, const FlowPaths& pa
     for (const int net : litNets) addLitNet(patches, picture, net);
     addBeds(patches, picture, paths);
     addHalos(patches, picture);
+    addThreads(patches, picture);
+    addLeaders(patches, picture);
 }
 
 void addOnParts(Patches& patches, const Picture& picture, const FlowPaths& paths) {

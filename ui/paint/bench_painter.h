@@ -21,6 +21,9 @@ QPainterPath jumperShape(const Picture& picture, int jumper);
 /// The centre line of a jumper or of a supply's lead, along which arrows run.
 QPainterPath jumperLine(const Picture& picture, int jumper);
 
+/// Where the brackets of something selected stand: a part, a jumper, a note or a pinned reading; empty if the bench has none of that id.
+QRectF selectionFrame(const Picture& picture, const std::string& id);
+
 /// Where the pointer presses, switches or turns something of a part: cap, lever, blade, knob. Empty if it has
 /// none.
 QPainterPath controlShape(const Picture& picture, int part);

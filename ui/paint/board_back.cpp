@@ -3,6 +3,7 @@
 #include "ui/paint/label_painter.h"
 #include "ui/paint/metal_painter.h"
 #include "ui/paint/shade.h"
+#include "ui/paint/tag_ground.h"
 
 #include <algorithm>
 #include <array>
@@ -18,7 +19,7 @@ constexpr int kBackNumberEvery = 5;
 constexpr double kSlotMm = 0.34, kSlotLongMm = 0.9;  ///< the mouth of a clip, seen from below
 constexpr double kTipMm = 0.52, kTipRimMm = 0.24;    ///< radius of a lead's end
 constexpr double kFlapLeastMm = 2.2, kFlapMostMm = 9.5, kFlapLeanMm = 8, kFlapRollMm = 3.2, kFlapClearMm = 2;
-constexpr double kSignAwayMm = 3.8;
+constexpr double kSignEm = 1.5;
 const QString kTurnedWords = QStringLiteral("Underside: columns run from right to left. Key 5 turns it back.");
 const std::array kBackRails{Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
 
@@ -252,10 +253,13 @@ void addLeadTips(Patches& patches, const Picture& picture) {
     }
 }
 
-void addTurnSign(Patches& patches, const Rect& boards, double wordsMm) {
-    const double half = textWidthMm(kTurnedWords, {wordsMm, QFont::Medium}) / 2;
-    patches.push_back(movablePatch({boards.left + boards.width / 2, boards.bottom() + kSignAwayMm},
-                                   {-half, -wordsMm, 2 * half, 2 * wordsMm}, TurnSignMark{wordsMm}));
+double turnSignMm(const WordSizes& sizes) { return kSignEm * sizes.wordsMm; }
+
+void addTurnSign(Patches& patches, const Rect& boards, const WordSizes& sizes) {
+    const double em = sizes.wordsMm, half = textWidthMm(kTurnedWords, {em, QFont::Medium}) / 2;
+    const double y = boards.bottom() + tagBandMm(sizes.readingMm) + turnSignMm(sizes) / 2;
+    patches.push_back(
+        movablePatch({boards.left + boards.width / 2, y}, {-half, -em, 2 * half, 2 * em}, TurnSignMark{em}));
 }
 
 }  // namespace tiepoint::ui

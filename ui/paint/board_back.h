@@ -25,7 +25,8 @@ void addBoardBack(Patches& patches, const BoardSeen& board);
 /// The tips that the clips grip, one in every hole in use; over the metal, under beds and arrows.
 void addLeadTips(Patches& patches, const Picture& picture);
 
-/// The words that say what is seen, and how to turn the boards back. `boards`: where these are.
-void addTurnSign(Patches& patches, const Rect& boards, double wordsMm);
+/// A sign that says so, below the boards and the tags there; and how much room it takes.
+void addTurnSign(Patches& patches, const Rect& boards, const WordSizes& sizes);
+double turnSignMm(const WordSizes& sizes);
 
 }  // namespace tiepoint::ui

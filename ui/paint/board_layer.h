@@ -4,6 +4,8 @@
 #include "ui/paint/patch.h"
 #include "ui/paint/picture.h"
 
+#include <string>
+
 namespace tiepoint::ui {
 
 /// All that is drawn of a board.
@@ -14,6 +16,7 @@ struct BoardSeen {
     Point corner;         ///< where it is seen
     bool strips = false;  ///< metal instead of holes
     bool turned = false;
+    std::string letter = {};  ///< its id, where there are several boards
     double freeAtLeftMm =
         0;  ///< turned over: how far from the left edge the backing may lie without hiding a hole in use
     friend bool operator==(const BoardSeen&, const BoardSeen&) = default;

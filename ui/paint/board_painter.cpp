@@ -10,6 +10,9 @@
 namespace tiepoint::ui {
 namespace {
 
+constexpr Lettering kBoardLetter{2.5, QFont::Bold};
+constexpr double kBoardLetterHighMm = 3.1, kBoardLetterAwayMm = 0.7;
+
 constexpr double kCornerMm = 1.2;
 constexpr double kRowLetterMm = 1.8;     ///< from either short edge
 constexpr double kNumberAboveMm = 1.81;  ///< column numbers over row a
@@ -232,6 +235,31 @@ void addBoardFront(Patches& patches, const BoardSeen& board) {
     for (const HoleRun& run : holeRuns(board)) addRun(patches, board, run);
 }
 
+/// Stands at both ends of the gap, as the letters of rows do.
+struct BoardLetterMark {
+    QString letter;
+    double widthMm;
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.setPen(outlinePen(theme.label, theme.outlineMm));
+        painter.setBrush(blend(theme.boardTop, theme.boardBottom, 0.5));
+        painter.drawPath(roundedBox({-widthMm / 2, -kBoardLetterHighMm / 2, widthMm, kBoardLetterHighMm}, 0.5));
+        drawText(painter, letter, {0, 0}, kBoardLetter, theme.text);
+    }
+    friend bool operator==(const BoardLetterMark&, const BoardLetterMark&) = default;
+};
+
+void addBoardLetter(Patches& patches, const BoardSeen& board) {
+    if (board.letter.empty()) return;
+    const BoardKind& kind = *board.kind;
+    const QString letter = QString::fromStdString(board.letter);
+    const double width = std::max(kBoardLetterHighMm, textWidthMm(letter, kBoardLetter) + 1.2);
+    const double middle = (kind.holeMm(Line::E, 1).y + kind.holeMm(Line::F, 1).y) / 2;
+    const double half = width / 2 + 0.3, edge = kBoardLetterAwayMm + width / 2;
+    for (const double x : {edge, kind.widthMm - edge})
+        patches.push_back(
+            movablePatch(board.corner + Point{x, middle}, {-half, -2, 2 * half, 4}, BoardLetterMark{letter, width}));
+}
+
 }  // namespace
 
 void paintTableTop(QPainter& painter, const Theme& theme, const QRectF& area) {
@@ -249,6 +277,7 @@ BoardSeen boardSeen(const Picture& picture, int board) {
     const Board& which = picture.bench().boards[static_cast<std::size_t>(board)];
     BoardSeen seen{which.kind, which.rails, which.labels, which.cornerMm()};
     seen.turned = picture.table->turned;
+    if (picture.bench().boards.size() > 1) seen.letter = which.id;
     seen.strips = picture.views.strips && !seen.turned;
     if (seen.turned) {
         seen.corner = fromQt(seenBoards(picture)[static_cast<std::size_t>(board)].topLeft());
@@ -263,6 +292,7 @@ void addBoard(Patches& patches, const BoardSeen& board) {
     } else {
         addBoardFront(patches, board);
     }
+    addBoardLetter(patches, board);
 }
 
 }  // namespace tiepoint::ui

@@ -1,5 +1,5 @@
 #pragma once
-// Parts and jumpers that are dragged together, drawn over the bench where they would go.
+// Parts and jumpers that are dragged together, or the board that they are on, drawn over the bench where they would go.
 
 #include "ui/paint/bench_seen.h"
 #include "ui/paint/patch.h"
@@ -11,6 +11,7 @@ constexpr double kCarriedOpacity = 0.88,
 
 struct GroupInput {
     BenchSeen group;
+    std::string board = {};  ///< that is moved too
     bool refused = false;
     friend bool operator==(const GroupInput&, const GroupInput&) = default;
 };

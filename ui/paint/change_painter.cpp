@@ -1,5 +1,6 @@
 #include "ui/paint/change_painter.h"
 
+#include "core/base/quantity.h"
 #include "ui/paint/label_painter.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/shade.h"
@@ -29,7 +30,11 @@ QString ratioWords(double before, double after) {
     for (const Ratio& known : kRatios) {
         if (std::abs(ratio / known.value - 1) <= kNear) return QString::fromLatin1(known.word);
     }
-    if (ratio > 2) return QStringLiteral("%1 times").arg(QString::number(ratio, 'g', kRatioDigits));
+    if (ratio > 2) {
+        // Two digits; beyond a hundred times whole hundreds and so on, never a power of ten in letters.
+        const double rounded = QString::number(ratio, 'g', kRatioDigits).toDouble();
+        return QStringLiteral("%1 times").arg(QString::fromStdString(formatSetting(rounded, {})));
+    }
     const int percent = static_cast<int>(std::lround(std::abs(ratio - 1) * 100));
     return ratio > 1 ? QStringLiteral("%1 % more").arg(percent) : QStringLiteral("%1 % less").arg(percent);
 }
@@ -66,19 +71,10 @@ QString changeWords(const Change& change) {
 std::vector<ChangeSeen> changesSeen(const Picture& picture) {
     std::vector<ChangeSeen> changes;
     if (!picture.changes || !picture.live()) return changes;
-    const Layout& layout = *picture.layout;
     for (const Change& change : shown(*picture.changes)) {
         const int part = picture.bench().partIndex(change.part);
-        if (part < 0) continue;
-        ChangeSeen seen{changeWords(change), change.changed, part, {}};
-        if (change.kind == ReadingKind::Voltage) {
-            seen.part = -1;
-            const int net = layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, change.lead))];
-            for (std::size_t strip = 0; strip < layout.netOfStrip.size(); ++strip) {
-                if (layout.netOfStrip[strip] == net) seen.strips.push_back(static_cast<int>(strip));
-            }
-        }
-        changes.push_back(std::move(seen));
+        if (part >= 0 && change.kind == ReadingKind::Current)
+            changes.push_back({changeWords(change), change.changed, part});
     }
     return changes;
 }
@@ -87,9 +83,7 @@ void addChanges(Patches& patches, const std::vector<ChangeSeen>& changes, Cleara
     const Lettering lettering{clearance.ground().sizes.wordsMm, QFont::DemiBold};
     for (const ChangeSeen& change : changes) {
         const QSizeF size(textWidthMm(change.words, lettering) + 2 * kTagPadMm, kTagHeight * lettering.sizeMm);
-        const Label label = change.part >= 0 ? placeBesidePart(change.part, change.words, size, clearance)
-                                             : placeInStrips(change.strips, change.words, size, clearance);
-        if (label.frame.isEmpty()) continue;
+        const Label label = placeBesidePart(change.part, change.words, size, clearance);
         patches.push_back(
             tagPatch(label.frame, change.words, lettering, change.changed ? TagEdge::Accent : TagEdge::Dim));
     }

@@ -17,11 +17,10 @@ QString changeWords(const Change& change);
 struct ChangeSeen {
     QString words;
     bool changed = true;
-    int part = -1;            ///< beside which the tag stands
-    std::vector<int> strips;  ///< or in which
+    int part = -1;  ///< beside which the tag stands
     friend bool operator==(const ChangeSeen&, const ChangeSeen&) = default;
 };
-/// Those of a live picture. Of very many, only the currents that changed.
+/// The currents of a live picture; its volts stand on the tags of nets. Of very many, only those that changed.
 std::vector<ChangeSeen> changesSeen(const Picture& picture);
 /// Their tags, clear of ids and readings, which `clearance` knows already.
 void addChanges(Patches& patches, const std::vector<ChangeSeen>& changes, Clearance clearance);

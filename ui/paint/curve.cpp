@@ -105,4 +105,40 @@ QPainterPath Cubic::path() const {
     return path;
 }
 
+double CubicChain::lengthMm() const {
+    double sum = 0;
+    for (const Cubic& piece : pieces) sum += piece.lengthMm();
+    return sum;
+}
+
+CubicChain CubicChain::between(double fromMm, double toMm) const {
+    CubicChain some;
+    double begin = 0;
+    for (const Cubic& piece : pieces) {
+        const double end = begin + piece.lengthMm();
+        const double from = std::max(fromMm, begin), to = std::min(toMm, end);
+        if (to > from) some.pieces.push_back(piece.between(from - begin, to - begin));
+        begin = end;
+    }
+    if (some.pieces.empty()) some.pieces.push_back(pieces.back().between(0, 0));
+    return some;
+}
+
+QPainterPath CubicChain::path() const {
+    QPainterPath path(pieces.front().a);
+    for (const Cubic& piece : pieces) path.cubicTo(piece.b, piece.c, piece.d);
+    return path;
+}
+
+CubicChain CubicChain::lifted(QPointF by) const {
+    CubicChain lifted = *this;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        Cubic& piece = lifted.pieces[i];
+        piece = piece.lifted(by);
+        if (i > 0) piece.a += by;
+        if (i + 1 < pieces.size()) piece.d += by;
+    }
+    return lifted;
+}
+
 }  // namespace tiepoint::ui

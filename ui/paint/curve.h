@@ -46,4 +46,16 @@ struct Cubic {
     Cubic lifted(QPointF by) const { return {a, b + by, c + by, d}; }
 };
 
+/// Cubics one after the other.
+struct CubicChain {
+    std::vector<Cubic> pieces;  ///< at least one
+
+    double lengthMm() const;
+    CubicChain between(double fromMm, double toMm) const;
+    QPainterPath path() const;
+    /// The same two ends with all between them pushed away.
+    CubicChain lifted(QPointF by) const;
+    QPointF end() const { return pieces.back().d; }
+};
+
 }  // namespace tiepoint::ui

@@ -30,13 +30,46 @@ struct GuideMark {
     friend bool operator==(const GuideMark&, const GuideMark&) = default;
 };
 
+constexpr double kOpenRingMm = 1.45, kOpenBreadthMm = 0.3, kOpenCasingMm = 0.5;
+
+struct OpenMark {
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QPainterPath ring = brokenRing({}, kOpenRingMm);
+        painter.setBrush(Qt::NoBrush);
+        QPen pen = outlinePen(theme.arrowCasing, kOpenBreadthMm + kOpenCasingMm);
+        painter.strokePath(ring, pen);
+        pen = outlinePen(theme.text, kOpenBreadthMm);
+        pen.setCapStyle(Qt::FlatCap);
+        painter.strokePath(ring, pen);
+    }
+    friend bool operator==(const OpenMark&, const OpenMark&) = default;
+};
+
 }  // namespace
+
+QPainterPath brokenRing(QPointF centre, double radius) {
+    constexpr int kPieces = 4;
+    constexpr double kQuarter = 90, kGap = 30;
+    const QRectF around(centre - QPointF(radius, radius), QSizeF(2 * radius, 2 * radius));
+    QPainterPath ring;
+    for (int piece = 0; piece < kPieces; ++piece) {
+        const double from = piece * kQuarter + kGap / 2;
+        ring.arcMoveTo(around, from);
+        ring.arcTo(around, from, kQuarter - kGap);
+    }
+    return ring;
+}
 
 void addGuideMarks(Patches& patches, const Picture& picture) {
     constexpr double kRoomMm = kBreadthMm + kGuideCasingMm;
     const QRectF room = guideShape().boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
     for (const Hole& hole : picture.marks.guide) {
         if (holeMm(picture.bench(), hole)) patches.push_back(movablePatch(picture.seenAt(hole), room, GuideMark{}));
+    }
+    constexpr double kOpenRoomMm = kOpenRingMm + kOpenBreadthMm + kOpenCasingMm;
+    const QRectF openRoom(-kOpenRoomMm, -kOpenRoomMm, 2 * kOpenRoomMm, 2 * kOpenRoomMm);
+    for (const Hole& hole : picture.marks.open) {
+        if (holeMm(picture.bench(), hole)) patches.push_back(movablePatch(picture.seenAt(hole), openRoom, OpenMark{}));
     }
 }
 

@@ -2,10 +2,13 @@
 // beside the pointer.
 
 #include "core/bench/jumper_routes.h"
+#include "core/edit/holes.h"
+#include "core/edit/placement.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/carried_group.h"
 #include "ui/paint/guide_marks.h"
 #include "ui/paint/label_painter.h"
+#include "ui/paint/label_places.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/mend_painter.h"
 #include "ui/paint/net_marks.h"
@@ -14,6 +17,7 @@
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/part_seen.h"
 #include "ui/paint/rest_patch.h"
+#include "ui/paint/selection_marks.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
 
@@ -23,25 +27,11 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kBracketMm = 1.3, kBracketBreadthMm = 0.42, kBracketAwayMm = 0.7;
 constexpr double kTargetMm = 2.2, kTargetBreadthMm = 0.34;
 constexpr double kSwollenMm = 1.5;  ///< a hole that waits for a lead, half as wide again as the others
 constexpr double kCursorMm = 2.5, kCursorTickMm = 0.55, kCursorBreadthMm = 0.5;
 
 Lettering wordsOf(const Picture& picture) { return {picture.sizes.wordsMm, QFont::Medium}; }
-
-void paintBrackets(QPainter& painter, const Theme& theme, const QRectF& around) {
-    QPainterPath brackets;
-    for (const auto& [corner, dx, dy] :
-         {std::tuple{around.topLeft(), 1, 1}, std::tuple{around.topRight(), -1, 1},
-          std::tuple{around.bottomLeft(), 1, -1}, std::tuple{around.bottomRight(), -1, -1}}) {
-        brackets.moveTo(corner + QPointF(dx * kBracketMm, 0));
-        brackets.lineTo(corner);
-        brackets.lineTo(corner + QPointF(0, dy * kBracketMm));
-    }
-    painter.strokePath(brackets, outlinePen(theme.arrowCasing, kBracketBreadthMm + 0.4));
-    painter.strokePath(brackets, outlinePen(theme.accent, kBracketBreadthMm));
-}
 
 constexpr double kBandLineMm = 0.25;
 constexpr float kBandOpacity = 0.12F;
@@ -69,11 +59,6 @@ struct LitMark {
     friend bool operator==(const LitMark&, const LitMark&) = default;
 };
 
-QRectF bodyFrame(const Picture& picture, int part) {
-    const PartScene scene = sceneOf(picture, part);
-    return findPackagePainter(scene.part.kind->package->name)->body(scene).boundingRect();
-}
-
 void addLit(Patches& patches, const Picture& picture) {
     const std::string& id = picture.marks.lit;
     LitMark mark;
@@ -85,35 +70,6 @@ void addLit(Patches& patches, const Picture& picture) {
         return;
     }
     patches.push_back(fixedPatch(grown(mark.around().boundingRect(), kLitBreadthMm), mark));
-}
-
-struct BracketsMark {
-    double widthMm, heightMm;
-    void paint(QPainter& painter, const Theme& theme) const {
-        paintBrackets(painter, theme, {0, 0, widthMm, heightMm});
-    }
-    friend bool operator==(const BracketsMark&, const BracketsMark&) = default;
-};
-
-void addSelection(Patches& patches, const Picture& picture) {
-    for (const std::string& id : picture.marks.selected) {
-        QRectF around;
-        if (const int part = picture.bench().partIndex(id); part >= 0) {
-            around = bodyFrame(picture, part);
-        } else if (const int jumper = picture.bench().jumperIndex(id); jumper >= 0) {
-            around = jumperLine(picture, jumper).boundingRect().adjusted(-0.8, -0.8, 0.8, 0.8);
-        } else if (const Note* note = picture.bench().findNote(id)) {
-            around = noteFrame(picture, static_cast<int>(note - picture.bench().notes.data()));
-        } else if (const PinnedTag* tag = picture.pinnedTag(id)) {
-            around = tag->frame;
-        } else {
-            continue;
-        }
-        around = grown(around, kBracketAwayMm);
-        const Point size = placeFrom({}, {around.width(), around.height()});
-        patches.push_back(movablePatch(fromQt(around.topLeft()), grown({0, 0, size.x, size.y}, kBracketBreadthMm),
-                                       BracketsMark{size.x, size.y}));
-    }
 }
 
 /// A hole that waits for a lead swells, in a ring; a refused one is crossed, so that colour doesn't say it alone. Rings are fills within
@@ -250,19 +206,50 @@ QRectF leastHiding(const Picture& picture, QPointF at, const QRectF& frame) {
     return best;
 }
 
+/// Moved to where it is seen whole.
+QRectF movedInSight(const Picture& picture, const QRectF& frame) {
+    if (picture.seenMm.isEmpty()) return frame;
+    constexpr double kFromEdgeMm = 0.6;
+    const QRectF sight = grown(picture.seenMm, -kFromEdgeMm);
+    return {std::max(sight.left(), std::min(frame.left(), sight.right() - frame.width())),
+            std::max(sight.top(), std::min(frame.top(), sight.bottom() - frame.height())), frame.width(),
+            frame.height()};
+}
+
 void addTag(Patches& patches, const Picture& picture, Point at, const QString& text, TagEdge edge) {
-    const Lettering lettering = wordsOf(picture);
-    patches.push_back(
-        tagPatch(leastHiding(picture, toQt(at), tagBeside(toQt(at), text, lettering)), text, lettering, edge));
+    Lettering lettering = wordsOf(picture);
+    QRectF frame = tagBeside(toQt(at), text, lettering);
+    constexpr double kOfSight = 0.97;
+    if (const double most = kOfSight * picture.seenMm.width(); most > 0 && frame.width() > most) {
+        lettering.sizeMm *= most / frame.width();  // so near that the words would be broader than the window
+        frame = tagBeside(toQt(at), text, lettering);
+    }
+    frame = movedInSight(picture, leastHiding(picture, toQt(at), movedInSight(picture, frame)));
+    patches.push_back(tagPatch(frame, text, lettering, edge));
+}
+
+/// The hole there, if the place is that of one.
+QString hoveredHole(const Picture& picture) {
+    constexpr double kOnHoleMm = 0.1;
+    const auto hole = nearestHole(picture.bench(), picture.table->seen(picture.marks.hoverAt), kOnHoleMm);
+    return hole ? QString::fromStdString(holeName(picture.bench(), *hole)) : QString();
+}
+
+/// The tag of the net that is pointed at, among those beside the boards.
+void addPointedTag(Patches& patches, const Picture& picture) {
+    if (!picture.netTags) return;
+    for (const NetTag& tag : *picture.netTags) {
+        if (tag.net == picture.marks.hoverNet)
+            patches.push_back(tagPatch(toQt(tag.frame), tag.text, readingLettering(picture.sizes),
+                                       tag.isFloating ? TagEdge::PointedFloating : TagEdge::Hover));
+    }
 }
 
 void addHoverTag(Patches& patches, const Picture& picture) {
-    const Snapshot* live = picture.live();
-    if (!live || picture.marks.hoverNet < 0) return;
-    const Figure volt = live->shown().volt(picture.marks.hoverNet);
-    const QString text = volt.isKnown() ? QString::fromStdString(volt.text()) + QStringLiteral(" above minus")
-                                        : QStringLiteral("floating: nothing ties it to minus");
-    addTag(patches, picture, picture.marks.hoverAt, text, TagEdge::Hover);
+    if (picture.marks.hoverNet < 0) return;
+    addPointedTag(patches, picture);
+    if (const QString words = hoverWords(picture); !words.isEmpty())
+        addTag(patches, picture, picture.marks.hoverAt, words, TagEdge::Hover);
 }
 
 void addSaid(Patches& patches, const Picture& picture) {
@@ -291,10 +278,24 @@ void addBand(Patches& patches, const Picture& picture) {
 
 }  // namespace
 
+QString hoverWords(const Picture& picture) {
+    if (picture.marks.hoverNet < 0) return {};
+    const QString hole = hoveredHole(picture);
+    const Snapshot* live = picture.live();
+    if (!picture.layout->netUsed[static_cast<std::size_t>(picture.marks.hoverNet)] || !live) return hole;
+    const Figure volt = live->shown().volt(picture.marks.hoverNet);
+    const QString volts = volt.isKnown() ? QString::fromStdString(volt.text()) + QStringLiteral(" above minus")
+                                         : QStringLiteral("joined to nothing");
+    return hole.isEmpty() ? volts : hole + QStringLiteral(": ") + volts;
+}
+
 void addHandMarks(Patches& patches, const Picture& picture, const Patches& mended, const Patches& group) {
     addNotes(patches, picture);
+    if (const Note* note = picture.bench().findNote(picture.marks.hoverPart))
+        addUnfoldedNote(patches, picture, static_cast<int>(note - picture.bench().notes.data()));
     addLit(patches, picture);
     addSelection(patches, picture);
+    addTie(patches, picture);
     patches.insert(patches.end(), mended.begin(), mended.end());
     addCarriedPart(patches, picture);
     patches.insert(patches.end(), group.begin(), group.end());

@@ -20,10 +20,12 @@ QColor edgeColour(const Theme& theme, TagEdge edge) {
         case TagEdge::Accent:
             return theme.accent;
         case TagEdge::Hover:
+        case TagEdge::PointedFloating:
             return theme.hover;
         case TagEdge::Overload:
             return theme.overload;
         case TagEdge::Dim:
+        case TagEdge::Floating:
             break;
     }
     return theme.dimText;
@@ -35,7 +37,8 @@ struct TagMark {
     Lettering lettering;
     TagEdge edge;
     void paint(QPainter& painter, const Theme& theme) const {
-        paintTag(painter, theme, toQt(frame), text, lettering, edgeColour(theme, edge));
+        paintTag(painter, theme, toQt(frame), text, lettering, edgeColour(theme, edge),
+                 edge == TagEdge::Floating || edge == TagEdge::PointedFloating ? theme.dimText : theme.text);
     }
     friend bool operator==(const TagMark&, const TagMark&) = default;
 };
@@ -58,7 +61,7 @@ struct PlateMark {
 }  // namespace
 
 void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text,
-              const Lettering& lettering, const QColor& edge) {
+              const Lettering& lettering, const QColor& edge, const QColor& ink) {
     if (!theme.flat) {
         painter.setPen(Qt::NoPen);
         painter.setBrush(faded(Qt::black, theme.dark ? 0.4 : 0.16));
@@ -67,7 +70,7 @@ void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const 
     painter.setPen(outlinePen(edge, theme.outlineMm));
     painter.setBrush(theme.card);
     painter.drawPath(roundedBox(frame, kTagRadiusMm));
-    drawText(painter, text, frame.center(), lettering, theme.text);
+    drawText(painter, text, frame.center(), lettering, ink);
 }
 
 QRectF tagRoom(const QRectF& frame) { return frame.adjusted(-0.2, -0.2, 0.4, 0.5); }

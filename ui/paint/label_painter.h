@@ -9,11 +9,11 @@
 
 namespace tiepoint::ui {
 
-/// The line round a tag.
-enum class TagEdge { Reading, Accent, Hover, Overload, Dim };
+/// The line round a tag. Floating: its words are dim too.
+enum class TagEdge { Reading, Accent, Hover, Overload, Dim, Floating, PointedFloating };
 
 void paintTag(QPainter& painter, const Theme& theme, const QRectF& frame, const QString& text,
-              const Lettering& lettering, const QColor& edge);
+              const Lettering& lettering, const QColor& edge, const QColor& ink);
 Patch tagPatch(const QRectF& frame, const QString& text, const Lettering& lettering, TagEdge edge);
 /// A word on a plate of the board's colour, which hides what is printed there.
 Patch platePatch(const QRectF& frame, const QString& text, double sizeMm, bool dim = false);

@@ -3,14 +3,12 @@
 #include "core/meter/meter.h"
 #include "ui/paint/curve.h"
 #include "ui/paint/grid_index.h"
-#include "ui/paint/net_marks.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/pinned_places.h"
 #include "ui/paint/shade.h"
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <numbers>
 #include <utility>
 
@@ -24,6 +22,8 @@ constexpr double kPointStepMm = 0.8;
 constexpr double kRoomMm = 0.25;
 constexpr double kLightRoomMm = 1.9;  ///< ink rays stand beside a light
 constexpr double kIdGapMm = 0.35;
+constexpr double kFarIdDislike = 4;                                    ///< with room for another label between
+constexpr double kTouchMm2 = 0.15;                                     ///< hidden so little, nobody misses it
 constexpr double kIdHeight = 1.95 / 1.7, kReadingHeight = 2.95 / 2.1;  ///< of a patch and a tag, in ems
 constexpr double kIdPadMm = 0.35, kReadingPadMm = 0.75;
 
@@ -54,7 +54,13 @@ std::vector<Candidate> aroundPart(const WordGround& ground, int part, QSizeF siz
             {c + QPointF(-side, -up), along + 1.2},
             {c + QPointF(side, -up), along + 1.2},
             {c + QPointF(-side, up), along + 1.4},
-            {c + QPointF(side, up), along + 1.4}};
+            {c + QPointF(side, up), along + 1.4},
+            {c + QPointF(-side, -up / 2), along + 1.3},
+            {c + QPointF(side, -up / 2), along + 1.3},
+            {c + QPointF(-side, up / 2), along + 1.5},
+            {c + QPointF(side, up / 2), along + 1.5},
+            {c + QPointF(0, -up - size.height()), kFarIdDislike},
+            {c + QPointF(0, up + size.height()), kFarIdDislike + 0.5}};
 }
 
 QString idOfPart(const Picture& picture, int part) {
@@ -82,118 +88,20 @@ Label placeJumperId(const IdWords& words, Clearance& clearance) {
     const QSizeF size = idSize(words.text, ground.sizes, true);
     const Polyline line = Polyline::of(ground.jumpers[static_cast<std::size_t>(words.index)].cubic().path());
     std::vector<Candidate> candidates;
-    for (const double share : {0.5, 0.62, 0.38, 0.75, 0.25}) {
+    for (const double share : {0.5, 0.62, 0.38, 0.75, 0.25, 0.87, 0.13}) {
         const Place place = line.at(share * line.lengthMm());
         const QPointF across(std::sin(place.angle), -std::cos(place.angle));
         const double away = 1.05 + std::abs(across.x()) * size.width() / 2 + std::abs(across.y()) * size.height() / 2;
         candidates.push_back({place.at + across * away, std::abs(share - 0.5) * 4});
         candidates.push_back({place.at - across * away, std::abs(share - 0.5) * 4 + 0.2});
     }
+    const bool isHiding = std::all_of(candidates.begin(), candidates.end(), [&](const Candidate& candidate) {
+        return clearance.hiddenMm2(centred(candidate.centre, size)) > kTouchMm2;
+    });
+    if (isHiding) return {};
     Label label = settle(candidates, words.text, size, clearance);
     label.dim = true;
     return label;
-}
-
-/// Nets whose volts are worth a label: at least two things plugged in, one of them a part's lead.
-std::vector<char> netsOfInterest(const Layout& layout) {
-    std::vector<int> things(static_cast<std::size_t>(layout.netCount), 0);
-    std::vector<char> lead(things.size(), 0);
-    for (const Joint& joint : layout.joints) {
-        if (joint.net < 0 || joint.hub) continue;
-        const auto net = static_cast<std::size_t>(joint.net);
-        ++things[net];
-        if (joint.lead >= 0) lead[net] = 1;
-    }
-    for (std::size_t net = 0; net < lead.size(); ++net) lead[net] = lead[net] && things[net] >= 2;
-    return lead;
-}
-
-/// Nets that a closed contact makes one stand at one voltage: a label for the first of them is enough.
-std::vector<int> firstOfJoined(const Snapshot& snapshot) {
-    const Layout& layout = *snapshot.layout;
-    std::vector<int> first(static_cast<std::size_t>(layout.netCount));
-    for (int net = 0; net < layout.netCount; ++net) first[static_cast<std::size_t>(net)] = net;
-    for (const ElementState& element : snapshot.solution.elements) {
-        const Part& part = layout.bench->parts[static_cast<std::size_t>(element.part)];
-        const ElementSpec& spec = part.kind->model[static_cast<std::size_t>(element.spec)];
-        const bool contact = spec.reads.empty() && (spec.whenHeld || !spec.whenState.empty());
-        const int from = part.kind->leadIndex(spec.from), to = part.kind->leadIndex(spec.to);
-        if (!contact || part.kind->isSupply || !element.closed || from < 0 || to < 0) continue;
-        const int a = first[static_cast<std::size_t>(
-            layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, from))])];
-        const int b = first[static_cast<std::size_t>(
-            layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, to))])];
-        std::replace(first.begin(), first.end(), std::max(a, b), std::min(a, b));
-    }
-    return first;
-}
-
-/// In a room tags are so large that beside their columns there often is no place, but on the free end of the metal there is.
-void addOn(const StripPlace& span, QSizeF size, std::vector<Candidate>& candidates) {
-    constexpr double kOnDislike = 1.6, kPerRow = 0.12, kFromNumberMm = 1;
-    const double first = span.first.y - kFromNumberMm + size.height() / 2,
-                 last = span.last.y + kFromNumberMm - size.height() / 2;
-    for (int row = 0; row < kRowCount / 2; ++row) {
-        const double y = std::min(first + row * kPitchMm, last);
-        candidates.push_back({{span.first.x, y}, kOnDislike + row * kPerRow});
-        for (const double side : {1.0, -1.0})
-            candidates.push_back({{span.first.x + side * (1.35 + size.width() / 2), y}, kOnDislike + row * kPerRow});
-    }
-}
-
-/// Along a rail, best towards its right; beside a column at each of its rows.
-void addBeside(const StripPlace& span, QSizeF size, std::vector<Candidate>& candidates) {
-    if (span.rail) {
-        constexpr double kBestShare = 0.8, kStepMm = kPitchMm, kPerMm = 0.03;
-        const double best = span.first.x + (span.last.x - span.first.x) * kBestShare;
-        for (double x = span.first.x + size.width() / 2; x < span.last.x; x += kStepMm) {
-            candidates.push_back({{x, span.first.y}, std::abs(x - best) * kPerMm});
-        }
-        return;
-    }
-    constexpr double kColumnDislike = 1, kPerRow = 0.12, kNumberRoomMm = 0.4;
-    const double side = 1.35 + size.width() / 2;
-    for (int row = 0; row < kRowCount / 2; ++row) {
-        // The end rows give way to the column numbers beside them.
-        const double y = span.first.y + row * kPitchMm +
-                         (row == 0                   ? kNumberRoomMm
-                          : row == kRowCount / 2 - 1 ? -kNumberRoomMm
-                                                     : 0);
-        candidates.push_back({{span.first.x + side, y}, kColumnDislike + row * kPerRow});
-        candidates.push_back({{span.first.x - side, y}, kColumnDislike + row * kPerRow + 0.1});
-    }
-}
-
-/// Beside a rail at the edge of the boards there is place too, outside of it, where nothing runs.
-void addOutside(const Rect& boards, const StripPlace& span, QSizeF size, std::vector<Candidate>& candidates) {
-    constexpr double kOutsideDislike = 1.6, kPerMm = 0.02, kFromHolesMm = 1.35, kEdgeMm = 2 * kPitchMm;
-    const double rail = span.first.y;
-    const bool top = rail - boards.top < kEdgeMm, bottom = boards.top + boards.height - rail < kEdgeMm;
-    if (!top && !bottom) return;  // another rail or row is between
-    const double y = rail + (top ? -1 : 1) * (kFromHolesMm + size.height() / 2);
-    for (double x = span.first.x + size.width() / 2; x < span.last.x; x += kPitchMm)
-        candidates.push_back({{x, y}, kOutsideDislike + (span.last.x - x) * kPerMm});
-}
-
-void addPlaces(const WordGround& ground, const StripPlace& span, QSizeF size, std::vector<Candidate>& candidates) {
-    addBeside(span, size, candidates);
-    if (!ground.isProjected()) return;
-    if (span.rail)
-        addOutside(ground.boardsMm, span, size, candidates);
-    else
-        addOn(span, size, candidates);
-}
-
-/// Where words have to be larger than the figures on a meter's own display, its reading stands beside it as well.
-void addMeterReadings(const Picture& picture, const Snapshot& live, std::vector<ReadingWords>& words) {
-    for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
-        const auto reading = meterReading(live, part);
-        if (!reading || !reading->on) continue;
-        const PackagePainter* look =
-            findPackagePainter(picture.bench().parts[static_cast<std::size_t>(part)].kind->package->name);
-        if (look == nullptr || look->figuresEmMm() >= picture.sizes.readingMm) continue;
-        words.push_back({QString::fromStdString(reading->text()), {}, part});
-    }
 }
 
 }  // namespace
@@ -265,6 +173,13 @@ double Clearance::cost(const QRectF& frame) const {
     return cost;
 }
 
+double Clearance::hiddenMm2(const QRectF& frame) const {
+    double hidden = 0;
+    for (const Body& body : taken_->bodies) hidden += sharedArea(body.frame, frame);
+    for (const QRectF& label : labels_) hidden += sharedArea(label, frame);
+    return hidden;
+}
+
 Label settle(const std::vector<Candidate>& candidates, const QString& text, QSizeF size, Clearance& clearance) {
     QRectF best;
     double least = 1e30;
@@ -283,13 +198,6 @@ std::vector<Candidate> aroundBody(const WordGround& ground, int part, QSizeF siz
 
 Label placeBesidePart(int part, const QString& text, QSizeF size, Clearance& clearance) {
     return settle(aroundBody(clearance.ground(), part, size), text, size, clearance);
-}
-
-Label placeInStrips(const std::vector<int>& strips, const QString& text, QSizeF size, Clearance& clearance) {
-    const WordGround& ground = clearance.ground();
-    std::vector<Candidate> candidates;
-    for (const int strip : strips) addPlaces(ground, ground.strips[static_cast<std::size_t>(strip)], size, candidates);
-    return candidates.empty() ? Label{} : settle(candidates, text, size, clearance);
 }
 
 void takePinned(const PinnedTags& pinned, Clearance& clearance) {
@@ -316,32 +224,26 @@ std::vector<IdWords> idWords(const Picture& picture) {
 
 std::vector<Label> placeIds(const std::vector<IdWords>& words, Clearance& clearance) {
     std::vector<Label> labels;
-    for (const IdWords& each : words)
-        labels.push_back(each.jumper ? placeJumperId(each, clearance) : placePartId(each, clearance));
+    labels.reserve(words.size());
+    for (const IdWords& each : words) {
+        Label label = each.jumper ? placeJumperId(each, clearance) : placePartId(each, clearance);
+        if (!label.frame.isEmpty()) labels.push_back(std::move(label));
+    }
     return labels;
 }
 
-std::vector<ReadingWords> readingWords(const Picture& picture) {
+/// Where words have to be larger than the figures on a meter's own display, its reading stands beside it as well.
+std::vector<ReadingWords> meterWords(const Picture& picture) {
     std::vector<ReadingWords> words;
     const Snapshot* live = picture.live();
-    if (!live) return words;
-    const Layout& layout = *picture.layout;
-    const auto first = firstOfJoined(*live);
-    const auto ofInterest = netsOfInterest(layout);
-    std::map<int, std::size_t> labelled;  // by the first of joined nets
-    for (int net = 0; net < layout.netCount; ++net) {
-        const int joined = first[static_cast<std::size_t>(net)];
-        if (!ofInterest[static_cast<std::size_t>(net)] || labelled.contains(joined)) continue;
-        const Figure volt = live->shown().volt(net);
-        if (!volt.isKnown() && !picture.views.voltage) continue;
-        labelled.emplace(joined, words.size());
-        words.push_back({volt.isKnown() ? QString::fromStdString(volt.text()) : QStringLiteral("floating"), {}});
+    for (int part = 0; live && part < static_cast<int>(picture.bench().parts.size()); ++part) {
+        const auto reading = meterReading(*live, part);
+        if (!reading || !reading->on) continue;
+        const PackagePainter* look =
+            findPackagePainter(picture.bench().parts[static_cast<std::size_t>(part)].kind->package->name);
+        if (look == nullptr || look->figuresEmMm() >= picture.sizes.readingMm) continue;
+        words.push_back({QString::fromStdString(reading->text()), part});
     }
-    for (std::size_t strip = 0; strip < layout.netOfStrip.size(); ++strip) {
-        const auto label = labelled.find(first[static_cast<std::size_t>(layout.netOfStrip[strip])]);
-        if (label != labelled.end()) words[label->second].strips.push_back(static_cast<int>(strip));
-    }
-    addMeterReadings(picture, *live, words);
     return words;
 }
 
@@ -351,9 +253,7 @@ std::vector<Label> placeReadings(const std::vector<ReadingWords>& words, Clearan
     for (const ReadingWords& each : words) {
         const QSizeF size(textWidthMm(each.text, readingLettering(sizes)) + 2 * kReadingPadMm,
                           kReadingHeight * sizes.readingMm);
-        const Label label = each.part >= 0 ? placeBesidePart(each.part, each.text, size, clearance)
-                                           : placeInStrips(each.strips, each.text, size, clearance);
-        if (!label.frame.isEmpty()) labels.push_back(label);
+        labels.push_back(placeBesidePart(each.part, each.text, size, clearance));
     }
     return labels;
 }

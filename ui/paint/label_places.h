@@ -1,6 +1,6 @@
 #pragma once
-// Where ids and readings stand: a small search over places beside a thing, that avoids bodies, wires, taken
-// holes and other labels. Depends on the bench and the snapshot only, never on the pointer.
+// Where ids and readings of parts stand: a small search over places beside a thing, that avoids bodies, wires, taken
+// holes and other labels. Volts of nets stand outside of the boards, see tag_keeper.h. Depends on the bench and the snapshot only, never on the pointer.
 
 #include "ui/paint/lettering.h"
 #include "ui/paint/picture.h"
@@ -35,6 +35,8 @@ public:
     void take(const QRectF& frame) { labels_.push_back(frame); }
     /// How much a frame would hide; 0 for a free place.
     double cost(const QRectF& frame) const;
+    /// What it would hide of bodies and other labels alone, mm².
+    double hiddenMm2(const QRectF& frame) const;
 
 private:
     /// Points along wires, leads and strips in use, counted in cells so that a frame is one look-up of four
@@ -54,7 +56,7 @@ private:
 
     struct Body {
         QRectF frame;
-        double cost;  ///< of hiding it, for each mm²: a light is what everyone looks at
+        double cost = 0;  ///< of hiding it, for each mm²: a light is what everyone looks at
     };
     /// What copies share: they differ in labels only.
     struct Taken {
@@ -78,9 +80,8 @@ Label settle(const std::vector<Candidate>& candidates, const QString& text, QSiz
 /// Above, below, left and right of a body, those across its leads first.
 std::vector<Candidate> aroundBody(const WordGround& ground, int part, QSizeF size);
 
-/// Beside a part, above it first; in or beside strips (an empty frame where there are none).
+/// Beside a part, above it first.
 Label placeBesidePart(int part, const QString& text, QSizeF size, Clearance& clearance);
-Label placeInStrips(const std::vector<int>& strips, const QString& text, QSizeF size, Clearance& clearance);
 
 /// Tags of pinned readings are taken places, and so is what they point at.
 using PinnedTags = std::vector<PinnedTag>;
@@ -100,16 +101,15 @@ struct IdWords {
     QString text;
     friend bool operator==(const IdWords&, const IdWords&) = default;
 };
-/// A reading of a net, or of a meter that a room couldn't read on its own display.
+/// The reading of a meter that a room couldn't read on its own display.
 struct ReadingWords {
     QString text;
-    std::vector<int> strips = {};  ///< of the net
-    int part = -1;                 ///< else the meter
+    int part = -1;
     friend bool operator==(const ReadingWords&, const ReadingWords&) = default;
 };
 std::vector<IdWords> idWords(const Picture& picture);
-/// One for each net of interest.
-std::vector<ReadingWords> readingWords(const Picture& picture);
+std::vector<ReadingWords> meterWords(const Picture& picture);
+/// A jumper's is left out where any place would hide something.
 std::vector<Label> placeIds(const std::vector<IdWords>& words, Clearance& clearance);
 /// `clearance` already knows the ids.
 std::vector<Label> placeReadings(const std::vector<ReadingWords>& words, Clearance& clearance);
@@ -118,7 +118,7 @@ inline std::vector<Label> placeIds(const Picture& picture, Clearance& clearance)
     return placeIds(idWords(picture), clearance);
 }
 inline std::vector<Label> placeReadings(const Picture& picture, Clearance& clearance) {
-    return placeReadings(readingWords(picture), clearance);
+    return placeReadings(meterWords(picture), clearance);
 }
 
 }  // namespace tiepoint::ui

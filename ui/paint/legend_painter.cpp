@@ -64,7 +64,7 @@ void paintReadingIcon(QPainter& painter, const Theme& theme, const QString& text
     constexpr Lettering kLettering{2.1, QFont::Medium};
     const double width = textWidthMm(text, kLettering) + 1.5;
     paintTag(painter, theme, QRectF(-width / 2, -1.45, width, 2.9), text, kLettering,
-             theme.flat ? theme.boardEdge : theme.label);
+             theme.flat ? theme.boardEdge : theme.label, theme.text);
 }
 
 }  // namespace tiepoint::ui

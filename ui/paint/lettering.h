@@ -13,7 +13,7 @@
 namespace tiepoint::ui {
 
 struct Lettering {
-    double sizeMm;  ///< of the em
+    double sizeMm = 0;  ///< of the em
     QFont::Weight weight = QFont::Normal;
     friend bool operator==(const Lettering&, const Lettering&) = default;
 };

@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kFlatMm = 2.45;   ///< from the middle to the flat of the rim
+constexpr double kFlatMm = 2.05;   ///< from the middle to the flat of the rim
 constexpr double kCoreHue = 0.44;  ///< share of its hue that the brightest core keeps
 constexpr double kHaloLeastMm = 4, kHaloGrowthMm = 6.5;
 constexpr int kMostRays = 8;
@@ -41,6 +41,37 @@ QPainterPath flangeShape() {
     return path;
 }
 
+namespace {
+
+/// The light edge of the flat, by which the cathode is told.
+void paintFlatEdge(QPainter& painter, const Theme& theme, const LedColours& colours, double lit) {
+    constexpr double kInsideMm = 0.3, kEdgeMm = 0.26;
+    const double x = kFlatMm - kInsideMm / 2 - theme.outlineMm / 2;
+    const double half = std::sqrt(kFlangeRadiusMm * kFlangeRadiusMm - kFlatMm * kFlatMm) - kInsideMm;
+    const QColor pale = blend(blend(colours.dull, Qt::white, 0.45), blend(colours.light, Qt::white, 0.6), lit);
+    QPen edge = outlinePen(pale, kEdgeMm);
+    edge.setCapStyle(Qt::FlatCap);
+    painter.setPen(edge);
+    painter.drawLine(QPointF(x, -half), QPointF(x, half));
+}
+
+/// What is seen in a dome that gives no light: the anode's post, and the cathode's cup.
+void paintPostAndCup(QPainter& painter, const LedColours& colours) {
+    constexpr double kFaint = 0.14;
+    const QColor metal = blend(colours.dull, Qt::white, kFaint);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(metal);
+    painter.drawRect(QRectF(-0.95, -0.3, 0.5, 0.6));
+    QPainterPath cup(QPointF(-0.2, -0.75));
+    cup.lineTo(1.05, -0.95);
+    cup.lineTo(1.05, 0.95);
+    cup.lineTo(-0.2, 0.75);
+    cup.closeSubpath();
+    painter.drawPath(cup);
+}
+
+}  // namespace
+
 void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours, double brightness) {
     const double lit = litShare(brightness);
     const QColor flange = blend(blend(colours.dull, Qt::black, 0.16), blend(colours.light, Qt::black, 0.2), lit);
@@ -63,6 +94,8 @@ void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours,
     }
     painter.setPen(outlinePen(faded(ink, 0.75), theme.outlineMm));
     painter.drawPath(disc({0, 0}, kDomeRadiusMm));
+    paintFlatEdge(painter, theme, colours, lit);
+    if (brightness <= 0) paintPostAndCup(painter, colours);
 }
 
 namespace {

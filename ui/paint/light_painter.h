@@ -10,7 +10,7 @@
 
 namespace tiepoint::ui {
 
-inline constexpr double kDomeRadiusMm = 2.4;
+inline constexpr double kDomeRadiusMm = 1.9;
 inline constexpr double kFlangeRadiusMm = 2.9;
 
 /// Share of the way from dull to lit: min(1, 1.25 e^0.7).

@@ -16,6 +16,7 @@ void addMetal(Patches& patches, const Picture& picture);  ///< strips seen throu
 void addLitNet(Patches& patches, const Picture& picture, int net);  ///< hovered, or to be joined
 void addBeds(Patches& patches, const Picture& picture, const FlowPaths& paths);
 void addHalos(Patches& patches, const Picture& picture);
+void addLeaders(Patches& patches, const Picture& picture);  ///< of the tags of nets and of pinned readings
 
 // Over the parts.
 void addLitDomes(Patches& patches, const Picture& picture);
@@ -32,10 +33,12 @@ void addLightRays(Patches& patches, const Picture& picture);
 void addCapLetters(Patches& patches, const Picture& picture);  ///< of pressed caps
 void addIds(Patches& patches, const std::vector<Label>& ids, const WordSizes& sizes);
 void addReadings(Patches& patches, const std::vector<Label>& readings, const WordSizes& sizes);
+void addNetTags(Patches& patches, const std::vector<NetTag>& tags, const WordSizes& sizes);  ///< with their rings
 QRectF tagBounds(const PinnedTag& tag);  ///< everything that is drawn of one
-void addPinnedTag(Patches& patches, const PinnedTag& tag, const WordSizes& sizes);
 void addPinned(Patches& patches, const PinnedTags& pinned, const WordSizes& sizes);
-void addProbe(Patches& patches, const Picture& picture);      ///< while the second hole of a reading is looked for
+void addProbe(Patches& patches, const Picture& picture);  ///< while the second hole of a reading is looked for
+/// What stands at the pointer: the hole there, and the volts of its net.
+QString hoverWords(const Picture& picture);
 void addHandMarks(Patches& patches, const Picture& picture);  ///< selection, targets, what is carried, words
 /// The same with what the mend and the group look like, see mend_painter.h and carried_group.h.
 void addHandMarks(Patches& patches, const Picture& picture, const Patches& mended, const Patches& group);

@@ -16,7 +16,8 @@ std::vector<StripSpan> stripSpans(const Picture& picture) {
         for (int line = 0; line <= static_cast<int>(Line::BottomMinus); ++line) {
             for (int number = 1; board.kind->has(static_cast<Line>(line), number); ++number) {
                 const int inBoard = board.kind->stripIndex(board.rails, static_cast<Line>(line), number);
-                const auto strip = static_cast<std::size_t>(layout.boardFirstStrip[b] + inBoard);
+                const int index = layout.boardFirstStrip[b] + inBoard;
+                const auto strip = static_cast<std::size_t>(index);
                 const QPointF at =
                     toQt(picture.table->seen(board.cornerMm() + board.kind->holeMm(static_cast<Line>(line), number)));
                 if (!begun[strip]) spans[strip] = {at, at, isRail(static_cast<Line>(line)), {}};

@@ -1,117 +1,124 @@
 #include "ui/paint/note_painter.h"
 
+#include "ui/paint/curve.h"
 #include "ui/paint/lettering.h"
+#include "ui/paint/part_seen.h"
 #include "ui/paint/shade.h"
-#include "ui/theme/plain_text.h"
-
-#include <QStringList>
-
-#include <algorithm>
 
 namespace tiepoint::ui {
 namespace {
 
-constexpr Lettering kHand{1.9, QFont::Medium};
-constexpr double kWidestMm = 32, kPadMm = 1.1, kLineMm = 2.5;
-constexpr double kAwayMm = 2.4;  ///< from the hole to the slip
-constexpr double kPinMm = 0.75, kEarMm = 1.3;
-const QColor kPaper(0xf8ecb4);  ///< by day; the dark theme's slips are of its own card
-constexpr double kPaperShare = 0.75;
+constexpr double kCutCornerEm = 1.05, kEyeletRadiusEm = 0.5, kRuleEm = 0.06;
+constexpr double kKnotMm = 0.85, kKnotLineMm = 0.5;
+constexpr double kThreadOfLeader = 3 / 2.4;
+constexpr double kSag = 0.1;  ///< of a thread, as a share of its way
 
-/// Words in lines no broader than a slip; a word that is too long stands alone.
-QStringList linesOf(const std::string& text) {
-    QStringList lines;
-    for (const QString& paragraph : plainLines(text).split(QLatin1Char('\n'))) {
-        QString line;
-        for (const QString& word : paragraph.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
-            const QString longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;
-            if (!line.isEmpty() && textWidthMm(longer, kHand) > kWidestMm) {
-                lines << line;
-                line = word;
-            } else {
-                line = longer;
-            }
-        }
-        lines << line;
-    }
-    return lines;
-}
-
-QColor paperOf(const Theme& theme) {
-    return theme.dark || theme.flat ? theme.card : blend(theme.card, kPaper, kPaperShare);
-}
-
-/// A slip with one corner folded over.
-QPainterPath slipShape(const QRectF& frame) {
-    QPainterPath path(frame.topLeft());
-    path.lineTo(frame.right() - kEarMm, frame.top());
-    path.lineTo(frame.right(), frame.top() + kEarMm);
+/// A paper whose corners at the eyelet are cut straight.
+QPainterPath paperShape(const QRectF& frame, double em) {
+    const double cut = std::min(kCutCornerEm * em, frame.height() / 2);
+    QPainterPath path(frame.topLeft() + QPointF(cut, 0));
+    path.lineTo(frame.topRight());
     path.lineTo(frame.bottomRight());
-    path.lineTo(frame.bottomLeft());
+    path.lineTo(frame.bottomLeft() + QPointF(cut, 0));
+    path.lineTo(frame.bottomLeft() + QPointF(0, -cut));
+    path.lineTo(frame.topLeft() + QPointF(0, cut));
     path.closeSubpath();
     return path;
 }
 
-struct NoteMark {
-    std::string text;
-    Rect slip;
-    Point hole;
+struct PaperMark {
+    Rect paper;
+    Point eyelet;
+    QStringList lines;
+    double sizeMm, em;
     void paint(QPainter& painter, const Theme& theme) const {
-        const QRectF frame = toQt(slip);
-        const QPointF pin = toQt(hole);
-        const QPointF corner(frame.left(), pin.y() < frame.top() ? frame.top() : frame.bottom());
+        const QRectF frame = toQt(paper);
         drawSoftShadow(painter, theme, frame, 0.2, {0.5, 0.7}, 0.5);
-        painter.setPen(outlinePen(theme.dimText, theme.outlineMm));
-        painter.drawLine(pin, corner);
-        painter.setBrush(paperOf(theme));
-        painter.drawPath(slipShape(frame));
-        QPainterPath ear(frame.topRight() + QPointF(-kEarMm, 0));
-        ear.lineTo(frame.right() - kEarMm, frame.top() + kEarMm);
-        ear.lineTo(frame.right(), frame.top() + kEarMm);
-        painter.drawPath(ear);
-        painter.setBrush(theme.accent);
-        painter.setPen(outlinePen(theme.arrowCasing, 0.3));
-        painter.drawPath(disc(pin, kPinMm));
-        double y = frame.top() + kPadMm + kLineMm / 2;
-        for (const QString& line : linesOf(text)) {
-            drawText(painter, line, {frame.left() + kPadMm, y}, kHand, theme.text, Qt::AlignLeft);
-            y += kLineMm;
+        painter.setPen(outlinePen(theme.furnishing.paperEdge, theme.outlineMm));
+        painter.setBrush(theme.furnishing.paper);
+        painter.drawPath(paperShape(frame, em));
+        painter.setPen(outlinePen(faded(theme.furnishing.paperEdge, 0.6), kRuleEm * em));
+        const double rule = frame.left() + kNoteRuleEm * em, pad = 0.6 * em;
+        painter.drawLine(QPointF(rule, frame.top() + pad), QPointF(rule, frame.bottom() - pad));
+        painter.setPen(outlinePen(theme.furnishing.twineEdge, theme.outlineMm));
+        painter.setBrush(theme.furnishing.twine);
+        painter.drawPath(disc(toQt(eyelet), kEyeletRadiusEm * em));
+        painter.setBrush(theme.furnishing.twineEdge);
+        painter.drawPath(disc(toQt(eyelet), 0.45 * kEyeletRadiusEm * em));
+        const double line = kNoteLineEm * sizeMm;
+        double y = frame.center().y() - line * static_cast<double>(lines.size() - 1) / 2;
+        for (const QString& words : lines) {
+            drawText(painter, words, {frame.left() + kNoteTextEm * em, y}, noteLettering(sizeMm), theme.text,
+                     Qt::AlignLeft);
+            y += line;
         }
     }
-    friend bool operator==(const NoteMark&, const NoteMark&) = default;
+    friend bool operator==(const PaperMark&, const PaperMark&) = default;
 };
+
+struct ThreadMark {
+    CurveSeen line;
+    double breadth;
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QPainterPath path = line.cubic().path();
+        painter.strokePath(path, outlinePen(theme.furnishing.twineEdge, breadth));
+        painter.strokePath(path, outlinePen(theme.furnishing.twine, 0.55 * breadth));
+    }
+    friend bool operator==(const ThreadMark&, const ThreadMark&) = default;
+};
+
+/// The ring of thread about the hole.
+struct KnotMark {
+    void paint(QPainter& painter, const Theme& theme) const {
+        painter.setBrush(Qt::NoBrush);
+        painter.strokePath(disc({0, 0}, kKnotMm), outlinePen(theme.furnishing.twineEdge, kKnotLineMm));
+        painter.strokePath(disc({0, 0}, kKnotMm), outlinePen(theme.furnishing.twine, 0.5 * kKnotLineMm));
+    }
+    friend bool operator==(const KnotMark&, const KnotMark&) = default;
+};
+
+Cubic threadOf(const NotePlace& note) {
+    const QPointF way = note.knot - note.eyelet;
+    const QPointF sag(-kSag * std::abs(way.y()), kSag * std::abs(way.x()));
+    return {note.eyelet, note.eyelet + way * 0.35 + sag, note.eyelet + way * 0.7 + sag, note.knot};
+}
+
+Patch paperPatch(const NotePlace& note, double em) {
+    constexpr double kShadowMm = 2;
+    return fixedPatch(note.paper.adjusted(-kShadowMm, -kShadowMm, kShadowMm, kShadowMm),
+                      PaperMark{fromQt(note.paper), fromQt(note.eyelet), note.lines, note.sizeMm, em});
+}
 
 }  // namespace
 
-QRectF noteFrame(const Picture& picture, int note) {
-    const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
-    const Point at = picture.seenAt(which.at);
-    const QStringList lines = linesOf(which.text);
-    double width = 0;
-    for (const QString& line : lines) width = std::max(width, textWidthMm(line, kHand));
-    const QSizeF size(width + 2 * kPadMm + kEarMm / 2, static_cast<double>(lines.size()) * kLineMm + 2 * kPadMm);
-    // Away from the middle of the boards, where there is less to hide.
-    const double middle = picture.table->boardsMm.top + picture.table->boardsMm.height / 2;
-    const double top = at.y < middle ? at.y - kAwayMm - size.height() : at.y + kAwayMm;
-    return {QPointF(at.x + kAwayMm, top), size};
-}
+QRectF noteFrame(const Picture& picture, int note) { return placeNotes(picture)[static_cast<std::size_t>(note)].paper; }
 
 QRectF noteBounds(const Picture& picture, int note) {
-    constexpr double kShadowMm = 2;
-    const QPointF pin = toQt(picture.seenAt(picture.bench().notes[static_cast<std::size_t>(note)].at));
-    return noteFrame(picture, note)
-        .united(QRectF(pin, QSizeF(0.01, 0.01)))
-        .adjusted(-kShadowMm, -kShadowMm, kShadowMm, kShadowMm);
+    constexpr double kRoomMm = 2;
+    const NotePlace place = placeNotes(picture)[static_cast<std::size_t>(note)];
+    return place.paper.united(threadOf(place).path().boundingRect()).adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm);
 }
 
-void addNote(Patches& patches, const Picture& picture, int note) {
-    const Note& which = picture.bench().notes[static_cast<std::size_t>(note)];
-    patches.push_back(fixedPatch(noteBounds(picture, note),
-                                 NoteMark{which.text, fromQt(noteFrame(picture, note)), picture.seenAt(which.at)}));
+void addThreads(Patches& patches, const Picture& picture) {
+    const double breadth = kThreadOfLeader * picture.sizes.leaderMm;
+    for (const NotePlace& note : placeNotes(picture)) {
+        const Cubic thread = threadOf(note);
+        const QRectF room = thread.path().boundingRect().adjusted(-breadth, -breadth, breadth, breadth);
+        patches.push_back(fixedPatch(room, ThreadMark{CurveSeen::of(thread), breadth}));
+    }
 }
 
 void addNotes(Patches& patches, const Picture& picture) {
-    for (int note = 0; note < static_cast<int>(picture.bench().notes.size()); ++note) addNote(patches, picture, note);
+    constexpr double kRoomMm = kKnotMm + kKnotLineMm;
+    for (const NotePlace& note : placeNotes(picture)) {
+        patches.push_back(movablePatch(fromQt(note.knot), {-kRoomMm, -kRoomMm, 2 * kRoomMm, 2 * kRoomMm}, KnotMark{}));
+        patches.push_back(paperPatch(note, picture.sizes.noteMm));
+    }
+}
+
+void addUnfoldedNote(Patches& patches, const Picture& picture, int note) {
+    if (placeNotes(picture)[static_cast<std::size_t>(note)].isCutOff)
+        patches.push_back(paperPatch(unfolded(picture, note), picture.sizes.noteMm));
 }
 
 }  // namespace tiepoint::ui

@@ -256,9 +256,10 @@ void addVoltCores(Patches& patches, const Picture& picture) {
         if (scene.part.kind->package->reach != Reach::Flying) return;
         for (const PartPath& path : look.paths(scene)) {
             constexpr double kPlugMm = 6;  // the core shows where the insulation does
-            const Cubic lead = supplyLead(scene, path.fromNode);
-            addCore(patches, picture, lead.between(kPlugMm, lead.lengthMm() - WireLook{}.bareToMm),
-                    layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
+            const CubicChain lead = supplyLead(scene, path.fromNode);
+            for (const Cubic& piece : lead.between(kPlugMm, lead.lengthMm() - WireLook{}.bareToMm).pieces)
+                addCore(patches, picture, piece,
+                        layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, path.fromNode))]);
         }
     });
 }

@@ -29,6 +29,7 @@ PartSeen PartSeen::aboutItself() const {
     PartSeen seen = *this;
     const Point middle = place.pose.centre;
     seen.part.leads.assign(part.leads.size(), std::nullopt);
+    seen.part.at.reset();
     seen.part.extras = {};
     if (part.kind->package->reach != Reach::Flying) seen.part.id.clear();
     Pose& pose = seen.place.pose;
@@ -38,8 +39,10 @@ PartSeen PartSeen::aboutItself() const {
     pose.body.angle = roundedAngle(pose.body.angle);
     for (Point& lead : seen.place.leadsMm) lead = placeFrom(middle, lead);
     for (Point& exit : seen.place.exitsMm) exit = placeFrom(middle, exit);
-    for (WireCurve& cable : seen.place.cablesMm) {
-        for (Point* point : {&cable.a, &cable.b, &cable.c, &cable.d}) *point = placeFrom(middle, *point);
+    for (auto* curves : {&seen.place.cablesMm, &seen.place.detoursMm}) {
+        for (WireCurve& curve : *curves) {
+            for (Point* point : {&curve.a, &curve.b, &curve.c, &curve.d}) *point = placeFrom(middle, *point);
+        }
     }
     return seen;
 }
@@ -47,7 +50,8 @@ PartSeen PartSeen::aboutItself() const {
 PartSeen PartSeen::body() const {
     PartSeen seen = *this;
     seen.place.leadsMm = seen.place.exitsMm;
-    for (WireCurve& cable : seen.place.cablesMm) cable = {cable.a, cable.a, cable.a, cable.a};
+    for (WireCurve& detour : seen.place.detoursMm) detour = {detour.a, detour.a, detour.a, detour.a};
+    seen.place.cablesMm = seen.place.detoursMm;
     return seen;
 }
 

@@ -1,7 +1,7 @@
 #include "ui/paint/picture.h"
 
 #include "core/snapshot/readings.h"
-#include "ui/paint/pinned_places.h"
+#include "ui/paint/tag_keeper.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,9 +13,7 @@ void Picture::arrangeTable() {
     table = std::make_shared<const Table>(views.turned ? turnedOver(bench(), std::move(upright)) : std::move(upright));
 }
 
-void Picture::arrangePinned() {
-    pinned = bench().pinned.empty() ? nullptr : std::make_shared<const std::vector<PinnedTag>>(placePinned(*this));
-}
+void Picture::arrangeTags() { TagKeeper().arrange(*this); }
 
 const PinnedTag* Picture::pinnedTag(const std::string& id) const {
     if (!pinned) return nullptr;

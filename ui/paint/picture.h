@@ -40,6 +40,17 @@ struct PinnedTag {
     }
 };
 
+/// The volts of a net, on a tag outside of the boards.
+struct NetTag {
+    int net = -1;
+    QString text;
+    bool isFloating = false;  ///< joined to nothing
+    bool isChanged = false;   ///< by an edit or a press, just now
+    Rect frame;
+    Point ring;  ///< where its leader ends, on its own metal
+    friend bool operator==(const NetTag&, const NetTag&) = default;
+};
+
 /// How large words stand on the bench: the em of each kind, mm.
 struct WordSizes {
     double idMm = 1.7;
@@ -47,6 +58,8 @@ struct WordSizes {
     double flagMm = 2.25;
     double wordsMm = 2.1;  ///< beside the pointer
     double numberMm = 0;   ///< of columns in use; 0: only as printed on the board
+    double noteMm = 2.1;
+    double leaderMm = 0.23;  ///< breadth of the leaders of tags
     friend bool operator==(const WordSizes&, const WordSizes&) = default;
 };
 
@@ -59,15 +72,18 @@ struct Marks {
     std::vector<Hole> targets;           ///< holes where leads of something dragged would go
     std::optional<Part> carried;         ///< a part being dragged, drawn over all
     std::shared_ptr<const Bench> group;  ///< parts and jumpers dragged together, where they would go; null: none
+    std::string groupBoard;              ///< the board that is moved with them and drawn too; empty: none
     std::optional<Jumper> drawn;         ///< a jumper being drawn, if both ends have a hole
     std::optional<std::pair<Point, Point>> drawnFree;  ///< else from where to where
     int drawnColour = 0;
     std::optional<std::pair<Point, Point>> probe;  ///< volts between two places being measured: plus, minus
     bool refused = false;                          ///< the carried thing can't go there
+    std::optional<std::pair<Point, Point>> tie;    ///< from what a menu is about to the menu
     std::optional<QRectF> band;                    ///< the rubber band, mm
     std::optional<Hole> cursor;                    ///< of the keyboard
     std::string lit;                               ///< part or jumper that a card points at
     std::vector<Hole> guide;  ///< holes that a guide points at; those that don't exist are left out
+    std::vector<Hole> open;   ///< where ends are still open; the same
     std::string say;          ///< words beside the pointer; empty: none
     Point sayAt;
     int finding = -1;                     ///< the one told on the card, among the picture's findings
@@ -86,16 +102,19 @@ struct Picture {
     std::shared_ptr<const std::vector<Finding>>
         findings;  ///< marked at their places, as far as these exist; may be null
     WordSizes sizes;
-    std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see placePinned; null: none is shown
+    std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see tag_keeper.h; null: none is shown
+    std::shared_ptr<const std::vector<NetTag>> netTags;    ///< the same for the volts of nets
     double phaseMm = 0;                                    ///< how far full-scale arrows have moved
     double pixelsPerMm = 8;                                ///< of the device, for level of detail
+    QRectF seenMm;  ///< what a window shows of the table, where words of the hand have to stay; empty: all of it
     friend bool operator==(const Picture&, const Picture&) = default;
 
     const Bench& bench() const { return *layout->bench; }
     /// Arranges the table of the layout's bench, turned or not as the views say.
     void arrangeTable();
-    /// Places the tags of pinned readings anew: after any change of the layout, the table, the snapshot or the sizes.
-    void arrangePinned();
+    /// Places the tags of pinned readings and of nets, whatever stood there before: after any change of the layout, the table, the snapshot,
+    /// the views, the selection or the sizes. What moves keeps a TagKeeper instead.
+    void arrangeTags();
     /// The tag of a pinned reading, or null.
     const PinnedTag* pinnedTag(const std::string& id) const;
     /// Where a hole of the bench is seen.

@@ -1,4 +1,4 @@
-// Pinned readings: a tag with a pin in it, and a short leader to what it measures. A reading between two holes has a red and a black end,
+// Pinned readings: a tag with a pin in it, and a leader to what it measures (leader_painter.cpp). A reading between two holes has a red and a black end,
 // which bear a plus and a minus, so that colour doesn't say it alone.
 
 #include "ui/paint/label_painter.h"
@@ -6,12 +6,13 @@
 #include "ui/paint/live_layers.h"
 #include "ui/paint/pinned_places.h"
 #include "ui/paint/shade.h"
+#include "ui/paint/tag_ground.h"
 
 namespace tiepoint::ui {
 namespace {
 
 constexpr double kLeaderMm = 0.24, kCasingMm = 0.62;
-constexpr double kRingMm = 0.85, kRingBreadthMm = 0.3;
+constexpr double kRingBreadthMm = 0.3;
 constexpr double kSignDiscMm = 1.05, kPinSignHalfMm = 0.52, kPinSignBreadthMm = 0.3;
 constexpr double kPinHeadEm = 0.24, kPinInsetEm = 0.62;
 constexpr std::size_t kRed = 0, kBlack = 1;  ///< of the theme's jumpers, the colours of test leads
@@ -26,8 +27,8 @@ void paintLeader(QPainter& painter, const Theme& theme, QPointF from, QPointF to
 
 void paintRing(QPainter& painter, const Theme& theme, QPointF at) {
     painter.setBrush(Qt::NoBrush);
-    painter.strokePath(disc(at, kRingMm), outlinePen(theme.arrowCasing, kRingBreadthMm + 0.4));
-    painter.strokePath(disc(at, kRingMm), outlinePen(theme.accent, kRingBreadthMm));
+    painter.strokePath(disc(at, kTagRingMm), outlinePen(theme.arrowCasing, kRingBreadthMm + 0.4));
+    painter.strokePath(disc(at, kTagRingMm), outlinePen(theme.accent, kRingBreadthMm));
 }
 
 void paintPinSign(QPainter& painter, const Theme& theme, QPointF at, bool plus) {
@@ -46,22 +47,25 @@ void paintTagEnd(QPainter& painter, const Theme& theme, const TagEnd& end) {
     paintPinSign(painter, theme, end.at, end.sign == TagEnd::Sign::Plus);
 }
 
-void paintPinned(QPainter& painter, const Theme& theme, const PinnedTag& tag, const Lettering& lettering) {
-    for (const TagEnd& end : tag.ends) paintLeader(painter, theme, nearestOf(tag.frame, end.at), end.at);
-    for (const TagEnd& end : tag.ends) paintTagEnd(painter, theme, end);
-    paintTag(painter, theme, tag.frame, {}, lettering, theme.dimText);
-    const double em = lettering.sizeMm;
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(theme.accent);
-    painter.drawPath(disc({tag.frame.left() + kPinInsetEm * em, tag.frame.center().y()}, kPinHeadEm * em));
-    drawText(painter, tag.text, {tag.frame.center().x() + kPinRoomEm / 2 * em, tag.frame.center().y()}, lettering,
-             theme.text);
-}
+struct PinEndMark {
+    TagEnd::Sign sign;
+    void paint(QPainter& painter, const Theme& theme) const { paintTagEnd(painter, theme, {{0, 0}, sign}); }
+    friend bool operator==(const PinEndMark&, const PinEndMark&) = default;
+};
 
 struct PinnedMark {
-    PinnedTag tag;
+    Rect frame;
+    QString text;
     Lettering lettering;
-    void paint(QPainter& painter, const Theme& theme) const { paintPinned(painter, theme, tag, lettering); }
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QRectF box = toQt(frame);
+        const double em = lettering.sizeMm;
+        paintTag(painter, theme, box, {}, lettering, theme.dimText, theme.text);
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(theme.accent);
+        painter.drawPath(disc({box.left() + kPinInsetEm * em, box.center().y()}, kPinHeadEm * em));
+        drawText(painter, text, {box.center().x() + kPinRoomEm / 2 * em, box.center().y()}, lettering, theme.text);
+    }
     friend bool operator==(const PinnedMark&, const PinnedMark&) = default;
 };
 
@@ -78,17 +82,18 @@ struct ProbeMark {
 }  // namespace
 
 QRectF tagBounds(const PinnedTag& tag) {
-    QRectF around = tagRoom(tag.frame);
-    for (const TagEnd& end : tag.ends) around |= disc(end.at, kSignDiscMm + kRingBreadthMm).boundingRect();
-    return around.adjusted(-kCasingMm, -kCasingMm, kCasingMm, kCasingMm);
-}
-
-void addPinnedTag(Patches& patches, const PinnedTag& tag, const WordSizes& sizes) {
-    patches.push_back(fixedPatch(tagBounds(tag), PinnedMark{tag, readingLettering(sizes)}));
+    return tagRoom(tag.frame).adjusted(-kCasingMm, -kCasingMm, kCasingMm, kCasingMm);
 }
 
 void addPinned(Patches& patches, const PinnedTags& pinned, const WordSizes& sizes) {
-    for (const PinnedTag& tag : pinned) addPinnedTag(patches, tag, sizes);
+    constexpr double kRoomMm = kSignDiscMm + kRingBreadthMm + kCasingMm;
+    for (const PinnedTag& tag : pinned) {
+        for (const TagEnd& end : tag.ends)
+            patches.push_back(
+                movablePatch(fromQt(end.at), {-kRoomMm, -kRoomMm, 2 * kRoomMm, 2 * kRoomMm}, PinEndMark{end.sign}));
+    }
+    for (const PinnedTag& tag : pinned)
+        patches.push_back(fixedPatch(tagBounds(tag), PinnedMark{fromQt(tag.frame), tag.text, readingLettering(sizes)}));
 }
 
 void addProbe(Patches& patches, const Picture& picture) {

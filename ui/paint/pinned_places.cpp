@@ -16,9 +16,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kHeightEm = 2.95 / 2.1, kPadEm = 0.36;  ///< as the tags of nets
-constexpr double kAwayEm[] = {0.75, 1.7, 2.8, 4.2};      ///< from what is measured to the nearest point of the tag
-constexpr double kFartherDislike = 0.5;                  ///< for each step away
+constexpr double kAwayEm[] = {0.75, 1.7, 2.8, 4.2};  ///< from what is measured to the nearest point of the tag
+constexpr double kFartherDislike = 0.5;              ///< for each step away
 constexpr int kDirections = 16;
 constexpr double kEndRoomMm = 1.1;   ///< about an end, which no tag may hide
 constexpr double kLeaderHidden = 4;  ///< cost of a leader under a tag
@@ -82,15 +81,6 @@ std::vector<Candidate> around(QPointF centre, QSizeF size, double emMm) {
     return candidates;
 }
 
-Clearance clearanceOf(const Picture& picture) {
-    Clearance clearance(picture);
-    Picture untouched = picture;  // what the pointer shows of switches moves no tag
-    untouched.marks = {};
-    placeIds(untouched, clearance);
-    for (const Rect& note : clearance.ground().notes) clearance.take(toQt(note));
-    return clearance;
-}
-
 bool crosses(const QLineF& leader, const QRectF& frame) {
     if (frame.contains(leader.p1()) || frame.contains(leader.p2())) return true;
     const QPointF corners[] = {frame.topLeft(), frame.topRight(), frame.bottomRight(), frame.bottomLeft()};
@@ -124,37 +114,77 @@ QPointF nearestOf(const QRectF& frame, QPointF to) {
     return {std::clamp(to.x(), frame.left(), frame.right()), std::clamp(to.y(), frame.top(), frame.bottom())};
 }
 
-std::vector<PinnedTag> placePinned(const Picture& picture) {
-    Clearance clearance = clearanceOf(picture);
-    const Lettering lettering = readingLettering(picture.sizes);
-    const double em = lettering.sizeMm;
-    const auto& pinned = picture.bench().pinned;
-    std::vector<std::vector<TagEnd>> ends;
-    for (const PinnedReading& reading : pinned) {
-        ends.push_back(std::visit(EndsOf{picture}, reading.of));
-        if (std::holds_alternative<WattsOf>(reading.of)) continue;  // its body is kept clear of anyway
-        for (const TagEnd& end : ends.back()) clearance.take(endFrame(end));
+PinnedTag pinnedTag(const Picture& picture, const PinnedReading& reading) {
+    PinnedTag tag;
+    tag.id = reading.id;
+    if (picture.snapshot) tag.text = QString::fromStdString(pinnedText(*picture.snapshot, reading));
+    tag.ends = std::visit(EndsOf{picture}, reading.of);
+    return tag;
+}
+
+double pinnedWidth(const PinnedTag& tag, const WordSizes& sizes) {
+    const Lettering lettering = readingLettering(sizes);
+    return std::max(textWidthMm(tag.text, lettering), textWidthMm(kUsualText, lettering)) +
+           (2 * kTagPadEm + kPinRoomEm) * lettering.sizeMm;
+}
+
+std::vector<TagFoot> pinnedFeet(const Picture& picture, const PinnedReading& reading) {
+    const auto* watts = std::get_if<WattsOf>(&reading.of);
+    const auto* amperes = std::get_if<AmperesIn>(&reading.of);
+    std::vector<TagFoot> feet;
+    if (watts) {  // on the edge of the body, from above or from below
+        const QRectF body = bodyOfId(picture, watts->part);
+        for (const double share : {0.5, 0.3, 0.7}) {
+            const double x = body.left() + share * body.width(), dislike = std::abs(share - 0.5);
+            feet.push_back({{{x, body.top()}}, dislike});
+            feet.push_back({{{x, body.bottom()}}, dislike});
+        }
+    } else if (amperes && amperes->lead.empty()) {
+        const Polyline line = Polyline::of(jumperLine(picture, picture.bench().jumperIndex(amperes->id)));
+        for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8})
+            feet.push_back({{fromQt(line.at(share * line.lengthMm()).at)}, std::abs(share - 0.5)});
+    } else {
+        TagFoot foot;
+        for (const TagEnd& end : std::visit(EndsOf{picture}, reading.of)) foot.ends.push_back(fromQt(end.at));
+        feet.push_back(std::move(foot));
     }
-    std::vector<PinnedTag> tags;
-    for (std::size_t i = 0; i < pinned.size(); ++i) {
-        const PinnedReading& reading = pinned[i];
-        PinnedTag tag;
-        tag.id = reading.id;
-        if (picture.snapshot) tag.text = QString::fromStdString(pinnedText(*picture.snapshot, reading));
-        const double width = std::max(textWidthMm(tag.text, lettering), textWidthMm(kUsualText, lettering));
-        const QSizeF size(width + (2 * kPadEm + kPinRoomEm) * em, kHeightEm * em);
-        tag.ends = std::move(ends[i]);
+    return feet;
+}
+
+void stand(PinnedTag& tag, const Rect& frame, const std::vector<Point>& ends) {
+    tag.frame = toQt(frame);
+    for (std::size_t i = 0; i < ends.size(); ++i) tag.ends[i].at = toQt(ends[i]);
+}
+
+void placeOthersBeside(const Picture& picture, const TagGround& ground, std::vector<PinnedTag>& tags) {
+    if (std::none_of(tags.begin(), tags.end(), [](const PinnedTag& tag) { return tag.frame.isEmpty(); })) return;
+    Clearance clearance(ground.words);
+    Picture untouched = picture;  // what the pointer shows of switches moves no tag
+    untouched.marks = {};
+    placeIds(untouched, clearance);
+    for (const Rect& note : ground.words->notes) clearance.take(toQt(note));
+    std::vector<PinnedTag> placed;
+    for (const PinnedTag& tag : tags) {
+        for (const TagEnd& end : tag.ends) clearance.take(endFrame(end));
+        if (tag.frame.isEmpty()) continue;
+        clearance.take(tag.frame);
+        placed.push_back(tag);
+    }
+    const double em = picture.sizes.readingMm;
+    for (PinnedTag& tag : tags) {
+        if (!tag.frame.isEmpty()) continue;
+        const PinnedReading* reading = picture.bench().findPinned(tag.id);
+        const QSizeF size(pinnedWidth(tag, picture.sizes), kTagHeightEm * em);
         QPointF middle;
         for (const TagEnd& end : tag.ends) middle += end.at / static_cast<double>(tag.ends.size());
-        const auto* watts = std::get_if<WattsOf>(&reading.of);
+        const auto* watts = std::get_if<WattsOf>(&reading->of);
         auto candidates = watts ? aroundBody(clearance.ground(), picture.bench().partIndex(watts->part), size)
                                 : around(middle, size, em);
-        dislikeHiding(candidates, size, tag.ends, tags);
+        dislikeHiding(candidates, size, tag.ends, placed);
         tag.frame = settle(candidates, tag.text, size, clearance).frame;
         if (watts) tag.ends.front().at = nearestOf(bodyOfId(picture, watts->part), tag.frame.center());
-        tags.push_back(std::move(tag));
+        placed.push_back(tag);
     }
-    return tags;
 }
 
 }  // namespace tiepoint::ui

@@ -1,15 +1,22 @@
 #pragma once
-// Where the tags of pinned readings lie: beside what they measure, clear of bodies, wires, ids, notes and each other. Depends on the
-// bench and hardly on the figures, so that a tag stays where it is while its reading changes. Pure.
+// Pinned readings as tags: what each says, and on what its leader may end. Where no band has a place for one, it lies beside what it
+// measures, clear of bodies, wires, ids, notes and other tags. Pure.
 
 #include "ui/paint/picture.h"
+#include "ui/paint/tag_ground.h"
 
 #include <vector>
 
 namespace tiepoint::ui {
 
-/// A tag for each pinned reading, in the order of the bench.
-std::vector<PinnedTag> placePinned(const Picture& picture);
+/// What a pinned reading says, not placed yet: its frame is empty.
+PinnedTag pinnedTag(const Picture& picture, const PinnedReading& reading);
+double pinnedWidth(const PinnedTag& tag, const WordSizes& sizes);
+std::vector<TagFoot> pinnedFeet(const Picture& picture, const PinnedReading& reading);
+/// Puts a tag there, its leaders ending at these places.
+void stand(PinnedTag& tag, const Rect& frame, const std::vector<Point>& ends);
+/// Finds places on the bench for those that have none.
+void placeOthersBeside(const Picture& picture, const TagGround& ground, std::vector<PinnedTag>& tags);
 
 /// About what a tag points at: no other words may hide it.
 QRectF endFrame(const TagEnd& end);

@@ -10,6 +10,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kColumnsMm = 3 * kPitchMm;
+constexpr double kLeaderPixels = 2.4, kLinesOfScreen = 1080;
 constexpr double kAboveMm = 2.5;  ///< room above and below, for wires that stand out
 
 /// A supply is before it is plugged in too: the lesson begins there. A meter that lies by isn't.
@@ -31,12 +32,25 @@ QRectF circuitArea(const Picture& picture) {
     return area.adjusted(-kColumnsMm, -kAboveMm, kColumnsMm, kAboveMm);
 }
 
+WordSizes deskSizes(double heightPixels, double pixelsPerMm) {
+    WordSizes sizes;
+    sizes.readingMm = std::max(sizes.readingMm, kDeskTagShare * heightPixels / pixelsPerMm);
+    sizes.noteMm = std::max(sizes.noteMm, sizes.readingMm);
+    sizes.leaderMm = std::max(sizes.leaderMm, kLeaderPixels * heightPixels / kLinesOfScreen / pixelsPerMm);
+    return sizes;
+}
+
 WordSizes projectedSizes(double heightPixels, double pixelsPerMm) {
     const auto em = [&](double capShare) { return capShare * heightPixels / pixelsPerMm / kCapHeight; };
-    const WordSizes desk;
+    const WordSizes desk = deskSizes(heightPixels, pixelsPerMm);
     const double words = em(kWordCapShare), reading = em(kReadingCapShare);
-    return {std::max(desk.idMm, words), std::max(desk.readingMm, reading), std::max(desk.flagMm, words),
-            std::max(desk.wordsMm, words), words};
+    return {std::max(desk.idMm, words),
+            std::max(desk.readingMm, reading),
+            std::max(desk.flagMm, words),
+            std::max(desk.wordsMm, words),
+            words,
+            std::max(desk.noteMm, words),
+            desk.leaderMm};
 }
 
 }  // namespace tiepoint::ui

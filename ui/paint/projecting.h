@@ -14,7 +14,11 @@ inline constexpr double kWordCapShare = 1.0 / 40;
 /// The circuit with three columns on either side: everything plugged in, and the supplies. The whole table where nothing is plugged in. mm.
 QRectF circuitArea(const Picture& picture);
 
-/// Sizes of words for a window of that height (pixels) at that zoom; never smaller than at a desk.
+/// The em of tags at a desk, as a share of the window's height.
+inline constexpr double kDeskTagShare = 1.0 / 46;
+/// Sizes of words at a desk, in a window of that height (pixels) at that zoom; never smaller than on paper.
+WordSizes deskSizes(double heightPixels, double pixelsPerMm);
+/// The same for a room.
 WordSizes projectedSizes(double heightPixels, double pixelsPerMm);
 
 }  // namespace tiepoint::ui

@@ -27,7 +27,8 @@ void paintBarePath(QPainter& painter, const Theme& theme, const QPainterPath& pa
 }
 
 /// The pins that stick out of the insulation, and a little of what lies in it.
-void paintBareEnds(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
+template <class Wire>
+void paintBareEnds(QPainter& painter, const Theme& theme, const Wire& wire, const WireLook& look) {
     constexpr double kInsideMm = 0.4;
     const double length = wire.lengthMm();
     const auto endAt = [&](double from, double to) { paintBarePath(painter, theme, wire.between(from, to).path()); };
@@ -35,27 +36,16 @@ void paintBareEnds(QPainter& painter, const Theme& theme, const Cubic& wire, con
     if (look.bareToMm > 0) endAt(std::max(length - look.bareToMm - kInsideMm, length / 2), length);
 }
 
-}  // namespace
-
-Cubic toQt(const WireCurve& curve) { return {toQt(curve.a), toQt(curve.b), toQt(curve.c), toQt(curve.d)}; }
-
-Cubic jumperCubic(Point first, Point second, const Arc& arc) { return toQt(arcCurve(first, second, arc)); }
-
-WireLook jumperLook(const Theme& theme, int colour, double lengthMm, bool flat) {
-    return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, flat ? kFlatLiftMm : jumperLiftMm(lengthMm), 1.15,
-            1.15};
-}
-
-double jumperLiftMm(double lengthMm) { return std::clamp(0.35 + 0.05 * lengthMm, 0.6, 3.2); }
-
-Cubic insulated(const Cubic& wire, const WireLook& look) {
+template <class Wire>
+Wire insulatedOf(const Wire& wire, const WireLook& look) {
     const double length = wire.lengthMm();
     // The shortest jumpers still show some insulation.
     const double most = 0.3 * length;
     return wire.between(std::min(look.bareFromMm, most), length - std::min(look.bareToMm, most));
 }
 
-void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
+template <class Wire>
+void paintShadowOf(QPainter& painter, const Theme& theme, const Wire& wire, const WireLook& look) {
     if (theme.furnishing.shadow.alpha() == 0) return;
     const QPainterPath path = wire.lifted(QPointF(0.9, 1.25) * look.liftMm).path();
     constexpr int kRings = 4;
@@ -66,10 +56,11 @@ void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, c
     }
 }
 
-void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
-    paintWireShadow(painter, theme, wire, look);
+template <class Wire>
+void paintWholeWire(QPainter& painter, const Theme& theme, const Wire& wire, const WireLook& look) {
+    paintShadowOf(painter, theme, wire, look);
     paintBareEnds(painter, theme, wire, look);
-    const QPainterPath coat = insulated(wire, look).path();
+    const QPainterPath coat = insulatedOf(wire, look).path();
     const QColor edge = theme.flat ? theme.furnishing.ink : blend(look.colour, Qt::black, kEdgeDarker);
     strokeLine(painter, coat, edge, look.breadthMm + 2 * theme.outlineMm, Qt::FlatCap);
     strokeLine(painter, coat, look.colour, look.breadthMm, Qt::FlatCap);
@@ -87,9 +78,36 @@ void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const W
     strokeLine(painter, shadeSide, faded(Qt::black, 0.16), look.breadthMm * 0.34, Qt::FlatCap);
     const double length = line.lengthMm();
     if (length < 1.2) return;
-    const Cubic shine = Cubic(insulated(wire, look)).between(0.35, length - 0.35);
+    const Wire shine = insulatedOf(wire, look).between(0.35, length - 0.35);
     strokeLine(painter, shine.path().translated(up), faded(Qt::white, theme.dark ? 0.45 : 0.5), kHighlightMm,
                Qt::RoundCap);
+}
+
+}  // namespace
+
+Cubic toQt(const WireCurve& curve) { return {toQt(curve.a), toQt(curve.b), toQt(curve.c), toQt(curve.d)}; }
+
+Cubic jumperCubic(Point first, Point second, const Arc& arc) { return toQt(arcCurve(first, second, arc)); }
+
+WireLook jumperLook(const Theme& theme, int colour, double lengthMm, bool flat) {
+    return {theme.jumpers[static_cast<std::size_t>(colour)], 1.62, flat ? kFlatLiftMm : jumperLiftMm(lengthMm), 1.15,
+            1.15};
+}
+
+double jumperLiftMm(double lengthMm) { return std::clamp(0.35 + 0.05 * lengthMm, 0.6, 3.2); }
+
+Cubic insulated(const Cubic& wire, const WireLook& look) { return insulatedOf(wire, look); }
+
+void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
+    paintShadowOf(painter, theme, wire, look);
+}
+
+void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look) {
+    paintWholeWire(painter, theme, wire, look);
+}
+
+void paintWire(QPainter& painter, const Theme& theme, const CubicChain& wire, const WireLook& look) {
+    paintWholeWire(painter, theme, wire, look);
 }
 
 QRectF wireBounds(const Cubic& wire) {

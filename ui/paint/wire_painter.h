@@ -29,6 +29,7 @@ double jumperLiftMm(double lengthMm);
 
 void paintWireShadow(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look);
 void paintWire(QPainter& painter, const Theme& theme, const Cubic& wire, const WireLook& look);
+void paintWire(QPainter& painter, const Theme& theme, const CubicChain& wire, const WireLook& look);
 /// Everything that paintWire draws of a jumper, its shadow included.
 QRectF wireBounds(const Cubic& wire);
 /// The insulated part of a wire.

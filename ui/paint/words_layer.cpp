@@ -2,6 +2,7 @@
 
 #include "ui/paint/board_back.h"
 #include "ui/paint/live_layers.h"
+#include "ui/paint/pinned_places.h"
 
 namespace tiepoint::ui {
 
@@ -13,7 +14,8 @@ WordsInput wordsInput(const Picture& picture, std::shared_ptr<const WordGround> 
     input.ids = idWords(picture);
     input.overloads = overloads(picture);
     if (picture.pinned) input.pinned = *picture.pinned;
-    if (picture.views.readings || picture.views.voltage) input.readings = readingWords(picture);
+    if (picture.netTags) input.netTags = *picture.netTags;
+    if (picture.views.readings || picture.views.voltage) input.readings = meterWords(picture);
     input.changes = changesSeen(picture);
     input.findings = findingsSeen(picture);
     return input;
@@ -23,7 +25,7 @@ std::vector<FindingMark> addWords(Patches& patches, const WordsInput& input, Cle
     const WordGround& ground = *input.ground;
     addFindingPlaces(patches, input.findings, ground);
     patches.insert(patches.end(), input.capLetters.begin(), input.capLetters.end());
-    if (input.turned) addTurnSign(patches, ground.boardsMm, ground.sizes.wordsMm);
+    if (input.turned) addTurnSign(patches, ground.boardsMm, ground.sizes);
     addUsedNumbers(patches, ground.numbers, ground.sizes.numberMm);
     {
         Clearance ofIds = clearance;
@@ -36,8 +38,13 @@ std::vector<FindingMark> addWords(Patches& patches, const WordsInput& input, Cle
     for (const Rect& note : ground.notes) clearance.take(toQt(note));
     takePinned(input.pinned, clearance);
     takePinnedEnds(input.pinned, clearance);
+    for (const NetTag& tag : input.netTags) {
+        clearance.take(toQt(tag.frame));
+        clearance.take(endFrame({toQt(tag.ring)}));
+    }
     addOverloads(patches, input.overloads, clearance);
     addPinned(patches, input.pinned, ground.sizes);
+    addNetTags(patches, input.netTags, ground.sizes);
     addReadings(patches, placeReadings(input.readings, clearance), ground.sizes);
     const std::vector<FindingMark> marks = placeFindings(input.findings, clearance);
     addChanges(patches, input.changes, clearance);

@@ -20,7 +20,8 @@ struct WordsInput {
     std::vector<IdWords> ids;
     std::vector<Overload> overloads;
     PinnedTags pinned;
-    std::vector<ReadingWords> readings;
+    std::vector<NetTag> netTags;
+    std::vector<ReadingWords> readings;  ///< of meters
     std::vector<ChangeSeen> changes;
     std::vector<FindingSeen> findings;
     friend bool operator==(const WordsInput&, const WordsInput&) = default;

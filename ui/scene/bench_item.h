@@ -24,8 +24,8 @@ public:
 
     /// Takes the thing's place in its list, and where it lies now. `restyled`: it looks otherwise, whether it changed or not.
     virtual void follow(int index, bool restyled) = 0;
-    /// What it looks like at rest, in the order of painting.
-    virtual void addPatches(Patches& patches) const = 0;
+    /// What it looks like at rest, in the order of painting. Nothing of what lies over the arrows: notes and tags are drawn with the words.
+    virtual void addPatches(Patches&) const {}
     /// Says what of it is meant at a place within its shape, where nothing that lies higher has been found. True if it hides all beneath.
     virtual bool meet(Point at, Under& under) const = 0;
     /// Whether a rubber band takes it.

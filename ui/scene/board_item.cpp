@@ -8,6 +8,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kHoleFaceMm = kPitchMm / 2;  ///< about a hole: the whole face of a board is holes
+constexpr double kNearHoleMm = 2.1;           ///< so near to a hole a hand means the hole, however it shakes
 constexpr double kBoardRoomMm = 5;            ///< its shadow, and its flap when it is turned over, reach so far
 
 }  // namespace
@@ -50,6 +51,7 @@ int BoardItem::netOf(const Hole& hole) const {
 }
 
 bool BoardItem::meet(Point at, Under& under) const {
+    if (under.board.empty() && !nearestHole(board(), picture().table->seen(at), kNearHoleMm)) under.board = id();
     const auto hole = holeAt(at);
     if (!hole || under.hole) return false;
     under.hole = hole;

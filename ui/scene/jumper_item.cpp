@@ -1,10 +1,9 @@
 #include "ui/scene/jumper_item.h"
 
+#include "core/edit/placement.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/rest_patch.h"
 #include "ui/paint/shade.h"
-
-#include <algorithm>
 
 namespace tiepoint::ui {
 namespace {
@@ -40,18 +39,25 @@ QPainterPath JumperItem::shape() const {
     return *shape_;
 }
 
-bool JumperItem::isSelected() const {
-    const auto& selected = picture().marks.selected;
-    return std::find(selected.begin(), selected.end(), id()) != selected.end();
+bool JumperItem::isTouched(const QRectF& band) const {
+    const QPainterPath line = jumperLine(picture(), index_);
+    return band.contains(toQt(ends_[0])) || band.contains(toQt(ends_[1])) || band.contains(line.boundingRect());
+}
+
+/// Whether a hole is meant over which the arc only passes. A wire that lies flat covers its holes.
+bool JumperItem::passesOverHole(Point at) const {
+    if (jumper().flat) return false;
+    const auto hole = nearestHole(picture().bench(), picture().table->seen(at), kOpeningMm);
+    return hole.has_value();
 }
 
 bool JumperItem::meet(Point at, Under& under) const {
     for (int end = 0; end < 2; ++end) {
         if (distance(ends_[static_cast<std::size_t>(end)], at) > kWireEndReachMm) continue;
-        if (isSelected() && !under.grip) under.grip = End{id(), end, true};
+        if (!under.grip) under.grip = End{id(), end, true};
         return false;  // the pin is the hole's
     }
-    if (!under.wire.empty() || !shape().contains(toQt(at))) return false;
+    if (!under.wire.empty() || !shape().contains(toQt(at)) || passesOverHole(at)) return false;
     under.wire = id();
     if (under.net >= 0) return false;
     const Layout& layout = *picture().layout;

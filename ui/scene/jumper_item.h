@@ -14,12 +14,13 @@ public:
     void follow(int index, bool restyled) override;
     void addPatches(Patches& patches) const override;
     bool meet(Point at, Under& under) const override;
-    bool isTouched(const QRectF& band) const override { return shape().intersects(band); }
+    /// A band that holds one of its ends, or all of it; not one that only crosses it.
+    bool isTouched(const QRectF& band) const override;
     QPainterPath shape() const override;
 
 private:
     const Jumper& jumper() const { return picture().bench().jumpers[static_cast<std::size_t>(index_)]; }
-    bool isSelected() const;
+    bool passesOverHole(Point at) const;
 
     int index_ = -1;
     Jumper known_;

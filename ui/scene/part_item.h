@@ -24,12 +24,15 @@ private:
         QPainterPath body, control;
         QPainterPath reach;  ///< the body as it is drawn, and the leads as broad as a hand finds them
         QPainterPath all;
+        std::vector<QPainterPath> cables;  ///< by lead, with its plug, of a part that stands on the table
     };
     const Outlines& outline() const;
     Outlines makeOutlines() const;
     Level level() const;
+    void meetSocket(int lead, double away, Point at, Under& under) const;
     void meetLead(Point at, bool onBody, Under& under) const;
-    bool isSelected() const;
+    void meetCable(Point at, Under& under) const;
+    bool meansLeg(int lead, Point at) const;
 
     const Part& part() const { return picture().bench().parts[static_cast<std::size_t>(index_)]; }
     const PartPlace& place() const { return picture().table->parts[static_cast<std::size_t>(index_)]; }

@@ -15,12 +15,9 @@ QPainterPath pathAlong(const QRectF& frame) {
 }  // namespace
 
 void NoteItem::follow(int index, bool) {
-    index_ = index;
     frame_ = noteFrame(picture(), index);
     lie(noteBounds(picture(), index), Level::Notes, index);
 }
-
-void NoteItem::addPatches(Patches& patches) const { addNote(patches, picture(), index_); }
 
 QPainterPath NoteItem::shape() const { return pathAlong(frame_); }
 
@@ -33,8 +30,6 @@ void TagItem::follow(int index, bool) {
     tag_ = (*picture().pinned)[static_cast<std::size_t>(index)];
     lie(tagBounds(tag_), Level::Tags, index);
 }
-
-void TagItem::addPatches(Patches& patches) const { addPinnedTag(patches, tag_, picture().sizes); }
 
 QPainterPath TagItem::shape() const { return pathAlong(tag_.frame); }
 

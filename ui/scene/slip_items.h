@@ -1,5 +1,6 @@
 #pragma once
-// What lies over the parts and hides them: notes, and the tags of pinned readings.
+// What lies over everything else for a hand: notes, and the tags of pinned readings. They are drawn with the words (note_painter.h,
+// pinned_painter.cpp); the items only say where they lie.
 
 #include "ui/scene/bench_item.h"
 
@@ -10,13 +11,11 @@ public:
     using BenchItem::BenchItem;
 
     void follow(int index, bool restyled) override;
-    void addPatches(Patches& patches) const override;
     bool meet(Point at, Under& under) const override;
     QPainterPath shape() const override;
 
 private:
-    int index_ = -1;
-    QRectF frame_;  ///< of the slip; the pin is the hole's
+    QRectF frame_;  ///< of the paper; the knot is at the hole
 };
 
 class TagItem : public BenchItem {
@@ -24,7 +23,6 @@ public:
     using BenchItem::BenchItem;
 
     void follow(int index, bool restyled) override;  ///< of the picture's tags
-    void addPatches(Patches& patches) const override;
     bool meet(Point at, Under& under) const override;
     QPainterPath shape() const override;
 

@@ -8,6 +8,7 @@ std::string Under::thing() const {
     if (!wire.empty()) return wire;
     if (!body.empty()) return body;
     if (lead) return lead->id;
+    if (grip) return grip->id;
     return {};
 }
 

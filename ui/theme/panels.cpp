@@ -185,4 +185,14 @@ QString scrollBarStyle(const Look& look) {
         .arg(look.ipx(24));
 }
 
+QString wordKeyStyle(const Look& look) {
+    return QStringLiteral(
+               "QToolButton { color: %1; background: transparent; border: none; padding: 0 %2px; font-weight: 600; }"
+               "QToolButton:hover, QToolButton:focus { text-decoration: underline; } QToolButton:disabled { color: %3; "
+               "}")
+        .arg(look.theme->accent.name())
+        .arg(look.ipx(4))
+        .arg(look.theme->dimText.name());
+}
+
 }  // namespace tiepoint::ui

@@ -26,6 +26,8 @@ void paintTick(QPainter& painter, const Look& look, QPointF centre, bool on);
 
 /// Style sheet for slim scroll bars.
 QString scrollBarStyle(const Look& look);
+/// Style sheet for keys that are words in the accent colour.
+QString wordKeyStyle(const Look& look);
 
 /// Room around a card for its shadow, in layout pixels.
 inline constexpr double kCardMargin = 6;

@@ -39,6 +39,7 @@ Theme dayTheme() {
     f.display = rgb(0x161a18), f.displayLow = rgb(0x2b302d), f.digits = rgb(0xf7ecd2), f.digitsDim = rgb(0xb1aa95);
     f.steelLight = rgb(0xeeeff1), f.steelDark = rgb(0xa3a6ab), f.steelEdge = rgb(0x6b6e74);
     f.plasticLight = rgb(0x4a4e55), f.plasticDark = rgb(0x2b2e34);
+    f.paper = rgb(0xf6efdb), f.paperEdge = rgb(0x8f8468), f.twine = rgb(0xb39a6b), f.twineEdge = rgb(0x6b5835);
     f.ink = rgb(0x2a2722);
     f.shadow = translucent(0x000000, 0.22);
     f.gapTop = rgb(0xc9c3b5), f.gapBottom = rgb(0xd8d2c5);
@@ -70,6 +71,7 @@ Theme darkTheme() {
     f.display = rgb(0x090b0c), f.displayLow = rgb(0x171a1d), f.digits = rgb(0xffe9bd), f.digitsDim = rgb(0xb5a888);
     f.steelLight = rgb(0xd3d6da), f.steelDark = rgb(0x878c94), f.steelEdge = rgb(0x4f545c);
     f.plasticLight = rgb(0x3c424b), f.plasticDark = rgb(0x15181c);
+    f.paper = rgb(0x3a362c), f.paperEdge = rgb(0x8c8266), f.twine = rgb(0xb59f72), f.twineEdge = rgb(0x16130d);
     f.ink = rgb(0x0b0d10);
     f.shadow = translucent(0x000000, 0.55);
     f.gapTop = rgb(0x1d2126), f.gapBottom = rgb(0x22262c);
@@ -101,6 +103,7 @@ Theme projectorTheme() {
     f.display = f.displayLow = rgb(0x16202b), f.digits = rgb(0xffffff), f.digitsDim = rgb(0xd3d9e0);
     f.steelLight = f.steelDark = rgb(0xd5dde6), f.steelEdge = rgb(0x3c4753);
     f.plasticLight = f.plasticDark = rgb(0x4a525c);
+    f.paper = rgb(0xfdf6e3), f.paperEdge = rgb(0x1d2733), f.twine = rgb(0xd9c08a), f.twineEdge = rgb(0x3f3418);
     f.ink = rgb(0x1d2733);
     f.shadow = Qt::transparent;
     f.gapTop = f.gapBottom = rgb(0xf6f5f1);

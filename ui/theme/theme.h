@@ -17,6 +17,7 @@ struct Furnishing {
     QColor display, displayLow, digits, digitsDim;     ///< its window
     QColor steelLight, steelDark, steelEdge;           ///< bright metal: leads, screws, levers
     QColor plasticLight, plasticDark;                  ///< black mouldings
+    QColor paper, paperEdge, twine, twineEdge;         ///< notes and their threads
     QColor ink;                                        ///< outlines of bodies
     QColor shadow;             ///< with its full strength as alpha; transparent where the theme has none
     QColor gapTop, gapBottom;  ///< the trough along the middle of a board

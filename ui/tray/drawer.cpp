@@ -16,12 +16,16 @@ constexpr double kItemHeight = 104;
 constexpr double kDrawerPad = 16;
 constexpr double kDrawerGap = 6;
 constexpr double kWordsBreadth = 620;  // of what is said, at least, before it takes a second line
-constexpr double kDrawerSide = 24;     // in line with the cards
+constexpr double kOfferHeight = 34;
+constexpr double kDrawerSide = 24;  // in line with the cards
 
 }  // namespace
 
-Drawer::Drawer(QWidget* parent) : QWidget(parent), look_{&theme(ThemeName::Day), 1} {
+Drawer::Drawer(QWidget* parent) : QWidget(parent), look_{&theme(ThemeName::Day), 1}, offer_(new QToolButton(this)) {
     hide();
+    offer_->hide();
+    offer_->setFocusPolicy(Qt::TabFocus);
+    connect(offer_, &QToolButton::clicked, this, &Drawer::offerTaken);
     setFocusPolicy(Qt::ClickFocus);
 }
 
@@ -46,9 +50,17 @@ void Drawer::openFor(const TrayFamily& family, QPoint above, const QString& word
         buttons_.push_back(button);
         button->show();
     }
+    offer_->hide();
+    above_ = above;
     arrange(above);
     show();
     raise();
+}
+
+void Drawer::offer(const QString& word) {
+    offer_->setText(word);
+    offer_->show();
+    arrange(above_);
 }
 
 void Drawer::arrange(QPoint above) {
@@ -65,13 +77,22 @@ void Drawer::arrange(QPoint above) {
         wordsSize(std::min(std::max(size.width(), look_.ipx(kWordsBreadth)), parentWidget()->width() - 2 * side));
     if (!words.isEmpty())
         size = {std::max(size.width(), words.width()), size.height() + words.height() + static_cast<int>(gap)};
+    const int offered = offer_->isHidden() ? 0 : look_.ipx(kOfferHeight);
+    size.rheight() += offered;
     const int left =
         std::clamp(above.x() - size.width() / 2, side, std::max(side, parentWidget()->width() - size.width() - side));
     setGeometry(QRect(QPoint(left, above.y() - size.height()), size));
     for (int i = 0; i < count; ++i) {
-        const QPointF at(pad + (i % columns) * (widest + gap), pad + (i / columns) * (height + gap));
+        const int column = i % columns, row = i / columns;
+        const QPointF at(pad + column * (widest + gap), pad + row * (height + gap));
         buttons_[i]->setGeometry(QRectF(at, QSizeF(widest, height)).toRect());
     }
+    if (offered == 0) return;
+    offer_->setFont(look_.font(text::kSmall));
+    offer_->setStyleSheet(wordKeyStyle(look_));
+    const int breadth = std::min(offer_->sizeHint().width(), size.width() - static_cast<int>(2 * pad));
+    offer_->setGeometry(size.width() - static_cast<int>(pad) - breadth,
+                        size.height() - static_cast<int>(pad / 2) - offered, breadth, offered);
 }
 
 QSize Drawer::wordsSize(int breadth) const {
@@ -90,10 +111,10 @@ void Drawer::paintEvent(QPaintEvent*) {
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
     if (words_.isEmpty()) return;
     const double pad = look_.px(kDrawerPad), lines = wordsSize(width()).height();
-    painter.setFont(look_.font(text::kSmall));
-    painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(pad, height() - pad - lines, width() - 2 * pad, lines),
-                     Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, words_);
+    const double below = offer_->isHidden() ? 0 : offer_->height();
+    sheet_.begin();
+    sheet_.draw(painter, QRectF(pad, height() - pad - below - lines, width() - 2 * pad, lines), words_,
+                {look_.font(text::kSmall), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter, true});
 }
 
 void Drawer::hideEvent(QHideEvent* event) {

@@ -4,6 +4,7 @@
 
 #include "ui/tray/tray_button.h"
 
+#include <QToolButton>
 #include <QWidget>
 
 #include <vector>
@@ -19,6 +20,9 @@ public:
     /// Fills the drawer and shows it above a point of the parent's (the middle of the compartment's upper edge).
     /// Words that are to be said about it stand below; they alone where the family is empty.
     void openFor(const TrayFamily& family, QPoint above, const QString& words = {});
+    /// A button that offers something about what is open, below it, until it is filled again.
+    void offer(const QString& word);
+    QToolButton& offerButton() const { return *offer_; }
     const QString& family() const { return family_; }
     const std::vector<TrayButton*>& buttons() const { return buttons_; }
     const QString& words() const { return words_; }
@@ -27,6 +31,7 @@ Q_SIGNALS:
     void dragged(const TrayItem& item, QPoint globalPos);
     void clicked(const TrayItem& item);
     void closed();
+    void offerTaken();
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -39,8 +44,11 @@ private:
     QSize wordsSize(int breadth) const;
 
     Look look_;
+    WordSheet sheet_{this};
     QString family_, words_;
     std::vector<TrayButton*> buttons_;
+    QToolButton* offer_;
+    QPoint above_;
 };
 
 }  // namespace tiepoint::ui

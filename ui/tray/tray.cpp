@@ -12,6 +12,7 @@
 namespace tiepoint::ui {
 namespace {
 
+constexpr double kTubsHeight = 96;
 constexpr double kInset = 5;
 constexpr double kTrayGap = 5;
 constexpr double kSearchWidth = 150;
@@ -30,6 +31,7 @@ Tray::Tray(QWidget* stage, QWidget* parent)
     for (const TrayFamily& family : families_) addCompartment(family);
     connect(drawer_, &Drawer::dragged, this, &Tray::take);
     connect(drawer_, &Drawer::clicked, this, [this](const TrayItem& item) { take(item, QCursor::pos()); });
+    connect(drawer_, &Drawer::offerTaken, this, &Tray::showAll);
     connect(drawer_, &Drawer::closed, this, [this] {
         for (TrayButton* button : compartments_) button->setActive(false);
     });
@@ -58,8 +60,7 @@ void Tray::showFound() {
                            .arg(found.items.size());
         found.items.resize(kMostFound);
     }
-    drawer_->openFor({kFound, std::move(found.items)},
-                     mapTo(drawer_->parentWidget(), QPoint(search_->geometry().center().x(), 0)), found.words);
+    openDrawer({kFound, std::move(found.items)}, search_->geometry().center().x(), found.words);
 }
 
 bool Tray::eventFilter(QObject* watched, QEvent* event) {
@@ -109,13 +110,48 @@ void Tray::toggleDrawer(std::size_t index) {
     const bool open = drawer_->isVisible() && drawer_->family() == families_[index].name;
     closeDrawer();
     if (open) return;
-    if (families_[index].items.size() == 1) return take(families_[index].items.front(), QCursor::pos());
-    const QRect frame = compartments_[index]->geometry();
-    const QPoint above = mapTo(drawer_->parentWidget(), QPoint(frame.center().x(), 0));
-    drawer_->openFor(families_[index], above);
+    const TrayFamily family = withDrawer(families_[index], showsAll_ ? ResistorDrawer() : held_);
+    if (family.items.size() == 1) {
+        take(family.items.front(), QCursor::pos());
+        compartments_[index]->setActive(true);  // its part is in the hand, which isn't over the bench yet
+        return;
+    }
+    openDrawer(family, compartments_[index]->geometry().center().x(), {});
     compartments_[index]->setActive(true);
     if (compartments_[index]->hasFocus())
         drawer_->buttons().front()->setFocus(Qt::TabFocusReason);  // whoever came by the keyboard goes on by it
+}
+
+void Tray::openDrawer(const TrayFamily& family, int middle, const QString& words) {
+    drawer_->openFor(family, mapTo(drawer_->parentWidget(), QPoint(middle, 0)), words);
+    for (TrayButton* button : drawer_->buttons()) {
+        if (!isHeld(button->item(), held_)) button->setPale(QStringLiteral("Not in My drawer"));
+    }
+    const bool counts = !held_.isEverything() && std::ranges::any_of(family.items, isResistor);
+    if (counts && family.name != kFound)
+        drawer_->offer(showsAll_ ? QStringLiteral("Only those in My drawer") : QStringLiteral("Show all"));
+}
+
+/// All resistors, or only those in the person's drawer again.
+void Tray::showAll() {
+    const auto open = std::ranges::find(families_, drawer_->family(), &TrayFamily::name);
+    if (open == families_.end()) return;
+    showsAll_ = !showsAll_;
+    closeDrawer();
+    toggleDrawer(static_cast<std::size_t>(open - families_.begin()));
+}
+
+void Tray::setDrawer(const ResistorDrawer& drawer) {
+    held_ = drawer;
+    showsAll_ = false;
+    closeDrawer();
+    for (std::size_t i = 0; i < compartments_.size(); ++i)
+        compartments_[i]->setItem(withDrawer(families_[i], held_).items.front());
+}
+
+void Tray::letGo() {
+    if (drawer_->isVisible()) return;
+    for (TrayButton* button : compartments_) button->setActive(false);
 }
 
 void Tray::take(const TrayItem& item, QPoint globalPos) {
@@ -144,10 +180,23 @@ void Tray::setLook(const Look& look) {
     update();
 }
 
+void Tray::setTop(QWidget* row, double height) {
+    top_ = row;
+    topHeight_ = height;
+    row->setParent(this);
+    setTabOrder(row, compartments_.front());
+}
+
+double Tray::wantedHeight() const { return kTubsHeight + (top_ && !top_->isHidden() ? topHeight_ : 0); }
+
+double Tray::topRoom() const { return top_ && !top_->isHidden() ? look_.px(topHeight_) : 0; }
+
 void Tray::arrange() {
     if (compartments_.empty()) return;
     const double margin = look_.px(kCardMargin), inset = look_.px(kInset), gap = look_.px(kTrayGap);
-    const QRectF inside = QRectF(rect()).adjusted(margin + inset, margin + inset, -margin - inset, -margin - inset);
+    if (top_) top_->setGeometry(QRectF(margin + inset, margin, width() - 2 * (margin + inset), topRoom()).toRect());
+    const QRectF inside =
+        QRectF(rect()).adjusted(margin + inset, topRoom() + margin + inset, -margin - inset, -margin - inset);
     const double searchWidth = look_.px(kSearchWidth);
     search_->setGeometry(
         QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64)
@@ -169,11 +218,17 @@ void Tray::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
+    if (topRoom() > 0) {
+        const double line = margin + topRoom(), side = margin + look_.px(kInset);
+        painter.setPen(QPen(look_.theme->cardEdge, std::max(1.0, look_.px(1.2))));
+        painter.drawLine(QPointF(side, line), QPointF(width() - side, line));
+    }
     if (!look_.theme->flat) return;
     painter.setPen(QPen(look_.theme->cardEdge, look_.px(2)));
     for (std::size_t i = 1; i < compartments_.size(); ++i) {  // flat: a line between compartments in place of tubs
         const double x = compartments_[i]->x() - look_.px(kTrayGap / 2);
-        painter.drawLine(QPointF(x, height() * 0.2), QPointF(x, height() * 0.8));
+        const double high = height() - topRoom();
+        painter.drawLine(QPointF(x, topRoom() + high * 0.2), QPointF(x, topRoom() + high * 0.8));
     }
 }
 

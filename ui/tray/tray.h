@@ -19,9 +19,17 @@ public:
     Tray(QWidget* stage, QWidget* parent);
 
     void setLook(const Look& look);
+    /// Lays a row into the tray's top, so high in the layout of 1080 lines while it isn't hidden. The tray owns it.
+    void setTop(QWidget* row, double height);
+    /// How high the tray is with what lies in it, in the same layout.
+    double wantedHeight() const;
     const std::vector<TrayButton*>& compartments() const { return compartments_; }
     Drawer& drawer() const { return *drawer_; }
     void closeDrawer() { drawer_->hide(); }
+    /// The resistors that the person has: only these lie in their compartment, until all are asked for.
+    void setDrawer(const ResistorDrawer& drawer);
+    /// What was taken by a click has come to its place, or was let go of.
+    void letGo();
     QLineEdit& search() const { return *search_; }
     /// Puts the keyboard into the field.
     void beginSearch();
@@ -38,14 +46,22 @@ protected:
 private:
     void addCompartment(const TrayFamily& family);
     void toggleDrawer(std::size_t index);
+    void openDrawer(const TrayFamily& family, int middle, const QString& words);
+    void showAll();
     void take(const TrayItem& item, QPoint globalPos);
     void showFound();
     void arrange();
+    /// So much of the height that row takes, px.
+    double topRoom() const;
 
-    std::vector<TrayFamily> families_;
+    std::vector<TrayFamily> families_;  ///< with everything
+    ResistorDrawer held_;
+    bool showsAll_ = false;
     std::vector<TrayButton*> compartments_;
     Drawer* drawer_;
     QLineEdit* search_;
+    QWidget* top_ = nullptr;
+    double topHeight_ = 0;
     Look look_;
 };
 

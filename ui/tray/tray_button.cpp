@@ -36,6 +36,19 @@ void TrayButton::setLook(const Look& look) {
     update();
 }
 
+void TrayButton::setItem(const TrayItem& item) {
+    item_ = item;
+    picture_ = {};
+    update();
+}
+
+void TrayButton::setPale(const QString& why) {
+    pale_ = true;
+    setToolTip(why);
+    setAccessibleDescription(why);
+    update();
+}
+
 void TrayButton::setActive(bool active) {
     if (active_ == active) return;
     active_ = active;
@@ -77,16 +90,20 @@ void TrayButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     paintTub(painter, look_, QRectF(rect()), {active_, underMouse(), isDown(), hasFocus()});
+    painter.setOpacity(pale_ ? 0.45 : 1);
     painter.drawPixmap(0, 0, picture());
-    painter.setPen(look_.theme->text);
+    painter.setOpacity(1);
+    const QColor& ink = pale_ ? look_.theme->dimText : look_.theme->text;
+    sheet_.begin();
     if (shape_ == Shape::DrawerItem) {
-        painter.setFont(look_.font(text::kSmall + 1));
-        painter.drawText(QRectF(0, height() - look_.px(34), width(), look_.px(28)), Qt::AlignCenter, text());
+        const double side = look_.px(4);
+        sheet_.draw(painter, QRectF(side, height() - look_.px(34), width() - 2 * side, look_.px(28)), text(),
+                    {look_.font(text::kSmall + 1), ink, Qt::AlignCenter});
         return;
     }
-    painter.setFont(look_.font(text::kLabel));
     const double left = pictureBox().right() + look_.px(kWordGap);
-    painter.drawText(QRectF(left, 0, width() - left, height()), Qt::AlignLeft | Qt::AlignVCenter, text());
+    sheet_.draw(painter, QRectF(left, 0, width() - look_.px(4) - left, height()), text(),
+                {look_.font(text::kLabel), ink, Qt::AlignLeft | Qt::AlignVCenter});
 }
 
 void TrayButton::mousePressEvent(QMouseEvent* event) {

@@ -3,6 +3,7 @@
 // reported. Its picture is drawn once for each look and kept.
 
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 #include "ui/tray/tray_items.h"
 
 #include <QAbstractButton>
@@ -18,9 +19,14 @@ public:
     TrayButton(const TrayItem& item, const QString& word, Shape shape, QWidget* parent);
 
     const TrayItem& item() const { return item_; }
+    void setItem(const TrayItem& item);
+    /// Pale: it isn't at hand, and can be taken all the same. The tooltip says why.
+    void setPale(const QString& why);
+    bool isPale() const { return pale_; }
     void setLook(const Look& look);
     /// Whether the button's drawer is open, or its part waits for a hole.
     void setActive(bool active);
+    bool isActive() const { return active_; }
     /// The width that picture and word need at this look.
     double wantedWidth() const;
 
@@ -40,7 +46,8 @@ private:
     TrayItem item_;
     Shape shape_;
     Look look_;
-    bool active_ = false;
+    WordSheet sheet_{this};
+    bool active_ = false, pale_ = false;
     QPoint pressedAt_;
     QPixmap picture_;
 };

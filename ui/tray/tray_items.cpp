@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace tiepoint::ui {
 namespace {
@@ -85,7 +86,31 @@ std::vector<TrayItem> offered(const PartKind& kind) {
     return items;
 }
 
+/// Which value of an item is a resistance that comes in a series; -1: none.
+int resistanceOf(const TrayItem& item) { return item.part ? resistanceValue(*item.part->kind) : -1; }
+
 }  // namespace
+
+bool isResistor(const TrayItem& item) { return resistanceOf(item) >= 0; }
+
+bool isHeld(const TrayItem& item, const ResistorDrawer& drawer) {
+    const int value = resistanceOf(item);
+    return drawer.isEverything() || value < 0 || drawer.holds(item.part->value(value));
+}
+
+TrayFamily withDrawer(const TrayFamily& family, const ResistorDrawer& drawer) {
+    const int value = resistanceOf(family.items.front());
+    if (drawer.isEverything() || value < 0) return family;
+    const TrayItem& usual = family.items.front();
+    TrayFamily held{family.name, {}};
+    for (const double ohm : drawer.ohms()) held.items.push_back(itemWith(*usual.part->kind, value, ohm));
+    const auto farness = [&](const TrayItem& item) {
+        return std::abs(std::log(item.part->value(value) / usual.part->value(value)));
+    };
+    const auto nearest = std::ranges::min_element(held.items, {}, farness);
+    std::rotate(held.items.begin(), nearest, nearest + 1);
+    return held;
+}
 
 std::vector<TrayFamily> trayFamilies() {
     std::vector<TrayFamily> families;

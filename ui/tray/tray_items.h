@@ -3,6 +3,7 @@
 // values of that kind. Plain values; a new kind needs nothing here.
 
 #include "core/bench/bench.h"
+#include "core/parts/drawer.h"
 
 #include <QString>
 
@@ -26,6 +27,14 @@ struct TrayFamily {
     QString name;                 ///< "LED"
     std::vector<TrayItem> items;  ///< the first is what a drag out of the closed compartment takes
 };
+
+/// Whether it is a resistor, of which a person's drawer holds some.
+bool isResistor(const TrayItem& item);
+/// Whether a resistor lies in the person's drawer; everything else does.
+bool isHeld(const TrayItem& item, const ResistorDrawer& drawer);
+/// The family with the resistors of a drawer in place of the usual ones, nearest to the usual one first. The same if the drawer holds
+/// everything, or the family has no resistors.
+TrayFamily withDrawer(const TrayFamily& family, const ResistorDrawer& drawer);
 
 /// All compartments, in the order of the catalogue; jumpers follow the supplies.
 std::vector<TrayFamily> trayFamilies();

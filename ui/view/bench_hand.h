@@ -33,6 +33,7 @@ public:
     void lightNets(std::vector<int> nets) override { needs_.marks.lightNets(std::move(nets)); }
     void clearMarks() override { needs_.marks.clear(); }
     void flash(const std::string& words, Point at) override { needs_.marks.flash(words, at); }
+    void tell(const std::string& words) override { needs_.marks.tell(words); }
     void setPale(const std::vector<std::string>& ids) override { needs_.scene.setPale(ids); }
     void setBand(const std::optional<QRectF>& band) override { needs_.marks.set(&Marks::band, band); }
     void setAtPointer(const std::optional<Part>& part, std::optional<int> jumperColour) override {

@@ -29,7 +29,14 @@ void BenchMarks::lightNets(std::vector<int> nets) {
     show();
 }
 
+void BenchMarks::tell(const std::string& words) {
+    told_ = words;
+    Q_EMIT toldAnew();
+}
+
 void BenchMarks::flash(const std::string& words, Point at) {
+    const bool stands = flashing_.isActive() && marks_.say == words;  // said with every move of a drag
+    if (!stands) tell(words);
     marks_.say = words;
     marks_.sayAt = at;
     flashing_.start();
@@ -40,6 +47,7 @@ void BenchMarks::clearCarried() {
     marks_.targets.clear();
     marks_.carried.reset();
     marks_.group.reset();
+    marks_.groupBoard.clear();
     marks_.drawn.reset();
     marks_.drawnFree.reset();
     marks_.probe.reset();
@@ -86,6 +94,7 @@ void BenchMarks::setHover(int net, Point at, const std::string& part) {
 
 void BenchMarks::followBench(const Bench& bench) {
     litNets_.clear();
+    told_.clear();  // it was about another bench
     clearHover();
     QStringList left = selection();
     left.removeIf([&](const QString& id) { return !hasThing(bench, id.toStdString()); });

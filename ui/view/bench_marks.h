@@ -34,6 +34,9 @@ public:
     const std::vector<int>& litNets() const { return litNets_; }
     /// Words at a place that stay for a moment.
     void flash(const std::string& words, Point at);
+    /// Words for who hears the bench, which nobody sees.
+    void tell(const std::string& words);
+    const std::string& told() const { return told_; }  ///< last
     /// Takes back what a gesture carries and points at; words stay if they were to stay for a moment.
     void clearCarried();
     /// The same and all words.
@@ -53,10 +56,12 @@ Q_SIGNALS:
     void carriedCleared();
     void selectionChanged();
     void hoverChanged();  ///< of net or part
+    void toldAnew();      ///< words that are to be heard
 
 private:
     Marks& marks_;
     std::vector<int> litNets_;
+    std::string told_;
     QTimer flashing_;
 };
 

@@ -1,6 +1,8 @@
 #include "ui/view/bench_view.h"
 
 #include "ui/gesture/gesture_table.h"
+#include "ui/gesture/table_gesture.h"
+#include "ui/gesture/turning.h"
 #include "ui/view/view_assembly.h"
 
 namespace tiepoint::ui {
@@ -50,17 +52,25 @@ BenchMarks& BenchView::marks() { return assembly_->marks; }
 
 void BenchView::beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos) {
     ViewAssembly& all = *assembly_;
-    all.gestures.cancel();
-    all.marks.clear();
-    if (all.picture.views.turned) {  // nothing goes into holes from below
-        Views upright = all.picture.views;
-        upright.turned = false;
-        setViews(upright);
-    }
+    all.freeHands();
     auto gesture = gestureFromTray(all.hand, kind, presetValue);
     if (!gesture) return;
     setFocus(Qt::OtherFocusReason);
     all.pointer.carryFromTray(std::move(gesture), viewport()->mapFromGlobal(QPointF(globalPos)));
+}
+
+void BenchView::setDrawer(const ResistorDrawer& drawer) { assembly_->fields.setDrawer(drawer); }
+
+void BenchView::beginMovingBoard(const QString& id) {
+    ViewAssembly& all = *assembly_;
+    const Board* board = all.picture.bench().findBoard(id.toStdString());
+    if (!board) return;
+    const Rect frame = board->frameMm();
+    const Point middle{frame.left + frame.width / 2, frame.top + frame.height / 2};
+    all.freeHands();
+    setFocus(Qt::OtherFocusReason);
+    all.pointer.carry(std::make_unique<TableGesture>(all.hand, id.toStdString()), middle);
+    all.marks.set(&Marks::say, std::string("arrows move it, Enter puts it down"));
 }
 
 bool BenchView::isGesturing() const { return assembly_->gestures.isUnderWay(); }
@@ -75,6 +85,12 @@ void BenchView::setCursorHole(const std::optional<Hole>& hole) {
         assembly_->cursor.hide();
 }
 
+std::optional<Hole> BenchView::holeAtHand() const { return assembly_->pinning.holeHere(); }
+void BenchView::setThingActions(const ThingActions& actions) { assembly_->menu.setActions(actions); }
+void BenchView::say(const QString& words) {
+    assembly_->marks.flash(words.toStdString(), besideSelection(assembly_->picture));
+}
+void BenchView::turnSelection(int direction) { ui::turnSelection(assembly_->hand, direction); }
 void BenchView::pinReading() { assembly_->pinning.pinHere(); }
 void BenchView::probe() { assembly_->pinning.probeHere(); }
 void BenchView::beginNote() {
@@ -115,7 +131,7 @@ void BenchView::paintEvent(QPaintEvent* event) {
 void BenchView::resizeEvent(QResizeEvent* event) {
     QGraphicsView::resizeEvent(event);
     if (!assembly_) return;
-    assembly_->camera.refit();
+    assembly_->camera.refit(assembly_->fittedArea());
     assembly_->followZoom();
 }
 

@@ -2,6 +2,7 @@
 // The bench on the screen: a graphics view, put together from what it shows (picture, scene, marks, frame), fields over it and hands at it
 // (pointer, keyboard, wheel, fingers). The view hands on what it is asked and each event to whoever deals with it.
 
+#include "core/parts/drawer.h"
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
 #include "ui/paint/picture.h"
@@ -15,6 +16,7 @@ namespace tiepoint::ui {
 class BenchMarks;
 class BenchScene;
 class RoomMode;
+struct ThingActions;
 struct ViewAssembly;
 
 class BenchView : public QGraphicsView {
@@ -40,17 +42,27 @@ public:
     Point toMm(QPointF viewPos) const;
     QPointF fromMm(Point mm) const;
 
+    /// The resistors that the person has: the ladder steps along them.
+    void setDrawer(const ResistorDrawer& drawer);
     /// Starts carrying a new part (or a jumper, kind "jumper") out of the tray, from a global position. With the button down it is
     /// dragged, whichever widget has the mouse; with the button up the next click places it. Escape, or letting go off the bench, ends it.
     void beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos);
+    /// Starts carrying a board, with the button up: arrows, or the pointer, move it; Enter or a click lets go of it.
+    void beginMovingBoard(const QString& id);
     bool isGesturing() const;  ///< something is under way between button and bench
     bool isTyping() const;     ///< a value is being typed over the board
     bool isMoving() const;     ///< arrows move: the view ticks
     double pixelsPerMm() const;
     std::optional<Hole> cursor() const;  ///< of the keyboard, while it shows
+    /// The hole under the pointer, or of the cursor while it shows.
+    std::optional<Hole> holeAtHand() const;
     void setCursorHole(const std::optional<Hole>& hole);
-    void pinReading();  ///< of what the pointer or the cursor is at; pinned already: unpins it
-    void probe();       ///< begins a reading between the hole there and another
+    /// What the menu at a part offers beside what the view does by itself. The actions must outlive the view.
+    void setThingActions(const ThingActions& actions);
+    void say(const QString& words);     ///< beside what is selected, for a moment
+    void turnSelection(int direction);  ///< by a quarter to the right (1) or left (-1)
+    void pinReading();                  ///< of what the pointer or the cursor is at; pinned already: unpins it
+    void probe();                       ///< begins a reading between the hole there and another
     /// What was found, as it may be shown; `current` is the one told on a card, or -1. Null: nothing.
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current);
     /// Where the symbol of a finding was drawn last, in the viewport; empty if it has none.

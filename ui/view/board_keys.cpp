@@ -1,9 +1,14 @@
 #include "ui/view/board_keys.h"
 
+#include "core/bench/cable_routes.h"
+#include "core/edit/boxes.h"
 #include "core/edit/neighbour.h"
 #include "core/edit/placement.h"
+#include "core/edit/told.h"
 #include "ui/gesture/move_gesture.h"
 #include "ui/gesture/press_gesture.h"
+#include "ui/gesture/turning.h"
+#include "ui/view/key_list.h"
 #include "ui/view/value_box.h"
 
 namespace tiepoint::ui {
@@ -12,14 +17,17 @@ namespace {
 bool isPlain(const QKeyEvent& event) {
     return !(event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
 }
-bool isEnter(const QKeyEvent& event) { return event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter; }
-bool isDigit(const QKeyEvent& event) { return event.key() >= Qt::Key_0 && event.key() <= Qt::Key_9; }
-bool isBracket(const QKeyEvent& event) {
-    return event.key() == Qt::Key_BracketLeft || event.key() == Qt::Key_BracketRight;
-}
-bool isArrow(const QKeyEvent& event) { return event.key() >= Qt::Key_Left && event.key() <= Qt::Key_Down; }
-bool isStep(const QKeyEvent& event) { return event.key() == Qt::Key_Plus || event.key() == Qt::Key_Minus; }
-constexpr int kStride = 5;  ///< holes of a step with Ctrl, as they are counted on the printing
+bool isEnter(const QKeyEvent& event) { return isKeyFor(KeyFor::Take, event.key()); }
+bool isDigit(const QKeyEvent& event) { return isKeyFor(KeyFor::Type, event.key()); }
+bool isBracket(const QKeyEvent& event) { return isKeyFor(KeyFor::Turn, event.key()); }
+bool isArrow(const QKeyEvent& event) { return isKeyFor(KeyFor::Walk, event.key()); }
+bool isStep(const QKeyEvent& event) { return isKeyFor(KeyFor::Step, event.key()); }
+bool isWire(const QKeyEvent& event) { return isKeyFor(KeyFor::Wire, event.key()); }
+bool isLetGo(const QKeyEvent& event) { return isKeyFor(KeyFor::LetGo, event.key()); }
+bool isOperate(const QKeyEvent& event) { return isKeyFor(KeyFor::Operate, event.key()); }
+
+/// Whether digits type its value; else they switch the views.
+bool hasFigure(const Part* part) { return part && typedValueOf(*part) >= 0; }
 
 std::vector<std::string> idsOf(const QStringList& list) {
     std::vector<std::string> ids;
@@ -36,10 +44,10 @@ struct BoardKeys::Row {
 
 // The first row that does something with the key has it.
 const BoardKeys::Row BoardKeys::kTable[] = {
-    {[](const QKeyEvent& event) { return event.key() == Qt::Key_Escape; }, &BoardKeys::letGo},
+    {isLetGo, &BoardKeys::letGo},
     {isBracket, &BoardKeys::turn},
     {isArrow, &BoardKeys::arrow},
-    {[](const QKeyEvent& event) { return event.key() == Qt::Key_Insert; }, &BoardKeys::insert},
+    {isWire, &BoardKeys::insert},
     {isStep, &BoardKeys::step},
     {[](const QKeyEvent& event) { return isEnter(event) || isDigit(event); }, &BoardKeys::type},
     {[](const QKeyEvent& event) { return !event.text().isEmpty(); }, &BoardKeys::pressCap},
@@ -62,9 +70,10 @@ const Part* BoardKeys::soleSelection() const {
 
 bool BoardKeys::wants(const QKeyEvent& event) const {
     if (!isPlain(event)) return false;
-    if (isBracket(event) || event.key() == Qt::Key_Escape || event.key() == Qt::Key_Space) return true;
-    if (isArrow(event) || isEnter(event) || event.key() == Qt::Key_Insert) return true;
-    if ((isDigit(event) || isStep(event)) && soleSelection()) return true;
+    if (isBracket(event) || isLetGo(event) || isOperate(event)) return true;
+    if (isArrow(event) || isEnter(event) || isWire(event)) return true;
+    if (isStep(event) && soleSelection()) return true;
+    if (isDigit(event) && hasFigure(soleSelection())) return true;
     return !partWithCap(event).empty();
 }
 
@@ -91,41 +100,12 @@ bool BoardKeys::pressCap(const QKeyEvent& event) {
     return true;
 }
 
-Point BoardKeys::wordsAt() const {
-    const Picture& picture = hand_.picture();
-    for (const std::string& id : picture.marks.selected) {
-        if (const int part = picture.bench().partIndex(id); part >= 0)
-            return picture.table->parts[static_cast<std::size_t>(part)].pose.centre;
-        if (const Jumper* jumper = picture.bench().findJumper(id))
-            return endMm(picture.bench(), *picture.table, jumper->ends[0]);
-    }
-    return {};
-}
-
 bool BoardKeys::turn(const QKeyEvent& event) {
-    const int quarters = event.key() == Qt::Key_BracketRight ? 1 : -1;
-    const auto bench = hand_.document().bench();
-    Edit edit{"Turn", {}};
-    for (const std::string& id : idsOf(hand_.selection())) {
-        const Part* part = bench->findPart(id);
-        if (!part) continue;
-        const Part now = turned(*bench, *part, quarters);
-        if (now == *part) continue;
-        if (const auto why = refusal(*bench, now)) {
-            hand_.flash(*why, wordsAt());
-            return true;
-        }
-        edit.name = edit.operations.empty() ? "Turn " + id : "Turn parts";
-        edit.operations.push_back(ReplacePart{now});
-    }
-    if (edit.operations.empty()) return true;
-    if (const auto after = apply(*bench, edit)) {
-        if (const auto why = refusalOfChange(*bench, after->bench)) {
-            hand_.flash(*why, wordsAt());
-            return true;
-        }
-    }
-    if (const auto why = hand_.document().push(edit)) hand_.flash(why->toStdString(), wordsAt());
+    // With nothing selected it is about what the pointer or the cursor is at.
+    const std::string& pointed = hand_.picture().marks.hoverPart;
+    if (hand_.selection().isEmpty() && hand_.picture().bench().findPart(pointed))
+        hand_.setSelection({QString::fromStdString(pointed)});
+    if (!hand_.selection().isEmpty()) turnSelection(hand_, event.key() == Qt::Key_BracketRight ? 1 : -1);
     return true;
 }
 
@@ -134,27 +114,45 @@ bool BoardKeys::arrow(const QKeyEvent& event) {
     const int columns = event.key() == Qt::Key_Left ? -right : event.key() == Qt::Key_Right ? right : 0;
     const int rows = event.key() == Qt::Key_Up ? -1 : event.key() == Qt::Key_Down ? 1 : 0;
     if (event.modifiers() & Qt::ControlModifier) {
-        for (int i = 0; i < kStride; ++i) host_.walk(columns, rows);
+        host_.walk(columns, rows, event.modifiers());
         return true;
     }
     if (hand_.selection().isEmpty()) {
-        host_.walk(columns, rows);
+        host_.walk(columns, rows, {});
         return true;
     }
+    if (const Part* box = soleSelection(); box && standsOnTable(*box) && !(event.modifiers() & Qt::ShiftModifier))
+        return shiftBox(*box, right * columns, rows);
     return event.modifiers() & Qt::ShiftModifier ? stretch(columns, rows) : shift(columns, rows);
 }
 
 bool BoardKeys::shift(int columns, int rows) {
     const auto ids = idsOf(hand_.selection());
     const auto bench = hand_.document().bench();
-    const Shift moved = shiftThings(*bench, ids, columns, rows);
+    const Shift moved = shiftThings(*bench, ids, {columns, rows, 0, {}, {}});
     if (!moved.refused.empty()) {
-        hand_.flash(moved.refused, wordsAt());
+        hand_.flash(moved.refused, besideSelection(hand_.picture()));
     } else if (!moved.operations.empty()) {
         const std::string name = ids.size() == 1 ? "Move " + ids.front() : "Move parts";
         if (const auto why = hand_.document().push({name, moved.operations}))
-            hand_.flash(why->toStdString(), wordsAt());
+            hand_.flash(why->toStdString(), besideSelection(hand_.picture()));
+        else
+            hand_.tell(toldOf(*hand_.document().bench(), ids, "moved"));
     }
+    return true;
+}
+
+/// Moves a supply or an instrument on the table by a pitch.
+bool BoardKeys::shiftBox(const Part& box, int columns, int rows) {
+    const Bench& bench = hand_.picture().bench();
+    const auto index = static_cast<std::size_t>(bench.partIndex(box.id));
+    const Rect frame = frameOf(hand_.picture().table->parts[index]);
+    const Point at = boxLandsAt({frame.left + columns * kPitchMm, frame.top + rows * kPitchMm});
+    const auto edit = moveBoxEdit(bench, box.id, at);
+    if (!edit)
+        hand_.flash(edit.error().message, besideSelection(hand_.picture()));
+    else if (const auto why = hand_.document().push(*edit))
+        hand_.flash(why->toStdString(), besideSelection(hand_.picture()));
     return true;
 }
 
@@ -173,19 +171,23 @@ bool BoardKeys::stretch(int columns, int rows) {
         if (part->kind->package->reach == Reach::Rigid) why = "its legs are stiff";
         const int lead = chosen ? occupant->lead : static_cast<int>(part->leads.size()) - 1;
         const auto moved = why ? std::nullopt : stretched(*bench, *part, lead, columns, rows);
+        if (!moved && !why) why = "there is no hole that way";
         if (moved) why = refusal(*bench, *moved);
         if (moved && !why) edit.operations.push_back(ReplacePart{*moved});
     } else if (const Jumper* jumper = bench->findJumper(id)) {
         const auto moved = stretched(*bench, *jumper, chosen ? occupant->lead : 1, columns, rows);
+        if (!moved) why = "there is no hole that way";
         if (moved) why = refusal(*bench, *moved);
         if (moved && !why) edit.operations.push_back(ReplaceJumper{*moved});
     }
-    if (why) hand_.flash(*why, wordsAt());
+    if (why) hand_.flash(*why, besideSelection(hand_.picture()));
     if (edit.operations.empty()) return true;
-    if (const auto refused = hand_.document().push(edit))
-        hand_.flash(refused->toStdString(), wordsAt());
-    else if (chosen)
-        host_.walk(columns, rows);  // the cursor stays on the end that it holds
+    if (const auto refused = hand_.document().push(edit)) {
+        hand_.flash(refused->toStdString(), besideSelection(hand_.picture()));
+        return true;
+    }
+    hand_.tell(toldOf(*hand_.document().bench(), {id}, "stretched"));
+    if (chosen) host_.walk(columns, rows, {});  // the cursor stays on the end that it holds
     return true;
 }
 
@@ -211,7 +213,7 @@ bool BoardKeys::type(const QKeyEvent& event) {
         host_.enter();
         return true;
     }
-    if (!part) return false;
+    if (!part || (isDigit(event) && !hasFigure(part))) return false;
     host_.beginTyping(part->id, isDigit(event) ? event.text() : QString());
     return true;
 }

@@ -1,9 +1,9 @@
 #pragma once
 // The keys of the board, while the view has the focus. Letters belong to the caps, so everything else is done without them:
 //
-//   arrows         move the selection by a hole; with nothing selected, or with Ctrl, the cursor
+//   arrows         move the selection by a hole, or a selected supply or meter on the table; with nothing selected, or with Ctrl, the cursor
 //   Shift+arrows   stretch: move one end of the selected part or jumper
-//   [ ]            turn
+//   [ ]            turn what is selected, or else what the pointer or the cursor is at
 //   Enter          take what is in the cursor's hole, or begin a jumper there; on a selected part: type its value
 //   Insert         begin a jumper at the cursor; on a selected supply: take one of its leads
 //   space          press the selected (or the cursor's) button, or flip its switch
@@ -24,8 +24,9 @@ public:
     virtual ~KeyHost() = default;
     virtual void beginTyping(const std::string& partId, const QString& typed) = 0;
     virtual void letGo() = 0;  ///< cancels the gesture, or else clears the selection, or else hides the cursor
-    virtual void walk(int columns, int rows) = 0;  ///< moves the cursor by so many holes
-    virtual void enter() = 0;                      ///< takes what is in the cursor's hole, or begins a jumper there
+    virtual void walk(int columns, int rows,
+                      Qt::KeyboardModifiers modifiers) = 0;  ///< moves the cursor, with Ctrl by five holes
+    virtual void enter() = 0;  ///< takes what is in the cursor's hole, or begins a jumper there
     virtual void wire() = 0;
     virtual void editNote(const std::string& id) = 0;
     virtual void stepValue(int steps) = 0;
@@ -51,12 +52,12 @@ private:
     bool turn(const QKeyEvent& event);
     bool arrow(const QKeyEvent& event);
     bool shift(int columns, int rows);
+    bool shiftBox(const Part& box, int columns, int rows);
     bool stretch(int columns, int rows);
     bool insert(const QKeyEvent& event);
     bool step(const QKeyEvent& event);
     bool type(const QKeyEvent& event);
     bool letGo(const QKeyEvent& event);
-    Point wordsAt() const;
 
     Hand& hand_;
     KeyHost& host_;

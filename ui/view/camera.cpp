@@ -47,11 +47,11 @@ Point Camera::toMm(QPointF inView) const {
 
 QPointF Camera::fromMm(Point mm) const { return view_.viewportTransform().map(QPointF(mm.x, mm.y)); }
 
-double Camera::fittingScale() const {
+double Camera::scaleToFit(const QRectF& areaMm) const {
     const QSize size = view_.viewport()->size();
     const double room = 1 - 2 * kFitMarginShare;
-    if (area_.isEmpty() || size.isEmpty()) return 1;
-    return std::max(0.1, room * std::min(size.width() / area_.width(), size.height() / area_.height()));
+    if (areaMm.isEmpty() || size.isEmpty()) return 1;
+    return std::max(0.1, room * std::min(size.width() / areaMm.width(), size.height() / areaMm.height()));
 }
 
 void Camera::setScale(double pixelsPerMm) { view_.setTransform(QTransform::fromScale(pixelsPerMm, pixelsPerMm)); }
@@ -62,13 +62,13 @@ void Camera::fit(const QRectF& areaMm) {
     still_ = {};
     settling_.stop();
     view_.setSceneRect(area_.adjusted(-kPanRoomMm, -kPanRoomMm, kPanRoomMm, kPanRoomMm));
-    setScale(fittingScale());
+    setScale(scaleToFit(area_));
     view_.centerOn(area_.center());
     Q_EMIT moved();
 }
 
-void Camera::refit() {
-    if (fitted_ && !area_.isEmpty()) fit(area_);
+void Camera::refit(const QRectF& areaMm) {
+    if (fitted_ && !area_.isEmpty()) fit(areaMm);
 }
 
 void Camera::include(const QRectF& areaMm) {
@@ -87,7 +87,7 @@ void Camera::holdAt(QPointF at, QPointF mm) {
 }
 
 void Camera::zoomAt(QPointF at, double factor) {
-    const double fit = fittingScale();
+    const double fit = scaleToFit(area_);
     const double scale =
         std::clamp(pixelsPerMm() * factor, fit * std::pow(kStep, kFewestSteps), fit * std::pow(kStep, kMostZoomSteps));
     if (scale == pixelsPerMm()) return;
@@ -110,7 +110,7 @@ void Camera::settle() {
     if (!isZooming()) return;
     still_ = {};
     // Fine wheels and pinches end on a step, so that few scales are ever drawn.
-    const double fit = fittingScale();
+    const double fit = scaleToFit(area_);
     const double snapped = fit * std::pow(kStep, std::round(std::log(pixelsPerMm() / fit) / std::log(kStep)));
     const QPointF mm = view_.viewportTransform().inverted().map(zoomAt_);
     setScale(snapped);

@@ -17,13 +17,17 @@ public:
 
     /// Shows an area (mm) as large as it fits, and keeps doing so when the view changes its size, until the next zoom or pan.
     void fit(const QRectF& areaMm);
-    void refit();
+    /// The same for another area, if it still does so.
+    void refit(const QRectF& areaMm);
+    bool isFitted() const { return fitted_; }
     /// The bench now fills this area: while fitted, and if it no longer is in sight, fits it.
     void include(const QRectF& areaMm);
     /// Zooms so that the point under `at` (viewport pixels) stays there. The zoom is that of the next step once it settles.
     void zoomAt(QPointF at, double factor);
     void panBy(QPointF pixels);
 
+    /// Pixels for a millimetre at which an area just fits.
+    double scaleToFit(const QRectF& areaMm) const;
     double pixelsPerMm() const { return view_.transform().m11(); }
     /// Between places of the viewport, in logical pixels, and of the bench.
     Point toMm(QPointF inView) const;
@@ -42,7 +46,6 @@ Q_SIGNALS:
 private:
     void setScale(double pixelsPerMm);
     void holdAt(QPointF at, QPointF mm);
-    double fittingScale() const;
 
     QGraphicsView& view_;
     QRectF area_;

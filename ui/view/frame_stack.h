@@ -18,7 +18,9 @@
 //  - Rows (ui/paint/pixel_rows.cpp). Wide registers halve the time in which layers are laid over each other, which is most of a frame.
 //  - Threads (parallelFor). Whatever is missing is painted by all processors; opening a bench of 100 parts was 60 ms, one processor idle. Threads wake each
 //    other: woken all at once, two often shared a processor.
-//  - Large pages (large_pages.h). Fresh memory costs a visit of the system for each page: 18 ms for a layer of a full window, then; that was before tiles.
+//  - Large pages (large_pages.h). Fresh memory costs a visit of the system for each page. Process time without and with them, medians of runs in
+//    turn on a busy machine, at a device pixel ratio of 2: fifty dragged things 16.2 ms and 14.2 ms a frame, a pan 8.6 ms and 8.1 ms, a zoom
+//    159 ms and 142 ms. At a ratio of 1 there is no difference.
 //  - PixelSheet. The raster engine flattens curves in the units of their path: parts of a full board took 240 ms in millimetres, 39 ms in pixels.
 //
 // PlainFrame paints the same patches with a painter, each frame anew. tests/ui/canvas_test.cpp holds the two against each other.

@@ -38,8 +38,13 @@ void GestureRun::cancel() {
     end();
 }
 
-void GestureRun::followBench() {
-    if (gesture_ && !isCalled_) end();
+bool GestureRun::followBench() {
+    if (!gesture_ || isCalled_) return false;
+    isCalled_ = true;
+    gesture_->giveUp();
+    isCalled_ = false;
+    end();
+    return true;
 }
 
 void GestureRun::end() {

@@ -24,8 +24,8 @@ public:
     Point handleFor(Point hole) const { return gesture_->handleFor(hole); }
     /// Takes everything back, if one is under way.
     void cancel();
-    /// The bench was changed: ends what is under way, unless it did that itself.
-    void followBench();
+    /// The bench was changed: what is under way gives up, unless it did that itself. Whether something gave up.
+    bool followBench();
 
 Q_SIGNALS:
     void begun();  ///< before it is pressed

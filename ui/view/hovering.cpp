@@ -8,7 +8,8 @@ namespace {
 Qt::CursorShape shapeOver(const Under& under) {
     if (!under.control.empty()) return Qt::PointingHandCursor;
     if (under.grip) return Qt::SizeAllCursor;
-    return under.body.empty() ? Qt::ArrowCursor : Qt::OpenHandCursor;
+    const bool covered = !under.thing().empty();
+    return under.body.empty() && (covered || under.board.empty()) ? Qt::ArrowCursor : Qt::OpenHandCursor;
 }
 
 }  // namespace

@@ -14,6 +14,8 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kKnobStep = 0.05;  ///< of its range
+constexpr int kStride = 5;          ///< holes of a step with Ctrl, as they are counted on the printing
+constexpr const char* kLeadWords = "arrows lead it, Enter plugs it in";
 
 /// The free socket of a part, or nothing.
 std::optional<Socket> freeSocket(const Bench& bench, const Part& part) {
@@ -58,7 +60,7 @@ bool KeyboardHand::press(const QKeyEvent& event) {
             needs_.gestures.cancel();
             return true;
         }
-        if (needs_.pointer.key(event.key()) || lead(event)) return true;
+        if (needs_.pointer.key(event.key(), event.modifiers()) || lead(event)) return true;
     }
     return keys_.press(event);
 }
@@ -88,12 +90,27 @@ bool KeyboardHand::lead(const QKeyEvent& event) {
                                     : 0,
              key == Qt::Key_Up     ? -1
              : key == Qt::Key_Down ? 1
-                                   : 0);
+                                   : 0,
+             event.modifiers());
     const auto& hole = needs_.cursor.hole();
     if (!hole) return true;
-    needs_.pointer.lead(needs_.gestures.handleFor(picture().seenAt(*hole)), event.modifiers(), ends);
+    const Point at = needs_.gestures.handleFor(picture().seenAt(*hole));
+    needs_.pointer.lead(at, event.modifiers(), false);
+    if (ends && needs_.gestures.isUnderWay()) {
+        // What can't go there stays in the hand, and the reason stands beside it.
+        if (const Marks& marks = picture().marks; marks.refused && !marks.say.empty())
+            needs_.hand.flash(std::string(marks.say), marks.sayAt);
+        else
+            needs_.pointer.lead(at, event.modifiers(), true);
+    }
     if (!needs_.gestures.isUnderWay() && hole) needs_.cursor.show(*hole);
     return true;
+}
+
+/// With Ctrl five holes at once. A hidden cursor only shows where it is.
+void KeyboardHand::walk(int columns, int rows, Qt::KeyboardModifiers modifiers) {
+    const int steps = modifiers & Qt::ControlModifier && needs_.cursor.hole() ? kStride : 1;
+    for (int i = 0; i < steps; ++i) needs_.cursor.walk(columns, rows);
 }
 
 void KeyboardHand::letGo() {
@@ -121,6 +138,11 @@ void KeyboardHand::wire() {
     auto gesture = wiring(needs_.hand, selected, hole);
     needs_.hand.clearMarks();
     needs_.pointer.carry(std::move(gesture), at);
+    if (!needs_.gestures.isUnderWay()) return;
+    // It has only just been taken in hand: nothing is wrong yet.
+    needs_.marks.marks().refused = false;
+    needs_.marks.marks().say = kLeadWords;
+    needs_.marks.show();
 }
 
 void KeyboardHand::stepValue(int steps) {

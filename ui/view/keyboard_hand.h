@@ -40,7 +40,7 @@ private:
         needs_.fields.beginTyping(partId, typed);
     }
     void letGo() override;
-    void walk(int columns, int rows) override { needs_.cursor.walk(columns, rows); }
+    void walk(int columns, int rows, Qt::KeyboardModifiers modifiers) override;
     void enter() override;
     void wire() override;
     void editNote(const std::string& id) override { needs_.notes.edit(id); }

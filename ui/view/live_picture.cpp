@@ -8,6 +8,7 @@ LivePicture::LivePicture(Picture& picture, BenchDocument& document, LiveBench& l
       live_(live) {
     connect(&before_, &Before::faded, this, [this] {
         picture_.changes = nullptr;
+        tags_.arrange(picture_);
         Q_EMIT changed();
     });
     connect(&document, &BenchDocument::benchReplaced, this, [this] { before_.forget(); });  // nothing to compare with
@@ -20,6 +21,7 @@ void LivePicture::followBench(std::shared_ptr<const Layout> layout) {
     picture_.arrangeTable();
     picture_.snapshot = nullptr;
     picture_.pinned = nullptr;
+    picture_.netTags = nullptr;
 }
 
 void LivePicture::followLive() {
@@ -27,8 +29,8 @@ void LivePicture::followLive() {
     if (snapshot && snapshot->revision == document_.revision()) {
         // One truth: the snapshot's layout and ours are of the same bench, and its indices hold for both.
         picture_.snapshot = snapshot;
-        picture_.arrangePinned();
         if (before_.follow(snapshot)) picture_.changes = before_.changes();
+        tags_.arrange(picture_);
         Q_EMIT answered();
     }
     Q_EMIT changed();
@@ -46,15 +48,21 @@ void LivePicture::setViews(const Views& views) {
         picture_.arrangeTable();
         Q_EMIT restyled();
     }
-    picture_.arrangePinned();
+    tags_.arrange(picture_);
     Q_EMIT changed();
 }
 
-void LivePicture::setScale(double pixelsPerMm, const WordSizes& sizes) {
+void LivePicture::followSelection() {
+    tags_.arrange(picture_);
+    Q_EMIT changed();
+}
+
+void LivePicture::setScale(double pixelsPerMm, const WordSizes& sizes, const QRectF& seenMm) {
     picture_.pixelsPerMm = pixelsPerMm;
+    picture_.seenMm = seenMm;
     if (sizes == picture_.sizes) return;
     picture_.sizes = sizes;
-    picture_.arrangePinned();
+    if (picture_.snapshot) tags_.arrange(picture_);
     Q_EMIT restyled();  // words on supplies stand as large
 }
 

@@ -5,6 +5,7 @@
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
 #include "ui/paint/picture.h"
+#include "ui/paint/tag_keeper.h"
 #include "ui/view/before.h"
 
 #include <QObject>
@@ -27,8 +28,10 @@ public:
     void setTheme(const Theme& theme);
     void setViews(const Views& views);
     /// Of the device, and how large words are to stand.
-    void setScale(double pixelsPerMm, const WordSizes& sizes);
+    void setScale(double pixelsPerMm, const WordSizes& sizes, const QRectF& seenMm);
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings) { picture_.findings = std::move(findings); }
+    /// Another selection: what belongs to it keeps its tags.
+    void followSelection();
     void setPhase(double mm) { picture_.phaseMm = mm; }
 
 Q_SIGNALS:
@@ -42,6 +45,7 @@ private:
     BenchDocument& document_;
     LiveBench& live_;
     Before before_;
+    TagKeeper tags_;
 };
 
 }  // namespace tiepoint::ui

@@ -1,12 +1,13 @@
 #include "ui/view/note_box.h"
 
+#include <QFontMetrics>
 #include <QKeyEvent>
 
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kNoteWidthPixels = 340, kHeightPixels = 34;
-constexpr double kNoteTextPixels = 16;
+constexpr double kNoteBoxWidth = 510, kNoteBoxHeight = 51, kNoteText = 24;  ///< in the 1080-line layout
+constexpr double kSmallestText = 16, kNotePadding = 39, kNoteEdge = 12;     ///< there too
 constexpr int kMostLetters = 180;  ///< at most two bytes each of what a note holds
 
 }  // namespace
@@ -15,19 +16,28 @@ NoteBox::NoteBox(BenchDocument& document, QWidget* parent) : QLineEdit(parent), 
     setAccessibleName(tr("Note"));
     setPlaceholderText(tr("A note, then Enter"));
     setMaxLength(kMostLetters);
-    setFixedSize(kNoteWidthPixels, kHeightPixels);
     hide();
+    connect(this, &QLineEdit::textChanged, this, &NoteBox::fitText);
     // The window has what is typed taken over before a bench is saved or goes; on another bench it has no place.
     connect(this, &QLineEdit::editingFinished, this, &NoteBox::accept);
     connect(&document_, &BenchDocument::benchReplaced, this, [this] { leave({}); });
 }
 
 void NoteBox::setTheme(const Theme& theme) {
-    setFont(uiFont(kNoteTextPixels));
+    look_.theme = &theme;
+    followLook();
+}
+
+/// It is as large as the window's other words.
+void NoteBox::followLook() {
+    look_ = lookFor(*look_.theme, window()->size());
+    setFont(look_.font(kNoteText));
+    setFixedHeight(look_.ipx(kNoteBoxHeight));
+    fitText();
     setStyleSheet(
         QStringLiteral(
             "QLineEdit { color: %1; background: %2; border: 2px solid %3; border-radius: 4px; padding: 2px 6px; }")
-            .arg(theme.text.name(), theme.card.name(), theme.accent.name()));
+            .arg(look_.theme->text.name(), look_.theme->card.name(), look_.theme->accent.name()));
 }
 
 void NoteBox::beginNew(const Hole& at, QPoint place) {
@@ -44,14 +54,30 @@ void NoteBox::beginEdit(const std::string& id, QPoint place) {
 }
 
 void NoteBox::begin(const QString& text, QPoint place) {
+    place_ = place;
+    followLook();
     setText(text);
     selectAll();
-    const QRect room = parentWidget()->rect();
-    move(qBound(0, place.x(), qMax(0, room.width() - width())),
-         qBound(0, place.y(), qMax(0, room.height() - height())));
+    fitText();
     show();
     raise();
     setFocus(Qt::OtherFocusReason);
+}
+
+void NoteBox::fitText() {
+    const QRect room = parentWidget()->rect();
+    const int least = qMin(look_.ipx(kNoteBoxWidth), room.width());
+    const int most = qMax(least, room.width() - 2 * look_.ipx(kNoteEdge));
+    double size = kNoteText;
+    int needed = 0;
+    for (;; size -= 1) {  // smaller where the window is too narrow
+        needed = QFontMetrics(look_.font(size)).horizontalAdvance(text()) + look_.ipx(kNotePadding);
+        if (needed <= most || size <= kSmallestText) break;
+    }
+    setFont(look_.font(size));
+    setFixedWidth(qBound(least, needed, most));
+    move(qBound(0, place_.x(), qMax(0, room.width() - width())),
+         qBound(0, place_.y(), qMax(0, room.height() - height())));
 }
 
 void NoteBox::accept() {

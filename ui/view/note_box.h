@@ -1,8 +1,8 @@
 #pragma once
-// A small field over the board in which a note is written. Enter pins it, Escape leaves it as it was, an empty one is taken away.
+// A field over the board in which a note is written, as broad as its text. Enter pins it, Escape leaves it as it was, an empty one is taken away.
 
 #include "ui/document/bench_document.h"
-#include "ui/theme/theme.h"
+#include "ui/theme/look.h"
 
 #include <QLineEdit>
 
@@ -27,13 +27,17 @@ protected:
     void focusOutEvent(QFocusEvent* event) override;
 
 private:
+    void followLook();
     void begin(const QString& text, QPoint place);
+    void fitText();  ///< is as broad as its text, so that all of a long note is seen
     void accept();
     void leave(const QString& id);
 
     BenchDocument& document_;
+    Look look_{&theme(ThemeName::Day), 1};
     std::string id_;  ///< empty: a new one
     Hole at_;
+    QPoint place_;
 };
 
 }  // namespace tiepoint::ui

@@ -1,6 +1,7 @@
 #include "ui/view/note_pen.h"
 
 #include "core/edit/placement.h"
+#include "ui/paint/note_painter.h"
 
 #include <algorithm>
 
@@ -52,7 +53,11 @@ void NotePen::begin(QPointF pointer, const Under& under) {
 
 void NotePen::edit(const std::string& id) {
     if (const Note* note = picture_.bench().findNote(id))
-        box_.beginEdit(id, camera_.fromMm(picture_.seenAt(note->at)).toPoint());
+        box_.beginEdit(
+            id,
+            camera_
+                .fromMm(fromQt(noteFrame(picture_, static_cast<int>(note - picture_.bench().notes.data())).topLeft()))
+                .toPoint());
 }
 
 }  // namespace tiepoint::ui

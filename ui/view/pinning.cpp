@@ -4,22 +4,9 @@
 #include "ui/gesture/measurands.h"
 #include "ui/gesture/probe_gesture.h"
 
-#include <QMenu>
-
 #include <algorithm>
 
 namespace tiepoint::ui {
-namespace {
-
-/// What the menu says for a reading, which is pinned already or not.
-QString pinWords(const Bench& bench, const Measurand& of) {
-    const bool there = std::any_of(bench.pinned.begin(), bench.pinned.end(),
-                                   [&](const PinnedReading& reading) { return reading.of == of; });
-    return QString::fromStdString((there ? "Unpin " : "Pin ") + measurandInWords(bench, of));
-}
-
-}  // namespace
-
 /// The keyboard's place counts while its cursor shows or the mouse is elsewhere, else what lies under the pointer.
 bool Pinning::pointsByMouse() const { return !needs_.cursor.hole() && needs_.viewport.underMouse(); }
 
@@ -39,6 +26,13 @@ void Pinning::pin(const Measurand& of) {
         needs_.hand.flash(why->toStdString(), wordsAt());
 }
 
+QString Pinning::pinWords(const Measurand& of) const {
+    const Bench& bench = needs_.hand.picture().bench();
+    const bool there =
+        std::ranges::any_of(bench.pinned, [&](const PinnedReading& reading) { return reading.of == of; });
+    return QString::fromStdString((there ? "Unpin " : "Pin ") + measurandInWords(bench, of));
+}
+
 void Pinning::pinHere() {
     const auto here = measurandsHere();
     if (here.empty()) return needs_.hand.flash("point at a hole, a part or a jumper first", wordsAt());
@@ -51,33 +45,6 @@ void Pinning::probeFrom(const std::optional<Hole>& hole) {
     if (!pointsByMouse()) needs_.cursor.show(*hole);
     needs_.hand.clearMarks();
     needs_.pointer.carry(std::make_unique<ProbeGesture>(needs_.hand, *hole), needs_.hand.picture().seenAt(*hole));
-}
-
-void Pinning::openMenu(const QContextMenuEvent& event) {
-    if (needs_.gestures.isUnderWay()) return;
-    const Picture& picture = needs_.hand.picture();
-    const bool byMouse = event.reason() == QContextMenuEvent::Mouse;
-    if (byMouse) needs_.pointer.setAt(event.pos());
-    const Under under = needs_.hovering.under(needs_.pointer.at());
-    const auto choices = byMouse ? measurandsOf(picture, under) : measurandsHere();
-    const auto hole = byMouse ? under.hole : holeHere();
-    if (choices.empty()) return;
-    auto* menu = new QMenu(needs_.viewport.parentWidget());
-    menu->setAttribute(Qt::WA_DeleteOnClose);
-    for (const Measurand& of : choices)
-        QObject::connect(menu->addAction(pinWords(picture.bench(), of)), &QAction::triggered, &needs_.viewport,
-                         [this, of] { pin(of); });
-    if (hole && std::holds_alternative<VoltsAt>(choices.front())) {
-        QObject::connect(menu->addAction(QStringLiteral("Pin volts between this hole and another\u2026")),
-                         &QAction::triggered, &needs_.viewport, [this, hole] { probeFrom(hole); });
-    }
-    menu->popup(byMouse ? event.globalPos() : menuPlace(event));
-}
-
-QPoint Pinning::menuPlace(const QContextMenuEvent& event) const {
-    const auto& cursor = needs_.cursor.hole();
-    if (!cursor) return event.globalPos();
-    return needs_.viewport.mapToGlobal(needs_.camera.fromMm(needs_.hand.picture().seenAt(*cursor)).toPoint());
 }
 
 }  // namespace tiepoint::ui

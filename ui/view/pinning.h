@@ -1,11 +1,9 @@
 #pragma once
-// Pinning readings: by a key at what is pointed at, or by the menu of the right button.
+// Pinning readings: by a key at what is pointed at, or from the menu there.
 
 #include "ui/view/hole_cursor.h"
 #include "ui/view/hovering.h"
 #include "ui/view/pointer_hand.h"
-
-#include <QContextMenuEvent>
 
 #include <optional>
 #include <vector>
@@ -30,15 +28,19 @@ public:
     void pinHere();
     /// Begins a reading between the hole that the hand is at and another.
     void probeHere() { probeFrom(holeHere()); }
-    void openMenu(const QContextMenuEvent& event);
+    /// The hole under the pointer, or of the cursor while it shows.
+    std::optional<Hole> holeHere() const;
+    /// What can be measured where the hand is.
+    std::vector<Measurand> measurandsHere() const;
+    /// What a menu says for a reading, which is pinned already or not.
+    QString pinWords(const Measurand& of) const;
+    /// Pins it, or unpins it.
+    void pin(const Measurand& of);
+    /// Begins a reading between a hole and another.
+    void probeFrom(const std::optional<Hole>& hole);
 
 private:
     bool pointsByMouse() const;
-    std::vector<Measurand> measurandsHere() const;
-    std::optional<Hole> holeHere() const;
-    void pin(const Measurand& of);
-    void probeFrom(const std::optional<Hole>& hole);
-    QPoint menuPlace(const QContextMenuEvent& event) const;
     Point wordsAt() const { return needs_.camera.toMm(needs_.pointer.at()); }
 
     Needs needs_;

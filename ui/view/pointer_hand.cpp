@@ -84,7 +84,9 @@ void PointerHand::release(QPointF inView, Qt::MouseButton button, Qt::KeyboardMo
     if (!needs_.gestures.isUnderWay()) needs_.hovering.follow(inView);
 }
 
-bool PointerHand::key(int key) { return needs_.gestures.key(key, pointerAt(at_, downButton_, {})); }
+bool PointerHand::key(int key, Qt::KeyboardModifiers modifiers) {
+    return needs_.gestures.key(key, pointerAt(at_, downButton_, modifiers));
+}
 
 void PointerHand::carryWithButtonUp() {
     downButton_ = Qt::LeftButton;

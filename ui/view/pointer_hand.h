@@ -28,7 +28,7 @@ public:
     void press(const QMouseEvent& event);
     void move(const QMouseEvent& event) { move(event.position(), event.buttons(), event.modifiers()); }
     void release(const QMouseEvent& event) { release(event.position(), event.button(), event.modifiers()); }
-    bool key(int key);  ///< whether the gesture under way took it
+    bool key(int key, Qt::KeyboardModifiers modifiers);  ///< whether the gesture under way took it
     /// Begins a gesture at a place of the bench as if by the pointer there, with the button up.
     void carry(std::unique_ptr<Gesture> gesture, Point at);
     /// The same for what leaves the tray at a place of the viewport: until it ends the mouse is followed wherever it is.

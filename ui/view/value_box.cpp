@@ -6,12 +6,14 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kFieldPixels = 110;
-constexpr double kBoxTextPixels = 16;
-constexpr int kAwayPixels = 12;
+// In the 1080-line layout.
+constexpr double kFieldWidth = 165, kBoxText = 24, kBoxAway = 18, kReasonWidth = 640;
+constexpr double kBoxSide = 12, kBoxRise = 9;
 
 QString symbolOf(const std::string& unit) {
     return unit == "ohm" ? QStringLiteral("\u03A9") : QString::fromStdString(unit);
@@ -32,6 +34,7 @@ int typedValueOf(const Part& part) {
 ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
     : QFrame(parent),
       document_(document),
+      look_{&theme(ThemeName::Day), 1},
       title_(new QLabel(this)),
       field_(new QLineEdit(this)),
       reason_(new QLabel(this)) {
@@ -40,10 +43,9 @@ ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
     row->addWidget(title_);
     row->addWidget(field_);
     auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(8, 6, 8, 6);
     column->addLayout(row);
     column->addWidget(reason_);
-    field_->setFixedWidth(kFieldPixels);
+    reason_->setWordWrap(true);
     field_->setAccessibleName(tr("Value"));
     field_->installEventFilter(this);
     connect(field_, &QLineEdit::returnPressed, this, &ValueBox::accept);
@@ -63,14 +65,30 @@ ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
 }
 
 void ValueBox::setLook(const Theme& theme) {
-    setFont(uiFont(kBoxTextPixels));
+    look_.theme = &theme;
+    followLook();
+}
+
+/// It is as large as the window's other words.
+void ValueBox::followLook() {
+    look_ = lookFor(*look_.theme, window()->size());
+    const Theme& theme = *look_.theme;
+    setFont(look_.font(kBoxText));
+    for (QWidget* each : {static_cast<QWidget*>(title_), static_cast<QWidget*>(field_), static_cast<QWidget*>(reason_)})
+        each->setFont(font());
+    const int side = look_.ipx(kBoxSide), rise = look_.ipx(kBoxRise);
+    layout()->setContentsMargins(side, rise, side, rise);
+    field_->setFixedWidth(look_.ipx(kFieldWidth));
     setStyleSheet(
         QStringLiteral(
-            "tiepoint--ui--ValueBox { background: %1; border: 2px solid %2; border-radius: 6px; }"
+            "tiepoint--ui--ValueBox { background: %1; border: %5px solid %2; border-radius: %6px; }"
             "QLabel { color: %3; background: transparent; }"
             "QLineEdit { color: %3; background: %1; border: 1px solid %4; border-radius: 3px; padding: 2px 4px; }")
-            .arg(theme.card.name(), theme.accent.name(), theme.text.name(), theme.dimText.name()));
+            .arg(theme.card.name(), theme.accent.name(), theme.text.name(), theme.dimText.name())
+            .arg(std::max(1, look_.ipx(3)))
+            .arg(look_.ipx(9)));
     reason_->setStyleSheet(QStringLiteral("color: %1;").arg(theme.overload.name()));
+    reason_->setFixedWidth(std::min(look_.ipx(kReasonWidth), std::max(1, parentWidget()->width() - 4 * side)));
 }
 
 void ValueBox::begin(const std::string& partId, const QString& typed, QPoint beside) {
@@ -78,6 +96,7 @@ void ValueBox::begin(const std::string& partId, const QString& typed, QPoint bes
     value_ = part ? typedValueOf(*part) : -1;
     if (value_ < 0) return;
     partId_ = partId;
+    followLook();
     const ValueSpec& spec = part->kind->values[static_cast<std::size_t>(value_)];
     title_->setText(
         QStringLiteral("%1 %2").arg(QString::fromStdString(partId), QString::fromStdString(spec.label).toLower()));
@@ -91,8 +110,8 @@ void ValueBox::begin(const std::string& partId, const QString& typed, QPoint bes
     }
     adjustSize();
     const QRect room = parentWidget()->rect();
-    move(qBound(room.left(), beside.x() + kAwayPixels, qMax(room.left(), room.right() - width())),
-         qBound(room.top(), beside.y() + kAwayPixels, qMax(room.top(), room.bottom() - height())));
+    move(qBound(room.left(), beside.x() + look_.ipx(kBoxAway), qMax(room.left(), room.right() - width())),
+         qBound(room.top(), beside.y() + look_.ipx(kBoxAway), qMax(room.top(), room.bottom() - height())));
     show();
     raise();
     field_->setFocus();
@@ -117,6 +136,9 @@ void ValueBox::accept() {
         reason_->setText(*why);
         reason_->show();
         adjustSize();
+        const QRect room = parentWidget()->rect();
+        move(std::max(room.left(), std::min(x(), room.right() - width())),
+             std::max(room.top(), std::min(y(), room.bottom() - height())));
         return;
     }
     leave();

@@ -3,7 +3,7 @@
 // a refused value stays there to be mended, with the reason under it.
 
 #include "ui/document/bench_document.h"
-#include "ui/theme/theme.h"
+#include "ui/theme/look.h"
 
 #include <QFrame>
 #include <QKeyEvent>
@@ -38,11 +38,13 @@ protected:
     void keyReleaseEvent(QKeyEvent* event) override { event->accept(); }
 
 private:
+    void followLook();
     void accept();
     void leave();
     std::optional<QString> trySet();
 
     BenchDocument& document_;
+    Look look_;
     QLabel* title_;
     QLineEdit* field_;
     QLabel* reason_;

@@ -18,6 +18,7 @@ public:
                 QWidget* parent);
 
     void setTheme(const Theme& theme);
+    void setDrawer(const ResistorDrawer& drawer) { ladder_.setDrawer(drawer); }
     /// Puts the ladder beside the selected part, out of the way while something is carried.
     void follow();
     /// Opens the box for a part, with what was typed so far.

@@ -13,16 +13,18 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace tiepoint::ui {
 namespace {
 
 constexpr int kEachSide = 2;
-constexpr int kRungWidth = 88, kRungHeight = 46, kRungPad = 4;
-constexpr int kAway = 6;
-constexpr double kRungTextPixels = 14;
-constexpr double kRungPictureHeight = 17;
-constexpr double kRungPixelsPerMm = 4;
+// In the 1080-line layout.
+constexpr double kRungWidth = 132, kRungHeight = 69, kRungPad = 6;
+constexpr double kRungAway = 9;
+constexpr double kRungText = 21;
+constexpr double kRungPictureHeight = 26;
+constexpr double kRungPixelsPerMm = 6;
 constexpr double kRungNotch = 120;
 constexpr qint64 kRunPauseMs = 1500;  ///< steps closer than this are one undo entry
 
@@ -34,7 +36,7 @@ bool picturesTell(const Part& part) { return part.kind->valueIndex("tolerance") 
 ValueLadder::ValueLadder(BenchDocument& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
-      theme_(&theme(ThemeName::Day)) {
+      look_{&theme(ThemeName::Day), 1} {
     setFocusPolicy(Qt::TabFocus);
     setMouseTracking(true);
     setCursor(Qt::PointingHandCursor);
@@ -42,8 +44,32 @@ ValueLadder::ValueLadder(BenchDocument& document, QWidget* parent)
 }
 
 void ValueLadder::setTheme(const Theme& theme) {
-    theme_ = &theme;
+    look_.theme = &theme;
     update();
+}
+
+void ValueLadder::setDrawer(const ResistorDrawer& drawer) {
+    drawer_ = drawer;
+    update();
+}
+
+bool ValueLadder::isAtHand(double value) const {
+    const bool counts = !drawer_.isEverything() && resistanceValue(*part()->kind) == value_;
+    return !counts || drawer_.holds(value);
+}
+
+/// Among those in the drawer, if it counts, stays with the last in that direction.
+double ValueLadder::stepFrom(double value, int steps) const {
+    if (drawer_.isEverything() || resistanceValue(*part()->kind) != value_) return ladderStep(spec(), value, steps);
+    constexpr double kRounding = 1e-9;
+    for (; steps != 0; steps += steps > 0 ? -1 : 1) {
+        const auto& held = drawer_.ohms();
+        const auto above = std::ranges::find_if(held, [&](double ohm) { return ohm > value * (1 + kRounding); });
+        const auto from = std::ranges::find_if(held, [&](double ohm) { return ohm >= value * (1 - kRounding); });
+        if (steps > 0 ? above == held.end() : from == held.begin()) return value;
+        value = steps > 0 ? *above : *std::prev(from);
+    }
+    return value;
 }
 
 const Part* ValueLadder::part() const { return partId_.empty() ? nullptr : document_.bench()->findPart(partId_); }
@@ -64,10 +90,13 @@ void ValueLadder::follow(const std::string& partId, QRect around) {
     setAccessibleName(QStringLiteral("%1 %2, %3")
                           .arg(QString::fromStdString(partId_), QString::fromStdString(spec().label).toLower(),
                                QString::fromStdString(describeSetting(spec(), value))));
-    const QSize size(2 * kRungPad + static_cast<int>(rungs_.size()) * kRungWidth, 2 * kRungPad + kRungHeight);
+    look_ = lookFor(*look_.theme, window()->size());
+    const int pad = look_.ipx(kRungPad);
+    const QSize size(2 * pad + static_cast<int>(rungs_.size()) * look_.ipx(kRungWidth),
+                     2 * pad + look_.ipx(kRungHeight));
     const QRect room = parentWidget()->rect();
-    QPoint at(around.center().x() - size.width() / 2, around.bottom() + kAway);
-    if (at.y() + size.height() > room.bottom()) at.setY(around.top() - kAway - size.height());
+    QPoint at(around.center().x() - size.width() / 2, around.bottom() + look_.ipx(kRungAway));
+    if (at.y() + size.height() > room.bottom()) at.setY(around.top() - look_.ipx(kRungAway) - size.height());
     at.setX(std::clamp(at.x(), room.left(), std::max(room.left(), room.right() - size.width())));
     at.setY(std::clamp(at.y(), room.top(), std::max(room.top(), room.bottom() - size.height())));
     setGeometry(QRect(at, size));
@@ -77,7 +106,8 @@ void ValueLadder::follow(const std::string& partId, QRect around) {
 }
 
 QRect ValueLadder::rungRect(std::size_t rung) const {
-    return {kRungPad + static_cast<int>(rung) * kRungWidth, kRungPad, kRungWidth, kRungHeight};
+    const int pad = look_.ipx(kRungPad), width = look_.ipx(kRungWidth);
+    return {pad + static_cast<int>(rung) * width, pad, width, look_.ipx(kRungHeight)};
 }
 
 int ValueLadder::rungAt(QPoint at) const {
@@ -88,7 +118,7 @@ int ValueLadder::rungAt(QPoint at) const {
 
 bool ValueLadder::step(int steps) {
     if (!part()) return false;
-    set(ladderStep(spec(), part()->value(value_), steps));
+    set(stepFrom(part()->value(value_), steps));
     return true;
 }
 
@@ -159,39 +189,46 @@ void ValueLadder::turnWheel(double notches) {
 }
 
 void ValueLadder::paintRung(QPainter& painter, std::size_t rung) const {
+    const Theme& theme = *look_.theme;
     const QRectF box(rungRect(rung));
     const Part* shown = part();
     const bool now = rungs_[rung] == shown->value(value_);
     if (now || static_cast<int>(rung) == hovered_) {
-        painter.setPen(now ? QPen(theme_->accent, hasFocus() ? 3 : 2) : QPen(theme_->cardEdge, 1));
-        painter.setBrush(now ? blend(theme_->card, theme_->accent, 0.12) : QBrush(Qt::NoBrush));
-        painter.drawRoundedRect(box.adjusted(2, 2, -2, -2), 5, 5);
+        const double inset = look_.px(3), corner = look_.px(7);
+        painter.setPen(now ? QPen(theme.accent, look_.px(hasFocus() ? 4.5 : 3)) : QPen(theme.cardEdge, look_.px(1.5)));
+        painter.setBrush(now ? blend(theme.card, theme.accent, 0.12) : QBrush(Qt::NoBrush));
+        painter.drawRoundedRect(box.adjusted(inset, inset, -inset, -inset), corner, corner);
     }
+    constexpr double kNotAtHand = 0.4;
+    painter.setOpacity(isAtHand(rungs_[rung]) ? 1 : kNotAtHand);
     const bool picture = picturesTell(*shown);
     if (picture) {
         Part other = *shown;
         other.values[static_cast<std::size_t>(value_)] = rungs_[rung];
         painter.save();
-        painter.translate(box.center().x(), box.top() + 5 + kRungPictureHeight / 2);
-        painter.scale(kRungPixelsPerMm, kRungPixelsPerMm);
-        paintSample(painter, *theme_, other);
+        painter.translate(box.center().x(), box.top() + look_.px(7 + kRungPictureHeight / 2));
+        painter.scale(look_.px(kRungPixelsPerMm), look_.px(kRungPixelsPerMm));
+        paintSample(painter, theme, other);
         painter.restore();
     }
-    painter.setFont(uiFont(kRungTextPixels, now ? QFont::DemiBold : QFont::Normal));
-    painter.setPen(theme_->text);
-    const QRectF words = picture ? QRectF(box.left(), box.top() + 6 + kRungPictureHeight, box.width(),
-                                          box.height() - 9 - kRungPictureHeight)
-                                 : box;
-    painter.drawText(words, Qt::AlignCenter, QString::fromStdString(formatSetting(rungs_[rung], spec().unit)));
+    const double side = look_.px(5);
+    const QRectF words =
+        box.adjusted(side, look_.px(picture ? 9 + kRungPictureHeight : 0), -side, -look_.px(picture ? 5 : 0));
+    sheet_.draw(painter, words, QString::fromStdString(formatSetting(rungs_[rung], spec().unit)),
+                {look_.font(kRungText, now ? QFont::DemiBold : QFont::Normal), theme.text, Qt::AlignCenter});
+    painter.setOpacity(1);
 }
 
 void ValueLadder::paintEvent(QPaintEvent*) {
     if (!part()) return;
+    const Theme& theme = *look_.theme;
+    sheet_.begin();
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(hasFocus() ? theme_->accent : theme_->cardEdge, hasFocus() ? 2 : 1));
-    painter.setBrush(theme_->card);
-    painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 7, 7);
+    const double corner = look_.px(10);
+    painter.setPen(QPen(hasFocus() ? theme.accent : theme.cardEdge, look_.px(hasFocus() ? 3 : 1.5)));
+    painter.setBrush(theme.card);
+    painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), corner, corner);
     for (std::size_t rung = 0; rung < rungs_.size(); ++rung) paintRung(painter, rung);
 }
 

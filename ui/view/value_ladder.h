@@ -1,10 +1,13 @@
 #pragma once
 // The value ladder: the neighbouring preferred values of the selected part in a short row beside it, each with its picture (a resistor
 // with its bands). A click takes a rung; the wheel over it, and up and down while it has the keyboard, step through them, and the bench
-// runs along. A run of steps is one undo entry.
+// runs along. A run of steps is one undo entry. Of resistors those that the person has count, see ui/document/my_drawer.h. It grows with the
+// window.
 
+#include "core/parts/drawer.h"
 #include "ui/document/bench_document.h"
-#include "ui/theme/theme.h"
+#include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QElapsedTimer>
 #include <QWidget>
@@ -19,6 +22,8 @@ public:
     ValueLadder(BenchDocument& document, QWidget* parent);
 
     void setTheme(const Theme& theme);
+    /// Resistors that lie in the person's drawer: steps go from one to the next of them, and rungs that don't lie there are dim.
+    void setDrawer(const ResistorDrawer& drawer);
     /// Shows the rungs of a part near a place of the parent; hides if there is no such part, or nothing to step through.
     void follow(const std::string& partId, QRect around);
     /// Steps up or down; true if the part has a ladder.
@@ -45,14 +50,18 @@ private:
     const Part* part() const;
     const ValueSpec& spec() const;
     void set(double value);
+    bool isAtHand(double value) const;
+    double stepFrom(double value, int steps) const;
     int rungAt(QPoint at) const;
     void paintRung(QPainter& painter, std::size_t rung) const;
 
     BenchDocument& document_;
-    const Theme* theme_;
+    Look look_;  ///< as large as the window's other words
+    mutable WordSheet sheet_{this};
     std::string partId_;
     int value_ = -1;
     std::vector<double> rungs_;
+    ResistorDrawer drawer_;
     int hovered_ = -1;
     int gesture_ = -1;
     double wheelNotches_ = 0;

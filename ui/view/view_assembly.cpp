@@ -1,7 +1,13 @@
 #include "ui/view/view_assembly.h"
 
+#include "core/bench/cable_routes.h"
+#include "ui/paint/board_back.h"
+#include "ui/paint/note_places.h"
 #include "ui/paint/projecting.h"
 #include "ui/paint/shade.h"
+#include "ui/paint/tag_ground.h"
+
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
@@ -40,6 +46,7 @@ ViewAssembly::ViewAssembly(BenchView& owner, BenchDocument& benchDocument, LiveB
       keyboard({hand, marks, gestures, pointer, cursor, knobs, fields, notes}),
       fingers(hand, hovering),
       pinning({*owner.viewport(), hand, hovering, cursor, pointer, gestures, camera}),
+      menu({*owner.viewport(), hand, marks, hovering, pointer, gestures, camera, pinning}),
       events(*this) {
     picture.theme = &theme(ThemeName::Day);
     fields.setTheme(*picture.theme);
@@ -61,6 +68,7 @@ void ViewAssembly::connectShown() {
     });
     QObject::connect(&marks, &BenchMarks::changed, &frame, &ViewFrame::follow);
     QObject::connect(&marks, &BenchMarks::carriedCleared, &frame, [this] { scene.setPale({}); });
+    QObject::connect(&marks, &BenchMarks::selectionChanged, &shown, &LivePicture::followSelection);
     QObject::connect(&marks, &BenchMarks::selectionChanged, &fields, &ValueFields::follow);
     QObject::connect(&motion, &Motion::ticked, &frame, [this] {
         shown.setPhase(motion.phaseMm());
@@ -108,15 +116,42 @@ void ViewAssembly::connectHands() {
 }
 
 void ViewAssembly::followBench() {
-    gestures.followBench();  // it may be undone or replaced under the hand
+    const bool gaveUp = gestures.followBench();  // it may be undone or replaced under the hand
     shown.followBench(BenchScene::deriveNets(document.bench()));
     scene.follow();
     marks.followBench(picture.bench());
     cursor.followBench();
     frame.hold();
     shown.followLive();
-    camera.include(fittedArea());
+    followTable();
     fields.follow();
+    if (gaveUp) marks.flash("the bench has changed: your hand lets go", camera.toMm(pointer.at()));
+}
+
+/// A board that has come or gone is always shown with all the others; what was moved is, while the whole bench is.
+void ViewAssembly::followTable() {
+    const Bench& bench = picture.bench();
+    std::vector<Rect> stands;
+    for (const Board& board : bench.boards) stands.push_back(board.frameMm());
+    for (std::size_t i = 0; i < bench.parts.size(); ++i) {
+        if (standsOnTable(bench.parts[i])) stands.push_back(frameOf(picture.table->parts[i]));
+    }
+    const bool otherBoards = std::exchange(boards_, bench.boards.size()) != bench.boards.size();
+    const bool moved = stands != stands_;
+    stands_ = std::move(stands);
+    if (otherBoards || (moved && camera.isFitted()))
+        camera.fit(fittedArea());
+    else
+        camera.include(fittedArea());
+}
+
+void ViewAssembly::freeHands() {
+    gestures.cancel();
+    marks.clear();
+    if (!picture.views.turned) return;
+    Views upright = picture.views;
+    upright.turned = false;
+    turnTo(upright);
 }
 
 void ViewAssembly::followMotion(bool visible) {
@@ -145,13 +180,33 @@ void ViewAssembly::turnTo(const Views& views) {
 }
 
 QRectF ViewAssembly::fittedArea() const {
-    if (room.isProjecting()) return circuitArea(picture);
-    return toQt(picture.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm);
+    const QRectF things =
+        room.isProjecting()
+            ? circuitArea(picture)
+            : toQt(picture.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm);
+    // Tags and notes beside the boards are as large on the screen whatever the zoom, which their room makes smaller: a few rounds settle that.
+    constexpr int kRounds = 5;
+    QRectF area = things;
+    for (int i = 0; i < kRounds; ++i) {
+        Picture there = picture;
+        there.sizes = sizesAt(camera.scaleToFit(area));
+        const double band = tagBandMm(there.sizes.readingMm);
+        const double sign = picture.table->turned ? turnSignMm(there.sizes) : 0;
+        const QRectF boards = toQt(picture.table->boardsMm).adjusted(0, -band, 0, band + sign);
+        area = things.united({things.left(), boards.top(), things.width(), boards.height()}).united(notesArea(there));
+    }
+    return area;
+}
+
+WordSizes ViewAssembly::sizesAt(double pixelsPerMm) const {
+    return room.isProjecting() ? projectedSizes(view.viewport()->height(), pixelsPerMm)
+                               : deskSizes(view.window()->height(), pixelsPerMm);
 }
 
 void ViewAssembly::followZoom() {
-    shown.setScale(camera.pixelsPerMm() * view.devicePixelRatioF(),
-                   room.isProjecting() ? projectedSizes(view.viewport()->height(), camera.pixelsPerMm()) : WordSizes{});
+    const QRectF sight = camera.sight();
+    const QRectF seenMm(toQt(camera.toMm(sight.topLeft())), toQt(camera.toMm(sight.bottomRight())));
+    shown.setScale(camera.pixelsPerMm() * view.devicePixelRatioF(), sizesAt(camera.pixelsPerMm()), seenMm);
 }
 
 }  // namespace tiepoint::ui

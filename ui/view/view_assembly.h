@@ -7,7 +7,7 @@
 #include "ui/view/keyboard_hand.h"
 #include "ui/view/live_picture.h"
 #include "ui/view/motion.h"
-#include "ui/view/pinning.h"
+#include "ui/view/part_menu.h"
 #include "ui/view/room_mode.h"
 #include "ui/view/view_events.h"
 #include "ui/view/view_frame.h"
@@ -20,12 +20,16 @@ struct ViewAssembly {
 
     // What several of them follow.
     void followBench();  ///< the document has another one
+    /// Lets go of everything, and turns the boards upright: nothing is placed from below.
+    void freeHands();
     void followMotion(bool visible);
     void followZoom();
     void followTheme(const Theme& theme);
     void turnTo(const Views& views);
     /// What fills the view when it fits.
     QRectF fittedArea() const;
+    /// How large words stand at a zoom.
+    WordSizes sizesAt(double pixelsPerMm) const;
 
     BenchView& view;
     BenchDocument& document;
@@ -55,11 +59,16 @@ struct ViewAssembly {
     KeyboardHand keyboard;
     Fingers fingers;
     Pinning pinning;
+    PartMenu menu;
     ViewEvents events;
 
 private:
+    void followTable();
     void connectShown();
     void connectHands();
+
+    std::size_t boards_ = 0;
+    std::vector<Rect> stands_;  ///< of the boards and boxes, as they were last
 };
 
 }  // namespace tiepoint::ui

@@ -66,7 +66,7 @@ void ViewEvents::takeKey(QKeyEvent& event) {
 
 bool ViewEvents::openMenu(QEvent& event) {
     // While projecting the right button draws.
-    if (!parts_.room.isProjecting()) parts_.pinning.openMenu(static_cast<QContextMenuEvent&>(event));
+    if (!parts_.room.isProjecting()) parts_.menu.open(static_cast<QContextMenuEvent&>(event));
     return true;
 }
 

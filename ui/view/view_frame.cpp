@@ -1,5 +1,6 @@
 #include "ui/view/view_frame.h"
 
+#include "ui/paint/note_places.h"
 #include "ui/paint/shade.h"
 #include "ui/view/cell_grid.h"
 
@@ -11,7 +12,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kLabelRoomMm = 25;  ///< flags, tags and shadows reach so far beyond boards and bodies
+constexpr double kLabelRoomMm = 25;  ///< flags and shadows reach so far beyond boards and bodies
+constexpr double kTagRoomEm = 3;     ///< and tags that stand there
 constexpr int kWaitMs = 16;          ///< how long a frame waits for the answer to an edit
 
 /// A region of hundreds of rectangles in other pixels; a little more than it where they don't fit whole.
@@ -48,11 +50,19 @@ ViewFrame::ViewFrame(const Needs& needs) : needs_(needs) {
 
 Frame ViewFrame::frame() const {
     const QTransform toPixels = needs_.view.viewportTransform();
-    const QRectF content =
-        toQt(needs_.picture.table->allMm).adjusted(-kLabelRoomMm, -kLabelRoomMm, kLabelRoomMm, kLabelRoomMm);
     const double ratio = needs_.view.devicePixelRatioF();
     return {toPixels.m11() * ratio, (QPointF(toPixels.dx(), toPixels.dy()) * ratio).toPoint(),
-            (QSizeF(viewport().size()) * ratio).toSize(), ratio, content};
+            (QSizeF(viewport().size()) * ratio).toSize(), ratio, contentMm()};
+}
+
+QRectF ViewFrame::contentMm() const {
+    const Picture& picture = needs_.picture;
+    if (content_.layout != picture.layout || content_.table != picture.table || content_.sizes != picture.sizes) {
+        const double room = kLabelRoomMm + kTagRoomEm * picture.sizes.readingMm;
+        content_ = {picture.layout, picture.table, picture.sizes,
+                    toQt(picture.table->allMm).united(notesArea(picture)).adjusted(-room, -room, room, room)};
+    }
+    return content_.mm;
 }
 
 void ViewFrame::hold() {

@@ -43,6 +43,7 @@ public:
 private:
     QWidget& viewport() const { return *needs_.view.viewport(); }
     Frame frame() const;
+    QRectF contentMm() const;
     void update();
     void followTable();
     void followCanvas();
@@ -52,7 +53,16 @@ private:
     void followScreen(const QRegion& exposed);
     QRect toDevice(const QRectF& logical) const;
 
+    /// Where anything is drawn, as it was found for a bench on its table.
+    struct Content {
+        std::shared_ptr<const Layout> layout;
+        std::shared_ptr<const Table> table;
+        WordSizes sizes;
+        QRectF mm;
+    };
+
     Needs needs_;
+    mutable Content content_;
     BenchCanvas canvas_;
     QTimer waiting_;
     bool isFollowing_ = false;    ///< the canvas is about to follow

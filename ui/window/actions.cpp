@@ -1,68 +1,102 @@
 #include "ui/window/actions.h"
 
+#include "ui/view/key_list.h"
+
 namespace tiepoint::ui {
 namespace {
 
-QAction* make(QWidget* window, const char* name, const QList<QKeySequence>& keys = {}) {
+/// Keys of the list, and those by which this desktop does the same.
+QList<QKeySequence> shortcuts(KeyFor what, QKeySequence::StandardKey standard) {
+    QList<QKeySequence> keys(keysFor(what).begin(), keysFor(what).end());
+    if (standard == QKeySequence::UnknownKey) return keys;
+    for (const QKeySequence& key : QKeySequence::keyBindings(standard)) {
+        if (!keys.contains(key)) keys << key;
+    }
+    return keys;
+}
+
+QAction* make(QWidget* window, const char* name) {
     auto* action = new QAction(QString::fromUtf8(name), window);
-    action->setShortcuts(keys);
     window->addAction(action);
     return action;
 }
 
-QAction* makeToggle(QWidget* window, const char* name, const QList<QKeySequence>& keys = {}) {
-    QAction* action = make(window, name, keys);
+QAction* make(QWidget* window, const char* name, KeyFor what,
+              QKeySequence::StandardKey standard = QKeySequence::UnknownKey) {
+    QAction* action = make(window, name);
+    action->setShortcuts(shortcuts(what, standard));
+    return action;
+}
+
+QAction* makeToggle(QWidget* window, const char* name) {
+    QAction* action = make(window, name);
     action->setCheckable(true);
     return action;
 }
 
-QList<QKeySequence> standard(QKeySequence::StandardKey key, const QKeySequence& fallback = {}) {
-    QList<QKeySequence> keys = QKeySequence::keyBindings(key);
-    if (!fallback.isEmpty() && !keys.contains(fallback)) keys << fallback;
-    return keys;
+QAction* makeToggle(QWidget* window, const char* name, KeyFor what) {
+    QAction* action = make(window, name, what);
+    action->setCheckable(true);
+    return action;
+}
+
+QList<QAction*> makeRowOfCopies(QWidget* window) {
+    constexpr int kFewest = 2;
+    QList<QAction*> actions;
+    for (const QKeySequence& key : keysFor(KeyFor::RowOfCopies)) {
+        const int count = kFewest + static_cast<int>(actions.size());
+        QAction* action = new QAction(QStringLiteral("&%1 copies in a row").arg(count), window);
+        action->setShortcut(key);
+        action->setData(count);
+        window->addAction(action);
+        actions << action;
+    }
+    return actions;
 }
 
 }  // namespace
 
 Actions::Actions(QWidget* window)
-    : newBench(make(window, "&New bench", standard(QKeySequence::New))),
-      open(make(window, "&Open…", standard(QKeySequence::Open))),
-      save(make(window, "&Save", standard(QKeySequence::Save))),
-      saveAs(make(window, "Save &as…", standard(QKeySequence::SaveAs, QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S)))),
-      savePicture(make(window, "Save a &picture…", {QKeySequence(Qt::CTRL | Qt::Key_E)})),
-      close(make(window, "&Close", standard(QKeySequence::Close))),
-      quit(make(window, "&Quit", standard(QKeySequence::Quit, QKeySequence(Qt::CTRL | Qt::Key_Q)))),
-      undo(make(window, "&Undo", standard(QKeySequence::Undo))),
-      redo(make(window, "&Redo", standard(QKeySequence::Redo, QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z)))),
-      cut(make(window, "Cu&t", standard(QKeySequence::Cut))),
-      copy(make(window, "&Copy", standard(QKeySequence::Copy))),
-      paste(make(window, "&Paste", standard(QKeySequence::Paste))),
-      duplicate(make(window, "D&uplicate", {QKeySequence(Qt::CTRL | Qt::Key_D)})),
-      remove(make(window, "&Delete", {QKeySequence(Qt::Key_Delete), QKeySequence(Qt::Key_Backspace)})),
-      selectAll(make(window, "Select &all", standard(QKeySequence::SelectAll))),
-      rename(make(window, "Re&name the bench…", {QKeySequence(Qt::Key_F2)})),
-      copyPicture(make(window, "Copy as p&icture", {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C)})),
-      note(make(window, "N&ote…", {QKeySequence(Qt::Key_F4)})),
-      pin(make(window, "P&in a reading", {QKeySequence(Qt::Key_F5)})),
-      probe(make(window, "Pin &volts between two holes", {QKeySequence(Qt::SHIFT | Qt::Key_F5)})),
-      layFlat(make(window, "&Lay jumpers flat or arched", {QKeySequence(Qt::Key_F6)})),
-      history(makeToggle(window, "&History", {QKeySequence(Qt::CTRL | Qt::Key_H)})),
-      find(make(window, "&Find in the tray", standard(QKeySequence::Find))),
-      zoomIn(make(window, "Zoom &in", standard(QKeySequence::ZoomIn, QKeySequence(Qt::CTRL | Qt::Key_Equal)))),
-      zoomOut(make(window, "Zoom &out", standard(QKeySequence::ZoomOut))),
-      fit(make(window, "&Fit the bench", {QKeySequence(Qt::CTRL | Qt::Key_0)})),
-      fold(makeToggle(window, "Fold cards and &tray away", {QKeySequence(Qt::Key_F9)})),
-      fullScreen(makeToggle(window, "F&ull screen", {QKeySequence(Qt::SHIFT | Qt::Key_F11)})),
-      project(makeToggle(window, "&Show to the room", {QKeySequence(Qt::Key_F11)})),
-      ink(makeToggle(window, "&Draw with ink", {QKeySequence(Qt::Key_F7)})),
-      wipeInk(make(window, "&Wipe the ink", {QKeySequence(Qt::Key_F8)})),
-      blank(makeToggle(window, "&Blank the screen", {QKeySequence(Qt::Key_B), QKeySequence(Qt::Key_Period)})),
-      arrows(makeToggle(window, "&Arrows", {QKeySequence(Qt::Key_1)})),
-      electrons(makeToggle(window, "The way of the &electrons")),
-      voltage(makeToggle(window, "&Voltage", {QKeySequence(Qt::Key_2)})),
-      strips(makeToggle(window, "&Strips", {QKeySequence(Qt::Key_3)})),
-      readings(makeToggle(window, "&Readings", {QKeySequence(Qt::Key_4)})),
-      turned(makeToggle(window, "&Underside", {QKeySequence(Qt::Key_5)})),
+    : newBench(make(window, "&New bench", KeyFor::New, QKeySequence::New)),
+      open(make(window, "&Open…", KeyFor::Open, QKeySequence::Open)),
+      save(make(window, "&Save", KeyFor::Save, QKeySequence::Save)),
+      saveAs(make(window, "Save &as…", KeyFor::SaveAs, QKeySequence::SaveAs)),
+      savePicture(make(window, "Save a &picture…", KeyFor::SavePicture)),
+      close(make(window, "&Close", KeyFor::Close, QKeySequence::Close)),
+      quit(make(window, "&Quit", KeyFor::Quit, QKeySequence::Quit)),
+      undo(make(window, "&Undo", KeyFor::Undo, QKeySequence::Undo)),
+      redo(make(window, "&Redo", KeyFor::Redo, QKeySequence::Redo)),
+      cut(make(window, "Cu&t", KeyFor::Cut, QKeySequence::Cut)),
+      copy(make(window, "&Copy", KeyFor::Copy, QKeySequence::Copy)),
+      paste(make(window, "&Paste", KeyFor::Paste, QKeySequence::Paste)),
+      duplicate(make(window, "D&uplicate", KeyFor::Duplicate)),
+      remove(make(window, "&Delete", KeyFor::Remove)),
+      selectAll(make(window, "Select &all", KeyFor::SelectAll, QKeySequence::SelectAll)),
+      rename(make(window, "Re&name the bench…", KeyFor::Rename)),
+      rowOfCopies(makeRowOfCopies(window)),
+      turn(make(window, "Turn\t]")),  // the board's own key
+      copyPicture(make(window, "Copy as p&icture", KeyFor::CopyPicture)),
+      note(make(window, "N&ote…", KeyFor::Note)),
+      pin(make(window, "P&in a reading", KeyFor::Pin)),
+      probe(make(window, "Pin &volts between two holes", KeyFor::Probe)),
+      layFlat(make(window, "&Lay jumpers flat or arched", KeyFor::LayFlat)),
+      steps(makeToggle(window, "&Steps so far", KeyFor::Steps)),
+      find(make(window, "&Find in the tray", KeyFor::Find, QKeySequence::Find)),
+      zoomIn(make(window, "Zoom &in", KeyFor::ZoomIn, QKeySequence::ZoomIn)),
+      zoomOut(make(window, "Zoom &out", KeyFor::ZoomOut, QKeySequence::ZoomOut)),
+      fit(make(window, "&Fit the bench", KeyFor::Fit)),
+      fold(makeToggle(window, "Fold cards and &tray away", KeyFor::Fold)),
+      fullScreen(makeToggle(window, "F&ull screen", KeyFor::FullScreen)),
+      project(makeToggle(window, "&Show to the room", KeyFor::Project)),
+      ink(makeToggle(window, "&Draw with ink", KeyFor::Ink)),
+      wipeInk(make(window, "&Wipe the ink", KeyFor::WipeInk)),
+      blank(makeToggle(window, "&Blank the screen", KeyFor::Blank)),
+      arrows(makeToggle(window, "&Arrows", KeyFor::Arrows)),
+      electrons(makeToggle(window, "Electron &flow")),
+      voltage(makeToggle(window, "&Voltage", KeyFor::Voltage)),
+      strips(makeToggle(window, "&Strips", KeyFor::Strips)),
+      readings(makeToggle(window, "&Readings", KeyFor::Readings)),
+      turned(makeToggle(window, "&Underside", KeyFor::Underside)),
       themes(new QActionGroup(window)),
       themeSystem(makeToggle(window, "As the &system")),
       themeDay(makeToggle(window, "&Day")),
@@ -70,7 +104,8 @@ Actions::Actions(QWidget* window)
       themeProjector(makeToggle(window, "&Projector")),
       start(make(window, "&Benches of the harbour")),
       firstBuild(make(window, "Light a &first LED")),
-      partHelp(make(window, "About the selected &part", {QKeySequence(Qt::Key_F1)})),
+      partHelp(make(window, "About the selected &part", KeyFor::PartHelp)),
+      keys(make(window, "&Keys", KeyFor::Keys)),
       cautions(make(window, "&Cautions")) {
     for (QAction* choice : {themeSystem, themeDay, themeDark, themeProjector}) themes->addAction(choice);
 }

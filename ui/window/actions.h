@@ -13,12 +13,14 @@ struct Actions {
 
     QAction *newBench, *open, *save, *saveAs, *savePicture, *close, *quit;
     QAction *undo, *redo, *cut, *copy, *paste, *duplicate, *remove, *selectAll, *rename;
-    QAction *copyPicture, *note, *pin, *probe, *layFlat, *history, *find;
+    QList<QAction*> rowOfCopies;  ///< several copies at once; the data of each is how many
+    QAction* turn;
+    QAction *copyPicture, *note, *pin, *probe, *layFlat, *steps, *find;
     QAction *zoomIn, *zoomOut, *fit, *fold, *fullScreen, *project, *ink, *wipeInk, *blank;
     QAction *arrows, *electrons, *voltage, *strips, *readings, *turned;
     QActionGroup* themes;
     QAction *themeSystem, *themeDay, *themeDark, *themeProjector;
-    QAction *start, *firstBuild, *partHelp, *cautions;
+    QAction *start, *firstBuild, *partHelp, *keys, *cautions;
 };
 
 }  // namespace tiepoint::ui

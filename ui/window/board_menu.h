@@ -1,7 +1,8 @@
 #pragma once
-// The Board menu: adds boards, letters them from the other edge, and removes empty ones. Made anew each time it opens, since its lines
-// name the boards that stand there.
+// The Board menu: adds boards, and for each that stands there moves it, breaks its rails, letters it from the other edge, and removes it while
+// it is empty. Made anew each time it opens, since its lines name the boards that stand there.
 
+#include "core/edit/boards.h"
 #include "ui/document/bench_document.h"
 
 #include <QMenu>
@@ -14,11 +15,18 @@ public:
     BoardMenu(BenchDocument& document, QWidget* parent);
 
 Q_SIGNALS:
-    void refused(const QString& why);
+    /// Why something can't be done with a board.
+    void refused(const QString& why, const QString& board);
+    /// What something has done to a board, where it isn't plain to see.
+    void said(const QString& words, const QString& board);
+    /// The board is to be moved by arrow keys or by the pointer.
+    void moveWanted(const QString& board);
 
 private:
     void fill();
-    void push(const Edit& edit);
+    void addMoves(QMenu& menu, const Board& board);
+    void push(const Result<Edit>& edit, const std::string& board);
+    void turnRails(const std::string& board);
 
     BenchDocument& document_;
 };

@@ -1,10 +1,13 @@
 #include "ui/window/edit_actions.h"
 
 #include "core/bench/bench_file.h"
-#include "core/edit/copies.h"
+#include "core/edit/told.h"
+#include "ui/view/bench_marks.h"
 
 #include <QClipboard>
 #include <QGuiApplication>
+
+#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -72,20 +75,25 @@ void EditActions::cut() {
 void EditActions::paste() {
     const auto read = readBench(QGuiApplication::clipboard()->text().toStdString());
     if (!read) return void(Q_EMIT refused(QStringLiteral("The clipboard holds no parts.")));
-    addCopies(read->bench, allIds(read->bench));
+    addCopies(copiesOnto(*document_.bench(), read->bench, allIds(read->bench), view_.holeAtHand()));
 }
 
-void EditActions::duplicate() {
-    if (const auto ids = selection(); !ids.empty()) addCopies(*document_.bench(), ids);
+void EditActions::duplicate(int count) {
+    if (const auto ids = selection(); !ids.empty()) addCopies(copiesInRow(*document_.bench(), ids, count));
 }
 
-void EditActions::addCopies(const Bench& from, const std::vector<std::string>& ids) {
-    const auto copies = copiesOnto(*document_.bench(), from, ids);
+void EditActions::addCopies(const Result<Copies>& copies) {
     if (!copies)
         return void(Q_EMIT refused(
             QStringLiteral("Nothing is copied: %1.").arg(QString::fromStdString(copies.error().message))));
     if (const auto why = document_.push(copies->edit)) return void(Q_EMIT refused(*why));
     view_.setSelection(toList(copies->ids));
+    const std::string times = copies->count > 1 ? fmt::format("copied {} times, the last", copies->count) : "copied";
+    view_.marks().tell(toldOf(*document_.bench(), copies->ids, times));
+    if (copies->noMore.empty()) return;
+    Q_EMIT refused(QStringLiteral("Copied %1 times, not more: %2.")
+                       .arg(copies->count)
+                       .arg(QString::fromStdString(copies->noMore)));
 }
 
 void EditActions::removeSelection() {
@@ -93,6 +101,7 @@ void EditActions::removeSelection() {
     if (ids.empty()) return;
     if (const auto why = document_.push(removeEdit(*document_.bench(), ids))) return void(Q_EMIT refused(*why));
     view_.setSelection({});
+    view_.marks().tell(toldOf(*document_.bench(), ids, "removed"));
 }
 
 void EditActions::selectAll() { view_.setSelection(toList(allIds(*document_.bench()))); }

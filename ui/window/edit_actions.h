@@ -2,6 +2,7 @@
 // What Edit does to the selection: cut, copy, paste, duplicate, delete, select all. The clipboard holds a bench as text, in the file's
 // own format, so that parts pass between windows and can be read.
 
+#include "core/edit/copies.h"
 #include "ui/document/bench_document.h"
 #include "ui/view/bench_view.h"
 
@@ -17,7 +18,8 @@ public:
     void cut();
     void copy();
     void paste();
-    void duplicate();
+    /// So many copies in a row to the right; the last one is then selected, so that the row goes on from it.
+    void duplicate(int count = 1);
     void removeSelection();
     void selectAll();
 
@@ -26,7 +28,7 @@ Q_SIGNALS:
 
 private:
     std::vector<std::string> selection() const;
-    void addCopies(const Bench& from, const std::vector<std::string>& ids);
+    void addCopies(const Result<Copies>& copies);
 
     BenchDocument& document_;
     BenchView& view_;

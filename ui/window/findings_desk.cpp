@@ -2,6 +2,7 @@
 
 #include "core/findings/reveal.h"
 #include "ui/view/bench_marks.h"
+#include "ui/view/key_list.h"
 
 #include <QApplication>
 
@@ -16,9 +17,11 @@ FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
       parts_(parts),
       reveal_(new RevealMenu(parts.document, window)),
       card_(new FindingCard(*reveal_, &parts.cards)),
+      openCard_(new OpenCard(&parts.cards)),
       next_(new QAction(QStringLiteral("&What is wrong?"), this)) {
     card_->hide();
-    next_->setShortcut(QKeySequence(Qt::Key_F3));
+    openCard_->hide();
+    next_->setShortcut(keysFor(KeyFor::NextFinding).front());
     window->addAction(next_);
     menu.addSeparator();
     menu.addAction(next_);
@@ -40,20 +43,23 @@ FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
         asked_ = 0;
         followInstant();
     });
-    connect(&parts.view, &BenchView::findingChosen, this, &FindingsDesk::openCard);
+    connect(&parts.view, &BenchView::findingChosen, this, &FindingsDesk::openAt);
     connect(&parts.view, &BenchView::gestureEnded, &calm_, qOverload<>(&QTimer::start));
     connect(next_, &QAction::triggered, this, &FindingsDesk::next);
     connect(card_, &FindingCard::chosen, this, &FindingsDesk::showOnCard);
     connect(card_, &FindingCard::previewWanted, this, &FindingsDesk::preview);
     connect(card_, &FindingCard::applyWanted, this, &FindingsDesk::applyMend);
     connect(card_, &AsideCard::closed, this, &FindingsDesk::putAway);
+    connect(openCard_, &OpenCard::asked, this, &FindingsDesk::askForAll);
+    connect(openCard_, &AsideCard::closed, this, &FindingsDesk::putOpenAway);
     connect(reveal_, &RevealMenu::said, this, &FindingsDesk::said);
 }
 
 void FindingsDesk::forget() {
     told_.clear();
     putAway_.clear();
-    open_ = false;
+    open_ = worked_ = wanted_ = openPutAway_ = answerDue_ = false;
+    unfinished_ = {};
     shown_ = nullptr;
     showOnCard(-1);
 }
@@ -67,7 +73,15 @@ void FindingsDesk::followBench() {
 
 void FindingsDesk::followInstant() {
     const auto snapshot = parts_.live.snapshot();
-    if (!snapshot || snapshot->revision != parts_.document.revision() || snapshot->revision == asked_) return;
+    if (!snapshot || snapshot->revision != parts_.document.revision()) return;
+    const bool first = !worked_ && works(*snapshot);
+    worked_ = worked_ || first;
+    if (first && report_) show();
+    if (first || snapshot->revision != asked_) {
+        followUnfinished();
+        showOpenEnds();
+    }
+    if (snapshot->revision == asked_) return;
     asked_ = snapshot->revision;
     // The picture comes first: it needs every processor for a moment, and some systems don't heed that the report's thread can wait.
     afterPicture_.start();
@@ -83,14 +97,17 @@ void FindingsDesk::take(const std::shared_ptr<const Report>& report) {
     report_ = report;
     patience_.stop();
     show();
+    if (std::exchange(answerDue_, false) && !shown_) sayNothing();
 }
 
 void FindingsDesk::show() {
     if (parts_.view.isGesturing() && !calm_.isActive()) calm_.start();  // the hand hasn't let go yet
     const bool calm = !calm_.isActive();
+    followUnfinished();
     std::vector<Finding> ripe;
     if (report_) {
         std::ranges::copy_if(report_->findings, std::back_inserter(ripe), [&](const Finding& finding) {
+            if (!isTold(unfinished_, finding)) return false;
             return calm || finding.severity == Severity::Fault || told_.contains(idOf(finding));
         });
     }
@@ -108,6 +125,7 @@ void FindingsDesk::show() {
     if (found->empty()) {
         shown_ = nullptr;
         open_ = open_ && !report_;  // while nothing is known the card only waits
+        wanted_ = wanted_ && !report_;
         showOnCard(-1);
         return;
     }
@@ -127,10 +145,51 @@ void FindingsDesk::showOnCard(int finding) {
         if (card_->isAncestorOf(QApplication::focusWidget())) parts_.view.setFocus(Qt::OtherFocusReason);
         card_->showNothing();
     }
-    parts_.cards.setStanding(onCard ? card_ : nullptr);
+    if (onCard) parts_.cards.setStanding(card_);
+    showOpenEnds();
 }
 
-void FindingsDesk::openCard(int finding) {
+/// What is open of the bench as it stands; while it is being solved, as it was before.
+void FindingsDesk::followUnfinished() {
+    const auto snapshot = parts_.live.snapshot();
+    if (worked_ || wanted_)
+        unfinished_ = {};
+    else if (snapshot && snapshot->revision == parts_.document.revision())
+        unfinished_ = unfinished(*snapshot, worked_);
+}
+
+/// The calm card waits for a calm moment, and gives way to anything that is found.
+void FindingsDesk::showOpenEnds() {
+    const Reveal level = revealOf(*parts_.document.bench());
+    const bool found = open_ && card_->finding();
+    const bool standing = !openCard_->isHidden() || !calm_.isActive();
+    const bool wanted = !unfinished_.isEmpty() && !openPutAway_ && level != Reveal::Nothing && standing;
+    const bool withPlaces = level != Reveal::Place;
+    std::vector<Hole> holes;
+    for (const OpenEnd& end : unfinished_.open)
+        if (wanted && withPlaces && end.hole) holes.push_back(*end.hole);
+    parts_.view.marks().set(&Marks::open, holes);
+    if (found) return;
+    if (wanted)
+        openCard_->showOpen(unfinished_.open, withPlaces);
+    else if (openCard_->isAncestorOf(QApplication::focusWidget()))
+        parts_.view.setFocus(Qt::OtherFocusReason);
+    parts_.cards.setStanding(wanted ? openCard_ : nullptr);
+}
+
+void FindingsDesk::askForAll() {
+    wanted_ = true;
+    show();
+    next();
+}
+
+void FindingsDesk::putOpenAway() {
+    openPutAway_ = true;
+    showOpenEnds();
+    parts_.view.setFocus(Qt::OtherFocusReason);
+}
+
+void FindingsDesk::openAt(int finding) {
     if (!shown_ || finding >= static_cast<int>(shown_->size())) return;
     open_ = true;
     putAway_.clear();
@@ -139,21 +198,28 @@ void FindingsDesk::openCard(int finding) {
 }
 
 void FindingsDesk::next() {
-    if (!shown_) {
-        const bool silent = revealOf(*parts_.document.bench()) == Reveal::Nothing;
-        return Q_EMIT said(silent ? QStringLiteral("This bench keeps what is found to itself.")
-                                  : QStringLiteral("Nothing found."));
+    if (!unfinished_.isEmpty()) return askForAll();
+    if (!shown_ && !report_) {  // the answer is being worked out
+        open_ = answerDue_ = true;
+        return Q_EMIT cardWanted();
     }
+    if (!shown_) return sayNothing();
     const int count = static_cast<int>(shown_->size());
     const bool wasOpen = open_ && card_->isVisible();
-    openCard(wasOpen ? (card_->current() + 1) % count : 0);
+    openAt(wasOpen ? (card_->current() + 1) % count : 0);
     card_->setFocus(Qt::ShortcutFocusReason);
 }
 
+void FindingsDesk::sayNothing() {
+    const bool silent = revealOf(*parts_.document.bench()) == Reveal::Nothing;
+    Q_EMIT said(silent ? QStringLiteral("This bench keeps what is found to itself.")
+                       : QStringLiteral("Nothing found."));
+}
+
 void FindingsDesk::putAway() {
-    open_ = false;
+    open_ = wanted_ = false;
     putAway_ = told_;
-    showOnCard(-1);
+    show();
     parts_.view.setFocus(Qt::OtherFocusReason);
 }
 

@@ -2,9 +2,15 @@
 // Findings in the window: asks for a report at each revision, off the window's thread, marks what it tells on the bench and tells it on a
 // card, one at a time. Stays calm while someone builds: what is no fault waits until the hand has let go and a moment has passed.
 // Nothing of another revision is shown for longer than a blink.
+//
+// A bench that isn't done yet has no faults: what is open is told on a calm card instead (core/findings/unfinished.h), until the bench has
+// worked once in this window or someone asks what is wrong. Opening a bench is no asking, from a file neither: who goes on with yesterday's half
+// meets the same calm, and who looks for a fault has a key for it. Another bench begins anew.
 
+#include "core/findings/unfinished.h"
 #include "ui/cards/card_row.h"
 #include "ui/cards/finding_card.h"
+#include "ui/cards/open_card.h"
 #include "ui/live/live_bench.h"
 #include "ui/live/questions.h"
 #include "ui/window/reveal_menu.h"
@@ -36,6 +42,7 @@ public:
     FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window);
 
     FindingCard& card() const { return *card_; }
+    OpenCard& openCard() const { return *openCard_; }
     RevealMenu& reveal() const { return *reveal_; }
     QAction* nextAction() const { return next_; }
     /// What is shown at the moment; null if nothing is.
@@ -59,8 +66,13 @@ private:
     /// Shows of the report what may be shown now.
     void show();
     void showOnCard(int finding);
-    void openCard(int finding);
+    void openAt(int finding);
+    void followUnfinished();
+    void showOpenEnds();
+    void askForAll();
+    void putOpenAway();
     void next();
+    void sayNothing();
     void putAway();
     void preview(bool wanted);
     void applyMend();
@@ -68,6 +80,7 @@ private:
     Parts parts_;
     RevealMenu* reveal_;
     FindingCard* card_;
+    OpenCard* openCard_;
     QAction* next_;
     QTimer afterPicture_, calm_, patience_;
     quint64 asked_ = 0;                     ///< the revision that the last question was about
@@ -76,6 +89,11 @@ private:
     std::set<FindingId> told_;     ///< shown before this revision: these needn't wait
     std::set<FindingId> putAway_;  ///< told when the card was put away: these don't open it again
     bool open_ = false;            ///< the card is
+    bool worked_ = false;          ///< this bench has, in this window
+    bool wanted_ = false;          ///< someone asked for all that is found, finished or not
+    bool answerDue_ = false;       ///< someone asked before the report was there
+    bool openPutAway_ = false;     ///< someone closed the card of what is open
+    Unfinished unfinished_;        ///< of the present revision, as far as it is to be heeded
 };
 
 }  // namespace tiepoint::ui

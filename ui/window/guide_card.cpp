@@ -12,7 +12,10 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPictureWidth = 1080, kPictureHeight = 535;
+constexpr double kPictureSide = 24, kPictureBelow = 14;  ///< as the cards and the tray
+constexpr double kSlipLeft = 24;                         // in line with the first card
+constexpr double kSlipHeadline = 34, kSlipReason = 24, kSlipAction = 23;
+constexpr double kReasonTop = 62, kActionTop = 162, kActionHeight = 48;
 constexpr double kGuidePad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 176;
 
 }  // namespace
@@ -59,12 +62,14 @@ void GuideCard::follow() {
     if (!running_) return;
     const auto snapshot = view_.picture().snapshot;  // of the present bench, or none
     if (!snapshot) return;
-    const int before = advice_.step;
+    const bool wasSlip = isSlip();
     advice_ = firstBuildAdvice(*snapshot, advice_.step);
     view_.marks().set(&Marks::guide, advice_.holes);
-    const QString words = QString::fromStdString(advice_.title + ": " + advice_.text);
+    std::string said = advice_.title + (isSlip() ? " " : ": ") + advice_.text;
+    if (isSlip()) said += " " + advice_.action + ".";
+    const QString words = QString::fromStdString(said);
     if (accessibleName() != words) setAccessibleName(words);
-    if (advice_.step == kFirstBuildSteps && before != advice_.step) pictureKey_->setChecked(true);
+    if (wasSlip != isSlip()) placeIn(frame_);
     update();
 }
 
@@ -84,32 +89,70 @@ void GuideCard::setLook(const Look& look) {
 
 void GuideCard::placeIn(const QRect& frame) {
     frame_ = frame;
-    const double rise = pictureShown_ ? look_.px(kPictureHeight) : 0;
-    const double width = pictureShown_ ? std::max<double>(look_.px(kPictureWidth), frame.width()) : frame.width();
-    const double left =
-        std::clamp<double>(frame.center().x() - width / 2, 0, std::max(0.0, parentWidget()->width() - width));
-    setGeometry(QRectF(left, frame.top() - rise, width, frame.height() + rise).toRect());
+    if (isSlip()) {
+        QRect broad = frame;
+        broad.setLeft(look_.ipx(kSlipLeft));
+        setGeometry(broad);
+        return arrange();
+    }
+    QRect place = frame;
+    if (pictureShown_) {  // over the other cards and the tray, never over the board
+        const int side = look_.ipx(kPictureSide);
+        place.setLeft(side);
+        place.setRight(parentWidget()->width() - side);
+        place.setBottom(parentWidget()->height() - look_.ipx(kPictureBelow));
+        raise();
+    }
+    setGeometry(place);
     arrange();
 }
 
 void GuideCard::arrange() {
     const QSize close = closeKey_->sizeHint(), picture = pictureKey_->sizeHint();
-    const int top = pictureShown_ ? look_.ipx(kPictureHeight) : 0;
-    closeKey_->setGeometry(width() - look_.ipx(16) - close.width(), top + look_.ipx(18), close.width(), look_.ipx(36));
-    pictureKey_->setGeometry(look_.ipx(kGuidePad - 8), top + look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
+    pictureKey_->setVisible(!isSlip());
+    closeKey_->setGeometry(width() - look_.ipx(16) - close.width(), look_.ipx(18), close.width(), look_.ipx(36));
+    pictureKey_->setGeometry(look_.ipx(kGuidePad - 8), look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
 }
 
 void GuideCard::paintEvent(QPaintEvent*) {
+    sheet_.begin();
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
-    const Theme& theme = *look_.theme;
+    if (isSlip()) return paintSlip(painter);
+    const int column = wordsBreadth();
     if (pictureShown_) {
         const double pad = look_.px(kGuidePad);
-        paintTapPicture(painter, look_, QRectF(pad, pad, width() - 2 * pad, look_.px(kPictureHeight) - 1.4 * pad));
-        painter.translate(0, look_.px(kPictureHeight));
+        paintTapPicture(painter, sheet_, look_,
+                        QRectF(column + pad, pad, closeKey_->x() - column - 2 * pad, height() - 2 * pad));
     }
+    paintStep(painter);
+}
+
+/// What went wrong, why, and in a frame what to do.
+void GuideCard::paintSlip(QPainter& painter) {
+    const Theme& theme = *look_.theme;
+    const double left = look_.px(kGuidePad), breadth = width() - 2 * left;
+    sheet_.draw(painter, QRectF(left, look_.px(14), closeKey_->x() - left, look_.px(46)),
+                QString::fromStdString(advice_.title),
+                {look_.font(kSlipHeadline, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
+    sheet_.draw(painter, QRectF(left, look_.px(kReasonTop), breadth, look_.px(kActionTop - kReasonTop)),
+                QString::fromStdString(advice_.text),
+                {look_.font(kSlipReason), theme.text, Qt::AlignLeft | Qt::AlignTop, true});
+    const QRectF frame(left, look_.px(kActionTop), breadth, look_.px(kActionHeight));
+    painter.setPen(QPen(theme.accent, look_.px(2.2)));
+    painter.setBrush(mix(theme.card, theme.accent, theme.dark ? 0.14 : 0.09));
+    painter.drawRoundedRect(frame, look_.px(6), look_.px(6));
+    sheet_.draw(painter, frame.adjusted(look_.px(18), 0, -look_.px(12), 0), QString::fromStdString(advice_.action),
+                {look_.font(kSlipAction, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
+}
+
+int GuideCard::wordsBreadth() const { return pictureShown_ ? frame_.width() : width(); }
+
+void GuideCard::paintStep(QPainter& painter) {
+    const Theme& theme = *look_.theme;
+    const int column = wordsBreadth();
     // Steps: done ones are filled, the present one is a ring, the others are small.
     double x = look_.px(kGuidePad);
     for (int i = 0; i < kFirstBuildSteps; ++i) {
@@ -119,14 +162,13 @@ void GuideCard::paintEvent(QPaintEvent*) {
         painter.drawEllipse(QPointF(x + look_.px(kDot / 2), look_.px(kDotsTop)), r, r);
         x += look_.px(kDot + kDotGap);
     }
-    painter.setFont(look_.font(text::kBody, QFont::DemiBold));
-    painter.setPen(theme.text);
     const double wordsLeft = x + look_.px(10);
-    painter.drawText(QRectF(wordsLeft, look_.px(16), closeKey_->x() - wordsLeft, look_.px(40)),
-                     Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(advice_.title));
-    painter.setFont(look_.font(text::kSmall + 1));
-    const QRectF text(look_.px(kGuidePad), look_.px(62), width() - 2 * look_.px(kGuidePad), look_.px(kKeysTop - 62));
-    painter.drawText(text, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, QString::fromStdString(advice_.text));
+    sheet_.draw(painter, QRectF(wordsLeft, look_.px(16), std::min(column, closeKey_->x()) - wordsLeft, look_.px(40)),
+                QString::fromStdString(advice_.title),
+                {look_.font(text::kBody, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
+    const QRectF text(look_.px(kGuidePad), look_.px(62), column - 2 * look_.px(kGuidePad), look_.px(kKeysTop - 62));
+    sheet_.draw(painter, text, QString::fromStdString(advice_.text),
+                {look_.font(text::kSmall + 1), theme.text, Qt::AlignLeft | Qt::AlignTop, true});
 }
 
 void GuideCard::keyPressEvent(QKeyEvent* event) {

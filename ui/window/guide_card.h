@@ -1,10 +1,12 @@
 #pragma once
 // The guided first build: a card in the row below the bench that says what to do next and lights the holes for it. It follows the circuit, never the
-// clicks, and stands in nobody's way: everything else works while it is there. At the end it shows the picture of the tap and the pipe.
+// clicks, and stands in nobody's way: everything else works while it is there. A slip is told over two cards' breadth: what, why, and one thing to
+// do in a frame. It has the picture of the tap and the pipe for whoever asks.
 
 #include "core/lesson/first_build.h"
 #include "ui/live/live_bench.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 #include "ui/view/bench_view.h"
 
 #include <QToolButton>
@@ -23,7 +25,7 @@ public:
     int step() const { return advice_.step; }
     const FirstBuildAdvice& advice() const { return advice_; }
     void setLook(const Look& look);
-    /// Takes a frame of the parent's, the second card's; the picture grows upwards from there.
+    /// Takes a frame of the parent's, the second card's; the picture lies over the cards and the tray.
     void placeIn(const QRect& frame);
     QToolButton* pictureKey() const { return pictureKey_; }
     bool showsPicture() const { return pictureShown_; }
@@ -38,9 +40,14 @@ protected:
 private:
     void follow();
     void arrange();
+    int wordsBreadth() const;  ///< of the guide's words, beside the picture if that is shown
+    void paintStep(QPainter& painter);
+    void paintSlip(QPainter& painter);
+    bool isSlip() const { return !advice_.action.empty(); }
 
     BenchView& view_;
     Look look_;
+    WordSheet sheet_{this};
     FirstBuildAdvice advice_;
     bool running_ = false, pictureShown_ = false;
     QRect frame_;

@@ -2,6 +2,7 @@
 
 #include "core/findings/reveal.h"
 #include "core/snapshot/readings.h"
+#include "ui/view/key_list.h"
 
 #include <algorithm>
 #include <utility>
@@ -24,8 +25,8 @@ Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, Card
     table_->hide();
     answer_->hide();
     tableAction_->setCheckable(true);
-    tableAction_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_T));
-    whyAction_->setShortcut(QKeySequence(Qt::SHIFT | Qt::Key_F1));
+    tableAction_->setShortcut(keysFor(KeyFor::TruthTable).front());
+    whyAction_->setShortcut(keysFor(KeyFor::Why).front());
     menus.insertMenu(nextInBar, menu_);
     for (QAction* action : {whyAction_, tableAction_}) {
         window->addAction(action);

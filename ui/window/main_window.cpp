@@ -5,7 +5,9 @@
 #include "ui/theme/panels.h"
 #include "ui/theme/plain_text.h"
 #include "ui/theme/theme_choice.h"
+#include "ui/view/part_menu.h"
 #include "ui/window/menus.h"
+#include "ui/window/questions_in_bar.h"
 #include "ui/window/stage.h"
 #include "ui/window/window_place.h"
 
@@ -20,7 +22,6 @@ namespace {
 // Heights of the 1080-line layout, and the space at the window's sides.
 constexpr double kTitleHeight = 64;
 constexpr double kCardHeight = 230;
-constexpr double kTrayHeight = 96;
 constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
@@ -63,10 +64,20 @@ MainWindow::MainWindow(const QString& recoveryFolder)
                              stage_, this);
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), actions_.project, this);
     drawer_ = new MyDrawer(this);
-    resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->menu(), this);
-    inquiry_->questions().setDrawer(drawer_->drawer());
-    connect(drawer_, &MyDrawer::changed, this, [this] { inquiry_->questions().setDrawer(drawer_->drawer()); });
+    resistorHelp_ =
+        new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->questions(), inquiry_->menu(), this);
+    const auto followDrawer = [this] {
+        inquiry_->questions().setDrawer(drawer_->drawer());
+        tray_->setDrawer(drawer_->drawer());
+        view_->setDrawer(drawer_->drawer());
+    };
+    connect(drawer_, &MyDrawer::changed, this, followDrawer);
+    followDrawer();
     findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
+    files_->setAsker(questionsInBar(*bar_, this));
+    findings_->reveal().setAsker(phraseInBar(*bar_));
+    connect(bar_, &MessageBar::left, view_, [this] { view_->setFocus(Qt::OtherFocusReason); });
+    connect(document_, &BenchDocument::benchReplaced, bar_, &MessageBar::cancelQuestions);
     connectDocument();
     connectActions();
     connectViews();
@@ -76,6 +87,10 @@ MainWindow::MainWindow(const QString& recoveryFolder)
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
+    connect(tools_, &WindowTools::arrangeWanted, this, &MainWindow::arrangeStage);
+    connect(actions_.steps, &QAction::triggered, this, [unfold](bool shown) {
+        if (shown) unfold();
+    });
     const auto followRoom = [this] {
         if (projection_->isProjecting()) arrangeStage();
     };
@@ -87,6 +102,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
     connect(findings_, &FindingsDesk::said, this,
             [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
+    view_->setThingActions({actions_.turn, actions_.duplicate, actions_.remove, actions_.layFlat, inquiry_->whyAction(),
+                            actions_.partHelp});
     view_->viewport()->installEventFilter(this);
     restorePlace(*this);
     document_->reset(makeNewBench(), {});
@@ -119,7 +136,7 @@ void MainWindow::connectDocument() {
     connect(edits_, &EditActions::refused, this, notice);
     connect(autosave_, &Autosave::failed, this, trouble);
     connect(files_, &FileActions::opened, this, [this] {
-        bar_->hide();
+        bar_->dismiss();
         closeStartCard();
         view_->setSelection({});
         memory_->recall();
@@ -152,6 +169,8 @@ void MainWindow::connectActions() {
     on(actions_.copy, [this] { edits_->copy(); });
     on(actions_.paste, [this] { edits_->paste(); });
     on(actions_.duplicate, [this] { edits_->duplicate(); });
+    for (QAction* row : actions_.rowOfCopies) on(row, [this, row] { edits_->duplicate(row->data().toInt()); });
+    on(actions_.turn, [this] { view_->turnSelection(1); });
     on(actions_.remove, [this] { edits_->removeSelection(); });
     on(actions_.selectAll, [this] { edits_->selectAll(); });
     on(actions_.rename, [this] { title_->beginRename(); });
@@ -194,6 +213,7 @@ void MainWindow::connectViews() {
         cards_->values().showPart(id.toStdString());
         cards_->values().beginTyping({});
     });
+    connect(view_, &BenchView::gestureEnded, tray_, &Tray::letGo);
     connect(tray_, &Tray::taken, this, [this](const QString& kind, const QString& preset, QPoint globalPos) {
         closeStartCard();
         view_->beginPlacing(kind, preset, globalPos);
@@ -221,8 +241,7 @@ void MainWindow::changeViews(const std::function<void(Views&)>& change) {
 }
 
 void MainWindow::showHelpOfSelection() {
-    if (cards_->values().isEmpty())
-        return bar_->say(MessageBar::Tone::Notice, QStringLiteral("Select a part first: its help stands on its card."));
+    if (cards_->values().isEmpty()) return tools_->keys().open();  // nothing to tell about: all keys
     cards_->values().showHelp(true);
 }
 
@@ -264,7 +283,10 @@ void MainWindow::offerRecovery() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
-    if (!closing_ && files_->isAsking()) return event->ignore();  // the answer comes first
+    if (!closing_ && files_->isAsking()) {  // the answer comes first
+        bar_->remind();
+        return event->ignore();
+    }
     if (!closing_) {
         files_->whenSafe([this] {
             closing_ = true;
@@ -281,15 +303,19 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 
 void MainWindow::showStartCard() {
     closeStartCard();
-    start_ = new StartCard(findRecoveries(recoveryFolder_), stage_);
+    start_ = new StartCard(findRecoveries(recoveryFolder_), tools_->recent().paths(), stage_);
     connectStartCard();
     start_->setLook(lookFor(theme(currentTheme()), size()));
     start_->show();
     arrangeStage();
+    start_->firstKey()->setFocus(Qt::OtherFocusReason);
 }
 
 void MainWindow::connectStartCard() {
-    connect(start_, &StartCard::benchChosen, files_, &FileActions::openEmbedded);
+    connect(start_, &StartCard::benchChosen, files_,
+            [this](const QString& name, const Views& views) { files_->openEmbedded(name, views); });
+    connect(start_, &StartCard::fileChosen, files_, &FileActions::openFile);
+    connect(start_, &StartCard::closed, this, [this] { view_->setFocus(Qt::OtherFocusReason); });
     connect(start_, &StartCard::firstChosen, tools_, &WindowTools::beginFirstBuild);
     connect(start_, &StartCard::newChosen, files_, [this] { files_->newBench(); });
     connect(start_, &StartCard::openChosen, files_, &FileActions::open);
@@ -342,8 +368,9 @@ void MainWindow::arrangeStage() {
     int bottom = stage_->height();
     const int width = stage_->width() - 2 * side;
     if (!folded) {
-        bottom -= look.ipx(kBelow) + look.ipx(kTrayHeight);
-        tray_->setGeometry(side, bottom, width, look.ipx(kTrayHeight));
+        const int trayHeight = look.ipx(tray_->wantedHeight());
+        bottom -= look.ipx(kBelow) + trayHeight;
+        tray_->setGeometry(side, bottom, width, trayHeight);
         bottom -= look.ipx(kBetweenCards) + look.ipx(kCardHeight);
         cards_->setGeometry(side, bottom, width, look.ipx(kCardHeight));
     }
@@ -362,7 +389,7 @@ void MainWindow::arrangeStage() {
     projection_->placeIn(bench, look);
     if (start_) {
         start_->setLook(look);
-        start_->placeIn(bench);
+        start_->placeIn({0, titleHeight, stage_->width(), stage_->height() - titleHeight});
     }
 }
 

@@ -3,89 +3,298 @@
 #include "ui/theme/panels.h"
 #include "ui/theme/plain_text.h"
 
+#include <QAccessible>
+#include <QApplication>
+#include <QKeyEvent>
 #include <QPainter>
+#include <QStyle>
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kBarHeight = 60;
-constexpr double kBarPad = 22;
+constexpr double kBarHeight = 60, kBarPad = 22, kBarTop = 14;
+constexpr double kKeyHigh = 40, kBetweenKeys = 10, kPhraseWidth = 260;
+constexpr double kLeastWords = 520;  ///< breadth that words keep beside the keys
+constexpr double kMostWords = 980;   ///< beyond it they take another line
+constexpr int kLongWord = 24;
+
+/// A long name may be parted anywhere: nothing of it is cut off.
+QString partable(const QString& words) {
+    QString parted;
+    int run = 0;
+    for (const QChar c : words) {
+        parted += c;
+        run = c.isSpace() ? 0 : run + 1;
+        if (run > kLongWord) parted += QChar(0x200B);
+    }
+    return parted;
+}
 
 }  // namespace
 
-MessageBar::MessageBar(QWidget* parent) : QWidget(parent), look_{&theme(ThemeName::Day), 1}, label_(new QLabel(this)) {
-    label_->setTextFormat(Qt::PlainText);
-    label_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+MessageBar::MessageBar(QWidget* parent)
+    : QWidget(parent),
+      look_{&theme(ThemeName::Day), 1},
+      label_(new QLabel(this)),
+      moreLabel_(new QLabel(this)),
+      phrase_(new QLineEdit(this)) {
+    for (QLabel* label : {label_, moreLabel_}) {
+        label->setTextFormat(Qt::PlainText);
+        label->setWordWrap(true);
+        label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+        label->setFocusPolicy(Qt::NoFocus);
+    }
+    moreLabel_->setObjectName(QStringLiteral("more"));
+    phrase_->setEchoMode(QLineEdit::Password);
+    phrase_->setAccessibleName(QStringLiteral("Pass phrase"));
+    phrase_->hide();
     hide();
 }
 
 void MessageBar::setLook(const Look& look) {
     look_ = look;
     const Theme& theme = *look.theme;
-    setStyleSheet(
-        QStringLiteral(
-            "QLabel { color: %1; background: transparent; }"
-            "QToolButton { color: %2; background: transparent; border: none; padding: 0 %3px; font-weight: 600; }"
-            "QToolButton:hover, QToolButton:focus { text-decoration: underline; }")
-            .arg(theme.text.name(), theme.accent.name())
-            .arg(look.ipx(10)));
+    setStyleSheet(QStringLiteral("QLabel { color: %1; background: transparent; } QLabel#more { color: %2; }"
+                                 "QLineEdit { color: %1; background: %3; border: %5px solid %4; border-radius: %6px; "
+                                 "padding: 0 %6px; }")
+                      .arg(theme.text.name(), theme.dimText.name(), theme.card.name(), theme.accent.name())
+                      .arg(std::max(1, look.ipx(2)))
+                      .arg(look.ipx(6)) +
+                  keyStyle());
     arrange();
 }
 
+QString MessageBar::keyStyle() const {
+    const Theme& theme = *look_.theme;
+    return QStringLiteral(
+               "QToolButton { color: %1; background: transparent; border: %4px solid transparent; border-radius: %5px; "
+               "padding: 0 %6px; font-weight: 600; }"
+               "QToolButton[answer=\"true\"] { border-color: %2; }"
+               "QToolButton[safe=\"true\"] { color: %3; background: %1; border-color: %1; }"
+               "QToolButton:hover { text-decoration: underline; }"
+               "QToolButton:focus { text-decoration: underline; border-color: %7; }")
+        .arg(theme.accent.name(), mix(theme.cardEdge, theme.dimText, 0.45).name(), theme.card.name())
+        .arg(std::max(1, look_.ipx(2)))
+        .arg(look_.ipx(6))
+        .arg(look_.ipx(12))
+        .arg(theme.text.name());
+}
+
+// --- saying ---
+
 void MessageBar::say(Tone tone, const QString& line, const std::vector<Offer>& offers) {
-    tone_ = tone;
-    line_ = plainText(line);
-    label_->setToolTip(plainTip(line_));
-    for (QToolButton* key : keys_) key->deleteLater();  // one of them may be the sender
-    keys_.clear();
-    for (const Offer& offer : offers) addKey(offer.word, offer.run);
-    addKey(QStringLiteral("\u00d7"), [] {});
+    const Notice notice{tone, line, offers};
+    if (isAsking())
+        after_ = notice;
+    else
+        showNotice(notice);
+}
+
+void MessageBar::dismiss() {
+    after_.reset();
+    if (!isAsking()) hide();
+}
+
+void MessageBar::showNotice(const Notice& notice) {
+    show(notice.tone, notice.line, {});
+    for (const Offer& offer : notice.offers) {
+        addKey(offer.word, [this, run = offer.run] {
+            hide();
+            run();
+        });
+    }
+    addKey(QStringLiteral("\u00d7"), [this] { hide(); });
     keys_.back()->setAccessibleName(QStringLiteral("Close"));
-    setAccessibleName(line_);
-    show();
-    raise();
     arrange();
     update();
+}
+
+void MessageBar::show(Tone tone, const QString& line, const QString& more) {
+    tone_ = tone;
+    line_ = plainText(line);
+    more_ = plainText(more);
+    label_->setText(partable(line_));
+    label_->setToolTip(plainTip(line_));
+    moreLabel_->setText(partable(more_));
+    moreLabel_->setVisible(!more_.isEmpty());
+    for (QToolButton* key : keys_) {
+        key->hide();
+        key->deleteLater();  // one of them may be the sender
+    }
+    keys_.clear();
+    phrase_->hide();
+    phrase_->clear();
+    setAccessibleName(more_.isEmpty() ? line_ : line_ + QLatin1Char(' ') + more_);
+    QWidget::show();
+    raise();
+    QAccessibleEvent heard(this, QAccessible::Alert);
+    QAccessible::updateAccessibility(&heard);
 }
 
 void MessageBar::addKey(const QString& word, const std::function<void()>& run) {
     auto* key = new QToolButton(this);
     key->setText(word);
-    connect(key, &QToolButton::clicked, this, [this, run] {
-        hide();
-        run();
-    });
+    key->setFocusPolicy(Qt::StrongFocus);
+    connect(key, &QToolButton::clicked, this, run);
     key->show();
     keys_.push_back(key);
 }
+
+// --- asking ---
+
+void MessageBar::ask(Question question) {
+    if (isAsking()) return waiting_.push_back(std::move(question));
+    before_ = QApplication::focusWidget();
+    question_ = std::move(question);
+    showQuestion();
+}
+
+void MessageBar::showQuestion() {
+    const Question& asked = *question_;
+    show(asked.tone, asked.line, asked.more);
+    for (std::size_t i = 0; i < asked.answers.size(); ++i) {
+        addKey(asked.answers[i].word, [this, i] { finish(question_->answers[i].run); });
+        keys_.back()->setProperty("answer", true);
+        keys_.back()->setProperty("safe", i == asked.safe);
+        keys_.back()->style()->polish(keys_.back());  // its look follows from what it is
+        keys_.back()->setAccessibleDescription(accessibleName());
+    }
+    phrase_->setVisible(asked.phrase);
+    phrase_->setAccessibleDescription(accessibleName());
+    arrange();
+    update();
+    remind();
+}
+
+void MessageBar::remind() {
+    if (!isAsking()) return;
+    raise();
+    QWidget* first = question_->phrase ? static_cast<QWidget*>(phrase_) : keys_[question_->safe];
+    first->setFocus(Qt::OtherFocusReason);
+}
+
+/// Takes the question away before its answer is given: the answer may ask the next.
+void MessageBar::finish(const std::function<void()>& answer) {
+    const std::function<void()> give = answer;
+    const bool hadKeyboard = isAncestorOf(QApplication::focusWidget());
+    question_.reset();
+    hide();
+    const QPointer<MessageBar> self(this);
+    if (hadKeyboard) {
+        if (before_ && before_->isVisible())
+            before_->setFocus(Qt::OtherFocusReason);
+        else
+            Q_EMIT left();
+    }
+    if (give) give();
+    if (self) showNext();  // the answer may have closed the window
+}
+
+void MessageBar::showNext() {
+    phrase_->clear();
+    if (isAsking()) return;
+    if (!waiting_.empty()) {
+        Question next = std::move(waiting_.front());
+        waiting_.pop_front();
+        return ask(std::move(next));
+    }
+    if (after_ && !isVisible()) showNotice(*std::exchange(after_, std::nullopt));
+}
+
+void MessageBar::cancelQuestions() {
+    auto waiting = std::exchange(waiting_, {});
+    if (isAsking()) finish(question_->cancel);
+    for (const Question& each : waiting) {
+        if (each.cancel) each.cancel();
+    }
+}
+
+void MessageBar::keyPressEvent(QKeyEvent* event) {
+    const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (event->key() == Qt::Key_Escape) {
+        if (isAsking()) return finish(question_->cancel);
+        return hide();
+    }
+    if (!enter) return QWidget::keyPressEvent(event);
+    auto* key = qobject_cast<QToolButton*>(QApplication::focusWidget());
+    if (std::ranges::find(keys_, key) != keys_.end()) return key->click();
+    if (isAsking()) keys_[question_->phrase ? 0 : question_->safe]->click();
+}
+
+/// Round the keys, and not out to the bench: Escape leads there.
+bool MessageBar::focusNextPrevChild(bool next) {
+    if (!isAsking()) return QWidget::focusNextPrevChild(next);
+    std::vector<QWidget*> stops;
+    if (question_->phrase) stops.push_back(phrase_);
+    stops.insert(stops.end(), keys_.begin(), keys_.end());
+    const auto now = std::ranges::find(stops, QApplication::focusWidget());
+    const std::size_t count = stops.size();
+    const std::size_t at = now == stops.end() ? 0 : static_cast<std::size_t>(now - stops.begin());
+    stops[(at + (next ? 1 : count - 1)) % count]->setFocus(next ? Qt::TabFocusReason : Qt::BacktabFocusReason);
+    return true;
+}
+
+// --- arranging ---
 
 void MessageBar::placeIn(const QRect& frame) {
     frame_ = frame;
     arrange();
 }
 
-void MessageBar::arrange() {
-    const QFont font = look_.font(text::kBody - 2);
-    label_->setFont(font);
-    double keysWidth = 0;
-    for (QToolButton* key : keys_) {
-        key->setFont(font);
-        keysWidth += key->sizeHint().width();
+/// What the words take in a breadth, at most.
+QSize MessageBar::textSize(double breadth) const {
+    const int whole = static_cast<int>(breadth);
+    int width = 0, height = 0;
+    for (const QLabel* label : {label_, moreLabel_}) {
+        if (label->text().isEmpty()) continue;
+        const QFontMetricsF metrics(label->font());
+        const int line = static_cast<int>(std::ceil(metrics.horizontalAdvance(label->text()))) + look_.ipx(4);
+        width = std::max(width, std::min(whole, line));
+        height += label->heightForWidth(std::min(whole, line));
     }
-    const double words = QFontMetricsF(font).horizontalAdvance(line_) + look_.px(8);
-    const double wanted = words + keysWidth + look_.px(3 * kBarPad);
-    const double width = std::min<double>(wanted, frame_.width() - 2 * look_.px(kBarPad));
-    setGeometry(
-        QRectF(frame_.center().x() - width / 2, frame_.top() + look_.px(4), width, look_.px(kBarHeight)).toRect());
-    const double room = width - keysWidth - look_.px(2.4 * kBarPad);
-    label_->setText(QFontMetricsF(font).elidedText(line_, Qt::ElideMiddle, room));
-    label_->setGeometry(QRectF(look_.px(kBarPad), 0, room, height()).toRect());
-    double left = look_.px(1.4 * kBarPad) + room;
+    return {width, height};
+}
+
+void MessageBar::arrange() {
+    label_->setFont(look_.font(text::kBody - 2, more_.isEmpty() ? QFont::Normal : QFont::DemiBold));
+    moreLabel_->setFont(look_.font(text::kSmall));
+    phrase_->setFont(look_.font(text::kBody - 2));
+    const double pad = look_.px(kBarPad), gap = look_.px(kBetweenKeys);
+    double keys = question_ && question_->phrase ? look_.px(kPhraseWidth) + gap : 0;
     for (QToolButton* key : keys_) {
-        key->setGeometry(QRectF(left, look_.px(8), key->sizeHint().width(), height() - look_.px(16)).toRect());
-        left += key->width();
+        key->setFont(look_.font(text::kBody - 2, QFont::DemiBold));
+        keys += key->sizeHint().width() + gap;
+    }
+    const double most = frame_.width() - 2 * pad, inside = most - 2 * pad;
+    const double words = std::min(look_.px(kMostWords), inside - keys - gap);
+    const bool beside = words >= std::min(look_.px(kLeastWords), static_cast<double>(textSize(1e6).width()));
+    const QSize text = textSize(beside ? words : inside);
+    const double high = look_.px(kKeyHigh), above = look_.px(kBarTop);
+    const double width = beside ? text.width() + gap + keys + 2 * pad : std::max<double>(text.width(), keys) + 2 * pad;
+    const double height = std::max(look_.px(kBarHeight), 2 * above + (beside ? std::max<double>(text.height(), high)
+                                                                             : text.height() + gap + high));
+    setGeometry(QRectF(frame_.center().x() - width / 2, frame_.top() + look_.px(4), std::ceil(width), std::ceil(height))
+                    .toAlignedRect());
+    double top = beside ? (this->height() - text.height()) / 2.0 : above;
+    for (QLabel* label : {label_, moreLabel_}) {
+        if (label->text().isEmpty()) continue;
+        const int lines = label->heightForWidth(text.width());
+        label->setGeometry(QRectF(pad, top, text.width(), lines).toRect());
+        top += lines;
+    }
+    double left = beside ? this->width() - pad - keys + gap : this->width() - pad - keys + gap;
+    const double row = beside ? (this->height() - high) / 2.0 : this->height() - above - high;
+    if (question_ && question_->phrase) {
+        phrase_->setGeometry(QRectF(left, row, look_.px(kPhraseWidth), high).toRect());
+        left += look_.px(kPhraseWidth) + gap;
+    }
+    for (QToolButton* key : keys_) {
+        key->setGeometry(QRectF(left, row, key->sizeHint().width(), high).toRect());
+        left += key->width() + gap;
     }
 }
 

@@ -1,27 +1,28 @@
 #include "ui/window/resistor_help.h"
 
 #include "core/findings/put_resistor.h"
-#include "core/why/light_drive.h"
+#include "ui/view/key_list.h"
 
 #include <algorithm>
 
 namespace tiepoint::ui {
 
 ResistorHelp::ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer,
-                           QMenu& menu, QWidget* window)
+                           Questions& questions, QMenu& menu, QWidget* window)
     : QObject(window),
       document_(document),
       live_(live),
       view_(view),
       cards_(cards),
       drawer_(drawer),
+      questions_(questions),
       card_(new ResistorCard(&cards)),
       drawerCard_(new DrawerCard(&cards)),
       helpAction_(menu.addAction(tr("Which &resistor?"))),
       drawerAction_(menu.addAction(tr("My &drawer…"))) {
     card_->hide();
     drawerCard_->hide();
-    helpAction_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_R));
+    helpAction_->setShortcut(keysFor(KeyFor::Resistor).front());
     window->addAction(helpAction_);
     window->addAction(drawerAction_);
     card_->setDrawer(drawer_.drawer());
@@ -36,7 +37,12 @@ ResistorHelp::ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& 
         card_->setDrawer(drawer_.drawer());
         drawerCard_->showDrawer(drawer_.drawer());
     });
-    connect(&live_, &LiveBench::snapshotReady, this, &ResistorHelp::followPlace);
+    connect(&questions_, &Questions::driveReady, this, [this](const auto& answer) { takeQuestion(*answer); });
+    connect(&questions_, &Questions::placeReady, this, [this](const auto& answer) { takePlace(*answer); });
+    connect(&live_, &LiveBench::snapshotReady, this, [this] {
+        if (beginning_) begin();  // another bench came before the answer
+        followPlace();
+    });
     connect(&view_, &BenchView::selectionChanged, this, &ResistorHelp::followPlace);
     for (AsideCard* card : {static_cast<AsideCard*>(card_), static_cast<AsideCard*>(drawerCard_)}) {
         connect(card, &AsideCard::closed, this, [this] {
@@ -54,9 +60,16 @@ void ResistorHelp::showCard(Card* card) {
 }
 
 void ResistorHelp::begin() {
-    auto snapshot = live_.snapshot();
-    if (!snapshot || snapshot->revision != document_.revision()) snapshot = evaluate(document_.bench(), live_.inputs());
-    card_->begin(questionAbout(*snapshot, partInQuestion(), card_->question()));
+    beginning_ = true;
+    const auto snapshot = live_.snapshot();
+    if (snapshot && snapshot->revision == document_.revision())
+        questions_.askDrive(snapshot, partInQuestion(), card_->question());
+}
+
+void ResistorHelp::takeQuestion(const DriveAnswer& answer) {
+    if (!beginning_ || answer.revision != document_.revision()) return;
+    beginning_ = false;
+    card_->begin(answer.question);
     showCard(card_);
     card_->supplyField()->takeKeyboard();
 }
@@ -73,14 +86,24 @@ int ResistorHelp::partInQuestion() const {
 
 void ResistorHelp::followPlace() {
     if (!card_->isVisibleTo(&cards_)) return;
-    place_.reset();
     const auto snapshot = live_.snapshot();
     const int part = partInQuestion();
-    if (!card_->choice() || part < 0 || !snapshot || snapshot->revision != document_.revision())
-        return card_->setPlace({}, false);
-    place_ = putResistor(*snapshot, part, card_->choice()->ohm);
+    const bool known = card_->choice() && part >= 0 && snapshot && snapshot->revision == document_.revision();
+    if (!known || placeOf_ != document_.revision()) {
+        place_.reset();
+        card_->setPlace({}, false);
+    }
+    if (known) questions_.askPlace(snapshot, part, card_->choice()->ohm);
+}
+
+void ResistorHelp::takePlace(const PlaceAnswer& answer) {
+    const int part = partInQuestion();
+    if (answer.revision != document_.revision() || answer.part != part) return;
+    if (!card_->choice() || card_->choice()->ohm != answer.ohm) return;
+    placeOf_ = answer.revision;
+    place_ = answer.place;
     if (place_) return card_->setPlace(QString::fromStdString(place_->text), true);
-    const int resistor = resistorOf(*snapshot->layout, part);
+    const int resistor = resistorOf(*view_.picture().layout, part);
     card_->setPlace(
         resistor < 0
             ? QString()
@@ -90,7 +113,7 @@ void ResistorHelp::followPlace() {
 }
 
 void ResistorHelp::putIn() {
-    if (!place_) return;
+    if (!place_ || placeOf_ != document_.revision()) return;
     const Edit edit = place_->edit;  // the place is found anew after it
     document_.push(edit);
 }

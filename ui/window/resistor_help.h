@@ -1,5 +1,6 @@
 #pragma once
-// The resistor helper and the drawer in the window: their menu entries, their cards, and the edit that puts a resistor in.
+// The resistor helper and the drawer in the window: their menu entries, their cards, and the edit that puts a resistor in. What the bench says and
+// where the resistor goes is reckoned beside (Questions): on a large bench it takes longer than a frame.
 
 #include "core/findings/finding.h"
 #include "ui/cards/card_row.h"
@@ -8,6 +9,7 @@
 #include "ui/document/bench_document.h"
 #include "ui/document/my_drawer.h"
 #include "ui/live/live_bench.h"
+#include "ui/live/questions.h"
 #include "ui/view/bench_view.h"
 
 #include <QAction>
@@ -21,7 +23,7 @@ class ResistorHelp : public QObject {
     Q_OBJECT
 public:
     ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer,
-                 QMenu& menu, QWidget* window);
+                 Questions& questions, QMenu& menu, QWidget* window);
 
     QAction* helpAction() const { return helpAction_; }
     QAction* drawerAction() const { return drawerAction_; }
@@ -34,6 +36,8 @@ Q_SIGNALS:
 private:
     void showCard(Card* card);
     void begin();
+    void takeQuestion(const DriveAnswer& answer);
+    void takePlace(const PlaceAnswer& answer);
     /// Finds anew where the resistor would go.
     void followPlace();
     /// The part that it is for: the one selected, or the first LED; index, or -1.
@@ -45,10 +49,13 @@ private:
     BenchView& view_;
     CardRow& cards_;
     MyDrawer& drawer_;
+    Questions& questions_;
     ResistorCard* card_;
     DrawerCard* drawerCard_;
     QAction *helpAction_, *drawerAction_;
     std::optional<Mend> place_;
+    bool beginning_ = false;  ///< the card is to open once it is known what the bench says
+    quint64 placeOf_ = 0;     ///< the revision that the place on the card belongs to
 };
 
 }  // namespace tiepoint::ui

@@ -3,7 +3,6 @@
 #include "core/findings/reveal.h"
 #include "ui/document/pass_phrase.h"
 
-#include <QInputDialog>
 #include <QPointer>
 
 namespace tiepoint::ui {
@@ -11,25 +10,12 @@ namespace {
 
 constexpr std::array kLevels{Reveal::Nothing, Reveal::Place, Reveal::Proof, Reveal::Mend};
 
-void askInWindow(QWidget* window, const QString& title, const QString& question, const RevealMenu::GivePhrase& give) {
-    auto* ask = new QInputDialog(window);
-    ask->setWindowTitle(title);
-    ask->setLabelText(question);
-    ask->setTextEchoMode(QLineEdit::Password);
-    ask->setAttribute(Qt::WA_DeleteOnClose);
-    QObject::connect(ask, &QInputDialog::textValueSelected, window, give);
-    ask->open();
-}
-
 }  // namespace
 
 RevealMenu::RevealMenu(BenchDocument& document, QWidget* parent)
     : QMenu(QStringLiteral("&How much is revealed"), parent),
       document_(document),
       group_(new QActionGroup(this)) {
-    asker_ = [this](const QString& title, const QString& question, const GivePhrase& give) {
-        askInWindow(parentWidget(), title, question, give);
-    };
     setToolTipsVisible(true);
     for (const Reveal each : kLevels) {
         const auto index = static_cast<std::size_t>(each);
@@ -73,7 +59,7 @@ void RevealMenu::choose(Reveal wanted) {
 void RevealMenu::toggleLock() {
     if (isLocked(*document_.bench())) return whenOpened(QStringLiteral("Pass phrase:"), [this] { unlock(); });
     asker_(QStringLiteral("Lock"),
-           QStringLiteral("A pass phrase, without which no more is revealed.\nIt keeps honest learners from peeking "
+           QStringLiteral("Lock what is revealed with a pass phrase:\nIt keeps honest learners from peeking "
                           "and is no security."),
            whileItStands([this](const QString& phrase) { lockBy(phrase); }));
 }

@@ -21,6 +21,7 @@ public:
 
     RevealMenu(BenchDocument& document, QWidget* parent);
 
+    /// Before it is set nobody is asked, and nothing opened.
     void setAsker(Asker asker) { asker_ = std::move(asker); }
     QAction* level(Reveal level) const { return levels_[static_cast<std::size_t>(level)]; }
     QAction* lockAction() const { return lock_; }
@@ -41,7 +42,7 @@ private:
     void whenOpened(const QString& question, const std::function<void()>& then);
 
     BenchDocument& document_;
-    Asker asker_;
+    Asker asker_ = [](const QString&, const QString&, const GivePhrase&) {};
     QActionGroup* group_;
     std::array<QAction*, 4> levels_;
     QAction* lock_;

@@ -4,143 +4,91 @@
 #include "core/bench/bench_file.h"
 #include "ui/theme/panels.h"
 #include "ui/theme/plain_text.h"
-#include "ui/window/bench_thumbnail.h"
+#include "ui/theme/qs.h"
+#include "ui/window/course.h"
 
+#include <QDateTime>
+#include <QFileInfo>
 #include <QKeyEvent>
 #include <QLocale>
 #include <QPainter>
-#include <QPainterPath>
 
 #include <algorithm>
 
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kColumns = 5;
-constexpr double kBenchWidth = 258;
-constexpr double kBenchHeight = 190;
-constexpr double kBenchGap = 14;
-constexpr double kStartPad = 34;
-constexpr double kHeader = 74;
-constexpr double kRecoveryRow = 62;
-constexpr std::string_view kBenchFolder = "benches/";
+constexpr double kShareOfWindow = 0.83, kVeil = 0.6;
+constexpr double kStartSide = 24, kStartBelow = 14, kStartPad = 30, kHeader = 78, kRecoveryRow = 58;
+constexpr int kCourseColumns = 2;
+constexpr double kCourseRow = 112, kCourseGap = 8, kColumnGap = 16, kOwnHeight = 116, kOwnGap = 16;
+constexpr double kFirstPanelShare = 0.185, kWordButtonHeight = 54;
+constexpr std::size_t kMostOwn = 4;
+constexpr qint64 kLargestPictured = 1 << 20;  // bytes of a file of one's own
 
-/// A plain key with a word.
-class PlainKey : public QAbstractButton {
-public:
-    PlainKey(const QString& word, QWidget* parent, bool inviting = false)
-        : QAbstractButton(parent),
-          inviting_(inviting) {
-        setText(word);
-        setFocusPolicy(Qt::TabFocus);
-        setAttribute(Qt::WA_Hover);
-    }
-    void setLook(const Look& look) {
-        look_ = look;
-        update();
-    }
-    double wantedWidth() const {
-        return QFontMetricsF(look_.font(text::kBody - 2, QFont::Medium)).horizontalAdvance(text()) + look_.px(44);
-    }
+std::shared_ptr<const Bench> embeddedBench(std::string_view name) {
+    const auto file = std::ranges::find(embeddedFiles(), name, &EmbeddedFile::name);
+    if (file == embeddedFiles().end()) return nullptr;
+    auto read = readBench(file->text);
+    return read ? std::make_shared<const Bench>(std::move(read).value().bench) : nullptr;
+}
 
-protected:
-    void paintEvent(QPaintEvent*) override {
-        QPainter painter(this);
-        painter.setRenderHint(QPainter::Antialiasing);
-        const double margin = look_.px(4);
-        paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin),
-                 {inviting_, underMouse(), isDown(), hasFocus()});
-        painter.setFont(look_.font(text::kBody - 2, QFont::Medium));
-        painter.setPen(look_.theme->text);
-        painter.drawText(rect(), Qt::AlignCenter, text());
-    }
-
-private:
-    bool inviting_;
-    Look look_{&theme(ThemeName::Day), 1};
-};
-
-PlainKey* plain(QAbstractButton* key) { return static_cast<PlainKey*>(key); }
+/// "today", "yesterday", "Monday", "12 Nov".
+QString dayWords(const QDateTime& then) {
+    constexpr int kWeek = 7;
+    const qint64 days = then.date().daysTo(QDate::currentDate());
+    if (days == 0) return QStringLiteral("today");
+    if (days == 1) return QStringLiteral("yesterday");
+    const bool near = days > 1 && days < kWeek;
+    return QLocale(QLocale::English).toString(then.date(), near ? QStringLiteral("dddd") : QStringLiteral("d MMM"));
+}
 
 }  // namespace
 
-BenchKey::BenchKey(const QString& file, std::shared_ptr<const Bench> bench, QWidget* parent)
-    : QAbstractButton(parent),
-      file_(file),
-      bench_(std::move(bench)),
-      look_{&theme(ThemeName::Day), 1} {
-    setText(menuWords(title()));
-    setAccessibleName(title());
-    setFocusPolicy(Qt::TabFocus);
-    setAttribute(Qt::WA_Hover);
-}
-
-QString BenchKey::title() const { return plainText(bench_->title); }
-
-void BenchKey::setLook(const Look& look) {
-    look_ = look;
-    picture_ = {};
-    update();
-}
-
-QRectF BenchKey::pictureBox() const {
-    const double margin = look_.px(10);
-    return QRectF(rect()).adjusted(margin, margin, -margin, -look_.px(44));
-}
-
-void BenchKey::draw() {
-    picture_ = benchThumbnail(bench_, *look_.theme, pictureBox().size().toSize(), devicePixelRatioF());
-    update();
-}
-
-void BenchKey::paintEvent(QPaintEvent*) {
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    const double margin = look_.px(4);
-    paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin),
-             {false, underMouse(), isDown(), hasFocus()});
-    QPainterPath corner;
-    corner.addRoundedRect(pictureBox(), look_.px(5), look_.px(5));
-    painter.save();
-    painter.setClipPath(corner);
-    painter.fillPath(corner, look_.theme->benchTop);
-    if (isDrawn()) painter.drawPixmap(pictureBox().topLeft(), picture_);
-    painter.restore();
-    painter.setFont(look_.font(text::kSmall + 2, QFont::Medium));
-    painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(0, height() - look_.px(44), width(), look_.px(36)), Qt::AlignCenter, title());
-}
-
-StartCard::StartCard(const std::vector<Recovery>& recoveries, QWidget* parent)
+StartCard::StartCard(const std::vector<Recovery>& recoveries, const QStringList& recent, QWidget* parent)
     : QWidget(parent),
       look_{&theme(ThemeName::Day), 1},
       recoveries_(recoveries),
-      first_(new PlainKey(QStringLiteral("Light a first LED"), this, true)),
-      new_(new PlainKey(QStringLiteral("New bench"), this)),
-      open_(new PlainKey(QStringLiteral("Open…"), this)),
-      recover_(new PlainKey(QStringLiteral("Recover"), this)),
-      forget_(new PlainKey(QStringLiteral("Throw away"), this)),
-      close_(new PlainKey(QStringLiteral("\u00d7"), this)) {
+      first_(new FirstPanel(pictures_, this)),
+      new_(new WordButton(QStringLiteral("New bench"), WordButton::Shape::Plain, this)),
+      open_(new WordButton(QStringLiteral("Open a file…"), WordButton::Shape::Plain, this)),
+      recover_(new WordButton(QStringLiteral("Recover"), WordButton::Shape::Plain, this)),
+      forget_(new WordButton(QStringLiteral("Throw away"), WordButton::Shape::Plain, this)),
+      close_(new WordButton(QStringLiteral("To the bench"), WordButton::Shape::Link, this)) {
     setAccessibleName(QStringLiteral("Start"));
     setFocusPolicy(Qt::ClickFocus);
-    close_->setAccessibleName(QStringLiteral("Close"));
     recover_->setVisible(!recoveries_.empty());
     forget_->setVisible(!recoveries_.empty());
-    connect(first_, &QAbstractButton::clicked, this, &StartCard::firstChosen);
+    addBenches();
+    addOwn(recent);
+    connectKeys();
+    std::vector<QWidget*> order{first_->beginKey()};
+    order.insert(order.end(), benches_.begin(), benches_.end());
+    order.insert(order.end(), {new_, open_});
+    order.insert(order.end(), own_.begin(), own_.end());
+    order.insert(order.end(), {recover_, forget_, close_});
+    for (std::size_t i = 1; i < order.size(); ++i) setTabOrder(order[i - 1], order[i]);
+}
+
+StartCard::~StartCard() = default;
+
+void StartCard::connectKeys() {
+    connect(first_->beginKey(), &QAbstractButton::clicked, this, &StartCard::firstChosen);
     connect(new_, &QAbstractButton::clicked, this, &StartCard::newChosen);
     connect(open_, &QAbstractButton::clicked, this, &StartCard::openChosen);
-    connect(close_, &QAbstractButton::clicked, this, &QWidget::hide);
+    connect(close_, &QAbstractButton::clicked, this, [this] {
+        hide();
+        Q_EMIT closed();
+    });
     connect(recover_, &QAbstractButton::clicked, this, [this] { Q_EMIT recoveryChosen(recoveries_.front()); });
     connect(forget_, &QAbstractButton::clicked, this, [this] {
         Q_EMIT recoveryRefused(recoveries_.front());
         recoveries_.erase(recoveries_.begin());
         recover_->setVisible(!recoveries_.empty());
         forget_->setVisible(!recoveries_.empty());
+        arrange();
         update();
     });
-    addBenches();
-    drawing_.setInterval(0);
-    connect(&drawing_, &QTimer::timeout, this, &StartCard::drawNext);
 }
 
 void StartCard::setVisible(bool visible) {
@@ -150,64 +98,138 @@ void StartCard::setVisible(bool visible) {
 }
 
 void StartCard::addBenches() {
-    for (const EmbeddedFile& file : embeddedFiles()) {
-        if (!file.name.starts_with(kBenchFolder)) continue;
-        auto read = readBench(file.text);
-        if (!read) continue;  // a test opens every one of them
-        const QString name = QString::fromUtf8(file.name.data(), static_cast<qsizetype>(file.name.size()));
-        auto* key = new BenchKey(name, std::make_shared<const Bench>(std::move(read).value().bench), this);
-        connect(key, &QAbstractButton::clicked, this, [this, name] { Q_EMIT benchChosen(name); });
+    int number = 0;
+    for (const CourseBench& each : course()) {
+        const QString name = qs(each.file);
+        auto* key = new BenchButton(name, {QString::number(++number), qs(each.topic), qs(each.line)}, this);
+        connect(key, &QAbstractButton::clicked, this, [this, name, &each] { Q_EMIT benchChosen(name, each.views); });
+        connect(key, &BenchButton::resized, this, [this, key, &each] {
+            draw(key, [&each] {
+                Miniature picture;
+                picture.bench = embeddedBench(each.file);
+                picture.views = each.views;
+                picture.pressed = each.pressed;
+                if (picture.bench) picture.frameMm = boardsFrameMm(*picture.bench);
+                if (picture.bench && each.closeUp) picture.frameMm = closeUpMm(*picture.bench, *each.closeUp);
+                return picture;
+            });
+        });
         benches_.push_back(key);
     }
 }
 
-void StartCard::drawNext() {
-    const auto next = std::ranges::find_if(benches_, [](const BenchKey* key) { return !key->isDrawn(); });
-    if (next == benches_.end() || !isVisible()) return drawing_.stop();
-    (*next)->draw();
+void StartCard::addOwn(const QStringList& recent) {
+    for (const QString& path : recent) {
+        if (own_.size() == kMostOwn) return;
+        const QFileInfo file(path);
+        QString name = file.fileName();
+        for (const char* ending : {".json", ".bench"})
+            if (name.endsWith(QLatin1String(ending))) name.chop(static_cast<int>(qstrlen(ending)));
+        auto* key = new BenchButton(path, {{}, plainText(name), dayWords(file.lastModified())}, this);
+        key->setToolTip(plainTip(path));
+        connect(key, &QAbstractButton::clicked, this, [this, path] { Q_EMIT fileChosen(path); });
+        connect(key, &BenchButton::resized, this, [this, key, path] {
+            draw(key, [path] {
+                Miniature picture;
+                if (QFileInfo(path).size() > kLargestPictured) return picture;
+                auto read = readBenchFile(path.toStdString());
+                if (!read) return picture;
+                picture.bench = std::make_shared<const Bench>(std::move(read).value().bench);
+                picture.frameMm = boardsFrameMm(*picture.bench);
+                return picture;
+            });
+        });
+        own_.push_back(key);
+    }
 }
 
+void StartCard::draw(BenchButton* key, const PicturesBeside::Fill& fill) {
+    const QSize size = key->pictureSize();
+    if (size.isEmpty()) return;
+    pictures_.order(
+        [fill, size, theme = look_.theme, ratio = devicePixelRatioF()] {
+            Miniature picture = fill();
+            picture.size = size;
+            picture.ratio = ratio;
+            picture.theme = theme;
+            return picture;
+        },
+        [this, key, size, theme = look_.theme](const QImage& image) {
+            if (key->pictureSize() == size && look_.theme == theme) key->setPicture(image);
+        });
+}
+
+std::vector<WordButton*> StartCard::wordButtons() const { return {new_, open_, recover_, forget_, close_}; }
+
 void StartCard::setLook(const Look& look) {
+    if (look_ == look) return;
     look_ = look;
-    for (BenchKey* key : benches_) key->setLook(look);
-    for (QAbstractButton* key : {first_, new_, open_, recover_, forget_, close_}) plain(key)->setLook(look);
+    for (BenchButton* key : benches_) key->setLook(look);
+    for (BenchButton* key : own_) key->setLook(look);
+    for (WordButton* key : wordButtons()) key->setLook(look);
+    first_->setLook(look);
     update();
 }
 
 void StartCard::placeIn(const QRect& frame) {
-    const int rows = (static_cast<int>(benches_.size()) + kColumns - 1) / kColumns;
-    const double width = 2 * kStartPad + kColumns * (kBenchWidth + kBenchGap) - kBenchGap;
-    const double height =
-        kStartPad + kHeader + rows * (kBenchHeight + kBenchGap) + (recoveries_.empty() ? 0 : kRecoveryRow);
-    const QSizeF size(look_.px(width), look_.px(height));
-    setGeometry(QRectF(QRectF(frame).center() - QPointF(size.width() / 2, size.height() / 2), size).toRect());
+    setGeometry(frame);
     arrange();
-    drawing_.start();
+}
+
+QRectF StartCard::surface() const {
+    const double high = std::min(kShareOfWindow * window()->height(), height() - look_.px(kStartBelow));
+    const double side = look_.px(kStartSide);
+    return {side, height() - high, width() - 2 * side, high - look_.px(kStartBelow)};
 }
 
 void StartCard::arrange() {
-    const double pad = look_.px(kStartPad), gap = look_.px(kBenchGap);
-    const double top = look_.px(kHeader) + (recoveries_.empty() ? 0 : look_.px(kRecoveryRow)) + look_.px(8);
-    for (std::size_t i = 0; i < benches_.size(); ++i) {
-        const QPointF at(pad + static_cast<double>(i % kColumns) * look_.px(kBenchWidth + kBenchGap),
-                         top + static_cast<double>(i / kColumns) * (look_.px(kBenchHeight) + gap));
-        benches_[i]->setGeometry(QRectF(at, QSizeF(look_.px(kBenchWidth), look_.px(kBenchHeight))).toRect());
+    const double pad = look_.px(kStartPad), keyHeight = look_.px(kWordButtonHeight);
+    const QRectF inside = surface().adjusted(pad, look_.px(14), -pad, -look_.px(18));
+    const double closeWidth = close_->wantedWidth();
+    close_->setGeometry(
+        QRectF(inside.right() - closeWidth, inside.top() + look_.px(4), closeWidth, keyHeight).toRect());
+    double top = inside.top() + look_.px(kHeader);
+    if (!recoveries_.empty()) {
+        double right = inside.right();
+        for (WordButton* key : {forget_, recover_}) {
+            right -= key->wantedWidth();
+            key->setGeometry(QRectF(right, top - look_.px(10), key->wantedWidth(), keyHeight).toRect());
+            right -= look_.px(6);
+        }
+        top += look_.px(kRecoveryRow);
     }
-    const double keyHeight = look_.px(52);
-    double right = width() - pad;
-    for (QAbstractButton* key : {close_, open_, new_, first_}) {
-        const double keyWidth = plain(key)->wantedWidth();
-        right -= keyWidth;
-        key->setGeometry(QRectF(right, look_.px(22), keyWidth, keyHeight).toRect());
-        right -= look_.px(6);
+    ownRow_ = QRectF(inside.left(), inside.bottom() - look_.px(kOwnHeight), inside.width(), look_.px(kOwnHeight));
+    const QRectF lessons(inside.left(), top, inside.width(), ownRow_.top() - look_.px(kOwnGap) - top);
+    first_->setGeometry(
+        QRectF(lessons.left(), lessons.top(), kFirstPanelShare * inside.width(), lessons.height()).toRect());
+    arrangeBenches(lessons.adjusted(first_->width() + look_.px(kColumnGap), 0, 0, 0));
+    arrangeOwn(ownRow_);
+}
+
+void StartCard::arrangeBenches(const QRectF& area) {
+    const int rows = (static_cast<int>(benches_.size()) + kCourseColumns - 1) / kCourseColumns;
+    const double gap = look_.px(kCourseGap), columnGap = look_.px(kColumnGap);
+    const double high = std::min(look_.px(kCourseRow), (area.height() - (rows - 1) * gap) / rows);
+    const double step = (area.height() - high) / std::max(1, rows - 1);
+    const double breadth = (area.width() - (kCourseColumns - 1) * columnGap) / kCourseColumns;
+    for (int i = 0; i < static_cast<int>(benches_.size()); ++i) {
+        const QPointF at(area.left() + i / rows * (breadth + columnGap), area.top() + i % rows * step);
+        benches_[static_cast<std::size_t>(i)]->setGeometry(QRectF(at, QSizeF(breadth, high)).toRect());
     }
-    right = width() - pad;
-    for (QAbstractButton* key : {forget_, recover_}) {
-        const double keyWidth = plain(key)->wantedWidth();
-        right -= keyWidth;
-        key->setGeometry(QRectF(right, look_.px(kHeader + 8), keyWidth, keyHeight).toRect());
-        right -= look_.px(6);
-    }
+}
+
+void StartCard::arrangeOwn(const QRectF& row) {
+    const double keyHeight = look_.px(kWordButtonHeight), gap = look_.px(8);
+    const double keyTop = row.bottom() - keyHeight;
+    const double breadth = (first_->width() - gap) / 2;
+    new_->setGeometry(QRectF(row.left(), keyTop, breadth, keyHeight).toRect());
+    open_->setGeometry(QRectF(row.left() + breadth + gap, keyTop, breadth, keyHeight).toRect());
+    const double left = first_->geometry().right() + look_.px(kColumnGap);
+    const double each = (row.right() - left - (kMostOwn - 1) * gap) / kMostOwn;
+    for (std::size_t i = 0; i < own_.size(); ++i)
+        own_[i]->setGeometry(QRectF(left + static_cast<double>(i) * (each + gap), row.top() + look_.px(8), each,
+                                    row.height() - look_.px(8))
+                                 .toRect());
 }
 
 QString StartCard::recoveryWords() const {
@@ -218,28 +240,57 @@ QString StartCard::recoveryWords() const {
         .arg(what, QLocale().toString(recovery.savedAt, QLocale::ShortFormat));
 }
 
+/// What stands beside the keys of the last row.
+void StartCard::paintOwn(QPainter& painter) {
+    const Theme& theme = *look_.theme;
+    painter.setPen(QPen(theme.cardEdge, std::max(1.0, look_.px(1.5))));
+    const double line = ownRow_.top() - look_.px(kOwnGap) / 2;
+    painter.drawLine(QPointF(ownRow_.left(), line), QPointF(ownRow_.right(), line));
+    sheet_.draw(painter, QRectF(ownRow_.left(), ownRow_.top() + look_.px(8), first_->width(), look_.px(40)),
+                QStringLiteral("Your benches"),
+                {look_.font(text::kBody, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
+    if (!own_.empty()) return;
+    sheet_.draw(painter, ownRow_.adjusted(first_->width() + look_.px(kColumnGap), 0, 0, 0),
+                QStringLiteral("What you save will stand here."),
+                {look_.font(text::kSmall + 1), theme.dimText, Qt::AlignLeft | Qt::AlignVCenter});
+}
+
 void StartCard::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const double margin = look_.px(kCardMargin);
-    paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
+    const Theme& theme = *look_.theme;
+    painter.fillRect(rect(), withAlpha(mix(theme.benchTop, theme.benchBottom, 0.5), kVeil));
+    const QRectF card = surface();
+    paintCard(painter, look_, card);
     const double pad = look_.px(kStartPad);
-    painter.setFont(look_.font(text::kTitle, QFont::DemiBold));
-    painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(pad, look_.px(22), width() - 2 * pad, look_.px(52)), Qt::AlignLeft | Qt::AlignVCenter,
-                     QStringLiteral("Benches of the harbour"));
+    sheet_.begin();
+    sheet_.draw(painter, QRectF(card.left() + pad, card.top() + look_.px(14), card.width() - 2 * pad, look_.px(60)),
+                QStringLiteral("A model harbour, bench by bench"),
+                {look_.font(text::kTitle + 4, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
+    paintOwn(painter);
     if (recoveries_.empty()) return;
-    painter.setFont(look_.font(text::kBody - 2));
-    const QRectF row(pad, look_.px(kHeader + 8), recover_->x() - pad - look_.px(10), look_.px(52));
-    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter,
-                     QFontMetricsF(painter.font()).elidedText(recoveryWords(), Qt::ElideMiddle, row.width()));
+    const QRectF row(card.left() + pad, recover_->y(), recover_->x() - card.left() - pad - look_.px(10),
+                     recover_->height());
+    sheet_.draw(painter, row, recoveryWords(),
+                {look_.font(text::kBody - 2), theme.text, Qt::AlignLeft | Qt::AlignVCenter, true});
 }
 
 void StartCard::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape)
+    if (event->key() == Qt::Key_Escape) {
         hide();
-    else
+        Q_EMIT closed();
+    } else if (auto* key = qobject_cast<QAbstractButton*>(focusWidget());
+               key && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) {
+        key->click();
+    } else {
         QWidget::keyPressEvent(event);
+    }
+}
+
+void StartCard::mousePressEvent(QMouseEvent* event) {
+    if (surface().contains(event->position())) return QWidget::mousePressEvent(event);
+    hide();
+    Q_EMIT closed();
 }
 
 }  // namespace tiepoint::ui

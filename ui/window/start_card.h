@@ -1,68 +1,55 @@
 #pragma once
-// The card on a new window: the way to a first LED, the harbour benches as pictures, a new bench, opening a file, and unsaved work that was left behind.
-// An overlay that nothing waits for: the first gesture on the bench closes it.
+// The card on a new window: the way to a first LED in front, the harbour benches in the order of a course, each with what it shows, and below
+// them, quieter, a new bench, a file, and the benches of one's own. Unsaved work that was left behind is offered on top. It lies over the lower
+// part of the window, the bench above under a veil of its own colour. Nothing waits for it: the first gesture on the bench closes it.
+// Pictures are drawn beside, one by one, so that the window stands first; files of one's own are read there too.
 
+#include "core/bench/bench.h"
 #include "ui/document/recovery.h"
-#include "ui/theme/look.h"
+#include "ui/theme/words.h"
+#include "ui/window/bench_button.h"
+#include "ui/window/first_panel.h"
+#include "ui/window/pictures_beside.h"
 
-#include <QAbstractButton>
-#include <QPixmap>
-#include <QTimer>
+#include <QStringList>
 #include <QWidget>
 
-#include <memory>
 #include <vector>
 
 namespace tiepoint::ui {
 
-/// One bench on the card: its picture and its title.
-class BenchKey : public QAbstractButton {
-    Q_OBJECT
-public:
-    BenchKey(const QString& file, std::shared_ptr<const Bench> bench, QWidget* parent);
-
-    const QString& file() const { return file_; }
-    void setLook(const Look& look);
-    bool isDrawn() const { return !picture_.isNull(); }
-    void draw();  ///< makes the picture; costs some milliseconds
-
-protected:
-    void paintEvent(QPaintEvent* event) override;
-    QRectF pictureBox() const;
-
-private:
-    QString title() const;
-
-    QString file_;
-    std::shared_ptr<const Bench> bench_;
-    Look look_;
-    QPixmap picture_;
-};
-
 class StartCard : public QWidget {
     Q_OBJECT
 public:
-    StartCard(const std::vector<Recovery>& recoveries, QWidget* parent);
+    /// `recent` are paths of files, the latest first.
+    StartCard(const std::vector<Recovery>& recoveries, const QStringList& recent, QWidget* parent);
+    ~StartCard() override;
 
     void setLook(const Look& look);
-    /// Centres the card in a frame of the parent's.
+    /// Takes a frame of the parent's, all of it below the title line; the card lies in its lower part.
     void placeIn(const QRect& frame);
-    const std::vector<BenchKey*>& benches() const { return benches_; }
+    /// The surface of the card, in its own place.
+    QRectF surface() const;
+    const std::vector<BenchButton*>& benches() const { return benches_; }
+    const std::vector<BenchButton*>& ownBenches() const { return own_; }
     /// What is said of the newest work that was left behind; there must be some.
     QString recoveryWords() const;
-    QAbstractButton* firstKey() const { return first_; }
+    QAbstractButton* firstKey() const { return first_->beginKey(); }
     QAbstractButton* newKey() const { return new_; }
     QAbstractButton* openKey() const { return open_; }
+    QAbstractButton* closeKey() const { return close_; }
     QAbstractButton* recoverKey() const { return recover_; }
     QAbstractButton* forgetKey() const { return forget_; }
 
 Q_SIGNALS:
-    void benchChosen(const QString& embeddedName);
+    void benchChosen(const QString& embeddedName, const tiepoint::Views& views);
+    void fileChosen(const QString& path);
     void firstChosen();
     void newChosen();
     void openChosen();
     void recoveryChosen(const Recovery& recovery);
     void recoveryRefused(const Recovery& recovery);
+    void closed();  ///< someone put it away
 
 public:
     void setVisible(bool visible) override;
@@ -70,22 +57,27 @@ public:
 protected:
     void paintEvent(QPaintEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
 
 private:
     void addBenches();
-    void drawNext();
+    void addOwn(const QStringList& recent);
+    void connectKeys();
+    void draw(BenchButton* key, const PicturesBeside::Fill& fill);
     void arrange();
+    void arrangeBenches(const QRectF& area);
+    void arrangeOwn(const QRectF& row);
+    void paintOwn(QPainter& painter);
+    std::vector<WordButton*> wordButtons() const;
 
     Look look_;
+    WordSheet sheet_{this};
     std::vector<Recovery> recoveries_;
-    std::vector<BenchKey*> benches_;
-    QAbstractButton* first_;
-    QAbstractButton* new_;
-    QAbstractButton* open_;
-    QAbstractButton* recover_;
-    QAbstractButton* forget_;
-    QAbstractButton* close_;
-    QTimer drawing_;  ///< pictures one by one, so that the window stands first
+    std::vector<BenchButton*> benches_, own_;
+    FirstPanel* first_;
+    WordButton *new_, *open_, *recover_, *forget_, *close_;
+    QRectF ownRow_;
+    PicturesBeside pictures_;  // last: it draws for the above
 };
 
 }  // namespace tiepoint::ui

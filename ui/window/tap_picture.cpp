@@ -11,9 +11,10 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kPipe = 26, kNarrow = 10;  ///< breadth of the pipe
-constexpr double kRingHeight = 160, kRingInset = 120;
+constexpr double kRingHeight = 190, kRingInset = 45;
+constexpr double kRingShare = 0.42;  ///< of the breadth; the words stand beside
 constexpr int kBlades = 6;
-constexpr double kRow = 2;  ///< of the words below: room for two lines
+constexpr double kRow = 2;  ///< of the words: room for two lines
 
 struct Line {
     const char *bench, *water;
@@ -58,21 +59,17 @@ void paintArrowHead(QPainter& painter, const Look& look, QPointF at, double angl
     painter.restore();
 }
 
-void paintNamed(QPainter& painter, const Look& look, QPointF at, const char* what, const char* stands,
+void paintNamed(QPainter& painter, WordSheet& sheet, const Look& look, QPointF at, const char* what, const char* stands,
                 Qt::Alignment side) {
     const double width = look.px(230), line = look.px(26);
     const double left = side & Qt::AlignRight ? at.x() - width : side & Qt::AlignHCenter ? at.x() - width / 2 : at.x();
-    painter.setPen(look.theme->text);
-    painter.setFont(look.font(text::kSmall + 1, QFont::DemiBold));
-    painter.drawText(QRectF(left, at.y(), width, line), static_cast<int>(side | Qt::AlignVCenter),
-                     QString::fromLatin1(what));
-    painter.setPen(look.theme->dimText);
-    painter.setFont(look.font(text::kSmall));
-    painter.drawText(QRectF(left, at.y() + line, width, line), static_cast<int>(side | Qt::AlignVCenter),
-                     QString::fromLatin1(stands));
+    sheet.draw(painter, QRectF(left, at.y(), width, line), QString::fromLatin1(what),
+               {look.font(text::kSmall + 1, QFont::DemiBold), look.theme->text, side | Qt::AlignVCenter});
+    sheet.draw(painter, QRectF(left, at.y() + line, width, line), QString::fromLatin1(stands),
+               {look.font(text::kSmall), look.theme->dimText, side | Qt::AlignVCenter});
 }
 
-void paintTapRing(QPainter& painter, const Look& look, const QRectF& ring) {
+void paintTapRing(QPainter& painter, WordSheet& sheet, const Look& look, const QRectF& ring) {
     const Theme& theme = *look.theme;
     const double radius = look.px(30);
     QPainterPath whole;
@@ -120,38 +117,36 @@ void paintTapRing(QPainter& painter, const Look& look, const QRectF& ring) {
         paintArrowHead(painter, look, {ring.left() + ring.width() * share, ring.top()}, 0);
         paintArrowHead(painter, look, {ring.left() + ring.width() * (1 - share), ring.bottom()}, 180);
     }
-    paintNamed(painter, look, left + QPointF(look.px(52), -look.px(26)), "Pump", "the supply", Qt::AlignLeft);
-    paintNamed(painter, look, right - QPointF(look.px(52), look.px(26)), "Wheel", "the LED", Qt::AlignRight);
-    paintNamed(painter, look, top + QPointF(0, look.px(20)), "Narrow place", "the resistor", Qt::AlignHCenter);
-    paintNamed(painter, look, bottom - QPointF(0, look.px(90)), "Tap", "the switch", Qt::AlignHCenter);
+    paintNamed(painter, sheet, look, left + QPointF(look.px(52), -look.px(26)), "Pump", "the supply", Qt::AlignLeft);
+    paintNamed(painter, sheet, look, right - QPointF(look.px(52), look.px(26)), "Wheel", "the LED", Qt::AlignRight);
+    paintNamed(painter, sheet, look, top + QPointF(0, look.px(20)), "Narrow place", "the resistor", Qt::AlignHCenter);
+    paintNamed(painter, sheet, look, bottom - QPointF(0, look.px(90)), "Tap", "the switch", Qt::AlignHCenter);
 }
 
 }  // namespace
 
-void paintTapPicture(QPainter& painter, const Look& look, const QRectF& box) {
+void paintTapPicture(QPainter& painter, WordSheet& sheet, const Look& look, const QRectF& box) {
     painter.save();
-    const QRectF ring(box.left() + look.px(kRingInset), box.top() + look.px(28), box.width() - 2 * look.px(kRingInset),
-                      look.px(kRingHeight));
-    paintTapRing(painter, look, ring);
-    const double top = ring.bottom() + look.px(34), column = box.width() / 2, line = look.px(27);
+    const QRectF ring(box.left() + look.px(kRingInset), box.center().y() - look.px(kRingHeight) / 2,
+                      kRingShare * box.width() - 2 * look.px(kRingInset), look.px(kRingHeight));
+    paintTapRing(painter, sheet, look, ring);
+    const double left = box.left() + kRingShare * box.width() + look.px(10);
+    const double top = box.top(), column = (box.right() - left) / 2, line = look.px(27);
     const auto heading = [&](double x, const char* words) {
-        painter.setFont(look.font(text::kSmall + 1, QFont::DemiBold));
-        painter.setPen(look.theme->text);
-        painter.drawText(QRectF(x, top, column, line), Qt::AlignLeft | Qt::AlignVCenter, QString::fromLatin1(words));
-        painter.setFont(look.font(text::kSmall - 2));
-        painter.setPen(look.theme->dimText);
+        sheet.draw(painter, QRectF(x, top, column, line), QString::fromLatin1(words),
+                   {look.font(text::kSmall + 1, QFont::DemiBold), look.theme->text, Qt::AlignLeft | Qt::AlignVCenter});
     };
     const auto words = [&](double x, int row, const QString& text) {
-        painter.drawText(QRectF(x, top + line * 1.3 + row * line * kRow, column - look.px(18), line * kRow),
-                         Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
+        sheet.draw(painter, QRectF(x, top + line * 1.3 + row * line * kRow, column - look.px(18), line * kRow), text,
+                   {look.font(text::kSmall - 2), look.theme->dimText, Qt::AlignLeft | Qt::AlignTop, true});
     };
-    heading(box.left(), "Where it helps");
+    heading(left, "Where it helps");
     for (int i = 0; i < 4; ++i)
-        words(box.left(), i,
+        words(left, i,
               QStringLiteral("%1 \u2013 %2")
                   .arg(QString::fromLatin1(kLike[i].bench), QString::fromLatin1(kLike[i].water)));
-    heading(box.left() + column, "Where it fails");
-    for (int i = 0; i < 4; ++i) words(box.left() + column, i, QString::fromLatin1(kFails[i]));
+    heading(left + column, "Where it fails");
+    for (int i = 0; i < 4; ++i) words(left + column, i, QString::fromLatin1(kFails[i]));
     painter.restore();
 }
 

@@ -5,6 +5,7 @@
 #include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
 
+#include <QFileInfo>
 #include <QKeyEvent>
 #include <QPainter>
 
@@ -15,7 +16,10 @@ namespace {
 
 constexpr double kTitleSide = 30;
 constexpr double kMenuGap = 34;
-constexpr double kLongestTitle = 700;
+constexpr double kFileGap = 14;
+constexpr double kLongestTitle = 820;                     ///< with the file's name
+constexpr double kNamesShare = 0.72, kTitleShare = 0.55;  ///< of the room beside the menus; of that, the title
+constexpr double kLeastRoom = 60;                         ///< in less nothing can be read
 
 QString boardWords(const Bench& bench) {
     if (bench.boards.size() == 1) return qs(describeBoard(bench.boards.front()));
@@ -76,34 +80,63 @@ QString TitleLine::fieldColours() const {
         .arg(theme.text.name(), theme.card.name(), theme.accent.name());
 }
 
-double TitleLine::titleWidth() const {
-    const double words = QFontMetricsF(look_.font(text::kTitle, QFont::DemiBold)).horizontalAdvance(shownTitle());
-    return std::min(words + look_.px(4), look_.px(kLongestTitle));
+QString TitleLine::fileName() const {
+    const QString path = document_.filePath();
+    return path.isEmpty() ? QString() : plainText(QFileInfo(path).fileName());
 }
 
+/// The title comes first, then the name of its file, then the boards; what has to give way is shortened in its middle.
+TitleLine::Places TitleLine::places() const {
+    const auto wide = [this](const QString& words, double size, QFont::Weight weight) {
+        return words.isEmpty() ? 0 : QFontMetricsF(look_.font(size, weight)).horizontalAdvance(words) + look_.px(4);
+    };
+    const double side = look_.px(kTitleSide), gap = look_.px(kFileGap);
+    const double title = wide(shownTitle(), text::kTitle, QFont::DemiBold);
+    const double file = wide(fileName(), text::kBody - 3, QFont::Normal);
+    const double boards = wide(boardWords(*document_.bench()), text::kBody, QFont::Normal);
+    const double all = width() - 2 * side - look_.px(2 * kMenuGap) - menuSize().width();
+    const double names = title + (file > 0 ? gap + file : 0);
+    // The boards are told by the tool tip too, so they give way first.
+    const double forNames = std::min({names, std::max(all - boards, kNamesShare * all), look_.px(kLongestTitle)});
+    Places places;
+    const double forTitle =
+        file > 0 ? std::min(title, std::max(forNames - gap - file, kTitleShare * forNames)) : forNames;
+    places.title = QRectF(side, 0, forTitle, height());
+    if (file > 0) places.file = QRectF(side + forTitle + gap, 0, std::max(0.0, forNames - gap - forTitle), height());
+    places.menus = side + forNames + look_.px(kMenuGap);
+    const double left = places.menus + menuSize().width() + look_.px(kMenuGap);
+    places.boards = QRectF(left, 0, std::max(0.0, width() - side - left), height());
+    return places;
+}
+
+QSize TitleLine::menuSize() const { return menus_->sizeHint() + QSize(look_.ipx(4), 0); }
+
 void TitleLine::arrange() {
-    const double left = look_.px(kTitleSide) + titleWidth() + look_.px(kMenuGap);
-    const QSize wanted = menus_->sizeHint();
-    menus_->setGeometry(static_cast<int>(left), (height() - wanted.height()) / 2 + look_.ipx(2),
-                        wanted.width() + look_.ipx(30), wanted.height());
-    edit_->setGeometry(look_.ipx(kTitleSide - 6), look_.ipx(8), static_cast<int>(std::max(titleWidth(), look_.px(420))),
-                       height() - look_.ipx(16));
+    const Places now = places();
+    menus_->setGeometry(static_cast<int>(now.menus), (height() - menuSize().height()) / 2 + look_.ipx(2),
+                        menuSize().width(), menuSize().height());
+    edit_->setGeometry(look_.ipx(kTitleSide - 6), look_.ipx(8),
+                       static_cast<int>(std::max(now.title.width(), look_.px(420))), height() - look_.ipx(16));
+    const QString path = plainText(document_.filePath());
+    QStringList whole{shownTitle(), path, boardWords(*document_.bench())};
+    whole.removeAll(QString());
+    setAccessibleName(whole.join(QStringLiteral(", ")));
+    setToolTip(plainTip(whole.join(QLatin1Char('\n'))));
 }
 
 void TitleLine::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    painter.setFont(look_.font(text::kTitle, QFont::DemiBold));
-    painter.setPen(look_.theme->text);
-    const QRectF left(look_.px(kTitleSide), 0, titleWidth(), height());
-    const QString title = QFontMetricsF(painter.font()).elidedText(shownTitle(), Qt::ElideRight, left.width());
-    painter.drawText(left, Qt::AlignLeft | Qt::AlignVCenter, title);
-    painter.setFont(look_.font(text::kBody));
-    painter.setPen(look_.theme->dimTextOnBench);
-    const double menusEnd = menus_->geometry().right() + look_.px(20);
-    const QRectF right(menusEnd, 0, width() - look_.px(kTitleSide) - menusEnd, height());
-    painter.drawText(
-        right, Qt::AlignRight | Qt::AlignVCenter,
-        QFontMetricsF(painter.font()).elidedText(boardWords(*document_.bench()), Qt::ElideRight, right.width()));
+    sheet_.begin();
+    const Places now = places();
+    const auto draw = [&](const QRectF& room, const QString& words, const QFont& font, const QColor& colour,
+                          Qt::Alignment side) {
+        if (room.width() >= look_.px(kLeastRoom))
+            sheet_.draw(painter, room, words, {font, colour, side | Qt::AlignVCenter, false, Qt::ElideMiddle});
+    };
+    const QColor& dim = look_.theme->dimTextOnBench;
+    draw(now.title, shownTitle(), look_.font(text::kTitle, QFont::DemiBold), look_.theme->text, Qt::AlignLeft);
+    draw(now.file.translated(0, look_.px(2)), fileName(), look_.font(text::kBody - 3), dim, Qt::AlignLeft);
+    draw(now.boards, boardWords(*document_.bench()), look_.font(text::kBody), dim, Qt::AlignRight);
 }
 
 void TitleLine::resizeEvent(QResizeEvent* event) {
@@ -112,7 +145,7 @@ void TitleLine::resizeEvent(QResizeEvent* event) {
 }
 
 void TitleLine::mouseDoubleClickEvent(QMouseEvent* event) {
-    if (event->position().x() < look_.px(kTitleSide) + titleWidth())
+    if (event->position().x() < places().title.right())
         beginRename();
     else
         QWidget::mouseDoubleClickEvent(event);

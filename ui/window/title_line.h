@@ -1,8 +1,10 @@
 #pragma once
-// The slim line above the bench: its title (a double click renames it), the mark of unsaved changes, the menus, and the board.
+// The slim line above the bench: its title (a double click renames it), the mark of unsaved changes, the name of its file, the
+// menus, and the board.
 
 #include "ui/document/bench_document.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QLineEdit>
 #include <QMenuBar>
@@ -18,6 +20,8 @@ public:
     void setLook(const Look& look);
     QMenuBar& menus() const { return *menus_; }
     QString shownTitle() const;
+    /// Of the bench's file; empty where there is none.
+    QString fileName() const;
     /// Opens the title for typing.
     void beginRename();
 
@@ -31,10 +35,16 @@ private:
     void rename();
     QString fieldColours() const;
     void arrange();
-    double titleWidth() const;
+    struct Places {
+        QRectF title, file, boards;
+        double menus = 0;  ///< their left edge
+    };
+    Places places() const;
+    QSize menuSize() const;
 
     BenchDocument& document_;
     Look look_;
+    WordSheet sheet_{this};
     QMenuBar* menus_;
     QLineEdit* edit_;
 };

@@ -1,6 +1,7 @@
 #include "ui/window/walk_guide.h"
 
 #include "ui/view/bench_marks.h"
+#include "ui/view/key_list.h"
 
 namespace tiepoint::ui {
 namespace {
@@ -15,10 +16,10 @@ WalkGuide::WalkGuide(BenchDocument& document, LiveBench& live, BenchView& view, 
       view_(view),
       cards_(cards),
       card_(new WalkCard(&cards)),
-      action_(new QAction(QStringLiteral("&Potential walk"), this)) {
+      action_(new QAction(QStringLiteral("Voltage around the &loop"), this)) {
     card_->hide();
     action_->setCheckable(true);
-    action_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_L));
+    action_->setShortcut(keysFor(KeyFor::Loop).front());
     window->addAction(action_);
     menu.addAction(action_);
     connect(action_, &QAction::triggered, this, &WalkGuide::show);

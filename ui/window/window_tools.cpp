@@ -4,17 +4,25 @@
 #include "ui/access/bench_access.h"
 #include "ui/view/bench_marks.h"
 #include "ui/window/file_drop.h"
+#include "ui/window/questions_in_bar.h"
 
 #include <QFileInfo>
+#include <QSettings>
 
 #include <algorithm>
 
 namespace tiepoint::ui {
+namespace {
+
+const QString kStepsSetting = QStringLiteral("window/steps");
+
+}  // namespace
 
 WindowTools::WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window)
     : QObject(window),
       parts_(parts),
-      history_(new HistoryCard(parts.document.undoStack(), stage)),
+      steps_(new StepsRow(parts.document, &parts.tray)),
+      keys_(new KeysPage(stage)),
       guide_(new GuideCard(parts.view, parts.live, stage)),
       boards_(new BoardMenu(parts.document, &menus)),
       recent_(new RecentFiles(&menus)),
@@ -27,6 +35,7 @@ WindowTools::WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QW
     joinFiles(window);
     joinGuard();
     joinEdits();
+    joinSteps();
 }
 
 void WindowTools::joinFiles(QWidget* window) {
@@ -38,9 +47,28 @@ void WindowTools::joinFiles(QWidget* window) {
     connect(pictures_, &PictureActions::said, this, notice);
     connect(pictures_, &PictureActions::failed, this,
             [this](const QString& why) { parts_.bar.say(MessageBar::Tone::Trouble, why); });
-    connect(boards_, &BoardMenu::refused, this, notice);
+    pictures_->setAskReplace(
+        [this](const QString& path, const std::function<void(bool)>& give) { askToReplace(parts_.bar, path, give); });
+    connect(boards_, &BoardMenu::refused, this, [this](const QString& why, const QString& board) {
+        parts_.bar.say(MessageBar::Tone::Notice, why);
+        sayAtBoard(why, board);
+    });
+    connect(boards_, &BoardMenu::said, this, [this](const QString& words, const QString& board) {
+        parts_.bar.say(MessageBar::Tone::Notice, words);
+        sayAtBoard(words, board);
+    });
+    connect(boards_, &BoardMenu::moveWanted, &parts_.view, &BenchView::beginMovingBoard);
     connect(parts_.actions.copyPicture, &QAction::triggered, pictures_, &PictureActions::copy);
     connect(parts_.actions.savePicture, &QAction::triggered, pictures_, &PictureActions::save);
+}
+
+/// Words at the middle of a board, if there is one of that id.
+void WindowTools::sayAtBoard(const QString& words, const QString& board) {
+    const Board* there = parts_.document.bench()->findBoard(board.toStdString());
+    if (!there) return;
+    const Rect frame = there->frameMm();
+    const Point middle{frame.left + frame.width / 2, frame.top + frame.height / 2};
+    parts_.view.marks().flash(words.toStdString(), parts_.view.picture().table->seen(middle));
 }
 
 void WindowTools::joinGuard() {
@@ -72,22 +100,32 @@ void WindowTools::joinGuard() {
     });
 }
 
-void WindowTools::joinEdits() {
-    const Actions& actions = parts_.actions;
-    connect(actions.history, &QAction::triggered, this, [this](bool shown) {
-        history_->setVisible(shown);
-        history_->raise();
-        placeIn(bench_, card_);
-        if (shown)
-            history_->list().setFocus(Qt::OtherFocusReason);
+/// Folded away or not, as it was left.
+void WindowTools::joinSteps() {
+    QAction* const shown = parts_.actions.steps;
+    parts_.tray.setTop(steps_, StepsRow::kHeight);
+    connect(shown, &QAction::toggled, this, [this](bool wanted) {
+        QSettings().setValue(kStepsSetting, wanted);
+        steps_->setVisible(wanted);
+        Q_EMIT arrangeWanted();
+    });
+    shown->setChecked(QSettings().value(kStepsSetting, false).toBool());
+    connect(shown, &QAction::triggered, this, [this](bool wanted) {
+        if (wanted)
+            steps_->setFocus(Qt::OtherFocusReason);
         else
             parts_.view.setFocus(Qt::OtherFocusReason);
     });
-    connect(history_, &HistoryCard::closed, this, [this] {
-        parts_.actions.history->setChecked(false);
+    connect(steps_, &StepsRow::closed, this, [this] {
+        parts_.actions.steps->setChecked(false);
         parts_.view.setFocus(Qt::OtherFocusReason);
     });
-    connect(&parts_.document.undoStack(), &QUndoStack::indexChanged, this, [this] { placeIn(bench_, card_); });
+}
+
+void WindowTools::joinEdits() {
+    const Actions& actions = parts_.actions;
+    connect(actions.keys, &QAction::triggered, keys_, &KeysPage::open);
+    connect(keys_, &KeysPage::closed, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
     connect(actions.firstBuild, &QAction::triggered, this, &WindowTools::beginFirstBuild);
     connect(guide_, &GuideCard::ended, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
     connect(&parts_.files, &FileActions::opened, guide_, &GuideCard::end);
@@ -99,14 +137,15 @@ void WindowTools::joinEdits() {
 }
 
 void WindowTools::setLook(const Look& look) {
-    history_->setLook(look);
+    steps_->setLook(look);
+    keys_->setLook(look);
     guide_->setLook(look);
 }
 
 void WindowTools::placeIn(const QRect& bench, const QRect& card) {
     bench_ = bench;
     card_ = card;
-    history_->placeIn(bench);
+    keys_->placeIn(bench.united(card));
     guide_->placeIn(card);
 }
 

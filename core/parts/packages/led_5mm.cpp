@@ -14,6 +14,7 @@ Package led5mmPackage() {
     package.bodyLengthMm = 5.8;
     package.bodyWidthMm = 5.8;
     package.heightMm = 8.6;
+    package.towardSecondMm = 1;  // the anode's leg is the longer one, and shows it
     package.defaultSpan = 1;
     return package;
 }

@@ -1,5 +1,4 @@
-// The multimeter: a handheld box that lies at the right of the boards; its two sockets are at its lower end, and its leads leave
-// downwards.
+// The multimeter: a handheld box that lies at the right of the boards; its two sockets are one above the other at its edge towards them.
 
 #include "core/parts/packages/packages.h"
 
@@ -10,7 +9,7 @@ Package multimeterPackage() {
     package.name = "multimeter";
     package.reach = Reach::Flying;
     package.rightOfBoards = true;
-    package.footprint = {{24, 47.5}, {10, 47.5}};
+    package.footprint = {{6.6, 41.6}, {6.6, 48}};
     package.bodyLengthMm = 34;
     package.bodyWidthMm = 54;
     return package;

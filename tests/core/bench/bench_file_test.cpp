@@ -222,6 +222,17 @@ TEST(BenchFile, RefusesViewsAndPinnedReadingsThatCannotBe) {
     }
 }
 
+TEST(BenchFile, TheScaleOfArrowsMayBeLockedFromANanoampereToAMegampere) {
+    const struct {
+        const char* scale;
+        bool isGood;
+    } cases[] = {{"1e-9", true}, {"9.99e-10", false}, {"1e6", true}, {"1000001", false}, {"-1", false}};
+    for (const auto& c : cases) {
+        const auto read = readBench(minimal(std::string(R"("boards": [], "views": {"fullScale": )") + c.scale + "}"));
+        EXPECT_EQ(read.ok(), c.isGood) << c.scale;
+    }
+}
+
 TEST(BenchFile, WritesNumbersShortAndExact) {
     for (const double ohm : {0.01, 0.1, 1.0 / 3, 4.7, 47.0, 4700.0, 1e5, 1e6, 123456.789, 1e9}) {
         const Bench bench = test::BenchBuilder().part("R1", "resistor", {}, {{"resistance", ohm}}).build();

@@ -1,9 +1,12 @@
 #include "core/bench/validate.h"
 
+#include "core/bench/cap.h"
 #include "support/build_bench.h"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <functional>
 #include <limits>
 #include <string>
@@ -183,6 +186,65 @@ TEST(Validate, WantsASupplyToHaveAResistanceOrALimit) {
     // The same with a limit is a real supply.
     Bench limited = BenchBuilder().part("PS1", "bench-supply", {}, {{"seriesResistance", 0}}).build();
     EXPECT_TRUE(validate(limited).ok());
+}
+
+/// What a kind says a value may be is the last that it may be, on both sides.
+TEST(Validate, BoundsOfValuesMayBeReachedAndNotPassed) {
+    int checked = 0;
+    for (const PartKind& kind : catalogue()) {
+        for (std::size_t v = 0; v < kind.values.size(); ++v) {
+            const ValueSpec& spec = kind.values[v];
+            Bench bench;
+            bench.parts.push_back(makePart(kind, "X1"));
+            const auto isValid = [&](double value) {
+                bench.parts[0].values[v] = value;
+                return validate(bench).ok();
+            };
+            SCOPED_TRACE(kind.name + " " + spec.name);
+            const double most = spec.type == ValueType::Number   ? spec.maximum
+                                : spec.type == ValueType::Choice ? static_cast<double>(spec.choices.size()) - 1
+                                                                 : 1;
+            const double least = spec.type == ValueType::Number ? spec.minimum : 0;
+            const double step = spec.type != ValueType::Number || spec.integer ? 1 : 1e-9 * std::max(1e-9, most);
+            EXPECT_TRUE(isValid(least));
+            EXPECT_TRUE(isValid(most));
+            EXPECT_FALSE(isValid(least - step));
+            EXPECT_FALSE(isValid(most + step));
+            EXPECT_FALSE(isValid(std::numeric_limits<double>::quiet_NaN()));
+            if (step == 1) {
+                EXPECT_FALSE(isValid(least + 0.5));
+            }
+            ++checked;
+        }
+    }
+    EXPECT_GT(checked, 20);
+}
+
+TEST(Validate, ATableReachesAMillionPitches) {
+    for (const double edge : {1e6, -1e6}) {
+        Bench bench = BenchBuilder().board("A", "mini", edge, edge).build();
+        EXPECT_TRUE(validate(bench).ok());
+        bench.boards[0].atX = std::nextafter(edge, 2 * edge);
+        EXPECT_FALSE(validate(bench).ok());
+        bench.boards[0] = BenchBuilder().board("A", "mini", edge, std::nextafter(edge, 2 * edge)).build().boards[0];
+        EXPECT_FALSE(validate(bench).ok());
+    }
+}
+
+/// Of ASCII letters and digits. Beyond it the blocks of signs are none (The Unicode Standard, code charts; from memory): the last before
+/// each block may stand on a cap, its first and last may not, and what follows may.
+TEST(Cap, IsALetterOrADigitOfAnyScript) {
+    for (int code = 0; code < 0x80; ++code) {
+        const std::string text(1, static_cast<char>(code));
+        const std::string letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789";
+        EXPECT_EQ(isCap(text), letters.find(text) != std::string::npos) << code;
+    }
+    for (const char* letter : {"\u00c0", "\u00d6", "\u00d8", "\u00f6", "\u00f8", "\u1fff", "\u2c00", "\u2fff", "\u3040",
+                               "\ud7ff", "\uf900", "\ufdff", "\ufe70", "\uffdf"})
+        EXPECT_TRUE(isCap(letter)) << letter;
+    for (const char* sign : {"\u0080", "\u00bf", "\u00d7", "\u00f7", "\u2000", "\u2bff", "\u3000", "\u303f", "\ue000",
+                             "\uf8ff", "\ufe00", "\ufe6f", "\uffe0", "\uffff", "\U00010000", "\U0001f6df", "", "AB"})
+        EXPECT_FALSE(isCap(sign)) << sign;
 }
 
 TEST(Validate, AllowsAnyLetterOnACapAndOverlappingBodies) {

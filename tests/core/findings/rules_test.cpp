@@ -168,9 +168,10 @@ TEST(NoSolution, TwoIdealSourcesThatDisagree) {
     const auto findings = found("no-solution", builder.share());
     ASSERT_EQ(findings.size(), 1u);
     EXPECT_EQ(findings[0].severity, Severity::Fault);
-    EXPECT_FALSE(findings[0].parts.empty());
-    EXPECT_FALSE(findings[0].holes.empty());
+    EXPECT_EQ(findings[0].parts, (std::vector<std::string>{"PS1", "PS2"}));
+    EXPECT_EQ(findings[0].holes.size(), 4u) << "the place: where both are plugged in";
     EXPECT_EQ(findings[0].text, snapshot->solution.reason);
+    for (const char* supply : {"PS1", "PS2"}) EXPECT_NE(findings[0].text.find(supply), std::string::npos);
 }
 
 TEST(Inspect, GraveFindingsComeFirst) {

@@ -22,6 +22,26 @@ TEST(SupplyConflict, ByTheirVoltages) {
     }
 }
 
+/// A limit that keeps the current small makes no peace of it: they hold different voltages between the same two pieces of metal.
+TEST(SupplyConflict, FoundUnderATinyLimit) {
+    for (const double limit : {0.001, 0.02}) {
+        BenchBuilder builder;
+        builder.board("A", "half")
+            .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}},
+                  {{"voltage", 5}, {"currentLimit", limit}})
+            .part("PS2", "bench-supply", {{"+", "A.top+20"}, {"-", "A.bottom-20"}},
+                  {{"voltage", 9}, {"currentLimit", limit}})
+            .part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c14"}}, {{"resistance", 10e3}})
+            .jumper("A.top+8", "A.a8")
+            .jumper("A.a14", "A.bottom-12");
+        const auto findings = found("supply-conflict", builder.share());
+        ASSERT_EQ(findings.size(), 1u) << limit;
+        EXPECT_EQ(findings[0].severity, Severity::Fault);
+        for (const char* supply : {"PS1", "PS2"})
+            EXPECT_NE(std::ranges::find(findings[0].parts, supply), findings[0].parts.end()) << supply;
+    }
+}
+
 TEST(SupplyConflict, SilentOnCellsInARow) {
     BenchBuilder builder;
     builder.board("A", "half")

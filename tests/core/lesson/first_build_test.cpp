@@ -4,6 +4,7 @@
 
 #include "core/edit/placement.h"
 #include "support/build_bench.h"
+#include "support/compact_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -54,15 +55,84 @@ TEST(FirstBuild, TheOtherOrderIsRightToo) {
     EXPECT_EQ(adviceFor(BenchBuilder(bench).jumper("A.a14", "A.bottom-12").build()).step, 4);
 }
 
-TEST(FirstBuild, AReversedLedIsNamed) {
-    const Bench bench = BenchBuilder(makeNewBench())
-                            .part("R1", "resistor", {{"1", "A.c8"}, {"2", "A.c13"}}, {{"resistance", 330}})
-                            .part("D1", "led", {{"cathode", "A.e13"}, {"anode", "A.e14"}})
-                            .jumper("A.a8", "A.top+8")
-                            .jumper("A.a14", "A.bottom-12")
-                            .build();
-    EXPECT_EQ(adviceFor(bench).step, 3);
-    EXPECT_NE(adviceFor(bench).text.find("wrong way round"), std::string::npos);
+/// What a beginner does wrong, what is said of it, and what mends it.
+struct SlipCase {
+    const char *bench, *headline, *reason, *action;
+};
+
+TEST(FirstBuild, EverySlipIsNamedWithItsReasonAndOneThingToDo) {
+    for (const SlipCase& each : std::initializer_list<SlipCase>{
+             {"R1 c8 d8 330", "Both legs of R1 are in column 8.", "one piece of metal", "Move one leg of R1"},
+             {"R1 c8 c13 330; D1 d13 e13 red", "Both legs of D1 are in column 13.", "one piece", "Move one leg of D1"},
+             {"R1 c8 c13 330; D1 e14 e15 red", "Nearly. It sits one hole too far right.",
+              "R1 ends in column 13. The LED's longer leg is in column 14.",
+              "one hole left: 14 to 13, or select it and press ←"},
+             {"R1 c8 c13 330; D1 e10 e11 red", "Nearly. It sits two holes too far right.",
+              "R1 ends in column 8. The LED's longer leg is in column 10.", ""},
+             {"R1 c8 c13 330; D1 e20 e21 red", "They don't touch yet.", "R1 ends in column 13.",
+              "Put the LED's longer leg into column 13"},
+             {"R1 c8 c13 330; D1 f13 f14 red", "Nearly. The gap lies between them.", "no metal crosses the gap",
+              "other side"},
+             {"R1 c8 c13 330; D1 e8 e13 red", "They lie side by side.", "one after the other", "Move one leg of D1"},
+             {"R1 c8 c13 330; D1 e13 e14 red; W1 a14 top+12 red", "Nearly. The LED is the wrong way round.",
+              "Plus comes to the side of its shorter leg", "press ]"},
+             {"R1 c8 c13 330; D1 e14 e13 red; W1 a8 top+8 red; W2 a14 bottom-12 black",
+              "Nearly. The LED is the wrong way round.", "it blocks", "press ]"},
+             {"R1 c8 c13 330; D1 e13 e14 red; W1 a8 top-8 red", "Nearly. Nothing feeds that rail.",
+              "W1 ends in the rail top-", "Move that end of W1 to the rail top+"},
+             {"R1 c8 c13 330; D1 e13 e14 red; W1 a9 top+8 red", "Nearly. It ends beside the leg.",
+              "W1 ends in column 9. The leg of R1 is in column 8", "a9 to column 8, rows a to e"},
+             {"R1 c8 c13 330; D1 e13 e14 red; W1 a8 top+8 red; W2 a14 top-12 black", "Nearly. Nothing feeds that rail.",
+              "W2 ends in the rail top-", "Move that end of W2 to the rail bottom-"},
+             {"R1 c8 c13 330; D1 e13 e14 red; W1 a8 top+8 red; W2 a14 top+12 black", "Both ends lead to plus.",
+              "nothing drives it", "to a minus rail"},
+             {"R1 c8 c13 10000; D1 e13 e14 red; W1 a8 top+8 red; W2 a14 bottom-12 black",
+              "The loop is closed, but hardly any current runs.", "R1 holds back too much", "type 330"},
+             {"D1 e13 e14 red; W1 a13 top+8 red; W2 a14 bottom-12 black", "Stop: nothing holds the current back.",
+              "straight between plus and minus", "lever down"}}) {
+        const auto advice = adviceFor(test::compactBench("half; PS1 top+3 bottom-3 5; " + std::string(each.bench)));
+        EXPECT_EQ(advice.title, each.headline) << each.bench;
+        EXPECT_NE(advice.text.find(each.reason), std::string::npos) << each.bench << ": " << advice.text;
+        EXPECT_NE(advice.action.find(each.action), std::string::npos) << each.bench << ": " << advice.action;
+        EXPECT_FALSE(advice.action.empty()) << each.bench;
+    }
+}
+
+TEST(FirstBuild, ASupplyThatIsOffOrUnpluggedIsNamed) {
+    const std::string chain = "R1 c8 c13 330; D1 e13 e14 red; W1 a8 top+8 red; W2 a14 bottom-12 black";
+    EXPECT_EQ(adviceFor(test::compactBench("half; PS1 top+3 bottom-3 5 off; " + chain)).title,
+              "All is joined. Now switch it on.");
+    EXPECT_EQ(adviceFor(test::compactBench("half; PS1 - bottom-3 5; " + chain)).title,
+              "The supply's red lead isn't plugged in.");
+    EXPECT_EQ(adviceFor(test::compactBench("half; PS1 top+3 bottom-3 1; " + chain)).title,
+              "The loop is closed, but the push is weak.");
+}
+
+/// Doing what is said leads on: each action of these is carried out by the keys that it names.
+TEST(FirstBuild, WhatIsSaidToDoMendsTheSlip) {
+    Bench off = test::compactBench("half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e14 e15 red");
+    off.parts[2] = *shifted(off, off.parts[2], -1, 0);
+    EXPECT_EQ(adviceFor(off).step, 2);
+    EXPECT_TRUE(adviceFor(off).action.empty());
+    Bench reversed = test::compactBench(
+        "half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e14 e13 red; W1 a8 top+8 red; W2 a14 bottom-12 black");
+    reversed.parts[2] = turned(reversed, reversed.parts[2], 1);
+    EXPECT_EQ(adviceFor(reversed).step, 4);
+    Bench early = test::compactBench("half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e13 e14 red; W1 a14 top+12 red");
+    early.parts[2] = turned(early, early.parts[2], 1);
+    EXPECT_EQ(adviceFor(early).step, 3) << "plus is there now; minus comes next";
+    EXPECT_TRUE(adviceFor(early).action.empty());
+}
+
+TEST(FirstBuild, WhatIsRightIsNoSlip) {
+    for (const char* right :
+         {"", "D1 e13 e14 red", "R1 c8 c13 330", "R1 c8 c13 330; D1 e13 e14 red",
+          "R1 c8 c13 330; D1 e13 e14 red; W1 a8 top+8 red", "R1 c8 c13 330; D1 e13 e14 red; W1 a14 bottom-12 black",
+          "R1 c8 c13 330; D1 e14 e13 red", "R1 c8 c13 330; D1 e13 e14 red; W1 a8 a20 red",
+          "R1 c8 c13 330; D1 e13 e14 red; W1 a8 top+8 red; W2 a14 bottom-12 black"}) {
+        const auto advice = adviceFor(test::compactBench("half; PS1 top+3 bottom-3 5; " + std::string(right)));
+        EXPECT_TRUE(advice.action.empty()) << right << ": " << advice.title;
+    }
 }
 
 /// Whoever does exactly what the lit holes say gets light.

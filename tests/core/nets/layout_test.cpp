@@ -320,5 +320,25 @@ TEST(Layout, AnEmptyBenchHasALayout) {
     EXPECT_TRUE(layout->joints.empty());
 }
 
+/// Phosphor bronze has about 0.11 ohm mm2/m (from memory): a pitch of a clip of about a square millimetre is 0.3 milliohm.
+TEST(Layout, AStripIsAsLongAsTheWayAlongIt) {
+    constexpr double kClipOhm = 0.11e-3 * kPitchMm / 1.0;
+    const auto layout = buildLayout(BenchBuilder()
+                                        .board("A", "half")
+                                        .jumper("A.a1", "A.top+1")
+                                        .jumper("A.b1", "A.top+2")
+                                        .jumper("A.e1", "A.top+6")
+                                        .share());
+    std::vector<double> ohms;
+    for (const Piece& piece : layout->pieces)
+        if (piece.kind == PieceKind::Strip) ohms.push_back(piece.ohm);
+    std::ranges::sort(ohms);
+    ASSERT_EQ(ohms.size(), 4u) << "a to b and b to e, the rail's 1 to 2 and 2 to 6";
+    EXPECT_NEAR(ohms[0], kClipOhm, 0.1 * kClipOhm);
+    EXPECT_NEAR(ohms[1], ohms[0], 1e-12);
+    EXPECT_NEAR(ohms[2], 3 * ohms[0], 1e-12);
+    EXPECT_NEAR(ohms[3], 4 * ohms[0], 1e-12) << "counted in holes";
+}
+
 }  // namespace
 }  // namespace tiepoint

@@ -148,7 +148,7 @@ TEST(ShownFigures, OneCurrentIsOneFigure) {
     const Answer answer = explain(*s, s->layout->bench->partIndex("D1"));
     std::string chain;
     for (const Cause& cause : answer.chain) chain += cause.text + '\n';
-    EXPECT_NE(chain.find("13.9 mA runs through D1"), std::string::npos) << chain;
+    EXPECT_NE(chain.find("13.9 mA flows through D1"), std::string::npos) << chain;
     EXPECT_NE(chain.find("is about 13.9 mA"), std::string::npos) << chain;
 }
 

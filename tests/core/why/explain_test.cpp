@@ -80,7 +80,7 @@ TEST(Explain, LitLightTellsSupplyWayAndFigures) {
     EXPECT_TRUE(answer.remedies.empty());
     const std::string chain = chainOf(answer);
     EXPECT_NE(
-        chain.find("The current comes from PS1 (5.00 V), runs through R1, then S1, then S2, then D1, and goes back."),
+        chain.find("The current comes from PS1 (5.00 V), flows through R1, then S1, then S2, then D1, and goes back."),
         std::string::npos)
         << chain;
     // Ohm's law: 5 V less 1.91 V over 330 ohm.
@@ -160,7 +160,7 @@ TEST(Explain, LightWithoutAResistorIsOverloaded) {
     const auto bench = builder.share();
     const Answer answer = asked(bench, "D1");
     EXPECT_EQ(answer.question, "Why is D1 overloaded?");
-    EXPECT_EQ(answer.chain[0].text, "D1 gets far too much current: it bears at most 30 mA.");
+    EXPECT_EQ(answer.chain[0].text, "D1 carries far too much current; its maximum is 30 mA.");
     EXPECT_NE(chainOf(answer).find("Nothing on the way holds the current back: D1 needs a resistor."),
               std::string::npos);
     ASSERT_EQ(answer.remedies.size(), 1u) << chainOf(answer);

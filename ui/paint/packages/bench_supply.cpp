@@ -21,6 +21,7 @@ constexpr double kDividerY = 12.65, kDigitsRight = 23.9, kWordsLeft = 6.1;
 constexpr double kSetY = 8.3, kNowY = 16.0, kSetWordY = 7.6, kNowWordY = 15.25;
 constexpr double kSetMm = 5.5, kMostSetMm = 7.2, kNowMm = 3.5,
                  kMostNowMm = 5.4;  ///< em, at a desk and at most for a room
+constexpr int kDisplayDigits = 4;   ///< as instruments have
 constexpr Lettering kDisplayWord{1.95, QFont::Normal};
 constexpr double kNowRoomMm = 13.4, kWholeRoomMm = kDigitsRight - kWordsLeft;
 constexpr double kSwitchWordMm = 2.15, kMostOnMm = 4, kMostOffMm = 3.4, kIdMm = 1.7, kMostIdMm = 2.9;
@@ -154,8 +155,8 @@ void paintLever(QPainter& painter, const PartScene& scene) {
 
 void paintSockets(QPainter& painter, const PartScene& scene) {
     for (const auto& [y, plus] : {std::pair{kPlusY, true}, std::pair{kMinusY, false}, std::pair{kLowerMinusY, false}}) {
-        paintSupplySign(painter, scene.theme, {kSignX, y}, plus, 1.15);
-        paintSocket(painter, scene.theme, {kSocketX, y}, kSocketMm);
+        paintSupplySign(painter, scene.theme, {faced(scene, kSignX), y}, plus, 1.15);
+        paintSocket(painter, scene.theme, {faced(scene, kSocketX), y}, kSocketMm);
     }
 }
 
@@ -166,11 +167,15 @@ public:
         painter.translate(cornerMm(scene));
         paintBox(painter, scene);
         paintDisplay(painter, scene);
+        painter.save();
+        painter.translate(faced(scene, kNut.x()) - kNut.x(), 0);
         paintLever(painter, scene);
+        painter.restore();
         paintSockets(painter, scene);
         const double idMm = scene.wordMm(kIdMm, kMostIdMm);
-        drawText(painter, QString::fromStdString(scene.part.id), {5.6, 47.8 - 0.2 * (idMm - kIdMm)},
-                 {idMm, QFont::Medium}, scene.theme.furnishing.panelDim, Qt::AlignLeft);
+        drawText(painter, QString::fromStdString(scene.part.id),
+                 faced(scene, QPointF(5.6, 47.8 - 0.2 * (idMm - kIdMm))), {idMm, QFont::Medium},
+                 scene.theme.furnishing.panelDim, scene.place.mirrored ? Qt::AlignRight : Qt::AlignLeft);
         painter.restore();
         if (scene.compact) return;
         for (int lead : {1, 0}) {
@@ -185,7 +190,7 @@ public:
     std::optional<DisplayFigures> figuresAt(const Snapshot& instant, int part, int) const override {
         if (instant.status() != Status::Solved) return std::nullopt;
         const int plus = instant.layout->leadIndex(part, 0);
-        return DisplayFigures{(-instant.shown().leadCurrent(plus)).text()};
+        return DisplayFigures{(-instant.shown().leadCurrent(plus)).onDisplay(kDisplayDigits)};
     }
     void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
         const QString figure = QString::fromStdString(shown.figure);
@@ -201,7 +206,7 @@ public:
     }
 
     QPainterPath control(const PartScene& scene) const override {
-        return roundedBox(kLeverPlate.adjusted(0, -2.6, 0, 2.8), 0.9).translated(cornerMm(scene));
+        return roundedBox(faced(scene, kLeverPlate).adjusted(0, -2.6, 0, 2.8), 0.9).translated(cornerMm(scene));
     }
 };
 

@@ -64,26 +64,28 @@ public:
         painter.setBrush(shadeDown(theme, box, f.plasticLight, f.plasticDark));
         painter.drawPath(roundedBox(box, 1.2));
         painter.setBrush(blend(f.plasticDark, Qt::black, 0.45));
-        painter.drawPath(roundedBox(kTrough, 0.8));
+        const QRectF trough = faced(scene, kTrough);
+        painter.drawPath(roundedBox(trough, 0.8));
         const int count = std::max(1, static_cast<int>(scene.value("count")));
-        const double pitch = kTrough.height() / count, height = std::min(kTallCellMm, pitch - 0.5);
+        const double pitch = trough.height() / count, height = std::min(kTallCellMm, pitch - 0.5);
         for (int i = 0; i < count; ++i) {
-            const double middle = kTrough.top() + pitch * (i + 0.5);
-            paintCell(painter, theme, QRectF(kTrough.left() + 0.8, middle - height / 2, kTrough.width() - 1.6, height),
+            const double middle = trough.top() + pitch * (i + 0.5);
+            paintCell(painter, theme, QRectF(trough.left() + 0.8, middle - height / 2, trough.width() - 1.6, height),
                       i % 2 == 1);
         }
         const QColor print = theme.flat ? QColor(Qt::white) : QColor(0xe8e6e0);
-        paintSmallSwitch(painter, scene, kHolderSwitch, print);
+        paintSmallSwitch(painter, scene, faced(scene, kHolderSwitch), print);
         painter.setPen(outlinePen(print, 0.4));
-        painter.drawLine(QPointF(28, 10), QPointF(30, 10));
-        painter.drawLine(QPointF(29, 9), QPointF(29, 11));
-        painter.drawLine(QPointF(28, 48), QPointF(30, 48));
+        const double x = faced(scene, 29.0);
+        painter.drawLine(QPointF(x - 1, 10), QPointF(x + 1, 10));
+        painter.drawLine(QPointF(x, 9), QPointF(x, 11));
+        painter.drawLine(QPointF(x - 1, 48), QPointF(x + 1, 48));
         painter.restore();
     }
 
     std::vector<PartPath> paths(const PartScene& scene) const override { return supplyPaths(scene); }
     QPainterPath control(const PartScene& scene) const override {
-        return roundedBox(kHolderSwitch.adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
+        return roundedBox(faced(scene, kHolderSwitch).adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
     }
 };
 

@@ -31,13 +31,14 @@ constexpr std::array kSoundRadii{1.06, 1.98, 2.9};
 constexpr QRectF kSound(-8.6, 4.6, 8, 12.4);
 
 constexpr QPointF kDial(17, 33);
-constexpr double kDialMm = 7, kHubMm = 2, kTickFromMm = 7.7, kTickToMm = 8.7, kNamesMm = 10.8, kDialReachMm = 13;
+constexpr double kDialMm = 7, kHubMm = 2, kTickFromMm = 7.7, kTickToMm = 8.7, kNamesMm = 10.8, kDialReachMm = 12;
 /// Degrees clockwise from the top, in the order of the dial's positions.
 constexpr std::array kPositionDegrees{-100.0, -50.0, 0.0, 50.0, 100.0};
 constexpr Lettering kSign{2.9, QFont::Medium}, kSignChosen{2.9, QFont::Bold}, kWord{2.0, QFont::Medium},
     kWordChosen{2.0, QFont::Bold};
 
-constexpr double kMeterSocketMm = 2.6, kSocketY = 47.5, kSocketWordY = 43;
+constexpr double kMeterSocketMm = 2.6, kSocketWordX = 10.2, kUpperWordY = 43.2;
+constexpr QPointF kIdAt(27.4, 48);
 constexpr Lettering kSocketWord{2.0, QFont::DemiBold}, kId{1.7, QFont::Medium};
 constexpr double kProbeMm = 9;  ///< from its tip to where the lead begins
 
@@ -95,12 +96,13 @@ void paintBeepMark(QPainter& painter, QPointF at, double scale, const QColor& co
         painter.strokePath(soundArc(at, scale, 0, arc), outlinePen(colour, 0.42 * scale));
 }
 
-/// The sound beside the box: while it lasts, one arc after the other is the strong one, so that it runs outwards.
-void paintSound(QPainter& painter, const Theme& theme, int beat) {
+/// The sound beside the box, on the side of the boards: while it lasts, one arc after the other is the strong one, so that it runs outwards.
+void paintSound(QPainter& painter, const PartScene& scene, int beat) {
+    const double towards = scene.place.mirrored ? 0 : 180;
     for (std::size_t arc = 0; arc < kSoundRadii.size(); ++arc) {
         const bool strong = arc == static_cast<std::size_t>(beat);
-        painter.strokePath(soundArc(kSoundFrom, kSoundScale, 180, arc),
-                           outlinePen(theme.accent, strong ? kStrongMm : kWeakMm));
+        painter.strokePath(soundArc(faced(scene, kSoundFrom), kSoundScale, towards, arc),
+                           outlinePen(scene.theme.accent, strong ? kStrongMm : kWeakMm));
     }
 }
 
@@ -184,13 +186,16 @@ void paintKnob(QPainter& painter, const PartScene& scene) {
     painter.restore();
 }
 
-void paintSocketRow(QPainter& painter, const PartScene& scene) {
+void paintMeterSockets(QPainter& painter, const PartScene& scene) {
     const Theme& theme = scene.theme;
     const auto& places = scene.part.kind->package->footprint;
-    drawText(painter, QString::fromUtf8("V \u03a9 mA"), {places[0].x, kSocketWordY}, kSocketWord, theme.plusLine);
-    drawText(painter, QStringLiteral("com"), {places[1].x, kSocketWordY}, kSocketWord, theme.furnishing.panelInk);
-    for (const Point place : places) paintSocket(painter, theme, toQt(place), kMeterSocketMm);
-    drawText(painter, QString::fromStdString(scene.part.id), {kDial.x(), kSocketY + 2}, kId, theme.furnishing.panelDim);
+    const auto side = scene.place.mirrored ? Qt::AlignRight : Qt::AlignLeft;
+    drawText(painter, QString::fromUtf8("V \u03a9 mA"), faced(scene, QPointF(kSocketWordX, kUpperWordY)), kSocketWord,
+             theme.plusLine, side);
+    drawText(painter, QStringLiteral("com"), faced(scene, QPointF(kSocketWordX, places[1].y)), kSocketWord,
+             theme.furnishing.panelInk, side);
+    for (const Point place : places) paintSocket(painter, theme, faced(scene, toQt(place)), kMeterSocketMm);
+    drawText(painter, QString::fromStdString(scene.part.id), faced(scene, kIdAt), kId, theme.furnishing.panelDim);
 }
 
 /// Bare tip, a guard for the fingers, a slim handle; along the way that the lead ends.
@@ -249,14 +254,14 @@ public:
         paintMeterDisplay(painter, scene);
         paintPositions(painter, scene);
         paintKnob(painter, scene);
-        paintSocketRow(painter, scene);
+        paintMeterSockets(painter, scene);
         painter.restore();
         if (scene.compact) return;
         for (const int lead : {0, 1}) paintTestLead(painter, scene, lead);
     }
 
     QRectF figures(const PartScene& scene) const override {
-        return kMeterDisplay.united(kSound).translated(cornerMm(scene));
+        return kMeterDisplay.united(faced(scene, kSound)).translated(cornerMm(scene));
     }
     double figuresEmMm() const override { return kMeterDigits.sizeMm; }
 
@@ -286,7 +291,7 @@ public:
                      Qt::AlignLeft);
             drawText(painter, QString::fromStdString(shown.unit), {right, kUnitY}, kUnit, f.digits, Qt::AlignRight);
             if (shown.beat >= 0) paintBeepMark(painter, kBeepAt, 0.9, f.digits);
-            if (shown.beat >= 0) paintSound(painter, scene.theme, shown.beat);
+            if (shown.beat >= 0) paintSound(painter, scene, shown.beat);
         } else {
             paintWhy(painter, QString::fromStdString(shown.why), f.digitsDim);
         }
@@ -316,12 +321,13 @@ private:
         const Theme& theme = scene.theme;
         const auto i = static_cast<std::size_t>(lead);
         const QColor colour = leadColour(theme, lead == 0);
-        const Cubic whole = supplyLead(scene, lead);
+        const CubicChain whole = supplyLead(scene, lead);
         const double length = whole.lengthMm();
-        const Cubic wire = whole.between(0, std::max(length / 2, length - kProbeMm));
+        const CubicChain wire = whole.between(0, std::max(length / 2, length - kProbeMm));
         paintWire(painter, theme, wire, {colour, kLeadBreadthMm, 2.2, 0, 0});
-        paintProbe(painter, theme, {wire.d, 0}, toQt(scene.place.leadsMm[i]), colour);
-        paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), kMeterSocketMm * 0.9, colour, std::numbers::pi / 2);
+        paintProbe(painter, theme, {wire.end(), 0}, toQt(scene.place.leadsMm[i]), colour);
+        paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), kMeterSocketMm * 0.9, colour,
+                  scene.place.mirrored ? 0 : std::numbers::pi);
     }
 };
 

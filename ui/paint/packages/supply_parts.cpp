@@ -11,10 +11,20 @@ namespace tiepoint::ui {
 
 QPointF cornerMm(const PartScene& scene) { return toQt(scene.place.pose.centre) + scene.bodyRect().topLeft(); }
 
+double faced(const PartScene& scene, double x) { return scene.place.mirrored ? scene.bodyRect().width() - x : x; }
+QPointF faced(const PartScene& scene, QPointF at) { return {faced(scene, at.x()), at.y()}; }
+QRectF faced(const PartScene& scene, const QRectF& area) {
+    if (!scene.place.mirrored) return area;
+    return {faced(scene, area.right()), area.top(), area.width(), area.height()};
+}
+
 QColor leadColour(const Theme& theme, bool plus) { return theme.jumpers[plus ? 0 : 1]; }
 
-Cubic supplyLead(const PartScene& scene, int lead) {
-    return toQt(scene.place.cablesMm[static_cast<std::size_t>(lead)]);
+CubicChain supplyLead(const PartScene& scene, int lead) {
+    const auto i = static_cast<std::size_t>(lead);
+    const WireCurve &detour = scene.place.detoursMm[i], &cable = scene.place.cablesMm[i];
+    if (detour.a == detour.d) return {{toQt(cable)}};
+    return {{toQt(detour), toQt(cable)}};
 }
 
 void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool plus) {

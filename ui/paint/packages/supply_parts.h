@@ -11,9 +11,13 @@ inline constexpr double kLeadBreadthMm = 1.9;
 
 /// The body's frame with its origin in the top left corner rather than in the middle.
 QPointF cornerMm(const PartScene& scene);
+/// Places on the face of a box, laid out from right to left where it is mirrored. In the frame of its top left corner.
+double faced(const PartScene& scene, double x);
+QPointF faced(const PartScene& scene, QPointF at);
+QRectF faced(const PartScene& scene, const QRectF& area);
 QColor leadColour(const Theme& theme, bool plus);
 /// The way of a flying lead, of a supply or an instrument, on the bench.
-Cubic supplyLead(const PartScene& scene, int lead);
+CubicChain supplyLead(const PartScene& scene, int lead);
 /// Draws it, on the bench; with bare metal at its far end only.
 void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool plus);
 /// Ways of current along the two leads of a supply: out of plus, into minus.

@@ -28,16 +28,17 @@ public:
         const QRectF face = box.adjusted(1.1, 1.1, -1.1, -1.1);
         painter.setBrush(shadeDown(theme, face, f.panelTop, f.panelBottom));
         painter.drawPath(roundedBox(face, 1));
-        drawText(painter, QStringLiteral("USB"), {5.8, 6.4}, {2.4, QFont::DemiBold}, f.panelInk);
-        drawText(painter, QString::number(scene.value("voltage")) + QStringLiteral(" V"), {5.8, 9.6},
-                 {2.0, QFont::Normal}, f.panelDim);
-        drawText(painter, QString::fromStdString(scene.part.id), {3.2, 32.4}, {1.7, QFont::Medium}, f.panelDim,
-                 Qt::AlignLeft);
-        paintSmallSwitch(painter, scene, kUsbSwitch, f.panelInk);
+        drawText(painter, QStringLiteral("USB"), faced(scene, QPointF(5.8, 6.4)), {2.4, QFont::DemiBold}, f.panelInk);
+        drawText(painter, QString::number(scene.value("voltage")) + QStringLiteral(" V"),
+                 faced(scene, QPointF(5.8, 9.6)), {2.0, QFont::Normal}, f.panelDim);
+        drawText(painter, QString::fromStdString(scene.part.id), faced(scene, QPointF(3.2, 32.4)), {1.7, QFont::Medium},
+                 f.panelDim, scene.place.mirrored ? Qt::AlignRight : Qt::AlignLeft);
+        paintSmallSwitch(painter, scene, faced(scene, kUsbSwitch), f.panelInk);
         const auto& places = scene.part.kind->package->footprint;
         for (std::size_t i = 0; i < places.size(); ++i) {
-            paintSupplySign(painter, theme, toQt(places[i]) - QPointF(5, 0), i == 0, 1.0);
-            paintSocket(painter, theme, toQt(places[i]), kUsbSocketMm);
+            const QPointF socket = toQt(places[i]);
+            paintSupplySign(painter, theme, faced(scene, socket - QPointF(5, 0)), i == 0, 1.0);
+            paintSocket(painter, theme, faced(scene, socket), kUsbSocketMm);
         }
         painter.restore();
     }
@@ -48,12 +49,13 @@ public:
         return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kCornerRadiusMm));
     }
     QPainterPath control(const PartScene& scene) const override {
-        return roundedBox(kUsbSwitch.adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
+        return roundedBox(faced(scene, kUsbSwitch).adjusted(-0.8, -2.4, 0.8, 2.4), 0.5).translated(cornerMm(scene));
     }
 
 private:
     static void paintCable(QPainter& painter, const PartScene& scene) {
-        const Cubic cable{{2, 30}, {-4, 31}, {-5, 37}, {-9, 38}};
+        const auto at = [&](double x, double y) { return faced(scene, QPointF(x, y)); };
+        const Cubic cable{at(2, 30), at(-4, 31), at(-5, 37), at(-9, 38)};
         paintWire(painter, scene.theme, cable, {scene.theme.furnishing.plasticLight, 2.2, 0.9, 0, 0});
     }
 };

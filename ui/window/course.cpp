@@ -1,0 +1,40 @@
+#include "ui/window/course.h"
+
+namespace tiepoint::ui {
+
+std::span<const CourseBench> course() {
+    static const Views kStrips = [] {
+        Views views;
+        views.strips = true;
+        return views;
+    }();
+    static const Views kVoltage = [] {
+        Views views;
+        views.voltage = true;
+        return views;
+    }();
+    static const CourseBench kCourse[] = {
+        {"benches/ferry-cabin.bench.json", "One loop", "A lamp and a switch: current needs both ends of the supply."},
+        {"benches/gangway.bench.json", "Hidden metal", "Which five holes are one piece? The yellow wire leads on.",
+         kStrips},
+        {"benches/three-buoys.bench.json", "The LED's resistor", "Three resistors: more ohms, less light."},
+        {"benches/beacon-lamp.bench.json", "The button's four legs", "Two pairs of legs, and a bar that joins them.",
+         kStrips, false, CloseUp{10, 20}},
+        {"benches/lock-gate.bench.json", "In series", "Two buttons in one loop: both must be pressed."},
+        {"benches/quay-bell-lamp.bench.json", "In parallel", "Two buttons side by side: either is enough."},
+        {"benches/fairway-dimmer.bench.json", "Volts", "Turn the knob: the shares add up to the supply.", kVoltage},
+        {"benches/two-way-stair-lamp.bench.json", "Two switches, one lamp", "Each of them switches it on and off."},
+        {"benches/dark-beacon.bench.json", "Why does it stay dark?",
+         "Press A: nothing lights. Nothing is told here. Find out why."},
+    };
+    return kCourse;
+}
+
+Rect closeUpMm(const Bench& bench, const CloseUp& closeUp) {
+    const Board& board = bench.boards.front();
+    const Point first = *holeMm(bench, {board.id, Line::C, closeUp.fromColumn});
+    const Point last = *holeMm(bench, {board.id, Line::H, closeUp.toColumn});
+    return {first.x, first.y, last.x - first.x, last.y - first.y};
+}
+
+}  // namespace tiepoint::ui
