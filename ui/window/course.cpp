@@ -14,9 +14,8 @@ std::span<const CourseBench> course() {
         return views;
     }();
     static const CourseBench kCourse[] = {
-        {"benches/ferry-cabin.bench.json", "One loop", "A lamp and a switch: current needs both ends of the supply."},
-        {"benches/gangway.bench.json", "Hidden metal", "Which five holes are one piece? The yellow wire leads on.",
-         kStrips},
+        {"benches/ferry-cabin.bench.json", "One loop", "Current needs both ends of the supply."},
+        {"benches/gangway.bench.json", "Hidden metal", "Which five holes are one piece of metal?", kStrips},
         {"benches/three-buoys.bench.json", "The LED's resistor", "Three resistors: more ohms, less light."},
         {"benches/beacon-lamp.bench.json", "The button's four legs", "Two pairs of legs, and a bar that joins them.",
          kStrips, false, CloseUp{10, 20}},
@@ -24,8 +23,7 @@ std::span<const CourseBench> course() {
         {"benches/quay-bell-lamp.bench.json", "In parallel", "Two buttons side by side: either is enough."},
         {"benches/fairway-dimmer.bench.json", "Volts", "Turn the knob: the shares add up to the supply.", kVoltage},
         {"benches/two-way-stair-lamp.bench.json", "Two switches, one lamp", "Each of them switches it on and off."},
-        {"benches/dark-beacon.bench.json", "Why does it stay dark?",
-         "Press A: nothing lights. Nothing is told here. Find out why."},
+        {"benches/dark-beacon.bench.json", "Why does it stay dark?", "Find out why: nothing is told."},
     };
     return kCourse;
 }

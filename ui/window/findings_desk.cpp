@@ -1,5 +1,6 @@
 #include "ui/window/findings_desk.h"
 
+#include "core/edit/placement.h"
 #include "core/findings/reveal.h"
 #include "ui/view/bench_marks.h"
 #include "ui/view/key_list.h"
@@ -167,7 +168,8 @@ void FindingsDesk::showOpenEnds() {
     const bool withPlaces = level != Reveal::Place;
     std::vector<Hole> holes;
     for (const OpenEnd& end : unfinished_.open)
-        if (wanted && withPlaces && end.hole) holes.push_back(*end.hole);
+        if (wanted && withPlaces && end.hole)  // where something can be pushed in
+            holes.push_back(nearestFreeInStrip(*parts_.document.bench(), *end.hole).value_or(*end.hole));
     parts_.view.marks().set(&Marks::open, holes);
     if (found) return;
     if (wanted)

@@ -52,7 +52,7 @@ TEST(Unfinished, NamesWhatIsOpenWithItsPlace) {
 TEST(Unfinished, ASupplyThatIsNotPluggedInIsOpenToo) {
     const auto open = unfinished(*solved("half; PS1 top+3 - 5; R1 c8 c13 330; W1 top+7 a8 red"), false).open;
     ASSERT_FALSE(open.empty());
-    EXPECT_EQ(open.back().what, "PS1, -");
+    EXPECT_EQ(open.back().what, "PS1, black lead");
     EXPECT_EQ(open.back().place, "hangs free");
     EXPECT_EQ(open.back().hole, std::nullopt);
 }
@@ -81,7 +81,7 @@ TEST(Unfinished, WhatHasWorkedIsFinished) {
 TEST(Unfinished, AMeterThatHasSomethingToShowWorks) {
     EXPECT_TRUE(works(*solved("half; PS1 top+3 bottom-3 5; M1 top+5 bottom-5 volts")));
     EXPECT_FALSE(works(*solved("half; PS1 top+3 bottom-3 5 off; M1 top+5 bottom-5 volts")));
-    EXPECT_FALSE(works(*solved("half; PS1 top+3 bottom-3 5; M1 top+5 bottom-5 off")));
+    EXPECT_FALSE(works(*solved("half; PS1 top+3 bottom-3 5; M1 a5 a9 amperes")));
 }
 
 /// What the whole report says of a bench, and what of it is told.
