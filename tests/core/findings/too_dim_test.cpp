@@ -1,5 +1,7 @@
 // too-dim: lights far below a visible current; bands after IEC 60062 (10 kilohm: brown black orange, 330 ohm: orange orange brown).
 
+#include "core/snapshot/readings.h"
+#include "support/compact_bench.h"
 #include "support/inspect_bench.h"
 
 namespace tiepoint::test {
@@ -19,6 +21,28 @@ TEST(TooDim, ByResistance) {
         EXPECT_TRUE(afterMend(builder.build(), findings[0]).empty());
         EXPECT_GT(brightnessAfterMend(builder.build(), findings[0], "D1"), 0.5);
     }
+}
+
+/// A knob with a longer track than the resistor may be meant to dim; a resistor with more than the knob is what is wrong.
+TEST(TooDim, AKnobMayBeMeantToDim) {
+    const auto withKnob = [](const std::string& ohm, const std::string& track) {
+        return compactBench("half; PS1 top+3 bottom-3 5; R1 c5 c10 " + ohm + "; RV1 h12 " + track +
+                            " 0.5; D1 c18 c21 red; W1 top+5 a5 red; W2 e10 f12 red; W3 f14 e18 red; W4 a21 top-18 "
+                            "black; W5 top-1 bottom-1 black");
+    };
+    EXPECT_TRUE(found("too-dim", std::make_shared<const Bench>(withKnob("47000", "100000"))).empty());
+    const auto findings = found("too-dim", std::make_shared<const Bench>(withKnob("220000", "100000")));
+    ASSERT_EQ(findings.size(), 1u);
+    EXPECT_EQ(findings[0].parts, (Ids{"D1", "R1"}));
+}
+
+/// What takes next to no voltage holds nothing back: here it is the junction, at a supply that hardly opens it.
+TEST(TooDim, AResistorThatTakesNoVoltageIsNotToBlame) {
+    const auto bench = beacon({.ohm = 330, .volt = 1.65}).share();
+    const double ampere = currentThrough(*evaluate(bench), bench->partIndex("D1")).inAmpere;
+    ASSERT_GT(ampere, 1e-7) << "a dim light, no open circuit";
+    ASSERT_LT(330 * ampere, 0.1);
+    EXPECT_TRUE(found("too-dim", bench).empty());
 }
 
 TEST(TooDim, SaysTheBandsThatAreThereAndThoseThatSuit) {
