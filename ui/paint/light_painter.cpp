@@ -57,8 +57,8 @@ void paintFlatEdge(QPainter& painter, const Theme& theme, const LedColours& colo
 
 /// What is seen in a dome that gives no light: the anode's post, and the cathode's cup.
 void paintPostAndCup(QPainter& painter, const LedColours& colours) {
-    constexpr double kFaint = 0.14;
-    const QColor metal = blend(colours.dull, Qt::white, kFaint);
+    constexpr double kFaint = 0.06, kUnlitLightness = 37;
+    const QColor metal = darkenedTo(blend(colours.dull, Qt::white, kFaint), kUnlitLightness);
     painter.setPen(Qt::NoPen);
     painter.setBrush(metal);
     painter.drawRect(QRectF(-0.95, -0.3, 0.5, 0.6));
@@ -75,8 +75,9 @@ void paintPostAndCup(QPainter& painter, const LedColours& colours) {
 void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours, double brightness) {
     const double lit = litShare(brightness);
     const QColor flange = blend(blend(colours.dull, Qt::black, 0.16), blend(colours.light, Qt::black, 0.2), lit);
-    const QColor rim = blend(colours.dull, colours.light, lit);
-    const QColor core = blend(colours.dull, blend(Qt::white, colours.light, kCoreHue), lit);
+    const QColor unlit = blend(colours.dull, Qt::black, 0.2);  // under the flange's, so that post and cup show in it
+    const QColor rim = blend(unlit, colours.light, lit);
+    const QColor core = blend(unlit, blend(Qt::white, colours.light, kCoreHue), lit);
     const QColor ink = theme.dark ? theme.furnishing.ink : blend(colours.dull, Qt::black, 0.62);
 
     painter.setPen(outlinePen(ink, theme.outlineMm * 1.2));

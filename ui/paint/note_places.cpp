@@ -89,8 +89,9 @@ public:
 
     void lay() {
         const Rect& all = picture_.table->allMm;
-        const double em = picture_.sizes.noteMm;
-        const bool broad = (all.width + kBesideBoardsMm + kNoteBreadthEm * em) / all.height > kBroadTable;
+        const double em = picture_.sizes.noteMm, bands = 2 * tagBandMm(picture_.sizes.readingMm);
+        const double height = std::max(all.height, picture_.table->boardsMm.height + bands);
+        const bool broad = (all.width + kBesideBoardsMm + kNoteBreadthEm * em) / height > kBroadTable;
         if (picture_.sizes.numberMm > 0 || broad || hasInstruments(picture_))
             layBelow();
         else
@@ -126,25 +127,41 @@ private:
         }
     }
 
-    void layBelow() {
-        const Rect& all = picture_.table->allMm;
+    double topBelow() const {
         const double sign = picture_.table->turned ? turnSignMm(picture_.sizes) : 0;
         const double band = tagBandMm(picture_.sizes.readingMm) + sign;
-        double top = std::max(all.bottom(), picture_.table->boardsMm.bottom() + band) + gap();
-        const double first = picture_.table->boardsMm.left;
-        double left = first, highest = 0;
-        for (const std::size_t i : inOrder(&QPointF::x)) {
-            QRectF& paper = places_[i].paper;
-            double wished = std::max(left, places_[i].knot.x() + gap());
-            if (wished + paper.width() > all.right()) wished = std::max(left, all.right() - paper.width());
-            if (left > first && wished + paper.width() > all.right()) {  // the next row
-                top += highest + gap();
-                highest = 0;
-                wished = std::max(first, all.right() - paper.width());
+        return std::max(picture_.table->allMm.bottom(), picture_.table->boardsMm.bottom() + band) + gap();
+    }
+
+    /// As many as fit side by side, then the next row.
+    void layBelow() {
+        const double first = picture_.table->boardsMm.left, end = picture_.table->allMm.right();
+        const auto order = inOrder(&QPointF::x);
+        double top = topBelow();
+        for (std::size_t from = 0; from < order.size();) {
+            std::size_t to = from;
+            double breadth = 0, highest = 0;
+            for (; to < order.size(); ++to) {
+                const QRectF& paper = places_[order[to]].paper;
+                if (to > from && first + breadth + paper.width() > end) break;
+                breadth += paper.width() + gap();
+                highest = std::max(highest, paper.height());
             }
-            paper.moveTopLeft({wished, top});
-            left = paper.right() + gap();
-            highest = std::max(highest, paper.height());
+            layRow({order.begin() + static_cast<std::ptrdiff_t>(from), order.begin() + static_cast<std::ptrdiff_t>(to)},
+                   first, end - breadth + gap(), top);
+            top += highest + gap();
+            from = to;
+        }
+    }
+
+    /// Each below its hole, as far as the others and the end of the row let it. `latest`: of the first one.
+    void layRow(const std::vector<std::size_t>& row, double earliest, double latest, double top) {
+        for (const std::size_t i : row) {
+            QRectF& paper = places_[i].paper;
+            const double left = std::max(earliest, std::min(places_[i].knot.x() + gap(), latest));
+            paper.moveTopLeft({left, top});
+            earliest = left + paper.width() + gap();
+            latest += paper.width() + gap();
         }
     }
 

@@ -15,7 +15,7 @@ constexpr double kTakenDislike = 0.5, kOwnMetalDislike = 0.3;
 constexpr double kOffMiddlePerMm = 0.002;  ///< along a rail
 constexpr double kCoveredMm = 0.8;         ///< a ring may reach so far over the edge of a body
 constexpr double kBandSideEm = 6;          ///< how far tags may reach beyond the boards
-constexpr double kCableRoomMm = 1.4;
+constexpr double kCableRoomMm = 1.15;
 constexpr double kNarrowWireMm = 2.2;
 
 Rect grownBy(const Rect& rect, double by) {

@@ -19,7 +19,8 @@ constexpr double kCrowdedDislike = 0.8;  ///< for each neighbour that would have
 constexpr double kKeptLiking = 1000;     ///< of the foot that it had
 constexpr double kKeptWeight = 50;       ///< of the place that it had, against one that is only wished for
 constexpr double kFixedWeight = 1e9;
-constexpr double kSlackMm = 1e-9;
+constexpr double kSlackMm = 1e-6;
+constexpr double kRoundedMm = 1e-7;
 constexpr double kClearMm = 0.1;
 
 /// A tag, or a taken stretch, in its row.
@@ -222,7 +223,7 @@ private:
             if (i > 0) before += row[i - 1].width + room_.gapMm;
             shifts.push_back(before);
             pools.push_back({(row[i].wishedLeft - before) * row[i].weight, row[i].weight, 1});
-            while (pools.size() > 1 && pools[pools.size() - 2].at() > pools.back().at()) {
+            while (pools.size() > 1 && pools[pools.size() - 2].at() > pools.back().at() + kRoundedMm) {
                 const Pool last = pools.back();
                 pools.pop_back();
                 pools.back() = {pools.back().sum + last.sum, pools.back().weight + last.weight,
@@ -252,8 +253,9 @@ private:
         }
         for (std::size_t i = 0; i < row.size(); ++i) {
             if (isFixed(row[i])) continue;
-            places_[static_cast<std::size_t>(row[i].wish)]->frame.left =
-                std::min(std::max(lefts[i], earliest[i]), latest[i]);
+            const double left = std::min(std::max(lefts[i], earliest[i]), latest[i]);
+            // Rounded, so that what stays where it was is exactly there.
+            places_[static_cast<std::size_t>(row[i].wish)]->frame.left = std::round(left / kRoundedMm) * kRoundedMm;
         }
     }
 

@@ -7,6 +7,7 @@
 #include "ui/paint/shade.h"
 #include "ui/paint/tag_ground.h"
 
+#include <cmath>
 #include <utility>
 
 namespace tiepoint::ui {
@@ -184,8 +185,9 @@ QRectF ViewAssembly::fittedArea() const {
         room.isProjecting()
             ? circuitArea(picture)
             : toQt(picture.table->allMm).adjusted(-kFitMarginMm, -kFitMarginMm, kFitMarginMm, kFitMarginMm);
-    // Tags and notes beside the boards are as large on the screen whatever the zoom, which their room makes smaller: a few rounds settle that.
-    constexpr int kRounds = 5;
+    // Tags and notes beside the boards are as large on the screen whatever the zoom, which their room makes smaller: rounds settle that.
+    constexpr int kRounds = 24;
+    constexpr double kSettledMm = 0.02;
     QRectF area = things;
     for (int i = 0; i < kRounds; ++i) {
         Picture there = picture;
@@ -193,7 +195,12 @@ QRectF ViewAssembly::fittedArea() const {
         const double band = tagBandMm(there.sizes.readingMm);
         const double sign = picture.table->turned ? turnSignMm(there.sizes) : 0;
         const QRectF boards = toQt(picture.table->boardsMm).adjusted(0, -band, 0, band + sign);
-        area = things.united({things.left(), boards.top(), things.width(), boards.height()}).united(notesArea(there));
+        const QRectF next =
+            things.united({things.left(), boards.top(), things.width(), boards.height()}).united(notesArea(there));
+        const bool isSettled =
+            std::abs(next.width() - area.width()) + std::abs(next.height() - area.height()) < kSettledMm;
+        area = next;
+        if (isSettled) break;
     }
     return area;
 }
