@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-const char* const kShort = "Mind the fog";
+const char* const kShortNote = "Mind the fog";
 const char* const kLong =
     "The gate opens only while both keys are down. Try one alone, then the other, then both, and write down what the "
     "lamp "
@@ -20,7 +20,7 @@ const char* const kLong =
 class NotesDesk : public Desk {
 protected:
     static Bench noted(Bench bench) {
-        bench.notes = {{"N1", test::holeAt("A.c25"), kShort, {}},
+        bench.notes = {{"N1", test::holeAt("A.c25"), kShortNote, {}},
                        {"N2", test::holeAt("A.j28"), kLong, {}},
                        {"N3", test::holeAt("A.top+20"), "High water at ten", {}}};
         return bench;

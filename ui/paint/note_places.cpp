@@ -18,7 +18,7 @@ constexpr double kBroadTable = 2.9;  ///< breadth to height of what fills a wind
 const QString kEllipsis = QStringLiteral("\u2026");
 
 /// Words in lines no broader than that; a word that is too long stands alone.
-QStringList wrapped(const std::string& text, double breadthMm, double sizeMm) {
+QStringList wrappedText(const std::string& text, double breadthMm, double sizeMm) {
     const Lettering lettering = noteLettering(sizeMm);
     QStringList lines;
     for (const QString& paragraph : plainLines(text).split(QLatin1Char('\n'))) {
@@ -56,7 +56,7 @@ NotePlace writtenNote(const std::string& text, double em, bool isProjected) {
     const double smallest = isProjected ? 1 : kSmallestNote;
     for (const double share : {1.0, (1 + smallest) / 2, smallest}) {
         place.sizeMm = share * em;
-        place.lines = wrapped(text, breadth, place.sizeMm);
+        place.lines = wrappedText(text, breadth, place.sizeMm);
         if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
     }
     place.isCutOff = true;
@@ -199,8 +199,8 @@ NotePlace unfolded(const Picture& picture, int note) {
     const double em = picture.sizes.noteMm;
     NotePlace place = placeNotes(picture)[static_cast<std::size_t>(note)];
     const QPointF corner = place.paper.bottomLeft();
-    place.lines = wrapped(picture.bench().notes[static_cast<std::size_t>(note)].text,
-                          (kNoteBreadthEm - kNoteTextEm - kNotePadEm) * em, place.sizeMm);
+    place.lines = wrappedText(picture.bench().notes[static_cast<std::size_t>(note)].text,
+                              (kNoteBreadthEm - kNoteTextEm - kNotePadEm) * em, place.sizeMm);
     place.isCutOff = false;
     place.paper = QRectF(QPointF(), paperSize(place, em));
     place.paper.moveBottomLeft(corner);  // below it there may be no more of the window

@@ -18,7 +18,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kLines = 1080, kPictureShare = 13;  // pictures are a 13th of the height
+constexpr double kStepLines = 1080, kPictureShare = 13;  // pictures are a 13th of the height
 constexpr double kStepTop = 10, kStepWords = 28, kStepGap = 46, kStepWordSize = 18;
 constexpr double kBracketAway = 5, kBracketReach = 14, kBracketBreadth = 3;
 constexpr double kLaterOpacity = 0.42;
@@ -195,7 +195,7 @@ void StepsRow::setLook(const Look& look) {
 /// Pictures have the shape of the boards.
 void StepsRow::followBoards() {
     const Rect boards = boardsFrameMm(*document_.bench());
-    const double height = look_.px(kLines / kPictureShare);
+    const double height = look_.px(kStepLines / kPictureShare);
     const double breadth = std::clamp(boards.width / boards.height, kNarrowest, kBroadest);
     const QSize size(qRound(height * breadth), qRound(height));
     const bool changed = size != pictureSize_;

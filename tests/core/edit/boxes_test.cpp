@@ -16,7 +16,7 @@ namespace {
 
 using test::BenchBuilder;
 
-Bench afterEdit(const Bench& bench, const Result<Edit>& edit) {
+Bench afterBoxEdit(const Bench& bench, const Result<Edit>& edit) {
     EXPECT_TRUE(edit.ok()) << (edit.ok() ? "" : edit.error().message);
     auto done = apply(bench, *edit);
     EXPECT_TRUE(done.ok()) << (done.ok() ? "" : done.error().message);
@@ -52,7 +52,7 @@ void expectNothingOverlaps(const Bench& bench) {
 
 TEST(Boxes, StandWhereAHandPutsThem) {
     const Bench bench = twoSuppliesAndAMeter();
-    const Bench moved = afterEdit(bench, moveBoxEdit(bench, "PS1", {60, -4}));
+    const Bench moved = afterBoxEdit(bench, moveBoxEdit(bench, "PS1", {60, -4}));
     const Rect frame = frameIn(arrange(moved), moved, "PS1");
     EXPECT_NEAR(frame.left, 60 * kPitchMm, 1e-9);
     EXPECT_NEAR(frame.top, -4 * kPitchMm, 1e-9);
@@ -62,7 +62,7 @@ TEST(Boxes, StandWhereAHandPutsThem) {
 TEST(Boxes, OthersStayWhereTheyAre) {
     const Bench bench = twoSuppliesAndAMeter();
     const Table before = arrange(bench);
-    const Bench moved = afterEdit(bench, moveBoxEdit(bench, "PS1", {10, 40}));
+    const Bench moved = afterBoxEdit(bench, moveBoxEdit(bench, "PS1", {10, 40}));
     const Table after = arrange(moved);
     EXPECT_NEAR(frameIn(after, moved, "PS2").left, frameIn(before, bench, "PS2").left, 1e-9);
     EXPECT_EQ(frameIn(after, moved, "M1"), frameIn(before, bench, "M1"));
@@ -79,8 +79,8 @@ TEST(Boxes, AreRefusedOverBoardsAndBoxesWithTheReason) {
 
 TEST(Boxes, GoBackBesideTheBoards) {
     const Bench bench = twoSuppliesAndAMeter();
-    const Bench moved = afterEdit(bench, moveBoxEdit(bench, "M1", {0, 40}));
-    const Bench home = afterEdit(moved, boxHomeEdit(moved, "M1"));
+    const Bench moved = afterBoxEdit(bench, moveBoxEdit(bench, "M1", {0, 40}));
+    const Bench home = afterBoxEdit(moved, boxHomeEdit(moved, "M1"));
     EXPECT_EQ(home, bench);
 }
 
@@ -92,7 +92,7 @@ TEST(Boxes, TheOthersKeepClearOfThem) {
     bench.parts.push_back(block);  // the meter has no place of its own and makes room
     ASSERT_TRUE(apply(bench, {"", {}}).ok());
     expectNothingOverlaps(bench);
-    const Bench more = afterEdit(bench, dockBoardEdit(bench, *findBoardKind("full")));
+    const Bench more = afterBoxEdit(bench, dockBoardEdit(bench, *findBoardKind("full")));
     expectNothingOverlaps(more);
 }
 
@@ -142,7 +142,7 @@ TEST(Boxes, LeadsRunRoundThem) {
     for (const Point at : places) {
         const auto edit = moveBoxEdit(bench, "PS1", at);
         if (!edit) continue;
-        const Bench moved = afterEdit(bench, edit);
+        const Bench moved = afterBoxEdit(bench, edit);
         EXPECT_EQ(samplesOverBoxes(moved), 0) << at.x << " " << at.y;
     }
 }

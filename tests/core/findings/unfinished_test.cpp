@@ -10,7 +10,7 @@
 namespace tiepoint {
 namespace {
 
-std::shared_ptr<const Snapshot> solved(const char* text, const Inputs& inputs = {}) {
+std::shared_ptr<const Snapshot> solvedText(const char* text, const Inputs& inputs = {}) {
     return evaluate(std::make_shared<const Bench>(test::compactBench(text)), inputs);
 }
 
@@ -44,13 +44,13 @@ TEST(Unfinished, NamesWhatIsOpenWithItsPlace) {
              {"half; PS1 top+3 bottom-3 5; W1 top+7 bottom+7 red", ""},
              {"half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 d8 d13 red", "R1, D1: not joined to plus and minus; "},
              {"half; PS1 top+3 bottom-3 5; SW1 e8; W1 top+7 a8 red; D1 c9 f14 red; W2 j14 bottom-13 black", ""}}) {
-        const auto snapshot = solved(each.bench);
+        const auto snapshot = solvedText(each.bench);
         EXPECT_EQ(said(unfinished(*snapshot, false)), each.words) << each.bench;
     }
 }
 
 TEST(Unfinished, ASupplyThatIsNotPluggedInIsOpenToo) {
-    const auto open = unfinished(*solved("half; PS1 top+3 - 5; R1 c8 c13 330; W1 top+7 a8 red"), false).open;
+    const auto open = unfinished(*solvedText("half; PS1 top+3 - 5; R1 c8 c13 330; W1 top+7 a8 red"), false).open;
     ASSERT_FALSE(open.empty());
     EXPECT_EQ(open.back().what, "PS1, black lead");
     EXPECT_EQ(open.back().place, "hangs free");
@@ -60,18 +60,18 @@ TEST(Unfinished, ASupplyThatIsNotPluggedInIsOpenToo) {
 TEST(Unfinished, AnOpenSwitchLeavesNothingToDo) {
     const char* const kBeacon =
         "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; S1 e14; D1 h16 h19 red; W1 top+7 a8 red; W2 j19 bottom-13 black";
-    EXPECT_FALSE(works(*solved(kBeacon)));
-    EXPECT_TRUE(unfinished(*solved(kBeacon), false).isEmpty());
+    EXPECT_FALSE(works(*solvedText(kBeacon)));
+    EXPECT_TRUE(unfinished(*solvedText(kBeacon), false).isEmpty());
     Inputs held;
     held.held.insert("S1");
-    EXPECT_TRUE(works(*solved(kBeacon, held)));
+    EXPECT_TRUE(works(*solvedText(kBeacon, held)));
 }
 
 TEST(Unfinished, WhatHasWorkedIsFinished) {
-    const auto open = solved("half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e13 e14 red; W1 top+7 a8 red");
+    const auto open = solvedText("half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e13 e14 red; W1 top+7 a8 red");
     EXPECT_FALSE(unfinished(*open, false).isEmpty());
     EXPECT_TRUE(unfinished(*open, true).isEmpty());
-    const auto lit = solved(
+    const auto lit = solvedText(
         "half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e13 e14 red; W1 top+7 a8 red; W2 a14 bottom-13 black; R2 c20 "
         "c25 330");
     EXPECT_TRUE(works(*lit));
@@ -79,14 +79,14 @@ TEST(Unfinished, WhatHasWorkedIsFinished) {
 }
 
 TEST(Unfinished, AMeterThatHasSomethingToShowWorks) {
-    EXPECT_TRUE(works(*solved("half; PS1 top+3 bottom-3 5; M1 top+5 bottom-5 volts")));
-    EXPECT_FALSE(works(*solved("half; PS1 top+3 bottom-3 5 off; M1 top+5 bottom-5 volts")));
-    EXPECT_FALSE(works(*solved("half; PS1 top+3 bottom-3 5; M1 a5 a9 amperes")));
+    EXPECT_TRUE(works(*solvedText("half; PS1 top+3 bottom-3 5; M1 top+5 bottom-5 volts")));
+    EXPECT_FALSE(works(*solvedText("half; PS1 top+3 bottom-3 5 off; M1 top+5 bottom-5 volts")));
+    EXPECT_FALSE(works(*solvedText("half; PS1 top+3 bottom-3 5; M1 a5 a9 amperes")));
 }
 
 /// What the whole report says of a bench, and what of it is told.
 std::pair<std::size_t, std::vector<std::string>> toldOf(const char* bench) {
-    const auto snapshot = solved(bench);
+    const auto snapshot = solvedText(bench);
     const Unfinished open = unfinished(*snapshot, false);
     const Report report = inspect(*snapshot);
     std::vector<std::string> rules;
