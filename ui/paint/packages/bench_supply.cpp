@@ -18,12 +18,12 @@ constexpr QRectF kPanel(1.75, 1.75, 26.5, 47.5);
 constexpr QRectF kDisplay(4.5, 4.4, 21, 15.1);
 constexpr QRectF kLeverPlate(5.6, 25.9, 8, 16.8);
 constexpr double kDividerY = 12.65, kDigitsRight = 23.9, kWordsLeft = 6.1;
-constexpr double kSetY = 8.3, kNowY = 16.0, kSetWordY = 7.6, kNowWordY = 15.25;
-constexpr double kSetMm = 5.5, kMostSetMm = 7.2, kNowMm = 3.5,
-                 kMostNowMm = 5.4;  ///< em, at a desk and at most for a room
-constexpr int kDisplayDigits = 4;   ///< as instruments have
-constexpr Lettering kDisplayWord{1.95, QFont::Normal};
-constexpr double kNowRoomMm = 13.4, kWholeRoomMm = kDigitsRight - kWordsLeft;
+constexpr double kSetY = 8.3, kFlowY = 16.2, kSetWordY = 7.6, kFlowWordY = 14.3;
+constexpr double kSetMm = 5.5, kMostSetMm = 7.2, kFlowMm = 3.5,
+                 kMostFlowMm = 5.4;  ///< em, at a desk and at most for a room
+constexpr int kDisplayDigits = 4;    ///< as instruments have
+constexpr Lettering kDisplayWord{1.75, QFont::Normal};
+constexpr double kFlowRoomMm = 12.6, kWholeRoomMm = kDigitsRight - kWordsLeft;
 constexpr double kSwitchWordMm = 2.15, kMostOnMm = 4, kMostOffMm = 3.4, kIdMm = 1.7, kMostIdMm = 2.9;
 constexpr QPointF kNut(9.6, 34.2);
 constexpr double kNutMm = 3.05, kBushMm = 1.9;
@@ -87,7 +87,7 @@ bool hasDisplayWords(const PartScene& scene) { return scene.leastWordMm <= kDisp
 
 /// Many figures stand closer rather than over what is beside them.
 Lettering digitsFor(const PartScene& scene, const QString& figure, double sizeMm) {
-    const double room = hasDisplayWords(scene) ? kNowRoomMm : kWholeRoomMm;
+    const double room = hasDisplayWords(scene) ? kFlowRoomMm : kWholeRoomMm;
     const Lettering digits{sizeMm, QFont::DemiBold};
     return {sizeMm * std::min(1.0, room / textWidthMm(figure, digits)), QFont::DemiBold};
 }
@@ -112,7 +112,8 @@ void paintDisplay(QPainter& painter, const PartScene& scene) {
     const bool on = scene.state("on") > 0.5;
     if (hasDisplayWords(scene)) {
         drawText(painter, QStringLiteral("set"), {kWordsLeft, kSetWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
-        drawText(painter, QStringLiteral("now"), {kWordsLeft, kNowWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
+        drawText(painter, QStringLiteral("flowing"), {kWordsLeft, kFlowWordY}, kDisplayWord, f.digitsDim,
+                 Qt::AlignLeft);
     }
     const QString volts = voltsText(scene.value("voltage"));
     drawText(painter, volts, {kDigitsRight, kSetY}, digitsFor(scene, volts, scene.figureMm(kSetMm, kMostSetMm)),
@@ -194,8 +195,8 @@ public:
     }
     void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
         const QString figure = QString::fromStdString(shown.figure);
-        drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kNowY),
-                 digitsFor(scene, figure, scene.figureMm(kNowMm, kMostNowMm)), scene.theme.furnishing.digits,
+        drawText(painter, figure, cornerMm(scene) + QPointF(kDigitsRight, kFlowY),
+                 digitsFor(scene, figure, scene.figureMm(kFlowMm, kMostFlowMm)), scene.theme.furnishing.digits,
                  Qt::AlignRight);
     }
 
