@@ -21,7 +21,7 @@ const char* const kNotWrong = "Not wrong, only not done yet.";
 OpenCard::OpenCard(QWidget* parent) : AsideCard(parent), ask_(new QToolButton(this)) {
     ask_->setText(QStringLiteral("What is wrong?"));
     ask_->setToolTip(QStringLiteral("Tell all that is found, finished or not"));
-    ask_->setFocusPolicy(Qt::StrongFocus);
+    ask_->setFocusPolicy(Qt::TabFocus);
     setAccessibleName(QStringLiteral("Still open"));
     connect(ask_, &QToolButton::clicked, this, &OpenCard::asked);
 }
