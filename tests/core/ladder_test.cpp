@@ -37,6 +37,26 @@ TEST(Ladder, AllowedNumbersAreTheRungs) {
     EXPECT_EQ(ladderStep(spec, 8, 1), 8);
 }
 
+TEST(Ladder, BetweenTwoRungsTheNextOneEitherWay) {
+    const ValueSpec& spec = specOf("cells", "count");
+    EXPECT_EQ(ladderStep(spec, 5, 1), 6);
+    EXPECT_EQ(ladderStep(spec, 5, -1), 4);
+    EXPECT_EQ(ladderStep(spec, 4 * (1 + 1e-12), 1), 6) << "rounding is no rung of its own";
+    EXPECT_EQ(ladderStep(spec, 4 * (1 - 1e-12), -1), 3);
+    EXPECT_EQ(ladderStep(spec, 1, -1), 1);
+    EXPECT_EQ(ladderStep(spec, 3, 0), 3);
+    EXPECT_EQ(ladderStep(spec, 2, 3), 6);
+}
+
+TEST(Ladder, OtherNumbersGoByHundredthsOfTheirRange) {
+    const ValueSpec& spec = specOf("bench-supply", "currentLimit");
+    const double step = (spec.maximum - spec.minimum) / 100;
+    EXPECT_NEAR(ladderStep(spec, 1, 1), 1 + step, 1e-12);
+    EXPECT_NEAR(ladderStep(spec, 1, -2), 1 - 2 * step, 1e-12);
+    EXPECT_EQ(ladderStep(spec, spec.maximum, 1), spec.maximum);
+    EXPECT_EQ(ladderStep(spec, spec.minimum, -1), spec.minimum);
+}
+
 TEST(Ladder, EachRungIsOneStepFromTheNext) {
     for (const PartKind& kind : catalogue()) {
         for (const ValueSpec& spec : kind.values) {

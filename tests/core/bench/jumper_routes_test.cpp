@@ -5,6 +5,7 @@
 #include "core/bench/cable_routes.h"
 #include "core/bench/id_places.h"
 #include "support/build_bench.h"
+#include "support/compact_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -97,6 +98,35 @@ TEST(JumperRoutes, AnArcKeepsOffAnId) {
     for (int i = 0; i <= 100; ++i) {
         const Point at = arcPoint(a, b, table.jumperArcs[0], i / 100.0);
         EXPECT_FALSE(id.contains(at)) << at.x << " " << at.y;
+    }
+}
+
+/// Half a millimetre from a body and clear of a light's halo; beside what stands upright or is pressed, above what lies.
+TEST(IdPlaces, StandBesideTheirBodies) {
+    const struct {
+        const char* text;
+        bool beside;
+        double awayMm;
+    } cases[] = {{"half; R1 c5 c12 330", false, 0.5},
+                 {"half; R1 a5 f5 330", true, 0.5},
+                 {"half; D1 c5 c6 red", false, 2.25},
+                 {"half; V1 c5 c9", false, 0.5},
+                 {"half; S1 e5", true, 0.5}};
+    for (const auto& c : cases) {
+        const Bench bench = test::compactBench(c.text);
+        const Table table = arrange(bench);
+        const Body body = *bodyOf(bench.parts[0], table.parts[0], 0);
+        int count = 0;
+        idPlaces(bench, bodiesOn(bench, table), table).each([&](const Rect& id) {
+            const Point centre = body.outline.centre, middle{id.left + id.width / 2, id.top + id.height / 2};
+            const Point nearest{std::clamp(centre.x, id.left, id.right()), std::clamp(centre.y, id.top, id.bottom())};
+            EXPECT_NEAR(distanceOutside(body.outline, nearest), c.awayMm, 1e-9) << c.text;
+            EXPECT_NEAR(c.beside ? middle.y : middle.x, c.beside ? centre.y : centre.x, 1e-9) << c.text;
+            EXPECT_LT(c.beside ? middle.x : middle.y, c.beside ? centre.x : centre.y) << c.text << ": left, or above";
+            EXPECT_GT(id.width, 2) << c.text << ": two letters at least";
+            ++count;
+        });
+        EXPECT_EQ(count, 1);
     }
 }
 
