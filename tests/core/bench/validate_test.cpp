@@ -205,13 +205,14 @@ TEST(Validate, BoundsOfValuesMayBeReachedAndNotPassed) {
                                 : spec.type == ValueType::Choice ? static_cast<double>(spec.choices.size()) - 1
                                                                  : 1;
             const double least = spec.type == ValueType::Number ? spec.minimum : 0;
-            const double step = spec.type != ValueType::Number || spec.integer ? 1 : 1e-9 * std::max(1e-9, most);
+            const bool isWhole = spec.type != ValueType::Number || spec.integer;
+            const double step = isWhole ? 1 : 1e-9 * std::max(1e-9, most);
             EXPECT_TRUE(isValid(least));
             EXPECT_TRUE(isValid(most));
             EXPECT_FALSE(isValid(least - step));
             EXPECT_FALSE(isValid(most + step));
             EXPECT_FALSE(isValid(std::numeric_limits<double>::quiet_NaN()));
-            if (step == 1) {
+            if (isWhole) {
                 EXPECT_FALSE(isValid(least + 0.5));
             }
             ++checked;
