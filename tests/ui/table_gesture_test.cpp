@@ -2,6 +2,7 @@
 
 #include "core/bench/cable_routes.h"
 #include "core/bench/frame_grid.h"
+#include "core/bench/jumper_routes.h"
 #include "core/edit/boards.h"
 #include "desk.h"
 
@@ -184,6 +185,42 @@ TEST_F(TableGestureTest, NothingMovesOnTheUnderside) {
     const QPoint edge = at(view.picture().table->seen({frame.left + frame.width * 0.6, frame.bottom() - 1}));
     drag(edge, edge + by(0, 30));
     EXPECT_EQ(document.bench(), before);
+}
+
+TEST_F(TableGestureTest, AReasonIsSeenWhereverThePointerIs) {
+    open(twoBoards());
+    const QPoint far = edgeOf("B") - by(0, 20) - QPoint(3000, 0);
+    dragAndHold(edgeOf("B"), far);
+    moveTo(edgeOf("B") - by(0, 25), Qt::LeftButton);
+    ASSERT_TRUE(marks().refused);
+    EXPECT_TRUE(view.viewport()->rect().contains(at(marks().sayAt)));
+    key(Qt::Key_Escape);
+    dragAndHold(edgeOf("B"), far);
+    EXPECT_TRUE(view.viewport()->rect().contains(at(marks().sayAt)));
+    key(Qt::Key_Escape);
+}
+
+/// Where two boards meet, the underside hides what lies on top as everywhere else.
+TEST_F(TableGestureTest, DockedBoardsHideWiresOnTheUnderside) {
+    open(twoBoards());
+    const int index = static_cast<int>(bench().jumpers.size()) - 1;
+    const auto redness = [&] {
+        const Picture& picture = view.picture();
+        const auto& ends = bench().jumpers[static_cast<std::size_t>(index)].ends;
+        const Point a = endMm(bench(), *picture.table, ends[0]), b = endMm(bench(), *picture.table, ends[1]);
+        const double seam = board("B").frameMm().top;
+        double t = 0;
+        while (t < 1 && arcPoint(a, b, picture.table->jumperArcs[static_cast<std::size_t>(index)], t).y < seam)
+            t += 0.01;
+        const QPoint there = at(arcPoint(a, b, picture.table->jumperArcs[static_cast<std::size_t>(index)], t));
+        const QColor colour = view.viewport()->grab().toImage().pixelColor(there);
+        return colour.red() - colour.blue();
+    };
+    EXPECT_GT(redness(), 80) << "a red wire over the seam";
+    Views views = view.views();
+    views.turned = true;
+    view.setViews(views);
+    EXPECT_LT(redness(), 50) << "from below it is behind the boards";
 }
 
 }  // namespace

@@ -78,6 +78,12 @@ std::shared_ptr<const Bench> TableGesture::carriedTo(Point at) const {
     return moved;
 }
 
+/// The nearest place among all that lies there: words beside a pointer that has left the view would be seen by nobody.
+Point TableGesture::onTable(Point at) const {
+    const Rect& all = hand().picture().table->allMm;
+    return {std::clamp(at.x, all.left, all.right()), std::clamp(at.y, all.top, all.bottom())};
+}
+
 void TableGesture::move(const Pointer& pointer) {
     const auto before = hand().marks().group;
     hand().clearMarks();
@@ -94,7 +100,7 @@ void TableGesture::move(const Pointer& pointer) {
     marks.groupBoard = board() ? thing_ : std::string();
     marks.refused = !edit.ok();
     marks.say = edit.ok() ? wordsAt(at) : edit.error().message;
-    marks.sayAt = pointer.at;
+    marks.sayAt = onTable(pointer.at);
     hand().showMarks();
 }
 
@@ -106,8 +112,8 @@ void TableGesture::release(const Pointer& pointer) {
     const auto edit = editTo(at);
     hand().clearMarks();
     if (stays) return;
-    if (!edit) return hand().flash(edit.error().message, pointer.at);
-    if (const auto why = hand().document().push(*edit)) hand().flash(why->toStdString(), pointer.at);
+    if (!edit) return hand().flash(edit.error().message, onTable(pointer.at));
+    if (const auto why = hand().document().push(*edit)) hand().flash(why->toStdString(), onTable(pointer.at));
 }
 
 bool TableGesture::key(int key, const Pointer& pointer) {

@@ -25,6 +25,7 @@ private:
     Point landing(const Pointer& pointer) const;
     Result<Edit> editTo(Point at) const;
     std::string wordsAt(Point at) const;
+    Point onTable(Point at) const;
     std::shared_ptr<const Bench> carriedTo(Point at) const;
 
     std::string thing_;

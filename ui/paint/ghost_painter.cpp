@@ -35,6 +35,7 @@ QPainterPath broad(const QPainterPath& line, double breadthMm) {
 
 QPainterPath pathOfAll(const std::vector<Rect>& rects) {
     QPainterPath path;
+    path.setFillRule(Qt::WindingFill);  // docked boards reach into each other
     for (const Rect& rect : rects) path.addRect(toQt(rect));
     return path;
 }
