@@ -33,6 +33,19 @@ TEST(LeadAlone, LoosePartIsARemarkBesideASoundCircuit) {
     EXPECT_EQ(findings[0].severity, Severity::Remark);
 }
 
+/// Nobody has said yet where it belongs: no wire is proposed that would only make the finding go away.
+TEST(LeadAlone, NothingIsProposedForWhatIsNotBuiltYet) {
+    auto open = beacon(), loose = beacon();
+    open.part("R2", "resistor", {{"1", "A.top+20"}, {"2", "A.b25"}});
+    loose.part("D2", "led", {{"anode", "A.b20"}, {"cathode", "A.b22"}});
+    for (const auto& builder : {open, loose}) {
+        const auto findings = found("lead-alone", builder.share());
+        ASSERT_EQ(findings.size(), 1u);
+        EXPECT_EQ(findings[0].severity, Severity::Remark);
+        EXPECT_FALSE(findings[0].mend) << findings[0].mend->text;
+    }
+}
+
 TEST(LeadAlone, SilentOnAThirdLegThatIsNotNeeded) {
     auto builder = supplied();
     builder.part("S1", "slide-switch", {{"a", "A.e7"}, {"common", "A.e8"}, {"b", "A.e9"}})
