@@ -65,13 +65,26 @@ private:
     MaybeSlip sideBySide() const {
         if (chain_.step != 1 || chain_.led < 0) return std::nullopt;
         const auto joined = [&](int r, int d) { return net(chain_.resistor, r) == net(chain_.led, d); };
-        if (!(joined(0, 0) && joined(1, 1)) && !(joined(0, 1) && joined(1, 0))) return std::nullopt;
+        const bool alike = joined(0, 0) && joined(1, 1);
+        if (!alike && !(joined(0, 1) && joined(1, 0))) return std::nullopt;
+        for (const int r : {0, 1}) {
+            const int d = alike ? r : 1 - r, outer = net(chain_.resistor, r);
+            const bool touching = sameStrip(bench_, *part(chain_.resistor).leads[r], *part(chain_.led).leads[d]);
+            if (!touching && (outer == plus() || outer == minus())) return bothLeadTo(outer == plus());
+        }
         return FirstSlip{"They lie side by side.",
                          fmt::format("Both ends of {} and {} meet, so current can go through one and miss the other. "
                                      "They belong one after the other.",
                                      resistor(), led()),
                          fmt::format("Move one leg of {} to an empty column", led()),
                          {}};
+    }
+
+    static FirstSlip bothLeadTo(bool isPlus) {
+        return {fmt::format("Both ends lead to {}.", isPlus ? "plus" : "minus"),
+                "A current runs only from plus to minus. Between two ends that are the same nothing drives it.",
+                fmt::format("Move one of the jumpers to a {} rail", isPlus ? "minus" : "plus"),
+                {}};
     }
 
     /// Both legs of the part that was put in last are one piece of metal.
@@ -142,16 +155,6 @@ private:
     /// Plus or minus has come to the end where the other one belongs.
     MaybeSlip wrongWay() const {
         if (chain_.step < 2 || chain_.supply < 0) return std::nullopt;
-        for (const bool isPlus : {true, false}) {
-            const int rail = isPlus ? plus() : minus();
-            if (chain_.plusEnd != rail || chain_.minusEnd != rail) continue;
-            const char* const sign = isPlus ? "plus" : "minus";
-            return FirstSlip{
-                fmt::format("Both ends lead to {}.", sign),
-                "A current runs only from plus to minus. Between two ends that are the same nothing drives it.",
-                fmt::format("Move one of the jumpers to a {} rail", isPlus ? "minus" : "plus"),
-                {}};
-        }
         const bool plusWrong = chain_.minusEnd == plus(), minusWrong = chain_.plusEnd == minus();
         if (!plusWrong && !minusWrong) return std::nullopt;
         return FirstSlip{"Nearly. The LED is the wrong way round.",
