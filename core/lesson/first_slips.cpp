@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstdlib>
+#include <utility>
 
 namespace tiepoint {
 namespace {
@@ -161,8 +162,37 @@ private:
                          fmt::format("{} comes to the side of its {} leg, and that way it blocks. Current can only go "
                                      "in at the longer leg and out at the shorter one.",
                                      plusWrong ? "Plus" : "Minus", plusWrong ? "shorter" : "longer"),
-                         "Select the LED and press ] to turn it",
+                         exchangeWords(part(chain_.led)),
                          {}};
+    }
+
+    /// The fewest presses of keys that bring each leg of a part to where the other one is; tried before they are told.
+    std::string exchangeWords(const Part& it) const {
+        constexpr int kMostPresses = 3;
+        struct Way {
+            Part part;
+            std::string keys;
+        };
+        std::vector<Way> ways{{it, ""}};
+        for (int presses = 0; presses < kMostPresses; ++presses) {
+            std::vector<Way> longer;
+            for (const Way& way : ways) {
+                const auto add = [&](const std::optional<Part>& now, const char* key) {
+                    if (now && !refusal(bench_, *now)) longer.push_back({*now, way.keys + " " + key});
+                };
+                add(turnedRound(bench_, way.part, 1).part, "]");
+                add(shifted(bench_, way.part, -1, 0), "←");
+                add(shifted(bench_, way.part, 1, 0), "→");
+            }
+            for (const Way& way : longer) {
+                if (!way.part.leads[0] || !way.part.leads[1]) continue;
+                if (sameStrip(bench_, *way.part.leads[0], *it.leads[1]) &&
+                    sameStrip(bench_, *way.part.leads[1], *it.leads[0]))
+                    return "Select the LED and press" + way.keys;
+            }
+            ways = std::move(longer);
+        }
+        return "Pull the LED out and push it in the other way round";
     }
 
     MaybeSlip supplyUnplugged() const {

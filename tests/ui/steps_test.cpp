@@ -44,10 +44,15 @@ protected:
             return row().pictures().kept() >= count;
         });
     }
+    /// A part of the row as it is seen, on its ground.
+    QImage imageOf(const QRect& part) {
+        const QRect inWindow(row().viewport()->mapTo(&window(), part.topLeft()), part.size());
+        return window().grab(inWindow).toImage();
+    }
     /// Pixels of the accent colour in the picture of a step, its inside alone.
     int accents(int step) {
         const QRect inside = row().pictureFrame(step).adjusted(3, 3, -3, -3);
-        const QImage image = row().viewport()->grab(inside).toImage();
+        const QImage image = imageOf(inside);
         const QColor accent = theme(ThemeName::Day).accent;
         int count = 0;
         for (int y = 0; y < image.height(); ++y)
@@ -127,7 +132,7 @@ TEST_F(StepsTest, CornersHoldWhatChangedAndLaterOnesAreFaint) {
     ASSERT_TRUE(drawn(3));
     for (int step = 0; step < 3; ++step) EXPECT_GT(accents(step), 8) << step;
     const auto contrast = [&] {
-        const QImage image = row().viewport()->grab(row().pictureFrame(2)).toImage();
+        const QImage image = imageOf(row().pictureFrame(2).adjusted(6, 6, -6, -6));
         int darkest = 255;
         for (int y = 0; y < image.height(); ++y)
             for (int x = 0; x < image.width(); ++x) darkest = std::min(darkest, qGray(image.pixel(x, y)));

@@ -51,7 +51,7 @@ FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
     connect(card_, &FindingCard::previewWanted, this, &FindingsDesk::preview);
     connect(card_, &FindingCard::applyWanted, this, &FindingsDesk::applyMend);
     connect(card_, &AsideCard::closed, this, &FindingsDesk::putAway);
-    connect(openCard_, &OpenCard::asked, this, &FindingsDesk::askForAll);
+    connect(openCard_, &OpenCard::asked, this, &FindingsDesk::next);
     connect(openCard_, &AsideCard::closed, this, &FindingsDesk::putOpenAway);
     connect(reveal_, &RevealMenu::said, this, &FindingsDesk::said);
 }
@@ -109,7 +109,7 @@ void FindingsDesk::show() {
     if (report_) {
         std::ranges::copy_if(report_->findings, std::back_inserter(ripe), [&](const Finding& finding) {
             if (!isTold(unfinished_, finding)) return false;
-            return calm || finding.severity == Severity::Fault || told_.contains(idOf(finding));
+            return calm || wanted_ || finding.severity == Severity::Fault || told_.contains(idOf(finding));
         });
     }
     const bool grave = std::ranges::any_of(ripe, [&](const Finding& finding) {
@@ -127,6 +127,7 @@ void FindingsDesk::show() {
         shown_ = nullptr;
         open_ = open_ && !report_;  // while nothing is known the card only waits
         wanted_ = wanted_ && !report_;
+        followUnfinished();
         showOnCard(-1);
         return;
     }
@@ -179,12 +180,6 @@ void FindingsDesk::showOpenEnds() {
     parts_.cards.setStanding(wanted ? openCard_ : nullptr);
 }
 
-void FindingsDesk::askForAll() {
-    wanted_ = true;
-    show();
-    next();
-}
-
 void FindingsDesk::putOpenAway() {
     openPutAway_ = true;
     showOpenEnds();
@@ -200,14 +195,14 @@ void FindingsDesk::openAt(int finding) {
 }
 
 void FindingsDesk::next() {
-    if (!unfinished_.isEmpty()) return askForAll();
-    if (!shown_ && !report_) {  // the answer is being worked out
+    const bool wasOpen = open_ && card_->isVisible();
+    if (!std::exchange(wanted_, true)) show();  // who asks is told all, at once
+    if (!shown_ && !report_) {                  // the answer is being worked out
         open_ = answerDue_ = true;
         return Q_EMIT cardWanted();
     }
     if (!shown_) return sayNothing();
     const int count = static_cast<int>(shown_->size());
-    const bool wasOpen = open_ && card_->isVisible();
     openAt(wasOpen ? (card_->current() + 1) % count : 0);
     card_->setFocus(Qt::ShortcutFocusReason);
 }

@@ -69,7 +69,6 @@ private:
     void openAt(int finding);
     void followUnfinished();
     void showOpenEnds();
-    void askForAll();
     void putOpenAway();
     void next();
     void sayNothing();

@@ -75,9 +75,9 @@ TEST(FirstBuild, EverySlipIsNamedWithItsReasonAndOneThingToDo) {
               "other side"},
              {"R1 c8 c13 330; D1 e8 e13 red", "They lie side by side.", "one after the other", "Move one leg of D1"},
              {"R1 c8 c13 330; D1 e13 e14 red; W1 a14 top+12 red", "Nearly. The LED is the wrong way round.",
-              "Plus comes to the side of its shorter leg", "press ]"},
+              "Plus comes to the side of its shorter leg", "Select the LED and press ]"},
              {"R1 c8 c13 330; D1 e14 e13 red; W1 a8 top+8 red; W2 a14 bottom-12 black",
-              "Nearly. The LED is the wrong way round.", "it blocks", "press ]"},
+              "Nearly. The LED is the wrong way round.", "it blocks", "Select the LED and press ]"},
              {"R1 c8 c13 330; D1 e13 e14 red; W1 a8 top-8 red", "Nearly. Nothing feeds that rail.",
               "W1 ends in the rail top-", "Move that end of W1 to the rail top+"},
              {"R1 c8 c13 330; D1 e13 e14 red; W1 a9 top+8 red", "Nearly. It ends beside the leg.",
@@ -114,14 +114,21 @@ TEST(FirstBuild, WhatIsSaidToDoMendsTheSlip) {
     off.parts[2] = *shifted(off, off.parts[2], -1, 0);
     EXPECT_EQ(adviceFor(off).step, 2);
     EXPECT_TRUE(adviceFor(off).action.empty());
-    Bench reversed = test::compactBench(
-        "half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e14 e13 red; W1 a8 top+8 red; W2 a14 bottom-12 black");
-    reversed.parts[2] = turned(reversed, reversed.parts[2], 1);
-    EXPECT_EQ(adviceFor(reversed).step, 4);
-    Bench early = test::compactBench("half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e13 e14 red; W1 a14 top+12 red");
-    early.parts[2] = turned(early, early.parts[2], 1);
-    EXPECT_EQ(adviceFor(early).step, 3) << "plus is there now; minus comes next";
-    EXPECT_TRUE(adviceFor(early).action.empty());
+    for (const auto& [wires, step] :
+         {std::pair{"W1 a8 top+8 red; W2 a14 bottom-12 black", 4}, std::pair{"W1 a14 top+12 red", 2}}) {
+        const bool closed = step == 4;
+        Bench bench = test::compactBench(std::string("half; PS1 top+3 bottom-3 5; R1 c8 c13 330; ") +
+                                         (closed ? "D1 e14 e13 red; " : "D1 e13 e14 red; ") + wires);
+        const std::string action = adviceFor(bench).action;
+        Part& led = bench.parts[2];
+        for (std::size_t at = action.find("press"); at < action.size(); ++at) {
+            if (action.compare(at, 1, "]") == 0) led = *turnedRound(bench, led, 1).part;
+            if (action.compare(at, 3, "←") == 0) led = *shifted(bench, led, -1, 0);
+            if (action.compare(at, 3, "→") == 0) led = *shifted(bench, led, 1, 0);
+        }
+        EXPECT_EQ(adviceFor(bench).step, closed ? 4 : 3) << action << ": " << adviceFor(bench).title;
+        EXPECT_TRUE(adviceFor(bench).action.empty()) << adviceFor(bench).action;
+    }
 }
 
 TEST(FirstBuild, WhatIsRightIsNoSlip) {
