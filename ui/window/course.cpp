@@ -19,9 +19,9 @@ std::span<const CourseBench> course() {
         {"benches/three-buoys.bench.json", "The LED's resistor", "Three resistors: more ohms, less light."},
         {"benches/beacon-lamp.bench.json", "The button's four legs", "Two pairs of legs, and a bar that joins them.",
          kStrips, false, CloseUp{10, 20}},
-        {"benches/lock-gate.bench.json", "In series", "Two buttons in one loop: both must be pressed."},
+        {"benches/lock-gate.bench.json", "In series", "Two buttons in one loop: both are needed."},
         {"benches/quay-bell-lamp.bench.json", "In parallel", "Two buttons side by side: either is enough."},
-        {"benches/fairway-dimmer.bench.json", "Volts", "Turn the knob: the shares add up to the supply.", kVoltage},
+        {"benches/fairway-dimmer.bench.json", "Volts", "The shares add up to the volts of the supply.", kVoltage},
         {"benches/two-way-stair-lamp.bench.json", "Two switches, one lamp", "Each of them switches it on and off."},
         {"benches/dark-beacon.bench.json", "Why does it stay dark?", "Find out why: nothing is told."},
     };

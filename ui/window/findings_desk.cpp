@@ -13,6 +13,17 @@
 
 namespace tiepoint::ui {
 
+namespace {
+
+/// Where the ring of an open end stands: in a free hole of its metal, as far outside as can be, away from what lies there.
+Hole ringedHole(const Bench& bench, const Hole& hole) {
+    Hole outer = hole;
+    if (!isRail(hole.line)) outer.line = hole.line <= Line::E ? Line::A : Line::J;
+    return nearestFreeInStrip(bench, outer).value_or(hole);
+}
+
+}  // namespace
+
 FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
     : QObject(window),
       parts_(parts),
@@ -169,8 +180,7 @@ void FindingsDesk::showOpenEnds() {
     const bool withPlaces = level != Reveal::Place;
     std::vector<Hole> holes;
     for (const OpenEnd& end : unfinished_.open)
-        if (wanted && withPlaces && end.hole)  // where something can be pushed in
-            holes.push_back(nearestFreeInStrip(*parts_.document.bench(), *end.hole).value_or(*end.hole));
+        if (wanted && withPlaces && end.hole) holes.push_back(ringedHole(*parts_.document.bench(), *end.hole));
     parts_.view.marks().set(&Marks::open, holes);
     if (found) return;
     if (wanted)
