@@ -50,7 +50,7 @@ TEST_F(AccessTest, EveryHoleIsThere) {
     live.setHeld("S1", true);
     ASSERT_TRUE(waitForAnswer());
     EXPECT_EQ(nameOf(named(board, "c14,")),
-              QString("c14, R1 lead 2, %1").arg(nameOf(named(board, "c14,")).section(", ", 2)));
+              QString("c14, R1 leg 2, %1").arg(nameOf(named(board, "c14,")).section(", ", 2)));
     EXPECT_TRUE(nameOf(named(board, "c14,")).endsWith(" V")) << nameOf(named(board, "c14,")).toStdString();
     EXPECT_EQ(nameOf(named(board, "a20,")), "a20, free");
 }

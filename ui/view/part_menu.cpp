@@ -19,35 +19,30 @@ constexpr double kFirstRow = 28;    ///< the tie meets the menu's first row wher
 constexpr double kHoleFrameMm = 2;  ///< about a hole that the menu is about
 constexpr double kTieInset = 10;
 
-/// A menu's place, and the line that ties it to what it is about; pixels of the viewport.
-struct MenuPlace {
-    QRectF frame;
-    QLineF tie;
-};
-
-/// The four places about a frame, moved into the room where they stand out of it.
-std::array<MenuPlace, 4> placesAbout(const QRectF& about, const QSizeF& size, const QRectF& room, const Look& look) {
+/// The four places about a frame, moved into the room where they stand out of it; pixels of the viewport.
+std::array<QRectF, 4> placesAbout(const QRectF& about, const QSizeF& size, const QRectF& room, const Look& look) {
     const double away = look.px(kMenuAway);
-    const QPointF middle = about.center();
-    const double top = middle.y() - look.px(kFirstRow), left = middle.x() - size.width() / 2;
+    const double top = about.center().y() - look.px(kFirstRow), left = about.center().x() - size.width() / 2;
     const std::array corners{QPointF(about.right() + away, top), QPointF(about.left() - away - size.width(), top),
                              QPointF(left, about.bottom() + away), QPointF(left, about.top() - away - size.height())};
-    std::array<MenuPlace, 4> places;
-    for (std::size_t i = 0; i < corners.size(); ++i) {
-        const double most = std::max(room.left(), room.right() - size.width());
-        const double lowest = std::max(room.top(), room.bottom() - size.height());
-        const QRectF frame(
-            QPointF(std::clamp(corners[i].x(), room.left(), most), std::clamp(corners[i].y(), room.top(), lowest)),
+    const double rightmost = std::max(room.left(), room.right() - size.width());
+    const double lowest = std::max(room.top(), room.bottom() - size.height());
+    std::array<QRectF, 4> places;
+    for (std::size_t i = 0; i < corners.size(); ++i)
+        places[i] = QRectF(
+            QPointF(std::clamp(corners[i].x(), room.left(), rightmost), std::clamp(corners[i].y(), room.top(), lowest)),
             size);
-        const double inset = look.px(kTieInset);
-        const double x = std::clamp(middle.x(), frame.left() + inset, frame.right() - inset);
-        const double y = std::clamp(middle.y(), frame.top() + inset, frame.bottom() - inset);
-        const std::array ties{
-            QLineF(about.right(), middle.y(), frame.left(), y), QLineF(about.left(), middle.y(), frame.right(), y),
-            QLineF(middle.x(), about.bottom(), x, frame.top()), QLineF(middle.x(), about.top(), x, frame.bottom())};
-        places[i] = {frame, ties[i]};
-    }
     return places;
+}
+
+/// The line from what a menu is about to the menu: straight where they stand beside or below each other.
+QLineF tieBetween(const QRectF& about, const QRectF& menu, double inset) {
+    const double x = std::clamp(about.center().x(), menu.left() + inset, menu.right() - inset);
+    const double y = std::clamp(about.center().y(), menu.top() + inset, menu.bottom() - inset);
+    if (menu.left() >= about.right()) return {about.right(), about.center().y(), menu.left(), y};
+    if (menu.right() <= about.left()) return {about.left(), about.center().y(), menu.right(), y};
+    if (menu.top() >= about.bottom()) return {about.center().x(), about.bottom(), x, menu.top()};
+    return {about.center().x(), about.top(), x, menu.bottom()};
 }
 
 QRectF boxOf(const Outline& body) {
@@ -160,19 +155,21 @@ void PartMenu::popUp(ThingMenu& menu, const About& about) {
     const QRectF room(needs_.viewport.mapFrom(&window, QPoint(0, 0)), window.size());
     const QRectF mm = frameOf(about);
     const QRectF frame(needs_.camera.fromMm({mm.left(), mm.top()}), needs_.camera.fromMm({mm.right(), mm.bottom()}));
-    const auto places = placesAbout(frame, menu.sizeHint(), room, lookFor(*picture().theme, window.size()));
-    const MenuPlace* best = &places.front();
+    const Look look = lookFor(*picture().theme, window.size());
+    menu.ensurePolished();  // its style says how large it is
+    const auto places = placesAbout(frame, menu.sizeHint(), room, look);
+    const QRectF* best = &places.front();
     double least = std::numeric_limits<double>::infinity();
-    for (const MenuPlace& place : places) {
-        const double hidden =
-            place.frame.intersects(frame) ? std::numeric_limits<double>::max() : hiddenBy(place.frame);
+    for (const QRectF& place : places) {
+        const double hidden = place.intersects(frame) ? std::numeric_limits<double>::max() : hiddenBy(place);
         if (hidden < least) best = &place, least = hidden;
     }
-    needs_.marks.set(&Marks::tie,
-                     std::optional(std::pair(needs_.camera.toMm(best->tie.p1()), needs_.camera.toMm(best->tie.p2()))));
     QObject::connect(&menu, &QMenu::aboutToHide, &needs_.viewport,
                      [this] { needs_.marks.set(&Marks::tie, std::optional<std::pair<Point, Point>>()); });
-    menu.popup(needs_.viewport.mapToGlobal(best->frame.topLeft().toPoint()));
+    menu.popup(needs_.viewport.mapToGlobal(best->topLeft().toPoint()));
+    const QRectF shown(needs_.viewport.mapFromGlobal(menu.geometry().topLeft()), menu.size());
+    const QLineF tie = tieBetween(frame, shown, look.px(kTieInset));
+    needs_.marks.set(&Marks::tie, std::optional(std::pair(needs_.camera.toMm(tie.p1()), needs_.camera.toMm(tie.p2()))));
 }
 
 }  // namespace tiepoint::ui
