@@ -116,15 +116,19 @@ struct Detour {
     WireCurve beside, on;
 };
 
-/// Past the boxes above (-1) or below (1): as high or low as the farthest of those that reach into the stretch from exit to tip.
-double pastBoxes(const Boxes& boxes, const CableRun& run, double way) {
+/// How high (-1) or low (1) a lead may run past boxes: beyond the edge of each that reaches into the stretch from exit to tip, the nearest first.
+std::vector<double> levelsPastBoxes(const Boxes& boxes, const CableRun& run, double way) {
+    constexpr std::size_t kMostLevels = 5;
     const auto [left, right] = std::minmax(run.exit.x, run.tip.x);
-    double farthest = run.exit.y;
+    std::vector<double> levels;
     boxes.within(left, right, [&](const Box& box) {
-        const double edge = way < 0 ? box.frame.top : box.frame.bottom();
-        farthest = way < 0 ? std::min(farthest, edge) : std::max(farthest, edge);
+        const double edge = (way < 0 ? box.frame.top : box.frame.bottom()) + way * kBoxRoomMm;
+        if ((edge - run.exit.y) * way > 0) levels.push_back(edge);
     });
-    return farthest + way * kBoxRoomMm;
+    std::sort(levels.begin(), levels.end(), [way](double a, double b) { return a * way < b * way; });
+    levels.erase(std::unique(levels.begin(), levels.end()), levels.end());
+    if (levels.size() > kMostLevels) levels.erase(levels.begin() + kMostLevels - 1, levels.end() - 1);
+    return levels;
 }
 
 /// The shortest detour that runs through nothing, or else the one that lies least over boxes.
@@ -133,23 +137,26 @@ Detour roundBoxes(const CableRun& run, const InOrder<Body>& bodies, const Boxes&
     const double x = (run.outward > 0 ? own.right() : own.left) + run.outward * kBesideBoxMm;
     Detour best;
     double least = std::numeric_limits<double>::infinity();
+    const auto consider = [&](const WireCurve& beside, const WireCurve& on) {
+        double cost = roughLength(beside) + roughLength(on);
+        if (cost >= least) return;
+        cost += kPerSampleMm * (overBoxes(boxes, part, beside, run.exit) + overBoxes(boxes, part, on, run.exit));
+        if (cost < least && !tallInWayOf(bodies, on).empty()) cost += kTallMm;
+        if (cost >= least) return;
+        least = cost;
+        best = {beside, on};
+    };
     for (const double way : {-1.0, 1.0}) {
-        const Point corner{x, pastBoxes(boxes, run, way)};
-        const double turn = std::min(8.0, std::abs(corner.y - run.exit.y) / 2);
-        const WireCurve beside{run.exit, {x, run.exit.y}, {x, run.exit.y + way * turn}, corner};
-        for (const double rise : kRisesMm) {
-            for (const double over : kRisesMm) {
-                for (const double share : {0.0, 0.25, 0.5, 0.75}) {
-                    const Point before{run.tip.x + (corner.x - run.tip.x) * share, corner.y + way * over};
-                    const WireCurve on{corner, corner + Point{0, way * rise}, before, run.tip};
-                    double cost = roughLength(on);
-                    if (cost >= least) continue;
-                    cost += kPerSampleMm *
-                            (overBoxes(boxes, part, beside, run.exit) + overBoxes(boxes, part, on, run.exit));
-                    if (cost < least && !tallInWayOf(bodies, on).empty()) cost += kTallMm;
-                    if (cost >= least) continue;
-                    least = cost;
-                    best = {beside, on};
+        for (const double level : levelsPastBoxes(boxes, run, way)) {
+            const Point corner{x, level};
+            const double turn = std::min(8.0, std::abs(corner.y - run.exit.y) / 2);
+            const WireCurve beside{run.exit, {x, run.exit.y}, {x, run.exit.y + way * turn}, corner};
+            for (const double rise : kRisesMm) {
+                for (const double over : kRisesMm) {
+                    for (const double share : {0.0, 0.25, 0.5, 0.75}) {
+                        const Point before{run.tip.x + (corner.x - run.tip.x) * share, corner.y + way * over};
+                        consider(beside, {corner, corner + Point{0, way * rise}, before, run.tip});
+                    }
                 }
             }
         }

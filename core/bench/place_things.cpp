@@ -257,21 +257,21 @@ private:
         }
     }
 
-    /// A loose lead that would end on the next box ends between the two.
+    /// A loose lead that would end on another box ends just beside its own.
     void shortenHangingLeads() {
-        constexpr int kMostBoxesLooked = 60;
-        if (std::ssize(supplies_) + std::ssize(instruments_) > kMostBoxesLooked) return;
-        for (const auto* boxes : {&supplies_, &instruments_}) {
-            for (const int part : *boxes) {
-                PartPlace& place = table_.parts[part];
-                const double out = outwardOf(packageOf(part), place);
-                for (std::size_t i = 0; i < place.leadsMm.size(); ++i) {
-                    const auto& lead = bench_.parts[part].leads[i];
-                    if (lead || bench_.parts[part].kind->leads[i].socket ||
-                        !isOnAnother(*boxes, part, place.leadsMm[i]))
-                        continue;
+        constexpr std::size_t kMostBoxesLooked = 60;
+        std::vector<int> boxes;
+        for (int i = 0; i < std::ssize(bench_.parts); ++i) {
+            if (standsOnTable(bench_.parts[i])) boxes.push_back(i);
+        }
+        if (boxes.size() > kMostBoxesLooked) return;
+        for (const int part : boxes) {
+            PartPlace& place = table_.parts[part];
+            const double out = outwardOf(packageOf(part), place);
+            for (std::size_t i = 0; i < place.leadsMm.size(); ++i) {
+                const bool hangs = !bench_.parts[part].leads[i] && !bench_.parts[part].kind->leads[i].socket;
+                if (hangs && isOnAnother(boxes, part, place.leadsMm[i]))
                     place.leadsMm[i].x -= out * (kHangingLeadMm - kSupplySpacingMm / 2);
-                }
             }
         }
     }

@@ -14,6 +14,7 @@
 namespace tiepoint::ui {
 namespace {
 
+constexpr double kWallLeadMm = 11;                  ///< so far a lead to the wall reaches from a box
 constexpr double kPartShadowMm = 4.5;               ///< shadows fall inside of this beyond a body or a wire
 constexpr double kGrabMm = 1.2;                     ///< half breadth of a wire for a pointer
 constexpr int kBrightnesses = 255, kColours = 255;  ///< steps that eight bits of a colour can show
@@ -129,7 +130,9 @@ QRectF partBounds(const PartScene& scene) {
     QRectF bounds = painterOf(scene).body(scene).boundingRect();
     for (const Point lead : scene.place.leadsMm) bounds = bounds.united(QRectF(toQt(lead), QSizeF(0.01, 0.01)));
     for (const PartPath& path : painterOf(scene).paths(scene)) bounds = bounds.united(path.line.boundingRect());
-    return bounds.adjusted(-kPartShadowMm, -kPartShadowMm, kPartShadowMm, kPartShadowMm);
+    // The lead of a box to the wall is no lead of the part.
+    const double room = standsOnTable(scene.part) ? kWallLeadMm : kPartShadowMm;
+    return bounds.adjusted(-room, -room, room, room);
 }
 
 QRectF jumperBounds(const Picture& picture, int jumper) { return wireBounds(cubicOf(picture, jumper)); }

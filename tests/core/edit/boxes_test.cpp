@@ -160,6 +160,20 @@ TEST(Boxes, LooseLeadsEndBesideThem) {
     }
 }
 
+TEST(Boxes, LeadsGoNoFartherRoundThanTheyMust) {
+    Bench bench = twoSuppliesAndAMeter();
+    Part block = makePart(*findKind("block-9v"), "BAT1");
+    block.at = Point{8, 26};  // far below; what goes round the first supply needn't go round this too
+    bench.parts.push_back(block);
+    EXPECT_EQ(samplesOverBoxes(bench), 0);
+    const Table table = arrange(bench);
+    const int second = bench.partIndex("PS2");
+    for (std::size_t lead = 0; lead < 2; ++lead) {
+        const WireCurve& detour = table.parts[static_cast<std::size_t>(second)].detoursMm[lead];
+        EXPECT_LT(detour.d.y, frameIn(table, bench, "PS1").bottom() + 5);
+    }
+}
+
 TEST(Boxes, TheFileKeepsTheirPlaces) {
     Bench bench = twoSuppliesAndAMeter();
     const std::string without = writeBench(bench);
