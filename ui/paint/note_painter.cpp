@@ -11,6 +11,7 @@ namespace {
 constexpr double kCutCornerEm = 1.05, kEyeletRadiusEm = 0.5, kRuleEm = 0.06;
 constexpr double kKnotMm = 0.85, kKnotLineMm = 0.5;
 constexpr double kThreadOfLeader = 3 / 2.4;
+constexpr double kShadowShare = 0.45;
 constexpr double kSag = 0.1;  ///< of a thread, as a share of its way
 
 /// A paper whose corners at the eyelet are cut straight.
@@ -33,7 +34,12 @@ struct PaperMark {
     double sizeMm, em;
     void paint(QPainter& painter, const Theme& theme) const {
         const QRectF frame = toQt(paper);
-        drawSoftShadow(painter, theme, frame, 0.2, {0.5, 0.7}, 0.5);
+        if (!theme.flat) {
+            painter.setPen(Qt::NoPen);
+            painter.setBrush(faded(theme.furnishing.shadow, kShadowShare * theme.furnishing.shadow.alphaF()));
+            for (const double away : {0.3, 0.55, 0.8})
+                painter.drawPath(paperShape(frame.translated(0.7 * away, away), em));
+        }
         painter.setPen(outlinePen(theme.furnishing.paperEdge, theme.outlineMm));
         painter.setBrush(theme.furnishing.paper);
         painter.drawPath(paperShape(frame, em));

@@ -14,7 +14,8 @@ constexpr double kNoteBreadthEm = 15.3;  ///< a third of the window's height
 constexpr double kSmallestNote = 0.8;    ///< to which long texts shrink at a desk
 constexpr int kMostLines = 3;
 constexpr double kNoteGapEm = 0.8, kBesideBoardsMm = 6;
-constexpr double kBroadTable = 2.9;  ///< breadth to height of what fills a window at a desk
+constexpr double kScreenShape = 16.0 / 9,
+                 kDeskShape = 2.87;  ///< breadth to height of what shows the bench: a screen, or a desk's part of it
 const QString kEllipsis = QStringLiteral("\u2026");
 
 /// Words in lines no broader than that; a word that is too long stands alone.
@@ -87,15 +88,14 @@ class PaperTable {
 public:
     PaperTable(const Picture& picture, std::vector<NotePlace>& places) : picture_(picture), places_(places) {}
 
+    /// Where more of the circuit is left for the window: beside the boards, or below them.
     void lay() {
-        const Rect& all = picture_.table->allMm;
-        const double em = picture_.sizes.noteMm, bands = 2 * tagBandMm(picture_.sizes.readingMm);
-        const double height = std::max(all.height, picture_.table->boardsMm.height + bands);
-        const bool broad = (all.width + kBesideBoardsMm + kNoteBreadthEm * em) / height > kBroadTable;
-        if (picture_.sizes.numberMm > 0 || broad || hasInstruments(picture_))
-            layBelow();
-        else
-            layBeside();
+        layBelow();
+        if (hasInstruments(picture_)) return;
+        const double below = windowHeight();
+        const std::vector<NotePlace> places = places_;
+        layBeside();
+        if (windowHeight() > below) places_ = places;
     }
 
 private:
@@ -107,6 +107,15 @@ private:
         });
         return order;
     }
+    /// Of a window of the usual shape that shows the table with its tags and papers, mm.
+    double windowHeight() const {
+        const double band = tagBandMm(picture_.sizes.readingMm);
+        QRectF area = toQt(picture_.table->boardsMm).adjusted(0, -band, 0, band) | toQt(picture_.table->allMm);
+        for (const NotePlace& place : places_) area |= place.paper;
+        const bool isProjected = picture_.sizes.numberMm > 0;
+        return std::max(area.height(), area.width() / (isProjected ? kScreenShape : kDeskShape));
+    }
+
     double gap() const { return kNoteGapEm * picture_.sizes.noteMm; }
 
     void layBeside() {
@@ -135,7 +144,7 @@ private:
 
     /// As many as fit side by side, then the next row.
     void layBelow() {
-        const double first = picture_.table->boardsMm.left, end = picture_.table->allMm.right();
+        const double first = picture_.table->allMm.left, end = picture_.table->allMm.right();
         const auto order = inOrder(&QPointF::x);
         double top = topBelow();
         for (std::size_t from = 0; from < order.size();) {
