@@ -188,7 +188,7 @@ QRectF ViewAssembly::fittedArea() const {
     // Tags and notes beside the boards are as large on the screen whatever the zoom, which their room makes smaller: rounds settle that.
     constexpr int kRounds = 24;
     constexpr double kSettledMm = 0.02;
-    QRectF area = things;
+    QRectF area = things, before;
     for (int i = 0; i < kRounds; ++i) {
         Picture there = picture;
         there.sizes = sizesAt(camera.scaleToFit(area));
@@ -199,10 +199,10 @@ QRectF ViewAssembly::fittedArea() const {
             things.united({things.left(), boards.top(), things.width(), boards.height()}).united(notesArea(there));
         const bool isSettled =
             std::abs(next.width() - area.width()) + std::abs(next.height() - area.height()) < kSettledMm;
-        area = next;
-        if (isSettled) break;
+        if (isSettled) return next;
+        before = std::exchange(area, next);
     }
-    return area;
+    return area.united(before);  // it goes to and fro between two layouts of notes
 }
 
 WordSizes ViewAssembly::sizesAt(double pixelsPerMm) const {
