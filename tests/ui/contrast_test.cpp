@@ -234,7 +234,11 @@ TEST(Contrast, EachArrow) {
             for (const Layer layer : {Layer::UnderParts, Layer::OverParts})
                 paths.marks(*picture.live(), picture.views.arrows, fullScaleAmpere(picture), 0, layer, marks);
             EXPECT_GT(marks.size(), 20u);
-            const auto words = placedWords(picture);
+            auto words = placedWords(picture);
+            if (picture.netTags)  // a ring lies over the arrow that runs through its hole
+                for (const NetTag& tag : *picture.netTags) words.push_back({"ring", endFrame({toQt(tag.ring)})});
+            for (const PinnedTag& tag : *picture.pinned)
+                for (const TagEnd& end : tag.ends) words.push_back({"ring", endFrame(end)});
             for (const ArrowMark& mark : marks) {
                 const double reach = kAboutBreadth * mark.breadthMm;
                 const QRectF box(mark.at.x - reach, mark.at.y - reach, 2 * reach, 2 * reach);

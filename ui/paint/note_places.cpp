@@ -50,6 +50,12 @@ QString cutOff(QString line, double breadthMm, double sizeMm) {
     return line.trimmed() + kEllipsis;
 }
 
+/// Many short lines in one go.
+std::string inOneParagraph(std::string text) {
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    return text;
+}
+
 /// What is seen of a text, and how large.
 NotePlace writtenNote(const std::string& text, double em, bool isProjected) {
     const double breadth = (kNoteBreadthEm - kNoteTextEm - kNotePadEm) * em;
@@ -58,6 +64,8 @@ NotePlace writtenNote(const std::string& text, double em, bool isProjected) {
     for (const double share : {1.0, (1 + smallest) / 2, smallest}) {
         place.sizeMm = share * em;
         place.lines = wrappedText(text, breadth, place.sizeMm);
+        if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
+        place.lines = wrapped(inOneParagraph(text), breadth, place.sizeMm);
         if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
     }
     place.isCutOff = true;
