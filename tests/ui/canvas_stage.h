@@ -3,6 +3,7 @@
 
 #include "core/snapshot/snapshot.h"
 #include "support/build_bench.h"
+#include "ui/paint/note_places.h"
 #include "ui/paint/projecting.h"
 #include "ui/view/bench_canvas.h"
 
@@ -72,14 +73,21 @@ public:
     void arrange() {
         picture.arrangeTable();
         picture.arrangeTags();
-        const Rect all = picture.table->allMm;
-        frame.contentMm = QRectF(all.left, all.top, all.width, all.height).adjusted(-25, -25, 25, 25);
+        findContent();
         scene->follow();
     }
     void zoom(double logicalPixelsPerMm) {
         frame.pixelsPerMm = picture.pixelsPerMm = logicalPixelsPerMm * frame.devicePixelRatio;
         const bool projecting = picture.sizes.numberMm > 0;
         if (projecting) picture.sizes = projectedSizes(kLogical.height(), logicalPixelsPerMm);
+        if (picture.table) findContent();
+    }
+    /// Where anything is drawn.
+    void findContent() {
+        constexpr double kAroundMm = 60;
+        frame.contentMm = toQt(picture.table->allMm)
+                              .united(notesArea(picture))
+                              .adjusted(-kAroundMm, -kAroundMm, kAroundMm, kAroundMm);
     }
     const Bench& bench() const { return picture.bench(); }
     QRect viewport() const { return {QPoint(0, 0), frame.viewport}; }

@@ -86,7 +86,8 @@ void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours,
     if (theme.flat) {
         painter.setBrush(blend(rim, core, 0.25));
     } else {
-        QRadialGradient glow(QPointF(0, 0), kDomeRadiusMm);
+        constexpr double kGlowMm = 2.4;  // beyond the dome, so that an arrow on it keeps a light ground
+        QRadialGradient glow(QPointF(0, 0), kGlowMm);
         glow.setColorAt(0, core);
         glow.setColorAt(0.3, blend(core, rim, 0.35));
         glow.setColorAt(0.85, rim);

@@ -65,7 +65,7 @@ NotePlace writtenNote(const std::string& text, double em, bool isProjected) {
         place.sizeMm = share * em;
         place.lines = wrappedText(text, breadth, place.sizeMm);
         if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
-        place.lines = wrapped(inOneParagraph(text), breadth, place.sizeMm);
+        place.lines = wrappedText(inOneParagraph(text), breadth, place.sizeMm);
         if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
     }
     place.isCutOff = true;
