@@ -172,7 +172,9 @@ TEST(Notes, OnAnotherHoleF4WritesANewOne) {
     view.setFocus();
     view.setCursorHole(Hole{"A", Line::A, 20});
     EXPECT_EQ(writeNote(view, "High water"), "");
-    QTest::keyClick(&view, Qt::Key_Right, Qt::ControlModifier);  // some holes on, with the note selected
+    for (int i = 0; i < 2;
+         ++i)  // the first shows where the cursor is; then it goes some holes on, with the note selected
+        QTest::keyClick(&view, Qt::Key_Right, Qt::ControlModifier);
     const auto there = view.cursor();
     ASSERT_TRUE(there && toString(*there) != "A.a20");
     ASSERT_EQ(view.selection(), QStringList{QStringLiteral("N1")});
