@@ -23,8 +23,8 @@ protected:
         QApplication::sendEvent(view().viewport(), &event);
     }
     /// Drags a part out of the tray so that its leads land in the lit holes.
-    void place(const char* family) {
-        const auto holes = guide().advice().holes;
+    void place(const char* family) { place(family, guide().advice().holes); }
+    void place(const char* family, const std::vector<Hole>& holes) {
         ASSERT_EQ(holes.size(), 2u);
         for (TrayButton* button : bench.window().tray().compartments()) {
             if (button->text() != QString::fromLatin1(family)) continue;
@@ -87,6 +87,27 @@ TEST_F(GuideTest, ThePictureOfTheTapComesWhenAskedAndNeverOverTheBoard) {
     EXPECT_TRUE(bench.window().rect().contains(card));
     QTest::mouseClick(guide().pictureKey(), Qt::LeftButton);
     EXPECT_FALSE(guide().showsPicture());
+}
+
+/// A beginner who slips by one column is told what, why and one thing to do; doing it leads on.
+TEST_F(GuideTest, ASlipIsToldAndMendedByTheKeyThatItNames) {
+    place("Resistor");
+    const QRect step = guide().geometry();
+    auto holes = guide().advice().holes;
+    for (Hole& hole : holes) ++hole.number;
+    place("LED", holes);
+    EXPECT_EQ(guide().step(), 1);
+    EXPECT_EQ(guide().advice().title, "Nearly. It sits one hole too far right.");
+    EXPECT_EQ(guide().geometry().right(), step.right());
+    EXPECT_LT(guide().geometry().left(), step.left() - step.width() / 2) << "it is told over two cards' breadth";
+    EXPECT_TRUE(guide().accessibleName().contains(QStringLiteral("press ←"))) << guide().accessibleName().toStdString();
+    EXPECT_FALSE(guide().pictureKey()->isVisible());
+    view().setSelection({QStringLiteral("D1")});
+    QTest::keyClick(&view(), Qt::Key_Left);
+    ASSERT_TRUE(bench.waitForAnswer());
+    EXPECT_EQ(guide().step(), 2);
+    EXPECT_TRUE(guide().advice().action.empty());
+    EXPECT_EQ(guide().geometry(), step);
 }
 
 TEST_F(GuideTest, TheHolesGlowAndGoOut) {
