@@ -1,6 +1,7 @@
 // Bare metal that touches other metal: legs that cross, and legs over a hole that something is in. They look joined and should be apart.
 // Jumpers are insulated down to the board, so one under a leg only looks joined. Legs of one net may touch.
 
+#include "core/base/capital.h"
 #include "core/edit/holes.h"
 #include "core/findings/clash_mends.h"
 
@@ -25,7 +26,7 @@ Suspicion legOnPin(const Bench& bench, const Clash& clash) {
     if (bench.findJumper(clash.one) != nullptr) {
         found.finding.severity = Severity::Remark;
         found.finding.text =
-            fmt::format("{} in {} lies under {}: they look joined and aren't.", withCapital(plug), hole, leg);
+            fmt::format("{} in {} lies under {}: they look joined and aren't.", capitalised(plug), hole, leg);
     } else {
         found.finding.text =
             fmt::format("In {}, bare metal touches: {} runs over {} and joins what should be apart.", hole, leg, plug);

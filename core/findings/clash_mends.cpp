@@ -58,11 +58,6 @@ std::string plugInWords(const Bench& bench, const std::string& id, int lead) {
     return leadInWords(*part, lead);
 }
 
-std::string withCapital(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
-}
-
 Suspicion clashSuspicion(const Bench& bench, const Clash& clash) {
     Suspicion found;
     found.finding.severity = Severity::Risk;

@@ -7,8 +7,6 @@ namespace tiepoint {
 
 /// "the anode of D1", "leg 1 of R1", "the + lead of PS1", "one end of W2".
 std::string plugInWords(const Bench& bench, const std::string& id, int lead);
-/// With a capital at its head.
-std::string withCapital(std::string text);
 /// A finding of a clash: a risk, at the holes of both things.
 Suspicion clashSuspicion(const Bench& bench, const Clash& clash);
 /// Each part a row or two up or down.

@@ -2,6 +2,7 @@
 // once, and a part with three or more sides may leave some unused (a changeover switch as a plain one). Supplies are left out:
 // a bench may keep one in reserve; so are meters, whose leads touch one place after the other.
 
+#include "core/base/capital.h"
 #include "core/edit/holes.h"
 #include "core/findings/joining.h"
 #include "core/findings/rules.h"
@@ -56,8 +57,7 @@ Suspicion suspicionOfLead(const Examination& examination, int index, const std::
     if (loose) {
         finding.text = fmt::format("{} is joined to nothing yet: its legs meet no other part.", part.id);
     } else {
-        std::string what = leadInWords(part, alone.front());
-        what.front() = static_cast<char>(what.front() - 'a' + 'A');
+        const std::string what = capitalised(leadInWords(part, alone.front()));
         finding.text = fmt::format("{} {} and meets no other part, so the circuit is open there: no complete path.",
                                    what, placeOf(examination.bench(), part, alone.front()));
         const int net = examination.layout().netOfLead[examination.layout().leadIndex(index, alone.front())];

@@ -1,6 +1,7 @@
 // What hands couldn't put together: a hole that is covered while something is in it, a leg or a wire through a body, a wire with no way
 // round. A file may say it, so it is a finding and no error. Bodies that overlap and bare metal that touches have rules of their own.
 
+#include "core/base/capital.h"
 #include "core/edit/holes.h"
 #include "core/findings/clash_mends.h"
 
@@ -22,7 +23,7 @@ std::string wireInWords(const Bench& bench, const Clash& clash) {
     if (const Jumper* jumper = bench.findJumper(clash.one))
         return fmt::format("{} from {} to {}", jumper->id, endInWords(bench, jumper->ends[0]),
                            endInWords(bench, jumper->ends[1]));
-    return fmt::format("{} to {}", withCapital(plugInWords(bench, clash.one, clash.oneLead)),
+    return fmt::format("{} to {}", capitalised(plugInWords(bench, clash.one, clash.oneLead)),
                        holeName(bench, *bench.findPart(clash.one)->leads[clash.oneLead]));
 }
 
@@ -38,10 +39,10 @@ std::string said(const Bench& bench, const Clash& clash) {
     switch (clash.kind) {
         case ClashKind::Covered:
             return fmt::format("{} is in {}, but that hole lies under {}: nothing goes in there.",
-                               withCapital(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
+                               capitalised(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
         case ClashKind::LegThrough:
             return fmt::format("{} in {} runs through {}: no hand can lay it so.",
-                               withCapital(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
+                               capitalised(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
         case ClashKind::FlatThrough:
             return fmt::format("{} lies flat and runs through {}: no hand can lay it so.", wireInWords(bench, clash),
                                clash.other);

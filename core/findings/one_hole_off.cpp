@@ -3,6 +3,7 @@
 //
 // Only moves of what hangs together with the light, or into that, can help, so only those are tried.
 
+#include "core/base/capital.h"
 #include "core/base/stopping.h"
 #include "core/edit/holes.h"
 #include "core/findings/figure_words.h"
@@ -93,9 +94,7 @@ Suspicion suspicionOfMove(const Examination& examination, const Move& move, int 
     const std::string& id = examination.part(light).id;
     if (id != move.id) found.finding.parts.push_back(id);
     found.finding.holes = {move.from, move.to};
-    std::string what = move.what;
-    what.front() =
-        static_cast<char>(what.front() >= 'a' && what.front() <= 'z' ? what.front() - 'a' + 'A' : what.front());
+    const std::string what = capitalised(move.what);
     found.finding.text = fmt::format(
         "{} is one place off: from {} the circuit is open (no complete path), in {} it is closed and {} lights{}{}.",
         what, from, to, id, position.empty() ? "" : " ", position);

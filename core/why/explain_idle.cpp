@@ -1,6 +1,7 @@
 // No current runs through the part. First the switches are tried, fewest throws first; if none helps, the mends of what is found. Where
 // pressing is enough the bench is sound, and the open contact is the missing link.
 
+#include "core/base/capital.h"
 #include "core/findings/supply_nets.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
@@ -12,19 +13,6 @@
 
 namespace tiepoint {
 namespace {
-
-std::string capitalised(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
-}
-
-/// A mend's text inside a sentence; all of them begin with a verb.
-std::string uncapitalised(std::string text) {
-    if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z')
-        text.front() = static_cast<char>(text.front() - 'A' + 'a');
-    return text;
-}
 
 std::string withoutStop(std::string text) {
     if (text.ends_with('.')) text.pop_back();
@@ -112,7 +100,7 @@ void Explainer::explainIdle() {
     for (const Finding& step : mended->steps) {
         add(step.text, step.parts, step.holes);
         answer_.chain.back().missingLink = mends.empty();
-        mends.push_back(uncapitalised(step.mend->text));
+        mends.push_back(uncapitalised(step.mend->text));  // inside a sentence; all of them begin with a verb
     }
     const auto throws = throwsOf(*mended->bench);
     const Digits before = digitsOf(throws, *mended->bench, snapshot_.inputs);
