@@ -127,7 +127,7 @@ private:
             {"cells", {"count"}},
             {"resistor", {"resistance", "rating"}},
             {"potentiometer", {"resistance", "turn"}}};
-        if (word == "off") return set(part, "on", 0);
+        if (word == "off" && part.kind->stateIndex("on") >= 0) return set(part, "on", 0);
         for (const auto* specs : {&part.kind->values, &part.kind->state}) {
             for (const ValueSpec& spec : *specs) {
                 for (std::size_t i = 0; i < spec.choices.size(); ++i) {

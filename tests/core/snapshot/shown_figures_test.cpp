@@ -160,6 +160,19 @@ TEST(ShownFigures, EqualLightsShowEqualCurrents) {
               s->shown().through(s->layout->bench->partIndex("D2")).in.text());
 }
 
+/// What a meter on volts shows in thousandths everything shows so, but nothing finer: millivolts with a decimal stay the meter's own.
+TEST(ShownFigures, BesideAMeterVoltsHaveItsDigits) {
+    const auto supplyWith = [](const std::string& lowerOhm, const char* dial) {
+        const auto s = solveCompact("half; PS1 top+3 bottom-3 5; R1 c5 c10 1000; R2 d10 d15 " + lowerOhm +
+                                    "; W1 top+5 a5 red; W2 a15 bottom-14 black; M1 e10 e15 " + dial);
+        return s->shown().volt(s->layout->netOfLead[s->layout->leadIndex(0, 0)]).text();
+    };
+    EXPECT_EQ(supplyWith("430", "volts"), "5.000 V") << "the meter: 1.503 V";
+    EXPECT_EQ(supplyWith("10", "volts"), "5.000 V") << "the meter: 49.5 mV";
+    EXPECT_EQ(supplyWith("1000", "volts"), "5.00 V") << "the meter: 2.50 V";
+    EXPECT_EQ(supplyWith("430", "off"), "5.00 V");
+}
+
 TEST(ShownFigures, AnOpenCircuitShowsNothingButItsVoltage) {
     const auto s = solveCompact(
         "half; PS1 top+3 bottom-3 5; R1 c5 c10 330; D1 d15 d10 red; W1 top+5 a5 red; W2 a15 bottom-14 black");
