@@ -40,6 +40,17 @@ TEST(JumperRoutes, AnArcEndsInItsHolesAndStandsOutByItsBow) {
     EXPECT_NEAR(arcPoint(a, b, {0, 0}, 0.5).y, 0, 1e-12);
 }
 
+/// To the left of the way from the end nearer to the boards' middle line; where both are as near, from the left one.
+TEST(JumperRoutes, TheUsualBowIsToTheLeftOfTheWayFromTheMiddle) {
+    const Point near{10, 22}, far{12, 5}, left{3, 15}, right{30, 25};
+    constexpr double kMiddleY = 20;
+    EXPECT_EQ(usualBow(near, far, kMiddleY), jumperBow(distance(near, far)));
+    EXPECT_EQ(usualBow(far, near, kMiddleY), -jumperBow(distance(near, far)));
+    EXPECT_EQ(usualBow(left, right, kMiddleY), jumperBow(distance(left, right)));
+    EXPECT_EQ(usualBow(right, left, kMiddleY), -jumperBow(distance(left, right)));
+    EXPECT_GT(jumperBow(distance(near, far)), 0);
+}
+
 TEST(JumperRoutes, FreeJumpersKeepTheUsualArcAndFlatOnesNone) {
     Bench bench = BenchBuilder().board("A", "half").jumper("A.a4", "A.a12").build();
     const Table table = arrange(bench);
