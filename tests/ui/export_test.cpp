@@ -65,8 +65,12 @@ TEST_F(Export, PaperLooksLikeTheScreen) {
             const QRectF area = pictureAreaMm(picture);
             const QImage wanted = screen(picture, area);
             const PaperPlan plan = planSheets(area.size(), Paper::A4);
-            const Apart from = apart(fromAfar(joined(save(picture, "look.pdf"), plan, wanted.size()), kAfarPixels),
-                                     fromAfar(wanted, kAfarPixels));
+            // The last row of pixels is covered in part only.
+            const auto covered = [&](const QImage& image) {
+                const int rows = image.height() - 1;
+                return fromAfar(image.copy(0, 0, image.width(), rows - rows % kAfarPixels), kAfarPixels);
+            };
+            const Apart from = apart(covered(joined(save(picture, "look.pdf"), plan, wanted.size())), covered(wanted));
             EXPECT_LT(from.mean, 6);  // edges of hairlines; the worst bench has 5.5
             EXPECT_EQ(from.share, 0);
         }
