@@ -74,7 +74,7 @@ void paintPostAndCup(QPainter& painter, const LedColours& colours) {
 
 void paintDome(QPainter& painter, const Theme& theme, const LedColours& colours, double brightness) {
     const double lit = litShare(brightness);
-    const QColor flange = blend(blend(colours.dull, Qt::black, 0.16), blend(colours.light, Qt::black, 0.08), lit);
+    const QColor flange = blend(blend(colours.dull, Qt::black, 0.16), colours.light, lit);
     const QColor unlit = blend(colours.dull, Qt::black, 0.2);  // under the flange's, so that post and cup show in it
     const QColor rim = blend(unlit, colours.light, lit);
     const QColor core = blend(unlit, blend(Qt::white, colours.light, kCoreHue), lit);
