@@ -83,7 +83,7 @@ private:
 
     static FirstSlip bothLeadTo(bool isPlus) {
         return {fmt::format("Both ends lead to {}.", isPlus ? "plus" : "minus"),
-                "A current runs only from plus to minus. Between two ends that are the same nothing drives it.",
+                "Current flows only from plus to minus. Between two ends that are the same nothing drives it.",
                 fmt::format("Move one of the jumpers to a {} rail", isPlus ? "minus" : "plus"),
                 {}};
     }
@@ -282,7 +282,7 @@ private:
                              fmt::format("Set {} to 5 V", supply.id),
                              {}};
         }
-        return FirstSlip{"The loop is closed, but hardly any current runs.",
+        return FirstSlip{"The loop is closed, but hardly any current flows.",
                          fmt::format("{} holds back too much, so the LED stays dark or dim.", resistor()),
                          fmt::format("Select {} and type 330", resistor()),
                          {}};

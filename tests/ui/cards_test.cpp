@@ -169,7 +169,7 @@ TEST_F(Cards, RowsOfTheLegendSwitchTheViews) {
     ASSERT_TRUE(arrows);
     WindowBench::click(arrows->directionButton());
     EXPECT_EQ(window().view().views().arrows, Arrows::Electrons);
-    EXPECT_EQ(arrows->directionButton()->text(), QStringLiteral("electrons"));
+    EXPECT_EQ(arrows->directionButton()->text(), QStringLiteral("electron flow"));
     WindowBench::click(arrows->lockButton());
     EXPECT_TRUE(window().view().views().lockedFullScaleAmpere);
     WindowBench::click(arrows->lockButton());

@@ -66,14 +66,17 @@ public:
     Inspection(QWidget& root, Shortened shortened) : root_(root), shortened_(shortened) {}
 
     QStringList all() {
-        QApplication::processEvents();
+        for (int round = 0; round < 2; ++round) {  // what was laid out may lay out more
+            QApplication::processEvents();
+            QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        }
         WordsWatch watch;
         QPicture drawing;  // what is drawn counts, no pixel does
         root_.render(&drawing);
         lookAtDrawn(watch.drawn());
         lookAt(&root_);
         for (QWidget* each : root_.findChildren<QWidget*>()) {
-            if (each->isVisible()) lookAt(each);
+            if (each->isVisible() && !each->isWindow()) lookAt(each);
         }
         return wrong_;
     }
@@ -151,7 +154,8 @@ private:
         for (const QObject* other : parent->children()) {
             if (other == &widget) break;
             const auto* beside = qobject_cast<const QWidget*>(other);
-            if (beside && beside->isVisible() && liesOver(QRectF(beside->geometry()), QRectF(widget.geometry())))
+            if (beside && beside->isVisible() && !beside->isWindow() &&
+                liesOver(QRectF(beside->geometry()), QRectF(widget.geometry())))
                 blame(widget, QStringLiteral("over ") + widgetName(*beside));
         }
     }
@@ -259,7 +263,7 @@ QStringList misfitsOf(QWidget& window, Shortened shortened) {
     const auto lookBelow = [&](const QWidget* parent, const auto& below) -> void {
         for (QObject* child : parent->children()) {
             auto* widget = qobject_cast<QWidget*>(child);
-            if (!widget || !widget->isVisible()) continue;
+            if (!widget || !widget->isVisible() || widget->isWindow()) continue;
             if (qobject_cast<BenchView*>(widget)) {
                 below(widget, below);  // the board is no widget's; what lies over it is
             } else if (const auto* view = qobject_cast<const QAbstractScrollArea*>(parent);

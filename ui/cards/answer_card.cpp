@@ -86,6 +86,7 @@ void AnswerCard::arrangeCard() {
     const double keyHeight = arrangeKeys();
     const double top = box.top() + QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height() + look().px(4);
     area_->setGeometry(QRectF(box.left(), top, box.width(), box.bottom() - keyHeight - top).toRect());
+    settleWords(*area_, *words_);
 }
 
 /// Along the lower edge, in as many rows as they need; returns how high they stand.

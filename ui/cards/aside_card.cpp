@@ -1,6 +1,7 @@
 #include "ui/cards/aside_card.h"
 
 #include <QKeyEvent>
+#include <QScrollBar>
 
 namespace tiepoint::ui {
 namespace {
@@ -38,6 +39,13 @@ void AsideCard::scrollWords(QScrollArea& area, QLabel& words) {
     area.setFrameShape(QFrame::NoFrame);
     area.setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     area.viewport()->setAutoFillBackground(false);
+}
+
+void AsideCard::settleWords(QScrollArea& area, QLabel& words) {
+    words.ensurePolished();
+    const auto high = [&words](int breadth) { return words.heightForWidth(breadth); };
+    const bool scrolls = high(area.width()) > area.height();
+    words.setMinimumHeight(high(area.width() - (scrolls ? area.verticalScrollBar()->sizeHint().width() : 0)));
 }
 
 void AsideCard::keyPressEvent(QKeyEvent* event) {

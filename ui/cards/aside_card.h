@@ -27,6 +27,8 @@ protected:
     double widthBesideKey() const;
     /// Lays words that may be longer than the card into an area that scrolls up and down; the area owns the label then.
     static void scrollWords(QScrollArea& area, QLabel& words);
+    /// Has the area scroll as far as the words reach, after they or its size have changed.
+    static void settleWords(QScrollArea& area, QLabel& words);
 
 private:
     QToolButton* close_;

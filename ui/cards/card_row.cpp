@@ -122,24 +122,24 @@ Look CardRow::asideLook() const {
     return larger;
 }
 
+/// Of the three cards beside each other; also before the row has been shown.
+QRect CardRow::placeOf(int card) const {
+    constexpr double kWidths[] = {kReadingWidth, kLoopWidth, kLegendWidth};
+    const double margins = 2 * look_.px(kCardMargin), spacing = look_.px(kSpacing);
+    const double unit = (width() - 2 * spacing - 3 * margins) / (kReadingWidth + kLoopWidth + kLegendWidth);
+    double left = 0;
+    for (int i = 0; i < card; ++i) left += kWidths[i] * unit + margins + spacing;
+    return QRectF(left, 0, kWidths[card] * unit + margins, height()).toRect();
+}
+
 void CardRow::arrange() {
     if (Card* card = roomCard()) {
         card->setLook(asideLook());  // the window's height counts, and may have changed
         return card->setGeometry(rect());
     }
-    const double margins = 2 * look_.px(kCardMargin);
-    const double spacing = look_.px(kSpacing);
-    const double free = width() - 2 * spacing - 3 * margins;
-    const double unit = free / (kReadingWidth + kLoopWidth + kLegendWidth);
-    double left = 0;
-    const auto place = [&](std::initializer_list<QWidget*> cards, double share) {
-        const double cardWidth = share * unit + margins;
-        for (QWidget* card : cards) card->setGeometry(QRectF(left, 0, cardWidth, height()).toRect());
-        left += cardWidth + spacing;
-    };
-    place({reading_}, kReadingWidth);
-    place({loop_, values_, jumper_}, kLoopWidth);
-    place({legend_}, kLegendWidth);
+    reading_->setGeometry(placeOf(0));
+    for (QWidget* card : std::initializer_list<QWidget*>{loop_, values_, jumper_}) card->setGeometry(placeOf(1));
+    legend_->setGeometry(placeOf(2));
     for (Card* card : {aside_, standing_}) {
         if (card) card->setGeometry(legend_->geometry());
     }

@@ -25,6 +25,8 @@ public:
     LegendCard& legend() const { return *legend_; }
     ValueEditor& values() const { return *values_; }
     JumperCard& jumper() const { return *jumper_; }
+    /// Where the second card stands in the row.
+    QRect middlePlace() const { return placeOf(1); }
     /// Shows a card of this row, made by others, in the legend's place; null shows what stands there otherwise.
     void showAside(Card* card);
     /// While projecting only a card that is meant for a room is shown, over the whole breadth, in print that a room can read.
@@ -47,6 +49,7 @@ private:
     void arrangeAside();
     std::string pointedAt() const;
     void arrange();
+    QRect placeOf(int card) const;
     /// The look of a card that was called for.
     Look asideLook() const;
 

@@ -183,6 +183,7 @@ void FindingCard::arrangeCard() {
     next_->setGeometry(QRectF(arrowsLeft + arrow, box.top() + (heading - arrow) / 2, arrow, arrow).toRect());
     const double top = box.top() + heading + look().px(6);
     area_->setGeometry(QRectF(box.left(), top, box.width(), low - top).toRect());
+    settleWords(*area_, *words_);
 }
 
 void FindingCard::paintBody(QPainter& painter) {

@@ -61,7 +61,7 @@ void LegendCard::showViews(const Views& views, double fullScaleAmpere, const QSt
     strips_->setChecked(views.strips);
     readings_->setChecked(views.readings);
     turned_->setChecked(views.turned);
-    if (!highestVolt.isEmpty()) voltage_->setRange(QStringLiteral("0"), highestVolt);
+    if (!highestVolt.isEmpty() && voltage_->setRange(QStringLiteral("0 V"), highestVolt)) arrangeCard();
 }
 
 void LegendCard::arrangeCard() {

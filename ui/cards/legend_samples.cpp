@@ -9,8 +9,8 @@ namespace {
 
 // Pixels of the 1080-line layout for a millimetre of the board in a sample: as large as a full bench shows it.
 constexpr double kPixelsPerMm = 11.5;
-constexpr double kVoltBarHeight = 18;
-constexpr double kStripsHeight = 40;
+constexpr double kVoltBarHeight = 16;
+constexpr double kStripsHeight = 26;
 constexpr double kStripsMm = 7.6;
 constexpr double kTagPixelsPerMm = 7.4;
 

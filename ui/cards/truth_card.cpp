@@ -138,6 +138,7 @@ void TruthCard::arrangeCard() {
     }
     const double head = QFontMetricsF(look().font(text::kBody)).height() + look().px(kHeadGap);
     area_->setGeometry(QRectF(left, box.top() + head, box.right() - left, box.height() - head).toRect());
+    settleWords(*area_, *words_);
 }
 
 double TruthCard::roomHeight(double most) const {

@@ -7,6 +7,7 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -15,10 +16,13 @@ namespace {
 
 constexpr double kTickLeft = 22;
 constexpr double kWordLeft = 40;
-constexpr double kSampleAway = 14, kSampleGap = 8;  ///< of a sample from the edge and from the word
-constexpr double kBareAway = 8;                     ///< of a word from the edge, without a sample
+constexpr double kSampleAway = 14, kSampleGap = 8;      ///< of a sample from the edge and from the word
+constexpr double kUpperLine = 0.35, kLowerLine = 0.70;  ///< middles of the two lines, as shares of the height
+constexpr double kLineHeight = 28;
+constexpr double kRangeSize = 17, kRangeGap = 5;
+constexpr double kBareAway = 8;  ///< of a word from the edge, without a sample
 constexpr double kButtonWordSize = 24;
-constexpr double kKeyWordsSize = 13, kKeyWordsBelow = 12;  ///< of the key that works it, below the tick
+constexpr double kKeyWordsSize = 16, kKeyWordsBelow = 12;  ///< of the key that works it, below the tick
 constexpr std::array kSampleDivisors{10, 2, 1};            ///< of the full scale
 
 /// Of a full scale or a share of it, whose decimals division blurs.
@@ -98,10 +102,21 @@ void ViewButton::setLook(const Look& look) {
     update();
 }
 
+QFont ViewButton::smallFont() const { return uiFont(std::max(kSmallestLetters, look_.px(kKeyWordsSize))); }
+
+/// What the scale's two ends take beside it.
+double ViewButton::rangeWidth() const {
+    if (low_.isEmpty()) return 0;
+    const QFontMetricsF metrics(look_.font(kRangeSize));
+    return metrics.horizontalAdvance(low_) + metrics.horizontalAdvance(high_) + look_.px(2 * kRangeGap);
+}
+
 double ViewButton::neededWidth() const {
     const double word = QFontMetricsF(look_.font(kButtonWordSize, QFont::Medium)).horizontalAdvance(text());
-    return look_.px(kWordLeft + 4) + word +
-           look_.px(showsSample() ? kSampleGap + sampleWidth_ + kSampleAway : kBareAway);
+    const double above = look_.px(kWordLeft + 4 + kBareAway) + word;
+    if (!showsSample()) return above;
+    const double key = QFontMetricsF(smallFont()).horizontalAdvance(keyWords_);
+    return std::max(above, look_.px(2 * kSampleAway + kSampleGap + sampleWidth_) + key + rangeWidth());
 }
 
 void ViewButton::setBare(bool bare) {
@@ -115,11 +130,12 @@ void ViewButton::setKeyWords(const QString& words) {
     update();
 }
 
-void ViewButton::setRange(const QString& low, const QString& high) {
-    if (low_ == low && high_ == high) return;
+bool ViewButton::setRange(const QString& low, const QString& high) {
+    if (low_ == low && high_ == high) return false;
     low_ = low;
     high_ = high;
     update();
+    return true;
 }
 
 void ViewButton::enterEvent(QEnterEvent* event) {
@@ -132,41 +148,43 @@ void ViewButton::leaveEvent(QEvent* event) {
     update();
 }
 
-void ViewButton::paintFace(QPainter& painter) const {
+void ViewButton::paintFace(QPainter& painter, double tickY) {
+    sheet_.begin();
     const double margin = look_.px(4);
     const QRectF frame = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
     paintKey(painter, look_, frame, {isChecked(), underMouse(), isDown(), hasFocus()});
-    const QPointF tick(look_.px(kTickLeft + 4), height() / 2.0);
-    paintTick(painter, look_, tick, isChecked());
-    painter.setFont(look_.font(kKeyWordsSize));
-    painter.setPen(look_.theme->dimText);
-    const double top = tick.y() + look_.px(kKeyWordsBelow);
-    painter.drawText(QRectF(0, top, 2 * tick.x(), frame.bottom() - top), Qt::AlignHCenter | Qt::AlignTop, keyWords_);
+    paintTick(painter, look_, {look_.px(kTickLeft + 4), tickY}, isChecked());
 }
 
+void ViewButton::paintKeyWords(QPainter& painter, const QRectF& room, Qt::Alignment side) {
+    sheet_.draw(painter, room, keyWords_, {smallFont(), look_.theme->dimText, side});
+}
+
+/// Tick and word above; below them the key, and the sample at the right.
 void ViewButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintFace(painter);
-    const double middle = height() / 2.0;
-    const double wordLeft = look_.px(kWordLeft + 4);
-    const double wordRight = width() - look_.px(showsSample() ? sampleWidth_ + kSampleAway + kSampleGap : kBareAway);
-    sheet_.begin();
-    sheet_.draw(painter, QRectF(wordLeft, 0, wordRight - wordLeft, height()), text(),
+    const double upper = kUpperLine * height(), lower = kLowerLine * height();
+    paintFace(painter, upper);
+    const double left = look_.px(kWordLeft + 4), high = look_.px(kLineHeight);
+    sheet_.draw(painter, QRectF(left, upper - high / 2, width() - look_.px(kBareAway) - left, high), text(),
                 {look_.font(kButtonWordSize, QFont::Medium), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter});
+    const double from = look_.px(kSampleAway), to = width() - look_.px(kSampleAway);
+    const double sampleFrom = showsSample() ? to - look_.px(sampleWidth_) - rangeWidth() : to;
+    paintKeyWords(painter, QRectF(from, lower - high / 2, std::max(1.0, sampleFrom - from), high),
+                  Qt::AlignLeft | Qt::AlignVCenter);
+    if (showsSample()) paintScale(painter, QRectF(sampleFrom, lower - high / 2, to - sampleFrom, high));
+}
 
-    if (!showsSample()) return;
-    const bool ranged = isChecked() && !low_.isEmpty();
-    const double sampleHeight = look_.px(ranged ? 14 : 34);
-    const QRectF box(width() - look_.px(sampleWidth_ + kSampleAway),
-                     middle - (ranged ? look_.px(22) : sampleHeight / 2), look_.px(sampleWidth_), sampleHeight);
-    sample_(painter, look_, box);
-    if (!ranged) return;
-    const QFont font = look_.font(text::kSmall - 1);
-    const QRectF words(box.left(), box.bottom() + look_.px(1), box.width(), look_.px(24));
-    const double low = std::ceil(QFontMetricsF(font).horizontalAdvance(low_)) + look_.px(4);
-    sheet_.draw(painter, QRectF(words.left(), words.top(), low, words.height()), low_, {font, look_.theme->text});
-    sheet_.draw(painter, words.adjusted(low, 0, 0, 0), high_, {font, look_.theme->text, Qt::AlignRight | Qt::AlignTop});
+/// The sample, between the words of its two ends where it has some.
+void ViewButton::paintScale(QPainter& painter, const QRectF& room) {
+    const WordStyle style{look_.font(kRangeSize), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter};
+    const QFontMetricsF metrics(style.font);
+    const double gap = low_.isEmpty() ? 0 : look_.px(kRangeGap);
+    const double low = metrics.horizontalAdvance(low_), high = metrics.horizontalAdvance(high_);
+    sheet_.draw(painter, QRectF(room.left(), room.top(), low, room.height()), low_, style);
+    sheet_.draw(painter, QRectF(room.right() - high, room.top(), high, room.height()), high_, style);
+    sample_(painter, look_, room.adjusted(low + gap, look_.px(2), -high - gap, -look_.px(2)));
 }
 
 ArrowsButton::ArrowsButton(QWidget* parent)
@@ -211,9 +229,12 @@ void ArrowsButton::resizeEvent(QResizeEvent*) {
 void ArrowsButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintFace(painter);
+    const double middle = height() / 2.0, column = 2 * look().px(kTickLeft + 4),
+                 below = middle + look().px(kKeyWordsBelow);
+    paintFace(painter, middle);
+    paintKeyWords(painter, QRectF(look().px(4), below, column - look().px(8), height() - look().px(6) - below),
+                  Qt::AlignHCenter | Qt::AlignTop);
     const double wordLeft = look().px(kWordLeft + 4);
-    sheet().begin();
     sheet().draw(painter, QRectF(wordLeft, look().px(14), sampleBox(0).left() - look().px(8) - wordLeft, look().px(36)),
                  text(),
                  {look().font(kButtonWordSize, QFont::Medium), look().theme->text, Qt::AlignLeft | Qt::AlignVCenter});

@@ -9,7 +9,7 @@
 
 namespace tiepoint::ui {
 
-/// A button with a tick, a word and a sample at the right.
+/// A button with a tick and a word, and below them its key and a sample.
 class ViewButton : public QAbstractButton {
     Q_OBJECT
 public:
@@ -17,15 +17,15 @@ public:
     ViewButton(const QString& word, double sampleWidth, Sample sample, QWidget* parent);
 
     void setLook(const Look& look);
-    /// The key that always works it, in small under the tick.
+    /// The key that always works it, in small.
     void setKeyWords(const QString& words);
     const QString& keyWords() const { return keyWords_; }
     /// What its tick, word and sample take.
     double neededWidth() const;
     /// Where the room is small the words come first: the sample is left out.
     void setBare(bool bare);
-    /// Words under the ends of the sample, shown while the button is down; may be empty.
-    void setRange(const QString& low, const QString& high);
+    /// Words beside the ends of the sample; may be empty. True: they were others.
+    bool setRange(const QString& low, const QString& high);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -33,10 +33,15 @@ protected:
     void leaveEvent(QEvent* event) override;
     const Look& look() const { return look_; }
     WordSheet& sheet() { return sheet_; }
-    void paintFace(QPainter& painter) const;  ///< with the tick and the key under it
+    /// The face, and the tick in its column at a height.
+    void paintFace(QPainter& painter, double tickY);
+    void paintKeyWords(QPainter& painter, const QRectF& room, Qt::Alignment side);
 
 private:
     bool showsSample() const { return sampleWidth_ > 0 && !bare_; }
+    QFont smallFont() const;
+    double rangeWidth() const;
+    void paintScale(QPainter& painter, const QRectF& room);
 
     Look look_;
     WordSheet sheet_{this};

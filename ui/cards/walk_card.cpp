@@ -14,7 +14,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kTitleRoom = 34, kNoteRoom = 36, kLabelRoom = 46, kAxisRoom = 66;
+constexpr double kTitleRoom = 44, kNoteRoom = 36, kLabelRoom = 46, kAxisRoom = 66;
 constexpr double kPartUnits = 3;  ///< breadth of a part beside that of a piece of metal
 constexpr double kLabelSize = 18;
 constexpr double kLineBreadth = 3, kDotRadius = 3.2, kTickLine = 1, kTickLength = 6;

@@ -219,7 +219,7 @@ QRectF movedInSight(const Picture& picture, const QRectF& frame) {
 void addTag(Patches& patches, const Picture& picture, Point at, const QString& text, TagEdge edge) {
     Lettering lettering = wordsOf(picture);
     QRectF frame = tagBeside(toQt(at), text, lettering);
-    constexpr double kOfSight = 0.97;
+    constexpr double kOfSight = 0.88;  // a tag's margins keep their breadth
     if (const double most = kOfSight * picture.seenMm.width(); most > 0 && frame.width() > most) {
         lettering.sizeMm *= most / frame.width();  // so near that the words would be broader than the window
         frame = tagBeside(toQt(at), text, lettering);

@@ -384,7 +384,7 @@ void MainWindow::arrangeStage() {
     const QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
     view_->setGeometry(bench);
     bar_->placeIn(bench);
-    const QRect card(cards_->mapTo(stage_, cards_->loop().pos()), cards_->loop().size());
+    const QRect card = cards_->middlePlace().translated(cards_->pos());
     tools_->placeIn(bench, card);
     projection_->placeIn(bench, look);
     if (start_) {

@@ -87,7 +87,7 @@ TEST(FirstBuild, EverySlipIsNamedWithItsReasonAndOneThingToDo) {
              {"R1 c8 c13 330; D1 e13 e14 red; W1 a8 top+8 red; W2 a14 top+12 black", "Both ends lead to plus.",
               "nothing drives it", "to a minus rail"},
              {"R1 c8 c13 10000; D1 e13 e14 red; W1 a8 top+8 red; W2 a14 bottom-12 black",
-              "The loop is closed, but hardly any current runs.", "R1 holds back too much", "type 330"},
+              "The loop is closed, but hardly any current flows.", "R1 holds back too much", "type 330"},
              {"D1 e13 e14 red; W1 a13 top+8 red; W2 a14 bottom-12 black", "Stop: nothing holds the current back.",
               "straight between plus and minus", "lever down"}}) {
         const auto advice = adviceFor(test::compactBench("half; PS1 top+3 bottom-3 5; " + std::string(each.bench)));
