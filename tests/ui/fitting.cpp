@@ -192,7 +192,8 @@ private:
         const QFontMetricsF metrics(edit.font());
         const QSizeF wanted(metrics.horizontalAdvance(words), metrics.height() * 0.9);
         if (words.isEmpty()) return;
-        if (wanted.width() > room.width() || wanted.height() > room.height() + kPixelSlack)
+        const bool scrolls = edit.hasFocus() && !edit.isReadOnly();  // what is being typed moves with its cursor
+        if ((wanted.width() > room.width() && !scrolls) || wanted.height() > room.height() + kPixelSlack)
             blame(edit, QStringLiteral("\"%1\" ").arg(words) + wishAndRoom(wanted, room.size()));
         if (edit.fontInfo().pixelSize() < kLeastLetters) blame(edit, QStringLiteral("letters are too small"));
     }

@@ -3,6 +3,8 @@
 #include <QKeyEvent>
 #include <QScrollBar>
 
+#include <algorithm>
+
 namespace tiepoint::ui {
 namespace {
 
@@ -43,7 +45,7 @@ void AsideCard::scrollWords(QScrollArea& area, QLabel& words) {
 
 void AsideCard::settleWords(QScrollArea& area, QLabel& words) {
     words.ensurePolished();
-    const auto high = [&words](int breadth) { return words.heightForWidth(breadth); };
+    const auto high = [&words](int breadth) { return std::max(0, words.heightForWidth(breadth)); };
     const bool scrolls = high(area.width()) > area.height();
     words.setMinimumHeight(high(area.width() - (scrolls ? area.verticalScrollBar()->sizeHint().width() : 0)));
 }
