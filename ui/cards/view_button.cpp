@@ -22,8 +22,8 @@ constexpr double kLineHeight = 28;
 constexpr double kRangeSize = 17, kRangeGap = 5;
 constexpr double kBareAway = 8;  ///< of a word from the edge, without a sample
 constexpr double kButtonWordSize = 24;
-constexpr double kKeyWordsSize = 16, kKeyWordsBelow = 12;  ///< of the key that works it, below the tick
-constexpr std::array kSampleDivisors{10, 2, 1};            ///< of the full scale
+constexpr double kKeyWordsSize = 16, kKeyWordsTop = 75;  ///< of the key that works it
+constexpr std::array kSampleDivisors{10, 2, 1};          ///< of the full scale
 
 /// Of a full scale or a share of it, whose decimals division blurs.
 QString ampereWords(double ampere) {
@@ -229,11 +229,11 @@ void ArrowsButton::resizeEvent(QResizeEvent*) {
 void ArrowsButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const double middle = height() / 2.0, column = 2 * look().px(kTickLeft + 4),
-                 below = middle + look().px(kKeyWordsBelow);
-    paintFace(painter, middle);
-    paintKeyWords(painter, QRectF(look().px(4), below, column - look().px(8), height() - look().px(6) - below),
-                  Qt::AlignHCenter | Qt::AlignTop);
+    paintFace(painter, height() / 2.0);
+    // Below the small button that tells which way the arrows point.
+    const double below = look().px(kKeyWordsTop);
+    paintKeyWords(painter, QRectF(look().px(kTickLeft - 8), below, look().px(120), height() - look().px(5) - below),
+                  Qt::AlignLeft | Qt::AlignTop);
     const double wordLeft = look().px(kWordLeft + 4);
     sheet().draw(painter, QRectF(wordLeft, look().px(14), sampleBox(0).left() - look().px(8) - wordLeft, look().px(36)),
                  text(),
