@@ -104,7 +104,8 @@ private:
             }
             for (const QObject* child : each.on->children()) {
                 const auto* widget = qobject_cast<const QWidget*>(child);
-                if (widget && widget->isVisible() && liesOver(each.ink, QRectF(widget->geometry())))
+                if (widget && widget->isVisible() && !widget->isWindow() &&  // a tool tip comes and goes
+                    liesOver(each.ink, QRectF(widget->geometry())))
                     blame(*each.on, QStringLiteral("\"%1\" under %2").arg(each.words, widgetName(*widget)));
             }
         }

@@ -243,7 +243,7 @@ QString fieldStyle(const Look& look) {
                "min-width: %8px; "
                "min-height: %8px; font-size: %9px; } QToolButton:hover { border-color: %10; }"
                "QCheckBox { color: %3; font-size: %9px; }"
-               "QCheckBox::indicator { width: %8px; height: %8px; border: 2px solid %5; border-radius: 4px; "
+               "QCheckBox::indicator { width: %12px; height: %12px; border: 2px solid %5; border-radius: 4px; "
                "background: %4; }"
                "QCheckBox::indicator:checked { background: %10; border-color: %10; } QCheckBox:focus { color: %10; }")
                .arg(theme.dimText.name(), theme.overload.name(), theme.text.name(), face.name(), edge.name())
@@ -251,7 +251,8 @@ QString fieldStyle(const Look& look) {
                .arg(look.ipx(10))
                .arg(look.ipx(32))
                .arg(look.ipx(text::kSmall + 1))
-               .arg(theme.accent.name(), uiFont(1).family()) +
+               .arg(theme.accent.name(), uiFont(1).family())
+               .arg(look.ipx(24)) +
            scrollBarStyle(look);
 }
 

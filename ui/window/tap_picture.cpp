@@ -27,9 +27,9 @@ constexpr Line kLike[] = {
 };
 constexpr const char* kFails[] = {
     "A tap that is open lets water run; a switch that is open lets none.",
-    "Water spills from a cut pipe. Current stops everywhere, and nothing runs out.",
+    "Water spills from a cut pipe. Current just stops, everywhere.",
     "A pipe must fill first. Metal is always full: everything starts at once.",
-    "Water has weight and goes on by itself. Current here stops with its cause.",
+    "Water has weight and runs on. Current stops with its cause.",
 };
 
 QColor water(const Theme& theme) { return theme.accent; }
