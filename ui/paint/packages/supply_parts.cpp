@@ -71,9 +71,12 @@ void paintPlug(QPainter& painter, const Theme& theme, QPointF at, double radius,
     painter.setPen(outlinePen(edge, theme.outlineMm));
     painter.setBrush(shadeDown(theme, sleeve, blend(colour, Qt::white, 0.06), blend(colour, Qt::black, 0.16)));
     painter.drawRect(sleeve);
+    // Ribs as polygons: the raster engine fills a slanted line by another rule, and its edge depends on where the sheet begins.
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(edge);
     for (double x : {0.62, 0.74, 0.86}) {
-        const double at_ = sleeve.left() + x * sleeve.width();
-        painter.drawLine(QPointF(at_, -half), QPointF(at_, half));
+        const double from = sleeve.left() + x * sleeve.width() - theme.outlineMm / 2, to = from + theme.outlineMm;
+        painter.drawPolygon(QPolygonF({{from, -half}, {to, -half}, {to, half}, {from, half}}));
     }
     painter.restore();
     painter.setPen(outlinePen(edge, theme.outlineMm));
