@@ -44,7 +44,7 @@ public:
 
 private:
     struct Level {
-        Form form;
+        Form form = Form::Block;
         bool empty = true;
     };
 

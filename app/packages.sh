@@ -6,7 +6,7 @@ TEST_PACKAGES=(libgtest-dev libboost-dev libboost-graph-dev libboost-math-dev xv
     poppler-utils librsvg2-bin)
 BENCH_PACKAGES=(libsuitesparse-dev)
 FORMAT_PACKAGES=(clang-format-14)
-TIDY_PACKAGES=(clang-tidy-14)
+TIDY_PACKAGES=(clang clang-tidy-14)
 FUZZ_PACKAGES=(clang libclang-rt-14-dev)
 
 # How far a build is: its share, and the seconds that it has taken.

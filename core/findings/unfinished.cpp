@@ -180,8 +180,9 @@ private:
         std::string missing = "plus and minus";
         for (const auto& [group, nets] : touched) {
             if (nets.size() > 1) return {};
+            const int only = *nets.begin();
             const bool plus =
-                std::ranges::any_of(supplies_, [&](const SupplyNets& supply) { return supply.plus == *nets.begin(); });
+                std::ranges::any_of(supplies_, [only](const SupplyNets& supply) { return supply.plus == only; });
             missing = plus ? "minus" : "plus";
         }
         return missing;
