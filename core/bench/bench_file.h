@@ -28,10 +28,9 @@ Result<ReadBench> readBenchFile(const std::filesystem::path& path);
 /// The text of a bench: stable order, two spaces, a line for each board, part and jumper, a line break at the end.
 /// readBench(writeBench(b)) == b for every valid bench.
 std::string writeBench(const Bench& bench);
-/// One object as its line of a bench file: {"id": "R1", "kind": "resistor", ...}. A jumper needs the bench for the names of sockets.
+/// One object as its line of a bench file: {"id": "R1", "kind": "resistor", ...}. A jumper's stands in core/bench/jumper_ends.h.
 std::string boardLine(const Board& board);
 std::string partLine(const Part& part);
-std::string jumperLine(const Jumper& jumper, const Bench& bench);
 std::string noteLine(const Note& note);
 std::string pinnedLine(const PinnedReading& reading);
 /// What a bench says about its findings, as in its file: {"level": 1}.

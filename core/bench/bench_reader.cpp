@@ -8,6 +8,8 @@
 #include "core/base/json_text.h"
 #include "core/base/line_counter.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/jumper_ends.h"
+#include "core/bench/kept_members.h"
 #include "core/bench/read_objects.h"
 #include "core/bench/validate.h"
 
@@ -18,12 +20,10 @@
 #include <charconv>
 #include <new>
 #include <optional>
-#include <unordered_map>
 
 namespace tiepoint {
 namespace {
 
-constexpr std::size_t kMostWarnings = 100;
 constexpr std::string_view kFormat = "tiepoint-bench";
 constexpr int kVersion = 1;
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
@@ -37,21 +37,16 @@ struct Span {
 
 class BenchReader {
 public:
-    explicit BenchReader(std::string_view text) : text_(text), lines_(text) {}
+    explicit BenchReader(std::string_view text) : text_(text), kept_(text) {}
 
     Result<ReadBench> read() {
         if (auto error = scanJson(text_, kLists, [this](JsonPiece&& piece) { take(std::move(piece)); }))
             return std::move(*error);
         if (auto error = judgeHeader()) return std::move(*error);
-        if (!trouble_) resolveEnds();
+        if (!trouble_) resolveJumpers();
         if (trouble_) return located(*trouble_);
         if (auto valid = validate(read_.bench); !valid) return locatedByPointer(valid.error());
-        if (unknownCount_ > kMostWarnings) {
-            read_.warnings.push_back({ErrorKind::Format,
-                                      fmt::format("{} more members aren't known", unknownCount_ - kMostWarnings),
-                                      {},
-                                      {}});
-        }
+        read_.warnings = kept_.takeWarnings();
         return std::move(read_);
     }
 
@@ -126,14 +121,7 @@ private:
     }
 
     void keep(const JsonValue& member, const std::string& pointer, Extras& extras) {
-        extras.emplace_back(member.name, canonicalJson(text_.substr(member.begin, member.end - member.begin)));
-        if (++unknownCount_ > kMostWarnings) return;
-        Error warning{ErrorKind::Format,
-                      fmt::format("the member {} isn't known; it is kept as it is", inQuotes(member.name)),
-                      {pointer + '/' + pointerToken(member.name), 0, 0},
-                      {}};
-        lines_.locate(member.nameBegin, warning.place);
-        read_.warnings.push_back(std::move(warning));
+        kept_.keep(member, pointer, extras);
     }
 
     std::optional<Error> judgeHeader() {
@@ -155,45 +143,14 @@ private:
                         "/version", version_->begin});
     }
 
-    /// Decides for each end whether it is a hole or a socket: boards and parts share one namespace.
-    void resolveEnds() {
-        std::unordered_map<std::string_view, const Part*> parts;
-        for (const Part& part : read_.bench.parts) parts.emplace(part.id, &part);
+    void resolveJumpers() {
+        const PartKinds kinds = kindsOf(read_.bench);
         read_.bench.jumpers.reserve(jumpers_.size());
         for (std::size_t i = 0; i < jumpers_.size() && !trouble_; ++i) {
-            UnresolvedJumper& unresolved = jumpers_[i];
-            for (std::size_t end = 0; end < 2; ++end) {
-                const std::string_view text = unresolved.ends[end];
-                const auto owner = parts.find(text.substr(0, text.find('.')));
-                auto resolved = owner == parts.end() ? holeEnd(text) : socketEnd(text, *owner->second);
-                if (resolved) {
-                    unresolved.jumper.ends[end] = std::move(resolved).value();
-                } else {
-                    hold({resolved.error().kind, resolved.error().message, fmt::format("/jumpers/{}/ends/{}", i, end),
-                          unresolved.offsets[end]});
-                }
-            }
-            read_.bench.jumpers.push_back(std::move(unresolved.jumper));
+            if (auto trouble = resolveEnds(jumpers_[i], kinds))
+                hold(std::move(*trouble), fmt::format("/jumpers/{}", i));
+            read_.bench.jumpers.push_back(std::move(jumpers_[i].jumper));
         }
-    }
-
-    static Result<JumperEnd> holeEnd(std::string_view text) {
-        if (auto hole = parseHole(text)) return JumperEnd{std::move(*hole)};
-        return Error{
-            ErrorKind::Reference,
-            fmt::format("{} is no hole and no socket; they are written like A.e12 and PS1.GND2", inQuotes(text)),
-            {},
-            {}};
-    }
-
-    static Result<JumperEnd> socketEnd(std::string_view text, const Part& part) {
-        const std::size_t dot = text.find('.');
-        const int lead = dot == std::string_view::npos ? -1 : part.kind->leadIndex(text.substr(dot + 1));
-        if (lead >= 0 && part.kind->leads[lead].socket) return JumperEnd{Socket{part.id, lead}};
-        const std::string message = lead < 0
-                                        ? fmt::format("a {} has no socket {}", part.kind->name, inQuotes(text))
-                                        : fmt::format("{} is a lead, no socket; jumpers end in holes", inQuotes(text));
-        return Error{ErrorKind::Reference, message, {}, {}};
     }
 
     Error located(Trouble trouble) const {
@@ -247,14 +204,13 @@ private:
     }
 
     std::string_view text_;
-    LineCounter lines_;  ///< for warnings, which come in the order of the file
+    KeptMembers kept_;
     ReadBench read_;
     std::optional<JsonValue> format_, version_;
     std::size_t titleBegin_ = 0, disclosureBegin_ = 0;
     std::vector<UnresolvedJumper> jumpers_;
     std::array<std::vector<Span>, kListCount> elements_;
     std::optional<Trouble> trouble_;  ///< the first
-    std::size_t unknownCount_ = 0;
 };
 
 }  // namespace

@@ -3,9 +3,8 @@
 
 #include "core/base/json_text.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/jumper_ends.h"
 #include "core/bench/read_objects.h"
-
-#include <unordered_map>
 
 namespace tiepoint {
 namespace {
@@ -89,22 +88,7 @@ void write(const Part& part, std::string& out) {
     line.close();
 }
 
-/// Kinds by part id, for the names of sockets.
-using Kinds = std::unordered_map<std::string_view, const PartKind*>;
-
-Kinds kindsOf(const Bench& bench) {
-    Kinds kinds;
-    for (const Part& part : bench.parts) kinds.emplace(part.id, part.kind);
-    return kinds;
-}
-
-std::string endText(const JumperEnd& end, const Kinds& kinds) {
-    if (const Hole* hole = std::get_if<Hole>(&end)) return jsonString(toString(*hole));
-    const auto& socket = std::get<Socket>(end);
-    return jsonString(socket.part + '.' + kinds.at(socket.part)->leads[socket.lead].name);
-}
-
-void write(const Jumper& jumper, const Kinds& kinds, std::string& out) {
+void write(const Jumper& jumper, const PartKinds& kinds, std::string& out) {
     LineWriter line(out);
     line.member("id", jsonString(jumper.id));
     line.member("ends", pair(endText(jumper.ends[0], kinds), endText(jumper.ends[1], kinds)));
@@ -179,7 +163,7 @@ void writeList(std::string_view name, const std::vector<Item>& items, Write writ
 }  // namespace
 
 std::string writeBench(const Bench& bench) {
-    const Kinds kinds = kindsOf(bench);
+    const PartKinds kinds = kindsOf(bench);
     std::string out =
         "{\n  \"format\": \"tiepoint-bench\",\n  \"version\": 1,\n  \"title\": " + jsonString(bench.title);
     if (bench.disclosure) {
@@ -220,9 +204,9 @@ std::string partLine(const Part& part) {
     return out;
 }
 
-std::string jumperLine(const Jumper& jumper, const Bench& bench) {
+std::string jumperLine(const Jumper& jumper, const PartKinds& kinds) {
     std::string out;
-    write(jumper, kindsOf(bench), out);
+    write(jumper, kinds, out);
     return out;
 }
 

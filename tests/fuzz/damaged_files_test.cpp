@@ -125,6 +125,19 @@ TEST(DamagedFiles, NeverBreakTheReader) {
     EXPECT_LT(accepted, kFiles / 2) << "most damage must be seen";
 }
 
+TEST(DamagedEdits, NeverBreakTheReader) {
+    const Format& format = findFormat("edit");
+    int accepted = 0;
+    constexpr int kTexts = 6000;
+    Damager damager(format.samples(), 20260403);
+    for (int i = 0; i < kTexts && !::testing::Test::HasFailure(); ++i) {
+        const std::string text = damager.next();
+        EXPECT_NO_THROW(accepted += format.take(text) ? 1 : 0) << text;
+    }
+    EXPECT_GT(accepted, 50);
+    EXPECT_LT(accepted, kTexts / 2);
+}
+
 TEST(DamagedFiles, CutAnywhereAreRefused) {
     std::string file = wholeFiles().front();
     while (file.back() == '\n') file.pop_back();

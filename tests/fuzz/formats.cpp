@@ -6,6 +6,7 @@
 #include "core/bench/bench_file.h"
 #include "core/bench/validate.h"
 #include "core/board/hole.h"
+#include "core/edit/edit_file.h"
 #include "core/parts/drawer.h"
 #include "core/parts/kind_file.h"
 #include "core/snapshot/snapshot.h"
@@ -80,6 +81,49 @@ std::vector<std::string> benchSamples() {
         R"({"format":"tiepoint-bench","version":1,"title":"Tide é","boards":[{"id":"A","kind":"mini","at":[-1.5,2e1]}],
         "parts":[{"id":"PS1","kind":"usb-supply","note":[{"a":[[]]},null,"\u00e9"]}],"jumpers":[{"id":"W1","ends":["PS1.GND1","A.a1"]}],"x":{}})");
     return texts;
+}
+
+/// The bench that edits are read for: it has a part with sockets.
+Bench editedBench() {
+    Bench bench = makeNewBench();
+    bench.parts.push_back(makePart(*findKind("usb-supply"), "PS2"));
+    return bench;
+}
+
+bool takeEdit(std::string_view bytes) {
+    static const Bench kBench = editedBench();
+    const auto read = readEdit(bytes, kBench);
+    if (!read) {
+        promiseItsPlace(read.error());
+        return false;
+    }
+    for (const Error& warning : read->warnings) promise(isOneLine(warning.oneLine()), "a warning is one line");
+    const std::vector<std::string> lines = operationLines(read->edit, kBench);
+    const std::string written = fmt::format("{{\"edits\": [{}]}}", fmt::join(lines, ", "));
+    const auto again = readEdit(written, kBench);
+    promise(again.ok(), "what is written can be read");
+    promise(operationLines(again->edit, kBench) == lines, "what is written is what was read");
+    const auto applied = apply(kBench, read->edit);
+    if (!applied) {
+        promiseGoodMessage(applied.error());
+        return true;
+    }
+    promise(validate(applied->bench).ok(), "what is applied is valid");
+    const auto back = apply(applied->bench, applied->inverse);
+    promise(back.ok() && back->bench == kBench, "an edit is taken back exactly");
+    return true;
+}
+
+std::vector<std::string> editSamples() {
+    return {
+        R"({"text":"Set up","edits":[{"operation":"add","board":{"id":"B","kind":"mini","at":[60,0]}},
+        {"operation":"add","part":{"id":"R1","kind":"resistor","leads":{"1":"A.c3","2":"A.c8"},"shelf":[1]},"place":0},
+        {"operation":"add","jumper":{"id":"W1","ends":["PS2.5V","A.a3"],"colour":"red"}}]})",
+        R"({"edits":[{"operation":"add","part":{"id":"PS3","kind":"usb-supply"}},{"operation":"replace","part":{"id":"PS1","kind":"bench-supply"}},
+        {"operation":"add","jumper":{"id":"W2","ends":["PS3.GND2","PS2.GND1"]}},{"operation":"remove","id":"W2"}]})",
+        R"({"edits":[{"operation":"title","title":"Tide gauge"},{"operation":"reveal","reveal":{"level":1}},{"operation":"reveal","reveal":null},
+        {"operation":"add","note":{"id":"N1","at":"A.a1","text":"here"}},{"operation":"replace","note":{"id":"N1","at":"A.a2","text":"é"}},
+        {"operation":"add","pinned":{"id":"M1","volts":["A.a1","A.j1"]}},{"operation":"replace","board":{"id":"A","kind":"half","rails":"split"}}]})"};
 }
 
 /// A kind that was accepted can be put on a bench and solved.
@@ -182,9 +226,13 @@ bool takeHole(std::string_view bytes) {
 std::vector<std::string> holeSamples() { return {"A.e12", "A.top+7", "B2.bottom-25", "A.j9999"}; }
 
 constexpr std::array kFormats{
-    Format{"bench", takeBench, benchSamples},    Format{"part-kind", takePartKind, partKindSamples},
-    Format{"json", takeJson, jsonSamples},       Format{"quantity", takeQuantity, quantitySamples},
-    Format{"drawer", takeDrawer, drawerSamples}, Format{"hole", takeHole, holeSamples},
+    Format{"bench", takeBench, benchSamples},
+    Format{"edit", takeEdit, editSamples},
+    Format{"part-kind", takePartKind, partKindSamples},
+    Format{"json", takeJson, jsonSamples},
+    Format{"quantity", takeQuantity, quantitySamples},
+    Format{"drawer", takeDrawer, drawerSamples},
+    Format{"hole", takeHole, holeSamples},
 };
 
 }  // namespace
