@@ -6,6 +6,7 @@
 #include "core/bench/pinned.h"
 #include "core/bench/views.h"
 #include "core/board/hole.h"
+#include "core/instant/surroundings.h"
 #include "core/parts/part_kind.h"
 
 #include <array>
@@ -103,9 +104,16 @@ struct Disclosure {
 /// The longest digest, in bytes.
 inline constexpr std::size_t kLongestLock = 400;
 
+/// What a bench says of its surroundings.
+struct SaidSurroundings : Surroundings {
+    Extras extras;
+    friend bool operator==(const SaidSurroundings&, const SaidSurroundings&) = default;
+};
+
 struct Bench {
     std::string title;
-    std::optional<Disclosure> disclosure;  ///< nothing where the bench doesn't say
+    std::optional<Disclosure> disclosure;          ///< nothing where the bench doesn't say
+    std::optional<SaidSurroundings> surroundings;  ///< nothing where the bench doesn't say: the usual ones
     std::vector<Board> boards;
     std::vector<Part> parts;
     std::vector<Jumper> jumpers;

@@ -35,6 +35,8 @@ std::string noteLine(const Note& note);
 std::string pinnedLine(const PinnedReading& reading);
 /// What a bench says about its findings, as in its file: {"level": 1}.
 std::string disclosureLine(const Disclosure& disclosure);
+/// Light and temperature, as in its file: {"light": 300, "temperature": 25}.
+std::string surroundingsLine(const SaidSurroundings& surroundings);
 /// Writes atomically: a temporary file beside it, synced, renamed over. On failure the old file is untouched.
 Result<Done> writeBenchFile(const Bench& bench, const std::filesystem::path& path);
 

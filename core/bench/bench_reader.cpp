@@ -18,6 +18,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <map>
 #include <new>
 #include <optional>
 
@@ -85,12 +86,12 @@ private:
     }
 
     void takeMember(JsonValue&& member) {
+        members_.emplace(member.name, Span{member.begin, member.end});
         if (member.name == "format") {
             format_ = std::move(member);
         } else if (member.name == "version") {
             version_ = std::move(member);
         } else if (member.name == "title") {
-            titleBegin_ = member.begin;
             if (auto trouble = readText(member, "/title", read_.bench.title)) hold(std::move(*trouble));
         } else if (member.name == "views") {
             UnknownMembers unknown;
@@ -98,7 +99,9 @@ private:
             if (auto trouble = readViews(member, views, unknown)) return hold(std::move(*trouble));
             for (const JsonValue* each : unknown) keep(*each, "/views", views.extras);
         } else if (member.name == "reveal") {
-            takeDisclosure(member);
+            takeWhole(member, read_.bench.disclosure.emplace(), readDisclosure);
+        } else if (member.name == "surroundings") {
+            takeWhole(member, read_.bench.surroundings.emplace(), readSurroundings);
         } else if (std::find(kLists.begin(), kLists.end(), member.name) != kLists.end()) {
             hold(wrongType(member, "/" + member.name, "a list"));
         } else {
@@ -106,12 +109,13 @@ private:
         }
     }
 
-    void takeDisclosure(const JsonValue& member) {
-        disclosureBegin_ = member.begin;
-        Disclosure& disclosure = read_.bench.disclosure.emplace();
+    template <class Item>
+    void takeWhole(const JsonValue& member, Item& item,
+                   std::optional<Trouble> (*read)(const JsonValue&, Item&, UnknownMembers&)) {
+        const std::string pointer = '/' + member.name;
         UnknownMembers unknown;
-        if (auto trouble = readDisclosure(member, disclosure, unknown)) return hold(std::move(*trouble), "/reveal");
-        for (const JsonValue* extra : unknown) keep(*extra, "/reveal", disclosure.extras);
+        if (auto trouble = read(member, item, unknown)) return hold(std::move(*trouble), pointer);
+        for (const JsonValue* extra : unknown) keep(*extra, pointer, item.extras);
     }
 
     void hold(Trouble trouble, const std::string& pointer = {}) {
@@ -166,17 +170,22 @@ private:
     }
 
     std::size_t offsetOf(std::string_view pointer) const {
-        if (pointer == "/title") return titleBegin_;
-        if (pointer == "/reveal/lock") return disclosureBegin_;
-        const std::string list = takeStep(pointer);
-        const auto found = std::find(kLists.begin(), kLists.end(), list);
-        if (found == kLists.end()) return 0;
+        const std::string first = takeStep(pointer);
+        const auto found = std::find(kLists.begin(), kLists.end(), first);
+        if (found == kLists.end()) {
+            const auto member = members_.find(first);
+            return member == members_.end() ? 0 : offsetIn(member->second, pointer);
+        }
         const std::string step = takeStep(pointer);
         std::size_t index = 0;
         std::from_chars(step.data(), step.data() + step.size(), index);
-        const Span span = elements_[found - kLists.begin()].at(index);
-        const auto element = parseJson(text_.substr(span.begin, span.end - span.begin));
-        return element ? span.begin + offsetIn(*element, pointer) : span.begin;
+        return offsetIn(elements_[found - kLists.begin()].at(index), pointer);
+    }
+
+    /// The value is read again for its places.
+    std::size_t offsetIn(Span span, std::string_view pointer) const {
+        const auto value = parseJson(text_.substr(span.begin, span.end - span.begin));
+        return value ? span.begin + offsetIn(*value, pointer) : span.begin;
     }
 
     /// The offset of what the rest of a pointer names, or of the last step on the way that exists.
@@ -207,7 +216,7 @@ private:
     KeptMembers kept_;
     ReadBench read_;
     std::optional<JsonValue> format_, version_;
-    std::size_t titleBegin_ = 0, disclosureBegin_ = 0;
+    std::map<std::string, Span, std::less<>> members_;  ///< of the root, but for the lists
     std::vector<UnresolvedJumper> jumpers_;
     std::array<std::vector<Span>, kListCount> elements_;
     std::optional<Trouble> trouble_;  ///< the first

@@ -148,6 +148,14 @@ void write(const Disclosure& disclosure, std::string& out) {
     line.close();
 }
 
+void write(const SaidSurroundings& surroundings, std::string& out) {
+    LineWriter line(out);
+    line.member("light", jsonNumber(surroundings.lightLux));
+    line.member("temperature", jsonNumber(surroundings.temperatureCelsius));
+    line.extras(surroundings.extras);
+    line.close();
+}
+
 template <class Item, class Write>
 void writeList(std::string_view name, const std::vector<Item>& items, Write writeItem, std::string& out) {
     out += ",\n  " + jsonString(name) + ": [";
@@ -169,6 +177,10 @@ std::string writeBench(const Bench& bench) {
     if (bench.disclosure) {
         out += ",\n  \"reveal\": ";
         write(*bench.disclosure, out);
+    }
+    if (bench.surroundings) {
+        out += ",\n  \"surroundings\": ";
+        write(*bench.surroundings, out);
     }
     writeList(
         "boards", bench.boards, [&](const Board& board) { write(board, out); }, out);
@@ -225,6 +237,12 @@ std::string pinnedLine(const PinnedReading& reading) {
 std::string disclosureLine(const Disclosure& disclosure) {
     std::string out;
     write(disclosure, out);
+    return out;
+}
+
+std::string surroundingsLine(const SaidSurroundings& surroundings) {
+    std::string out;
+    write(surroundings, out);
     return out;
 }
 

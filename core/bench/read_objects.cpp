@@ -373,4 +373,21 @@ std::optional<Trouble> readDisclosure(const JsonValue& json, Disclosure& disclos
     });
 }
 
+std::optional<Trouble> readSurroundings(const JsonValue& json, SaidSurroundings& surroundings,
+                                        UnknownMembers& unknown) {
+    if (auto failure = requireObject(json)) return failure;
+    return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
+        double* figure = member.name == "light"         ? &surroundings.lightLux
+                         : member.name == "temperature" ? &surroundings.temperatureCelsius
+                                                        : nullptr;
+        if (!figure) {
+            unknown.push_back(&member);
+            return {};
+        }
+        if (member.type != JsonType::Number) return wrongType(member, pointer, "a number");
+        *figure = member.number;
+        return {};
+    });
+}
+
 }  // namespace tiepoint

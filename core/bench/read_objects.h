@@ -42,6 +42,7 @@ std::optional<Trouble> readViews(const JsonValue& json, SavedViews& views, Unkno
 /// The words of a file for the ways of the arrows, in the order of Arrows.
 inline constexpr std::array<std::string_view, 3> kArrowsNames = {"off", "conventional", "electrons"};
 std::optional<Trouble> readDisclosure(const JsonValue& json, Disclosure& disclosure, UnknownMembers& unknown);
+std::optional<Trouble> readSurroundings(const JsonValue& json, SaidSurroundings& surroundings, UnknownMembers& unknown);
 
 /// Takes a member that must be text; the pointer says where the member stands.
 std::optional<Trouble> readText(const JsonValue& member, const std::string& pointer, std::string& text);

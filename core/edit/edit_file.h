@@ -9,6 +9,7 @@
 //   {"operation": "remove", "id": "R1"}
 //   {"operation": "title", "title": "Quay bell"}
 //   {"operation": "reveal", "reveal": {...} or null}
+//   {"operation": "surroundings", "surroundings": {...} or null}
 
 #include "core/base/result.h"
 #include "core/edit/edit.h"

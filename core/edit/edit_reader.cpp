@@ -54,9 +54,11 @@ Failure readWholeJumper(const JsonValue& json, Jumper& jumper, Reading& reading)
     return {};
 }
 
-Failure readOptionalDisclosure(const JsonValue& json, SetDisclosure& set, Reading& reading) {
+/// Null takes away what the bench says.
+template <class Item>
+Failure readOrNull(ReadItem<Item> read, const JsonValue& json, std::optional<Item>& item, Reading& reading) {
     if (json.type == JsonType::Null) return {};
-    return readItem(readDisclosure, json, set.disclosure.emplace(), reading);
+    return readItem(read, json, item.emplace(), reading);
 }
 
 /// Makes the operation in place, so that what is read can be pointed at.
@@ -128,7 +130,11 @@ constexpr std::array kForms = {
          }},
     Form{"reveal", "reveal",
          [](const JsonValue& json, Operation& operation, Reading& reading) {
-             return readOptionalDisclosure(json, make<SetDisclosure>(operation), reading);
+             return readOrNull(readDisclosure, json, make<SetDisclosure>(operation).disclosure, reading);
+         }},
+    Form{"surroundings", "surroundings",
+         [](const JsonValue& json, Operation& operation, Reading& reading) {
+             return readOrNull(readSurroundings, json, make<SetSurroundings>(operation).surroundings, reading);
          }},
 };
 

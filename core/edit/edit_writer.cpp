@@ -47,6 +47,9 @@ struct OperationLine {
     std::string operator()(const SetDisclosure& set) const {
         return line("reveal", "reveal", set.disclosure ? disclosureLine(*set.disclosure) : "null");
     }
+    std::string operator()(const SetSurroundings& set) const {
+        return line("surroundings", "surroundings", set.surroundings ? surroundingsLine(*set.surroundings) : "null");
+    }
 };
 
 }  // namespace

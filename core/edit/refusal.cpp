@@ -48,7 +48,7 @@ public:
         if (!taker) return std::nullopt;
         Ids away = ignoring_;
         away.emplace_back(mover_);
-        const Surroundings around(bench_, away);
+        const Occupancy around(bench_, away);
         const auto isFree = [&](const Hole& other) {
             return !takerOf(other) && std::find(own.begin(), own.end(), other) == own.end() && !around.over(other);
         };
@@ -242,7 +242,7 @@ std::vector<const Thing*> laidOtherwise(const Bench& before, const std::vector<T
 }
 
 template <class Thing>
-Reason clashReason(const Surroundings& around, const Bench& bench, const Thing& thing) {
+Reason clashReason(const Occupancy& around, const Bench& bench, const Thing& thing) {
     const auto clashes = around.clashesOf(thing);
     return clashes.empty() ? std::nullopt : Reason(saidToHand(bench, clashes.front(), thing.id));
 }
@@ -255,7 +255,7 @@ std::optional<std::string> refusal(const Bench& bench, const Part& part, const s
     Bench after = bench;
     const int index = bench.partIndex(part.id);
     (index >= 0 ? after.parts[index] : after.parts.emplace_back()) = part;
-    return clashReason(Surroundings(after, ignoring), after, part);
+    return clashReason(Occupancy(after, ignoring), after, part);
 }
 
 std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, const std::vector<std::string>& ignoring) {
@@ -263,7 +263,7 @@ std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, con
     Bench after = bench;
     const int index = bench.jumperIndex(jumper.id);
     (index >= 0 ? after.jumpers[index] : after.jumpers.emplace_back()) = jumper;
-    return clashReason(Surroundings(after, ignoring), after, jumper);
+    return clashReason(Occupancy(after, ignoring), after, jumper);
 }
 
 std::optional<std::string> refusalOfChange(const Bench& before, const Bench& after) {
@@ -280,7 +280,7 @@ std::optional<std::string> refusalOfChange(const Bench& before, const Bench& aft
         if (auto reason = placeReason(after, *jumper, {})) return said(jumper->id, std::move(*reason));
     }
     if (parts.empty() && jumpers.empty()) return std::nullopt;
-    const Surroundings around(after);
+    const Occupancy around(after);
     for (const Part* part : parts) {
         if (auto reason = clashReason(around, after, *part)) return said(part->id, std::move(*reason));
     }

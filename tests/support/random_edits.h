@@ -44,8 +44,10 @@ public:
                 return ReplaceNote{note()};
             case 10:
                 return SetTitle{"Tide \\ gauge " + std::to_string(pick(1000))};
-            default:
+            case 11:
                 return disclosure();
+            default:
+                return surroundings();
         }
     }
 
@@ -129,6 +131,11 @@ private:
     Operation disclosure() {
         if (pick(3) == 0) return SetDisclosure{};
         return SetDisclosure{Disclosure{static_cast<Reveal>(pick(4)), pick(2) ? "digest" : "", extras()}};
+    }
+
+    Operation surroundings() {
+        if (pick(3) == 0) return SetSurroundings{};
+        return SetSurroundings{SaidSurroundings{{1.0 * pick(100'000), pick(120) - 38.5}, extras()}};
     }
 
     const Bench& bench_;

@@ -150,7 +150,7 @@ TEST(Clashes, CopiesKeepOffWhatIsThere) {
     ASSERT_TRUE(copies.ok());
     const auto after = apply(bench, copies->edit);
     ASSERT_TRUE(after.ok());
-    EXPECT_TRUE(Surroundings(after->bench).all().empty());
+    EXPECT_TRUE(Occupancy(after->bench).all().empty());
 }
 
 /// A bench thrown together: valid, and full of clashes.
@@ -182,7 +182,7 @@ TEST(Clashes, HandAndFileAgree) {
     int clashing = 0, clear = 0;
     for (int round = 0; round < 60; ++round) {
         const Bench bench = thrownTogether(random);
-        const auto all = Surroundings(bench).all();
+        const auto all = Occupancy(bench).all();
         const auto names = [&](const std::string& id) {
             return std::any_of(all.begin(), all.end(),
                                [&](const Clash& clash) { return clash.one == id || clash.other == id; });

@@ -114,7 +114,7 @@ TEST(EditFile, SaysWhatIsWrongAndWhere) {
         {R"({"edits": [{}]})", "/edits/0", "the member \"operation\" is missing", 12},
         {R"({"edits": [{"operation": 1}]})", "/edits/0/operation", "a number stands where text belongs", 26},
         {R"({"edits": [{"operation": "swap"}]})", "/edits/0/operation",
-         "there is no operation \"swap\"; there are: add, remove, replace, title, reveal", 26},
+         "there is no operation \"swap\"; there are: add, remove, replace, title, reveal, surroundings", 26},
         {R"({"edits": [{"operation": "add"}]})", "/edits/0",
          "\"add\" needs one of these members: board, part, jumper, note, pinned", 12},
         {R"({"edits": [{"operation": "replace", "pinned": {}}]})", "/edits/0",

@@ -47,7 +47,7 @@ TEST(NotBuildable, IsToldWithItsPlaceAndMended) {
         ASSERT_TRUE(findings[0].mend) << each.text;
         const auto mended = apply(bench, findings[0].mend->edit);
         ASSERT_TRUE(mended.ok());
-        EXPECT_TRUE(Surroundings(mended->bench).all().empty()) << findings[0].mend->text;
+        EXPECT_TRUE(Occupancy(mended->bench).all().empty()) << findings[0].mend->text;
     }
 }
 
@@ -84,7 +84,7 @@ TEST(NotBuildable, MendsLayNothingThroughAnything) {
         if (!finding.mend) continue;
         const auto mended = apply(bench, finding.mend->edit);
         ASSERT_TRUE(mended.ok());
-        EXPECT_TRUE(Surroundings(mended->bench).all().empty()) << finding.mend->text;
+        EXPECT_TRUE(Occupancy(mended->bench).all().empty()) << finding.mend->text;
     }
 }
 
