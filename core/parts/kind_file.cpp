@@ -1,6 +1,7 @@
 #include "core/parts/kind_file.h"
 
 #include "core/base/json_scan.h"
+#include "core/base/unit.h"
 #include "core/parts/derivation.h"
 #include "core/parts/strict_json.h"
 
@@ -20,7 +21,6 @@ constexpr std::array<std::string_view, 8> kFamilies = {"Supply", "Resistor", "LE
 constexpr std::array<std::string_view, 4> kRatingQuantities = {"current", "power", "reverseVoltage", "voltage"};
 constexpr std::array<std::string_view, 4> kReadings = {"voltage", "current", "resistance", "continuity"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
-constexpr std::array<std::string_view, 5> kUnits = {"", "ohm", "V", "A", "W"};
 
 template <std::size_t Size>
 bool isOneOf(const std::array<std::string_view, Size>& known, std::string_view name) {
@@ -75,9 +75,10 @@ Choice readChoice(StrictObject& object) {
 }
 
 void readNumber(StrictObject& object, ValueSpec& spec) {
-    if (!object.at("unit").is_string() || !isOneOf(kUnits, object.at("unit").get<std::string>()))
+    const json& unit = object.at("unit");
+    if (!unit.is_string() || std::ranges::find(units(), unit.get<std::string>(), &Unit::name) == units().end())
         object.fail("unit", "no such unit is known");
-    spec.unit = object.at("unit").get<std::string>();
+    spec.unit = unit.get<std::string>();
     spec.minimum = object.number("minimum");
     spec.maximum = object.number("maximum");
     spec.fallback = object.number("default");

@@ -35,7 +35,7 @@ struct ValueSpec {
     std::string name;
     std::string label;
     ValueType type = ValueType::Number;
-    std::string unit;  ///< "ohm", "V", "A", "W", "" (a plain number)
+    std::string unit;  ///< as in core/base/unit.h; "" is a plain number
     double minimum = 0, maximum = 0;
     double fallback = 0;   ///< used where a file says nothing
     bool integer = false;  ///< only whole numbers, such as a count of cells

@@ -165,7 +165,8 @@ void promiseRead(double value, const std::string& words, std::string_view unit) 
 
 bool takeQuantity(std::string_view bytes) {
     bool any = false;
-    for (const std::string_view unit : {"ohm", "V", "A", "W", ""}) {
+    for (const Unit& each : units()) {
+        const std::string_view unit = each.name;
         const auto value = parseQuantity(bytes, unit);
         if (!value) continue;
         any = true;
@@ -174,7 +175,7 @@ bool takeQuantity(std::string_view bytes) {
         constexpr int kMostDigits = 6;
         for (int digits = 1; digits <= kMostDigits; ++digits)
             promise(!formatQuantity(*value, unit, digits).empty(), "a quantity has words");
-        if (unit == "ohm" && *value > 0) promiseRead(*value, formatLetterCode(*value), unit);
+        if ((unit == "ohm" || unit == "F") && *value > 0) promiseRead(*value, formatLetterCode(*value, unit), unit);
     }
     return any;
 }
@@ -195,7 +196,13 @@ std::vector<std::string> quantitySamples() {
             "5%",
             "3V3",
             "2.2 G\u2126",
-            "1.5e\u22126 W"};
+            "1.5e\u22126 W",
+            "n33",
+            "4\u00b57 F",
+            "50 Hz",
+            "300 lx",
+            "25 \u00b0C",
+            "298.15 K"};
 }
 
 bool takeDrawer(std::string_view bytes) {

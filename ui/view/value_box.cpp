@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
+#include "ui/theme/qs.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -14,10 +15,6 @@ namespace {
 // In the 1080-line layout.
 constexpr double kFieldWidth = 165, kBoxText = 24, kBoxAway = 18, kReasonWidth = 640;
 constexpr double kBoxSide = 12, kBoxRise = 9;
-
-QString symbolOf(const std::string& unit) {
-    return unit == "ohm" ? QStringLiteral("\u03A9") : QString::fromStdString(unit);
-}
 
 }  // namespace
 
@@ -101,7 +98,7 @@ void ValueBox::begin(const std::string& partId, const QString& typed, QPoint bes
     title_->setText(
         QStringLiteral("%1 %2").arg(QString::fromStdString(partId), QString::fromStdString(spec.label).toLower()));
     reason_->hide();
-    field_->setPlaceholderText(symbolOf(spec.unit));
+    field_->setPlaceholderText(qs(unitOf(spec.unit).symbol));
     if (typed.isEmpty()) {
         field_->setText(QString::fromStdString(formatSetting(part->value(value_), spec.unit)));
         field_->selectAll();
@@ -122,7 +119,10 @@ std::optional<QString> ValueBox::trySet() {
     if (!part) return std::nullopt;
     const ValueSpec& spec = part->kind->values[static_cast<std::size_t>(value_)];
     const auto value = parseQuantity(field_->text().toStdString(), spec.unit);
-    if (!value) return tr("that isn't a value in %1; 220, 4k7, 4R7 and 1M are").arg(symbolOf(spec.unit));
+    if (!value) {
+        const Unit unit = unitOf(spec.unit);
+        return tr("that isn't a value in %1; %2 are").arg(qs(unit.symbol), qs(unit.examples));
+    }
     if (*value < spec.minimum || *value > spec.maximum) {
         return tr("from %1 to %2")
             .arg(QString::fromStdString(formatSetting(spec.minimum, spec.unit)),
