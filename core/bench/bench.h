@@ -2,6 +2,7 @@
 // The bench: the document. Plain values without Qt; everything on screen is derived from it and only edits change it.
 // Shared between threads as std::shared_ptr<const Bench>; never changed once shared.
 
+#include "core/bench/condition.h"
 #include "core/bench/extras.h"
 #include "core/bench/pinned.h"
 #include "core/bench/views.h"
@@ -44,6 +45,7 @@ struct Part {
     std::string cap;                         ///< letter on a button's cap, or empty
     std::optional<Point> at;  ///< of a box that a hand has put somewhere on the table: its top left corner, in pitches
     Extras extras;
+    Condition condition = Condition::Sound;
 
     /// The value in force, the default where unset. Index as in the kind.
     double value(int index) const { return values[index].value_or(kind->values[index].fallback); }
@@ -77,6 +79,7 @@ struct Jumper {
     int colour = 0;     ///< index into jumperColours()
     bool flat = false;  ///< cut to length and laid straight on the board, instead of an arc
     Extras extras;
+    Condition condition = Condition::Sound;
     friend bool operator==(const Jumper&, const Jumper&) = default;
 };
 

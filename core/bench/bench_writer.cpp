@@ -75,6 +75,11 @@ void writeLeads(LineWriter& line, const Part& part) {
     if (!object.empty()) line.member("leads", json);
 }
 
+void writeCondition(LineWriter& line, Condition condition) {
+    if (condition != Condition::Sound)
+        line.member("condition", jsonString(kConditionNames[static_cast<std::size_t>(condition)]));
+}
+
 void write(const Part& part, std::string& out) {
     LineWriter line(out);
     line.member("id", jsonString(part.id));
@@ -84,6 +89,7 @@ void write(const Part& part, std::string& out) {
     writeSettings(line, "values", part.kind->values, part.values);
     writeSettings(line, "state", part.kind->state, part.state);
     if (!part.cap.empty()) line.member("cap", jsonString(part.cap));
+    writeCondition(line, part.condition);
     line.extras(part.extras);
     line.close();
 }
@@ -94,6 +100,7 @@ void write(const Jumper& jumper, const PartKinds& kinds, std::string& out) {
     line.member("ends", pair(endText(jumper.ends[0], kinds), endText(jumper.ends[1], kinds)));
     line.member("colour", jsonString(jumperColours()[jumper.colour].name));
     if (jumper.flat) line.member("flat", "true");
+    writeCondition(line, jumper.condition);
     line.extras(jumper.extras);
     line.close();
 }

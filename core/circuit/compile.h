@@ -31,7 +31,7 @@ struct CompiledCircuit {
 
 CompiledCircuit compile(const Layout& layout);
 
-/// Whether an element is there: a contact while it is closed, a supply while it is on, anything else always.
+/// Whether an element is there: a contact while it is closed, a supply while it is on, anything else always; none of a broken part.
 bool isPresent(const Part& part, const ElementSpec& spec, const Inputs& inputs);
 
 }  // namespace tiepoint

@@ -10,6 +10,7 @@ std::string placeInWords(const Layout& layout, int joint) {
     const Bench& bench = *layout.bench;
     const Joint& at = layout.joints[joint];
     if (at.hole >= 0) return holeName(bench, layout.holeAt(at.hole));
+    if (at.lead < 0) return "inside a jumper";
     const Part& part = bench.parts[layout.partOfLead(at.lead)];
     if (at.hub) return "inside " + part.id;
     const LeadSpec& lead = part.kind->leads[at.lead - layout.firstLead[layout.partOfLead(at.lead)]];
