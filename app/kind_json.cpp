@@ -96,6 +96,11 @@ void writeRatings(JsonWriter& json, const PartKind& kind) {
     json.key("ratings").beginArray();
     for (const Rating& rating : kind.ratings) {
         json.beginObject(Form::Row).field("name", rating.name).field("quantity", rating.quantity);
+        if (!rating.leads.empty()) {
+            json.key("leads").beginArray(Form::Row);
+            for (const int lead : rating.leads) json.value(kind.leads[static_cast<std::size_t>(lead)].name);
+            json.endArray();
+        }
         json.field("label", rating.label).field("maximum", rating.maximum).key("limit");
         writeParameter(json, rating.limit);
         json.endObject();

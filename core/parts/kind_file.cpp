@@ -3,6 +3,7 @@
 #include "core/base/json_scan.h"
 #include "core/base/unit.h"
 #include "core/parts/derivation.h"
+#include "core/parts/rated_quantity.h"
 #include "core/parts/strict_json.h"
 
 #include <fmt/format.h>
@@ -18,7 +19,6 @@ using nlohmann::json;
 
 constexpr std::array<std::string_view, 8> kFamilies = {"Supply", "Resistor", "LED",  "Switch",
                                                        "Diode",  "Lamp",     "Chip", "Meter"};
-constexpr std::array<std::string_view, 4> kRatingQuantities = {"current", "power", "reverseVoltage", "voltage"};
 constexpr std::array<std::string_view, 4> kReadings = {"voltage", "current", "resistance", "continuity"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
 
@@ -196,11 +196,33 @@ void checkNodes(const StrictObject& root, const PartKind& kind) {
     }
 }
 
+/// None where the rating names none; else as many as its quantity is measured at.
+std::vector<int> readRatedLeads(StrictObject& object, const PartKind& kind, const RatedQuantity& quantity) {
+    std::vector<int> leads;
+    if (!object.has("leads")) {
+        if (quantity.needsTwo && kind.leads.size() < 2) object.fail("quantity", "the part has no two leads");
+        return leads;
+    }
+    for (const json& name : object.list("leads")) {
+        const int lead = name.is_string() ? kind.leadIndex(name.get<std::string>()) : -1;
+        if (lead < 0) object.fail("leads", "this names something that is no lead");
+        if (std::ranges::find(leads, lead) != leads.end()) object.fail("leads", "a lead stands twice");
+        leads.push_back(lead);
+    }
+    if (std::ssize(leads) != quantity.leads || leads.empty()) {
+        object.fail("leads", quantity.leads == 0 ? "this quantity is the whole part's"
+                                                 : fmt::format("this quantity takes {} of them", quantity.leads));
+    }
+    return leads;
+}
+
 Rating readRating(StrictObject& object, const PartKind& kind) {
     Rating rating;
     rating.name = object.text("name");
     rating.quantity = object.text("quantity");
-    if (!isOneOf(kRatingQuantities, rating.quantity)) object.fail("quantity", "no such quantity is known");
+    const RatedQuantity* quantity = findRatedQuantity(rating.quantity);
+    if (!quantity) object.fail("quantity", "no such quantity is known");
+    rating.leads = readRatedLeads(object, kind, *quantity);
     rating.label = object.text("label");
     rating.limit = readCheckedParameter(object, "limit", kind);
     rating.maximum = !object.has("maximum") || object.flag("maximum");

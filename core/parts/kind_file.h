@@ -29,8 +29,10 @@
 //                        supply      voltage, seriesResistance, currentLimit (optional); from plus to minus
 //                        contact     contactResistance
 //                        filament    voltage, current, temperature (rated; kelvin)
-//   ratings          [{name, quantity: "current" | "power" | "reverseVoltage" | "voltage", label, limit: a parameter,
-//                      maximum: false (optional; a usual figure, no limit)}]
+//   ratings          [{name, quantity, label, limit: a parameter, maximum: false (optional; a usual figure, no limit),
+//                      leads: [names] (optional)}]
+//                      quantity: "current" (of the part; with one lead: of that lead), "power", "voltage" (the widest; with two leads:
+//                      between them), "reverseVoltage" (the second of two leads above the first; of all leads without names)
 //   emitsLight, cap, supply   optional: true
 //   ratedCurrent     with emitsLight: the current at which its brightness is 1, a parameter
 //   lightExponent    with emitsLight, optional: its light rises as this power of the current (1)

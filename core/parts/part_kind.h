@@ -77,10 +77,11 @@ struct ElementSpec {
 /// A limit that a figure of the running part is compared with.
 struct Rating {
     std::string name;      ///< "maximumCurrent", "ratedCurrent", "power", "reverseVoltage", "contactCurrent"
-    std::string quantity;  ///< "current", "power", "reverseVoltage", "voltage" (between open contacts)
+    std::string quantity;  ///< as in core/parts/rated_quantity.h: "current", "power", "voltage", "reverseVoltage"
     std::string label;     ///< "30 mA maximum" is made from label "maximum"
     Parameter limit;
-    bool maximum = true;  ///< false: a rated (usual) figure, not a limit
+    bool maximum = true;     ///< false: a rated (usual) figure, not a limit
+    std::vector<int> leads;  ///< of one lead, or between two; none: of the whole part
 };
 
 struct SourceNote {
