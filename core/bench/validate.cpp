@@ -8,6 +8,7 @@
 #include "core/bench/cap.h"
 #include "core/bench/frame_grid.h"
 #include "core/bench/measurable.h"
+#include "core/bench/resolve.h"
 
 #include <fmt/format.h>
 
@@ -188,7 +189,7 @@ private:
             }
             leadsMm_[lead] = at;
         }
-        if (const auto reason = misfit(*part.kind->package, leadsMm_)) {
+        if (const auto reason = misfit(packageOf(part), leadsMm_)) {
             return wrong(ErrorKind::Placement, pointer + "/leads", fmt::format("{} doesn't fit: {}", part.id, *reason));
         }
         return {};

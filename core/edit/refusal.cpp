@@ -1,6 +1,7 @@
 // Why a place is refused, in words for a person who holds the part in hand. The first reason found is the one
 // told: legs that reach no hole, holes that are taken, legs that don't suit, and then what can't be there together.
 
+#include "core/bench/resolve.h"
 #include "core/bench/table.h"
 #include "core/edit/clashes.h"
 #include "core/edit/holes.h"
@@ -76,19 +77,13 @@ struct Footing {
 };
 
 std::optional<Footing> footingOf(const Bench& bench, const Part& part) {
-    const Package& package = *part.kind->package;
+    const Package& package = packageOf(part);
     Footing footing;
     footing.present = leadHolesMm(bench, part);
     const auto pose = poseOf(package, footing.present);
     if (!pose) return std::nullopt;
-    const auto first = std::find_if(footing.present.begin(), footing.present.end(), [](const auto& p) { return p; });
-    const Point anchor = package.footprint[first - footing.present.begin()];
-    const double c = std::cos(pose->angle), s = std::sin(pose->angle);
-    for (const Point leg : package.footprint) {
-        const Point offset = (leg - anchor) * kPitchMm;
-        footing.belongs.push_back(**first + Point{c * offset.x - s * offset.y, s * offset.x + c * offset.y});
-    }
-    footing.quarterTurned = std::abs(s) > 0.5;
+    footing.belongs = legPlaces(package, footing.present);
+    footing.quarterTurned = std::abs(std::sin(pose->angle)) > 0.5;
     return footing;
 }
 
@@ -157,7 +152,7 @@ Reason reachReason(const Bench& bench, const Part& part) {
 }
 
 Reason fitReason(const Bench& bench, const Part& part) {
-    auto reason = misfit(*part.kind->package, leadHolesMm(bench, part));
+    auto reason = misfit(packageOf(part), leadHolesMm(bench, part));
     if (!reason || part.kind->package->reach != Reach::Rigid) return reason;
     // Rows say more than distances where a leg belongs into the gap.
     const Footing footing = *footingOf(bench, part);
@@ -292,11 +287,11 @@ std::optional<std::string> refusalOfChange(const Bench& before, const Bench& aft
 
 std::vector<std::string> overlapping(const Bench& bench, const Part& part) {
     std::vector<std::string> ids;
-    const auto pose = poseOf(*part.kind->package, leadHolesMm(bench, part));
+    const auto pose = poseOf(packageOf(part), leadHolesMm(bench, part));
     if (!pose) return ids;
     for (const Part& other : bench.parts) {
         if (other.id == part.id) continue;
-        const auto otherPose = poseOf(*other.kind->package, leadHolesMm(bench, other));
+        const auto otherPose = poseOf(packageOf(other), leadHolesMm(bench, other));
         if (otherPose && overlap(pose->body, otherPose->body)) ids.push_back(other.id);
     }
     return ids;

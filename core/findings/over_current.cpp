@@ -73,9 +73,8 @@ std::string sentence(const Part& part, const Part* resistor, const Excess& exces
         return fmt::format("{} carries {}; it is rated for {}.", who, excessInWords(excess), limit);
     }
     if (resistor != nullptr) {
-        return fmt::format("{} would carry {}; its maximum is {}. {} is only {}.", who, excessInWords(excess),
-                           limit, resistor->id,
-                           formatSetting(resistor->value(resistanceValue(*resistor->kind)), "ohm"));
+        return fmt::format("{} would carry {}; its maximum is {}. {} is only {}.", who, excessInWords(excess), limit,
+                           resistor->id, formatSetting(resistor->value(resistanceValue(*resistor->kind)), "ohm"));
     }
     if (part.kind->needsResistor) {
         return fmt::format("{} has no resistor to hold its current back: it would carry {}; its maximum is {}.",

@@ -1,5 +1,6 @@
 #include "core/lesson/first_build.h"
 
+#include "core/bench/resolve.h"
 #include "core/bench/table.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
@@ -107,7 +108,7 @@ private:
         constexpr double kRoomMm = 0.4;
         const Point at = *holeMm(bench_, hole);
         return std::any_of(bench_.parts.begin(), bench_.parts.end(), [&](const Part& part) {
-            const auto pose = poseOf(*part.kind->package, leadHolesMm(bench_, part));
+            const auto pose = poseOf(packageOf(part), leadHolesMm(bench_, part));
             return pose && distanceOutside(pose->body, at) < kRoomMm;
         });
     }

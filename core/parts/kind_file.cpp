@@ -260,19 +260,62 @@ void readNames(StrictObject& root, PartKind& kind) {
     kind.sources = readList(root, "sources", readSource);
 }
 
-void readBody(StrictObject& root, PartKind& kind) {
-    kind.package = findPackage(root.text("package"));
-    if (!kind.package) root.fail("package", "no such package exists");
-    kind.leads = readList(root, "leads", readLeadSpec);
+/// A number for every part of the kind, or, where the family allows it, the name of a number of the part.
+Parameter readFamilyNumber(StrictObject& object, const FamilyNumber& number, const PartKind& kind) {
+    if (number.fallback && !object.has(number.name)) return {*number.fallback};
+    Parameter figure = readParameter(object.at(number.name), object.pointerTo(number.name));
+    if (const auto* value = std::get_if<double>(&figure.source)) {
+        const bool suits = !number.suits || number.suits(*value);
+        if (!(*value >= number.least && *value <= number.most) || !suits) {
+            object.fail(number.name, fmt::format("this is {} to {}{}{}", number.least, number.most,
+                                                 number.rule.empty() ? "" : ", ", number.rule));
+        }
+        return figure;
+    }
+    const auto* name = std::get_if<std::string>(&figure.source);
+    const int index = name ? kind.valueIndex(*name) : -1;
+    if (!number.ofPart || index < 0 || kind.values[index].type != ValueType::Number) {
+        object.fail(number.name,
+                    number.ofPart ? "this is neither a number nor one of the part's numbers" : "this isn't a number");
+    }
+    return figure;
+}
+
+void readSizes(StrictObject object, PartKind& kind) {
+    auto sizes = std::make_shared<PackageSizes>();
+    sizes->family = findPackageFamily(object.text("family"));
+    if (!sizes->family) object.fail("family", "no such family of packages exists");
+    std::vector<double> figures;
+    for (const FamilyNumber& number : sizes->family->numbers) {
+        sizes->figures.push_back(readFamilyNumber(object, number, kind));
+        const auto* value = std::get_if<std::string>(&sizes->figures.back().source);
+        figures.push_back(value ? kind.values[kind.valueIndex(*value)].fallback
+                                : std::get<double>(sizes->figures.back().source));
+    }
+    object.done();
+    sizes->packages = sizes->family->sizes(figures);
+    kind.package = &sizes->packages[sizes->family->choose ? sizes->family->choose(figures) : 0];
+    kind.sizes = std::move(sizes);
+}
+
+void readPackage(StrictObject& root, PartKind& kind) {
+    if (root.at("package").is_object()) {
+        readSizes(root.object("package"), kind);
+    } else {
+        kind.package = findPackage(root.text("package"));
+        if (!kind.package) root.fail("package", "no such package exists");
+    }
     const bool suits = kind.package->reach == Reach::Bending ? kind.leads.size() == 2
                                                              : kind.leads.size() == kind.package->footprint.size();
     if (!suits) root.fail("leads", "the package has another number of leads");
-    kind.joined = readJoined(root, kind);
 }
 
 void readWorking(StrictObject& root, PartKind& kind) {
+    kind.leads = readList(root, "leads", readLeadSpec);
+    kind.joined = readJoined(root, kind);
     kind.values = readList(root, "values", readValue);
     if (root.has("state")) kind.state = readList(root, "state", readValue);
+    readPackage(root, kind);
     kind.model = readList(root, "model", [&](StrictObject& object) { return readElement(object, kind); });
     checkNodes(root, kind);
     kind.ratings = readList(root, "ratings", [&](StrictObject& object) { return readRating(object, kind); });
@@ -304,7 +347,6 @@ Result<PartKind> readPartKind(std::string_view name, std::string_view text) {
         StrictObject root(document, "");
         PartKind kind;
         readNames(root, kind);
-        readBody(root, kind);
         readWorking(root, kind);
         root.done();
         return kind;

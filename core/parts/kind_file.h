@@ -7,7 +7,7 @@
 //   kind, label      "push-button", "push button"
 //   family, order    compartment of the tray and the place in it
 //   prefix           of new ids: "S"
-//   package          name of a package
+//   package          name of a package, or {family: name, and its numbers} (core/parts/package_family.h)
 //   leads            [{name, description, socket: true (optional)}]
 //   joined           optional: [["1a", "1b"], ...], leads that are one piece of metal inside
 //   values           [{name, label, type: "number" | "choice" | "switch", default, ...}]

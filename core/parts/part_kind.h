@@ -2,9 +2,10 @@
 // Part kinds: the catalogue's data, read from resources/parts/*.json (see DEVELOPERS.md for the schema).
 // A kind lives as long as the program and never changes; compare by address.
 
-#include "core/parts/package.h"
+#include "core/parts/package_family.h"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -97,13 +98,21 @@ struct Help {
     std::string caution;  ///< what to beware of; may be empty
 };
 
+/// The sizes that a part of a kind may have, and what chooses among them.
+struct PackageSizes {
+    const PackageFamily* family = nullptr;
+    std::vector<Parameter> figures;  ///< in the order of the family's numbers
+    std::vector<Package> packages;
+};
+
 struct PartKind {
-    std::string name;    ///< as in the file: "push-button"
-    std::string family;  ///< compartment of the tray: "Supply", "Resistor", "LED", "Switch", "Diode", ...
-    std::string label;   ///< "push button"
-    std::string prefix;  ///< of new ids: "S"
-    int order = 0;       ///< place inside its compartment of the tray
-    const Package* package = nullptr;
+    std::string name;                  ///< as in the file: "push-button"
+    std::string family;                ///< compartment of the tray: "Supply", "Resistor", "LED", "Switch", "Diode", ...
+    std::string label;                 ///< "push button"
+    std::string prefix;                ///< of new ids: "S"
+    int order = 0;                     ///< place inside its compartment of the tray
+    const Package* package = nullptr;  ///< at its usual values; that of a part: packageOf() in core/bench/resolve.h
+    std::shared_ptr<const PackageSizes> sizes;  ///< of a family of packages, else null
     std::vector<LeadSpec> leads;
     std::vector<std::vector<int>> joined;  ///< groups of leads that are one piece of metal inside the part
     std::vector<ValueSpec> values;

@@ -75,7 +75,8 @@ Figure shownVoltage(const Snapshot& snapshot, int part, const Rating& rating) {
 /// How far the second lead lies above the first; kinds with a direction list the lead where current enters first.
 LeadPair reverseLeads(const Snapshot& snapshot, int part, const Rating& rating) {
     const Layout& layout = *snapshot.layout;
-    if (!rating.leads.empty()) return {layout.leadIndex(part, rating.leads[0]), layout.leadIndex(part, rating.leads[1])};
+    if (!rating.leads.empty())
+        return {layout.leadIndex(part, rating.leads[0]), layout.leadIndex(part, rating.leads[1])};
     const int first = layout.firstLead[part];
     return layout.firstLead[part + 1] - first < 2 ? LeadPair() : LeadPair{first, first + 1};
 }
