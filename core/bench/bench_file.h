@@ -3,6 +3,7 @@
 
 #include "core/base/result.h"
 #include "core/bench/bench.h"
+#include "core/parts/catalogue.h"
 
 #include <cstddef>
 #include <filesystem>
@@ -20,8 +21,8 @@ struct ReadBench {
     std::vector<Error> warnings;  ///< members that are not known here; kept in the bench's extras
 };
 
-/// Reads a bench from text. Linear in its size, never throws. The result is valid (see validate.h).
-Result<ReadBench> readBench(std::string_view text);
+/// Reads a bench from text. Linear in its size, never throws. The result is valid (see validate.h) and points into the catalogue.
+Result<ReadBench> readBench(std::string_view text, const Catalogue& kinds = Catalogue::shipped());
 /// Reads a file; its name is in every error and warning. Over 128 MB is an error.
 Result<ReadBench> readBenchFile(const std::filesystem::path& path);
 

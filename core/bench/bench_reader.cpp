@@ -38,7 +38,7 @@ struct Span {
 
 class BenchReader {
 public:
-    explicit BenchReader(std::string_view text) : text_(text), kept_(text) {}
+    BenchReader(std::string_view text, const Catalogue& kinds) : text_(text), kinds_(kinds), kept_(text) {}
 
     Result<ReadBench> read() {
         if (auto error = scanJson(text_, kLists, [this](JsonPiece&& piece) { take(std::move(piece)); }))
@@ -66,7 +66,7 @@ private:
             extras = &board.extras;
         } else if (piece.list == kParts) {
             Part& part = read_.bench.parts.emplace_back();
-            trouble = readPart(piece.value, part, unknown);
+            trouble = readPart(piece.value, part, unknown, kinds_);
             extras = &part.extras;
         } else if (piece.list == kNotes) {
             Note& note = read_.bench.notes.emplace_back();
@@ -213,6 +213,7 @@ private:
     }
 
     std::string_view text_;
+    const Catalogue& kinds_;
     KeptMembers kept_;
     ReadBench read_;
     std::optional<JsonValue> format_, version_;
@@ -224,10 +225,10 @@ private:
 
 }  // namespace
 
-Result<ReadBench> readBench(std::string_view text) try {
+Result<ReadBench> readBench(std::string_view text, const Catalogue& kinds) try {
     if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
     if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
-    return BenchReader(text).read();
+    return BenchReader(text, kinds).read();
 } catch (const std::bad_alloc&) {
     return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};
 }

@@ -148,13 +148,13 @@ std::optional<Trouble> readBoard(const JsonValue& json, Board& board, UnknownMem
     });
 }
 
-std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMembers& unknown) {
+std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMembers& unknown, const Catalogue& kinds) {
     if (auto failure = requireObject(json)) return failure;
     if (auto failure = requireMembers(json, {"id", "kind"})) return failure;
     const JsonValue& kindMember = *json.member("kind");
     std::string kindName;
     if (auto failure = readText(kindMember, "/kind", kindName)) return failure;
-    const PartKind* kind = findKind(kindName);
+    const PartKind* kind = kinds.find(kindName);
     if (!kind) {
         return Trouble{ErrorKind::Reference, fmt::format("there is no kind of part {}", inQuotes(kindName)), "/kind",
                        kindMember.begin};

@@ -13,6 +13,7 @@
 
 #include "core/base/result.h"
 #include "core/edit/edit.h"
+#include "core/parts/catalogue.h"
 
 #include <string>
 #include <string_view>
@@ -30,12 +31,12 @@ struct ReadEdit {
 
 /// Reads the object above; without "text" the edit has no name. Strict about names, types and numbers of the operations. Whether the
 /// edit suits the bench is for apply() to judge; the bench says which ends of jumpers are sockets.
-Result<ReadEdit> readEdit(std::string_view text, const Bench& bench);
+Result<ReadEdit> readEdit(std::string_view text, const Bench& bench, const Catalogue& kinds = Catalogue::shipped());
 
 /// Reads a list of operations that stands in a larger text, from `begin` to `end`, under the pointer `pointer`; errors and warnings
 /// have their place in the larger text.
 Result<ReadEdit> readOperations(std::string_view text, std::size_t begin, std::size_t end, const std::string& pointer,
-                                const Bench& bench);
+                                const Bench& bench, const Catalogue& kinds = Catalogue::shipped());
 
 /// Names of the operations as they stand in the table of the reader, each once.
 std::vector<std::string_view> operationNames();

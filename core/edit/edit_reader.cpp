@@ -24,6 +24,7 @@ constexpr std::string_view kList = "edits";
 
 /// What the members of one operation are read with.
 struct Reading {
+    const Catalogue& catalogue;
     PartKinds& kinds;
     std::deque<std::string>& ids;  ///< of parts that operations bring; the kinds borrow them
     UnknownMembers unknown = {};
@@ -40,7 +41,8 @@ Failure readItem(ReadItem<Item> read, const JsonValue& json, Item& item, Reading
 }
 
 Failure readWholePart(const JsonValue& json, Part& part, Reading& reading) {
-    if (auto failure = readItem(readPart, json, part, reading)) return failure;
+    reading.extras = &part.extras;
+    if (auto failure = readPart(json, part, reading.unknown, reading.catalogue)) return failure;
     reading.kinds[reading.ids.emplace_back(part.id)] = part.kind;
     return {};
 }
@@ -152,8 +154,9 @@ std::string listed(Take take) {
 class EditReader {
 public:
     /// The operations stand in `text` from `begin` on; `pointer` leads to their list.
-    EditReader(std::string_view text, std::string pointer, const Bench& bench)
-        : text_(text),
+    EditReader(std::string_view text, std::string pointer, const Bench& bench, const Catalogue& catalogue)
+        : catalogue_(catalogue),
+          text_(text),
           pointer_(std::move(pointer)),
           kinds_(kindsOf(bench)),
           kept_(text) {}
@@ -230,7 +233,7 @@ private:
         const std::string step = '/' + std::string(form.member);
         if (!whole)
             return Trouble{whole.error().kind, whole.error().message, step + whole.error().place.pointer, begin};
-        Reading reading{kinds_, ids_};
+        Reading reading{catalogue_, kinds_, ids_};
         Operation& operation = edit_.operations.emplace_back();
         if (auto failure = form.read(*whole, operation, reading)) {
             failure->pointer = step + failure->pointer;
@@ -254,6 +257,7 @@ private:
         return trouble;
     }
 
+    const Catalogue& catalogue_;
     std::string_view text_;
     std::string pointer_;
     PartKinds kinds_;
@@ -267,8 +271,8 @@ Error outOfMemory() { return {ErrorKind::Io, "the edit needs more memory than th
 
 }  // namespace
 
-Result<ReadEdit> readEdit(std::string_view text, const Bench& bench) try {
-    EditReader reader(text, fmt::format("/{}", kList), bench);
+Result<ReadEdit> readEdit(std::string_view text, const Bench& bench, const Catalogue& kinds) try {
+    EditReader reader(text, fmt::format("/{}", kList), bench, kinds);
     bool any = false;
     const auto takeMember = [&](const JsonValue& member) {
         any = any || member.name == kList;
@@ -301,11 +305,11 @@ Result<ReadEdit> readEdit(std::string_view text, const Bench& bench) try {
 }
 
 Result<ReadEdit> readOperations(std::string_view text, std::size_t begin, std::size_t end, const std::string& pointer,
-                                const Bench& bench) try {
+                                const Bench& bench, const Catalogue& kinds) try {
     // Scanned inside an object of its own, whose lists may be of any length.
     const std::string front = fmt::format("{{\"{}\":", kList);
     const std::string framed = front + std::string(text.substr(begin, end - begin)) + '}';
-    EditReader reader(text, pointer, bench);
+    EditReader reader(text, pointer, bench, kinds);
     const std::array lists{kList};
     const auto error = scanJson(framed, lists, [&](JsonPiece&& piece) {
         if (piece.list >= 0) {

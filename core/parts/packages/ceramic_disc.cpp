@@ -7,7 +7,7 @@ namespace tiepoint {
 namespace {
 
 constexpr double kUsualDiameterMm = 5, kUsualThicknessMm = 2.5;
-constexpr double kStandsOverMm = 2;
+constexpr double kLegsShowMm = 2;
 
 std::vector<Package> discSize(std::span<const double> figures) {
     Package package;
@@ -17,7 +17,7 @@ std::vector<Package> discSize(std::span<const double> figures) {
     package.maxSpan = 4;
     package.bodyLengthMm = figures[0];
     package.bodyWidthMm = figures[1];
-    package.heightMm = figures[0] + kStandsOverMm;
+    package.heightMm = figures[0] + kLegsShowMm;
     package.defaultSpan = 2;
     return {package};
 }

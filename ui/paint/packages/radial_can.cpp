@@ -12,7 +12,7 @@ namespace {
 constexpr double kFoldShare = 0.17;  ///< of the radius: the sleeve's fold
 constexpr double kStripeDegrees = 62;
 constexpr double kVentShare = 0.62;
-constexpr QRgb kSleeveLight = 0xff34465e, kSleeveDark = 0xff1b2738, kStripe = 0xffc4ccd4, kStripeInk = 0xff273140;
+constexpr QRgb kFoilLight = 0xff34465e, kFoilDark = 0xff1b2738, kStripe = 0xffc4ccd4, kStripeInk = 0xff273140;
 
 /// Direction of the minus lead in the body's frame: 1 to the right, -1 to the left, 0 without one.
 int minusSide(const PartKind& kind) {
@@ -30,8 +30,7 @@ public:
         const double radius = scene.bodyRect().width() / 2, top = radius * (1 - kFoldShare);
         drawSoftShadow(painter, theme, {0, 0}, radius, fallInBody(scene, {0.9, 1.15}), 0.9);
         painter.setPen(outlinePen(f.ink, theme.outlineMm));
-        painter.setBrush(
-            shadeRound(theme, {0, 0}, radius, QColor::fromRgb(kSleeveLight), QColor::fromRgb(kSleeveDark)));
+        painter.setBrush(shadeRound(theme, {0, 0}, radius, QColor::fromRgb(kFoilLight), QColor::fromRgb(kFoilDark)));
         painter.drawPath(disc({0, 0}, radius));
         if (const int side = minusSide(*scene.part.kind)) paintStripe(painter, theme, radius, top, side);
         painter.setPen(outlinePen(faded(f.ink, 0.8), theme.outlineMm));
