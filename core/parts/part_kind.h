@@ -142,6 +142,9 @@ const PartKind* findKind(std::string_view name);
 /// The value that is the resistance between its leads, of a kind that is a resistance and nothing else: index of the value, or -1.
 int resistanceValue(const PartKind& kind);
 
+/// The value that stands beside a part's id, on the screen and on paper: its resistance, capacitance or inductance; index, or -1.
+int valueBesideId(const PartKind& kind);
+
 // The kind to take where one is wanted and nobody chose which: the first of the tray that does it.
 const PartKind& usualSupply();
 const PartKind& usualResistor();

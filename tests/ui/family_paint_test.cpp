@@ -146,6 +146,13 @@ TEST(FamilyPaint, StripeIsAtTheMinusLead) {
     }
 }
 
+TEST(FamilyPaint, CapacitancesStandBesideTheId) {
+    const auto bench = families().share();
+    EXPECT_EQ(valueLabel(*bench->findPart("C1")), QStringLiteral("10 \u00b5F"));
+    EXPECT_EQ(valueLabel(*bench->findPart("Q1")), QStringLiteral("100 \u03a9"));
+    EXPECT_EQ(valueLabel(*bench->findPart("U1")), QString());
+}
+
 TEST(FamilyPaint, WaysOfCurrentBeginAtTheLegs) {
     const auto bench = families().share();
     const Picture picture = pictureOfBench(bench, ThemeName::Day);

@@ -129,7 +129,7 @@ void paintBareLeads(QPainter& painter, const PartScene& scene) {
 }
 
 QString valueLabel(const Part& part) {
-    const int index = part.kind->valueIndex("resistance");
+    const int index = valueBesideId(*part.kind);
     if (index < 0) return {};
     return QString::fromStdString(
         formatSetting(part.value(index), part.kind->values[static_cast<std::size_t>(index)].unit));
