@@ -10,6 +10,7 @@
 #include "core/parts/drawer.h"
 #include "core/parts/kind_file.h"
 #include "core/snapshot/snapshot.h"
+#include "support/test_catalogue.h"
 
 #include <fmt/format.h>
 
@@ -143,7 +144,13 @@ bool takePartKind(std::string_view bytes) {
     return true;
 }
 
-std::vector<std::string> partKindSamples() { return embedded("parts/"); }
+std::vector<std::string> partKindSamples() {
+    std::vector<std::string> texts = embedded("parts/");
+    texts.push_back(test::chipText(8, 3).text());
+    texts.push_back(test::starText().text());
+    texts.push_back(test::canText().text());
+    return texts;
+}
 
 bool takeJson(std::string_view bytes) {
     const auto value = parseJson(bytes);

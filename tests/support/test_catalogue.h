@@ -24,6 +24,8 @@ struct KindText {
     std::string kind, package, leads, values = "[]", model = "[]", ratings = "[]";
     std::string text() const;
 };
+KindText starText();
+KindText canText();
 /// A DIP with so many legs, called "1", "2", ..., in rows so many pitches apart.
 KindText chipText(int legs, int rows);
 
@@ -67,11 +69,9 @@ inline PartKind read(const KindText& text) {
 
 inline std::vector<PartKind> testKinds() {
     std::vector<PartKind> kinds;
-    kinds.push_back(read({"test-star", R"({"family": "to-92"})", kThreeLeads, kStarValues, kStarModel, kStarRatings}));
+    kinds.push_back(read(starText()));
     kinds.push_back(read(chipText(8, 3)));
-    kinds.push_back(
-        read({"test-can", R"({"family": "radial-can", "capacitance": "capacitance", "voltage": "voltageRating"})",
-              kTwoPoles, kCanValues, '[' + leak("+", "-") + ']', kCanRatings}));
+    kinds.push_back(read(canText()));
     kinds.push_back(read({"test-disc", R"({"family": "ceramic-disc"})",
                           R"([{"name": "1", "description": "one leg"}, {"name": "2", "description": "the other"}])",
                           "[]", '[' + leak("1", "2") + ']'}));
@@ -97,6 +97,20 @@ inline KindText chipText(int legs, int rows) {
     const auto leg = [](int number) { return std::to_string(number); };
     text.model = '[' + kinds::leak("1", leg(legs)) + ", " + kinds::leak(leg(legs / 2), leg(legs / 2 + 1)) + ']';
     return text;
+}
+
+inline KindText starText() {
+    return {"test-star",        R"({"family": "to-92"})", kinds::kThreeLeads,
+            kinds::kStarValues, kinds::kStarModel,        kinds::kStarRatings};
+}
+
+inline KindText canText() {
+    return {"test-can",
+            R"({"family": "radial-can", "capacitance": "capacitance", "voltage": "voltageRating"})",
+            kinds::kTwoPoles,
+            kinds::kCanValues,
+            '[' + kinds::leak("+", "-") + ']',
+            kinds::kCanRatings};
 }
 
 inline const Catalogue& testCatalogue() {
