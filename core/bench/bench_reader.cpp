@@ -8,6 +8,7 @@
 #include "core/base/json_text.h"
 #include "core/base/line_counter.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/file_head.h"
 #include "core/bench/read_objects.h"
 #include "core/bench/validate.h"
 
@@ -25,7 +26,6 @@ namespace {
 
 constexpr std::size_t kMostWarnings = 100;
 constexpr std::string_view kFormat = "tiepoint-bench";
-constexpr int kVersion = 1;
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 enum List { kBoards, kParts, kJumpers, kNotes, kPinned, kListCount };
@@ -42,9 +42,9 @@ public:
     Result<ReadBench> read() {
         if (auto error = scanJson(text_, kLists, [this](JsonPiece&& piece) { take(std::move(piece)); }))
             return std::move(*error);
-        if (auto error = judgeHeader()) return std::move(*error);
+        if (auto trouble = head_.judge(kFormat, "bench")) return located(text_, std::move(*trouble));
         if (!trouble_) resolveEnds();
-        if (trouble_) return located(*trouble_);
+        if (trouble_) return located(text_, std::move(*trouble_));
         if (auto valid = validate(read_.bench); !valid) return locatedByPointer(valid.error());
         if (unknownCount_ > kMostWarnings) {
             read_.warnings.push_back({ErrorKind::Format,
@@ -90,11 +90,8 @@ private:
     }
 
     void takeMember(JsonValue&& member) {
-        if (member.name == "format") {
-            format_ = std::move(member);
-        } else if (member.name == "version") {
-            version_ = std::move(member);
-        } else if (member.name == "title") {
+        if (head_.take(member)) return;
+        if (member.name == "title") {
             titleBegin_ = member.begin;
             if (auto trouble = readText(member, "/title", read_.bench.title)) hold(std::move(*trouble));
         } else if (member.name == "views") {
@@ -134,25 +131,6 @@ private:
                       {}};
         lines_.locate(member.nameBegin, warning.place);
         read_.warnings.push_back(std::move(warning));
-    }
-
-    std::optional<Error> judgeHeader() {
-        if (!format_) return located({ErrorKind::Format, "the member \"format\" is missing: this is no bench", {}, 0});
-        if (format_->type != JsonType::String) return located(wrongType(*format_, "/format", "text"));
-        if (format_->text != kFormat) {
-            return located({ErrorKind::Format,
-                            fmt::format("the format is {}, not \"{}\"", inQuotes(format_->text), kFormat), "/format",
-                            format_->begin});
-        }
-        if (!version_) return located({ErrorKind::Format, "the member \"version\" is missing", {}, 0});
-        if (version_->type != JsonType::Number) return located(wrongType(*version_, "/version", "a number"));
-        if (version_->number == kVersion) return {};
-        const std::string version = jsonNumber(version_->number);
-        return located({ErrorKind::Format,
-                        version_->number > kVersion
-                            ? fmt::format("version {} is newer than this program knows ({})", version, kVersion)
-                            : fmt::format("there is no version {}; this program knows {}", version, kVersion),
-                        "/version", version_->begin});
     }
 
     /// Decides for each end whether it is a hole or a socket: boards and parts share one namespace.
@@ -196,12 +174,6 @@ private:
         return Error{ErrorKind::Reference, message, {}, {}};
     }
 
-    Error located(Trouble trouble) const {
-        Error error{trouble.kind, std::move(trouble.message), {std::move(trouble.pointer), 0, 0}, {}};
-        LineCounter(text_).locate(trouble.offset, error.place);
-        return error;
-    }
-
     /// Finds the place of an error that knows only its pointer.
     Error locatedByPointer(Error error) const {
         LineCounter(text_).locate(offsetOf(error.place.pointer), error.place);
@@ -218,38 +190,13 @@ private:
         std::size_t index = 0;
         std::from_chars(step.data(), step.data() + step.size(), index);
         const Span span = elements_[found - kLists.begin()].at(index);
-        const auto element = parseJson(text_.substr(span.begin, span.end - span.begin));
-        return element ? span.begin + offsetIn(*element, pointer) : span.begin;
-    }
-
-    /// The offset of what the rest of a pointer names, or of the last step on the way that exists.
-    static std::size_t offsetIn(const JsonValue& root, std::string_view pointer) {
-        const JsonValue* value = &root;
-        while (!pointer.empty()) {
-            const std::string step = takeStep(pointer);
-            const auto leadsOn = [&](const JsonValue& item) {
-                if (value->type == JsonType::Object) return pointerToken(item.name) == step;
-                return std::to_string(&item - value->items.data()) == step;
-            };
-            const auto next = std::find_if(value->items.begin(), value->items.end(), leadsOn);
-            if (next == value->items.end()) break;
-            value = &*next;
-        }
-        return value->begin;
-    }
-
-    static std::string takeStep(std::string_view& pointer) {
-        if (pointer.empty()) return {};
-        const std::size_t end = std::min(pointer.find('/', 1), pointer.size());
-        std::string step(pointer.substr(1, end - 1));
-        pointer.remove_prefix(end);
-        return step;
+        return offsetBelow(text_, span.begin, span.end, pointer);
     }
 
     std::string_view text_;
     LineCounter lines_;  ///< for warnings, which come in the order of the file
     ReadBench read_;
-    std::optional<JsonValue> format_, version_;
+    FileHead head_;
     std::size_t titleBegin_ = 0, disclosureBegin_ = 0;
     std::vector<UnresolvedJumper> jumpers_;
     std::array<std::vector<Span>, kListCount> elements_;
