@@ -6,6 +6,8 @@
 #include "core/bench/bench_file.h"
 #include "core/bench/validate.h"
 #include "core/board/hole.h"
+#include "core/netlist/circuit_file.h"
+#include "core/netlist/equality.h"
 #include "core/parts/drawer.h"
 #include "core/parts/kind_file.h"
 #include "core/snapshot/snapshot.h"
@@ -79,6 +81,36 @@ std::vector<std::string> benchSamples() {
     texts.emplace_back(
         R"({"format":"tiepoint-bench","version":1,"title":"Tide é","boards":[{"id":"A","kind":"mini","at":[-1.5,2e1]}],
         "parts":[{"id":"PS1","kind":"usb-supply","note":[{"a":[[]]},null,"\u00e9"]}],"jumpers":[{"id":"W1","ends":["PS1.GND1","A.a1"]}],"x":{}})");
+    return texts;
+}
+
+bool takeCircuit(std::string_view bytes) {
+    const auto read = readCircuitText(bytes);
+    if (!read) {
+        promiseItsPlace(read.error());
+        return false;
+    }
+    for (const Error& warning : read->warnings) promise(isOneLine(warning.oneLine()), "a warning is one line");
+    promise(validate(read->netlist).ok(), "what is read is valid");
+    const std::string written = writeNetlist(read->netlist);
+    const auto again = readNetlist(written);
+    promise(again.ok(), "what is written can be read");
+    promise(again->netlist == read->netlist, "what is written is what was read");
+    if (read->netlist.parts.size() <= kSolvedParts) {
+        promise(compareCircuits(read->netlist, again->netlist).verdict == Verdict::Equal, "a circuit equals itself");
+        promise(canonicalHash(read->netlist) == canonicalHash(again->netlist), "a circuit has one digest");
+    }
+    return true;
+}
+
+std::vector<std::string> circuitSamples() {
+    std::vector<std::string> texts = {
+        R"({"format": "tiepoint-circuit", "version": 1, "title": "Tide é", "parts": [
+        {"id": "PS1", "kind": "cells", "values": {"count": 3, "condition": "used"}, "leads": {"+": "plus", "-": "minus"}},
+        {"id": "S1", "kind": "push-button", "cap": "B", "leads": {"1a": "plus", "1b": null, "2b": "fed"}},
+        {"id": "RV1", "kind": "potentiometer", "state": {"turn": 0.25}, "leads": {"1": "fed", "wiper": "lit", "2": "lit"}},
+        {"id": "D1", "kind": "led", "leads": {"anode": "lit", "cathode": "minus"}, "x": [{}]}], "quay": null})"};
+    for (std::string& bench : embedded("benches/")) texts.push_back(std::move(bench));
     return texts;
 }
 
@@ -182,9 +214,13 @@ bool takeHole(std::string_view bytes) {
 std::vector<std::string> holeSamples() { return {"A.e12", "A.top+7", "B2.bottom-25", "A.j9999"}; }
 
 constexpr std::array kFormats{
-    Format{"bench", takeBench, benchSamples},    Format{"part-kind", takePartKind, partKindSamples},
-    Format{"json", takeJson, jsonSamples},       Format{"quantity", takeQuantity, quantitySamples},
-    Format{"drawer", takeDrawer, drawerSamples}, Format{"hole", takeHole, holeSamples},
+    Format{"bench", takeBench, benchSamples},
+    Format{"circuit", takeCircuit, circuitSamples},
+    Format{"part-kind", takePartKind, partKindSamples},
+    Format{"json", takeJson, jsonSamples},
+    Format{"quantity", takeQuantity, quantitySamples},
+    Format{"drawer", takeDrawer, drawerSamples},
+    Format{"hole", takeHole, holeSamples},
 };
 
 }  // namespace
