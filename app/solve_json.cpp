@@ -77,7 +77,7 @@ void SolveJson::writePart(int part) {
     writeModelValues(part);
     writeLeadValues(part);
     json_.field("power", shown(snapshot_.partPower[part]));
-    if (content.kind->emitsLight) json_.field("brightness", shown(snapshot_.partBrightness[part]));
+    if (content.kind->emitsLight) json_.field("brightness", shown(snapshot_.brightness(part)));
     writeReading(part);
     json_.endObject();
 }
@@ -97,11 +97,11 @@ void SolveJson::writeReading(int part) {
 
 /// One element's constants stand under their own names; those of several elements tell which by "from-to.".
 void SolveJson::writeModelValues(int part) {
-    const auto& elements = snapshot_.solution.elements;
+    const auto elements = snapshot_.solution.elements();
     const PartKind& kind = *bench_.parts[part].kind;
     json_.key("model").beginObject(SolveForm::Row);
     for (; nextElement_ < elements.size() && elements[nextElement_].part == part; ++nextElement_) {
-        const ElementState& element = elements[nextElement_];
+        const ElementState element = elements[nextElement_];
         const ElementSpec& spec = kind.model[element.spec];
         if (!element.closed && !spec.reads.empty())
             continue;  // of an instrument only what the dial has put in was solved

@@ -3,8 +3,8 @@
 // circuit, and every digit of its solution, depends neither on the order of parts in the file nor on where they lie.
 // A pure function; safe from any thread.
 
-#include "core/bench/inputs.h"
 #include "core/circuit/circuit.h"
+#include "core/instant/inputs.h"
 #include "core/nets/layout.h"
 
 #include <string>

@@ -125,7 +125,7 @@ private:
     std::optional<Outcome> outcomeOf(const Judged& judged, const Mend& proposal) {
         const auto bench = examination_.after(proposal.edit);
         if (!bench) return std::nullopt;
-        const auto snapshot = evaluate(bench, examination_.now().inputs);
+        const auto snapshot = evaluate(bench, *examination_.now().inputs);
         const Examination mended(*snapshot);
         Outcome outcome;
         for (const int light : mended.darkLights()) outcome.dark.insert(mended.part(light).id);

@@ -23,7 +23,7 @@ std::optional<Suspicion> inLine(const Examination& examination, int index) {
     const auto turned = turnDialEdit(examination.bench(), meter, "current");
     const auto bench = turned ? examination.after(*turned) : nullptr;
     if (!bench) return std::nullopt;
-    const auto then = evaluate(bench, examination.now().inputs);
+    const auto then = evaluate(bench, *examination.now().inputs);
     Suspicion found;
     for (const int light : examination.darkLights()) {
         if (isLit(*then, light)) found.darkens.push_back(examination.part(light).id);

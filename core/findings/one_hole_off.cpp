@@ -79,7 +79,7 @@ bool touches(const Examination& examination, const Neighbourhood& near, const Mo
 /// The position in which a light shines once something has been moved; nothing if it stays dark.
 std::optional<std::string> lightsIn(const Examination& examination, const Move& move, int light) {
     const auto bench = examination.after(move.edit);
-    return bench ? positionThatLights(bench, examination.now().inputs, light) : std::nullopt;
+    return bench ? positionThatLights(bench, *examination.now().inputs, light) : std::nullopt;
 }
 
 /// As much as a gap that nobody bridged, which is told first; and more than that.

@@ -70,7 +70,7 @@ struct OnSource {
 std::vector<OnSource> sourcesOn(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
     std::vector<OnSource> found;
-    for (const ElementState& element : snapshot.solution.elements) {
+    for (const ElementState element : snapshot.solution.elements()) {
         const PartKind& kind = *layout.bench->parts[element.part].kind;
         const ElementSpec& spec = kind.model[element.spec];
         const int plus = kind.leadIndex(spec.from), minus = kind.leadIndex(spec.to);

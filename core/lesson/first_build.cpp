@@ -173,7 +173,7 @@ FirstBuildAdvice firstBuildAdvice(const Snapshot& snapshot, int reached) {
     int step = chain.step;
     if (reached >= 4) {
         double brightest = 0;
-        for (const double brightness : snapshot.partBrightness) brightest = std::max(brightest, brightness);
+        for (const double brightness : snapshot.emitterBrightness) brightest = std::max(brightest, brightness);
         const bool dark =
             snapshot.status() == Status::Off || (snapshot.status() == Status::Solved && brightest < kDark);
         step = reached >= kFirstBuildSteps || dark ? kFirstBuildSteps : 4;

@@ -19,7 +19,7 @@ bool solved(const Snapshot& snapshot) { return snapshot.status() == Status::Solv
 
 double elementCurrent(const Snapshot& snapshot, int part) {
     double largest = 0;
-    for (const ElementState& element : snapshot.solution.elements)
+    for (const ElementState element : snapshot.solution.elements())
         if (element.part == part) largest = std::max(largest, std::abs(element.currentAmpere));
     return largest;
 }
@@ -212,7 +212,7 @@ Delivery delivery(const Snapshot& snapshot) {
     Delivery total;
     total.power = snapshot.shown().watt(0);
     if (!solved(snapshot)) return total;
-    for (const ElementState& element : snapshot.solution.elements) {
+    for (const ElementState element : snapshot.solution.elements()) {
         if (!gives(snapshot, element)) continue;
         const PartKind& kind = *partAt(snapshot, element.part).kind;
         const ElementSpec& spec = kind.model[element.spec];

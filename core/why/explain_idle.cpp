@@ -87,7 +87,7 @@ void Explainer::explainIdle() {
 
     const Wish wish = [this](const Snapshot& then) { return works(then, then.layout->bench->partIndex(self().id)); };
     PositionSolver solver(snapshot_.layout);
-    const Digits now = digitsOf(solver.throws(), bench(), snapshot_.inputs);
+    const Digits now = digitsOf(solver.throws(), bench(), *snapshot_.inputs);
     const Nearest nearest = nearestPositions(solver, now, wish);
     if (!nearest.found.empty()) {
         sayMissing(solver.throws(), now, nearest.found.front());
@@ -103,7 +103,7 @@ void Explainer::explainIdle() {
         mends.push_back(uncapitalised(step.mend->text));  // inside a sentence; all of them begin with a verb
     }
     const auto throws = throwsOf(*mended->bench);
-    const Digits before = digitsOf(throws, *mended->bench, snapshot_.inputs);
+    const Digits before = digitsOf(throws, *mended->bench, *snapshot_.inputs);
     if (before != mended->reached.digits) sayMissing(throws, before, mended->reached);
     offer(throws, before, mended->reached, fmt::format("{}", fmt::join(mends, ", then ")), mended->edit);
 }
@@ -177,7 +177,7 @@ void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const
     remedy.text = capitalised(withoutStop(mend + (mend.empty() || thrown.empty() ? "" : ", then ") + thrown));
     remedy.outcome = outcomeInWords(*reached.snapshot);
     remedy.edit = std::move(edit);
-    remedy.held = reached.snapshot->inputs.held;
+    remedy.held = reached.snapshot->inputs->held;
     answer_.remedies.push_back(std::move(remedy));
 }
 

@@ -67,7 +67,7 @@ bool overloads(const Snapshot& snapshot) {
 }  // namespace
 
 void Explainer::explainLight() {
-    const double brightness = snapshot_.partBrightness[index_];
+    const double brightness = snapshot_.brightness(index_);
     const std::string ampere = currentWords(snapshot_, index_);
     const auto most = maximumOf(snapshot_, index_, "current");
     const bool tooMuch = most && most->share() > kAboveMargin;
@@ -150,7 +150,7 @@ void Explainer::explainSupply() {
     } else {
         add(fmt::format("{} gives {}: {} in all.", id, ampere.text(), power.magnitude().text()), {id});
     }
-    const bool limiting = std::ranges::any_of(snapshot_.solution.elements, [&](const ElementState& element) {
+    const bool limiting = std::ranges::any_of(snapshot_.solution.elements(), [&](const ElementState& element) {
         return element.part == index_ && element.limiting;
     });
     if (limiting)
@@ -213,12 +213,12 @@ void Explainer::offerResistance() {
     for (Mend& mend : resistanceMends(snapshot_, index_, kBrightShare * usualAmpere(snapshot_, index_), drawer_)) {
         const auto mended = apply(bench(), mend.edit);
         if (!mended) continue;
-        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);
+        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), *snapshot_.inputs);
         const bool brighter =
-            then->status() == Status::Solved && then->partBrightness[index_] > snapshot_.partBrightness[index_];
+            then->status() == Status::Solved && then->brightness(index_) > snapshot_.brightness(index_);
         if (!brighter || overloads(*then)) continue;
         answer_.remedies.push_back(
-            {std::move(mend.text), outcomeInWords(*then), std::move(mend.edit), snapshot_.inputs.held});
+            {std::move(mend.text), outcomeInWords(*then), std::move(mend.edit), snapshot_.inputs->held});
         return;
     }
     offerFindings();
@@ -230,14 +230,14 @@ void Explainer::offerFindings() {
         if (!finding.mend) continue;
         const auto mended = apply(bench(), finding.mend->edit);
         if (!mended) continue;
-        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);
+        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), *snapshot_.inputs);
         const int part = then->layout->bench->partIndex(self().id);
         if (part < 0 || then->status() != Status::Solved || overloads(*then) || !works(*then, part)) continue;
-        const bool eased = overloads(snapshot_) || then->partBrightness[part] > snapshot_.partBrightness[index_];
+        const bool eased = overloads(snapshot_) || then->brightness(part) > snapshot_.brightness(index_);
         if (!eased && !self().kind->isSupply) continue;
         add(finding.text, finding.parts, finding.holes);
         answer_.remedies.push_back(
-            {finding.mend->text, outcomeInWords(*then), finding.mend->edit, snapshot_.inputs.held});
+            {finding.mend->text, outcomeInWords(*then), finding.mend->edit, snapshot_.inputs->held});
         return;
     }
 }

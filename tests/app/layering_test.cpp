@@ -76,8 +76,8 @@ struct Order {
 
 const std::vector<Order> kOrders = {
     {"core",
-     {"base", "board", "parts", "bench", "nets", "edit", "circuit", "sizing", "solve", "flow", "light", "snapshot",
-      "meter", "lesson", "truth", "findings", "why"}},
+     {"base", "instant", "board", "parts", "bench", "nets", "edit", "circuit", "sizing", "solve", "flow", "light",
+      "snapshot", "meter", "lesson", "truth", "findings", "why"}},
     {"ui",
      {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
 };

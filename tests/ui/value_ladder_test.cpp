@@ -16,7 +16,7 @@ protected:
     double ohm() const { return part("R1").value(0); }
     double light() {
         EXPECT_TRUE(waitForAnswer());
-        return live.snapshot()->partBrightness[static_cast<std::size_t>(bench().partIndex("D1"))];
+        return live.snapshot()->brightness(bench().partIndex("D1"));
     }
     void wheel(QWidget* over, QPoint at, int eighths) {
         QWheelEvent event(QPointF(at), over->mapToGlobal(QPointF(at)), {}, {0, eighths}, Qt::NoButton, Qt::NoModifier,

@@ -71,7 +71,7 @@ double middleYOf(const Picture& picture) { return picture.table->boardsMm.top + 
 PartScene sceneOf(const Picture& picture, int part) {
     const auto i = static_cast<std::size_t>(part);
     const Part& which = picture.bench().parts[i];
-    const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
+    const bool held = picture.snapshot && picture.snapshot->inputs->held.contains(which.id);
     PartScene scene{*picture.theme, which, picture.table->parts[i], held};
     if (picture.sizes.numberMm > 0)
         scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;
@@ -94,7 +94,7 @@ bool showsInside(const Picture& picture, int part) {
 
 double brightnessOf(const Picture& picture, int part) {
     const Snapshot* live = picture.live();
-    return live ? live->partBrightness[static_cast<std::size_t>(part)] : 0;
+    return live ? live->brightness(part) : 0;
 }
 
 int brightnessStep(double brightness) { return static_cast<int>(std::ceil(brightness * kBrightnesses)); }

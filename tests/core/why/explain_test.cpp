@@ -140,7 +140,7 @@ TEST(Explain, DimLightIsToldItsResistorAndABetterOne) {
     EXPECT_EQ(answer.question, "Why is D1 so dim?");
     ASSERT_EQ(answer.remedies.size(), 1u) << chainOf(answer);
     EXPECT_NE(chainOf(answer).find("R1 sets how much"), std::string::npos) << chainOf(answer);
-    EXPECT_GT(after(*bench, answer.remedies[0])->partBrightness[bench->partIndex("D1")], 0.7);
+    EXPECT_GT(after(*bench, answer.remedies[0])->brightness(bench->partIndex("D1")), 0.7);
 }
 
 TEST(Explain, CurrentTooSmallToBeSeenIsNotCalledNone) {
