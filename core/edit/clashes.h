@@ -22,7 +22,7 @@ enum class ClashKind {
     FlatOnPin,    ///< one is a jumper that lies flat over a hole that the other is in
     NoWay,        ///< one is a wire that finds no way round the other
     LegsTouch,    ///< bare legs of other metal
-    LegOnPin,     ///< a bare leg of the other touches what one has in a hole, which is other metal
+    LegOnPin,     ///< a bare leg of the other touches what one has in a hole, which is another piece of metal
 };
 
 struct Clash {

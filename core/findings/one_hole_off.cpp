@@ -96,7 +96,7 @@ Suspicion suspicionOfMove(const Examination& examination, const Move& move, int 
     found.finding.holes = {move.from, move.to};
     const std::string what = capitalised(move.what);
     found.finding.text = fmt::format(
-        "{} is one place off: from {} the circuit is open (no complete path), in {} it is closed and {} lights{}{}.",
+        "{} is one hole off: from {} the circuit is open (no complete path), in {} it is closed and {} lights{}{}.",
         what, from, to, id, position.empty() ? "" : " ", position);
     addFigure(found.finding, "current now", examination.mostCurrent(light));
     found.darkens = {id};

@@ -28,7 +28,7 @@ std::string missingInWords(const Throw& each, const Bench& bench, int now, int t
                            positionInWords(each, bench, now), positionInWords(each, bench, then));
     }
     if (closes) return fmt::format("{} is open: no complete path.", id);
-    return fmt::format("{} is closed: joined, and that leads the current past.", id);
+    return fmt::format("{} is closed: joined, so the current goes through it instead.", id);
 }
 
 /// "let go of S1", "slide S2 towards b", "close S3".
@@ -118,9 +118,8 @@ void Explainer::sayWhatWasTried(std::size_t switches, const Nearest& nearest) {
         return;
     }
     add(fmt::format(
-        "{} switches have more positions than can be tried. Tried were those with up to {} of them thrown, "
-        "and all of them at once: no current flows through {} there, nor after a mend of what was found. In "
-        "another position it may.",
+        "{} switches have too many positions to try them all. With up to {} of them thrown, and with all of them "
+        "thrown, no current flows through {}, nor after a mend of what was found. In another position it may.",
         switches, nearest.throwsTried, self().id));
 }
 

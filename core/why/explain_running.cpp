@@ -86,10 +86,10 @@ void Explainer::explainLight() {
     } else if (brightness > 0) {
         const std::string full =
             usual > 0 ? fmt::format("At its rated {} it shines at full brightness; now it", formatSetting(usual, "A"))
-                      : "Of its full brightness it";
+                      : "Compared with full brightness it";
         add(fmt::format("{} flows through {}. {} looks {:.0f} % as bright.", ampere, id, full, 100 * brightness), {id});
     } else {
-        add(fmt::format("{} flows through {}: it shines, but in a light that no eye sees.", ampere, id), {id});
+        add(fmt::format("{} flows through {}: it shines, but in a light that eyes can't see.", ampere, id), {id});
     }
     const CurrentPath path = pathThrough(snapshot_, index_);
     saySharing(path);
@@ -154,7 +154,7 @@ void Explainer::explainSupply() {
         return element.part == index_ && element.limiting;
     });
     if (limiting)
-        add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage sinks.",
+        add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage drops.",
                         id),
             {id});
     if (path.links.empty() && !path.sources.empty())
@@ -181,7 +181,7 @@ void Explainer::saySharing(const CurrentPath& path) {
         ids.push_back(bench().parts[link.part].id);
         shares.push_back(fmt::format("{} {}", ids.back(), link.fall.text()));
     }
-    if (shares.size() > 1) add(fmt::format("They share out the voltage: {}.", fmt::join(shares, ", ")), ids);
+    if (shares.size() > 1) add(fmt::format("They share the voltage: {}.", fmt::join(shares, ", ")), ids);
 }
 
 /// What holds the current back: the resistance with most voltage on the way.

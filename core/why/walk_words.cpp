@@ -40,7 +40,7 @@ std::vector<std::string> divisionsInWords(const Snapshot& snapshot, const Potent
         const std::string where = division.part >= 0
                                       ? "Inside " + snapshot.layout->bench->parts[division.part].id
                                       : "At " + placeInWords(*snapshot.layout, walk.points[division.point].joint);
-        sentences.push_back(fmt::format("{} the current divides: this loop follows {}, {} of {}.", where,
+        sentences.push_back(fmt::format("{} the loop follows {}: {} of {}.", where,
                                         division.largest ? "the largest share" : "a smaller share",
                                         division.shown.text(), division.wholeShown.text()));
     }
