@@ -29,6 +29,7 @@ BenchView::~BenchView() {
 }
 
 const Picture& BenchView::picture() const { return assembly_->picture; }
+Picture BenchView::wholePicture() const { return assembly_->shown.whole(); }
 const BenchScene& BenchView::benchScene() const { return assembly_->scene; }
 void BenchView::setThemeName(ThemeName name) { assembly_->followTheme(theme(name)); }
 

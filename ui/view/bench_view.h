@@ -26,6 +26,8 @@ public:
     ~BenchView() override;
 
     const Picture& picture() const;
+    /// The same with all tags where they stand while the whole bench is seen: for paper and files.
+    Picture wholePicture() const;
     const BenchScene& benchScene() const;  ///< the table's things, for asking where they lie
     BenchMarks& marks();                   ///< for what guides and cards point at
     RoomMode& room();                      ///< projecting, and ink
