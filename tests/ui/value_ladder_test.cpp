@@ -45,6 +45,17 @@ TEST_F(LadderTest, CoversNoPartOfTheBoard) {
     EXPECT_FALSE(QRectF(ladder().geometry()).intersects(board));
 }
 
+TEST_F(LadderTest, KeepsOffWhatLiesOverTheView) {
+    view.setSelection({"R1"});
+    const QRect covered = ladder().geometry().adjusted(-20, -10, 20, 10);
+    view.setCovered(covered);
+    ASSERT_TRUE(ladder().isVisible());
+    EXPECT_FALSE(ladder().geometry().intersects(covered));
+    EXPECT_TRUE(view.rect().contains(ladder().geometry()));
+    view.setCovered({});
+    EXPECT_TRUE(ladder().geometry().intersects(covered)) << "back where it stood";
+}
+
 TEST_F(LadderTest, AClickOnARungSetsItAndTheLightFollows) {
     live.setHeld("S1", true);
     const double before = light();

@@ -60,6 +60,7 @@ void BenchView::beginPlacing(const QString& kind, const QString& presetValue, QP
     all.pointer.carryFromTray(std::move(gesture), viewport()->mapFromGlobal(QPointF(globalPos)));
 }
 
+void BenchView::setCovered(const QRect& inView) { assembly_->fields.setCovered(inView); }
 void BenchView::setDrawer(const ResistorDrawer& drawer) { assembly_->fields.setDrawer(drawer); }
 
 void BenchView::beginMovingBoard(const QString& id) {

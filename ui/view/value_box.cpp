@@ -59,7 +59,7 @@ ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
     connect(field_, &QLineEdit::textEdited, this, [this] {
         reason_->clear();
         reason_->hide();
-        adjustSize();
+        fitWords();
     });
     hide();
 }
@@ -91,6 +91,13 @@ void ValueBox::followLook() {
     reason_->setFixedWidth(std::min(look_.ipx(kReasonWidth), std::max(1, parentWidget()->width() - 4 * side)));
 }
 
+/// As large as what is in it now. Only activating makes the row of the layout forget the words that it held before.
+void ValueBox::fitWords() {
+    layout()->invalidate();
+    layout()->activate();
+    resize(layout()->totalSizeHint());
+}
+
 void ValueBox::begin(const std::string& partId, const QString& typed, QPoint beside) {
     const Part* part = document_.bench()->findPart(partId);
     value_ = part ? typedValueOf(*part) : -1;
@@ -108,7 +115,7 @@ void ValueBox::begin(const std::string& partId, const QString& typed, QPoint bes
     } else {
         field_->setText(typed);
     }
-    adjustSize();
+    fitWords();
     const QRect room = parentWidget()->rect();
     move(qBound(room.left(), beside.x() + look_.ipx(kBoxAway), qMax(room.left(), room.right() - width())),
          qBound(room.top(), beside.y() + look_.ipx(kBoxAway), qMax(room.top(), room.bottom() - height())));
@@ -135,7 +142,7 @@ void ValueBox::accept() {
     if (const auto why = trySet()) {
         reason_->setText(*why);
         reason_->show();
-        adjustSize();
+        fitWords();
         const QRect room = parentWidget()->rect();
         move(std::max(room.left(), std::min(x(), room.right() - width())),
              std::max(room.top(), std::min(y(), room.bottom() - height())));
