@@ -26,7 +26,7 @@ protected:
     }
     /// What is on the screen.
     QImage screen() {
-        QTest::qWait(100);  // what was asked for is painted
+        QTest::qWait(250);  // what was asked for is painted, and tags have come into sight
         return dynamic_cast<const QImage*>(view.backingStore()->paintDevice())
             ->copy()
             .convertToFormat(QImage::Format_RGB32);
