@@ -1,6 +1,6 @@
 // Values, supplies and dials set or taken wrongly.
+#include "core/parts/preferred.h"
 #include "examiner/hands.h"
-#include "examiner/netlist.h"
 
 #include <fmt/format.h>
 
@@ -57,7 +57,10 @@ Maybe lookAlike(const Bench& bench, Chance& chance) {
     const int way = chance.below(3);
     if (way == 2) return valueSet(bench, *part, "resistance", ohm * (chance.happens(0.5) ? 10 : 0.1));
     const int read = way == 0 ? 10 * alike(digits / 10) + digits % 10 : 10 * (digits / 10) + alike(digits % 10);
-    return valueSet(bench, *part, "resistance", read * std::pow(10.0, power));
+    const double wrong = read * std::pow(10.0, power);
+    // What lies in no drawer can't be taken out of one.
+    if (std::abs(nearestPreferred("E24", wrong) / wrong - 1) > 1e-6) return {};
+    return valueSet(bench, *part, "resistance", wrong);
 }
 
 std::optional<Part> anySupply(const Bench& bench, Chance& chance) {
