@@ -172,10 +172,10 @@ void Channel::drawEither(int from, int to) {
     const int common = netlist_.addNode(), a = netlist_.addNode(), b = netlist_.addNode();
     const bool above = chance_.happens(0.5);
     const int joint = above ? from : netlist_.addNode();
-    const double most =
-        above ? std::max(drawLed(a, to), drawLed(b, to)) : std::max(drawLed(joint, a), drawLed(joint, b));
+    const double least =
+        above ? std::min(drawLed(a, to), drawLed(b, to)) : std::min(drawLed(joint, a), drawLed(joint, b));
     netlist_.add("slide-switch", {a, above ? common : to, b});
-    drawResistor(from, above ? common : joint, std::max(volt_ - most, 0.1) / aimedAmpere());
+    drawResistor(from, above ? common : joint, std::max(volt_ - least, 0.1) / chance_.between(0.013, 0.018));
     mostAmpere_ += 0.015;
 }
 

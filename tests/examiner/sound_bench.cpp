@@ -30,6 +30,8 @@ std::string whyNotSound(const Bench& bench, const std::set<std::string>& parked)
     if (!behaviour.misprinted.empty()) return "a rail against its print";
     for (const auto& [light, brightness] : behaviour.moments[0].lights) {
         if (!parked.contains(light) && behaviour.brightest(light) < kBrightEnough) return light + " is dim";
+        if (bench.findPart(light)->kind->needsResistor && behaviour.brightest(light) >= 1)
+            return light + " is over its usual current";
     }
     const auto idle = idleSwitches(bench, parked);
     return idle.empty() ? "" : idle[0] + " has no effect";

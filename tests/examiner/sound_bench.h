@@ -1,5 +1,5 @@
 #pragma once
-// Sound benches from a seed: built as hands build them, every part within its ratings in every position, every light bright where it is
+// Sound benches from a seed: built as hands build them, every part within its ratings in every position (LEDs within their usual current, too), every light bright where it is
 // meant to shine, every switch with an effect. Drawn by construction, tried, and drawn again where one doesn't hold.
 
 #include "examiner/behaviour.h"
