@@ -3,7 +3,7 @@
 
 #include "core/base/result.h"
 #include "core/bench/bench.h"
-#include "core/bench/inputs.h"
+#include "core/instant/inputs.h"
 
 #include <CLI/CLI.hpp>
 

@@ -6,8 +6,7 @@
 
 namespace tiepoint::app {
 
-/// The member "edits" of an object that is open in `json`: a list of {"operation": "replace", "part": {...}}. Boards, parts
-/// and jumpers are written as in a bench file. `bench` is the one that the edit is meant for.
+/// The member "edits" of an object that is open in `json`, as core/edit/edit_file.h reads it. `bench` is the one that the edit is meant for.
 void writeEdit(JsonWriter& json, const Bench& bench, const Edit& edit);
 
 }  // namespace tiepoint::app

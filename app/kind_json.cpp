@@ -92,10 +92,29 @@ void writeModel(JsonWriter& json, const PartKind& kind) {
     json.endArray();
 }
 
+/// Its name; of a family the numbers too.
+void writePackage(JsonWriter& json, const PartKind& kind) {
+    if (!kind.sizes) {
+        json.field("package", kind.package->name);
+        return;
+    }
+    json.key("package").beginObject(Form::Row).field("family", kind.sizes->family->name);
+    for (std::size_t i = 0; i < kind.sizes->figures.size(); ++i) {
+        json.key(kind.sizes->family->numbers[i].name);
+        writeParameter(json, kind.sizes->figures[i]);
+    }
+    json.endObject();
+}
+
 void writeRatings(JsonWriter& json, const PartKind& kind) {
     json.key("ratings").beginArray();
     for (const Rating& rating : kind.ratings) {
         json.beginObject(Form::Row).field("name", rating.name).field("quantity", rating.quantity);
+        if (!rating.leads.empty()) {
+            json.key("leads").beginArray(Form::Row);
+            for (const int lead : rating.leads) json.value(kind.leads[static_cast<std::size_t>(lead)].name);
+            json.endArray();
+        }
         json.field("label", rating.label).field("maximum", rating.maximum).key("limit");
         writeParameter(json, rating.limit);
         json.endObject();
@@ -118,7 +137,7 @@ void writeHelp(JsonWriter& json, const PartKind& kind) {
 
 void writeKind(JsonWriter& json, const PartKind& kind) {
     json.beginObject().field("kind", kind.name).field("label", kind.label).field("family", kind.family);
-    json.field("package", kind.package->name);
+    writePackage(json, kind);
     writeLeads(json, kind);
     writeSpecs(json, "values", kind.values);
     writeSpecs(json, "state", kind.state);

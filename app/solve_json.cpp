@@ -37,6 +37,7 @@ private:
     void writeModelValues(int part);
     void writeLeadValues(int part);
     void writeReading(int part);
+    void writeCondition(Condition condition);
     /// The figure, or nothing where there is no solution.
     double shown(double figure) const {
         return snapshot_.status() == Status::None ? std::numeric_limits<double>::quiet_NaN() : figure;
@@ -76,10 +77,16 @@ void SolveJson::writePart(int part) {
     writeSettings(json_, content);
     writeModelValues(part);
     writeLeadValues(part);
+    writeCondition(content.condition);
     json_.field("power", shown(snapshot_.partPower[part]));
-    if (content.kind->emitsLight) json_.field("brightness", shown(snapshot_.partBrightness[part]));
+    if (content.kind->emitsLight) json_.field("brightness", shown(snapshot_.brightness(part)));
     writeReading(part);
     json_.endObject();
+}
+
+/// Only of what is broken.
+void SolveJson::writeCondition(Condition condition) {
+    if (condition != Condition::Sound) json_.field("condition", kConditionNames[static_cast<std::size_t>(condition)]);
 }
 
 /// Of a meter: its display, and the figure behind it (null where it shows words).
@@ -97,11 +104,11 @@ void SolveJson::writeReading(int part) {
 
 /// One element's constants stand under their own names; those of several elements tell which by "from-to.".
 void SolveJson::writeModelValues(int part) {
-    const auto& elements = snapshot_.solution.elements;
+    const auto elements = snapshot_.solution.elements();
     const PartKind& kind = *bench_.parts[part].kind;
     json_.key("model").beginObject(SolveForm::Row);
     for (; nextElement_ < elements.size() && elements[nextElement_].part == part; ++nextElement_) {
-        const ElementState& element = elements[nextElement_];
+        const ElementState element = elements[nextElement_];
         const ElementSpec& spec = kind.model[element.spec];
         if (!element.closed && !spec.reads.empty())
             continue;  // of an instrument only what the dial has put in was solved
@@ -127,7 +134,9 @@ void SolveJson::writeJumpers() {
     json_.key("jumpers").beginObject();
     for (int jumper = 0; jumper < static_cast<int>(bench_.jumpers.size()); ++jumper) {
         json_.key(bench_.jumpers[jumper].id).beginObject(SolveForm::Row);
-        json_.field("current", shown(snapshot_.jumperCurrent(jumper))).endObject();
+        json_.field("current", shown(snapshot_.jumperCurrent(jumper)));
+        writeCondition(bench_.jumpers[jumper].condition);
+        json_.endObject();
     }
     json_.endObject();
 }

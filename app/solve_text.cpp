@@ -52,7 +52,7 @@ std::string partsText(const Snapshot& snapshot) {
         const Figure watt = snapshot.shown().power(part);
         text += fmt::format("  {}: {} {}", describePart(content), watt.steps() < 0 ? "gives" : "takes",
                             watt.magnitude().text());
-        if (content.kind->emitsLight) text += fmt::format(", brightness {:.0f} %", 100 * snapshot.partBrightness[part]);
+        if (content.kind->emitsLight) text += fmt::format(", brightness {:.0f} %", 100 * snapshot.brightness(part));
         if (const auto reading = meterReading(snapshot, part)) text += fmt::format(", reads {}", reading->text());
         text += '\n';
         for (int lead = 0; lead < static_cast<int>(content.kind->leads.size()); ++lead) {

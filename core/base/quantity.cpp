@@ -21,12 +21,12 @@ struct Prefix {
 };
 constexpr std::array kPrefixes = {Prefix{"p", -12}, Prefix{"n", -9}, Prefix{"\u00b5", -6}, Prefix{"m", -3},
                                   Prefix{"", 0},    Prefix{"k", 3},  Prefix{"M", 6},       Prefix{"G", 9}};
-/// Units whose sign isn't their name.
-std::string_view symbolOf(std::string_view unit) { return unit == "ohm" ? "\u03a9" : unit; }
+constexpr int kLeastExponent = kPrefixes.front().exponent, kMostExponent = kPrefixes.back().exponent;
 
-const Prefix& prefixFor(int exponent) {
-    const int group = std::clamp(static_cast<int>(std::floor(exponent / 3.0)), -4, 3);
-    return kPrefixes[group + 4];
+/// The prefix for a number whose first digit has that exponent.
+const Prefix& prefixFor(int exponent, int least = kLeastExponent, int most = kMostExponent) {
+    const int group = std::clamp(3 * static_cast<int>(std::floor(exponent / 3.0)), least, most);
+    return kPrefixes[(group - kLeastExponent) / 3];
 }
 
 /// A positive number as its digits and the exponent of the first one: 4700 is "47" and 3.
@@ -71,12 +71,11 @@ std::string withPoint(const Decimal& decimal, int exponent, std::string_view poi
 
 std::string withUnit(std::string number, std::string_view prefix, std::string_view unit) {
     if (unit.empty()) return number;
-    return fmt::format("{} {}{}", number, prefix, symbolOf(unit));
+    return fmt::format("{} {}{}", number, prefix, unitOf(unit).symbol);
 }
 
 std::string signOf(double value) { return value < 0 ? std::string(kMinus) : std::string(); }
 
-/// 0.25 W and 0.5 A read better than 250 mW and 500 mA.
 bool staysWhole(const Decimal& decimal) { return decimal.exponent == -1 && decimal.digits.size() <= 3; }
 
 }  // namespace
@@ -85,7 +84,8 @@ std::string formatQuantity(double value, std::string_view unit, int digits) {
     if (!std::isfinite(value)) return "no value";
     if (std::abs(value) < kNothing) return withUnit("0", "", unit);
     const Decimal decimal = rounded(std::abs(value), digits);
-    const Prefix& prefix = prefixFor(unit.empty() ? 0 : decimal.exponent);
+    const Unit written = unitOf(unit);
+    const Prefix& prefix = prefixFor(decimal.exponent, written.least, written.most);
     return signOf(value) + withUnit(withPoint(decimal, prefix.exponent), prefix.symbol, unit);
 }
 
@@ -95,25 +95,35 @@ std::string formatSetting(double value, std::string_view unit) {
     if (!std::isfinite(value)) return "no value";
     if (value == 0) return withUnit("0", "", unit);
     const Decimal decimal = shortest(std::abs(value));
-    const bool tiny = decimal.exponent < kPrefixes.front().exponent;
+    const Unit written = unitOf(unit);
+    constexpr int kMostZeros = 6;
+    const int least = unit.empty() ? kLeastExponent : std::max(kLeastExponent, written.least - kMostZeros);
+    const bool tiny = decimal.exponent < least;
     if (tiny) {
         const std::string number =
             fmt::format("{}e{}{}", withPoint(decimal, decimal.exponent), kMinus, -decimal.exponent);
         return signOf(value) + withUnit(number, "", unit);
     }
-    const bool plain = unit.empty() || staysWhole(decimal);
-    const Prefix& prefix = prefixFor(plain ? 0 : decimal.exponent);
+    const bool plain = written.wholeTenths && staysWhole(decimal);
+    const Prefix& prefix = plain ? prefixFor(0) : prefixFor(decimal.exponent, written.least, written.most);
     return signOf(value) + withUnit(withPoint(decimal, prefix.exponent), prefix.symbol, unit);
 }
 
-std::string formatLetterCode(double ohm) {
-    if (!(ohm > 0) || !std::isfinite(ohm)) return "0R";
-    const Decimal decimal = shortest(ohm);
-    const Prefix& prefix = prefixFor(std::max(decimal.exponent, 0));
-    const std::string_view letter = prefix.exponent == 0 ? "R" : prefix.symbol;
+std::string formatLetterCode(double value, std::string_view unit) {
+    const Unit written = unitOf(unit);
+    const bool ohm = unit == "ohm";
+    if (!(value > 0) || !std::isfinite(value)) return ohm ? "0R" : fmt::format("0{}", written.symbol);
+    const Decimal decimal = shortest(value);
+    const Prefix& prefix = prefixFor(decimal.exponent, ohm ? 0 : written.least, written.most);
+    const std::string_view letter = prefix.exponent == 0 ? (ohm ? "R" : written.symbol) : prefix.symbol;
     std::string text = withPoint(decimal, prefix.exponent, letter);
     if (text.find(letter) == std::string::npos) text += letter;
     return text.starts_with('0') ? text.substr(1) : text;
+}
+
+std::string formatTemperature(double kelvin) {
+    constexpr double kTenth = 10;
+    return formatSetting(std::round((kelvin - kZeroCelsiusKelvin) * kTenth) / kTenth, "\u00b0C");
 }
 
 }  // namespace tiepoint

@@ -25,21 +25,48 @@ constexpr std::array kPrefixSpellings = {
 struct UnitSpelling {
     std::string_view unit;
     std::string_view text;
-    bool point;  ///< may stand in place of the decimal point: 4R7, 3V3
+    bool point;        ///< may stand in place of the decimal point: 4R7, 3V3
+    double added = 0;  ///< from the unit that is typed to the one that is meant
 };
 /// Longer spellings stand before shorter ones.
 constexpr std::array kUnitSpellings = {
-    UnitSpelling{"ohm", "ohms", false},  UnitSpelling{"ohm", "ohm", false},   UnitSpelling{"ohm", "Ohm", false},
-    UnitSpelling{"ohm", "\u03a9", true}, UnitSpelling{"ohm", "\u2126", true}, UnitSpelling{"ohm", "R", true},
-    UnitSpelling{"ohm", "r", true},      UnitSpelling{"V", "V", true},        UnitSpelling{"V", "v", true},
-    UnitSpelling{"A", "A", true},        UnitSpelling{"A", "a", true},        UnitSpelling{"W", "W", true},
-    UnitSpelling{"W", "w", true},        UnitSpelling{"", "%", false},
+    UnitSpelling{"ohm", "ohms", false},
+    UnitSpelling{"ohm", "ohm", false},
+    UnitSpelling{"ohm", "Ohm", false},
+    UnitSpelling{"ohm", "\u03a9", true},
+    UnitSpelling{"ohm", "\u2126", true},
+    UnitSpelling{"ohm", "R", true},
+    UnitSpelling{"ohm", "r", true},
+    UnitSpelling{"V", "V", true},
+    UnitSpelling{"V", "v", true},
+    UnitSpelling{"A", "A", true},
+    UnitSpelling{"A", "a", true},
+    UnitSpelling{"W", "W", true},
+    UnitSpelling{"W", "w", true},
+    UnitSpelling{"", "%", false},
+    UnitSpelling{"F", "F", true},
+    UnitSpelling{"F", "f", true},
+    UnitSpelling{"H", "H", true},
+    UnitSpelling{"H", "h", true},
+    UnitSpelling{"s", "sec", false},
+    UnitSpelling{"s", "s", true},
+    UnitSpelling{"Hz", "Hz", false},
+    UnitSpelling{"Hz", "hz", false},
+    UnitSpelling{"Hz", "HZ", false},
+    UnitSpelling{"lx", "lx", false},
+    UnitSpelling{"lx", "lux", false},
+    UnitSpelling{"K", "K", false},
+    UnitSpelling{"K", "\u00b0C", false, kZeroCelsiusKelvin},
+    UnitSpelling{"K", "C", false, kZeroCelsiusKelvin},
+    UnitSpelling{"\u00b0C", "\u00b0C", false},
+    UnitSpelling{"\u00b0C", "C", false},
+    UnitSpelling{"\u00b0C", "K", false, -kZeroCelsiusKelvin},
 };
 constexpr int kPercentExponent = -2;
 
 class Reader {
 public:
-    Reader(std::string_view text, std::string_view unit) : rest_(text), unit_(unit) {}
+    Reader(std::string_view text, std::string_view unit) : rest_(text), unit_(unit), written_(unitOf(unit)) {}
 
     std::optional<double> read() {
         skipSpaces();
@@ -116,9 +143,10 @@ private:
     }
 
     bool readPrefix() {
-        if (unit_.empty() || whole_.empty()) return false;
+        // IEC 60062 puts the letter first only for capacitances: n33.
+        if (unit_.empty() || (whole_.empty() && fraction_.empty() && unit_ != "F")) return false;
         for (const Spelling& prefix : kPrefixSpellings) {
-            if (!take(prefix.text)) continue;
+            if (prefix.exponent < written_.least || prefix.exponent > written_.most || !take(prefix.text)) continue;
             exponent_ += prefix.exponent;
             letterIsPoint_ = true;
             return true;
@@ -131,6 +159,7 @@ private:
             if (spelling.unit != unit_ || !take(spelling.text)) continue;
             letterIsPoint_ = spelling.point;
             if (spelling.unit.empty()) exponent_ += kPercentExponent;
+            added_ = spelling.added;
             return true;
         }
         return false;
@@ -146,16 +175,18 @@ private:
         double value = 0;
         const auto end = std::from_chars(text.data(), text.data() + text.size(), value);
         if (end.ec != std::errc() || !std::isfinite(value)) return std::nullopt;
-        return value;
+        return value + added_;
     }
 
     std::string_view rest_;
     std::string_view unit_;
+    Unit written_;
     bool negative_ = false;
     bool pointed_ = false;        ///< the point has been read
     bool letterIsPoint_ = false;  ///< the last letter may have been the point
     std::string whole_, fraction_;
     int exponent_ = 0;
+    double added_ = 0;
 };
 
 }  // namespace

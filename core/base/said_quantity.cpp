@@ -4,6 +4,7 @@
 
 #include "core/base/said_quantity.h"
 
+#include "core/base/unit.h"
 #include "core/base/utf8.h"
 
 #include <fmt/format.h>
@@ -39,6 +40,13 @@ const std::vector<SaidUnit>& saidUnits() {
         {"V", {"V", "v"}, {"volt", "volts"}},
         {"A", {"A", "a"}, {"amp", "amps", "ampere", "amperes"}},
         {"W", {"W", "w"}, {"watt", "watts"}},
+        {"F", {"F"}, {"farad", "farads"}},
+        {"H", {"H"}, {"henry", "henries", "henrys"}},
+        {"s", {"s"}, {"sec", "second", "seconds"}},
+        {"Hz", {"Hz"}, {"hertz"}},
+        {"lx", {"lx"}, {"lux"}},
+        {"K", {}, {"kelvin", "kelvins"}},  // 10K is said of ohms
+        {"\u00b0C", {"\u00b0C"}, {"celsius"}},
         {"%", {"%"}, {"percent"}},
     };
     return kUnits;
@@ -63,8 +71,9 @@ const std::vector<Spoken>& ways() {
             const int own = unit.unit == "%" ? -2 : 0;
             for (const std::string_view sign : unit.signs) all.push_back({std::string(sign), false, unit.unit, own});
             for (const std::string_view name : unit.names) all.push_back({std::string(name), true, unit.unit, own});
-            if (unit.unit == "%") continue;
+            const Unit written = unitOf(unit.unit);
             for (const SaidPrefix& prefix : kSaidPrefixes) {
+                if (prefix.exponent < written.least || prefix.exponent > written.most) continue;
                 for (const std::string_view sign : unit.signs) {
                     if (!prefix.sign.empty())
                         all.push_back({fmt::format("{}{}", prefix.sign, sign), false, unit.unit, prefix.exponent});
@@ -120,7 +129,9 @@ std::optional<SaidMeaning> onlyMeaningOf(std::string_view beginning) {
         if (!way.anyCase || !way.text.starts_with(small)) continue;
         // Whatever unit follows a prefix, the number is the same.
         const bool atPrefix = small.size() <= kLongestPrefix && way.unit != "%" && way.exponent != 0;
-        const SaidMeaning here{atPrefix ? std::string_view() : way.unit, way.exponent};
+        SaidMeaning here{atPrefix ? std::string_view() : way.unit, way.exponent};
+        if (only && only->exponent == here.exponent && here.exponent != 0 && here.unit != only->unit)
+            only->unit = here.unit = {};  // kiloh...: ohms or hertz, the number is the same
         if (only && *only != here) return std::nullopt;
         only = here;
     }

@@ -10,7 +10,7 @@ namespace tiepoint {
 
 struct SaidQuantity {
     double value = 0;
-    std::string unit;        ///< "ohm", "V", "A", "W", "%", or "" where none was said; a share of 1 % is 0.01
+    std::string unit;        ///< as in core/base/unit.h, "%", or "" where none was said; a share of 1 % is 0.01
     std::string text;        ///< as typed, without blanks around it
     bool ambiguous = false;  ///< "1,000": a thousand, or one
 };

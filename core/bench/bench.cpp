@@ -1,6 +1,7 @@
 #include "core/bench/bench.h"
 
 #include "core/base/utf8.h"
+#include "core/bench/resolve.h"
 
 #include <algorithm>
 #include <cassert>
@@ -36,7 +37,7 @@ void plugIn(Part& part, std::string_view lead, Hole hole) {
 bool standsOnTable(const Part& part) { return part.kind->package->reach == Reach::Flying; }
 
 Rect boxMm(const Part& part) {
-    const Package& package = *part.kind->package;
+    const Package& package = packageOf(part);
     return {part.at->x * kPitchMm, part.at->y * kPitchMm, package.bodyLengthMm, package.bodyWidthMm};
 }
 

@@ -2,10 +2,12 @@
 // The bench: the document. Plain values without Qt; everything on screen is derived from it and only edits change it.
 // Shared between threads as std::shared_ptr<const Bench>; never changed once shared.
 
+#include "core/bench/condition.h"
 #include "core/bench/extras.h"
 #include "core/bench/pinned.h"
 #include "core/bench/views.h"
 #include "core/board/hole.h"
+#include "core/instant/surroundings.h"
 #include "core/parts/part_kind.h"
 
 #include <array>
@@ -43,6 +45,7 @@ struct Part {
     std::string cap;                         ///< letter on a button's cap, or empty
     std::optional<Point> at;  ///< of a box that a hand has put somewhere on the table: its top left corner, in pitches
     Extras extras;
+    Condition condition = Condition::Sound;
 
     /// The value in force, the default where unset. Index as in the kind.
     double value(int index) const { return values[index].value_or(kind->values[index].fallback); }
@@ -76,6 +79,7 @@ struct Jumper {
     int colour = 0;     ///< index into jumperColours()
     bool flat = false;  ///< cut to length and laid straight on the board, instead of an arc
     Extras extras;
+    Condition condition = Condition::Sound;
     friend bool operator==(const Jumper&, const Jumper&) = default;
 };
 
@@ -103,9 +107,16 @@ struct Disclosure {
 /// The longest digest, in bytes.
 inline constexpr std::size_t kLongestLock = 400;
 
+/// What a bench says of its surroundings.
+struct SaidSurroundings : Surroundings {
+    Extras extras;
+    friend bool operator==(const SaidSurroundings&, const SaidSurroundings&) = default;
+};
+
 struct Bench {
     std::string title;
-    std::optional<Disclosure> disclosure;  ///< nothing where the bench doesn't say
+    std::optional<Disclosure> disclosure;          ///< nothing where the bench doesn't say
+    std::optional<SaidSurroundings> surroundings;  ///< nothing where the bench doesn't say: the usual ones
     std::vector<Board> boards;
     std::vector<Part> parts;
     std::vector<Jumper> jumpers;

@@ -8,6 +8,9 @@
 #include "core/base/json_text.h"
 #include "core/base/line_counter.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/file_head.h"
+#include "core/bench/jumper_ends.h"
+#include "core/bench/kept_members.h"
 #include "core/bench/read_objects.h"
 #include "core/bench/validate.h"
 
@@ -16,16 +19,14 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <map>
 #include <new>
 #include <optional>
-#include <unordered_map>
 
 namespace tiepoint {
 namespace {
 
-constexpr std::size_t kMostWarnings = 100;
 constexpr std::string_view kFormat = "tiepoint-bench";
-constexpr int kVersion = 1;
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 enum List { kBoards, kParts, kJumpers, kNotes, kPinned, kListCount };
@@ -37,21 +38,16 @@ struct Span {
 
 class BenchReader {
 public:
-    explicit BenchReader(std::string_view text) : text_(text), lines_(text) {}
+    BenchReader(std::string_view text, const Catalogue& kinds) : text_(text), kinds_(kinds), kept_(text) {}
 
     Result<ReadBench> read() {
         if (auto error = scanJson(text_, kLists, [this](JsonPiece&& piece) { take(std::move(piece)); }))
             return std::move(*error);
-        if (auto error = judgeHeader()) return std::move(*error);
-        if (!trouble_) resolveEnds();
-        if (trouble_) return located(*trouble_);
+        if (auto trouble = head_.judge(kFormat, "bench")) return located(text_, std::move(*trouble));
+        if (!trouble_) resolveJumpers();
+        if (trouble_) return located(text_, std::move(*trouble_));
         if (auto valid = validate(read_.bench); !valid) return locatedByPointer(valid.error());
-        if (unknownCount_ > kMostWarnings) {
-            read_.warnings.push_back({ErrorKind::Format,
-                                      fmt::format("{} more members aren't known", unknownCount_ - kMostWarnings),
-                                      {},
-                                      {}});
-        }
+        read_.warnings = kept_.takeWarnings();
         return std::move(read_);
     }
 
@@ -70,7 +66,7 @@ private:
             extras = &board.extras;
         } else if (piece.list == kParts) {
             Part& part = read_.bench.parts.emplace_back();
-            trouble = readPart(piece.value, part, unknown);
+            trouble = readPart(piece.value, part, unknown, kinds_);
             extras = &part.extras;
         } else if (piece.list == kNotes) {
             Note& note = read_.bench.notes.emplace_back();
@@ -90,12 +86,9 @@ private:
     }
 
     void takeMember(JsonValue&& member) {
-        if (member.name == "format") {
-            format_ = std::move(member);
-        } else if (member.name == "version") {
-            version_ = std::move(member);
-        } else if (member.name == "title") {
-            titleBegin_ = member.begin;
+        members_.emplace(member.name, Span{member.begin, member.end});
+        if (head_.take(member)) return;
+        if (member.name == "title") {
             if (auto trouble = readText(member, "/title", read_.bench.title)) hold(std::move(*trouble));
         } else if (member.name == "views") {
             UnknownMembers unknown;
@@ -103,7 +96,9 @@ private:
             if (auto trouble = readViews(member, views, unknown)) return hold(std::move(*trouble));
             for (const JsonValue* each : unknown) keep(*each, "/views", views.extras);
         } else if (member.name == "reveal") {
-            takeDisclosure(member);
+            takeWhole(member, read_.bench.disclosure.emplace(), readDisclosure);
+        } else if (member.name == "surroundings") {
+            takeWhole(member, read_.bench.surroundings.emplace(), readSurroundings);
         } else if (std::find(kLists.begin(), kLists.end(), member.name) != kLists.end()) {
             hold(wrongType(member, "/" + member.name, "a list"));
         } else {
@@ -111,12 +106,13 @@ private:
         }
     }
 
-    void takeDisclosure(const JsonValue& member) {
-        disclosureBegin_ = member.begin;
-        Disclosure& disclosure = read_.bench.disclosure.emplace();
+    template <class Item>
+    void takeWhole(const JsonValue& member, Item& item,
+                   std::optional<Trouble> (*read)(const JsonValue&, Item&, UnknownMembers&)) {
+        const std::string pointer = '/' + member.name;
         UnknownMembers unknown;
-        if (auto trouble = readDisclosure(member, disclosure, unknown)) return hold(std::move(*trouble), "/reveal");
-        for (const JsonValue* extra : unknown) keep(*extra, "/reveal", disclosure.extras);
+        if (auto trouble = read(member, item, unknown)) return hold(std::move(*trouble), pointer);
+        for (const JsonValue* extra : unknown) keep(*extra, pointer, item.extras);
     }
 
     void hold(Trouble trouble, const std::string& pointer = {}) {
@@ -126,80 +122,17 @@ private:
     }
 
     void keep(const JsonValue& member, const std::string& pointer, Extras& extras) {
-        extras.emplace_back(member.name, canonicalJson(text_.substr(member.begin, member.end - member.begin)));
-        if (++unknownCount_ > kMostWarnings) return;
-        Error warning{ErrorKind::Format,
-                      fmt::format("the member {} isn't known; it is kept as it is", inQuotes(member.name)),
-                      {pointer + '/' + pointerToken(member.name), 0, 0},
-                      {}};
-        lines_.locate(member.nameBegin, warning.place);
-        read_.warnings.push_back(std::move(warning));
+        kept_.keep(member, pointer, extras);
     }
 
-    std::optional<Error> judgeHeader() {
-        if (!format_) return located({ErrorKind::Format, "the member \"format\" is missing: this is no bench", {}, 0});
-        if (format_->type != JsonType::String) return located(wrongType(*format_, "/format", "text"));
-        if (format_->text != kFormat) {
-            return located({ErrorKind::Format,
-                            fmt::format("the format is {}, not \"{}\"", inQuotes(format_->text), kFormat), "/format",
-                            format_->begin});
-        }
-        if (!version_) return located({ErrorKind::Format, "the member \"version\" is missing", {}, 0});
-        if (version_->type != JsonType::Number) return located(wrongType(*version_, "/version", "a number"));
-        if (version_->number == kVersion) return {};
-        const std::string version = jsonNumber(version_->number);
-        return located({ErrorKind::Format,
-                        version_->number > kVersion
-                            ? fmt::format("version {} is newer than this program knows ({})", version, kVersion)
-                            : fmt::format("there is no version {}; this program knows {}", version, kVersion),
-                        "/version", version_->begin});
-    }
-
-    /// Decides for each end whether it is a hole or a socket: boards and parts share one namespace.
-    void resolveEnds() {
-        std::unordered_map<std::string_view, const Part*> parts;
-        for (const Part& part : read_.bench.parts) parts.emplace(part.id, &part);
+    void resolveJumpers() {
+        const PartKinds kinds = kindsOf(read_.bench);
         read_.bench.jumpers.reserve(jumpers_.size());
         for (std::size_t i = 0; i < jumpers_.size() && !trouble_; ++i) {
-            UnresolvedJumper& unresolved = jumpers_[i];
-            for (std::size_t end = 0; end < 2; ++end) {
-                const std::string_view text = unresolved.ends[end];
-                const auto owner = parts.find(text.substr(0, text.find('.')));
-                auto resolved = owner == parts.end() ? holeEnd(text) : socketEnd(text, *owner->second);
-                if (resolved) {
-                    unresolved.jumper.ends[end] = std::move(resolved).value();
-                } else {
-                    hold({resolved.error().kind, resolved.error().message, fmt::format("/jumpers/{}/ends/{}", i, end),
-                          unresolved.offsets[end]});
-                }
-            }
-            read_.bench.jumpers.push_back(std::move(unresolved.jumper));
+            if (auto trouble = resolveEnds(jumpers_[i], kinds))
+                hold(std::move(*trouble), fmt::format("/jumpers/{}", i));
+            read_.bench.jumpers.push_back(std::move(jumpers_[i].jumper));
         }
-    }
-
-    static Result<JumperEnd> holeEnd(std::string_view text) {
-        if (auto hole = parseHole(text)) return JumperEnd{std::move(*hole)};
-        return Error{
-            ErrorKind::Reference,
-            fmt::format("{} is no hole and no socket; they are written like A.e12 and PS1.GND2", inQuotes(text)),
-            {},
-            {}};
-    }
-
-    static Result<JumperEnd> socketEnd(std::string_view text, const Part& part) {
-        const std::size_t dot = text.find('.');
-        const int lead = dot == std::string_view::npos ? -1 : part.kind->leadIndex(text.substr(dot + 1));
-        if (lead >= 0 && part.kind->leads[lead].socket) return JumperEnd{Socket{part.id, lead}};
-        const std::string message = lead < 0
-                                        ? fmt::format("a {} has no socket {}", part.kind->name, inQuotes(text))
-                                        : fmt::format("{} is a lead, no socket; jumpers end in holes", inQuotes(text));
-        return Error{ErrorKind::Reference, message, {}, {}};
-    }
-
-    Error located(Trouble trouble) const {
-        Error error{trouble.kind, std::move(trouble.message), {std::move(trouble.pointer), 0, 0}, {}};
-        LineCounter(text_).locate(trouble.offset, error.place);
-        return error;
     }
 
     /// Finds the place of an error that knows only its pointer.
@@ -209,60 +142,39 @@ private:
     }
 
     std::size_t offsetOf(std::string_view pointer) const {
-        if (pointer == "/title") return titleBegin_;
-        if (pointer == "/reveal/lock") return disclosureBegin_;
-        const std::string list = takeStep(pointer);
-        const auto found = std::find(kLists.begin(), kLists.end(), list);
-        if (found == kLists.end()) return 0;
+        const std::string first = takeStep(pointer);
+        const auto found = std::find(kLists.begin(), kLists.end(), first);
+        if (found == kLists.end()) {
+            const auto member = members_.find(first);
+            return member == members_.end() ? 0 : offsetOf(member->second, pointer);
+        }
         const std::string step = takeStep(pointer);
         std::size_t index = 0;
         std::from_chars(step.data(), step.data() + step.size(), index);
-        const Span span = elements_[found - kLists.begin()].at(index);
-        const auto element = parseJson(text_.substr(span.begin, span.end - span.begin));
-        return element ? span.begin + offsetIn(*element, pointer) : span.begin;
+        return offsetOf(elements_[found - kLists.begin()].at(index), pointer);
     }
 
-    /// The offset of what the rest of a pointer names, or of the last step on the way that exists.
-    static std::size_t offsetIn(const JsonValue& root, std::string_view pointer) {
-        const JsonValue* value = &root;
-        while (!pointer.empty()) {
-            const std::string step = takeStep(pointer);
-            const auto leadsOn = [&](const JsonValue& item) {
-                if (value->type == JsonType::Object) return pointerToken(item.name) == step;
-                return std::to_string(&item - value->items.data()) == step;
-            };
-            const auto next = std::find_if(value->items.begin(), value->items.end(), leadsOn);
-            if (next == value->items.end()) break;
-            value = &*next;
-        }
-        return value->begin;
-    }
-
-    static std::string takeStep(std::string_view& pointer) {
-        if (pointer.empty()) return {};
-        const std::size_t end = std::min(pointer.find('/', 1), pointer.size());
-        std::string step(pointer.substr(1, end - 1));
-        pointer.remove_prefix(end);
-        return step;
+    std::size_t offsetOf(Span span, std::string_view pointer) const {
+        return offsetBelow(text_, span.begin, span.end, pointer);
     }
 
     std::string_view text_;
-    LineCounter lines_;  ///< for warnings, which come in the order of the file
+    const Catalogue& kinds_;
+    KeptMembers kept_;
     ReadBench read_;
-    std::optional<JsonValue> format_, version_;
-    std::size_t titleBegin_ = 0, disclosureBegin_ = 0;
+    FileHead head_;
+    std::map<std::string, Span, std::less<>> members_;  ///< of the root, but for the lists
     std::vector<UnresolvedJumper> jumpers_;
     std::array<std::vector<Span>, kListCount> elements_;
     std::optional<Trouble> trouble_;  ///< the first
-    std::size_t unknownCount_ = 0;
 };
 
 }  // namespace
 
-Result<ReadBench> readBench(std::string_view text) try {
+Result<ReadBench> readBench(std::string_view text, const Catalogue& kinds) try {
     if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
     if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
-    return BenchReader(text).read();
+    return BenchReader(text, kinds).read();
 } catch (const std::bad_alloc&) {
     return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};
 }

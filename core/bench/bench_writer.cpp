@@ -3,9 +3,8 @@
 
 #include "core/base/json_text.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/jumper_ends.h"
 #include "core/bench/read_objects.h"
-
-#include <unordered_map>
 
 namespace tiepoint {
 namespace {
@@ -76,6 +75,11 @@ void writeLeads(LineWriter& line, const Part& part) {
     if (!object.empty()) line.member("leads", json);
 }
 
+void writeCondition(LineWriter& line, Condition condition) {
+    if (condition != Condition::Sound)
+        line.member("condition", jsonString(kConditionNames[static_cast<std::size_t>(condition)]));
+}
+
 void write(const Part& part, std::string& out) {
     LineWriter line(out);
     line.member("id", jsonString(part.id));
@@ -85,31 +89,18 @@ void write(const Part& part, std::string& out) {
     writeSettings(line, "values", part.kind->values, part.values);
     writeSettings(line, "state", part.kind->state, part.state);
     if (!part.cap.empty()) line.member("cap", jsonString(part.cap));
+    writeCondition(line, part.condition);
     line.extras(part.extras);
     line.close();
 }
 
-/// Kinds by part id, for the names of sockets.
-using Kinds = std::unordered_map<std::string_view, const PartKind*>;
-
-Kinds kindsOf(const Bench& bench) {
-    Kinds kinds;
-    for (const Part& part : bench.parts) kinds.emplace(part.id, part.kind);
-    return kinds;
-}
-
-std::string endText(const JumperEnd& end, const Kinds& kinds) {
-    if (const Hole* hole = std::get_if<Hole>(&end)) return jsonString(toString(*hole));
-    const auto& socket = std::get<Socket>(end);
-    return jsonString(socket.part + '.' + kinds.at(socket.part)->leads[socket.lead].name);
-}
-
-void write(const Jumper& jumper, const Kinds& kinds, std::string& out) {
+void write(const Jumper& jumper, const PartKinds& kinds, std::string& out) {
     LineWriter line(out);
     line.member("id", jsonString(jumper.id));
     line.member("ends", pair(endText(jumper.ends[0], kinds), endText(jumper.ends[1], kinds)));
     line.member("colour", jsonString(jumperColours()[jumper.colour].name));
     if (jumper.flat) line.member("flat", "true");
+    writeCondition(line, jumper.condition);
     line.extras(jumper.extras);
     line.close();
 }
@@ -164,6 +155,14 @@ void write(const Disclosure& disclosure, std::string& out) {
     line.close();
 }
 
+void write(const SaidSurroundings& surroundings, std::string& out) {
+    LineWriter line(out);
+    line.member("light", jsonNumber(surroundings.lightLux));
+    line.member("temperature", jsonNumber(surroundings.temperatureCelsius));
+    line.extras(surroundings.extras);
+    line.close();
+}
+
 template <class Item, class Write>
 void writeList(std::string_view name, const std::vector<Item>& items, Write writeItem, std::string& out) {
     out += ",\n  " + jsonString(name) + ": [";
@@ -179,12 +178,16 @@ void writeList(std::string_view name, const std::vector<Item>& items, Write writ
 }  // namespace
 
 std::string writeBench(const Bench& bench) {
-    const Kinds kinds = kindsOf(bench);
+    const PartKinds kinds = kindsOf(bench);
     std::string out =
         "{\n  \"format\": \"tiepoint-bench\",\n  \"version\": 1,\n  \"title\": " + jsonString(bench.title);
     if (bench.disclosure) {
         out += ",\n  \"reveal\": ";
         write(*bench.disclosure, out);
+    }
+    if (bench.surroundings) {
+        out += ",\n  \"surroundings\": ";
+        write(*bench.surroundings, out);
     }
     writeList(
         "boards", bench.boards, [&](const Board& board) { write(board, out); }, out);
@@ -220,9 +223,9 @@ std::string partLine(const Part& part) {
     return out;
 }
 
-std::string jumperLine(const Jumper& jumper, const Bench& bench) {
+std::string jumperLine(const Jumper& jumper, const PartKinds& kinds) {
     std::string out;
-    write(jumper, kindsOf(bench), out);
+    write(jumper, kinds, out);
     return out;
 }
 
@@ -241,6 +244,12 @@ std::string pinnedLine(const PinnedReading& reading) {
 std::string disclosureLine(const Disclosure& disclosure) {
     std::string out;
     write(disclosure, out);
+    return out;
+}
+
+std::string surroundingsLine(const SaidSurroundings& surroundings) {
+    std::string out;
+    write(surroundings, out);
     return out;
 }
 

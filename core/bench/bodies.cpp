@@ -1,5 +1,6 @@
 #include "core/bench/bodies.h"
 
+#include "core/bench/resolve.h"
 #include "core/bench/turned_table.h"
 
 #include <algorithm>
@@ -68,7 +69,7 @@ bool crossEachOther(const Leg& one, const Leg& other) {
 
 std::optional<Body> bodyOf(const Part& part, const PartPlace& place, int index) {
     if (!standsOnBoard(part)) return std::nullopt;
-    const Package& package = *part.kind->package;
+    const Package& package = packageOf(part);
     Body body;
     body.part = index;
     body.outline = place.pose.body;

@@ -1,6 +1,7 @@
 #include "core/bench/id_places.h"
 
 #include "core/base/quantity.h"
+#include "core/base/utf8.h"
 
 #include <algorithm>
 #include <array>
@@ -16,11 +17,11 @@ constexpr double kIdAwayMm = 0.5, kIdFromLightMm = 2.25;
 
 int lettersBeside(const Part& part) {
     int letters = static_cast<int>(part.id.size());
-    const int value = part.kind->valueIndex("resistance");
+    const int value = valueBesideId(*part.kind);
     if (value < 0) return letters;
-    constexpr int kSpace = 1, kOhmSign = 1;  // the sign takes two bytes
-    return letters + kSpace + static_cast<int>(formatSetting(part.value(value), part.kind->values[value].unit).size()) -
-           kOhmSign;
+    constexpr int kSpace = 1;
+    const std::string words = formatSetting(part.value(value), part.kind->values[value].unit);
+    return letters + kSpace + static_cast<int>(std::ranges::count_if(words, [](char c) { return !isContinuation(c); }));
 }
 
 Rect around(Point middle, double width, double height) {

@@ -3,6 +3,7 @@
 
 #include "core/bench/cable_routes.h"
 #include "core/bench/frame_grid.h"
+#include "core/bench/resolve.h"
 #include "core/bench/table.h"
 
 #include <algorithm>
@@ -133,7 +134,7 @@ public:
     Table take() { return std::move(table_); }
 
 private:
-    const Package& packageOf(int part) const { return *bench_.parts[part].kind->package; }
+    const Package& packageOf(int part) const { return tiepoint::packageOf(bench_.parts[part]); }
 
     void findBoards() {
         if (bench_.boards.empty()) return;

@@ -5,6 +5,7 @@
 
 #include "core/base/json_scan.h"
 #include "core/bench/bench.h"
+#include "core/parts/catalogue.h"
 
 #include <array>
 #include <optional>
@@ -33,7 +34,7 @@ struct UnresolvedJumper {
 
 // Each fills the last two and returns the first trouble, if any.
 std::optional<Trouble> readBoard(const JsonValue& json, Board& board, UnknownMembers& unknown);
-std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMembers& unknown);
+std::optional<Trouble> readPart(const JsonValue& json, Part& part, UnknownMembers& unknown, const Catalogue& kinds);
 std::optional<Trouble> readJumper(const JsonValue& json, UnresolvedJumper& jumper, UnknownMembers& unknown);
 std::optional<Trouble> readNote(const JsonValue& json, Note& note, UnknownMembers& unknown);
 std::optional<Trouble> readPinned(const JsonValue& json, PinnedReading& reading, UnknownMembers& unknown);
@@ -42,6 +43,7 @@ std::optional<Trouble> readViews(const JsonValue& json, SavedViews& views, Unkno
 /// The words of a file for the ways of the arrows, in the order of Arrows.
 inline constexpr std::array<std::string_view, 3> kArrowsNames = {"off", "conventional", "electrons"};
 std::optional<Trouble> readDisclosure(const JsonValue& json, Disclosure& disclosure, UnknownMembers& unknown);
+std::optional<Trouble> readSurroundings(const JsonValue& json, SaidSurroundings& surroundings, UnknownMembers& unknown);
 
 /// Takes a member that must be text; the pointer says where the member stands.
 std::optional<Trouble> readText(const JsonValue& member, const std::string& pointer, std::string& text);

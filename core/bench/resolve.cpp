@@ -37,6 +37,14 @@ double resolve(const Parameter& parameter, const Part& part) {
                   [&](const Parameter& argument) { return resolve(argument, part); });
 }
 
+const Package& packageOf(const Part& part) {
+    const auto& sizes = part.kind->sizes;
+    if (!sizes || !sizes->family->choose) return *part.kind->package;
+    std::vector<double> figures;
+    for (const Parameter& figure : sizes->figures) figures.push_back(resolve(figure, part));
+    return sizes->packages[sizes->family->choose(figures)];
+}
+
 double ratedCurrentAmpere(const Part& part) {
     return part.kind->emitsLight ? resolve(part.kind->ratedCurrent, part) : 0;
 }

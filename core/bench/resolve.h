@@ -8,6 +8,8 @@ namespace tiepoint {
 /// A parameter in figures for one part. A name is looked up among the kind's values, then its states, then the constants of
 /// each choice in force. Asserts on a name that doesn't exist: the catalogue's loader has checked all of them.
 double resolve(const Parameter& parameter, const Part& part);
+/// The package of a part; of a family whose size follows values it is the size for this part.
+const Package& packageOf(const Part& part);
 /// The current at which a light is as bright as it is made to be; 0 for parts that give no light.
 double ratedCurrentAmpere(const Part& part);
 

@@ -8,6 +8,7 @@
 #include "core/bench/cap.h"
 #include "core/bench/frame_grid.h"
 #include "core/bench/measurable.h"
+#include "core/bench/resolve.h"
 
 #include <fmt/format.h>
 
@@ -59,6 +60,7 @@ public:
             return wrong(ErrorKind::Format, "/reveal/lock",
                          fmt::format("a lock is text of at most {} bytes", kLongestLock));
         }
+        if (auto fault = checkSurroundings()) return fault;
         if (auto failure = checkIds()) return failure;
         if (auto failure = checkBoards()) return failure;
         if (auto failure = checkBoxes()) return failure;
@@ -187,7 +189,7 @@ private:
             }
             leadsMm_[lead] = at;
         }
-        if (const auto reason = misfit(*part.kind->package, leadsMm_)) {
+        if (const auto reason = misfit(packageOf(part), leadsMm_)) {
             return wrong(ErrorKind::Placement, pointer + "/leads", fmt::format("{} doesn't fit: {}", part.id, *reason));
         }
         return {};
@@ -296,6 +298,24 @@ private:
         if (note.text.empty() || note.text.size() > kLongestNote) {
             return wrong(ErrorKind::Range, pointer + "/text",
                          fmt::format("a note holds 1 to {} bytes of text", kLongestNote));
+        }
+        return {};
+    }
+
+    Fault checkSurroundings() const {
+        if (!bench_.surroundings) return {};
+        const struct {
+            const char* name;
+            double value, least, most;
+            const char* unit;
+        } table[] = {{"light", bench_.surroundings->lightLux, 0, kMostLightLux, "lux"},
+                     {"temperature", bench_.surroundings->temperatureCelsius, kColdestCelsius, kWarmestCelsius,
+                      "degrees Celsius"}};
+        for (const auto& [name, value, least, most, unit] : table) {
+            if (value >= least && value <= most) continue;  // NaN isn't
+            return wrong(ErrorKind::Range, fmt::format("/surroundings/{}", name),
+                         fmt::format("{} is {}; it may be {} to {} {}", name, figure(value), jsonNumber(least),
+                                     jsonNumber(most), unit));
         }
         return {};
     }

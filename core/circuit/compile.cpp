@@ -112,6 +112,7 @@ private:
 CompiledCircuit compile(const Layout& layout) { return Compiler(layout).run(); }
 
 bool isPresent(const Part& part, const ElementSpec& spec, const Inputs& inputs) {
+    if (!hasElements(part.condition)) return false;
     if (spec.whenHeld) return inputs.held.contains(part.id);
     if (spec.whenState.empty()) return true;
     const int index = part.kind->stateIndex(spec.whenState);

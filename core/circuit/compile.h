@@ -3,8 +3,8 @@
 // circuit, and every digit of its solution, depends neither on the order of parts in the file nor on where they lie.
 // A pure function; safe from any thread.
 
-#include "core/bench/inputs.h"
 #include "core/circuit/circuit.h"
+#include "core/instant/inputs.h"
 #include "core/nets/layout.h"
 
 #include <string>
@@ -31,7 +31,7 @@ struct CompiledCircuit {
 
 CompiledCircuit compile(const Layout& layout);
 
-/// Whether an element is there: a contact while it is closed, a supply while it is on, anything else always.
+/// Whether an element is there: a contact while it is closed, a supply while it is on, anything else always; none of a broken part.
 bool isPresent(const Part& part, const ElementSpec& spec, const Inputs& inputs);
 
 }  // namespace tiepoint

@@ -56,10 +56,10 @@ std::string saidToOne(const Bench& bench, const Clash& clash) {
             return fmt::format("lying flat it would cover {}, where {} is plugged in", holeName(bench, *clash.hole),
                                clash.other);
         case ClashKind::NoWay:
-            return fmt::format("{} stands in the way {}, and the wire finds none round it", clash.other,
+            return fmt::format("{} stands in the way {}, and there is no way round it", clash.other,
                                wayOf(bench, clash));
         case ClashKind::LegsTouch:
-            return fmt::format("its bare leg in {} would touch that of {} in {}, which is other metal",
+            return fmt::format("its bare leg in {} would touch that of {} in {}, which is another piece of metal",
                                holeName(bench, *clash.hole), clash.other,
                                holeOfLead(bench, clash.other, clash.otherLead));
     }
@@ -83,11 +83,11 @@ std::string saidToOther(const Bench& bench, const Clash& clash) {
         case ClashKind::NoWay:
             return fmt::format("{} would find no way round it {}", wireName(bench, clash), wayOf(bench, clash));
         case ClashKind::LegsTouch:
-            return fmt::format("its bare leg in {} would touch that of {} in {}, which is other metal",
+            return fmt::format("its bare leg in {} would touch that of {} in {}, which is another piece of metal",
                                holeOfLead(bench, clash.other, clash.otherLead), clash.one,
                                holeName(bench, *clash.hole));
         case ClashKind::LegOnPin:
-            return fmt::format("its bare leg in {} would touch {} in {}, which is other metal",
+            return fmt::format("its bare leg in {} would touch {} in {}, which is another piece of metal",
                                holeOfLead(bench, clash.other, clash.otherLead), clash.one,
                                holeName(bench, *clash.hole));
     }

@@ -44,7 +44,7 @@ std::vector<Clash> firstOfEachPair(std::vector<Clash> clashes) {
     return clashes;
 }
 
-Surroundings::Surroundings(const Bench& bench, const std::vector<std::string>& ignoring, const Layout* layout)
+Occupancy::Occupancy(const Bench& bench, const std::vector<std::string>& ignoring, const Layout* layout)
     : bench_(bench),
       layout_(layout),
       table_(placeThings(bench)) {
@@ -57,7 +57,7 @@ Surroundings::Surroundings(const Bench& bench, const std::vector<std::string>& i
     wires_.sort();
 }
 
-void Surroundings::addParts(const std::vector<std::string>& ignoring) {
+void Occupancy::addParts(const std::vector<std::string>& ignoring) {
     for (int index = 0; index < static_cast<int>(bench_.parts.size()); ++index) {
         const Part& part = bench_.parts[index];
         if (isAmong(ignoring, part.id)) continue;
@@ -82,7 +82,7 @@ void Surroundings::addParts(const std::vector<std::string>& ignoring) {
     }
 }
 
-void Surroundings::addJumpers(const std::vector<std::string>& ignoring) {
+void Occupancy::addJumpers(const std::vector<std::string>& ignoring) {
     for (int index = 0; index < static_cast<int>(bench_.jumpers.size()); ++index) {
         const Jumper& jumper = bench_.jumpers[index];
         if (isAmong(ignoring, jumper.id)) continue;
@@ -99,24 +99,24 @@ void Surroundings::addJumpers(const std::vector<std::string>& ignoring) {
     }
 }
 
-const std::string& Surroundings::idOf(const Pin& pin) const {
+const std::string& Occupancy::idOf(const Pin& pin) const {
     return pin.jumper >= 0 ? bench_.jumpers[pin.jumper].id : bench_.parts[pin.part].id;
 }
-const std::string& Surroundings::idOf(const Wire& wire) const {
+const std::string& Occupancy::idOf(const Wire& wire) const {
     return wire.jumper >= 0 ? bench_.jumpers[wire.jumper].id : bench_.parts[wire.part].id;
 }
 
-const Layout& Surroundings::layout() const {
+const Layout& Occupancy::layout() const {
     if (layout_ == nullptr) {
         ownLayout_ = buildLayout(std::make_shared<const Bench>(bench_));
         layout_ = ownLayout_.get();
     }
     return *layout_;
 }
-int Surroundings::netOf(const Pin& pin) const { return layout().netOfHole(layout().holeIndex(pin.hole)); }
-int Surroundings::netOf(const Leg& leg) const { return layout().netOfLead[layout().leadIndex(leg.part, leg.lead)]; }
+int Occupancy::netOf(const Pin& pin) const { return layout().netOfHole(layout().holeIndex(pin.hole)); }
+int Occupancy::netOf(const Leg& leg) const { return layout().netOfLead[layout().leadIndex(leg.part, leg.lead)]; }
 
-void Surroundings::addBodyClashes(int part, const Body& body, Clashes& found) const {
+void Occupancy::addBodyClashes(int part, const Body& body, Clashes& found) const {
     const std::string& own = bench_.parts[part].id;
     const double x = body.outline.centre.x, left = x - body.radiusMm, right = x + body.radiusMm;
     bodies_.within(left, right, [&](const Body& other) {
@@ -140,7 +140,7 @@ void Surroundings::addBodyClashes(int part, const Body& body, Clashes& found) co
     });
 }
 
-void Surroundings::addLegClashes(const Leg& leg, Clashes& found) const {
+void Occupancy::addLegClashes(const Leg& leg, Clashes& found) const {
     const Part& part = bench_.parts[leg.part];
     const StretchOfX along = stretchOf(leg.tip, leg.exit, kBareMm);
     bodies_.within(along.left, along.right, [&](const Body& body) {
@@ -160,7 +160,7 @@ void Surroundings::addLegClashes(const Leg& leg, Clashes& found) const {
     });
 }
 
-void Surroundings::addPinClashes(const Pin& pin, Clashes& found) const {
+void Occupancy::addPinClashes(const Pin& pin, Clashes& found) const {
     bodies_.within(pin.at.x, pin.at.x, [&](const Body& body) {
         const bool own = pin.part >= 0 && body.part == pin.part;
         if (!own && covers(body, pin.at))
@@ -177,7 +177,7 @@ void Surroundings::addPinClashes(const Pin& pin, Clashes& found) const {
     });
 }
 
-void Surroundings::addFlatClashes(const Flat& flat, Clashes& found) const {
+void Occupancy::addFlatClashes(const Flat& flat, Clashes& found) const {
     const std::string& own = bench_.jumpers[flat.jumper].id;
     const StretchOfX along = stretchOf(flat.first, flat.second, kFlatPinRoomMm);
     bodies_.within(along.left, along.right, [&](const Body& body) {
@@ -190,18 +190,18 @@ void Surroundings::addFlatClashes(const Flat& flat, Clashes& found) const {
     });
 }
 
-bool Surroundings::getsThrough(const Wire& wire, const InOrder<Body>& bodies) const {
+bool Occupancy::getsThrough(const Wire& wire, const InOrder<Body>& bodies) const {
     if (wire.jumper >= 0) return arcGetsTo(bodies, wire.first, wire.second);
     return cableGetsTo(cableRun(table_, bench_.parts[wire.part], table_.parts[wire.part], wire.lead), bodies);
 }
 
-std::vector<Body> Surroundings::inWayOf(const Wire& wire) const {
+std::vector<Body> Occupancy::inWayOf(const Wire& wire) const {
     if (wire.jumper >= 0) return inWayOfArc(bodies_, wire.first, wire.second);
     return inWayOfCable(cableRun(table_, bench_.parts[wire.part], table_.parts[wire.part], wire.lead), bodies_);
 }
 
 /// A wire that gets through nowhere, and the bodies in its way that aren't over one of its ends: those are told already.
-void Surroundings::addWireClashes(const Wire& wire, Clashes& found) const {
+void Occupancy::addWireClashes(const Wire& wire, Clashes& found) const {
     if (getsThrough(wire, bodies_)) return;
     for (const Body& body : inWayOf(wire)) {
         if (covers(body, wire.second) || (wire.jumper >= 0 && covers(body, wire.first))) continue;
@@ -210,7 +210,7 @@ void Surroundings::addWireClashes(const Wire& wire, Clashes& found) const {
 }
 
 /// Wires that would find a way if the body weren't there.
-void Surroundings::addWiresPast(const Body& body, Clashes& found) const {
+void Occupancy::addWiresPast(const Body& body, Clashes& found) const {
     const double x = body.outline.centre.x;
     wires_.within(x - body.radiusMm, x + body.radiusMm, [&](const Wire& wire) {
         if (wire.part == body.part || getsThrough(wire, bodies_)) return;
@@ -225,7 +225,7 @@ void Surroundings::addWiresPast(const Body& body, Clashes& found) const {
     });
 }
 
-std::vector<Clash> Surroundings::clashesOf(const Part& part) const {
+std::vector<Clash> Occupancy::clashesOf(const Part& part) const {
     const int index = bench_.partIndex(part.id);
     const PartPlace& place = table_.parts[index];
     const bool flies = part.kind->package->reach == Reach::Flying;
@@ -243,7 +243,7 @@ std::vector<Clash> Surroundings::clashesOf(const Part& part) const {
     return found;
 }
 
-std::vector<Clash> Surroundings::clashesOf(const Jumper& jumper) const {
+std::vector<Clash> Occupancy::clashesOf(const Jumper& jumper) const {
     const int index = bench_.jumperIndex(jumper.id);
     const std::array ends{endMm(bench_, table_, jumper.ends[0]), endMm(bench_, table_, jumper.ends[1])};
     Clashes found;
@@ -259,7 +259,7 @@ std::vector<Clash> Surroundings::clashesOf(const Jumper& jumper) const {
     return found;
 }
 
-std::vector<Clash> Surroundings::all() const {
+std::vector<Clash> Occupancy::all() const {
     Clashes found;
     const auto each = [&](const auto& things, auto add) {
         things.each([&](const auto& thing) {
@@ -275,7 +275,7 @@ std::vector<Clash> Surroundings::all() const {
     return found;
 }
 
-std::optional<Clash> Surroundings::over(const Hole& hole) const {
+std::optional<Clash> Occupancy::over(const Hole& hole) const {
     const auto at = holeMm(bench_, hole);
     if (!at) return std::nullopt;
     std::optional<Clash> found;

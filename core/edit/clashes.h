@@ -22,7 +22,7 @@ enum class ClashKind {
     FlatOnPin,    ///< one is a jumper that lies flat over a hole that the other is in
     NoWay,        ///< one is a wire that finds no way round the other
     LegsTouch,    ///< bare legs of other metal
-    LegOnPin,     ///< a bare leg of the other touches what one has in a hole, which is other metal
+    LegOnPin,     ///< a bare leg of the other touches what one has in a hole, which is another piece of metal
 };
 
 struct Clash {
@@ -37,11 +37,11 @@ struct Clash {
 std::vector<Clash> firstOfEachPair(std::vector<Clash> clashes);
 
 /// Everything on the boards of one bench. Keeps a reference to it.
-class Surroundings {
+class Occupancy {
 public:
     /// `ignoring`: ids that count as taken away. Without a layout one is built when it is first needed; the bench must then be valid.
-    explicit Surroundings(const Bench& bench, const std::vector<std::string>& ignoring = {},
-                          const Layout* layout = nullptr);
+    explicit Occupancy(const Bench& bench, const std::vector<std::string>& ignoring = {},
+                       const Layout* layout = nullptr);
 
     const Bench& bench() const { return bench_; }
     /// What a part or a jumper of the bench can't be together with, the plainest first.
@@ -103,10 +103,10 @@ private:
     InOrder<Wire> wires_;
 };
 
-/// The nearest free hole of the same strip as in core/edit/placement.h, for many questions about one bench: its surroundings are dear.
-std::optional<Hole> nearestFreeInStrip(const Surroundings& around, const Hole& hole);
+/// The nearest free hole of the same strip as in core/edit/placement.h, for many questions about one bench: its occupancy is dear.
+std::optional<Hole> nearestFreeInStrip(const Occupancy& around, const Hole& hole);
 /// Why nothing can go into a hole, as there.
-std::optional<std::string> whyNotFree(const Surroundings& around, const Hole& hole);
+std::optional<std::string> whyNotFree(const Occupancy& around, const Hole& hole);
 
 /// "c9 lies under R1", of what is over a hole.
 std::string liesUnder(const Bench& bench, const Clash& clash);

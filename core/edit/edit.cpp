@@ -69,6 +69,10 @@ public:
         return Operation{SetDisclosure{std::exchange(bench_.disclosure, set.disclosure)}};
     }
 
+    Result<Operation> operator()(const SetSurroundings& set) {
+        return Operation{SetSurroundings{std::exchange(bench_.surroundings, set.surroundings)}};
+    }
+
 private:
     template <class Item>
     Result<Operation> insert(std::vector<Item>& items, const Item& item, int at) {

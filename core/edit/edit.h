@@ -56,9 +56,12 @@ struct SetTitle {
 struct SetDisclosure {
     std::optional<Disclosure> disclosure;
 };
+struct SetSurroundings {
+    std::optional<SaidSurroundings> surroundings;
+};
 
 using Operation = std::variant<AddBoard, AddPart, AddJumper, AddNote, AddPinned, Remove, ReplaceBoard, ReplacePart,
-                               ReplaceJumper, ReplaceNote, SetTitle, SetDisclosure>;
+                               ReplaceJumper, ReplaceNote, SetTitle, SetDisclosure, SetSurroundings>;
 
 struct Edit {
     std::string name;  ///< as the history shows it: "Move R1"

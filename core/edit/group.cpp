@@ -113,7 +113,7 @@ int GroupPlacer::stripOf(const Hole& hole) const {
     return board.kind->stripIndex(board.rails, hole.line, hole.number);
 }
 
-const Surroundings& GroupPlacer::around() const {
+const Occupancy& GroupPlacer::around() const {
     if (!around_) around_.emplace(bench_, away_);
     return *around_;
 }

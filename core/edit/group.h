@@ -60,13 +60,13 @@ private:
     class Mover;
     bool isTaken(const Hole& hole) const { return taken_.contains(hole); }
     int stripOf(const Hole& hole) const;
-    const Surroundings& around() const;
+    const Occupancy& around() const;
 
     const Bench& bench_;
     std::vector<std::string> away_;
     std::set<Hole> taken_;
     std::set<std::pair<std::string, int>> takenStrips_;  ///< by board
-    mutable std::optional<Surroundings> around_;         ///< made when it is first needed
+    mutable std::optional<Occupancy> around_;            ///< made when it is first needed
 };
 
 }  // namespace tiepoint

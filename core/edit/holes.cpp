@@ -114,22 +114,22 @@ std::optional<Occupant> occupantOf(const Bench& bench, const Hole& hole) {
     return std::nullopt;
 }
 
-std::optional<Hole> nearestFreeInStrip(const Surroundings& around, const Hole& hole) {
+std::optional<Hole> nearestFreeInStrip(const Occupancy& around, const Hole& hole) {
     return nearestWhere(around.bench(), hole, [&](const Hole& candidate) {
         return !occupantOf(around.bench(), candidate) && !around.over(candidate);
     });
 }
 std::optional<Hole> nearestFreeInStrip(const Bench& bench, const Hole& hole) {
-    return nearestFreeInStrip(Surroundings(bench), hole);
+    return nearestFreeInStrip(Occupancy(bench), hole);
 }
 
-std::optional<std::string> whyNotFree(const Surroundings& around, const Hole& hole) {
+std::optional<std::string> whyNotFree(const Occupancy& around, const Hole& hole) {
     if (occupantOf(around.bench(), hole)) return holeName(around.bench(), hole) + " is taken";
     const auto clash = around.over(hole);
     return clash ? std::optional(liesUnder(around.bench(), *clash)) : std::nullopt;
 }
 std::optional<std::string> whyNotFree(const Bench& bench, const Hole& hole) {
-    return whyNotFree(Surroundings(bench), hole);
+    return whyNotFree(Occupancy(bench), hole);
 }
 
 }  // namespace tiepoint

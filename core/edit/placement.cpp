@@ -2,6 +2,7 @@
 
 #include "core/edit/placement.h"
 
+#include "core/bench/resolve.h"
 #include "core/bench/table.h"
 #include "core/edit/holes.h"
 
@@ -27,7 +28,7 @@ Point turnedQuarters(Point p, int quarterTurns) {
 /// The span of a bending part as it lies, in whole pitches, or that of the tray. One that only the gap has spread takes the latter again, so
 /// that it comes back to where it was when it is turned round.
 int spanOf(const Bench& bench, const Part& part) {
-    const int usual = part.kind->package->defaultSpan;
+    const int usual = packageOf(part).defaultSpan;
     const auto places = leadHolesMm(bench, part);
     if (!places[0] || !places[1]) return usual;
     const int span = static_cast<int>(std::lround(distance(*places[0], *places[1]) / kPitchMm));
@@ -46,8 +47,8 @@ std::optional<Hole> secondLead(const Bench& bench, const Hole& anchor, int span,
     return Hole{anchor.board, along.y > 0 ? Line::F : Line::E, anchor.number};
 }
 
-void placeLegs(const Bench& bench, Part& part, Point anchorMm, int quarterTurns) {
-    const auto& footprint = part.kind->package->footprint;
+/// Legs that bend stay as far apart as they are.
+void placeLegs(const Bench& bench, Part& part, std::span<const Point> footprint, Point anchorMm, int quarterTurns) {
     for (std::size_t i = 1; i < part.leads.size(); ++i) {
         const Point offset = turnedQuarters(footprint[i] - footprint[0], quarterTurns) * kPitchMm;
         part.leads[i] = nearestHole(bench, anchorMm + offset, kLegReachMm);
@@ -77,7 +78,8 @@ Part placedAt(const Bench& bench, const Part& part, const Hole& anchor, int quar
     result.leads[0] = anchor;
     switch (part.kind->package->reach) {
         case Reach::Rigid:
-            placeLegs(bench, result, *holeMm(bench, anchor), quarterTurns);
+            placeLegs(bench, result, footprintFor(packageOf(part), leadHolesMm(bench, part)), *holeMm(bench, anchor),
+                      quarterTurns);
             break;
         case Reach::Bending:
             result.leads[1] = secondLead(bench, anchor, spanOf(bench, part), quarterTurns);
@@ -89,7 +91,7 @@ Part placedAt(const Bench& bench, const Part& part, const Hole& anchor, int quar
 }
 
 int quarterTurnsOf(const Bench& bench, const Part& part) {
-    const auto pose = poseOf(*part.kind->package, leadHolesMm(bench, part));
+    const auto pose = poseOf(packageOf(part), leadHolesMm(bench, part));
     return pose ? wrapped(static_cast<int>(std::lround(pose->angle / kQuarterRadians))) : 0;
 }
 

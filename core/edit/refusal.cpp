@@ -1,6 +1,7 @@
 // Why a place is refused, in words for a person who holds the part in hand. The first reason found is the one
 // told: legs that reach no hole, holes that are taken, legs that don't suit, and then what can't be there together.
 
+#include "core/bench/resolve.h"
 #include "core/bench/table.h"
 #include "core/edit/clashes.h"
 #include "core/edit/holes.h"
@@ -48,7 +49,7 @@ public:
         if (!taker) return std::nullopt;
         Ids away = ignoring_;
         away.emplace_back(mover_);
-        const Surroundings around(bench_, away);
+        const Occupancy around(bench_, away);
         const auto isFree = [&](const Hole& other) {
             return !takerOf(other) && std::find(own.begin(), own.end(), other) == own.end() && !around.over(other);
         };
@@ -76,19 +77,13 @@ struct Footing {
 };
 
 std::optional<Footing> footingOf(const Bench& bench, const Part& part) {
-    const Package& package = *part.kind->package;
+    const Package& package = packageOf(part);
     Footing footing;
     footing.present = leadHolesMm(bench, part);
     const auto pose = poseOf(package, footing.present);
     if (!pose) return std::nullopt;
-    const auto first = std::find_if(footing.present.begin(), footing.present.end(), [](const auto& p) { return p; });
-    const Point anchor = package.footprint[first - footing.present.begin()];
-    const double c = std::cos(pose->angle), s = std::sin(pose->angle);
-    for (const Point leg : package.footprint) {
-        const Point offset = (leg - anchor) * kPitchMm;
-        footing.belongs.push_back(**first + Point{c * offset.x - s * offset.y, s * offset.x + c * offset.y});
-    }
-    footing.quarterTurned = std::abs(s) > 0.5;
+    footing.belongs = legPlaces(package, footing.present);
+    footing.quarterTurned = std::abs(std::sin(pose->angle)) > 0.5;
     return footing;
 }
 
@@ -157,7 +152,7 @@ Reason reachReason(const Bench& bench, const Part& part) {
 }
 
 Reason fitReason(const Bench& bench, const Part& part) {
-    auto reason = misfit(*part.kind->package, leadHolesMm(bench, part));
+    auto reason = misfit(packageOf(part), leadHolesMm(bench, part));
     if (!reason || part.kind->package->reach != Reach::Rigid) return reason;
     // Rows say more than distances where a leg belongs into the gap.
     const Footing footing = *footingOf(bench, part);
@@ -242,7 +237,7 @@ std::vector<const Thing*> laidOtherwise(const Bench& before, const std::vector<T
 }
 
 template <class Thing>
-Reason clashReason(const Surroundings& around, const Bench& bench, const Thing& thing) {
+Reason clashReason(const Occupancy& around, const Bench& bench, const Thing& thing) {
     const auto clashes = around.clashesOf(thing);
     return clashes.empty() ? std::nullopt : Reason(saidToHand(bench, clashes.front(), thing.id));
 }
@@ -255,7 +250,7 @@ std::optional<std::string> refusal(const Bench& bench, const Part& part, const s
     Bench after = bench;
     const int index = bench.partIndex(part.id);
     (index >= 0 ? after.parts[index] : after.parts.emplace_back()) = part;
-    return clashReason(Surroundings(after, ignoring), after, part);
+    return clashReason(Occupancy(after, ignoring), after, part);
 }
 
 std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, const std::vector<std::string>& ignoring) {
@@ -263,7 +258,7 @@ std::optional<std::string> refusal(const Bench& bench, const Jumper& jumper, con
     Bench after = bench;
     const int index = bench.jumperIndex(jumper.id);
     (index >= 0 ? after.jumpers[index] : after.jumpers.emplace_back()) = jumper;
-    return clashReason(Surroundings(after, ignoring), after, jumper);
+    return clashReason(Occupancy(after, ignoring), after, jumper);
 }
 
 std::optional<std::string> refusalOfChange(const Bench& before, const Bench& after) {
@@ -280,7 +275,7 @@ std::optional<std::string> refusalOfChange(const Bench& before, const Bench& aft
         if (auto reason = placeReason(after, *jumper, {})) return said(jumper->id, std::move(*reason));
     }
     if (parts.empty() && jumpers.empty()) return std::nullopt;
-    const Surroundings around(after);
+    const Occupancy around(after);
     for (const Part* part : parts) {
         if (auto reason = clashReason(around, after, *part)) return said(part->id, std::move(*reason));
     }
@@ -292,11 +287,11 @@ std::optional<std::string> refusalOfChange(const Bench& before, const Bench& aft
 
 std::vector<std::string> overlapping(const Bench& bench, const Part& part) {
     std::vector<std::string> ids;
-    const auto pose = poseOf(*part.kind->package, leadHolesMm(bench, part));
+    const auto pose = poseOf(packageOf(part), leadHolesMm(bench, part));
     if (!pose) return ids;
     for (const Part& other : bench.parts) {
         if (other.id == part.id) continue;
-        const auto otherPose = poseOf(*other.kind->package, leadHolesMm(bench, other));
+        const auto otherPose = poseOf(packageOf(other), leadHolesMm(bench, other));
         if (otherPose && overlap(pose->body, otherPose->body)) ids.push_back(other.id);
     }
     return ids;

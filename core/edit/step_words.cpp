@@ -87,6 +87,7 @@ public:
     Deed operator()(const ReplaceNote& replace) const { return {replace.note.id, "changed", "note changed"}; }
     Deed operator()(const SetTitle&) const { return {{}, "renamed", "renamed"}; }
     Deed operator()(const SetDisclosure&) const { return {{}, "changed", "what is revealed"}; }
+    Deed operator()(const SetSurroundings&) const { return {{}, "changed", "light and warmth"}; }
     Deed operator()(const ReplacePart& replace) const {
         const Part& now = replace.part;
         const Part* was = before_.findPart(now.id);

@@ -26,7 +26,7 @@ Suspicion legOnPin(const Bench& bench, const Clash& clash) {
     if (bench.findJumper(clash.one) != nullptr) {
         found.finding.severity = Severity::Remark;
         found.finding.text =
-            fmt::format("{} in {} lies under {}: they look joined and aren't.", capitalised(plug), hole, leg);
+            fmt::format("{} in {} lies under {}: they look joined but aren't.", capitalised(plug), hole, leg);
     } else {
         found.finding.text =
             fmt::format("In {}, bare metal touches: {} runs over {} and joins what should be apart.", hole, leg, plug);

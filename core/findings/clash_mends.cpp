@@ -104,7 +104,7 @@ void proposeOtherHoles(const Bench& bench, const std::string& id, int lead, std:
     if (!from) return;
     constexpr std::size_t kMostTries = 4;
     std::vector<Hole> tried;
-    const Surroundings around(bench);
+    const Occupancy around(bench);
     const auto isNext = [&](const Hole& hole) {
         return std::ranges::find(tried, hole) == tried.end() && !whyNotFree(around, hole);
     };

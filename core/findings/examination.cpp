@@ -18,7 +18,7 @@ namespace {
 /// Whether a supply is on; what an instrument tests with lights nothing.
 bool isDriven(const Snapshot& snapshot) {
     return snapshot.status() == Status::Solved &&
-           std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
+           std::ranges::any_of(snapshot.solution.elements(), [&](const ElementState& element) {
                return element.closed && snapshot.layout->bench->parts[element.part].kind->isSupply;
            });
 }
@@ -40,7 +40,7 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer)
     positions_.push_back({"", std::shared_ptr<const Snapshot>(std::shared_ptr<const Snapshot>(), &now)});
     PositionSolver solver(now.layout);
     const auto& all = solver.throws();
-    const Digits digits = digitsOf(all, bench(), now.inputs);
+    const Digits digits = digitsOf(all, bench(), *now.inputs);
     const PositionPlan plan = planPositions(layout(), all, digits);
     complete_ = plan.complete;
     for (const Digits& each : plan.others)

@@ -55,7 +55,7 @@ public:
     std::vector<char> netsNear(int part) const;
 
     /// Everything on the boards, for asking what is free.
-    const Surroundings& around() const { return around_; }
+    const Occupancy& around() const { return around_; }
     /// What can't be on the boards together: of each two things the plainest.
     const std::vector<Clash>& clashes() const { return clashes_; }
     /// The bench after an edit, if hands can do it: valid, and every moved lead and body in a place that is free.
@@ -65,7 +65,7 @@ private:
     ResistorDrawer drawer_;
     std::vector<Position> positions_;
     std::vector<int> darkLights_;
-    Surroundings around_;
+    Occupancy around_;
     std::vector<Clash> clashes_;
     std::vector<char> supplyNet_;  ///< by net
     bool complete_ = true;

@@ -15,12 +15,11 @@ Suspicions findGapCrossed(const Examination& examination) {
     for (const Board& board : bench.boards) {
         for (int column = 1; column <= board.kind->columns; ++column) {
             const Hole upper{board.id, Line::E, column}, lower{board.id, Line::F, column};
-            suspectGap(
-                examination, upper, lower,
-                fmt::format(
-                    "{} and {} are not joined: the gap parts them, so the circuit is open there: no complete path.",
-                    holeName(bench, upper), holeName(bench, lower)),
-                found);
+            suspectGap(examination, upper, lower,
+                       fmt::format(
+                           "{} and {} are not joined: the gap parts them. The circuit is open there: no complete path.",
+                           holeName(bench, upper), holeName(bench, lower)),
+                       found);
         }
     }
     return found;

@@ -16,6 +16,7 @@ Suspicions findIdleJumpers(const Examination& examination) {
     }
     Suspicions all;
     for (std::size_t j = 0; j < bench.jumpers.size(); ++j) {
+        if (bench.jumpers[j].condition != Condition::Sound) continue;
         if (joined.join(layout.jumperJoints[j][0], layout.jumperJoints[j][1])) continue;
         const std::string& id = bench.jumpers[j].id;
         Suspicion found;

@@ -1,6 +1,8 @@
-// From suspicions to a report. Two principles hold the report together:
+// From suspicions to a report. Three principles hold the report together:
 //   - A mend is offered only if the mended bench was solved and is better: the finding is gone, the lights it darkened shine, and
 //     no fault or risk is new.
+//   - Where something is broken that looks sound, rules would blame the wiring for it. What they say is kept only where they say the same
+//     of the bench as it looks, or where it can hurt.
 //   - What disappears with the mend of a graver finding was its consequence and isn't told beside it.
 // Mended benches are judged without mends and without searches of their own, so that trials never nest.
 
@@ -49,6 +51,7 @@ public:
 
     std::vector<Finding> report() {
         Judgement judged = suspect(examination_, true);
+        leaveOutWhatBrokenThingsDo(judged);
         std::ranges::stable_sort(judged, [](const Judged& a, const Judged& b) {
             return a.suspicion.finding.severity > b.suspicion.finding.severity;
         });
@@ -91,6 +94,24 @@ private:
         return judged;
     }
 
+    void leaveOutWhatBrokenThingsDo(Judgement& judged) {
+        if (isSound(examination_.bench())) return;
+        const auto snapshot =
+            evaluate(std::make_shared<const Bench>(soundOf(examination_.bench())), *examination_.now().inputs);
+        const Examination sound(*snapshot, examination_.drawer());
+        std::map<const Rule*, Suspicions> ofSound;
+        std::erase_if(judged, [&](const Judged& each) {
+            if (each.rule->atOnce || each.rule->ofBroken) return false;
+            const auto [known, isNew] = ofSound.try_emplace(each.rule);
+            if (isNew) known->second = each.rule->find(sound);
+            const Finding& told = each.suspicion.finding;
+            return std::ranges::none_of(known->second, [&](const Suspicion& other) {
+                const Finding& same = other.finding;
+                return told.parts == same.parts && told.holes == same.holes && told.text == same.text;
+            });
+        });
+    }
+
     /// For each light the suspicion whose mend leaves the fewest findings; of equals the one least in doubt, then the first.
     Judgement proven(Judgement pool) {
         std::ranges::stable_sort(pool, {}, [](const Judged& each) { return each.suspicion.doubt; });
@@ -125,7 +146,7 @@ private:
     std::optional<Outcome> outcomeOf(const Judged& judged, const Mend& proposal) {
         const auto bench = examination_.after(proposal.edit);
         if (!bench) return std::nullopt;
-        const auto snapshot = evaluate(bench, examination_.now().inputs);
+        const auto snapshot = evaluate(bench, *examination_.now().inputs);
         const Examination mended(*snapshot);
         Outcome outcome;
         for (const int light : mended.darkLights()) outcome.dark.insert(mended.part(light).id);

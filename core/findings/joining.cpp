@@ -63,10 +63,10 @@ std::vector<Target> targetsFrom(const Examination& examination, const Hole& from
 }  // namespace
 
 std::optional<Mend> jumperMend(const Bench& bench, const Hole& a, const Hole& b) {
-    return jumperMend(Surroundings(bench), a, b);
+    return jumperMend(Occupancy(bench), a, b);
 }
 
-std::optional<Mend> jumperMend(const Surroundings& around, const Hole& a, const Hole& b) {
+std::optional<Mend> jumperMend(const Occupancy& around, const Hole& a, const Hole& b) {
     const Bench& bench = around.bench();
     const auto from = nearestFreeInStrip(around, a), to = nearestFreeInStrip(around, b);
     if (!from || !to) return std::nullopt;

@@ -15,7 +15,7 @@ namespace tiepoint {
 /// A jumper between the free holes nearest to two holes, in a colour that suits the rail it reaches; nothing if a strip is full.
 std::optional<Mend> jumperMend(const Bench& bench, const Hole& a, const Hole& b);
 /// The same where many are tried on one bench.
-std::optional<Mend> jumperMend(const Surroundings& around, const Hole& a, const Hole& b);
+std::optional<Mend> jumperMend(const Occupancy& around, const Hole& a, const Hole& b);
 
 /// Jumpers from the strips of some occupied holes to the nearest metal of nets that suit, the shortest first.
 std::vector<Mend> bridgeMends(const Examination& examination, const std::vector<Hole>& from,

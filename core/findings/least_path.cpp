@@ -44,7 +44,7 @@ void addOnce(std::vector<std::string>& ids, const std::string& id) {
 
 NearZeroPaths::NearZeroPaths(const Snapshot& snapshot) : layout_(*snapshot.layout), edges_(layout_.joints.size()) {
     for (const Piece& piece : layout_.pieces) addPiece(piece);
-    for (const ElementState& element : snapshot.solution.elements) addElement(element);
+    for (const ElementState element : snapshot.solution.elements()) addElement(element);
     steps_.resize(edges_.size());
 }
 

@@ -23,7 +23,7 @@ std::optional<Suspicion> inLine(const Examination& examination, int index) {
     const auto turned = turnDialEdit(examination.bench(), meter, "current");
     const auto bench = turned ? examination.after(*turned) : nullptr;
     if (!bench) return std::nullopt;
-    const auto then = evaluate(bench, examination.now().inputs);
+    const auto then = evaluate(bench, *examination.now().inputs);
     Suspicion found;
     for (const int light : examination.darkLights()) {
         if (isLit(*then, light)) found.darkens.push_back(examination.part(light).id);
@@ -32,7 +32,7 @@ std::optional<Suspicion> inLine(const Examination& examination, int index) {
     found.finding.parts = {meter.id, found.darkens.front()};
     found.finding.holes = holesOf(meter);
     found.finding.text = fmt::format(
-        "{} is {} and lies in the line of {}: it lets next to no current through (open circuit: no complete path).",
+        "{} is {} but stands in series with {}: it lets next to no current through (open circuit: no complete path).",
         meter.id, dialInWords(meter), fmt::join(found.darkens, " and "));
     addFigure(found.finding, "current", examination.mostCurrent(index));
     found.proposals.push_back({fmt::format("Turn the dial of {} to amperes", meter.id), *turned});

@@ -26,7 +26,7 @@ std::string othersOf(const Snapshot& snapshot, int part) {
     std::string others;
     for (int other = 0; other < static_cast<int>(bench.parts.size()); ++other) {
         if (other == part || !isSwitch(*bench.parts[other].kind)) continue;
-        others += snapshot.inputs.held.contains(bench.parts[other].id) ? '1' : '0';
+        others += snapshot.inputs->held.contains(bench.parts[other].id) ? '1' : '0';
         for (std::size_t s = 0; s < bench.parts[other].kind->state.size(); ++s) {
             others += fmt::format(",{}", bench.parts[other].stateValue(static_cast<int>(s)));
         }

@@ -75,8 +75,9 @@ Suspicion noWay(const Bench& bench, const Clash& clash, const std::vector<std::s
     Suspicion found = clashSuspicion(bench, clash);
     found.finding.parts = {clash.one};
     found.finding.parts.insert(found.finding.parts.end(), inTheWay.begin(), inTheWay.end());
-    found.finding.text = fmt::format("{} finds no way: {} {} in it, and no arc gets round.", wireInWords(bench, clash),
-                                     listInWords(inTheWay), inTheWay.size() == 1 ? "stands" : "stand");
+    found.finding.text =
+        fmt::format("{} can't be laid: {} {} in the way, and no arc gets round.", wireInWords(bench, clash),
+                    listInWords(inTheWay), inTheWay.size() == 1 ? "stands" : "stand");
     if (clash.oneLead >= 0) {
         proposeOtherHoles(bench, clash.one, clash.oneLead, found.proposals);
     } else {

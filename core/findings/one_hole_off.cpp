@@ -79,7 +79,7 @@ bool touches(const Examination& examination, const Neighbourhood& near, const Mo
 /// The position in which a light shines once something has been moved; nothing if it stays dark.
 std::optional<std::string> lightsIn(const Examination& examination, const Move& move, int light) {
     const auto bench = examination.after(move.edit);
-    return bench ? positionThatLights(bench, examination.now().inputs, light) : std::nullopt;
+    return bench ? positionThatLights(bench, *examination.now().inputs, light) : std::nullopt;
 }
 
 /// As much as a gap that nobody bridged, which is told first; and more than that.
@@ -96,7 +96,7 @@ Suspicion suspicionOfMove(const Examination& examination, const Move& move, int 
     found.finding.holes = {move.from, move.to};
     const std::string what = capitalised(move.what);
     found.finding.text = fmt::format(
-        "{} is one place off: from {} the circuit is open (no complete path), in {} it is closed and {} lights{}{}.",
+        "{} is one hole off: from {} the circuit is open (no complete path), in {} it is closed and {} lights{}{}.",
         what, from, to, id, position.empty() ? "" : " ", position);
     addFigure(found.finding, "current now", examination.mostCurrent(light));
     found.darkens = {id};

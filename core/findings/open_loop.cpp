@@ -20,7 +20,7 @@ Suspicions findOpenLoops(const Examination& examination) {
                 return each.plus == net && (reach.group < 0 || each.group == reach.group);
             });
         };
-        const std::string text = fmt::format("Nothing leads from plus to {}{}: its loop is open: no complete path.",
+        const std::string text = fmt::format("Nothing leads from plus to {}{}. Its loop is open: no complete path.",
                                              examination.part(light).id, reach.minus ? "" : ", nor from it to minus");
         found.push_back(openSuspicion(examination, light, reach, text, isPlus));
     }

@@ -68,19 +68,19 @@ int resistorFor(const Snapshot& snapshot, int part) {
 
 std::string sentence(const Part& part, const Part* resistor, const Excess& excess) {
     const std::string limit = formatSetting(excess.share.limit, "A");
+    const std::string who = bearerInWords(part, *excess.share.rating);
     if (!excess.share.rating->maximum) {
-        return fmt::format("{} carries {}; it is rated for {}.", part.id, excessInWords(excess), limit);
+        return fmt::format("{} carries {}; it is rated for {}.", who, excessInWords(excess), limit);
     }
     if (resistor != nullptr) {
-        return fmt::format("{} would carry {}; its maximum is {}. {} is only {}.", part.id, excessInWords(excess),
-                           limit, resistor->id,
-                           formatSetting(resistor->value(resistanceValue(*resistor->kind)), "ohm"));
+        return fmt::format("{} would carry {}; its maximum is {}. {} is only {}.", who, excessInWords(excess), limit,
+                           resistor->id, formatSetting(resistor->value(resistanceValue(*resistor->kind)), "ohm"));
     }
     if (part.kind->needsResistor) {
         return fmt::format("{} has no resistor to hold its current back: it would carry {}; its maximum is {}.",
                            part.id, excessInWords(excess), limit);
     }
-    return fmt::format("{} would carry {}; its maximum is {}.", part.id, excessInWords(excess), limit);
+    return fmt::format("{} would carry {}; its maximum is {}.", who, excessInWords(excess), limit);
 }
 
 /// Larger values for a resistor that shares its work with others.

@@ -1,7 +1,9 @@
 #include "core/findings/over_limit.h"
 
+#include "core/base/capital.h"
 #include "core/base/stopping.h"
 #include "core/findings/shorted.h"
+#include "core/findings/trial.h"
 
 #include <fmt/format.h>
 
@@ -41,6 +43,10 @@ std::vector<Excess> excesses(const Examination& examination, std::string_view qu
     }
     std::ranges::stable_sort(worst, isWorse);
     return worst;
+}
+
+std::string bearerInWords(const Part& part, const Rating& rating) {
+    return rating.leads.size() == 1 ? capitalised(leadInWords(part, rating.leads.front())) : part.id;
 }
 
 std::string excessInWords(const Excess& excess) {

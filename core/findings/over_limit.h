@@ -22,6 +22,8 @@ struct Excess {
 /// what burns there burns because of the short. Maximum ratings come before usual figures.
 std::vector<Excess> excesses(const Examination& examination, std::string_view quantity);
 
+/// The part, or the lead whose current it is: "Q1", "The base of Q1".
+std::string bearerInWords(const Part& part, const Rating& rating);
 /// "31.2 mA", or "far too much" where the part would be gone before a figure meant anything.
 std::string excessInWords(const Excess& excess);
 

@@ -26,15 +26,26 @@ void proposeLowerSupplies(const Bench& bench, double limitVolt, Suspicion& found
     }
 }
 
-void addExcesses(const Examination& examination, std::string_view quantity, std::string_view how, Suspicions& all) {
+/// "across it", "between its gate and its source", "across it the wrong way round".
+std::string ratedPlaceInWords(const Part& part, const Rating& rating) {
+    const bool reverse = rating.quantity == "reverseVoltage";
+    std::string words = "across it";
+    if (!rating.leads.empty())
+        words = fmt::format("between its {} and its {}", part.kind->leads[rating.leads[0]].name,
+                            part.kind->leads[rating.leads[1]].name);
+    return reverse ? words + " the wrong way round" : words;
+}
+
+void addExcesses(const Examination& examination, std::string_view quantity, Suspicions& all) {
     for (const Excess& excess : excesses(examination, quantity)) {
         const Part& part = examination.part(excess.part);
         Suspicion found;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = saidOf(fmt::format("{} has {} {}; its maximum is {}.", part.id, excessInWords(excess), how,
-                                                formatSetting(excess.share.limit, "V")),
-                                    *excess.position);
+        found.finding.text =
+            saidOf(fmt::format("{} has {} {}; its maximum is {}.", part.id, excessInWords(excess),
+                               ratedPlaceInWords(part, *excess.share.rating), formatSetting(excess.share.limit, "V")),
+                   *excess.position);
         addFigure(found.finding, "voltage", excess.shown(), excess.share.limit);
         proposeLowerSupplies(examination.bench(), excess.share.limit, found);
         all.push_back(std::move(found));
@@ -45,8 +56,8 @@ void addExcesses(const Examination& examination, std::string_view quantity, std:
 
 Suspicions findOverVoltage(const Examination& examination) {
     Suspicions all;
-    addExcesses(examination, "voltage", "across it", all);
-    addExcesses(examination, "reverseVoltage", "across it the wrong way round", all);
+    addExcesses(examination, "voltage", all);
+    addExcesses(examination, "reverseVoltage", all);
     return all;
 }
 

@@ -27,7 +27,7 @@ double voltageOver(const Snapshot& snapshot, int part) {
 /// The largest voltage that any supply of the bench gives.
 double supplyVolt(const Snapshot& snapshot) {
     double most = 0;
-    for (const ElementState& element : snapshot.solution.elements) {
+    for (const ElementState element : snapshot.solution.elements()) {
         if (!snapshot.layout->bench->parts[element.part].kind->isSupply || !element.closed) continue;
         for (const auto& [name, figure] : element.constants) {
             if (name == "voltage") most = std::max(most, figure);

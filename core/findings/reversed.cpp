@@ -69,7 +69,7 @@ std::optional<double> amperesTurned(const Examination& examination, int light) {
         return std::nullopt;
     const auto bench = examination.after(exchangeLeads(examination.part(light)));
     if (!bench) return std::nullopt;
-    const double ampere = Examination(*evaluate(bench, examination.now().inputs)).mostAmpere(light);
+    const double ampere = Examination(*evaluate(bench, *examination.now().inputs)).mostAmpere(light);
     return ampere >= kVisibleAmpere ? std::optional(ampere) : std::nullopt;
 }
 

@@ -5,7 +5,7 @@
 namespace tiepoint {
 
 std::span<const Rule> rules() {
-    constexpr bool kOnlyProven = true, kFollows = true, kAtOnce = true;
+    constexpr bool kOnlyProven = true, kFollows = true, kAtOnce = true, kOfBroken = true;
     static constexpr Rule kTable[] = {
         {"short-circuit", "Plus and minus of a supply joined by metal or next to no resistance.", findShortCircuits,
          !kOnlyProven, !kFollows, kAtOnce},
@@ -42,6 +42,8 @@ std::span<const Rule> rules() {
         {"idle-jumper", "A jumper with both ends in one net already.", findIdleJumpers},
         {"colour-misleads", "A black jumper in plus or a red one in minus.", findColoursThatMislead},
         {"supply-off", "A supply is switched off while something is connected to it.", findSuppliesOff},
+        {"passes-nothing", "A broken thing that would carry current if it were sound.", findBroken, !kOnlyProven,
+         kFollows, !kAtOnce, kOfBroken},
     };
     return kTable;
 }

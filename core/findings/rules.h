@@ -28,8 +28,9 @@ struct Rule {
     bool onlyProven =
         false;  ///< said only where its one mend lights the one light that it darkens; such rules stand together,
                 ///< and the mend that leaves the cleanest bench is the one told
-    bool follows = false;  ///< tells nothing beside a short circuit or where no solution exists
-    bool atOnce = false;   ///< can hurt, or can't be: told of a bench that isn't finished too
+    bool follows = false;   ///< tells nothing beside a short circuit or where no solution exists
+    bool atOnce = false;    ///< can hurt, or can't be: told of a bench that isn't finished too
+    bool ofBroken = false;  ///< about what is broken in things that look sound
 };
 
 /// Every rule, the causes before what they bring about.
@@ -65,5 +66,6 @@ Suspicions findWithoutEffect(const Examination& examination);
 Suspicions findIdleJumpers(const Examination& examination);
 Suspicions findColoursThatMislead(const Examination& examination);
 Suspicions findSuppliesOff(const Examination& examination);
+Suspicions findBroken(const Examination& examination);
 
 }  // namespace tiepoint

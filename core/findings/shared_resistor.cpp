@@ -79,7 +79,8 @@ Suspicions findSharedResistors(const Examination& examination) {
         found.finding.parts.push_back(examination.part(resistor).id);
         found.finding.severity = found.darkens.empty() ? Severity::Remark : Severity::Fault;
         found.finding.text =
-            saidOf(fmt::format("{} share one resistor and not its current: {}; LEDs side by side need one each.",
+            saidOf(fmt::format("{} share one resistor, but don't share its current evenly: {}; LEDs side by side need "
+                               "a resistor each.",
                                fmt::join(found.finding.parts.begin(), found.finding.parts.end() - 1, " and "),
                                fmt::join(shares, ", ")),
                    position);

@@ -70,7 +70,7 @@ struct OnSource {
 std::vector<OnSource> sourcesOn(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
     std::vector<OnSource> found;
-    for (const ElementState& element : snapshot.solution.elements) {
+    for (const ElementState element : snapshot.solution.elements()) {
         const PartKind& kind = *layout.bench->parts[element.part].kind;
         const ElementSpec& spec = kind.model[element.spec];
         const int plus = kind.leadIndex(spec.from), minus = kind.leadIndex(spec.to);
@@ -122,12 +122,15 @@ std::string clashInWords(const Bench& bench, const SupplyClash& clash) {
     const std::string &strong = bench.parts[clash.stronger->part].id, &weak = bench.parts[clash.weaker->part].id;
     if (clash.ring)
         return fmt::format(
-            "{} and {} fight: metal joins the plus of each to the minus of the other, and only their own "
+            "{} and {} work against each other: metal joins the plus of each to the minus of the other, and only their "
+            "own "
             "limits and internal resistances hold the current back.",
             strong, weak);
-    return fmt::format("{} and {} fight: metal joins them plus to plus and minus to minus, but {} gives {} and {} {}.",
-                       strong, weak, strong, formatSetting(clash.stronger->emfVolt, "V"), weak,
-                       formatSetting(clash.weaker->emfVolt, "V"));
+    return fmt::format(
+        "{} and {} work against each other: metal joins them plus to plus and minus to minus, but {} gives {} and {} "
+        "{}.",
+        strong, weak, strong, formatSetting(clash.stronger->emfVolt, "V"), weak,
+        formatSetting(clash.weaker->emfVolt, "V"));
 }
 
 /// Between a supply that gives and one that takes: what may be moved, or switched off.
@@ -166,8 +169,8 @@ Suspicions findSupplyConflicts(const Examination& examination) {
             if (!takes || !told.insert(index).second) continue;
             const std::string& other = examination.part(giver).id;
             tell(position, giver, index,
-                 fmt::format("{} and {} fight: {} pushes {} backwards through {}.", other, taker.id, other,
-                             snapshot.shown().through(index).in.text(), taker.id));
+                 fmt::format("{} and {} work against each other: {} pushes {} backwards through {}.", other, taker.id,
+                             other, snapshot.shown().through(index).in.text(), taker.id));
         }
         const auto sources = sourcesOn(snapshot);
         for (const SupplyClash& clash : clashesOf(snapshot, sources)) {

@@ -270,7 +270,10 @@ bool works(const Snapshot& snapshot) {
 
 Unfinished unfinished(const Snapshot& snapshot, bool hasWorked) {
     if (hasWorked || works(snapshot)) return {};
-    return OpenCircuits(*snapshot.layout).find();
+    const Bench& bench = *snapshot.layout->bench;
+    if (isSound(bench)) return OpenCircuits(*snapshot.layout).find();
+    // What is broken inside nobody has left open.
+    return OpenCircuits(*buildLayout(std::make_shared<const Bench>(soundOf(bench)))).find();
 }
 
 bool isTold(const Unfinished& unfinished, const Finding& finding) {

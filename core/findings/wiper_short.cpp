@@ -39,7 +39,7 @@ bool shortsAnywhere(const Examination& examination) {
 std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob, const ValueSpec& travel, double end) {
     const auto bench = examination.after(setStateEdit(examination.bench(), knob.id, travel.name, end));
     if (!bench) return std::nullopt;
-    const auto snapshot = evaluate(bench, examination.now().inputs);
+    const auto snapshot = evaluate(bench, *examination.now().inputs);
     const Examination there(*snapshot);
     Suspicion found;
     found.finding.severity = Severity::Risk;

@@ -75,7 +75,10 @@ void LoopNet::factorWhole(const Layout& layout, const Forest& forest) {
     Eigen::SparseMatrix<double> laplacian(rows, rows);
     laplacian.setFromTriplets(lower.begin(), lower.end());
     whole_->factors.compute(laplacian);
+    whole_->inverseDiagonal = whole_->factors.vectorD().cwiseInverse();
     whole_->drawn.resize(rows);
+    whole_->ordered.resize(rows);
+    whole_->volt.resize(rows);
 
     for (int lead = 0; lead < layout.leadCount(); ++lead) {
         if (const int row = rowOf[layout.drawJointOf(lead)]; row >= 0) whole_->draws.push_back({lead, row});
@@ -106,7 +109,13 @@ void LoopNet::findByDrops(std::span<const double> pieceCurrent) {
 void LoopNet::findByWhole(std::span<const double> injection) {
     whole_->drawn.setZero();
     for (const Whole::Draw& draw : whole_->draws) whole_->drawn[draw.row] -= injection[draw.lead];
-    const Eigen::VectorXd volt = whole_->factors.solve(whole_->drawn);
+    // What solve() would do, in vectors that stay.
+    Eigen::VectorXd& volt = whole_->volt;
+    whole_->ordered.noalias() = whole_->factors.permutationP() * whole_->drawn;
+    whole_->factors.matrixL().solveInPlace(whole_->ordered);
+    whole_->ordered.array() *= whole_->inverseDiagonal.array();
+    whole_->factors.matrixU().solveInPlace(whole_->ordered);
+    volt.noalias() = whole_->factors.permutationPinv() * whole_->ordered;
     const auto voltAt = [&](int row) { return row < 0 ? 0.0 : volt[row]; };
     for (std::size_t k = 0; k < loopCount(); ++k) {
         current_[k] =

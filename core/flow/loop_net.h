@@ -1,6 +1,6 @@
 #pragma once
 // The loops of one net: each piece outside the spanning tree (a chord) closes one, from the chord's `from` along it and back through
-// the tree. Prepared once; correct() is allocation-free for nets with few loops. Not thread-safe.
+// the tree. Prepared once; correct() is allocation-free. Not thread-safe.
 
 #include "core/flow/forest.h"
 
@@ -36,7 +36,8 @@ private:
         std::vector<Draw> draws;
         std::vector<std::array<int, 2>> chordRows;  ///< by loop: rows of the chord's `from` and `to`; -1: the root
         Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factors;
-        Eigen::VectorXd drawn;
+        Eigen::VectorXd inverseDiagonal;
+        Eigen::VectorXd drawn, ordered, volt;
     };
 
     std::size_t loopCount() const { return firstStep_.size() - 1; }

@@ -1,5 +1,6 @@
 #include "core/lesson/first_build.h"
 
+#include "core/bench/resolve.h"
 #include "core/bench/table.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
@@ -107,7 +108,7 @@ private:
         constexpr double kRoomMm = 0.4;
         const Point at = *holeMm(bench_, hole);
         return std::any_of(bench_.parts.begin(), bench_.parts.end(), [&](const Part& part) {
-            const auto pose = poseOf(*part.kind->package, leadHolesMm(bench_, part));
+            const auto pose = poseOf(packageOf(part), leadHolesMm(bench_, part));
             return pose && distanceOutside(pose->body, at) < kRoomMm;
         });
     }
@@ -173,7 +174,7 @@ FirstBuildAdvice firstBuildAdvice(const Snapshot& snapshot, int reached) {
     int step = chain.step;
     if (reached >= 4) {
         double brightest = 0;
-        for (const double brightness : snapshot.partBrightness) brightest = std::max(brightest, brightness);
+        for (const double brightness : snapshot.emitterBrightness) brightest = std::max(brightest, brightness);
         const bool dark =
             snapshot.status() == Status::Off || (snapshot.status() == Status::Solved && brightest < kDark);
         step = reached >= kFirstBuildSteps || dark ? kFirstBuildSteps : 4;

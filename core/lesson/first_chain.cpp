@@ -83,7 +83,7 @@ private:
         chain.reversed = chain.plusEnd == minus && chain.minusEnd == plus;
         if (chain.plusEnd != plus && !chain.reversed) return;
         chain.step = 3;
-        if (s_.status() == Status::Solved && s_.partBrightness[chain.led] > kLit) chain.step = 4;
+        if (s_.status() == Status::Solved && s_.brightness(chain.led) > kLit) chain.step = 4;
     }
 
     const Snapshot& s_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace tiepoint {
 
@@ -13,11 +14,19 @@ double lightness(double relativeLuminance) {
     return 116 * f - 16;
 }
 
-double brightness(double meanCurrentAmpere, double ratedCurrentAmpere, double exponent) {
+// NaN in gives NaN out, here and below: std::clamp and std::min hand on what compares with nothing.
+double relativeLight(double currentAmpere, double ratedCurrentAmpere, double exponent) {
+    const double share = std::clamp(currentAmpere / ratedCurrentAmpere, 0.0, std::numeric_limits<double>::infinity());
+    return exponent == 1 ? share : std::pow(share, exponent);
+}
+
+double brightnessOfLight(double meanRelativeLight) {
     constexpr double kFullLightness = 100;
-    const double share = std::clamp(meanCurrentAmpere / ratedCurrentAmpere, 0.0, 1.0);
-    const double light = exponent == 1 ? share : std::pow(share, exponent);
-    return std::clamp(lightness(light) / kFullLightness, 0.0, 1.0);
+    return std::clamp(lightness(std::min(meanRelativeLight, 1.0)) / kFullLightness, 0.0, 1.0);
+}
+
+double brightness(double currentAmpere, double ratedCurrentAmpere, double exponent) {
+    return brightnessOfLight(relativeLight(currentAmpere, ratedCurrentAmpere, exponent));
 }
 
 }  // namespace tiepoint

@@ -13,8 +13,8 @@ class Together {
 public:
     explicit Together(const Snapshot& snapshot)
         : layout_(*snapshot.layout),
-          joined_(layout_.netCount + 2 * snapshot.solution.elements.size()) {
-        for (const ElementState& element : snapshot.solution.elements) {
+          joined_(layout_.netCount + 2 * snapshot.solution.elementAmpere.size()) {
+        for (const ElementState element : snapshot.solution.elements()) {
             if (!element.closed) continue;
             const ElementSpec& spec = specOf(element);
             joined_.join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to));
@@ -43,11 +43,11 @@ private:
 
 int otherSourceAt(const Snapshot& snapshot, int part) {
     Together together(snapshot);
-    const auto& elements = snapshot.solution.elements;
-    for (const ElementState& source : elements) {
+    const auto elements = snapshot.solution.elements();
+    for (const ElementState source : elements) {
         const ElementSpec& spec = together.specOf(source);
         if (source.part == part || !source.closed || findElement(spec.element) != &kSupplyElement) continue;
-        for (const ElementState& own : elements) {
+        for (const ElementState own : elements) {
             if (own.part != part || !own.closed) continue;
             const int at = together.rootOf(source.part, spec.from);
             if (together.rootOf(part, together.specOf(own).from) == at) return source.part;

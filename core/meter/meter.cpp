@@ -30,11 +30,11 @@ const ElementSpec* readingSpec(const Part& part) {
     return found == part.kind->model.end() ? nullptr : &*found;
 }
 
-const ElementState& stateOf(const Snapshot& snapshot, int part, const ElementSpec& spec) {
+ElementState stateOf(const Snapshot& snapshot, int part, const ElementSpec& spec) {
     const auto index = &spec - snapshot.layout->bench->parts[part].kind->model.data();
-    return *std::ranges::find_if(snapshot.solution.elements, [&](const ElementState& element) {
-        return element.part == part && element.spec == index;
-    });
+    const auto elements = snapshot.solution.elements();
+    return *std::ranges::find_if(
+        elements, [&](const ElementState& element) { return element.part == part && element.spec == index; });
 }
 
 double voltAcross(const ElementState& element) {
@@ -53,7 +53,7 @@ double ohmOutside(const ElementState& source) {
 struct Measurement {
     const Snapshot& snapshot;
     int part;
-    const ElementState& element;
+    ElementState element;
 
     const Part& meter() const { return snapshot.layout->bench->parts[part]; }
 };

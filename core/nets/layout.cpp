@@ -75,9 +75,13 @@ private:
             const Part& part = bench_.parts[p];
             partIndex_.emplace(part.id, static_cast<int>(p));
             layout.firstLead.push_back(layout.leadCount());
-            for (const auto& hole : part.leads) {
+            const int untouched = untouchedLead(part);
+            for (std::size_t lead = 0; lead < part.leads.size(); ++lead) {
+                const auto& hole = part.leads[lead];
                 layout.holeOfLead.push_back(hole ? holeIndex(*hole) : -1);
-                elementOfLead_.push_back(hole ? layout.stripOfHole[layout.holeOfLead.back()] : own++);
+                const bool touches = hole && static_cast<int>(lead) != untouched;
+                touches_.push_back(touches);
+                elementOfLead_.push_back(touches ? layout.stripOfHole[layout.holeOfLead.back()] : own++);
             }
         }
         layout.firstLead.push_back(layout.leadCount());
@@ -93,6 +97,7 @@ private:
     void joinMetal() {
         std::vector<std::pair<int, int>> joins;
         for (const Jumper& jumper : bench_.jumpers) {
+            if (jumper.condition != Condition::Sound) continue;
             joins.emplace_back(elementOf(jumper.ends[0]), elementOf(jumper.ends[1]));
         }
         for (std::size_t p = 0; p < bench_.parts.size(); ++p) {
@@ -138,9 +143,11 @@ private:
         layout.jointOfHole.assign(layout.stripOfHole.size(), -1);
         for (int lead = 0; lead < layout.leadCount(); ++lead) {
             const int hole = layout.holeOfLead[lead];
-            layout.jointOfLead.push_back(hole >= 0 ? jointAtHole(hole, lead)
-                                                   : addJoint(-1, lead, false, layout.netOfLead[lead]));
-            if (hole >= 0) layout.netUsed[layout.netOfLead[lead]] = 1;
+            layout.jointOfLead.push_back(touches_[lead] ? jointAtHole(hole, lead)
+                                                        : addJoint(-1, lead, false, layout.netOfLead[lead]));
+            if (hole < 0) continue;
+            if (!touches_[lead]) jointAtHole(hole, -1);
+            layout.netUsed[layout.netOfHole(hole)] = 1;
         }
         for (const Jumper& jumper : bench_.jumpers) {
             std::array<int, 2> joints{};
@@ -185,7 +192,14 @@ private:
             const Point a = endPointMm(table, bench_.jumpers[j].ends[0]);
             const Point b = endPointMm(table, bench_.jumpers[j].ends[1]);
             const double ohm = jumperLengthMm(a, b) * kWireOhmPerMm + 2 * kContactOhm;
-            const auto [from, to] = layout_->jumperJoints[j];
+            auto [from, to] = layout_->jumperJoints[j];
+            // A broken wire hangs on the end that still touches and leads to nothing.
+            const auto part = [&](int end) { return addJoint(-1, -1, false, layout_->joints[end].net); };
+            const Condition condition = bench_.jumpers[j].condition;
+            if (condition == Condition::DryContact)
+                from = part(to);
+            else if (condition != Condition::Sound)
+                to = part(from);
             layout_->pieceOfJumper.push_back(addPiece(PieceKind::Jumper, from, to, ohm, static_cast<int>(j)));
         }
     }
@@ -224,6 +238,7 @@ private:
     const Bench& bench_;
     std::unordered_map<std::string_view, int> boardIndex_, partIndex_;
     std::vector<int> elementOfLead_;
+    std::vector<char> touches_;  ///< by lead: it is in a hole and meets the clip there
     int elementCount_ = 0;
 };
 

@@ -8,7 +8,9 @@
 //   strip                 boards in order, inside a board as BoardKind::stripIndex
 //   lead                  parts in order, inside a part as the kind's leads (sockets too)
 //   net                   over all strips, hanging leads and sockets: ordered by the smallest member, compact
-//   joint                 places where metal meets: occupied holes, sockets, hanging leads, hubs inside parts with joined leads
+//   joint                 places where metal meets: occupied holes, sockets, hanging leads, hubs inside parts with joined leads, and the
+//                         parted ends of broken jumpers. A lead that doesn't touch its hole's clip (core/bench/condition.h) has a joint
+//                         and a net of its own, as one that hangs; its hole has a joint too
 //   piece                 the metal between two joints
 
 #include "core/bench/bench.h"
@@ -21,7 +23,7 @@ namespace tiepoint {
 
 enum class PieceKind : std::uint8_t {
     Strip,   ///< between two neighbouring occupied holes of one strip
-    Jumper,  ///< from a jumper's first end to its second
+    Jumper,  ///< from a jumper's first end to its second; of a broken one, what still hangs on one of them
     Bridge,  ///< inside a part, from a joined lead to the hub of its group
 };
 
@@ -33,8 +35,9 @@ struct Piece {
 };
 
 struct Joint {
-    int hole = -1;  ///< hole index, or -1 (socket, hanging lead or hub)
-    int lead = -1;  ///< the lead in it or the socket; for a hub the group's first lead; -1 where a jumper ends
+    int hole = -1;  ///< hole index, or -1 (socket, hanging lead, hub or the parted end of a jumper)
+    int lead =
+        -1;  ///< the lead in it or the socket; for a hub the group's first lead; -1 where a jumper ends or nothing touches
     bool hub = false;
     int net = -1;
 };

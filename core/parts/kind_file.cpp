@@ -1,7 +1,9 @@
 #include "core/parts/kind_file.h"
 
 #include "core/base/json_scan.h"
+#include "core/base/unit.h"
 #include "core/parts/derivation.h"
+#include "core/parts/rated_quantity.h"
 #include "core/parts/strict_json.h"
 
 #include <fmt/format.h>
@@ -17,10 +19,8 @@ using nlohmann::json;
 
 constexpr std::array<std::string_view, 8> kFamilies = {"Supply", "Resistor", "LED",  "Switch",
                                                        "Diode",  "Lamp",     "Chip", "Meter"};
-constexpr std::array<std::string_view, 4> kRatingQuantities = {"current", "power", "reverseVoltage", "voltage"};
 constexpr std::array<std::string_view, 4> kReadings = {"voltage", "current", "resistance", "continuity"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
-constexpr std::array<std::string_view, 5> kUnits = {"", "ohm", "V", "A", "W"};
 
 template <std::size_t Size>
 bool isOneOf(const std::array<std::string_view, Size>& known, std::string_view name) {
@@ -75,9 +75,10 @@ Choice readChoice(StrictObject& object) {
 }
 
 void readNumber(StrictObject& object, ValueSpec& spec) {
-    if (!object.at("unit").is_string() || !isOneOf(kUnits, object.at("unit").get<std::string>()))
+    const json& unit = object.at("unit");
+    if (!unit.is_string() || std::ranges::find(units(), unit.get<std::string>(), &Unit::name) == units().end())
         object.fail("unit", "no such unit is known");
-    spec.unit = object.at("unit").get<std::string>();
+    spec.unit = unit.get<std::string>();
     spec.minimum = object.number("minimum");
     spec.maximum = object.number("maximum");
     spec.fallback = object.number("default");
@@ -195,11 +196,33 @@ void checkNodes(const StrictObject& root, const PartKind& kind) {
     }
 }
 
+/// None where the rating names none; else as many as its quantity is measured at.
+std::vector<int> readRatedLeads(StrictObject& object, const PartKind& kind, const RatedQuantity& quantity) {
+    std::vector<int> leads;
+    if (!object.has("leads")) {
+        if (quantity.needsTwo && kind.leads.size() < 2) object.fail("quantity", "the part has no two leads");
+        return leads;
+    }
+    for (const json& name : object.list("leads")) {
+        const int lead = name.is_string() ? kind.leadIndex(name.get<std::string>()) : -1;
+        if (lead < 0) object.fail("leads", "this names something that is no lead");
+        if (std::ranges::find(leads, lead) != leads.end()) object.fail("leads", "a lead stands twice");
+        leads.push_back(lead);
+    }
+    if (std::ssize(leads) != quantity.leads || leads.empty()) {
+        object.fail("leads", quantity.leads == 0 ? "this quantity is the whole part's"
+                                                 : fmt::format("this quantity takes {} of them", quantity.leads));
+    }
+    return leads;
+}
+
 Rating readRating(StrictObject& object, const PartKind& kind) {
     Rating rating;
     rating.name = object.text("name");
     rating.quantity = object.text("quantity");
-    if (!isOneOf(kRatingQuantities, rating.quantity)) object.fail("quantity", "no such quantity is known");
+    const RatedQuantity* quantity = findRatedQuantity(rating.quantity);
+    if (!quantity) object.fail("quantity", "no such quantity is known");
+    rating.leads = readRatedLeads(object, kind, *quantity);
     rating.label = object.text("label");
     rating.limit = readCheckedParameter(object, "limit", kind);
     rating.maximum = !object.has("maximum") || object.flag("maximum");
@@ -237,19 +260,62 @@ void readNames(StrictObject& root, PartKind& kind) {
     kind.sources = readList(root, "sources", readSource);
 }
 
-void readBody(StrictObject& root, PartKind& kind) {
-    kind.package = findPackage(root.text("package"));
-    if (!kind.package) root.fail("package", "no such package exists");
-    kind.leads = readList(root, "leads", readLeadSpec);
+/// A number for every part of the kind, or, where the family allows it, the name of a number of the part.
+Parameter readFamilyNumber(StrictObject& object, const FamilyNumber& number, const PartKind& kind) {
+    if (number.fallback && !object.has(number.name)) return {*number.fallback};
+    Parameter figure = readParameter(object.at(number.name), object.pointerTo(number.name));
+    if (const auto* value = std::get_if<double>(&figure.source)) {
+        const bool suits = !number.suits || number.suits(*value);
+        if (!(*value >= number.least && *value <= number.most) || !suits) {
+            object.fail(number.name, fmt::format("this is {} to {}{}{}", number.least, number.most,
+                                                 number.rule.empty() ? "" : ", ", number.rule));
+        }
+        return figure;
+    }
+    const auto* name = std::get_if<std::string>(&figure.source);
+    const int index = name ? kind.valueIndex(*name) : -1;
+    if (!number.ofPart || index < 0 || kind.values[index].type != ValueType::Number) {
+        object.fail(number.name,
+                    number.ofPart ? "this is neither a number nor one of the part's numbers" : "this isn't a number");
+    }
+    return figure;
+}
+
+void readSizes(StrictObject object, PartKind& kind) {
+    auto sizes = std::make_shared<PackageSizes>();
+    sizes->family = findPackageFamily(object.text("family"));
+    if (!sizes->family) object.fail("family", "no such family of packages exists");
+    std::vector<double> figures;
+    for (const FamilyNumber& number : sizes->family->numbers) {
+        sizes->figures.push_back(readFamilyNumber(object, number, kind));
+        const auto* value = std::get_if<std::string>(&sizes->figures.back().source);
+        figures.push_back(value ? kind.values[kind.valueIndex(*value)].fallback
+                                : std::get<double>(sizes->figures.back().source));
+    }
+    object.done();
+    sizes->packages = sizes->family->sizes(figures);
+    kind.package = &sizes->packages[sizes->family->choose ? sizes->family->choose(figures) : 0];
+    kind.sizes = std::move(sizes);
+}
+
+void readPackage(StrictObject& root, PartKind& kind) {
+    if (root.at("package").is_object()) {
+        readSizes(root.object("package"), kind);
+    } else {
+        kind.package = findPackage(root.text("package"));
+        if (!kind.package) root.fail("package", "no such package exists");
+    }
     const bool suits = kind.package->reach == Reach::Bending ? kind.leads.size() == 2
                                                              : kind.leads.size() == kind.package->footprint.size();
     if (!suits) root.fail("leads", "the package has another number of leads");
-    kind.joined = readJoined(root, kind);
 }
 
 void readWorking(StrictObject& root, PartKind& kind) {
+    kind.leads = readList(root, "leads", readLeadSpec);
+    kind.joined = readJoined(root, kind);
     kind.values = readList(root, "values", readValue);
     if (root.has("state")) kind.state = readList(root, "state", readValue);
+    readPackage(root, kind);
     kind.model = readList(root, "model", [&](StrictObject& object) { return readElement(object, kind); });
     checkNodes(root, kind);
     kind.ratings = readList(root, "ratings", [&](StrictObject& object) { return readRating(object, kind); });
@@ -281,7 +347,6 @@ Result<PartKind> readPartKind(std::string_view name, std::string_view text) {
         StrictObject root(document, "");
         PartKind kind;
         readNames(root, kind);
-        readBody(root, kind);
         readWorking(root, kind);
         root.done();
         return kind;

@@ -7,7 +7,7 @@
 //   kind, label      "push-button", "push button"
 //   family, order    compartment of the tray and the place in it
 //   prefix           of new ids: "S"
-//   package          name of a package
+//   package          name of a package, or {family: name, and its numbers} (core/parts/package_family.h)
 //   leads            [{name, description, socket: true (optional)}]
 //   joined           optional: [["1a", "1b"], ...], leads that are one piece of metal inside
 //   values           [{name, label, type: "number" | "choice" | "switch", default, ...}]
@@ -29,8 +29,10 @@
 //                        supply      voltage, seriesResistance, currentLimit (optional); from plus to minus
 //                        contact     contactResistance
 //                        filament    voltage, current, temperature (rated; kelvin)
-//   ratings          [{name, quantity: "current" | "power" | "reverseVoltage" | "voltage", label, limit: a parameter,
-//                      maximum: false (optional; a usual figure, no limit)}]
+//   ratings          [{name, quantity, label, limit: a parameter, maximum: false (optional; a usual figure, no limit),
+//                      leads: [names] (optional)}]
+//                      quantity: "current" (of the part; with one lead: of that lead), "power", "voltage" (the widest; with two leads:
+//                      between them), "reverseVoltage" (the second of two leads above the first; of all leads without names)
 //   emitsLight, cap, supply   optional: true
 //   ratedCurrent     with emitsLight: the current at which its brightness is 1, a parameter
 //   lightExponent    with emitsLight, optional: its light rises as this power of the current (1)

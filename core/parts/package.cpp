@@ -34,35 +34,47 @@ int firstPresent(LeadPlaces leads) {
     return found == leads.end() ? -1 : static_cast<int>(found - leads.begin());
 }
 
-/// Where leg `lead` belongs when leg `anchor` is at its place and the package is turned.
-Point legPlace(const Package& package, LeadPlaces leads, int anchor, int quarters, int lead) {
-    const Point offset = package.footprint[lead] - package.footprint[anchor];
-    return *leads[anchor] + turnedAbout(offset, quarters) * kPitchMm;
+/// How a rigid package lies: its legs' places and its turn.
+struct Lie {
+    const std::vector<Point>* footprint;
+    int quarters = 0;
+    int matching = 0;  ///< legs that are where they belong
+};
+
+/// Where leg `lead` belongs when leg `anchor` is at its place.
+Point legPlace(const Lie& lie, LeadPlaces leads, int anchor, int lead) {
+    const Point offset = (*lie.footprint)[lead] - (*lie.footprint)[anchor];
+    return *leads[anchor] + turnedAbout(offset, lie.quarters) * kPitchMm;
 }
 
-int matchingLegs(const Package& package, LeadPlaces leads, int anchor, int quarters) {
+int matchingLegs(const Lie& lie, LeadPlaces leads, int anchor) {
     int matching = 0;
     for (int i = 0; i < static_cast<int>(leads.size()); ++i) {
-        if (leads[i] && distance(*leads[i], legPlace(package, leads, anchor, quarters, i)) < kFitMm) ++matching;
+        if (leads[i] && distance(*leads[i], legPlace(lie, leads, anchor, i)) < kFitMm) ++matching;
     }
     return matching;
 }
 
-/// The turn that suits most legs; the smallest of equals, so that a lone leg lies unturned.
-int bestQuarters(const Package& package, LeadPlaces leads, int anchor) {
-    int best = 0;
-    for (int quarters = 1; quarters < kQuarterTurns; ++quarters) {
-        if (matchingLegs(package, leads, anchor, quarters) > matchingLegs(package, leads, anchor, best))
-            best = quarters;
-    }
+/// The footprint and turn that suit most legs; the first of equals, so that a lone leg lies unturned.
+Lie bestLie(const Package& package, LeadPlaces leads, int anchor) {
+    Lie best{&package.footprint};
+    const auto tryTurns = [&](const std::vector<Point>& footprint) {
+        for (int quarters = 0; quarters < kQuarterTurns; ++quarters) {
+            Lie lie{&footprint, quarters};
+            lie.matching = matchingLegs(lie, leads, anchor);
+            if (lie.matching > best.matching) best = lie;
+        }
+    };
+    tryTurns(package.footprint);
+    for (const auto& footprint : package.spread) tryTurns(footprint);
     return best;
 }
 
-Point footprintMiddle(const Package& package) {
-    const auto [left, right] = std::minmax_element(package.footprint.begin(), package.footprint.end(),
-                                                   [](Point a, Point b) { return a.x < b.x; });
-    const auto [top, bottom] = std::minmax_element(package.footprint.begin(), package.footprint.end(),
-                                                   [](Point a, Point b) { return a.y < b.y; });
+Point middleOf(const std::vector<Point>& footprint) {
+    const auto [left, right] =
+        std::minmax_element(footprint.begin(), footprint.end(), [](Point a, Point b) { return a.x < b.x; });
+    const auto [top, bottom] =
+        std::minmax_element(footprint.begin(), footprint.end(), [](Point a, Point b) { return a.y < b.y; });
     return {(left->x + right->x) / 2, (top->y + bottom->y) / 2};
 }
 
@@ -71,11 +83,11 @@ Outline bodyOutline(const Package& package, Point centre, double angle) {
 }
 
 Pose rigidPose(const Package& package, LeadPlaces leads, int anchor) {
-    const int quarters = bestQuarters(package, leads, anchor);
-    const Point offset = footprintMiddle(package) - package.footprint[anchor];
+    const Lie lie = bestLie(package, leads, anchor);
+    const Point offset = middleOf(*lie.footprint) - (*lie.footprint)[anchor];
     Pose pose;
-    pose.centre = *leads[anchor] + turnedAbout(offset, quarters) * kPitchMm;
-    pose.angle = quarters * kQuarterTurn;
+    pose.centre = *leads[anchor] + turnedAbout(offset, lie.quarters) * kPitchMm;
+    pose.angle = lie.quarters * kQuarterTurn;
     pose.body = bodyOutline(package, pose.centre, pose.angle);
     return pose;
 }
@@ -107,11 +119,12 @@ std::string holesText(double pitches) { return fmt::format("{:.3g}", std::round(
 
 /// Names the first leg that misses its place, by its distance from the first one.
 std::optional<std::string> rigidMisfit(const Package& package, LeadPlaces leads, int anchor) {
-    const int quarters = bestQuarters(package, leads, anchor);
+    const Lie lie = bestLie(package, leads, anchor);
     for (int i = 0; i < static_cast<int>(leads.size()); ++i) {
-        if (!leads[i] || distance(*leads[i], legPlace(package, leads, anchor, quarters, i)) < kFitMm) continue;
-        const double legs = length(package.footprint[i] - package.footprint[anchor]);
+        if (!leads[i] || distance(*leads[i], legPlace(lie, leads, anchor, i)) < kFitMm) continue;
+        const double legs = length((*lie.footprint)[i] - (*lie.footprint)[anchor]);
         const double holes = distance(*leads[i], *leads[anchor]) / kPitchMm;
+        if (!package.spread.empty()) return "its legs bend to three holes in line, one or two apart";
         if (std::abs(legs - holes) * kPitchMm < kFitMm) return "its legs don't fall on these holes";
         return fmt::format("its legs are {} holes apart; these holes are {} apart", holesText(legs), holesText(holes));
     }
@@ -194,6 +207,22 @@ std::optional<Pose> poseOf(const Package& package, std::span<const std::optional
     const int anchor = firstPresent(leadsMm);
     if (anchor < 0 || package.reach == Reach::Flying) return std::nullopt;
     return package.reach == Reach::Rigid ? rigidPose(package, leadsMm, anchor) : bendingPose(package, leadsMm);
+}
+
+bool bendsLegs(const Package& package) { return package.reach == Reach::Bending || !package.spread.empty(); }
+
+const std::vector<Point>& footprintFor(const Package& package, std::span<const std::optional<Point>> leadsMm) {
+    const int anchor = firstPresent(leadsMm);
+    return anchor < 0 ? package.footprint : *bestLie(package, leadsMm, anchor).footprint;
+}
+
+std::vector<Point> legPlaces(const Package& package, std::span<const std::optional<Point>> leadsMm) {
+    const int anchor = firstPresent(leadsMm);
+    assert(anchor >= 0);
+    const Lie lie = bestLie(package, leadsMm, anchor);
+    std::vector<Point> places;
+    for (int i = 0; i < static_cast<int>(leadsMm.size()); ++i) places.push_back(legPlace(lie, leadsMm, anchor, i));
+    return places;
 }
 
 std::optional<std::string> misfit(const Package& package, std::span<const std::optional<Point>> leadsMm) {

@@ -36,8 +36,9 @@ struct Package {
     Reach reach = Reach::Bending;
     std::vector<Point>
         footprint;  ///< rigid: place of each lead; first lead at 0,0. Flying: sockets/exits in mm from the body's top left corner
-    double minSpan = 0, maxSpan = 0;  ///< bending: lying, in pitches between the two holes
-    double standingMaxSpan = 0;       ///< bending: up to here the body stands on its first lead (0: never stands)
+    std::vector<std::vector<Point>> spread;  ///< rigid: other places to which its legs bend, in the same order
+    double minSpan = 0, maxSpan = 0;         ///< bending: lying, in pitches between the two holes
+    double standingMaxSpan = 0;  ///< bending: up to here the body stands on its first lead (0: never stands)
     BodyShape shape = BodyShape::Box;
     double bodyLengthMm = 0, bodyWidthMm = 0;  ///< lying body, length along x; round: both are the diameter
     double heightMm = 0;  ///< top of the body over the board, of one that lies where it can stand and lie; 0: flying
@@ -64,6 +65,13 @@ const Package* findPackage(std::string_view name);
 /// The pose for lead places in mm (one for each lead of the kind, nothing for a lead that hangs).
 /// Nothing if no lead is in a hole or the package flies. A hanging lead of a bending part is taken at the default span.
 std::optional<Pose> poseOf(const Package& package, std::span<const std::optional<Point>> leadsMm);
+
+/// Whether a single lead can be moved while the others stay.
+bool bendsLegs(const Package& package);
+/// The footprint that suits most of the present legs of a rigid package; its own where none is in a hole.
+const std::vector<Point>& footprintFor(const Package& package, std::span<const std::optional<Point>> leadsMm);
+/// Where each leg of a rigid package belongs by those that are present. Requires one.
+std::vector<Point> legPlaces(const Package& package, std::span<const std::optional<Point>> leadsMm);
 
 /// Why the lead places don't suit the package, in plain words; nothing if they do.
 /// Rigid: present legs must match the footprint in one of four quarter turns. Bending: the span must be in range.

@@ -82,6 +82,13 @@ int resistanceValue(const PartKind& kind) {
     return -1;
 }
 
+int valueBesideId(const PartKind& kind) {
+    for (const std::string_view name : {"resistance", "capacitance", "inductance"}) {
+        if (const int index = kind.valueIndex(name); index >= 0) return index;
+    }
+    return -1;
+}
+
 const PartKind& usualSupply() {
     static const PartKind& kind = firstInTray([](const PartKind& each) { return each.isSupply; });
     return kind;

@@ -2,9 +2,10 @@
 // Part kinds: the catalogue's data, read from resources/parts/*.json (see DEVELOPERS.md for the schema).
 // A kind lives as long as the program and never changes; compare by address.
 
-#include "core/parts/package.h"
+#include "core/parts/package_family.h"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -35,7 +36,7 @@ struct ValueSpec {
     std::string name;
     std::string label;
     ValueType type = ValueType::Number;
-    std::string unit;  ///< "ohm", "V", "A", "W", "" (a plain number)
+    std::string unit;  ///< as in core/base/unit.h; "" is a plain number
     double minimum = 0, maximum = 0;
     double fallback = 0;   ///< used where a file says nothing
     bool integer = false;  ///< only whole numbers, such as a count of cells
@@ -77,10 +78,11 @@ struct ElementSpec {
 /// A limit that a figure of the running part is compared with.
 struct Rating {
     std::string name;      ///< "maximumCurrent", "ratedCurrent", "power", "reverseVoltage", "contactCurrent"
-    std::string quantity;  ///< "current", "power", "reverseVoltage", "voltage" (between open contacts)
+    std::string quantity;  ///< as in core/parts/rated_quantity.h: "current", "power", "voltage", "reverseVoltage"
     std::string label;     ///< "30 mA maximum" is made from label "maximum"
     Parameter limit;
-    bool maximum = true;  ///< false: a rated (usual) figure, not a limit
+    bool maximum = true;     ///< false: a rated (usual) figure, not a limit
+    std::vector<int> leads;  ///< of one lead, or between two; none: of the whole part
 };
 
 struct SourceNote {
@@ -96,13 +98,21 @@ struct Help {
     std::string caution;  ///< what to beware of; may be empty
 };
 
+/// The sizes that a part of a kind may have, and what chooses among them.
+struct PackageSizes {
+    const PackageFamily* family = nullptr;
+    std::vector<Parameter> figures;  ///< in the order of the family's numbers
+    std::vector<Package> packages;
+};
+
 struct PartKind {
-    std::string name;    ///< as in the file: "push-button"
-    std::string family;  ///< compartment of the tray: "Supply", "Resistor", "LED", "Switch", "Diode", ...
-    std::string label;   ///< "push button"
-    std::string prefix;  ///< of new ids: "S"
-    int order = 0;       ///< place inside its compartment of the tray
-    const Package* package = nullptr;
+    std::string name;                  ///< as in the file: "push-button"
+    std::string family;                ///< compartment of the tray: "Supply", "Resistor", "LED", "Switch", "Diode", ...
+    std::string label;                 ///< "push button"
+    std::string prefix;                ///< of new ids: "S"
+    int order = 0;                     ///< place inside its compartment of the tray
+    const Package* package = nullptr;  ///< at its usual values; that of a part: packageOf() in core/bench/resolve.h
+    std::shared_ptr<const PackageSizes> sizes;  ///< of a family of packages, else null
     std::vector<LeadSpec> leads;
     std::vector<std::vector<int>> joined;  ///< groups of leads that are one piece of metal inside the part
     std::vector<ValueSpec> values;
@@ -131,6 +141,9 @@ const PartKind* findKind(std::string_view name);
 
 /// The value that is the resistance between its leads, of a kind that is a resistance and nothing else: index of the value, or -1.
 int resistanceValue(const PartKind& kind);
+
+/// The value that stands beside a part's id, on the screen and on paper: its resistance, capacitance or inductance; index, or -1.
+int valueBesideId(const PartKind& kind);
 
 // The kind to take where one is wanted and nobody chose which: the first of the tray that does it.
 const PartKind& usualSupply();

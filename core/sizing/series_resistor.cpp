@@ -56,7 +56,7 @@ double ampereWith(const ResistorQuestion& question, const LoopLaw& law, double o
 
 double maximumAmpere(const Part& light) {
     for (const Rating& rating : light.kind->ratings) {
-        if (rating.quantity == "current" && rating.maximum) return resolve(rating.limit, light);
+        if (rating.quantity == "current" && rating.leads.empty() && rating.maximum) return resolve(rating.limit, light);
     }
     return 0;
 }

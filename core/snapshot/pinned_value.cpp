@@ -47,7 +47,7 @@ struct ShownReader {
     Figure operator()(const WattsOf& of) const { return snapshot.shown().power(layout().bench->partIndex(of.part)); }
 };
 
-struct Unit {
+struct PinUnit {
     std::string_view operator()(const VoltsAt&) const { return "V"; }
     std::string_view operator()(const VoltsBetween&) const { return "V"; }
     std::string_view operator()(const AmperesIn&) const { return "A"; }
@@ -58,7 +58,7 @@ struct Unit {
 
 PinnedValue pinnedValue(const Snapshot& snapshot, const PinnedReading& reading) {
     if (snapshot.status() == Status::Solved) return std::visit(PinReader{snapshot}, reading.of);
-    return {std::numeric_limits<double>::quiet_NaN(), std::visit(Unit{}, reading.of)};
+    return {std::numeric_limits<double>::quiet_NaN(), std::visit(PinUnit{}, reading.of)};
 }
 
 std::string pinnedText(const Snapshot& snapshot, const PinnedReading& reading) {

@@ -1,7 +1,6 @@
 #include "core/snapshot/position_solver.h"
 
 #include "core/base/stopping.h"
-#include "core/snapshot/make_snapshot.h"
 
 namespace tiepoint {
 namespace {
@@ -28,8 +27,8 @@ std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits) {
     if (desks_.size() >= kMostDesks && !desks_.contains(states)) desks_.clear();
     auto& desk = desks_[states];
     if (!desk) desk = std::make_unique<Desk>(layoutFor(digits));
-    auto snapshot = makeSnapshot(desk->layout, desk->point.solve(inputs), desk->flow);
-    snapshot->inputs = std::move(inputs);
+    auto snapshot = desk->maker.make(desk->point.solve(inputs));
+    snapshot->inputs = std::make_shared<const Inputs>(std::move(inputs));
     return snapshot;
 }
 

@@ -2,8 +2,7 @@
 // Solves one bench in many positions of its switches. Positions that differ only in what is held share one prepared circuit; those
 // that differ in a state share the layout, since no state moves metal. Belongs to one thread; the snapshots are immutable.
 
-#include "core/flow/flow.h"
-#include "core/snapshot/snapshot.h"
+#include "core/snapshot/snapshot_maker.h"
 #include "core/snapshot/throws.h"
 
 #include <map>
@@ -24,12 +23,12 @@ public:
 private:
     /// A circuit ready to be solved for what is held.
     struct Desk {
-        explicit Desk(std::shared_ptr<const Layout> made) : layout(std::move(made)), flow(layout) {
+        explicit Desk(std::shared_ptr<const Layout> made) : layout(std::move(made)), maker(layout) {
             point.setLayout(layout);
         }
         std::shared_ptr<const Layout> layout;
         OperatingPoint point;
-        Flow flow;
+        SnapshotMaker maker;
     };
 
     std::shared_ptr<const Layout> layoutFor(const Digits& digits) const;

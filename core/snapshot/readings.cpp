@@ -1,9 +1,11 @@
 #include "core/snapshot/readings.h"
 
 #include "core/bench/resolve.h"
+#include "core/parts/rated_quantity.h"
 #include "core/snapshot/solved_loop.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <span>
 #include <tuple>
@@ -17,69 +19,98 @@ bool solved(const Snapshot& snapshot) { return snapshot.status() == Status::Solv
 
 // The measured side of a rating, one line a quantity: the figure, and the same as it is shown.
 
-double elementCurrent(const Snapshot& snapshot, int part) {
+double current(const Snapshot& snapshot, int part, const Rating& rating) {
+    if (!rating.leads.empty())
+        return std::abs(snapshot.leadCurrent[snapshot.layout->leadIndex(part, rating.leads.front())]);
     double largest = 0;
-    for (const ElementState& element : snapshot.solution.elements)
+    for (const ElementState element : snapshot.solution.elements())
         if (element.part == part) largest = std::max(largest, std::abs(element.currentAmpere));
     return largest;
 }
-Figure shownCurrent(const Snapshot& snapshot, int part) { return snapshot.shown().through(part).most(); }
+Figure shownCurrent(const Snapshot& snapshot, int part, const Rating& rating) {
+    if (rating.leads.empty()) return snapshot.shown().through(part).most();
+    return snapshot.shown().leadCurrent(snapshot.layout->leadIndex(part, rating.leads.front())).magnitude();
+}
 
-double power(const Snapshot& snapshot, int part) { return std::max(0.0, snapshot.partPower[part]); }
-Figure shownPower(const Snapshot& snapshot, int part) { return snapshot.shown().power(part); }
+double power(const Snapshot& snapshot, int part, const Rating&) { return std::max(0.0, snapshot.partPower[part]); }
+Figure shownPower(const Snapshot& snapshot, int part, const Rating&) { return snapshot.shown().power(part); }
+
+/// A lead of the layout below another; -1 where a potential isn't known.
+struct LeadPair {
+    int low = -1, high = -1;
+    double volt(const Snapshot& snapshot) const {
+        return low < 0 ? 0 : snapshot.leadVoltage(high) - snapshot.leadVoltage(low);
+    }
+    Figure shown(const Snapshot& snapshot) const {
+        return low < 0 ? Figure() : snapshot.shown().leadVolt(high) - snapshot.shown().leadVolt(low);
+    }
+};
+
+/// Of a part's leads, or of those that the rating names, the lowest and the highest; with two names both have to be known.
+LeadPair widestLeads(const Snapshot& snapshot, int part, const Rating& rating) {
+    LeadPair pair;
+    const auto take = [&](int lead) {
+        const double volt = snapshot.leadVoltage(lead);
+        if (std::isnan(volt)) return false;
+        if (pair.low < 0 || volt < snapshot.leadVoltage(pair.low)) pair.low = lead;
+        if (pair.high < 0 || volt > snapshot.leadVoltage(pair.high)) pair.high = lead;
+        return true;
+    };
+    const Layout& layout = *snapshot.layout;
+    if (rating.leads.empty()) {
+        for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) take(lead);
+        return pair;
+    }
+    for (const int lead : rating.leads)
+        if (!take(layout.leadIndex(part, lead))) return {};
+    return pair;
+}
+double voltage(const Snapshot& snapshot, int part, const Rating& rating) {
+    return widestLeads(snapshot, part, rating).volt(snapshot);
+}
+Figure shownVoltage(const Snapshot& snapshot, int part, const Rating& rating) {
+    return widestLeads(snapshot, part, rating).shown(snapshot);
+}
 
 /// How far the second lead lies above the first; kinds with a direction list the lead where current enters first.
-double reverseVoltage(const Snapshot& snapshot, int part) {
-    const int first = snapshot.layout->firstLead[part];
-    if (snapshot.layout->firstLead[part + 1] - first < 2) return 0;
-    const double volt = snapshot.leadVoltage(first + 1) - snapshot.leadVoltage(first);
+LeadPair reverseLeads(const Snapshot& snapshot, int part, const Rating& rating) {
+    const Layout& layout = *snapshot.layout;
+    if (!rating.leads.empty())
+        return {layout.leadIndex(part, rating.leads[0]), layout.leadIndex(part, rating.leads[1])};
+    const int first = layout.firstLead[part];
+    return layout.firstLead[part + 1] - first < 2 ? LeadPair() : LeadPair{first, first + 1};
+}
+double reverseVoltage(const Snapshot& snapshot, int part, const Rating& rating) {
+    const double volt = reverseLeads(snapshot, part, rating).volt(snapshot);
     return std::isnan(volt) ? 0 : std::max(0.0, volt);
 }
-Figure shownReverse(const Snapshot& snapshot, int part) {
-    const int first = snapshot.layout->firstLead[part];
-    return snapshot.shown().leadVolt(first + 1) - snapshot.shown().leadVolt(first);
+Figure shownReverse(const Snapshot& snapshot, int part, const Rating& rating) {
+    return reverseLeads(snapshot, part, rating).shown(snapshot);
 }
 
-/// The leads of the lowest and the highest potential; -1 where none is known.
-std::pair<int, int> widestLeads(const Snapshot& snapshot, int part) {
-    int low = -1, high = -1;
-    for (int lead = snapshot.layout->firstLead[part]; lead < snapshot.layout->firstLead[part + 1]; ++lead) {
-        const double volt = snapshot.leadVoltage(lead);
-        if (std::isnan(volt)) continue;
-        if (low < 0 || volt < snapshot.leadVoltage(low)) low = lead;
-        if (high < 0 || volt > snapshot.leadVoltage(high)) high = lead;
-    }
-    return {low, high};
-}
-/// The widest difference between any two leads.
-double voltage(const Snapshot& snapshot, int part) {
-    const auto [low, high] = widestLeads(snapshot, part);
-    return low < 0 ? 0 : snapshot.leadVoltage(high) - snapshot.leadVoltage(low);
-}
-Figure shownVoltage(const Snapshot& snapshot, int part) {
-    const auto [low, high] = widestLeads(snapshot, part);
-    return low < 0 ? Figure() : snapshot.shown().leadVolt(high) - snapshot.shown().leadVolt(low);
-}
+struct Measured {
+    std::string_view quantity;
+    double (*measure)(const Snapshot&, int part, const Rating&);
+    Figure (*shown)(const Snapshot&, int part, const Rating&);
+};
+constexpr Measured kMeasured[] = {
+    {"current", current, shownCurrent},
+    {"power", power, shownPower},
+    {"voltage", voltage, shownVoltage},
+    {"reverseVoltage", reverseVoltage, shownReverse},
+};
 
-struct RatedQuantity {
-    std::string_view name;
-    std::string_view unit;
-    double (*measure)(const Snapshot&, int part);
-    Figure (*shown)(const Snapshot&, int part);
-};
-constexpr RatedQuantity kRatedQuantities[] = {
-    {"current", "A", elementCurrent, shownCurrent},
-    {"power", "W", power, shownPower},
-    {"reverseVoltage", "V", reverseVoltage, shownReverse},
-    {"voltage", "V", voltage, shownVoltage},
-};
+const Measured& measuredBy(const Rating& rating) {
+    const auto found = std::ranges::find(kMeasured, std::string_view(rating.quantity), &Measured::quantity);
+    assert(found != std::end(kMeasured) && "the catalogue's loader checks the quantities of ratings");
+    return *found;
+}
 
 std::optional<RatingShare> shareOf(const Snapshot& snapshot, int part, const Rating& rating) {
-    const auto quantity = std::ranges::find(kRatedQuantities, std::string_view(rating.quantity), &RatedQuantity::name);
-    if (quantity == std::end(kRatedQuantities)) return std::nullopt;
     const double limit = resolve(rating.limit, partAt(snapshot, part));
     if (!(limit > 0)) return std::nullopt;
-    return RatingShare{&rating, quantity->measure(snapshot, part), limit, quantity->unit};
+    return RatingShare{&rating, measuredBy(rating).measure(snapshot, part, rating), limit,
+                       findRatedQuantity(rating.quantity)->unit};
 }
 
 /// The only supply that carries current, or -1.
@@ -168,8 +199,7 @@ std::optional<RatingShare> tightestRating(const Snapshot& snapshot, int part) {
 }
 
 Figure shownFigure(const Snapshot& snapshot, int part, const Rating& rating) {
-    const auto quantity = std::ranges::find(kRatedQuantities, std::string_view(rating.quantity), &RatedQuantity::name);
-    return quantity == std::end(kRatedQuantities) ? Figure() : quantity->shown(snapshot, part);
+    return measuredBy(rating).shown(snapshot, part, rating);
 }
 
 std::optional<Loop> simpleLoop(const Snapshot& snapshot) {
@@ -212,7 +242,7 @@ Delivery delivery(const Snapshot& snapshot) {
     Delivery total;
     total.power = snapshot.shown().watt(0);
     if (!solved(snapshot)) return total;
-    for (const ElementState& element : snapshot.solution.elements) {
+    for (const ElementState element : snapshot.solution.elements()) {
         if (!gives(snapshot, element)) continue;
         const PartKind& kind = *partAt(snapshot, element.part).kind;
         const ElementSpec& spec = kind.model[element.spec];

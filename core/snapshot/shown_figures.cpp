@@ -50,7 +50,7 @@ double smallestPower(std::span<const double> watts) {
 std::optional<int> metersDigit(const Snapshot& snapshot, std::string_view quantity, std::span<const MeterRange> ranges,
                                int notFiner) {
     std::optional<int> finest;
-    for (const ElementState& element : snapshot.solution.elements) {
+    for (const ElementState element : snapshot.solution.elements()) {
         const ElementSpec& spec = snapshot.layout->bench->parts[element.part].kind->model[element.spec];
         if (!element.closed || spec.reads != quantity || element.currentAmpere == 0) continue;
         const double figure = quantity == "voltage" ? element.powerWatt / element.currentAmpere : element.currentAmpere;

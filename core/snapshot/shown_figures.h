@@ -71,6 +71,11 @@ public:
         std::call_once(once_, [&] { figures_ = std::make_unique<const ShownFigures>(snapshot); });
         return *figures_;
     }
+    /// As if nobody had asked. Only while no other thread has the snapshot.
+    void drop() {
+        std::destroy_at(this);
+        std::construct_at(this);
+    }
 
 private:
     mutable std::once_flag once_;

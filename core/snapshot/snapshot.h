@@ -1,6 +1,10 @@
 #pragma once
-// A snapshot: everything that a view may show of one instant, as plain values. Immutable once made; shared between threads.
+// A snapshot: everything that a view may show of one instant, as plain values. What only an edit changes (the layout, the constants of
+// elements, the table of lights) stands in values that all snapshots of a revision share; what time changes is flat arrays of numbers,
+// so that a running bench makes one after the other without copying a name (snapshot_maker.h).
+// Immutable once made; shared between threads.
 
+#include "core/snapshot/emitters.h"
 #include "core/snapshot/shown_figures.h"
 #include "core/solve/operating_point.h"
 
@@ -10,23 +14,30 @@
 
 namespace tiepoint {
 
+/// Hands off everything.
+const std::shared_ptr<const Inputs>& noInputs();
+
 struct Snapshot {
     std::uint64_t revision = 0;       ///< of the bench; a view draws nothing of another revision
     std::uint64_t inputSequence = 0;  ///< Inputs::sequence that it answers
+    double timeSecond = 0;            ///< of the bench's own clock
     std::shared_ptr<const Layout> layout;
-    Inputs inputs;
+    std::shared_ptr<const Inputs> inputs = noInputs();  ///< as they were at this instant; never null
+    std::shared_ptr<const Emitters> emitters;
     Solution solution;  ///< status, voltages by net, elements
 
     std::vector<double> leadCurrent;  ///< by lead, into the part; for joined leads each leg's own share (from the flow)
-    std::vector<double> pieceCurrent;    ///< by piece, from its first joint to its second
-    std::vector<double> partPower;       ///< by part, W, positive when it takes energy
-    std::vector<double> partBrightness;  ///< by part, 0..1; 0 for parts that don't emit light
-    double largestCurrentAmpere = 0;     ///< of any lead, jumper or piece
+    std::vector<double> pieceCurrent;       ///< by piece, from its first joint to its second
+    std::vector<double> partPower;          ///< by part, W, positive when it takes energy
+    std::vector<double> emitterBrightness;  ///< by emitter, 0..1: of its mean light since the snapshot before
+    double largestCurrentAmpere = 0;        ///< of any lead, jumper or piece
 
     Status status() const { return solution.status; }
     /// Volts of a lead above the reference; NaN if floating, off or none.
     double leadVoltage(int lead) const;
     double jumperCurrent(int jumper) const { return pieceCurrent[layout->pieceOfJumper[jumper]]; }
+    /// Of a part's only light, or of the brightest of several; 0 for parts that don't emit light.
+    double brightness(int part) const;
     /// Its figures as they are shown, everywhere the same.
     const ShownFigures& shown() const { return shown_.of(*this); }
 
@@ -34,6 +45,7 @@ struct Snapshot {
 };
 
 /// Solves one bench for one set of inputs, from scratch; a pure function, for counterfactuals and the command line.
-std::shared_ptr<const Snapshot> evaluate(std::shared_ptr<const Bench> bench, const Inputs& inputs = {});
+std::shared_ptr<const Snapshot> evaluate(std::shared_ptr<const Bench> bench, const Inputs& inputs = {},
+                                         const State& state = {});
 
 }  // namespace tiepoint

@@ -20,7 +20,7 @@ using Hop = Traffic::Hop;
 using Hops = std::vector<Hop>;
 
 bool measuresVolts(const Snapshot& snapshot, int part) {
-    return std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
+    return std::ranges::any_of(snapshot.solution.elements(), [&](const ElementState& element) {
         return element.part == part && element.closed &&
                snapshot.layout->bench->parts[part].kind->model[element.spec].reads == "voltage";
     });
@@ -30,7 +30,7 @@ bool measuresVolts(const Snapshot& snapshot, int part) {
 std::vector<char> sourcesOf(const Snapshot& snapshot) {
     const auto& parts = snapshot.layout->bench->parts;
     std::vector<char> isSource(parts.size(), 0);
-    for (const ElementState& element : snapshot.solution.elements) {
+    for (const ElementState element : snapshot.solution.elements()) {
         const PartKind& kind = *parts[element.part].kind;
         if (element.closed && findElement(kind.model[element.spec].element) == &kSupplyElement)
             isSource[element.part] = 1;

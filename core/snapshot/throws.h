@@ -4,7 +4,7 @@
 // nothing here. Pure functions; safe from any thread.
 
 #include "core/bench/bench.h"
-#include "core/bench/inputs.h"
+#include "core/instant/inputs.h"
 
 #include <string>
 #include <vector>

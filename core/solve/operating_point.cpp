@@ -44,9 +44,11 @@ struct OperatingPoint::Body {
     CompiledCircuit compiled;  ///< its circuit has moved into the solver
     CircuitSolver solver;
     std::vector<char> present;  ///< by element
-    std::vector<int> stateOf;   ///< by element: index into solution.elements
+    std::vector<int> placeOf;   ///< by element: its place in the solution
     std::vector<int> supplyOf;  ///< by element: index of the supply, or -1
     Solution solution;
+    std::vector<char> referredTo;  ///< what was present when the reference was last looked for
+    int foundReference = -1;
 
     Warmth warmth() {
         Warmth kept;
@@ -93,37 +95,42 @@ struct OperatingPoint::Body {
         for (int e = 0; e < count; ++e) order[e] = e;
         const auto place = [&](int e) { return std::pair(compiled.elements[e].part, compiled.elements[e].spec); };
         std::sort(order.begin(), order.end(), [&](int a, int b) { return place(a) < place(b); });
-        stateOf.resize(count);
+        placeOf.resize(count);
         solution = {};
+        auto places = std::make_shared<ElementPlaces>();
         for (int e : order) {
-            stateOf[e] = static_cast<int>(solution.elements.size());
-            ElementState state;
-            state.part = compiled.elements[e].part;
-            state.spec = compiled.elements[e].spec;
-            state.constants = std::move(compiled.elements[e].constants);
-            solution.elements.push_back(std::move(state));
+            CompiledElement& element = compiled.elements[e];
+            placeOf[e] = static_cast<int>(places->size());
+            places->push_back({element.part, element.spec, std::move(element.constants)});
         }
+        solution.places = std::move(places);
+        solution.elementAmpere.resize(count);
+        solution.elementWatt.resize(count);
+        solution.elementClosed.resize(count);
+        solution.elementLimiting.resize(count);
         supplyOf.assign(count, -1);
         for (std::size_t k = 0; k < solver.circuit().supplies.size(); ++k) {
             supplyOf[solver.circuit().supplies[k].element] = static_cast<int>(k);
         }
         present.resize(count);
+        referredTo.clear();
+        foundReference = compiled.reference;
         solution.netVoltage.resize(layout->netCount);
         solution.leadInjection.resize(layout->leadCount());
     }
 
-    const Solution& solve(const Inputs& inputs) {
-        bool anySupplyOn = false;
+    const Solution& solve(const Inputs& inputs, const State& state) {
+        bool driven = false;
         for (std::size_t e = 0; e < compiled.elements.size(); ++e) {
             const Part& part = layout->bench->parts[compiled.elements[e].part];
             present[e] = isPresent(part, part.kind->model[compiled.elements[e].spec], inputs);
-            if (present[e] && supplyOf[e] >= 0) anySupplyOn = true;
+            if (present[e] && supplyOf[e] >= 0) driven = true;
         }
         solution.reason.clear();
         solution.troubleParts.clear();
         solution.iterations = 0;
         solution.kirchhoffWorst = solution.powerBalance = 0;
-        if (!anySupplyOn) {
+        if (!driven && !hasStored(state)) {
             fillWith(Status::Off, 0);
             return solution;
         }
@@ -135,9 +142,26 @@ struct OperatingPoint::Body {
         return solution;
     }
 
+    /// Whether some part of the bench has energy that can drive current.
+    bool hasStored(const State& state) const {
+        return std::ranges::any_of(state.values, [this](const auto& each) {
+            const auto& [key, value] = each;
+            return holdsEnergy(key.what) && value != 0 && layout->bench->partIndex(key.part) >= 0;
+        });
+    }
+
+    /// Where 0 V is; looked for anew only where contacts or supplies stand otherwise than at the last question.
+    int reference() {
+        if (present != referredTo) {
+            foundReference = findReference();
+            referredTo = present;
+        }
+        return foundReference;
+    }
+
     /// The minus of the first supply that is on and, with the contacts as they stand, in a loop with another element: what it drives is
     /// what people look at. Without one, that of the first supply plugged in.
-    int reference() const {
+    int findReference() const {
         const std::vector<int>& supplies = compiled.suppliesPluggedIn;
         if (supplies.size() < 2) return compiled.reference;
         const std::vector<int> blocks = loopBlocks(solver.circuit(), present);
@@ -151,10 +175,10 @@ struct OperatingPoint::Body {
         std::fill(solution.netVoltage.begin(), solution.netVoltage.end(), kUnknown);
         std::fill(solution.leadInjection.begin(), solution.leadInjection.end(), current);
         for (std::size_t e = 0; e < present.size(); ++e) {
-            ElementState& state = solution.elements[stateOf[e]];
-            state.closed = present[e];
-            state.limiting = false;
-            state.currentAmpere = state.powerWatt = current;
+            const int place = placeOf[e];
+            solution.elementClosed[place] = present[e];
+            solution.elementLimiting[place] = 0;
+            solution.elementAmpere[place] = solution.elementWatt[place] = current;
         }
     }
 
@@ -165,13 +189,14 @@ struct OperatingPoint::Body {
             if (node >= 0 && !found.floating[node]) solution.netVoltage[net] = found.nodeVolt[node];
         }
         for (std::size_t e = 0; e < present.size(); ++e) {
-            ElementState& state = solution.elements[stateOf[e]];
-            state.currentAmpere = found.elementAmpere[e];
-            state.powerWatt = found.elementWatt[e];
-            state.limiting = supplyOf[e] >= 0 && found.limiting[supplyOf[e]];
+            const int place = placeOf[e];
+            const double ampere = found.elementAmpere[e];
+            solution.elementAmpere[place] = ampere;
+            solution.elementWatt[place] = found.elementWatt[e];
+            solution.elementLimiting[place] = supplyOf[e] >= 0 && found.limiting[supplyOf[e]];
             const CompiledElement& element = compiled.elements[e];
-            if (element.fromLead >= 0) solution.leadInjection[element.fromLead] += state.currentAmpere;
-            if (element.toLead >= 0) solution.leadInjection[element.toLead] -= state.currentAmpere;
+            if (element.fromLead >= 0) solution.leadInjection[element.fromLead] += ampere;
+            if (element.toLead >= 0) solution.leadInjection[element.toLead] -= ampere;
         }
         solution.iterations = found.iterations;
         solution.kirchhoffWorst = found.kirchhoffWorst;
@@ -199,6 +224,6 @@ OperatingPoint::OperatingPoint(OperatingPoint&&) noexcept = default;
 OperatingPoint& OperatingPoint::operator=(OperatingPoint&&) noexcept = default;
 
 void OperatingPoint::setLayout(std::shared_ptr<const Layout> layout) { body_->setLayout(std::move(layout)); }
-const Solution& OperatingPoint::solve(const Inputs& inputs) { return body_->solve(inputs); }
+const Solution& OperatingPoint::solve(const Inputs& inputs, const State& state) { return body_->solve(inputs, state); }
 
 }  // namespace tiepoint

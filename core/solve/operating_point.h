@@ -1,30 +1,45 @@
 #pragma once
 // The operating point: which voltages and currents a bench settles to, for given inputs.
 
-#include "core/bench/inputs.h"
+#include "core/instant/inputs.h"
+#include "core/instant/state.h"
 #include "core/nets/layout.h"
 
 #include <memory>
+#include <ranges>
+#include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace tiepoint {
 
 enum class Status {
-    Solved,  ///< a source is on (a supply, or an instrument's test source), and every number is a solution
-    Off,     ///< no supply is switched on and no instrument tests anything: no voltage, no current
+    Solved,  ///< something drives the circuit, and every number is a solution
+    Off,     ///< nothing drives it: no supply is on, no instrument tests anything, no part has energy stored
     None,    ///< no solution exists or none was found: no number may be shown
 };
 
-/// One element as it was solved: the current through it and the constants that the solve used.
+/// A constant of an element as the solve used it, SI.
+using Constant = std::pair<std::string, double>;
+
+/// What only an edit changes about an element: whose it is, and its resolved parameters.
+struct ElementPlace {
+    int part = 0;  ///< part index
+    int spec = 0;  ///< index into the kind's model
+    std::vector<Constant> constants;
+};
+using ElementPlaces = std::vector<ElementPlace>;
+
+/// One element as it was solved, read off a Solution; valid as long as that.
 struct ElementState {
-    int part = 0;                                           ///< part index
-    int spec = 0;                                           ///< index into the kind's model
-    bool closed = true;                                     ///< contacts: whether it conducts
-    bool limiting = false;                                  ///< supplies: the current limit holds
-    double currentAmpere = 0;                               ///< from `from` to `to`
-    double powerWatt = 0;                                   ///< taken (negative: given)
-    std::vector<std::pair<std::string, double>> constants;  ///< resolved parameters by name, SI
+    int part = 0;              ///< part index
+    int spec = 0;              ///< index into the kind's model
+    bool closed = true;        ///< contacts: whether it conducts
+    bool limiting = false;     ///< supplies: the current limit holds
+    double currentAmpere = 0;  ///< from `from` to `to`
+    double powerWatt = 0;      ///< taken (negative: given)
+    std::span<const Constant> constants;
 };
 
 struct Solution {
@@ -35,10 +50,31 @@ struct Solution {
     std::vector<double>
         leadInjection;  ///< by lead: current that the elements at this lead draw out of the metal, i.e. into the part.
                         ///< For joined leads the group's whole current stands at its first lead.
-    std::vector<ElementState> elements;  ///< by part, then by model order
-    int iterations = 0;                  ///< Newton iterations of the slowest island
-    double kirchhoffWorst = 0;           ///< A, worst defect at any node
-    double powerBalance = 0;             ///< W, sum of all element powers
+
+    // By element, as in `places`: by part, then by model order.
+    std::vector<double> elementAmpere, elementWatt;
+    std::vector<char> elementClosed, elementLimiting;
+    std::shared_ptr<const ElementPlaces> places;  ///< shared by all solutions of one layout; null without elements
+
+    int iterations = 0;         ///< Newton iterations of the slowest island
+    double kirchhoffWorst = 0;  ///< A, worst defect at any node
+    double powerBalance = 0;    ///< W, sum of all element powers
+
+    int elementCount() const { return static_cast<int>(elementAmpere.size()); }
+    ElementState element(int index) const {
+        const ElementPlace& place = (*places)[index];
+        return {place.part,
+                place.spec,
+                elementClosed[index] != 0,
+                elementLimiting[index] != 0,
+                elementAmpere[index],
+                elementWatt[index],
+                place.constants};
+    }
+    /// All of them, in order.
+    auto elements() const {
+        return std::views::iota(0, elementCount()) | std::views::transform([this](int e) { return element(e); });
+    }
 };
 
 /// Solves one layout for changing inputs, warm from the last answer. Not thread-safe; the answer never depends on the order of parts.
@@ -51,8 +87,8 @@ public:
 
     /// Compiles the circuit. Junction voltages of parts that stay (by id) are kept as the next start.
     void setLayout(std::shared_ptr<const Layout> layout);
-    /// The solution; valid until the next call.
-    const Solution& solve(const Inputs& inputs);
+    /// The solution; valid until the next call. What parts have stored drives a circuit as a source does.
+    const Solution& solve(const Inputs& inputs, const State& state = {});
 
 private:
     struct Body;

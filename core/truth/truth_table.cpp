@@ -89,20 +89,20 @@ private:
             TruthRow& row = table_.rows[index];
             const auto snapshot = solver_.solve(row.digits);
             row.status = snapshot->status();
-            for (const ElementState& element : snapshot->solution.elements) {
+            for (const ElementState element : snapshot->solution.elements()) {
                 row.limiting = row.limiting || element.limiting;
                 currents_[index].push_back(element.currentAmpere);
             }
             for (const int lamp : table_.lamps) {
                 LampState state;
                 if (row.status == Status::Solved) {
-                    state = {currentThrough(*snapshot, lamp).inAmpere, snapshot->partBrightness[lamp],
+                    state = {currentThrough(*snapshot, lamp).inAmpere, snapshot->brightness(lamp),
                              isLit(*snapshot, lamp)};
                 }
                 row.lamps.push_back(state);
             }
             if (partOfElement_.empty()) {
-                for (const ElementState& element : snapshot->solution.elements) partOfElement_.push_back(element.part);
+                for (const ElementState element : snapshot->solution.elements()) partOfElement_.push_back(element.part);
             }
         }
     }

@@ -36,7 +36,7 @@ std::vector<SupplyReach> reachWithout(const Snapshot& snapshot, int part) {
     const Layout& layout = *snapshot.layout;
     DisjointSets joined(static_cast<std::size_t>(layout.netCount));  // nets first, then nodes inside parts
     std::map<std::pair<int, std::string>, int> inner;
-    for (const ElementState& element : snapshot.solution.elements) {
+    for (const ElementState element : snapshot.solution.elements()) {
         const PartKind& kind = *layout.bench->parts[element.part].kind;
         if (element.part == part || kind.isSupply || !element.closed) continue;
         const auto node = [&](const std::string& name) {

@@ -54,8 +54,8 @@ std::string Explainer::outcomeInWords(const Snapshot& then) const {
     const auto tightest = tightestRating(then, part);
     const bool tooMuch = tightest && tightest->rating->maximum && tightest->share() > 1;
     std::string text = fmt::format("{} flows through {}", currentWords(then, part), self().id);
-    if (self().kind->emitsLight && then.partBrightness[part] > 0)
-        text += fmt::format(", lit at {:.0f} %", 100 * then.partBrightness[part]);
+    if (self().kind->emitsLight && then.brightness(part) > 0)
+        text += fmt::format(", lit at {:.0f} %", 100 * then.brightness(part));
     if (tooMuch) text += "; that is above its maximum";
     return text;
 }

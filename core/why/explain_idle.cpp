@@ -28,7 +28,7 @@ std::string missingInWords(const Throw& each, const Bench& bench, int now, int t
                            positionInWords(each, bench, now), positionInWords(each, bench, then));
     }
     if (closes) return fmt::format("{} is open: no complete path.", id);
-    return fmt::format("{} is closed: joined, and that leads the current past.", id);
+    return fmt::format("{} is closed: joined, so the current goes through it instead.", id);
 }
 
 /// "let go of S1", "slide S2 towards b", "close S3".
@@ -87,7 +87,7 @@ void Explainer::explainIdle() {
 
     const Wish wish = [this](const Snapshot& then) { return works(then, then.layout->bench->partIndex(self().id)); };
     PositionSolver solver(snapshot_.layout);
-    const Digits now = digitsOf(solver.throws(), bench(), snapshot_.inputs);
+    const Digits now = digitsOf(solver.throws(), bench(), *snapshot_.inputs);
     const Nearest nearest = nearestPositions(solver, now, wish);
     if (!nearest.found.empty()) {
         sayMissing(solver.throws(), now, nearest.found.front());
@@ -103,7 +103,7 @@ void Explainer::explainIdle() {
         mends.push_back(uncapitalised(step.mend->text));  // inside a sentence; all of them begin with a verb
     }
     const auto throws = throwsOf(*mended->bench);
-    const Digits before = digitsOf(throws, *mended->bench, snapshot_.inputs);
+    const Digits before = digitsOf(throws, *mended->bench, *snapshot_.inputs);
     if (before != mended->reached.digits) sayMissing(throws, before, mended->reached);
     offer(throws, before, mended->reached, fmt::format("{}", fmt::join(mends, ", then ")), mended->edit);
 }
@@ -118,9 +118,8 @@ void Explainer::sayWhatWasTried(std::size_t switches, const Nearest& nearest) {
         return;
     }
     add(fmt::format(
-        "{} switches have more positions than can be tried. Tried were those with up to {} of them thrown, "
-        "and all of them at once: no current flows through {} there, nor after a mend of what was found. In "
-        "another position it may.",
+        "{} switches have too many positions to try them all. With up to {} of them thrown, and with all of them "
+        "thrown, no current flows through {}, nor after a mend of what was found. In another position it may.",
         switches, nearest.throwsTried, self().id));
 }
 
@@ -177,7 +176,7 @@ void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const
     remedy.text = capitalised(withoutStop(mend + (mend.empty() || thrown.empty() ? "" : ", then ") + thrown));
     remedy.outcome = outcomeInWords(*reached.snapshot);
     remedy.edit = std::move(edit);
-    remedy.held = reached.snapshot->inputs.held;
+    remedy.held = reached.snapshot->inputs->held;
     answer_.remedies.push_back(std::move(remedy));
 }
 

@@ -67,7 +67,7 @@ bool overloads(const Snapshot& snapshot) {
 }  // namespace
 
 void Explainer::explainLight() {
-    const double brightness = snapshot_.partBrightness[index_];
+    const double brightness = snapshot_.brightness(index_);
     const std::string ampere = currentWords(snapshot_, index_);
     const auto most = maximumOf(snapshot_, index_, "current");
     const bool tooMuch = most && most->share() > kAboveMargin;
@@ -86,10 +86,10 @@ void Explainer::explainLight() {
     } else if (brightness > 0) {
         const std::string full =
             usual > 0 ? fmt::format("At its rated {} it shines at full brightness; now it", formatSetting(usual, "A"))
-                      : "Of its full brightness it";
+                      : "Compared with full brightness it";
         add(fmt::format("{} flows through {}. {} looks {:.0f} % as bright.", ampere, id, full, 100 * brightness), {id});
     } else {
-        add(fmt::format("{} flows through {}: it shines, but in a light that no eye sees.", ampere, id), {id});
+        add(fmt::format("{} flows through {}: it shines, but in a light that eyes can't see.", ampere, id), {id});
     }
     const CurrentPath path = pathThrough(snapshot_, index_);
     saySharing(path);
@@ -150,11 +150,11 @@ void Explainer::explainSupply() {
     } else {
         add(fmt::format("{} gives {}: {} in all.", id, ampere.text(), power.magnitude().text()), {id});
     }
-    const bool limiting = std::ranges::any_of(snapshot_.solution.elements, [&](const ElementState& element) {
+    const bool limiting = std::ranges::any_of(snapshot_.solution.elements(), [&](const ElementState& element) {
         return element.part == index_ && element.limiting;
     });
     if (limiting)
-        add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage sinks.",
+        add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage drops.",
                         id),
             {id});
     if (path.links.empty() && !path.sources.empty())
@@ -181,7 +181,7 @@ void Explainer::saySharing(const CurrentPath& path) {
         ids.push_back(bench().parts[link.part].id);
         shares.push_back(fmt::format("{} {}", ids.back(), link.fall.text()));
     }
-    if (shares.size() > 1) add(fmt::format("They share out the voltage: {}.", fmt::join(shares, ", ")), ids);
+    if (shares.size() > 1) add(fmt::format("They share the voltage: {}.", fmt::join(shares, ", ")), ids);
 }
 
 /// What holds the current back: the resistance with most voltage on the way.
@@ -213,12 +213,12 @@ void Explainer::offerResistance() {
     for (Mend& mend : resistanceMends(snapshot_, index_, kBrightShare * usualAmpere(snapshot_, index_), drawer_)) {
         const auto mended = apply(bench(), mend.edit);
         if (!mended) continue;
-        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);
+        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), *snapshot_.inputs);
         const bool brighter =
-            then->status() == Status::Solved && then->partBrightness[index_] > snapshot_.partBrightness[index_];
+            then->status() == Status::Solved && then->brightness(index_) > snapshot_.brightness(index_);
         if (!brighter || overloads(*then)) continue;
         answer_.remedies.push_back(
-            {std::move(mend.text), outcomeInWords(*then), std::move(mend.edit), snapshot_.inputs.held});
+            {std::move(mend.text), outcomeInWords(*then), std::move(mend.edit), snapshot_.inputs->held});
         return;
     }
     offerFindings();
@@ -230,14 +230,14 @@ void Explainer::offerFindings() {
         if (!finding.mend) continue;
         const auto mended = apply(bench(), finding.mend->edit);
         if (!mended) continue;
-        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), snapshot_.inputs);
+        const auto then = evaluate(std::make_shared<const Bench>(mended->bench), *snapshot_.inputs);
         const int part = then->layout->bench->partIndex(self().id);
         if (part < 0 || then->status() != Status::Solved || overloads(*then) || !works(*then, part)) continue;
-        const bool eased = overloads(snapshot_) || then->partBrightness[part] > snapshot_.partBrightness[index_];
+        const bool eased = overloads(snapshot_) || then->brightness(part) > snapshot_.brightness(index_);
         if (!eased && !self().kind->isSupply) continue;
         add(finding.text, finding.parts, finding.holes);
         answer_.remedies.push_back(
-            {finding.mend->text, outcomeInWords(*then), finding.mend->edit, snapshot_.inputs.held});
+            {finding.mend->text, outcomeInWords(*then), finding.mend->edit, snapshot_.inputs->held});
         return;
     }
 }

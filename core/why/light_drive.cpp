@@ -29,7 +29,7 @@ std::shared_ptr<const Snapshot> withSuppliesOn(const Snapshot& snapshot) {
         const int on = part.kind->isSupply ? part.kind->stateIndex("on") : -1;
         if (on >= 0) part.state[on] = 1;
     }
-    return evaluate(std::move(bench), snapshot.inputs);
+    return evaluate(std::move(bench), *snapshot.inputs);
 }
 
 /// A position in which a supply drives current through the part, the nearest one; null if none was found.
@@ -38,7 +38,7 @@ std::shared_ptr<const Snapshot> drivenPosition(const Snapshot& snapshot, int par
     auto on = withSuppliesOn(snapshot);
     if (driven(*on)) return on;
     PositionSolver solver(on->layout);
-    const Digits now = digitsOf(solver.throws(), *on->layout->bench, on->inputs);
+    const Digits now = digitsOf(solver.throws(), *on->layout->bench, *on->inputs);
     auto nearest = nearestPositions(solver, now, driven, kMostSolves);
     return nearest.found.empty() ? nullptr : std::move(nearest.found.front().snapshot);
 }
@@ -92,7 +92,7 @@ private:
 
     /// Adds what a source lifts, or takes off what one that is driven backwards takes.
     bool addSource(const LoopPart& each) {
-        for (const ElementState& element : snapshot_.solution.elements) {
+        for (const ElementState element : snapshot_.solution.elements()) {
             const ElementSpec& spec = partAt(each.part).kind->model[element.spec];
             if (element.part != each.part || !element.closed || findElement(spec.element) != &kSupplyElement) continue;
             question_.supplyVolt += (element.currentAmpere < 0 ? 1 : -1) * constantOf(element, "voltage");
@@ -121,7 +121,7 @@ void askOfSomeSupply(const Snapshot& snapshot, int part, ResistorQuestion& quest
         const Part& owner = snapshot.layout->bench->parts[element.part];
         if (!owner.kind->isSupply) continue;
         const int rank = 2 * own.contains(blocks[supply.element]) +
-                         isPresent(owner, owner.kind->model[element.spec], snapshot.inputs);
+                         isPresent(owner, owner.kind->model[element.spec], *snapshot.inputs);
         if (rank <= bestRank) continue;
         best = static_cast<int>(&supply - compiled.circuit.supplies.data());
         bestRank = rank;

@@ -95,7 +95,7 @@ class MendSearch {
 public:
     MendSearch(const Snapshot& snapshot, const Wish& wish, const ResistorDrawer& drawer)
         : start_(snapshot.layout->bench),
-          inputs_(snapshot.inputs),
+          inputs_(*snapshot.inputs),
           wish_(wish),
           drawer_(drawer) {}
 

@@ -10,6 +10,7 @@ std::string placeInWords(const Layout& layout, int joint) {
     const Bench& bench = *layout.bench;
     const Joint& at = layout.joints[joint];
     if (at.hole >= 0) return holeName(bench, layout.holeAt(at.hole));
+    if (at.lead < 0) return "inside a jumper";
     const Part& part = bench.parts[layout.partOfLead(at.lead)];
     if (at.hub) return "inside " + part.id;
     const LeadSpec& lead = part.kind->leads[at.lead - layout.firstLead[layout.partOfLead(at.lead)]];
@@ -40,7 +41,7 @@ std::vector<std::string> divisionsInWords(const Snapshot& snapshot, const Potent
         const std::string where = division.part >= 0
                                       ? "Inside " + snapshot.layout->bench->parts[division.part].id
                                       : "At " + placeInWords(*snapshot.layout, walk.points[division.point].joint);
-        sentences.push_back(fmt::format("{} the current divides: this loop follows {}, {} of {}.", where,
+        sentences.push_back(fmt::format("{} the loop follows {}: {} of {}.", where,
                                         division.largest ? "the largest share" : "a smaller share",
                                         division.shown.text(), division.wholeShown.text()));
     }

@@ -14,7 +14,7 @@ std::string placeInWords(const Layout& layout, int joint);
 /// Why there is no walk, in one sentence; empty where there is one.
 std::string whyNoWalk(const Snapshot& snapshot, const PotentialWalk& walk, int part);
 
-/// "At a13 the current divides: this walk follows the largest share, 9.36 of 12.5 mA." One sentence for each division.
+/// "At a13 the loop follows the largest share: 9.36 mA of 12.53 mA." One sentence for each division.
 std::vector<std::string> divisionsInWords(const Snapshot& snapshot, const PotentialWalk& walk);
 
 }  // namespace tiepoint

@@ -35,7 +35,7 @@ double brightnessOf(const Bench& bench, const std::string& light, std::initializ
     for (const char* id : held) inputs.held.insert(id);
     const auto snapshot = evaluate(std::make_shared<const Bench>(bench), inputs);
     EXPECT_EQ(snapshot->status(), Status::Solved);
-    return snapshot->partBrightness[bench.partIndex(light)];
+    return snapshot->brightness(bench.partIndex(light));
 }
 
 Bench edited(const Bench& bench, const Edit& edit) {

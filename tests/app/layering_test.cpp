@@ -68,6 +68,17 @@ TEST(Layering, IncludesRunOneWay) {
     }
 }
 
+TEST(Layering, WidgetsDrawTheirWordsThroughAWordSheet) {
+    const std::regex own(R"((\.|->)drawText\()");
+    for (const char* folder : {"ui/window", "ui/cards", "ui/tray", "ui/view"}) {
+        const auto sources = sourcesBelow(folder);
+        EXPECT_GT(sources.size(), 5u) << folder;
+        for (const fs::path& source : sources)
+            EXPECT_FALSE(std::regex_search(readFile(source), own))
+                << source << " draws words that nobody measures: see ui/theme/words.h";
+    }
+}
+
 /// The folders of a layer from the lowest up. Each may include from itself and from those before it, never from one after it.
 struct Order {
     std::string layer;
@@ -76,8 +87,8 @@ struct Order {
 
 const std::vector<Order> kOrders = {
     {"core",
-     {"base", "board", "parts", "bench", "nets", "edit", "circuit", "sizing", "solve", "flow", "light", "snapshot",
-      "meter", "lesson", "truth", "findings", "why"}},
+     {"base", "instant", "board", "parts", "bench", "nets", "netlist", "edit", "circuit", "sizing", "solve", "flow",
+      "light", "snapshot", "meter", "lesson", "truth", "findings", "why"}},
     {"ui",
      {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
 };

@@ -139,7 +139,7 @@ TEST(Filament, ALampOnTheBenchGlowsEitherWayRound) {
                 .share();
         const auto s = evaluate(bench);
         ASSERT_EQ(s->status(), Status::Solved);
-        EXPECT_NEAR(s->partBrightness[1], 1, 1e-3);
+        EXPECT_NEAR(s->brightness(1), 1, 1e-3);
         EXPECT_NEAR(s->partPower[1], kRatedVolt * kRatedAmpere, 1e-3);
     }
 }
@@ -151,7 +151,7 @@ TEST(Filament, HalfTheVoltageIsATenthOfTheLight) {
                            .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", 3}})
                            .part("LA1", "lamp", {{"1", "A.top+9"}, {"2", "A.bottom-9"}})
                            .share();
-    EXPECT_NEAR(evaluate(bench)->partBrightness[1], 0.36, 0.02);
+    EXPECT_NEAR(evaluate(bench)->brightness(1), 0.36, 0.02);
 }
 
 }  // namespace

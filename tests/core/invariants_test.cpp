@@ -50,7 +50,7 @@ std::vector<PartNumbers> numbersOf(const Snapshot& s, const std::vector<test::Pi
         numbers.push_back({{s.leadVoltage(lead), s.leadVoltage(lead + 1)},
                            {s.leadCurrent[lead], s.leadCurrent[lead + 1]},
                            s.partPower[part],
-                           s.partBrightness[part]});
+                           s.brightness(part)});
     }
     return numbers;
 }

@@ -77,12 +77,14 @@ TEST(Kinds, EachSolvesByTheLawsOfItsElements) {
     for (const PartKind& kind : catalogue()) {
         SCOPED_TRACE(kind.name);
         const auto bench = std::make_shared<const Bench>(around(kind));
-        const auto s = evaluate(bench, {0, {"X1"}, 1});
+        Inputs pressed;
+        pressed.held = {"X1"};
+        const auto s = evaluate(bench, pressed);
         ASSERT_EQ(s->status(), Status::Solved) << s->solution.reason;
         EXPECT_LT(s->solution.kirchhoffWorst, 1e-12);
         EXPECT_LT(std::abs(s->solution.powerBalance), 1e-11);
         int checked = 0;
-        for (const ElementState& element : s->solution.elements) {
+        for (const ElementState element : s->solution.elements()) {
             if (element.part != 0 || !element.closed) continue;
             const ElementSpec& spec = kind.model[static_cast<std::size_t>(element.spec)];
             ASSERT_TRUE(kLaws.contains(spec.element)) << spec.element << " has no check";

@@ -5,6 +5,7 @@
 #include "core/bench/bench_file.h"
 #include "fuzz/formats.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -123,6 +124,61 @@ TEST(DamagedFiles, NeverBreakTheReader) {
     }
     EXPECT_GT(accepted, 50) << "some damage is harmless; if none is, the reader refuses good files";
     EXPECT_LT(accepted, kFiles / 2) << "most damage must be seen";
+}
+
+TEST(DamagedEdits, NeverBreakTheReader) {
+    const Format& format = findFormat("edit");
+    int accepted = 0;
+    constexpr int kTexts = 6000;
+    Damager damager(format.samples(), 20260403);
+    for (int i = 0; i < kTexts && !::testing::Test::HasFailure(); ++i) {
+        const std::string text = damager.next();
+        EXPECT_NO_THROW(accepted += format.take(text) ? 1 : 0) << text;
+    }
+    EXPECT_GT(accepted, 50);
+    EXPECT_LT(accepted, kTexts / 2);
+}
+
+TEST(DamagedFiles, NeverBreakTheReaderOfCircuits) {
+    const Format& circuit = findFormat("circuit");
+    int accepted = 0;
+    constexpr int kFiles = 4000;
+    Damager damager(circuit.samples(), 20260101);
+    for (int i = 0; i < kFiles && !::testing::Test::HasFailure(); ++i) {
+        SCOPED_TRACE(i);
+        EXPECT_NO_THROW(accepted += circuit.take(damager.next()) ? 1 : 0);
+    }
+    EXPECT_GT(accepted, 50);
+    EXPECT_LT(accepted, kFiles / 2);
+}
+
+TEST(DamagedFiles, HostileCircuitsEndSoon) {
+    const Format& circuit = findFormat("circuit");
+    const auto partsOf = [](int count, auto&& leads) {
+        std::string text = R"({"format":"tiepoint-circuit","version":1,"parts":[)";
+        for (int i = 0; i < count; ++i) {
+            text += i == 0 ? "" : ",";
+            text += R"({"id":"R)" + std::to_string(i) + R"(","kind":"resistor","leads":{)" + leads(i) + "}}";
+        }
+        return text + "]}";
+    };
+    const std::pair<const char*, std::string> table[] = {
+        {"a net for each lead", partsOf(100'000, [](int i) { return fmt::format(R"("1":"a{}","2":"b{}")", i, i); })},
+        {"one net for all", partsOf(100'000, [](int) { return std::string(R"("1":"a","2":"a")"); })},
+        {"many leads", partsOf(1,
+                               [](int) {
+                                   std::string leads = R"("1":"a")";
+                                   for (int i = 0; i < 100'000; ++i) leads += fmt::format(R"(,"k{}":null)", i);
+                                   return leads;
+                               })},
+    };
+    for (const auto& [name, text] : table) {
+        SCOPED_TRACE(name);
+        const auto start = std::chrono::steady_clock::now();
+        EXPECT_NO_THROW(circuit.take(text));
+        const std::chrono::duration<double> seconds = std::chrono::steady_clock::now() - start;
+        EXPECT_LT(seconds.count(), 10.0);  // linear ones take well under a second, quadratic ones minutes
+    }
 }
 
 TEST(DamagedFiles, CutAnywhereAreRefused) {

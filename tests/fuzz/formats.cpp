@@ -6,9 +6,13 @@
 #include "core/bench/bench_file.h"
 #include "core/bench/validate.h"
 #include "core/board/hole.h"
+#include "core/edit/edit_file.h"
+#include "core/netlist/circuit_file.h"
+#include "core/netlist/equality.h"
 #include "core/parts/drawer.h"
 #include "core/parts/kind_file.h"
 #include "core/snapshot/snapshot.h"
+#include "support/test_catalogue.h"
 
 #include <fmt/format.h>
 
@@ -82,6 +86,79 @@ std::vector<std::string> benchSamples() {
     return texts;
 }
 
+/// The bench that edits are read for: it has a part with sockets.
+Bench editedBench() {
+    Bench bench = makeNewBench();
+    bench.parts.push_back(makePart(*findKind("usb-supply"), "PS2"));
+    return bench;
+}
+
+bool takeEdit(std::string_view bytes) {
+    static const Bench kBench = editedBench();
+    const auto read = readEdit(bytes, kBench);
+    if (!read) {
+        promiseItsPlace(read.error());
+        return false;
+    }
+    for (const Error& warning : read->warnings) promise(isOneLine(warning.oneLine()), "a warning is one line");
+    const std::vector<std::string> lines = operationLines(read->edit, kBench);
+    const std::string written = fmt::format("{{\"edits\": [{}]}}", fmt::join(lines, ", "));
+    const auto again = readEdit(written, kBench);
+    promise(again.ok(), "what is written can be read");
+    promise(operationLines(again->edit, kBench) == lines, "what is written is what was read");
+    const auto applied = apply(kBench, read->edit);
+    if (!applied) {
+        promiseGoodMessage(applied.error());
+        return true;
+    }
+    promise(validate(applied->bench).ok(), "what is applied is valid");
+    const auto back = apply(applied->bench, applied->inverse);
+    promise(back.ok() && back->bench == kBench, "an edit is taken back exactly");
+    return true;
+}
+
+std::vector<std::string> editSamples() {
+    return {
+        R"({"text":"Set up","edits":[{"operation":"add","board":{"id":"B","kind":"mini","at":[60,0]}},
+        {"operation":"add","part":{"id":"R1","kind":"resistor","leads":{"1":"A.c3","2":"A.c8"},"shelf":[1]},"place":0},
+        {"operation":"add","jumper":{"id":"W1","ends":["PS2.5V","A.a3"],"colour":"red"}}]})",
+        R"({"edits":[{"operation":"add","part":{"id":"PS3","kind":"usb-supply"}},{"operation":"replace","part":{"id":"PS1","kind":"bench-supply"}},
+        {"operation":"add","jumper":{"id":"W2","ends":["PS3.GND2","PS2.GND1"]}},{"operation":"remove","id":"W2"}]})",
+        R"({"edits":[{"operation":"title","title":"Tide gauge"},{"operation":"reveal","reveal":{"level":1}},{"operation":"reveal","reveal":null},
+        {"operation":"add","note":{"id":"N1","at":"A.a1","text":"here"}},{"operation":"replace","note":{"id":"N1","at":"A.a2","text":"é"}},
+        {"operation":"add","pinned":{"id":"M1","volts":["A.a1","A.j1"]}},{"operation":"replace","board":{"id":"A","kind":"half","rails":"split"}}]})"};
+}
+
+bool takeCircuit(std::string_view bytes) {
+    const auto read = readCircuitText(bytes);
+    if (!read) {
+        promiseItsPlace(read.error());
+        return false;
+    }
+    for (const Error& warning : read->warnings) promise(isOneLine(warning.oneLine()), "a warning is one line");
+    promise(validate(read->netlist).ok(), "what is read is valid");
+    const std::string written = writeNetlist(read->netlist);
+    const auto again = readNetlist(written);
+    promise(again.ok(), "what is written can be read");
+    promise(again->netlist == read->netlist, "what is written is what was read");
+    if (read->netlist.parts.size() <= kSolvedParts) {
+        promise(compareCircuits(read->netlist, again->netlist).verdict == Verdict::Equal, "a circuit equals itself");
+        promise(canonicalHash(read->netlist) == canonicalHash(again->netlist), "a circuit has one digest");
+    }
+    return true;
+}
+
+std::vector<std::string> circuitSamples() {
+    std::vector<std::string> texts = {
+        R"({"format": "tiepoint-circuit", "version": 1, "title": "Tide é", "parts": [
+        {"id": "PS1", "kind": "cells", "values": {"count": 3, "condition": "used"}, "leads": {"+": "plus", "-": "minus"}},
+        {"id": "S1", "kind": "push-button", "cap": "B", "leads": {"1a": "plus", "1b": null, "2b": "fed"}},
+        {"id": "RV1", "kind": "potentiometer", "state": {"turn": 0.25}, "leads": {"1": "fed", "wiper": "lit", "2": "lit"}},
+        {"id": "D1", "kind": "led", "leads": {"anode": "lit", "cathode": "minus"}, "x": [{}]}], "quay": null})"};
+    for (std::string& bench : embedded("benches/")) texts.push_back(std::move(bench));
+    return texts;
+}
+
 /// A kind that was accepted can be put on a bench and solved.
 void promiseUsable(const PartKind& kind) {
     Bench bench = makeNewBench();
@@ -99,7 +176,13 @@ bool takePartKind(std::string_view bytes) {
     return true;
 }
 
-std::vector<std::string> partKindSamples() { return embedded("parts/"); }
+std::vector<std::string> partKindSamples() {
+    std::vector<std::string> texts = embedded("parts/");
+    texts.push_back(test::chipText(8, 3).text());
+    texts.push_back(test::starText().text());
+    texts.push_back(test::canText().text());
+    return texts;
+}
 
 bool takeJson(std::string_view bytes) {
     const auto value = parseJson(bytes);
@@ -121,7 +204,8 @@ void promiseRead(double value, const std::string& words, std::string_view unit) 
 
 bool takeQuantity(std::string_view bytes) {
     bool any = false;
-    for (const std::string_view unit : {"ohm", "V", "A", "W", ""}) {
+    for (const Unit& each : units()) {
+        const std::string_view unit = each.name;
         const auto value = parseQuantity(bytes, unit);
         if (!value) continue;
         any = true;
@@ -130,7 +214,7 @@ bool takeQuantity(std::string_view bytes) {
         constexpr int kMostDigits = 6;
         for (int digits = 1; digits <= kMostDigits; ++digits)
             promise(!formatQuantity(*value, unit, digits).empty(), "a quantity has words");
-        if (unit == "ohm" && *value > 0) promiseRead(*value, formatLetterCode(*value), unit);
+        if ((unit == "ohm" || unit == "F") && *value > 0) promiseRead(*value, formatLetterCode(*value, unit), unit);
     }
     return any;
 }
@@ -151,7 +235,13 @@ std::vector<std::string> quantitySamples() {
             "5%",
             "3V3",
             "2.2 G\u2126",
-            "1.5e\u22126 W"};
+            "1.5e\u22126 W",
+            "n33",
+            "4\u00b57 F",
+            "50 Hz",
+            "300 lx",
+            "25 \u00b0C",
+            "298.15 K"};
 }
 
 bool takeDrawer(std::string_view bytes) {
@@ -182,9 +272,10 @@ bool takeHole(std::string_view bytes) {
 std::vector<std::string> holeSamples() { return {"A.e12", "A.top+7", "B2.bottom-25", "A.j9999"}; }
 
 constexpr std::array kFormats{
-    Format{"bench", takeBench, benchSamples},    Format{"part-kind", takePartKind, partKindSamples},
-    Format{"json", takeJson, jsonSamples},       Format{"quantity", takeQuantity, quantitySamples},
-    Format{"drawer", takeDrawer, drawerSamples}, Format{"hole", takeHole, holeSamples},
+    Format{"bench", takeBench, benchSamples},       Format{"edit", takeEdit, editSamples},
+    Format{"circuit", takeCircuit, circuitSamples}, Format{"part-kind", takePartKind, partKindSamples},
+    Format{"json", takeJson, jsonSamples},          Format{"quantity", takeQuantity, quantitySamples},
+    Format{"drawer", takeDrawer, drawerSamples},    Format{"hole", takeHole, holeSamples},
 };
 
 }  // namespace

@@ -117,7 +117,7 @@ TEST(CommonPractice, LedWithoutAResistorIsAtTheMercyOfTheSupply) {
     const auto snapshot = evaluate(builder.share());
     const int anode = snapshot->layout->leadIndex(1, 0);
     EXPECT_NEAR(snapshot->leadCurrent[anode], 0.5, 1e-9);  // the bench supply's limit
-    EXPECT_TRUE(snapshot->solution.elements[0].limiting);
+    EXPECT_TRUE(snapshot->solution.elements()[0].limiting);
 }
 
 TEST(CommonPractice, LedTurnedRoundStaysDark) {
@@ -128,7 +128,7 @@ TEST(CommonPractice, LedTurnedRoundStaysDark) {
         .jumper("A.top+16", "A.a20");
     const auto snapshot = evaluate(builder.share());
     EXPECT_LT(std::abs(snapshot->leadCurrent[snapshot->layout->leadIndex(2, 0)]), 1e-9);
-    EXPECT_EQ(snapshot->partBrightness[2], 0);
+    EXPECT_EQ(snapshot->brightness(2), 0);
 }
 
 }  // namespace

@@ -48,7 +48,7 @@ bool compare(double volt, double ohm, const test::Piece2& junction) {
     const test::Piece2 resistor{"R1", "resistor", "plus", "middle", {{"resistance", ohm}}};
     const auto snapshot = evaluate(std::make_shared<const Bench>(test::layOut({supply, resistor, junction})));
     EXPECT_EQ(snapshot->status(), Status::Solved);
-    const ElementState& state = snapshot->solution.elements.back();
+    const ElementState state = snapshot->solution.elements().back();
     const double total = ohm + kSupplyOhm + constant(state, "seriesResistance");
     const double expected = closedForm(volt, total, constant(state, "saturationCurrent"), constant(state, "ideality"));
     const double current = snapshot->leadCurrent[snapshot->layout->leadIndex(2, 0)];

@@ -12,6 +12,7 @@
 // bench is not validated: tests of validation need bad ones.
 
 #include "core/bench/bench.h"
+#include "core/parts/catalogue.h"
 
 #include <initializer_list>
 #include <memory>
@@ -39,7 +40,10 @@ public:
     using Figure = std::variant<double, int, const char*>;  ///< a number, or the name of a choice
     using Figures = std::initializer_list<std::pair<std::string_view, Figure>>;
 
-    explicit BenchBuilder(Bench start = {}) : bench_(std::move(start)) {}
+    explicit BenchBuilder(Bench start = {}, const Catalogue& kinds = Catalogue::shipped())
+        : bench_(std::move(start)),
+          kinds_(&kinds) {}
+    explicit BenchBuilder(const Catalogue& kinds) : kinds_(&kinds) {}
 
     BenchBuilder& title(std::string text) {
         bench_.title = std::move(text);
@@ -62,7 +66,7 @@ public:
     /// Leads that aren't named hang; values and states that aren't named stay at their defaults.
     BenchBuilder& part(std::string id, std::string_view kindName, Leads leads, Figures values = {},
                        Figures state = {}) {
-        const PartKind* kind = findKind(kindName);
+        const PartKind* kind = kinds_->find(kindName);
         if (!kind) slip("the kind", kindName);
         Part part = makePart(*kind, std::move(id));
         for (const auto& [lead, address] : leads) {
@@ -127,6 +131,7 @@ private:
     }
 
     Bench bench_;
+    const Catalogue* kinds_;
 };
 
 }  // namespace tiepoint::test

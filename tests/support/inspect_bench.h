@@ -59,8 +59,7 @@ inline double brightnessAfterMend(const Bench& bench, const Finding& finding, st
     EXPECT_TRUE(mended.ok());
     Inputs inputs;
     inputs.held = std::move(held);
-    return evaluate(std::make_shared<const Bench>(mended->bench), inputs)
-        ->partBrightness[mended->bench.partIndex(light)];
+    return evaluate(std::make_shared<const Bench>(mended->bench), inputs)->brightness(mended->bench.partIndex(light));
 }
 
 /// Half a board with a bench supply of 5 V on its outer rails.

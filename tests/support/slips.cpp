@@ -172,7 +172,7 @@ std::vector<Digits> everyPosition(const std::vector<Throw>& throws) {
 
 bool isOverdrawn(const Snapshot& snapshot) {
     const auto& parts = snapshot.layout->bench->parts;
-    return std::ranges::any_of(snapshot.solution.elements, [&](const ElementState& element) {
+    return std::ranges::any_of(snapshot.solution.elements(), [&](const ElementState& element) {
         return parts[element.part].kind->isSupply &&
                (element.limiting || std::abs(element.currentAmpere) > kShortAmpere);
     });

@@ -40,7 +40,8 @@ protected:
         return QTest::qWaitFor([this] {
             const auto snapshot = live.snapshot();
             return snapshot && snapshot->revision == document.revision() &&
-                   snapshot->inputSequence == live.inputs().sequence && view.picture().snapshot == snapshot;
+                   snapshot->inputSequence == live.inputs().sequence && view.picture().snapshot == snapshot &&
+                   !view.picture().wordsToCome;
         });
     }
 

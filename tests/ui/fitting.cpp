@@ -236,13 +236,18 @@ private:
     }
 
     void lookAtItems(QAbstractItemView& items) {
-        for (int row = 0; row < items.model()->rowCount(); ++row) {
-            const QModelIndex index = items.model()->index(row, 0);
-            const QSize wanted = items.sizeHintForIndex(index), given = items.visualRect(index).size();
-            if (wanted.height() > given.height() + kPixelSlack ||
-                given.width() > items.viewport()->width() + kPixelSlack)
-                blame(items, QStringLiteral("\"%1\" ").arg(index.data().toString()) + wishAndRoom(wanted, given));
-        }
+        for (int row = 0; row < items.model()->rowCount(); ++row)
+            for (int column = 0; column < items.model()->columnCount(); ++column)
+                lookAtItem(items, items.model()->index(row, column));
+    }
+
+    void lookAtItem(const QAbstractItemView& items, const QModelIndex& index) {
+        const QSize wanted = items.sizeHintForIndex(index), given = items.visualRect(index).size();
+        const QString words = index.data().toString();
+        if (words.isEmpty() || given.isEmpty()) return;  // it isn't shown
+        if (wanted.height() > given.height() + kPixelSlack || wanted.width() > given.width() + kPixelSlack ||
+            given.width() > items.viewport()->width() + kPixelSlack)
+            blame(items, QStringLiteral("\"%1\" ").arg(words) + wishAndRoom(wanted, given));
     }
 
     QWidget& root_;

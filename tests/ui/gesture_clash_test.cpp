@@ -105,7 +105,7 @@ TEST_F(ClashGestureTest, AWireThatIsDrawnShowsTheArcThatItWillHave) {
     const Body body = *tiepoint::bodyOf(bench().parts[2], table.parts[2], 2);
     const Point first = *holeMm(bench(), test::holeAt("A.i4")), second = *holeMm(bench(), test::holeAt("A.i13"));
     EXPECT_FALSE(arcRunsThrough(body, first, second, table.jumperArcs[1]));
-    EXPECT_TRUE(Surroundings(bench()).all().empty());
+    EXPECT_TRUE(Occupancy(bench()).all().empty());
 }
 
 TEST_F(ClashGestureTest, OnADockedBoardTheBoardIsNamed) {
@@ -129,7 +129,7 @@ TEST_F(ClashGestureTest, ACopyFindsAPlaceWhereItCanBeBuilt) {
     const auto copies = copiesOnto(bench(), bench(), {"RV1", "R1"});
     ASSERT_TRUE(copies.ok());
     ASSERT_FALSE(document.push(copies->edit));
-    EXPECT_TRUE(Surroundings(bench()).all().empty());
+    EXPECT_TRUE(Occupancy(bench()).all().empty());
 }
 
 }  // namespace

@@ -188,7 +188,7 @@ TEST_F(KeyboardTest, BuildsAWorkingCircuit) {
     // top- isn't joined to the supply's bottom-: one more wire.
     wire("A.top-20", "A.bottom-20");
     ASSERT_TRUE(waitForAnswer());
-    EXPECT_GT(live.snapshot()->partBrightness[static_cast<std::size_t>(bench().partIndex("D1"))], 0.4);
+    EXPECT_GT(live.snapshot()->brightness(bench().partIndex("D1")), 0.4);
 }
 
 TEST_F(KeyboardTest, LettersStayWithTheCaps) {

@@ -2,11 +2,15 @@
 
 #include "desk.h"
 #include "panel_bench.h"
+#include "ui/export/picture_file.h"
 #include "ui/paint/note_painter.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/projecting.h"
 #include "ui/view/room_mode.h"
+
+#include <QFile>
+#include <QTemporaryDir>
 
 namespace tiepoint::ui {
 namespace {
@@ -80,6 +84,29 @@ TEST_F(NotesDesk, ALongOneShrinksIsCutOffAndOpensUnderThePointer) {
     const QPoint above =
         (QPointF(at({whole.paper.center().x(), whole.paper.top() + 1})) * view.devicePixelRatioF()).toPoint();
     EXPECT_NE(before.pixel(above), after.pixel(above)) << "it opens upwards";
+}
+
+TEST_F(NotesDesk, OnPaperAllOfItIsRead) {
+    open(noted(beacon()));
+    Picture paper = view.wholePicture();
+    ASSERT_TRUE(placeNotes(paper)[1].isCutOff) << "as in the window";
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("noted.svg"));
+    ASSERT_FALSE(savePicture(paper, path, 1600));
+    QFile file(path);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QString drawn = QString::fromUtf8(file.readAll());
+    for (const QString& word : QString::fromLatin1(kLong).split(QLatin1Char(' ')))
+        EXPECT_TRUE(drawn.contains(word)) << word.toStdString();
+    EXPECT_FALSE(drawn.contains(QStringLiteral("\u2026")));
+    paper.isOnPaper = true;
+    const auto notes = placeNotes(paper);
+    EXPECT_EQ(notes[1].lines.join(' '), QString::fromLatin1(kLong));
+    for (const NotePlace& note : notes) {
+        EXPECT_TRUE(pictureAreaMm(paper).contains(note.paper));
+        EXPECT_FALSE(note.isCutOff);
+        for (const NotePlace& other : notes) EXPECT_TRUE(&other == &note || !other.paper.intersects(note.paper));
+    }
 }
 
 TEST_F(NotesDesk, GrowsForARoom) {

@@ -16,7 +16,7 @@ protected:
     double ohm() const { return part("R1").value(0); }
     double light() {
         EXPECT_TRUE(waitForAnswer());
-        return live.snapshot()->partBrightness[static_cast<std::size_t>(bench().partIndex("D1"))];
+        return live.snapshot()->brightness(bench().partIndex("D1"));
     }
     void wheel(QWidget* over, QPoint at, int eighths) {
         QWheelEvent event(QPointF(at), over->mapToGlobal(QPointF(at)), {}, {0, eighths}, Qt::NoButton, Qt::NoModifier,
@@ -43,6 +43,17 @@ TEST_F(LadderTest, CoversNoPartOfTheBoard) {
     const Rect boards = view.picture().table->boardsMm;
     const QRectF board(view.fromMm({boards.left, boards.top}), view.fromMm({boards.right(), boards.bottom()}));
     EXPECT_FALSE(QRectF(ladder().geometry()).intersects(board));
+}
+
+TEST_F(LadderTest, KeepsOffWhatLiesOverTheView) {
+    view.setSelection({"R1"});
+    const QRect covered = ladder().geometry().adjusted(-20, -10, 20, 10);
+    view.setCovered(covered);
+    ASSERT_TRUE(ladder().isVisible());
+    EXPECT_FALSE(ladder().geometry().intersects(covered));
+    EXPECT_TRUE(view.rect().contains(ladder().geometry()));
+    view.setCovered({});
+    EXPECT_TRUE(ladder().geometry().intersects(covered)) << "back where it stood";
 }
 
 TEST_F(LadderTest, AClickOnARungSetsItAndTheLightFollows) {

@@ -26,7 +26,7 @@ protected:
     }
     /// What is on the screen.
     QImage screen() {
-        QTest::qWait(100);  // what was asked for is painted
+        QTest::qWait(350);  // what was asked for is painted, and tags have come into sight
         return dynamic_cast<const QImage*>(view.backingStore()->paintDevice())
             ->copy()
             .convertToFormat(QImage::Format_RGB32);
@@ -36,6 +36,11 @@ protected:
         QImage whole = view.grab().toImage().convertToFormat(QImage::Format_RGB32);
         whole.setDevicePixelRatio(view.backingStore()->paintDevice()->devicePixelRatio());
         return whole;
+    }
+    /// Whether the screen is what would be painted now; the screen first, since it waits until all has moved.
+    bool isFollowed() {
+        const QImage seen = screen();
+        return seen == anew();
     }
     void pan(QPoint by) {
         const QPoint where(400, 300);
@@ -96,20 +101,20 @@ TEST_F(BenchViewTest, TheScreenFollowsWithoutBeingPaintedWhole) {
     open(beacon());
     wheel(QPoint(400, 300), 2);
     QTest::qWait(150);
-    ASSERT_EQ(screen(), anew());
+    ASSERT_TRUE(isFollowed());
     const QImage before = screen();
     for (const QPoint by : {QPoint(30, 0), QPoint(0, 17), QPoint(-45, -60), QPoint(3, 120)}) {
         pan(by);
-        EXPECT_EQ(screen(), anew()) << by.x() << ", " << by.y();
+        EXPECT_TRUE(isFollowed()) << by.x() << ", " << by.y();
     }
     EXPECT_NE(screen(), before);
     moveTo(at("A.d16"));
-    EXPECT_EQ(screen(), anew()) << "a lit net";
+    EXPECT_TRUE(isFollowed()) << "a lit net";
     view.setSelection({"R1"});
-    EXPECT_EQ(screen(), anew()) << "a selection";
+    EXPECT_TRUE(isFollowed()) << "a selection";
     view.setSelection({});
     moveTo(at("A.top+20"));
-    EXPECT_EQ(screen(), anew()) << "a net that is lit no more";
+    EXPECT_TRUE(isFollowed()) << "a net that is lit no more";
 }
 
 TEST_F(BenchViewTest, TheScreenFollowsARoomsRingAndInkToo) {
@@ -118,19 +123,19 @@ TEST_F(BenchViewTest, TheScreenFollowsARoomsRingAndInkToo) {
     view.viewport()->setAttribute(Qt::WA_UnderMouse);
     for (const QPoint to : {QPoint(300, 300), QPoint(320, 310), QPoint(900, 500), QPoint(5, 5)}) {
         moveTo(to);
-        EXPECT_EQ(screen(), anew()) << "the ring at " << to.x() << ", " << to.y();
+        EXPECT_TRUE(isFollowed()) << "the ring at " << to.x() << ", " << to.y();
     }
     const QImage bare = screen();
     drag(QPoint(500, 300), QPoint(700, 400), Qt::RightButton);
-    EXPECT_EQ(screen(), anew()) << "ink";
+    EXPECT_TRUE(isFollowed()) << "ink";
     pan({-40, 25});
-    EXPECT_EQ(screen(), anew()) << "ink and ring after a pan";
+    EXPECT_TRUE(isFollowed()) << "ink and ring after a pan";
     view.viewport()->setAttribute(Qt::WA_UnderMouse, false);
     QEvent leave(QEvent::Leave);
     QApplication::sendEvent(view.viewport(), &leave);
-    EXPECT_EQ(screen(), anew()) << "the pointer is elsewhere";
+    EXPECT_TRUE(isFollowed()) << "the pointer is elsewhere";
     view.room().wipeInk();
-    EXPECT_EQ(screen(), anew()) << "wiped";
+    EXPECT_TRUE(isFollowed()) << "wiped";
     EXPECT_NE(screen(), bare);
 }
 

@@ -49,7 +49,8 @@ public:
         return waitFor([this] {
             const auto snapshot = window_->live().snapshot();
             return snapshot && snapshot->revision == window_->document().revision() &&
-                   snapshot->inputSequence == window_->live().inputs().sequence && window_->view().picture().snapshot;
+                   snapshot->inputSequence == window_->live().inputs().sequence && window_->view().picture().snapshot &&
+                   !window_->view().picture().wordsToCome;
         });
     }
 

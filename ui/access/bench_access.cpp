@@ -226,7 +226,7 @@ public:
         }
         if (name_.kind == NodeKind::Part) {
             const Snapshot* live = root_.picture().snapshot.get();
-            state.pressed = live && live->inputs.held.contains(name_.id);
+            state.pressed = live && live->inputs->held.contains(name_.id);
         }
         return state;
     }

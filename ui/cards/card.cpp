@@ -38,9 +38,20 @@ void Card::drawLine(QPainter& painter, const QRectF& box, const QString& words, 
     sheet_.draw(painter, line, words, {font, colour, (side & Qt::AlignHorizontal_Mask) | Qt::AlignVCenter});
 }
 
+void Card::drawHeading(QPainter& painter, const QRectF& box, const QStringList& forms) const {
+    const QFont font = look_.font(text::kBody);
+    sheet_.drawForm(painter, QRectF(box.left(), box.top(), box.width(), QFontMetricsF(font).height()), forms,
+                    {font, look_.theme->dimText, Qt::AlignLeft | Qt::AlignVCenter});
+}
+
 QRectF Card::drawBlock(QPainter& painter, const QRectF& room, const QString& words, const QFont& font,
                        const QColor& colour, Qt::Alignment side) const {
     return sheet_.draw(painter, room, words, {font, colour, side, true});
+}
+
+QRectF Card::drawBlock(QPainter& painter, const QRectF& room, const QStringList& forms, const QFont& font,
+                       const QColor& colour) const {
+    return sheet_.drawForm(painter, room, forms, {font, colour, Qt::AlignLeft | Qt::AlignTop, true});
 }
 
 void Card::drawFigure(QPainter& painter, const QRectF& box, const QString& figure, double at1080, const QColor& colour,
@@ -66,9 +77,11 @@ void Card::paintEvent(QPaintEvent*) {
     sheet_.begin();
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintCard(painter, look_, frame());
+    paintSurface(painter);
     paintBody(painter);
 }
+
+void Card::paintSurface(QPainter& painter) { paintCard(painter, look_, frame()); }
 
 void Card::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);

@@ -24,6 +24,8 @@ public:
 protected:
     /// Called after the look or the size changed: children take their places.
     virtual void arrangeCard() {}
+    /// What lies under the body: the card itself.
+    virtual void paintSurface(QPainter& painter);
     virtual void paintBody(QPainter& painter) = 0;
 
     QRectF frame() const;  ///< the card's surface inside the widget
@@ -31,9 +33,14 @@ protected:
     /// Draws one line, smaller where it doesn't fit; `box` says the line's left, top and width.
     void drawLine(QPainter& painter, const QRectF& box, const QString& words, const QFont& font, const QColor& colour,
                   Qt::Alignment side = Qt::AlignLeft) const;
+    /// Draws one line in the longest of its forms that fits; the first is the whole.
+    void drawHeading(QPainter& painter, const QRectF& box, const QStringList& forms) const;
     /// Draws words on as many lines as they need in a room, smaller where they don't fit. Returns what they take.
     QRectF drawBlock(QPainter& painter, const QRectF& room, const QString& words, const QFont& font,
                      const QColor& colour, Qt::Alignment side = Qt::AlignLeft | Qt::AlignTop) const;
+    /// The same in the longest of several forms that fits; the first is the whole.
+    QRectF drawBlock(QPainter& painter, const QRectF& room, const QStringList& forms, const QFont& font,
+                     const QColor& colour) const;
 
     /// Draws a live figure, smaller where it doesn't fit: its digits stand in equal cells, so that it doesn't dance while it changes. Sizes in
     /// layout pixels.

@@ -82,7 +82,8 @@ void DrawerCard::paintBody(QPainter& painter) {
              look().font(text::kBody, QFont::DemiBold), theme.text);
     const double from = box.top() + look().px(text::kBody * 1.4);
     drawBlock(painter, QRectF(box.left(), from, box.width(), list_->y() - look().px(2) - from),
-              refusal_.isEmpty() ? tr("Mends, the helper, the tray and + and \u2212 take these.") : refusal_,
+              refusal_.isEmpty() ? tr("Mends, the resistor helper, the tray and the keys + and \u2212 use only these.")
+                                 : refusal_,
               look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload,
               Qt::AlignLeft | Qt::AlignVCenter);
     const double top = list_->geometry().bottom() + look().px(8), bottom = box.bottom() - look().px(kDrawerKeyHeight);

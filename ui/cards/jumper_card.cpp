@@ -50,9 +50,10 @@ protected:
         paintKey(painter, look_, face, {isChecked(), underMouse(), isDown(), hasFocus()});
         const double sample = showsWord_ ? look_.px(kShapeSample) : 0;
         if (showsWord_) {
-            painter.setFont(look_.font(kShapeWord));
-            painter.setPen(look_.theme->text);
-            painter.drawText(face.adjusted(look_.px(14), 0, -sample, 0), Qt::AlignLeft | Qt::AlignVCenter, text());
+            sheet_.begin();
+            const double half = look_.px(kJumperSampleMm * kSamplePixelsPerMm / 2);
+            sheet_.draw(painter, face.adjusted(look_.px(14), 0, -sample - half, 0), text(),
+                        {look_.font(kShapeWord), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter});
         }
         const QPointF middle(showsWord_ ? face.right() - sample : face.center().x(), face.center().y());
         painter.translate(middle);
@@ -75,6 +76,7 @@ private:
     }
 
     Look look_{&theme(ThemeName::Day), 1};
+    WordSheet sheet_{this};
     bool showsWord_;
     int colour_ = 0;
     bool flat_ = false;
@@ -105,7 +107,7 @@ void JumperCard::showJumper(const Picture& picture, const std::string& id) {
     id_ = jumper ? id : std::string();
     if (!jumper) return;
     const ReadingText reading = readingText(picture, id);
-    title_ = reading.title;
+    titles_ = reading.titles();
     current_ = reading.big;
     length_ = qs(wireInWords(picture.bench(), *picture.table, *jumper));
     for (std::size_t i = 0; i < colours_.size(); ++i) {
@@ -115,7 +117,7 @@ void JumperCard::showJumper(const Picture& picture, const std::string& id) {
     (jumper->flat ? flat_ : arched_)->setChecked(true);
     static_cast<Button*>(arched_)->show(look(), jumper->colour, false);
     static_cast<Button*>(flat_)->show(look(), jumper->colour, true);
-    setAccessibleDescription(QStringLiteral("%1. %2 Current %3.").arg(title_, length_, current_));
+    setAccessibleDescription(QStringLiteral("%1. %2 Current %3.").arg(reading.title, length_, current_));
     update();
 }
 
@@ -169,8 +171,7 @@ void JumperCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
     const double figure = figureWidth(current_, text::kBody);
-    drawLine(painter, QRectF(box.left(), box.top(), box.width() - figure - look().px(12), 0), title_,
-             look().font(text::kBody), theme.dimText);
+    drawHeading(painter, QRectF(box.left(), box.top(), box.width() - figure - look().px(12), 0), titles_);
     drawFigure(painter, QRectF(box.right() - figure, box.top(), figure, 0), current_, text::kBody, theme.text);
     drawLine(painter, QRectF(box.left(), box.top() + look().px(kLengthTop), box.width(), 0), length_,
              look().font(text::kBody), theme.text);

@@ -43,7 +43,8 @@ private:
 
     BenchDocument& document_;
     std::string id_;
-    QString title_, length_, current_;
+    QStringList titles_;  ///< the whole first
+    QString length_, current_;
     std::vector<QAbstractButton*> colours_;
     QAbstractButton *arched_, *flat_;
 };

@@ -45,6 +45,15 @@ QString LoopCard::dropsInWords() const {
     return words.join(QStringLiteral(", "));
 }
 
+/// For a card with less room: "12 parts, 2.50 V each", "12 parts: from 0.52 V (R3) to 4.10 V (R7)".
+QString LoopCard::dropsInBrief() const {
+    const auto [least, most] = std::ranges::minmax_element(text_.drops, {}, &DropText::share);
+    const QString count = QString::number(text_.drops.size());
+    if (least->volts == most->volts) return QStringLiteral("%1 parts, %2 each").arg(count, least->volts);
+    return QStringLiteral("%1 parts: from %2 (%3) to %4 (%5)")
+        .arg(count, least->volts, QString::fromStdString(least->part), most->volts, QString::fromStdString(most->part));
+}
+
 QString LoopCard::spoken() const {
     QStringList words{text_.title + QLatin1Char('.'), text_.big};
     if (!text_.drops.empty()) words << dropsInWords() + QLatin1Char('.');
@@ -132,7 +141,7 @@ void LoopCard::paintManyDrops(QPainter& painter, const QRectF& bar, const std::v
     }
     const double low = frame().bottom() - look().px(20) - QFontMetricsF(look().font(text::kBody)).height();
     drawBlock(painter, QRectF(bar.left(), bar.bottom() + look().px(6), bar.width(), low - bar.bottom() - look().px(8)),
-              dropsInWords(), look().font(text::kSmall), look().theme->text);
+              QStringList{dropsInWords(), dropsInBrief()}, look().font(text::kSmall), look().theme->text);
 }
 
 void LoopCard::paintSegment(QPainter& painter, const QRectF& box, const DropText& drop, bool named) const {

@@ -29,6 +29,7 @@ private:
     void paintNote(QPainter& painter) const;
     std::vector<QRectF> segments(const QRectF& box) const;
     QString dropsInWords() const;
+    QString dropsInBrief() const;
     QString spoken() const;
 
     LoopText text_;

@@ -37,9 +37,7 @@ void OpenCard::showOpen(std::vector<OpenEnd> open, bool withPlaces) {
     update();
 }
 
-void OpenCard::paintEvent(QPaintEvent*) {
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
+void OpenCard::paintSurface(QPainter& painter) {
     QPen pen(look().theme->dimTextOnBench, std::max(1.0, look().px(1.6)));
     pen.setDashPattern({5, 4});
     painter.setPen(pen);
@@ -48,7 +46,6 @@ void OpenCard::paintEvent(QPaintEvent*) {
     bench.setColorAt(1, look().theme->benchBottom);
     painter.setBrush(bench);
     painter.drawRoundedRect(frame(), look().px(10), look().px(10));
-    paintBody(painter);
 }
 
 void OpenCard::paintBody(QPainter& painter) {

@@ -22,7 +22,7 @@ Q_SIGNALS:
     void asked();
 
 protected:
-    void paintEvent(QPaintEvent* event) override;
+    void paintSurface(QPainter& painter) override;
     void paintBody(QPainter& painter) override;
     void arrangeCard() override;
 

@@ -57,8 +57,7 @@ void ReadingCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     QRectF box = body();
     const double titleWidth = box.width() - (why_->isVisibleTo(this) ? why_->width() : 0);
-    drawLine(painter, QRectF(box.left(), box.top(), titleWidth, 0), text_.title, look().font(text::kBody),
-             theme.dimText);
+    drawHeading(painter, QRectF(box.left(), box.top(), titleWidth, 0), text_.titles());
     const double side = text_.in.isEmpty() ? 0 : look().px(kSideWidth);
     const double beside = side > 0 ? side + look().px(16) : 0;
     const double numberWidth = paintNumber(painter, QRectF(box.left(), box.top(), box.width() - beside, box.height()));

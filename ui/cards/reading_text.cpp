@@ -25,31 +25,36 @@ QString shareWords(const Snapshot& snapshot, int part, const RatingShare& share)
     return share.rating->quantity == "current" ? words : qs(figure.text()) + QStringLiteral(": ") + words;
 }
 
-/// " in c8 and c14": where the leads of a part, or the ends of a jumper, stand; empty where none is in a hole.
-QString holesInWords(const Bench& bench, const std::vector<Hole>& holes) {
-    QStringList names;
-    for (const Hole& hole : holes) names << qs(holeName(bench, hole));
-    if (names.isEmpty()) return {};
-    const QString last = names.takeLast();
-    const QString all = names.isEmpty() ? last : names.join(QStringLiteral(", ")) + QStringLiteral(" and ") + last;
-    return QStringLiteral(" in ") + all;
+/// The title in all its forms: "D1, red LED in h16 and h19", "D1 \u00b7 h16, h19", "D1". The holes are those of a part's leads or a jumper's
+/// ends; there may be none.
+void setTitles(ReadingText& text, const std::string& id, const QString& what, QStringList holes) {
+    text.title = what;
+    text.briefer.clear();
+    if (!holes.isEmpty()) {
+        text.briefer << qs(id) + QStringLiteral(" \u00b7 ") + holes.join(QStringLiteral(", "));
+        const QString last = holes.takeLast();
+        text.title += QStringLiteral(" in ") +
+                      (holes.isEmpty() ? last : holes.join(QStringLiteral(", ")) + QStringLiteral(" and ") + last);
+    }
+    text.briefer << what << qs(id);
 }
 
-QString partTitle(const Bench& bench, const Part& part) {
-    std::vector<Hole> holes;
+void setPartTitles(ReadingText& text, const Bench& bench, const Part& part) {
+    QStringList holes;
     for (const auto& lead : part.leads)
-        if (lead) holes.push_back(*lead);
-    return qs(describePart(part)) + holesInWords(bench, holes);
+        if (lead) holes << qs(holeName(bench, *lead));
+    setTitles(text, part.id, qs(describePart(part)), holes);
 }
 
-QString jumperTitle(const Bench& bench, const Jumper& jumper) {
-    std::vector<Hole> holes;
+void setJumperTitles(ReadingText& text, const Bench& bench, const Jumper& jumper) {
+    QStringList holes;
     for (const JumperEnd& end : jumper.ends)
-        if (const Hole* hole = std::get_if<Hole>(&end)) holes.push_back(*hole);
+        if (const Hole* hole = std::get_if<Hole>(&end)) holes << qs(holeName(bench, *hole));
     const std::string_view colour = jumperColours()[jumper.colour].name;
-    return QStringLiteral("%1, %2 jumper")
-               .arg(qs(jumper.id), QString::fromUtf8(colour.data(), static_cast<qsizetype>(colour.size()))) +
-           holesInWords(bench, holes);
+    setTitles(text, jumper.id,
+              QStringLiteral("%1, %2 jumper")
+                  .arg(qs(jumper.id), QString::fromUtf8(colour.data(), static_cast<qsizetype>(colour.size()))),
+              holes);
 }
 
 /// Words in place of figures where there is no solution; nothing if there is one.
@@ -103,14 +108,14 @@ ReadingText partFigures(const Picture& picture, int index) {
 ReadingText partReading(const Picture& picture, int index) {
     ReadingText text = partFigures(picture, index);
     text.part = picture.bench().parts[index].id;
-    text.title = partTitle(picture.bench(), picture.bench().parts[index]);
+    setPartTitles(text, picture.bench(), picture.bench().parts[index]);
     return text;
 }
 
 ReadingText jumperReading(const Picture& picture, int index) {
     const Jumper& jumper = picture.bench().jumpers[index];
     ReadingText text;
-    text.title = jumperTitle(picture.bench(), jumper);
+    setJumperTitles(text, picture.bench(), jumper);
     if (const auto words = noAnswer(picture)) {
         text.big = *words;
         return text;

@@ -4,6 +4,7 @@
 #include "ui/paint/picture.h"
 
 #include <QString>
+#include <QStringList>
 
 #include <optional>
 #include <string>
@@ -18,6 +19,10 @@ struct ReadingText {
     QString note;                 ///< "31 % of its 30 mA maximum"
     std::optional<double> share;  ///< of the rating, for the bar
     std::string part = {};        ///< whose reading it is; empty for a jumper and an empty bench
+    QStringList briefer = {};     ///< the title where there is less room, the longest first: "D1 \u00b7 h16, h19", "D1"
+
+    /// The title in all its forms, the whole first.
+    QStringList titles() const { return QStringList(title) + briefer; }
     friend bool operator==(const ReadingText&, const ReadingText&) = default;
 };
 

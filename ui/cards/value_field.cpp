@@ -18,8 +18,6 @@
 namespace tiepoint::ui {
 namespace {
 
-QString unitSymbol(const std::string& unit) { return unit == "ohm" ? QStringLiteral("\u03A9") : qs(unit); }
-
 /// A number: typed with its unit or letter code, or stepped with the arrow keys and the two small keys.
 class NumberField : public ValueField {
 public:
@@ -84,7 +82,8 @@ private:
         if (!edit_->isModified()) return true;
         const auto typed = parseQuantity(edit_->text().trimmed().toStdString(), spec().unit);
         if (!typed) {
-            const QString unit = spec().unit.empty() ? QString() : QStringLiteral(" in ") + unitSymbol(spec().unit);
+            const QString unit =
+                spec().unit.empty() ? QString() : QStringLiteral(" in ") + qs(unitOf(spec().unit).symbol);
             showRefusal(QStringLiteral("That is no number%1.").arg(unit));
             return false;
         }

@@ -82,7 +82,8 @@ void WalkCard::paintBody(QPainter& painter) {
     const double noteTop = text_.moves.empty() ? box.top() + look().px(kTitleRoom + kNoteRoom)
                                                : box.bottom() - look().px(kNoteRoom) + look().px(4);
     const double noteHigh = text_.moves.empty() ? box.bottom() - noteTop : look().px(kNoteRoom);
-    drawBlock(painter, QRectF(box.left(), noteTop, box.width(), noteHigh), text_.note, look().font(text::kSmall),
+    const QStringList forms = QStringList(text_.note) + text_.briefer;
+    drawBlock(painter, QRectF(box.left(), noteTop, box.width(), noteHigh), forms, look().font(text::kSmall),
               theme.dimText);
     if (text_.moves.empty()) return;
     const QRectF area = plot();

@@ -64,7 +64,10 @@ WalkText walkText(const Picture& picture, const std::string& id) {
     for (const WalkStep& step : walk.steps) text.moves.push_back(moveOf(*snapshot.layout, step));
     const auto divisions = divisionsInWords(snapshot, walk);
     if (!divisions.empty()) text.note = qs(divisions.front());
-    if (divisions.size() > 1) text.note += QStringLiteral(" It divides at %1 more.").arg(divisions.size() - 1);
+    if (divisions.size() > 1) {
+        text.briefer << text.note;
+        text.note += QStringLiteral(" It divides at %1 more.").arg(divisions.size() - 1);
+    }
     text.spoken = spokenOf(text);
     return text;
 }

@@ -4,6 +4,7 @@
 #include "ui/paint/picture.h"
 
 #include <QString>
+#include <QStringList>
 
 #include <string>
 #include <vector>
@@ -21,6 +22,7 @@ struct WalkMove {
 struct WalkText {
     QString title;
     QString note;                  ///< where the current divides, or why there is no walk
+    QStringList briefer;           ///< the note where there is less room
     std::vector<QString> places;   ///< "b14"
     std::vector<double> volts;     ///< by place, for the plot
     std::vector<QString> figures;  ///< the same in words

@@ -111,8 +111,10 @@ bool writePdf(QIODevice& device, const PictureSheet& sheet) {
     return painter.end();
 }
 
-/// What of the bench a picture of that breadth shows, in whole pixels, so that the last row is covered too. Sets its pixelsPerMm.
+/// What of the bench a picture of that breadth shows, in whole pixels, so that the last row is covered too. Has it drawn for paper, and sets its
+/// pixelsPerMm.
 PictureSheet sheetFor(Picture& picture, int widthPixels, Paper paper) {
+    picture.isOnPaper = true;
     QRectF area = pageArea(picture);
     picture.pixelsPerMm = widthPixels / area.width();
     const QSize size(widthPixels, static_cast<int>(std::ceil(area.height() * picture.pixelsPerMm)));
@@ -139,7 +141,10 @@ const Format* formatOf(const QString& path) {
 
 bool isPictureFile(const QString& path) { return formatOf(path) != nullptr; }
 
-QRectF pictureAreaMm(const Picture& picture) { return pageArea(picture); }
+QRectF pictureAreaMm(Picture picture) {
+    picture.isOnPaper = true;
+    return pageArea(picture);
+}
 
 QImage pictureImage(Picture picture, int widthPixels) { return drawImage(sheetFor(picture, widthPixels, Paper::A4)); }
 

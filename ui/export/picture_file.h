@@ -21,7 +21,7 @@ bool isPictureFile(const QString& path);
 std::optional<QString> savePicture(Picture picture, const QString& path, int widthPixels, Paper paper = Paper::A4);
 
 /// What a picture shows, mm of the table: all that lies there and all ink, with a margin.
-QRectF pictureAreaMm(const Picture& picture);
+QRectF pictureAreaMm(Picture picture);
 
 /// The same picture as pixels.
 QImage pictureImage(Picture picture, int widthPixels);

@@ -9,6 +9,7 @@ class BandGesture : public Gesture {
 public:
     using Gesture::Gesture;
     void press(const Pointer& pointer) override;
+    bool canLeaveSight() const override { return true; }
     void move(const Pointer& pointer) override;
     void release(const Pointer& pointer) override;
     void cancel() override;

@@ -32,6 +32,9 @@ public:
     /// Whether the gesture took the key.
     virtual bool key(int, const Pointer&) { return false; }
 
+    /// Whether what is dragged may go where nothing is seen yet: then the view follows it over its edge.
+    virtual bool canLeaveSight() const { return false; }
+
     bool isFinished() const { return finished_; }
 
 protected:

@@ -40,7 +40,7 @@ JumperAim aimSocket(const Bench& bench, const Socket& socket) {
 }
 
 JumperAim aimHole(const Bench& bench, const Hole& hole) {
-    const Surroundings around(bench);
+    const Occupancy around(bench);
     const auto why = whyNotFree(around, hole);
     if (!why) return {hole, {}};
     if (const auto free = nearestFreeInStrip(around, hole))

@@ -24,6 +24,7 @@ public:
     JumperGesture(Hand& hand, int colour);
 
     void press(const Pointer& pointer) override;
+    bool canLeaveSight() const override { return true; }
     void move(const Pointer& pointer) override;
     void release(const Pointer& pointer) override;
     void cancel() override;

@@ -12,6 +12,7 @@ public:
     LeadGesture(Hand& hand, End end) : Gesture(hand), end_(std::move(end)) {}
 
     void move(const Pointer& pointer) override;
+    bool canLeaveSight() const override { return true; }
     void release(const Pointer& pointer) override;
     void cancel() override { hand().clearMarks(); }
 

@@ -23,6 +23,7 @@ public:
     MoveGesture(Hand& hand, std::string thing) : Gesture(hand), thing_(std::move(thing)) {}
 
     void press(const Pointer& pointer) override;
+    bool canLeaveSight() const override { return true; }
     void move(const Pointer& pointer) override;
     void release(const Pointer& pointer) override;
     void cancel() override { hand().clearMarks(); }

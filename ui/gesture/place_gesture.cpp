@@ -1,5 +1,6 @@
 #include "ui/gesture/place_gesture.h"
 
+#include "core/bench/resolve.h"
 #include "core/edit/boxes.h"
 #include "core/edit/copies.h"
 #include "core/edit/placement.h"
@@ -58,7 +59,7 @@ Part PlaceGesture::fresh(const Bench& bench, const PartKind& kind, const QString
 }
 
 PlaceGesture::Aim PlaceGesture::aim(Point at) const {
-    const Package& package = *part_.kind->package;
+    const Package& package = packageOf(part_);
     const auto anchor =
         nearestHole(bench(), at + turnedQuarters(firstLeadFromMiddle(package), quarterTurns_), kReachMm);
     if (!anchor) return {std::nullopt, kOverHoles};
@@ -69,7 +70,7 @@ PlaceGesture::Aim PlaceGesture::aim(Point at) const {
 
 /// A box stands where it is let go, if nothing is there; over a board or another box it finds its place beside the boards.
 Part PlaceGesture::standing(Point at) const {
-    const Package& package = *part_.kind->package;
+    const Package& package = packageOf(part_);
     const Point landing = boxLandsAt(at - Point{package.bodyLengthMm / 2, package.bodyWidthMm / 2});
     Bench with = bench();
     with.parts.push_back(part_);
@@ -79,7 +80,7 @@ Part PlaceGesture::standing(Point at) const {
 }
 
 Point PlaceGesture::handleFor(Point hole) const {
-    return hole - turnedQuarters(firstLeadFromMiddle(*part_.kind->package), quarterTurns_);
+    return hole - turnedQuarters(firstLeadFromMiddle(packageOf(part_)), quarterTurns_);
 }
 
 void PlaceGesture::move(const Pointer& pointer) {

@@ -13,6 +13,7 @@ public:
     TableGesture(Hand& hand, std::string thing) : Gesture(hand), thing_(std::move(thing)) {}
 
     void press(const Pointer& pointer) override { from_ = pointer.at; }
+    bool canLeaveSight() const override { return true; }
     void move(const Pointer& pointer) override;
     void release(const Pointer& pointer) override;
     void cancel() override { hand().clearMarks(); }

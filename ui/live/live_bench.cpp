@@ -1,91 +1,20 @@
 #include "ui/live/live_bench.h"
 
-#include "core/base/stopping.h"
+#include "ui/live/live_worker.h"
 
-#include <condition_variable>
-#include <mutex>
-#include <optional>
-#include <stop_token>
-#include <thread>
 #include <utility>
 
 namespace tiepoint::ui {
 
-/// The thread with its runner. Requests overwrite each other in a slot, so that the newest wins; the lock guards
-/// nothing but that slot and is never held while solving.
-class LiveBench::Worker {
-public:
-    explicit Worker(LiveBench& owner) : owner_(owner), thread_([this] { run(); }) {}
+LiveBench::LiveBench(QObject* parent) : LiveBench(makeRestingRunner(), parent) {}
 
-    ~Worker() {
-        {
-            const std::lock_guard guard(mutex_);
-            stopping_ = true;
-        }
-        stop_.request_stop();
-        wake_.notify_one();
-        thread_.join();
-    }
-
-    void ask(quint64 revision, std::shared_ptr<const Layout> layout, const Inputs& inputs) {
-        {
-            const std::lock_guard guard(mutex_);
-            request_ = Request{revision, std::move(layout), inputs};
-        }
-        wake_.notify_one();
-    }
-
-private:
-    struct Request {
-        quint64 revision;
-        std::shared_ptr<const Layout> layout;
-        Inputs inputs;
-    };
-
-    std::optional<Request> nextRequest() {
-        std::unique_lock lock(mutex_);
-        wake_.wait(lock, [this] { return stopping_ || request_; });
-        if (stopping_) return std::nullopt;
-        return std::exchange(request_, std::nullopt);
-    }
-
-    void run() {
-        const StopScope scope(stop_.get_token());
-        try {
-            answerAll();
-        } catch (const Stopped&) {  // the owner goes, and needs no answer
-        }
-    }
-
-    void answerAll() {
-        const std::unique_ptr<Runner> runner = makeRestingRunner();
-        std::shared_ptr<const Layout> known;
-        while (auto request = nextRequest()) {
-            if (request->layout != known) runner->setLayout(request->revision, request->layout);
-            known = request->layout;
-            runner->setInputs(request->inputs);
-            post(runner->snapshot());
-        }
-    }
-
-    /// Hands a snapshot to the window's thread. Calls that are still queued when the owner goes are dropped with it.
-    void post(std::shared_ptr<const Snapshot> snapshot) {
-        QMetaObject::invokeMethod(
-            &owner_, [&owner = owner_, snapshot = std::move(snapshot)] { owner.take(snapshot); }, Qt::QueuedConnection);
-    }
-
-    LiveBench& owner_;
-    std::mutex mutex_;
-    std::condition_variable wake_;
-    std::optional<Request> request_;
-    bool stopping_ = false;
-    std::stop_source stop_;
-    std::thread thread_;  // last: it uses all of the above
-};
-
-LiveBench::LiveBench(QObject* parent) : QObject(parent), worker_(std::make_unique<Worker>(*this)) {}
+LiveBench::LiveBench(std::unique_ptr<Runner> runner, QObject* parent)
+    : QObject(parent),
+      worker_(std::make_unique<Worker>(*this, std::move(runner))) {}
 
 LiveBench::~LiveBench() = default;
+
+bool LiveBench::isTicking() const { return worker_->isTicking(); }
 
 void LiveBench::setLayout(quint64 revision, std::shared_ptr<const Layout> layout) {
     revision_ = revision;
@@ -93,8 +22,11 @@ void LiveBench::setLayout(quint64 revision, std::shared_ptr<const Layout> layout
     // A part that is gone can't stay pressed.
     const auto gone =
         std::erase_if(inputs_.held, [this](const std::string& id) { return !layout_->bench->findPart(id); });
-    if (gone > 0) ++inputs_.sequence;
-    ask();
+    if (gone > 0) {
+        ++inputs_.sequence;
+        sendInputs();
+    }
+    worker_->askLayout(revision_, layout_);
     if (gone > 0) Q_EMIT inputsChanged();
 }
 
@@ -116,19 +48,29 @@ void LiveBench::releaseAll() {
     changeInputs();
 }
 
+void LiveBench::setTimeScale(double scale) {
+    if (inputs_.timeScale == scale) return;
+    inputs_.timeScale = scale;
+    changeInputs();
+}
+
+void LiveBench::setPaused(bool paused) {
+    if (std::exchange(paused_, paused) != paused) sendInputs();
+}
+
 void LiveBench::changeInputs() {
     ++inputs_.sequence;
-    ask();
+    sendInputs();
     Q_EMIT inputsChanged();
 }
 
-void LiveBench::ask() {
-    if (layout_) worker_->ask(revision_, layout_, inputs_);
-}
+void LiveBench::sendInputs() { worker_->sendInputs(inputs_, paused_); }
 
-void LiveBench::take(std::shared_ptr<const Snapshot> snapshot) {
-    snapshot_ = std::move(snapshot);
+void LiveBench::take() {
+    const auto before = std::exchange(snapshot_, worker_->takeSnapshot());
     Q_EMIT snapshotReady();
+    if (!before || before->revision != snapshot_->revision || before->inputSequence != snapshot_->inputSequence)
+        Q_EMIT answerReady();
 }
 
 }  // namespace tiepoint::ui

@@ -1,6 +1,12 @@
 #pragma once
 // Runs the document's bench off the paint path: a worker thread owns a Runner, gets immutable nets and inputs, and hands back
-// immutable snapshots. The newest request wins; nothing is locked while painting.
+// immutable snapshots. The bench's clock runs beside the wall's (paced_run.h); while nothing moves the worker sleeps without a timer.
+//
+// Thread rules. This object belongs to the window's thread; the Runner to the worker alone, from the moment it is handed in. What goes to
+// the worker lies in one slot: of benches the newest wins, of inputs none is lost, each with the instant at which a hand made it. What
+// comes back lies in a mailbox: only the newest snapshot waits for the window, and at most one call is queued for it, however long
+// it takes to come. Neither lock is held while solving or painting. When this object goes, the worker stops within the next turn of its
+// loops (core/base/stopping.h) and is waited for; no call comes after that.
 
 #include "core/snapshot/runner.h"
 
@@ -14,7 +20,9 @@ namespace tiepoint::ui {
 class LiveBench : public QObject {
     Q_OBJECT
 public:
+    /// Runs circuits at rest.
     explicit LiveBench(QObject* parent = nullptr);
+    explicit LiveBench(std::unique_ptr<Runner> runner, QObject* parent = nullptr);
     ~LiveBench() override;
 
     /// The nets of the document's bench, as the scene has them.
@@ -26,23 +34,32 @@ public:
     void setHeld(const std::string& partId, bool held);
     bool isHeld(const std::string& partId) const;
     void releaseAll();
+    /// Seconds of the bench for each second on the wall, above 0; an input like others.
+    void setTimeScale(double scale);
+    /// Lets the bench's clock stand; edits and presses are answered all the same.
+    void setPaused(bool paused);
+    bool isPaused() const { return paused_; }
     const Inputs& inputs() const { return inputs_; }
     /// The newest snapshot, or null.
     std::shared_ptr<const Snapshot> snapshot() const { return snapshot_; }
+    /// Whether the worker has a timer set; false while it sleeps until it is asked something. For tests and measurements.
+    bool isTicking() const;
 
 Q_SIGNALS:
-    void snapshotReady();  ///< in the window's thread
+    void snapshotReady();  ///< in the window's thread; with each tick while anything moves
+    void answerReady();    ///< after the first snapshot of another bench or of other inputs
     void inputsChanged();
 
 private:
     class Worker;
     void changeInputs();
-    void ask();
-    void take(std::shared_ptr<const Snapshot> snapshot);
+    void sendInputs();
+    void take();
 
     quint64 revision_ = 0;
     std::shared_ptr<const Layout> layout_;
     Inputs inputs_;
+    bool paused_ = false;
     std::shared_ptr<const Snapshot> snapshot_;
     std::unique_ptr<Worker> worker_;  // last: ends its thread before the rest goes
 };

@@ -146,7 +146,7 @@ void Questions::askPlace(std::shared_ptr<const Snapshot> snapshot, int part, dou
 
 void Questions::askReport(std::shared_ptr<const Snapshot> snapshot) {
     worker_->ask(Worker::Findings, [this, snapshot = std::move(snapshot), drawer = drawer_] {
-        const auto resting = snapshot->inputs.held.empty() ? snapshot : evaluate(snapshot->layout->bench);
+        const auto resting = snapshot->inputs->held.empty() ? snapshot : evaluate(snapshot->layout->bench);
         auto report = std::make_shared<const Report>(Report{snapshot->revision, inspect(*resting, drawer).findings});
         QMetaObject::invokeMethod(
             this, [this, report] { Q_EMIT reportReady(report); }, Qt::QueuedConnection);

@@ -104,6 +104,47 @@ Label placeJumperId(const IdWords& words, Clearance& clearance) {
     return label;
 }
 
+/// By word; an empty frame for what is left out.
+std::vector<Label> placeEach(const std::vector<IdWords>& words, Clearance& clearance) {
+    std::vector<Label> labels;
+    labels.reserve(words.size());
+    for (const IdWords& each : words)
+        labels.push_back(each.jumper ? placeJumperId(each, clearance) : placePartId(each, clearance));
+    return labels;
+}
+
+/// Whether another label lies over or under a label, or it hides much of a body or a number of a column.
+bool isCrowded(const std::vector<Label>& labels, std::size_t index, const Clearance& others) {
+    constexpr double kMuch = 0.15;
+    const QRectF& frame = labels[index].frame;
+    if (others.hiddenMm2(frame) > kMuch * frame.width() * frame.height()) return true;
+    for (std::size_t i = 0; i < labels.size(); ++i)
+        if (i != index && sharedArea(labels[i].frame, frame) > kTouchMm2) return true;
+    return false;
+}
+
+/// Values go from ids that crowd others, as long as that changes something; then the later of two ids that still do.
+std::vector<Label> placeUncrowded(std::vector<IdWords> words, Clearance& clearance) {
+    constexpr int kRounds = 3;
+    const Clearance bare = clearance;
+    std::vector<Label> labels;
+    for (int round = 0; round < kRounds; ++round) {
+        clearance = bare;
+        labels = placeEach(words, clearance);
+        bool shortened = false;
+        for (std::size_t i = 0; i < words.size(); ++i) {
+            if (words[i].jumper || words[i].text == words[i].id() || !isCrowded(labels, i, bare)) continue;
+            words[i].text = words[i].id();
+            shortened = true;
+        }
+        if (!shortened) break;
+    }
+    for (std::size_t i = labels.size(); i-- > 0;) {
+        if (!labels[i].frame.isEmpty() && isCrowded(labels, i, bare)) labels[i] = {};
+    }
+    return labels;
+}
+
 }  // namespace
 
 Clearance::PointCount::PointCount(const QRectF& area, const std::vector<QPointF>& points)
@@ -223,12 +264,10 @@ std::vector<IdWords> idWords(const Picture& picture) {
 }
 
 std::vector<Label> placeIds(const std::vector<IdWords>& words, Clearance& clearance) {
-    std::vector<Label> labels;
-    labels.reserve(words.size());
-    for (const IdWords& each : words) {
-        Label label = each.jumper ? placeJumperId(each, clearance) : placePartId(each, clearance);
-        if (!label.frame.isEmpty()) labels.push_back(std::move(label));
-    }
+    const WordSizes& sizes = clearance.ground().sizes;
+    std::vector<Label> labels =
+        sizes.idMm > WordSizes().idMm ? placeUncrowded(words, clearance) : placeEach(words, clearance);
+    std::erase_if(labels, [](const Label& label) { return label.frame.isEmpty(); });
     return labels;
 }
 

@@ -99,6 +99,8 @@ struct IdWords {
     bool jumper = false;
     int index = 0;
     QString text;
+    /// Without what stands beside the id.
+    QString id() const { return text.section(QStringLiteral("  "), 0, 0); }
     friend bool operator==(const IdWords&, const IdWords&) = default;
 };
 /// The reading of a meter that a room couldn't read on its own display.
@@ -109,7 +111,8 @@ struct ReadingWords {
 };
 std::vector<IdWords> idWords(const Picture& picture);
 std::vector<ReadingWords> meterWords(const Picture& picture);
-/// A jumper's is left out where any place would hide something.
+/// A jumper's is left out where any place would hide something. Where words are larger than usual, as for a room, those that crowd each other
+/// give way: first the values beside the ids, then the ids.
 std::vector<Label> placeIds(const std::vector<IdWords>& words, Clearance& clearance);
 /// `clearance` already knows the ids.
 std::vector<Label> placeReadings(const std::vector<ReadingWords>& words, Clearance& clearance);

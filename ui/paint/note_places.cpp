@@ -57,7 +57,9 @@ std::string inOneParagraph(std::string text) {
 }
 
 /// What is seen of a text, and how large.
-NotePlace writtenNote(const std::string& text, double em, bool isProjected) {
+NotePlace writtenNote(const std::string& text, const Picture& picture) {
+    const double em = picture.sizes.noteMm;
+    const bool isProjected = picture.sizes.numberMm > 0;
     const double breadth = (kNoteBreadthEm - kNoteTextEm - kNotePadEm) * em;
     NotePlace place;
     const double smallest = isProjected ? 1 : kSmallestNote;
@@ -67,6 +69,10 @@ NotePlace writtenNote(const std::string& text, double em, bool isProjected) {
         if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
         place.lines = wrappedText(inOneParagraph(text), breadth, place.sizeMm);
         if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
+    }
+    if (picture.isOnPaper) {
+        place.lines = wrappedText(text, breadth, place.sizeMm);
+        return place;
     }
     place.isCutOff = true;
     const bool more = place.lines.size() > kMostLines;
@@ -196,7 +202,7 @@ std::vector<NotePlace> placeNotes(const Picture& picture) {
     const double em = picture.sizes.noteMm;
     std::vector<NotePlace> places;
     for (const Note& note : picture.bench().notes) {
-        places.push_back(writtenNote(note.text, em, picture.sizes.numberMm > 0));
+        places.push_back(writtenNote(note.text, picture));
         places.back().knot = toQt(picture.seenAt(note.at));
         places.back().paper = QRectF(QPointF(), paperSize(places.back(), em));
     }

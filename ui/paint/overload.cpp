@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 namespace tiepoint::ui {
@@ -18,10 +19,11 @@ namespace {
 
 constexpr double kCollarMm = 4.05, kCollarInnerMm = 3.15;
 constexpr int kStripes = 28;
-constexpr double kSlant = 0.16;        ///< radians between a stripe's inner and outer end
-constexpr double kCollarRoomMm = 0.6;  ///< rims beyond a collar and a flag
-constexpr double kOverhangMm = 12, kOutsideCost = 3, kRightIsUsual = 6;  ///< choosing a flag's side
-constexpr double kFlagHeight = 4 / 2.25;                                 ///< in ems
+constexpr double kSlant = 0.16;           ///< radians between a stripe's inner and outer end
+constexpr double kCollarRoomMm = 0.6;     ///< rims beyond a collar and a flag
+constexpr double kOverhangMm = 2.5;       ///< beyond all that lies on the table, which a fitted view still shows
+constexpr double kOutsideCost = 60;       ///< for each mm beyond that
+constexpr double kFlagHeight = 4 / 2.25;  ///< in ems
 constexpr double kFlagPadMm = 1.4, kStaffMm = 2.4, kFlagRimMm = 0.3;
 
 void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
@@ -47,12 +49,20 @@ void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
     painter.drawPath(disc(at, kCollarInnerMm));
 }
 
-/// Where the flag flies: to the right of the collar, or to its left.
-QRectF flagFrame(QPointF at, const QString& words, const Lettering& lettering, bool toRight) {
-    const double width = textWidthMm(words, lettering) + 2 * kFlagPadMm;
+/// Where a flag may fly, and how much that is disliked for itself.
+struct FlagSide {
+    QPointF way;
+    double dislike;
+};
+constexpr FlagSide kFlagSides[] = {{{1, 0}, 0}, {{-1, 0}, 6}, {{0, -1}, 40}, {{0, 1}, 40}};
+
+/// Beside the collar; above or below it slid along between `left` and `right`.
+QRectF flagFrame(QPointF at, QSizeF size, QPointF way, double left, double right) {
+    QRectF frame(QPointF(), size);
     const double away = kCollarMm + kStaffMm;
-    return {toRight ? at.x() + away : at.x() - away - width, at.y() - kFlagHeight * lettering.sizeMm / 2, width,
-            kFlagHeight * lettering.sizeMm};
+    frame.moveCenter(at + QPointF(way.x() * (away + size.width() / 2), way.y() * (away + size.height() / 2)));
+    if (way.x() == 0) frame.moveLeft(std::max(left, std::min(frame.left(), right - size.width())));
+    return frame;
 }
 
 QRectF collarOf(const Flag& flag) {
@@ -62,9 +72,8 @@ QRectF collarOf(const Flag& flag) {
 Lettering flagLettering(const WordSizes& sizes) { return {sizes.flagMm, QFont::DemiBold}; }
 
 void paintFlag(QPainter& painter, const Theme& theme, const Flag& what, const Lettering& lettering) {
-    const double way = what.toRight ? 1 : -1;
-    const QPointF staff = what.collarAt + QPointF(way * (kCollarMm - 0.2), 0);
-    const QPointF foot = what.collarAt + QPointF(way * (kCollarMm + kStaffMm), 0);
+    const QPointF staff = what.collarAt + what.way * (kCollarMm - 0.2);
+    const QPointF foot = what.collarAt + what.way * (kCollarMm + kStaffMm);
     const QRectF flag = what.frame;
     painter.setPen(QPen(theme.arrowCasing, 1.1, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(staff, foot);
@@ -80,11 +89,11 @@ void paintFlag(QPainter& painter, const Theme& theme, const Flag& what, const Le
 struct OverloadMark {
     QString words;
     Rect frame;  ///< from the collar's middle
-    bool toRight;
+    Point way;
     Lettering lettering;
     void paint(QPainter& painter, const Theme& theme) const {
         paintCollar(painter, theme, {0, 0});
-        paintFlag(painter, theme, {words, toQt(frame), {0, 0}, toRight}, lettering);
+        paintFlag(painter, theme, {words, toQt(frame), {0, 0}, toQt(way)}, lettering);
     }
     friend bool operator==(const OverloadMark&, const OverloadMark&) = default;
 };
@@ -124,20 +133,21 @@ std::vector<Overload> overloads(const Picture& picture) {
 
 std::vector<Flag> placeFlags(const std::vector<Overload>& overloads, Clearance& clearance) {
     const WordGround& ground = clearance.ground();
-    const double leftMost = ground.allMm.left, rightMost = ground.boardsMm.right() + kOverhangMm;
+    const Rect& sight = ground.isProjected() ? ground.stage : ground.allMm;
+    const double leftMost = sight.left - kOverhangMm, rightMost = sight.right() + kOverhangMm;
     const Lettering lettering = flagLettering(ground.sizes);
     std::vector<Flag> flags;
     for (const Overload& overload : overloads) {
         const Point middle = ground.parts[static_cast<std::size_t>(overload.part)].place.pose.centre;
         Flag flag{overload.words, {}, toQt(middle)};
-        const auto frame = [&](bool toRight) { return flagFrame(flag.collarAt, flag.words, lettering, toRight); };
-        const auto cost = [&](bool toRight) {
-            const double outside =
-                std::max({0.0, leftMost - frame(toRight).left(), frame(toRight).right() - rightMost});
-            return clearance.cost(frame(toRight)) + kOutsideCost * outside;
-        };
-        flag.toRight = cost(true) <= cost(false) + kRightIsUsual;
-        flag.frame = frame(flag.toRight);
+        const QSizeF size(textWidthMm(flag.words, lettering) + 2 * kFlagPadMm, kFlagHeight * lettering.sizeMm);
+        double least = std::numeric_limits<double>::infinity();
+        for (const FlagSide& side : kFlagSides) {
+            const QRectF frame = flagFrame(flag.collarAt, size, side.way, leftMost, rightMost);
+            const double outside = std::max({0.0, leftMost - frame.left(), frame.right() - rightMost});
+            const double cost = clearance.cost(frame) + kOutsideCost * outside + side.dislike;
+            if (cost < least) least = cost, flag.frame = frame, flag.way = side.way;
+        }
         clearance.take(flag.frame);
         clearance.take(collarOf(flag));
         flags.push_back(std::move(flag));
@@ -149,7 +159,7 @@ void addOverloads(Patches& patches, const std::vector<Overload>& overloads, Clea
     for (const Flag& flag : placeFlags(overloads, clearance)) {
         const QRectF room =
             (collarOf(flag) | flag.frame).adjusted(-kCollarRoomMm, -kCollarRoomMm, kCollarRoomMm, kCollarRoomMm);
-        OverloadMark mark{flag.words, fromQt(flag.frame.translated(-flag.collarAt)), flag.toRight,
+        OverloadMark mark{flag.words, fromQt(flag.frame.translated(-flag.collarAt)), fromQt(flag.way),
                           flagLettering(clearance.ground().sizes)};
         patches.push_back(movablePatch(fromQt(flag.collarAt), room.translated(-flag.collarAt), std::move(mark)));
     }

@@ -25,10 +25,11 @@ std::vector<Overload> overloads(const Picture& picture);
 struct Flag {
     QString words;
     QRectF frame;
-    QPointF collarAt;  ///< the middle of its part
-    bool toRight = true;
+    QPointF collarAt;   ///< the middle of its part
+    QPointF way{1, 0};  ///< from the collar to the flag
 };
-/// To the right of the collar, or to its left where that hides less; the clearance then knows the flags.
+/// To the right of the collar, to its left where that hides less, or above or below it where neither side has room: always among what lies on
+/// the table. The clearance then knows the flags.
 std::vector<Flag> placeFlags(const std::vector<Overload>& overloads, Clearance& clearance);
 inline std::vector<Flag> placeFlags(const Picture& picture, Clearance& clearance) {
     return placeFlags(overloads(picture), clearance);

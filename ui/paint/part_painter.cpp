@@ -1,5 +1,6 @@
 // Parts and jumpers at rest, their bounds and what a pointer hits: the table of packages put to work.
 
+#include "core/bench/resolve.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/board_back.h"
 #include "ui/paint/ghost_painter.h"
@@ -33,8 +34,8 @@ const PackagePainter& painterOf(const PartScene& scene) {
 }
 
 /// Where the leads of a kind lie when it is shown on its own, its middle at 0,0.
-PartPlace samplePlace(const PartKind& kind) {
-    const Package& package = *kind.package;
+PartPlace samplePlace(const Part& part) {
+    const Package& package = packageOf(part);
     PartPlace place;
     place.pose.body = {package.shape, {}, 0, package.bodyLengthMm / 2, package.bodyWidthMm / 2};
     std::vector<Point> tips;
@@ -45,9 +46,12 @@ PartPlace samplePlace(const PartKind& kind) {
         const bool flying = package.reach == Reach::Flying;
         Point middle{package.bodyLengthMm / 2, package.bodyWidthMm / 2};
         if (!flying) {
-            double right = 0, bottom = 0;
-            for (const Point leg : package.footprint) right = std::max(right, leg.x), bottom = std::max(bottom, leg.y);
-            middle = Point{right, bottom} * (kPitchMm / 2);
+            Point first, last;
+            for (const Point leg : package.footprint) {
+                first = {std::min(first.x, leg.x), std::min(first.y, leg.y)};
+                last = {std::max(last.x, leg.x), std::max(last.y, leg.y)};
+            }
+            middle = (first + last) * (kPitchMm / 2);
         }
         for (const Point leg : package.footprint) tips.push_back((flying ? leg : leg * kPitchMm) - middle);
     }
@@ -71,7 +75,7 @@ double middleYOf(const Picture& picture) { return picture.table->boardsMm.top + 
 PartScene sceneOf(const Picture& picture, int part) {
     const auto i = static_cast<std::size_t>(part);
     const Part& which = picture.bench().parts[i];
-    const bool held = picture.snapshot && picture.snapshot->inputs.held.contains(which.id);
+    const bool held = picture.snapshot && picture.snapshot->inputs->held.contains(which.id);
     PartScene scene{*picture.theme, which, picture.table->parts[i], held};
     if (picture.sizes.numberMm > 0)
         scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;
@@ -94,7 +98,7 @@ bool showsInside(const Picture& picture, int part) {
 
 double brightnessOf(const Picture& picture, int part) {
     const Snapshot* live = picture.live();
-    return live ? live->partBrightness[static_cast<std::size_t>(part)] : 0;
+    return live ? live->brightness(part) : 0;
 }
 
 int brightnessStep(double brightness) { return static_cast<int>(std::ceil(brightness * kBrightnesses)); }
@@ -170,7 +174,7 @@ void paintSample(QPainter& painter, const Theme& theme, const PartKind& kind) {
 }
 
 void paintSample(QPainter& painter, const Theme& theme, const Part& part) {
-    const PartPlace place = samplePlace(*part.kind);
+    const PartPlace place = samplePlace(part);
     PartScene scene{theme, part, place};
     scene.compact = true;
     painter.save();

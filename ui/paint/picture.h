@@ -106,6 +106,8 @@ struct Picture {
     std::shared_ptr<const std::vector<NetTag>> netTags;    ///< the same for the volts of nets
     double phaseMm = 0;                                    ///< how far full-scale arrows have moved
     double pixelsPerMm = 8;                                ///< of the device, for level of detail
+    bool wordsToCome = false;  ///< the frame is wanted sooner: ids and tags come right after it
+    bool isOnPaper = false;    ///< printed or saved: nothing waits under a pointer, and notes show all of their text
     QRectF seenMm;  ///< what a window shows of the table, where words of the hand have to stay; empty: all of it
     friend bool operator==(const Picture&, const Picture&) = default;
 

@@ -11,7 +11,10 @@ namespace {
 
 constexpr double kColumnsMm = 3 * kPitchMm;
 constexpr double kLeaderPixels = 2.4, kLinesOfScreen = 1080;
-constexpr double kAboveMm = 2.5;  ///< room above and below, for wires that stand out
+constexpr double kWordsOfTag = 0.8;        ///< words beside the pointer and on flags, by those of tags
+constexpr double kSmallestIdPixels = 9.5;  ///< that can be read at a desk
+constexpr double kSmallestTagPixels = 12;  ///< in a low window: words of it can be read still
+constexpr double kAboveMm = 2.5;           ///< room above and below, for wires that stand out
 
 /// A supply is before it is plugged in too: the lesson begins there. A meter that lies by isn't.
 bool isInTheCircuit(const Part& part) {
@@ -34,7 +37,11 @@ QRectF circuitArea(const Picture& picture) {
 
 WordSizes deskSizes(double heightPixels, double pixelsPerMm) {
     WordSizes sizes;
-    sizes.readingMm = std::max(sizes.readingMm, kDeskTagShare * heightPixels / pixelsPerMm);
+    const double tag = std::max(kDeskTagShare * heightPixels, kSmallestTagPixels) / pixelsPerMm;
+    sizes.readingMm = std::max(sizes.readingMm, tag);
+    sizes.wordsMm = std::max(sizes.wordsMm, kWordsOfTag * tag);
+    sizes.flagMm = std::max(sizes.flagMm, kWordsOfTag * tag);
+    sizes.idMm = std::max(sizes.idMm, kSmallestIdPixels / pixelsPerMm);
     sizes.noteMm = std::max(sizes.noteMm, sizes.readingMm);
     sizes.leaderMm = std::max(sizes.leaderMm, kLeaderPixels * heightPixels / kLinesOfScreen / pixelsPerMm);
     return sizes;

@@ -2,6 +2,7 @@
 
 #include "ui/paint/change_painter.h"
 #include "ui/paint/pinned_places.h"
+#include "ui/paint/tag_sight.h"
 
 #include <algorithm>
 #include <set>
@@ -197,6 +198,7 @@ void TagKeeper::arrange(Picture& picture) {
         nets.push_back(std::move(tag));
     }
     spread(nets, changedNets(picture), all.pinned, ground_->room, sizes_);
+    if (!picture.seenMm.isEmpty()) keepInSight(all.pinned, nets, picture.seenMm, sizes_);
     picture.pinned = sharedTags(std::move(all.pinned), picture.pinned);
     picture.netTags = sharedTags(std::move(nets), picture.netTags);
 }

@@ -34,6 +34,7 @@ std::shared_ptr<const WordGround> wordGround(const Picture& whole) {
     picture.table = whole.table;
     picture.theme = whole.theme;
     picture.sizes = whole.sizes;
+    picture.isOnPaper = whole.isOnPaper;
     const auto ground = std::make_shared<WordGround>();
     addParts(*ground, picture);
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper)

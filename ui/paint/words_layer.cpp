@@ -11,7 +11,7 @@ WordsInput wordsInput(const Picture& picture, std::shared_ptr<const WordGround> 
     input.ground = std::move(ground);
     input.turned = picture.table->turned;
     addCapLetters(input.capLetters, picture);
-    input.ids = idWords(picture);
+    if (!picture.wordsToCome) input.ids = idWords(picture);
     input.overloads = overloads(picture);
     if (picture.pinned) input.pinned = *picture.pinned;
     if (picture.netTags) input.netTags = *picture.netTags;

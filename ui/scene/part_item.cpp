@@ -144,7 +144,7 @@ void PartItem::meetLead(Point at, bool onBody, Under& under) const {
     const End end{id(), lead, false};
     const bool onLead = !onBody && (atTip || outline().reach.contains(toQt(at)));
     if (onLead && !under.lead) under.lead = end;
-    const bool bends = part().kind->package->reach == Reach::Bending;
+    const bool bends = bendsLegs(*part().kind->package);
     const bool isOnBoard = std::ranges::any_of(part().leads, [](const auto& hole) { return hole.has_value(); });
     const bool grips = bends && isOnBoard && atTip && (!onBody || meansLeg(lead, at));
     if (grips && !under.grip) under.grip = end;

@@ -82,6 +82,17 @@ QRectF WordSheet::draw(QPainter& painter, const QRectF& room, const QString& wor
     return ink;
 }
 
+QRectF WordSheet::drawForm(QPainter& painter, const QRectF& room, const QStringList& forms, const WordStyle& style) {
+    if (forms.isEmpty()) return {room.topLeft(), QSizeF()};
+    const auto stands = [&](const QString& form) {
+        return fits(form, fittingFont(form, style, room.size()), style.wraps, room.size());
+    };
+    const auto found = std::ranges::find_if(forms, stands);
+    const QString& chosen = found == forms.end() ? forms.back() : *found;
+    if (chosen != forms.front()) cut_.push_back({painter.worldTransform().mapRect(room), forms.front()});
+    return draw(painter, room, chosen, style);
+}
+
 void WordSheet::note(QPainter& painter, const QString& words, const QRectF& room, const QRectF& ink, double pixels,
                      bool whole) {
     // A painter's device transform is no business of the widget's, what the widget has moved is.

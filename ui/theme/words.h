@@ -1,13 +1,14 @@
 #pragma once
 // Words that a widget paints itself: cards, keys, the tray, the title. A text is drawn whole where it can be; where its room is too small it
-// takes more lines (if it may), then a smaller size, down to what can still be read; only then is it shortened, and a tool tip tells the
-// whole of it. Whoever wants to know whether everything fits watches what is drawn. Window's thread only.
+// takes more lines (if it may), then a smaller size, down to what can still be read, then a shorter form (if it has one); only then is it
+// cut, and a tool tip tells the whole of it. Whoever wants to know whether everything fits watches what is drawn. Window's thread only.
 
 #include <QColor>
 #include <QEvent>
 #include <QFont>
 #include <QPainter>
 #include <QString>
+#include <QStringList>
 #include <QWidget>
 
 #include <vector>
@@ -69,6 +70,8 @@ public:
     void begin() { cut_.clear(); }
     /// Draws the words in their room and returns what they take of it.
     QRectF draw(QPainter& painter, const QRectF& room, const QString& words, const WordStyle& style);
+    /// Draws the first of several forms of the same words, the longest first, that stands whole in the room. A tool tip tells the longest.
+    QRectF drawForm(QPainter& painter, const QRectF& room, const QStringList& forms, const WordStyle& style);
     /// Tells of words that were drawn by other means.
     void note(QPainter& painter, const QString& words, const QRectF& room, const QRectF& ink, double pixels,
               bool whole);

@@ -93,13 +93,14 @@ public:
         paintJoin(*painter, option.rect, frame, index.row(), later);
         paintPicture(*painter, frame, owner_.pictures_.pictureOf(index.row()), later);
         if (index.row() == present) paintBrackets(*painter, frame);
-        painter->setFont(owner_.look_.font(kStepWordSize, index.row() == present ? QFont::DemiBold : QFont::Normal));
-        painter->setPen(index.row() == present ? theme.accent : later ? theme.dimText : theme.text);
         const QRectF words(option.rect.left() + 1, frame.bottom() + owner_.look_.px(6), option.rect.width() - 2,
                            owner_.look_.px(kStepWords));
-        painter->drawText(words, Qt::AlignHCenter | Qt::AlignTop,
-                          painter->fontMetrics().elidedText(index.data().toString(), Qt::ElideRight,
-                                                            static_cast<int>(words.width())));
+        owner_.sheet_.draw(*painter, words, index.data().toString(),
+                           {owner_.look_.font(kStepWordSize, index.row() == present ? QFont::DemiBold : QFont::Normal),
+                            index.row() == present ? theme.accent
+                            : later                ? theme.dimText
+                                                   : theme.text,
+                            Qt::AlignHCenter | Qt::AlignTop});
         painter->restore();
     }
 
@@ -239,13 +240,13 @@ void StepsRow::wheelEvent(QWheelEvent* event) {
 }
 
 void StepsRow::paintEvent(QPaintEvent* event) {
+    sheet_.begin();
     QListView::paintEvent(event);
     if (steps_.rowCount() > 0) return;
     QPainter painter(viewport());
-    painter.setFont(look_.font(kStepWordSize + 1));
-    painter.setPen(look_.theme->dimText);
-    painter.drawText(viewport()->rect(), Qt::AlignCenter,
-                     QStringLiteral("Each step that you take is kept here as a picture."));
+    sheet_.draw(painter, QRectF(viewport()->rect()),
+                QStringLiteral("Each step that you take is kept here as a picture."),
+                {look_.font(kStepWordSize + 1), look_.theme->dimText, Qt::AlignCenter, true});
 }
 
 }  // namespace tiepoint::ui

@@ -5,6 +5,7 @@
 
 #include "ui/document/bench_document.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 #include "ui/tray/step_pictures.h"
 
 #include <QAbstractListModel>
@@ -59,6 +60,7 @@ private:
 
     BenchDocument& document_;
     Look look_;
+    WordSheet sheet_{viewport()};
     QSize pictureSize_;
     StepPictures pictures_;
     StepsModel steps_;

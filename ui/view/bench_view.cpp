@@ -29,6 +29,7 @@ BenchView::~BenchView() {
 }
 
 const Picture& BenchView::picture() const { return assembly_->picture; }
+Picture BenchView::wholePicture() const { return assembly_->shown.whole(); }
 const BenchScene& BenchView::benchScene() const { return assembly_->scene; }
 void BenchView::setThemeName(ThemeName name) { assembly_->followTheme(theme(name)); }
 
@@ -59,6 +60,7 @@ void BenchView::beginPlacing(const QString& kind, const QString& presetValue, QP
     all.pointer.carryFromTray(std::move(gesture), viewport()->mapFromGlobal(QPointF(globalPos)));
 }
 
+void BenchView::setCovered(const QRect& inView) { assembly_->fields.setCovered(inView); }
 void BenchView::setDrawer(const ResistorDrawer& drawer) { assembly_->fields.setDrawer(drawer); }
 
 void BenchView::beginMovingBoard(const QString& id) {

@@ -26,6 +26,8 @@ public:
     ~BenchView() override;
 
     const Picture& picture() const;
+    /// The same with all tags where they stand while the whole bench is seen: for paper and files.
+    Picture wholePicture() const;
     const BenchScene& benchScene() const;  ///< the table's things, for asking where they lie
     BenchMarks& marks();                   ///< for what guides and cards point at
     RoomMode& room();                      ///< projecting, and ink
@@ -44,6 +46,8 @@ public:
 
     /// The resistors that the person has: the ladder steps along them.
     void setDrawer(const ResistorDrawer& drawer);
+    /// A part of the view over which something of the window lies: fields keep off it.
+    void setCovered(const QRect& inView);
     /// Starts carrying a new part (or a jumper, kind "jumper") out of the tray, from a global position. With the button down it is
     /// dragged, whichever widget has the mouse; with the button up the next click places it. Escape, or letting go off the bench, ends it.
     void beginPlacing(const QString& kind, const QString& presetValue, QPoint globalPos);

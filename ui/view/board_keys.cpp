@@ -168,7 +168,7 @@ bool BoardKeys::stretch(int columns, int rows) {
     Edit edit{"Stretch " + id, {}};
     std::optional<std::string> why;
     if (const Part* part = bench->findPart(id)) {
-        if (part->kind->package->reach == Reach::Rigid) why = "its legs are stiff";
+        if (!bendsLegs(*part->kind->package)) why = "its legs don't bend";
         const int lead = chosen ? occupant->lead : static_cast<int>(part->leads.size()) - 1;
         const auto moved = why ? std::nullopt : stretched(*bench, *part, lead, columns, rows);
         if (!moved && !why) why = "there is no hole that way";

@@ -13,6 +13,7 @@ namespace tiepoint::ui {
 class GestureRun : public QObject {
     Q_OBJECT
 public:
+    bool canLeaveSight() const { return gesture_ && gesture_->canLeaveSight(); }
     bool isUnderWay() const { return gesture_ != nullptr; }
     /// Presses it where it begins; another must not be under way.
     void begin(std::unique_ptr<Gesture> gesture, const Pointer& pointer);

@@ -1,17 +1,38 @@
 #include "ui/view/live_picture.h"
 
 namespace tiepoint::ui {
+namespace {
+
+constexpr int kSightMs = 120;        ///< after a pan or zoom, tags come back into sight
+constexpr int kPictureRestMs = 500;  ///< words wait no longer for the first answer
+
+}  // namespace
 
 LivePicture::LivePicture(Picture& picture, BenchDocument& document, LiveBench& live)
     : picture_(picture),
       document_(document),
       live_(live) {
+    sighting_.setSingleShot(true);
+    sighting_.setInterval(kSightMs);
+    connect(&sighting_, &QTimer::timeout, this, [this] {
+        if (!picture_.snapshot) return;
+        const auto pinned = picture_.pinned;
+        const auto nets = picture_.netTags;
+        arrangeTags();
+        if (pinned != picture_.pinned || nets != picture_.netTags) Q_EMIT changed();
+    });
     connect(&before_, &Before::faded, this, [this] {
         picture_.changes = nullptr;
-        tags_.arrange(picture_);
+        arrangeTags();
         Q_EMIT changed();
     });
-    connect(&document, &BenchDocument::benchReplaced, this, [this] { before_.forget(); });  // nothing to compare with
+    wording_.setSingleShot(true);
+    connect(&wording_, &QTimer::timeout, this, &LivePicture::addWords);
+    connect(&document, &BenchDocument::benchReplaced, this, [this] {
+        before_.forget();  // nothing to compare with
+        picture_.wordsToCome = true;
+        wording_.start(kPictureRestMs);
+    });
     connect(&document, &BenchDocument::benchChanged, this, &LivePicture::benchChanged);
     connect(&live, &LiveBench::snapshotReady, this, &LivePicture::followLive);
 }
@@ -30,7 +51,8 @@ void LivePicture::followLive() {
         // One truth: the snapshot's layout and ours are of the same bench, and its indices hold for both.
         picture_.snapshot = snapshot;
         if (before_.follow(snapshot)) picture_.changes = before_.changes();
-        tags_.arrange(picture_);
+        arrangeTags();
+        if (picture_.wordsToCome) wording_.start(0);  // behind the frame that is asked for now
         Q_EMIT answered();
     }
     Q_EMIT changed();
@@ -48,22 +70,41 @@ void LivePicture::setViews(const Views& views) {
         picture_.arrangeTable();
         Q_EMIT restyled();
     }
-    tags_.arrange(picture_);
+    arrangeTags();
     Q_EMIT changed();
 }
 
 void LivePicture::followSelection() {
-    tags_.arrange(picture_);
+    arrangeTags();
     Q_EMIT changed();
 }
 
 void LivePicture::setScale(double pixelsPerMm, const WordSizes& sizes, const QRectF& seenMm) {
     picture_.pixelsPerMm = pixelsPerMm;
+    if (seenMm != picture_.seenMm) sighting_.start();
     picture_.seenMm = seenMm;
     if (sizes == picture_.sizes) return;
     picture_.sizes = sizes;
-    if (picture_.snapshot) tags_.arrange(picture_);
+    if (picture_.snapshot) arrangeTags();
     Q_EMIT restyled();  // words on supplies stand as large
+}
+
+void LivePicture::arrangeTags() {
+    if (!picture_.wordsToCome) tags_.arrange(picture_);
+}
+
+void LivePicture::addWords() {
+    picture_.wordsToCome = false;
+    arrangeTags();
+    Q_EMIT changed();
+}
+
+Picture LivePicture::whole() const {
+    Picture picture = picture_;
+    picture.seenMm = {};
+    picture.wordsToCome = false;
+    if (picture.snapshot) TagKeeper(tags_).arrange(picture);
+    return picture;
 }
 
 }  // namespace tiepoint::ui

@@ -9,6 +9,7 @@
 #include "ui/view/before.h"
 
 #include <QObject>
+#include <QTimer>
 
 #include <memory>
 #include <vector>
@@ -21,7 +22,8 @@ public:
     /// All three must outlive it. The picture has a bench from `followBench` on.
     LivePicture(Picture& picture, BenchDocument& document, LiveBench& live);
 
-    /// Takes the document's bench with its nets; what is known of an older one is shown no longer.
+    /// Takes the document's bench with its nets; what is known of an older one is shown no longer. One that was opened shows its
+    /// first live frame without ids and tags, which take a while to place; they come right after it.
     void followBench(std::shared_ptr<const Layout> layout);
     /// Takes the snapshot, if it is of the document's revision.
     void followLive();
@@ -32,6 +34,8 @@ public:
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings) { picture_.findings = std::move(findings); }
     /// Another selection: what belongs to it keeps its tags.
     void followSelection();
+    /// The bench as it stands, with all of its words where they are seen as a whole: for paper and files.
+    Picture whole() const;
     void setPhase(double mm) { picture_.phaseMm = mm; }
 
 Q_SIGNALS:
@@ -41,11 +45,16 @@ Q_SIGNALS:
     void restyled();      ///< every look is another
 
 private:
+    void arrangeTags();
+    void addWords();
+
     Picture& picture_;
     BenchDocument& document_;
     LiveBench& live_;
     Before before_;
     TagKeeper tags_;
+    QTimer sighting_;  ///< runs while what is seen goes on changing
+    QTimer wording_;   ///< when there is nothing else to do
 };
 
 }  // namespace tiepoint::ui

@@ -9,7 +9,9 @@
 
 namespace tiepoint::ui {
 
-PointerHand::PointerHand(const Needs& needs) : needs_(needs) {
+PointerHand::PointerHand(const Needs& needs) : needs_(needs), edge_(needs.viewport) {
+    connect(&edge_, &EdgeScroll::scrolled, this,
+            [this](QPointF pixels) { scroll(pixels, QApplication::keyboardModifiers()); });
     connect(&needs_.gestures, &GestureRun::ended, this, &PointerHand::forget);
 }
 
@@ -25,6 +27,13 @@ void PointerHand::setAt(QPointF inView) {
 void PointerHand::forget() {
     if (elsewhere_) qApp->removeEventFilter(this);
     elsewhere_ = buttonDown_ = dragged_ = false;
+    edge_.stop();
+}
+
+/// The bench moves under a pointer that stays: what it drags goes on over the bench.
+void PointerHand::scroll(QPointF pixels, Qt::KeyboardModifiers modifiers) {
+    needs_.camera.panBy(pixels);
+    needs_.gestures.move(pointerAt(at_, downButton_, modifiers));
 }
 
 void PointerHand::press(const QMouseEvent& event) {
@@ -71,6 +80,7 @@ void PointerHand::move(QPointF inView, Qt::MouseButtons buttons, Qt::KeyboardMod
     if (buttonDown_ && !dragged_) dragged_ = isFar(inView);
     if (buttonDown_ && !dragged_) return;
     needs_.gestures.move(pointerAt(inView, downButton_, modifiers));
+    if (buttonDown_ && !elsewhere_ && needs_.gestures.canLeaveSight()) edge_.follow(inView);
 }
 
 void PointerHand::release(QPointF inView, Qt::MouseButton button, Qt::KeyboardModifiers modifiers) {

@@ -2,6 +2,7 @@
 // The pointer's hand: makes gestures of presses, moves and releases, and hovers in between. What comes out of the tray, or is led by the
 // keyboard, is carried with the button up; whatever ends it, one gesture is under way at a time. Belongs to the window's thread.
 
+#include "ui/view/edge_scroll.h"
 #include "ui/view/gesture_run.h"
 #include "ui/view/hovering.h"
 #include "ui/view/room_mode.h"
@@ -20,7 +21,7 @@ public:
         Hand& hand;
         GestureRun& gestures;
         Hovering& hovering;
-        const Camera& camera;
+        Camera& camera;
         RoomMode& room;
     };
     explicit PointerHand(const Needs& needs);
@@ -60,8 +61,10 @@ private:
     void carryWithButtonUp();
     bool isFar(QPointF inView) const { return QLineF(downAt_, inView).length() >= kDragPixels; }
     void forget();
+    void scroll(QPointF pixels, Qt::KeyboardModifiers modifiers);
 
     Needs needs_;
+    EdgeScroll edge_;
     QPointF at_, downAt_;
     Qt::MouseButton downButton_ = Qt::NoButton;
     bool dragged_ = false, buttonDown_ = false;

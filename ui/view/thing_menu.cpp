@@ -53,17 +53,15 @@ QAction* ThingMenu::addRow(const QString& word, const QString& key, RowPicture p
     return action;
 }
 
-void ThingMenu::paintKeyCap(QPainter& painter, const QRectF& frame, const QString& key) const {
+void ThingMenu::paintKeyCap(QPainter& painter, const QRectF& frame, const QString& key) {
     const Theme& theme = *look_.theme;
     painter.setPen(QPen(mix(theme.cardEdge, theme.dimText, 0.35), look_.px(1.6)));
     painter.setBrush(theme.card);
     painter.drawRoundedRect(frame, look_.px(5), look_.px(5));
-    painter.setFont(look_.font(kCapSize));
-    painter.setPen(theme.text);
-    painter.drawText(frame, Qt::AlignCenter, key);
+    sheet_.draw(painter, frame, key, {look_.font(kCapSize), theme.text, Qt::AlignCenter});
 }
 
-void ThingMenu::paintRow(QPainter& painter, const QAction& action, const Row& row) const {
+void ThingMenu::paintRow(QPainter& painter, const QAction& action, const Row& row) {
     const double inset = look_.px(kRowInset);
     const QRectF whole = actionGeometry(const_cast<QAction*>(&action));
     const QRectF face = whole.adjusted(inset, inset, -inset, -inset);
@@ -76,10 +74,10 @@ void ThingMenu::paintRow(QPainter& painter, const QAction& action, const Row& ro
                        face.height() - 2 * inside));
     painter.restore();
     const double cap = capWidth(row.key);
-    painter.setFont(wordFont());
-    painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(face.left() + look_.px(kRowWordLeft), face.top(), face.width(), face.height()),
-                     Qt::AlignLeft | Qt::AlignVCenter, action.text());
+    const double wordLeft = face.left() + look_.px(kRowWordLeft);
+    sheet_.draw(painter,
+                QRectF(wordLeft, face.top(), face.right() - look_.px(kCapRight) - cap - wordLeft, face.height()),
+                action.text(), {wordFont(), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter});
     if (row.key.isEmpty()) return;
     const double height = look_.px(kKeyCapHeight);
     paintKeyCap(painter, {face.right() - look_.px(kCapRight) - cap, face.center().y() - height / 2, cap, height},
@@ -91,6 +89,7 @@ void ThingMenu::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const Theme& theme = *look_.theme;
     const double edge = look_.px(2.4);
+    sheet_.begin();
     painter.fillRect(rect(), theme.accent);
     painter.fillRect(QRectF(rect()).adjusted(edge, edge, -edge, -edge),
                      theme.flat ? theme.card : mix(theme.card, theme.cardEdge, theme.dark ? 0.25 : 0.35));

@@ -2,6 +2,7 @@
 // A menu that looks like a piece of the tray drawn out: rows with a picture of what happens, a word, and a key at the right. Keys, focus
 // and what screen readers are told are those of any menu. Belongs to the window's thread.
 
+#include "ui/theme/words.h"
 #include "ui/view/thing_pictures.h"
 
 #include <QMenu>
@@ -29,13 +30,14 @@ private:
         QString key;
         RowPicture picture;
     };
-    void paintRow(QPainter& painter, const QAction& action, const Row& row) const;
-    void paintKeyCap(QPainter& painter, const QRectF& frame, const QString& key) const;
+    void paintRow(QPainter& painter, const QAction& action, const Row& row);
+    void paintKeyCap(QPainter& painter, const QRectF& frame, const QString& key);
     QFont wordFont() const;
     double capWidth(const QString& key) const;
     void widenFor(const QString& word, const QString& key);
 
     Look look_;
+    WordSheet sheet_{this};
     std::map<const QAction*, Row> rows_;
 };
 

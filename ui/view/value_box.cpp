@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
+#include "ui/theme/qs.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -14,10 +15,6 @@ namespace {
 // In the 1080-line layout.
 constexpr double kFieldWidth = 165, kBoxText = 24, kBoxAway = 18, kReasonWidth = 640;
 constexpr double kBoxSide = 12, kBoxRise = 9;
-
-QString symbolOf(const std::string& unit) {
-    return unit == "ohm" ? QStringLiteral("\u03A9") : QString::fromStdString(unit);
-}
 
 }  // namespace
 
@@ -59,7 +56,7 @@ ValueBox::ValueBox(BenchDocument& document, QWidget* parent)
     connect(field_, &QLineEdit::textEdited, this, [this] {
         reason_->clear();
         reason_->hide();
-        adjustSize();
+        fitWords();
     });
     hide();
 }
@@ -91,6 +88,13 @@ void ValueBox::followLook() {
     reason_->setFixedWidth(std::min(look_.ipx(kReasonWidth), std::max(1, parentWidget()->width() - 4 * side)));
 }
 
+/// As large as what is in it now. Only activating makes the row of the layout forget the words that it held before.
+void ValueBox::fitWords() {
+    layout()->invalidate();
+    layout()->activate();
+    resize(layout()->totalSizeHint());
+}
+
 void ValueBox::begin(const std::string& partId, const QString& typed, QPoint beside) {
     const Part* part = document_.bench()->findPart(partId);
     value_ = part ? typedValueOf(*part) : -1;
@@ -101,14 +105,14 @@ void ValueBox::begin(const std::string& partId, const QString& typed, QPoint bes
     title_->setText(
         QStringLiteral("%1 %2").arg(QString::fromStdString(partId), QString::fromStdString(spec.label).toLower()));
     reason_->hide();
-    field_->setPlaceholderText(symbolOf(spec.unit));
+    field_->setPlaceholderText(qs(unitOf(spec.unit).symbol));
     if (typed.isEmpty()) {
         field_->setText(QString::fromStdString(formatSetting(part->value(value_), spec.unit)));
         field_->selectAll();
     } else {
         field_->setText(typed);
     }
-    adjustSize();
+    fitWords();
     const QRect room = parentWidget()->rect();
     move(qBound(room.left(), beside.x() + look_.ipx(kBoxAway), qMax(room.left(), room.right() - width())),
          qBound(room.top(), beside.y() + look_.ipx(kBoxAway), qMax(room.top(), room.bottom() - height())));
@@ -122,7 +126,10 @@ std::optional<QString> ValueBox::trySet() {
     if (!part) return std::nullopt;
     const ValueSpec& spec = part->kind->values[static_cast<std::size_t>(value_)];
     const auto value = parseQuantity(field_->text().toStdString(), spec.unit);
-    if (!value) return tr("that isn't a value in %1; 220, 4k7, 4R7 and 1M are").arg(symbolOf(spec.unit));
+    if (!value) {
+        const Unit unit = unitOf(spec.unit);
+        return tr("that isn't a value in %1; %2 are").arg(qs(unit.symbol), qs(unit.examples));
+    }
     if (*value < spec.minimum || *value > spec.maximum) {
         return tr("from %1 to %2")
             .arg(QString::fromStdString(formatSetting(spec.minimum, spec.unit)),
@@ -135,7 +142,7 @@ void ValueBox::accept() {
     if (const auto why = trySet()) {
         reason_->setText(*why);
         reason_->show();
-        adjustSize();
+        fitWords();
         const QRect room = parentWidget()->rect();
         move(std::max(room.left(), std::min(x(), room.right() - width())),
              std::max(room.top(), std::min(y(), room.bottom() - height())));

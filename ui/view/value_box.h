@@ -39,6 +39,7 @@ protected:
 
 private:
     void followLook();
+    void fitWords();
     void accept();
     void leave();
     std::optional<QString> trySet();

@@ -23,6 +23,11 @@ void ValueFields::setTheme(const Theme& theme) {
     ladder_.setTheme(theme);
 }
 
+void ValueFields::setCovered(const QRect& inView) {
+    ladder_.setCovered(inView);
+    follow();
+}
+
 void ValueFields::follow() {
     const auto& selected = picture_.marks.selected;
     const int part = selected.size() == 1 && !gestures_.isUnderWay() && picture_.layout

@@ -19,6 +19,8 @@ public:
 
     void setTheme(const Theme& theme);
     void setDrawer(const ResistorDrawer& drawer) { ladder_.setDrawer(drawer); }
+    /// A part of the view that something of the window covers: the fields keep off it.
+    void setCovered(const QRect& inView);
     /// Puts the ladder beside the selected part, out of the way while something is carried.
     void follow();
     /// Opens the box for a part, with what was typed so far.

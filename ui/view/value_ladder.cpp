@@ -99,7 +99,12 @@ void ValueLadder::follow(const std::string& partId, QRect around) {
     if (at.y() + size.height() > room.bottom()) at.setY(around.top() - look_.ipx(kRungAway) - size.height());
     at.setX(std::clamp(at.x(), room.left(), std::max(room.left(), room.right() - size.width())));
     at.setY(std::clamp(at.y(), room.top(), std::max(room.top(), room.bottom() - size.height())));
-    setGeometry(QRect(at, size));
+    QRect frame(at, size);
+    if (frame.intersects(covered_)) {
+        frame.moveTop(covered_.bottom() + look_.ipx(kRungAway));
+        if (frame.bottom() > room.bottom()) frame.moveBottom(covered_.top() - look_.ipx(kRungAway));
+    }
+    setGeometry(frame);
     show();
     raise();
     update();

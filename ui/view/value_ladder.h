@@ -26,6 +26,8 @@ public:
     void setDrawer(const ResistorDrawer& drawer);
     /// Shows the rungs of a part near a place of the parent; hides if there is no such part, or nothing to step through.
     void follow(const std::string& partId, QRect around);
+    /// Of the parent, where something lies over it: the rungs keep off.
+    void setCovered(const QRect& covered) { covered_ = covered; }
     /// Steps up or down; true if the part has a ladder.
     bool step(int steps);
     /// Steps by notches of a wheel; parts of a notch add up.
@@ -58,6 +60,7 @@ private:
     BenchDocument& document_;
     Look look_;  ///< as large as the window's other words
     mutable WordSheet sheet_{this};
+    QRect covered_;
     std::string partId_;
     int value_ = -1;
     std::vector<double> rungs_;

@@ -74,28 +74,23 @@ void BenchButton::paintEvent(QPaintEvent*) {
     paintWords(painter, box.right() + look_.px(18));
 }
 
-void BenchButton::paintWords(QPainter& painter, double left) const {
+void BenchButton::paintWords(QPainter& painter, double left) {
     const Theme& theme = *look_.theme;
     const bool own = words_.number.isEmpty();
     const QFont heading = look_.font(own ? kOwnSize : kTopicSize, own ? QFont::Medium : QFont::DemiBold);
     const QFont line = look_.font(own ? kOwnLineSize : kTopicLineSize);
     const QFontMetricsF headingMetrics(heading), lineMetrics(line);
     const double top = (height() - headingMetrics.height() - lineMetrics.height()) / 2;
-    painter.setFont(heading);
+    sheet_.begin();
     if (!own) {
-        painter.setPen(theme.accent);
-        painter.drawText(QRectF(left, top, look_.px(kNumberRoom - 14), headingMetrics.height()),
-                         Qt::AlignRight | Qt::AlignTop, words_.number);
+        sheet_.draw(painter, QRectF(left, top, look_.px(kNumberRoom - 14), headingMetrics.height()), words_.number,
+                    {heading, theme.accent, Qt::AlignRight | Qt::AlignTop});
         left += look_.px(kNumberRoom);
     }
     const double room = width() - left - look_.px(14);
-    painter.setPen(theme.text);
-    painter.drawText(QRectF(left, top, room, headingMetrics.height()), Qt::AlignLeft | Qt::AlignTop,
-                     headingMetrics.elidedText(words_.heading, Qt::ElideRight, room));
-    painter.setFont(line);
-    painter.setPen(own ? theme.dimText : theme.text);
-    painter.drawText(QRectF(left, top + headingMetrics.height(), room, lineMetrics.height()),
-                     Qt::AlignLeft | Qt::AlignTop, lineMetrics.elidedText(words_.line, Qt::ElideRight, room));
+    sheet_.draw(painter, QRectF(left, top, room, headingMetrics.height()), words_.heading, {heading, theme.text});
+    sheet_.draw(painter, QRectF(left, top + headingMetrics.height(), room, lineMetrics.height()), words_.line,
+                {line, own ? theme.dimText : theme.text});
 }
 
 WordButton::WordButton(const QString& word, Shape shape, QWidget* parent)
@@ -133,9 +128,8 @@ void WordButton::paintEvent(QPaintEvent*) {
         paintKey(painter, look_, frame, {false, underMouse(), isDown(), hasFocus()});
     }
     font.setUnderline(shape_ == Shape::Link && (underMouse() || hasFocus()));
-    painter.setFont(font);
-    painter.setPen(ink);
-    painter.drawText(rect(), Qt::AlignCenter, text());
+    sheet_.begin();
+    sheet_.draw(painter, QRectF(rect()), text(), {font, ink, Qt::AlignCenter});
 }
 
 }  // namespace tiepoint::ui

@@ -2,6 +2,7 @@
 // A bench on the start card: its picture, a heading and a line. A key as broad as it is laid out.
 
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QAbstractButton>
 #include <QPixmap>
@@ -37,11 +38,12 @@ protected:
     QRectF pictureBox() const;
 
 private:
-    void paintWords(QPainter& painter, double left) const;
+    void paintWords(QPainter& painter, double left);
 
     QString file_;
     Words words_;
     Look look_;
+    WordSheet sheet_{this};
     QPixmap picture_;
 };
 
@@ -61,6 +63,7 @@ protected:
 private:
     Shape shape_;
     Look look_;
+    WordSheet sheet_{this};
 };
 
 }  // namespace tiepoint::ui

@@ -99,14 +99,13 @@ void FirstPanel::paintEvent(QPaintEvent*) {
     painter.fillPath(corner, theme.benchTop);
     if (!picture_.isNull()) painter.drawPixmap(box, picture_, QRectF(picture_.rect()));
     painter.restore();
-    painter.setPen(theme.text);
-    painter.setFont(look_.font(text::kTitle, QFont::DemiBold));
+    sheet_.begin();
     QRectF words(box.left(), box.bottom() + look_.px(8), box.width(), look_.px(44));
-    painter.drawText(words, Qt::AlignLeft | Qt::AlignVCenter, QStringLiteral("First build"));
-    painter.setFont(look_.font(text::kBody - 2));
+    sheet_.draw(painter, words, QStringLiteral("First build"),
+                {look_.font(text::kTitle, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
     words = {words.left(), words.bottom() + look_.px(4), words.width(), begin_->y() - words.bottom() - look_.px(8)};
-    painter.drawText(words, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
-                     QStringLiteral("Light a first LED. Each step lights the holes that come next."));
+    sheet_.draw(painter, words, QStringLiteral("Light a first LED. Each step lights the holes that come next."),
+                {look_.font(text::kBody - 2), theme.text, Qt::AlignLeft | Qt::AlignTop, true});
 }
 
 }  // namespace tiepoint::ui

@@ -27,6 +27,7 @@ private:
 
     PicturesBeside& pictures_;
     Look look_;
+    WordSheet sheet_{this};
     WordButton* begin_;
     QPixmap picture_;
 };

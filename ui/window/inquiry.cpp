@@ -36,7 +36,7 @@ Inquiry::Inquiry(BenchDocument& document, LiveBench& live, BenchView& view, Card
     connect(whyAction_, &QAction::triggered, this, [this] { askAbout(partInQuestion()); });
     connectCards();
     connect(&document_, &BenchDocument::benchChanged, this, &Inquiry::followBench);
-    connect(&live_, &LiveBench::snapshotReady, this, &Inquiry::followInstant);
+    connect(&live_, &LiveBench::answerReady, this, &Inquiry::followInstant);
     connect(&live_, &LiveBench::inputsChanged, this, [this] { answer_->showStale(); });
     followReveal();
 }

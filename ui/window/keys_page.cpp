@@ -7,6 +7,7 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QScrollBar>
 
 #include <algorithm>
 #include <array>
@@ -14,9 +15,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kPageWidth = 1040, kPageHeader = 64, kPagePad = 24, kKeyRow = 38, kFieldBreadth = 320,
-                 kFindHeight = 40;
-constexpr double kKeysBreadth = 330;
+constexpr double kPageHeader = 64, kPagePad = 24, kKeyRow = 38, kFieldBreadth = 320, kPageGap = 8, kFindHeight = 40;
 constexpr int kKeysColumn = 0, kDoesColumn = 1;
 
 }  // namespace
@@ -113,7 +112,8 @@ void KeysPage::setLook(const Look& look) {
                        "QTableView::item:selected { color: %1; background: %3; border-left: %6px solid %4; }")
             .arg(theme.text.name(), theme.card.name(), mix(theme.card, theme.accent, 0.16).name(), theme.accent.name())
             .arg(look.ipx(10))
-            .arg(look.ipx(4)));
+            .arg(look.ipx(4)) +
+        scrollBarStyle(look));
     none_->setFont(look.font(text::kSmall + 1));
     none_->setStyleSheet(QStringLiteral("color: %1;").arg(theme.dimText.name()));
     search_->setFont(look.font(text::kSmall + 1));
@@ -127,13 +127,23 @@ void KeysPage::setLook(const Look& look) {
         table_->item(row, kKeysColumn)
             ->setTextAlignment(Qt::AlignLeft | (heading ? Qt::AlignBottom : Qt::AlignVCenter));
     }
-    table_->setColumnWidth(kKeysColumn, look.ipx(kKeysBreadth));
+    table_->setColumnWidth(kKeysColumn, breadthOf(kKeysColumn));
     update();
+}
+
+/// That its longest words take.
+int KeysPage::breadthOf(int column) const {
+    int breadth = 0;
+    for (int row = 0; row < table_->rowCount(); ++row)
+        breadth = std::max(breadth, table_->sizeHintForIndex(table_->model()->index(row, column)).width());
+    return breadth + look_.ipx(kPageGap);
 }
 
 void KeysPage::placeIn(const QRect& frame) {
     frame_ = frame;
-    const int side = look_.ipx(kPagePad), width = std::min(look_.ipx(kPageWidth), frame.width() - 2 * side);
+    const int side = look_.ipx(kPagePad), bar = table_->verticalScrollBar()->sizeHint().width();
+    const int wanted = 2 * side + breadthOf(kKeysColumn) + breadthOf(kDoesColumn) + bar;
+    const int width = std::min(wanted, frame.width() - 2 * side);
     const int height = frame.height() - 2 * look_.ipx(8);
     setGeometry(frame.center().x() - width / 2, frame.top() + look_.ipx(8), width, height);
     const int header = look_.ipx(kPageHeader), field = std::min(look_.ipx(kFieldBreadth), width / 2);
@@ -148,10 +158,10 @@ void KeysPage::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double margin = look_.px(kCardMargin);
     paintCard(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin));
-    painter.setFont(look_.font(text::kBody));
-    painter.setPen(look_.theme->text);
-    painter.drawText(QRectF(look_.px(kPagePad + 10), margin, width(), look_.px(kPageHeader)),
-                     Qt::AlignLeft | Qt::AlignVCenter, QStringLiteral("Keys"));
+    const double left = look_.px(kPagePad + 10);
+    sheet_.begin();
+    sheet_.draw(painter, QRectF(left, margin, search_->x() - left, look_.px(kPageHeader)), QStringLiteral("Keys"),
+                {look_.font(text::kBody), look_.theme->text, Qt::AlignLeft | Qt::AlignVCenter});
 }
 
 /// What is typed into the field is no shortcut of the window; up and down go on to the table.

@@ -3,6 +3,7 @@
 // An overlay over the bench that nothing waits for.
 
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 
 #include <QLabel>
 #include <QLineEdit>
@@ -38,8 +39,10 @@ private:
     void fill();
     void showOnly(const QString& words);
     void close();
+    int breadthOf(int column) const;
 
     Look look_;
+    WordSheet sheet_{this};
     QLineEdit* search_;
     QTableWidget* table_;
     QLabel* none_;

@@ -89,7 +89,7 @@ void PictureActions::askInDialogue(QWidget* window, const QString& suggestion, c
 
 /// As the bench stands, without what the hand points at.
 Picture PictureActions::picture() const {
-    Picture picture = view_.picture();
+    Picture picture = view_.wholePicture();
     picture.marks = {};
     return picture;
 }

@@ -44,7 +44,7 @@ void askToReplace(MessageBar& bar, const QString& path, const FileActions::GiveC
     MessageBar::Question ask;
     ask.tone = MessageBar::Tone::Trouble;
     ask.line = QStringLiteral("\u201c%1\u201d is there already.").arg(quotedName(path));
-    ask.more = QStringLiteral("What stands in it would be lost.");
+    ask.more = QStringLiteral("What is in it would be lost.");
     ask.answers = {{QStringLiteral("Replace it"), [give] { give(true); }},
                    {QStringLiteral("Cancel"), [give] { give(false); }}};
     ask.safe = 1;

@@ -39,7 +39,7 @@ ResistorHelp::ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& 
     });
     connect(&questions_, &Questions::driveReady, this, [this](const auto& answer) { takeQuestion(*answer); });
     connect(&questions_, &Questions::placeReady, this, [this](const auto& answer) { takePlace(*answer); });
-    connect(&live_, &LiveBench::snapshotReady, this, [this] {
+    connect(&live_, &LiveBench::answerReady, this, [this] {
         if (beginning_) begin();  // another bench came before the answer
         followPlace();
     });

@@ -20,13 +20,13 @@ struct Line {
     const char *bench, *water;
 };
 constexpr Line kLike[] = {
-    {"Supply", "a pump: it drives, and is never used up by the way round"},
+    {"Supply", "a pump: it pushes the water round, and uses none of it up"},
     {"Switch", "a tap: open it and water runs; an open switch stops current"},
-    {"Resistor", "a narrow place: it holds the whole ring back"},
+    {"Resistor", "a narrow place: it slows the water all round the ring"},
     {"LED", "a wheel that turns while water runs, one way only"},
 };
 constexpr const char* kFails[] = {
-    "A tap that is open lets water run; a switch that is open lets none.",
+    "An open tap lets water run. An open switch stops current.",
     "Water spills from a cut pipe. Current just stops, everywhere.",
     "A pipe must fill first. Metal is always full: everything starts at once.",
     "Water has weight and runs on. Current stops with its cause.",

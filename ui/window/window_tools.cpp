@@ -94,7 +94,7 @@ void WindowTools::joinGuard() {
     });
     connect(&parts_.guard, &FileGuard::takenAway, this, [this](const QString& path) {
         parts_.bar.say(MessageBar::Tone::Trouble,
-                       QStringLiteral("%1 is gone from the disk. What stands here is in no file any more.")
+                       QStringLiteral("%1 is gone from the disk. What you see here is in no file any more.")
                            .arg(QFileInfo(path).fileName()),
                        {{QStringLiteral("Save it again"), [this] { parts_.files.save(); }}});
     });

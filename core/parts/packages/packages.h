@@ -1,7 +1,7 @@
 #pragma once
-// The packages, one file each. The table in core/parts/package.cpp lists them.
+// The packages and families of packages, one file each. The tables in core/parts/package.cpp and package_family.cpp list them.
 
-#include "core/parts/package.h"
+#include "core/parts/package_family.h"
 
 namespace tiepoint {
 
@@ -18,5 +18,10 @@ Package potentiometerPackage();
 Package lampWiredPackage();
 Package togglePackage();
 Package multimeterPackage();
+
+PackageFamily dipFamily();
+PackageFamily to92Family();
+PackageFamily radialCanFamily();
+PackageFamily ceramicDiscFamily();
 
 }  // namespace tiepoint

@@ -19,13 +19,13 @@ constexpr Line kLines[] = {Line::A,       Line::B,        Line::C,          Line
                            Line::F,       Line::G,        Line::H,          Line::I,          Line::J,
                            Line::TopPlus, Line::TopMinus, Line::BottomPlus, Line::BottomMinus};
 
-struct Place {
+struct HoleAtMm {
     Line line;
     int number;
 };
 
-std::vector<Place> holesOf(const BoardKind& kind) {
-    std::vector<Place> holes;
+std::vector<HoleAtMm> holesOf(const BoardKind& kind) {
+    std::vector<HoleAtMm> holes;
     for (const Line line : kLines) {
         for (int number = 1; kind.has(line, number); ++number) holes.push_back({line, number});
     }
@@ -158,13 +158,13 @@ TEST(BoardKind, JoinsFiveHolesOfAColumnAndNothingElse) {
     for (const BoardKind& kind : boardKinds()) {
         for (const Rails rails : {Rails::Through, Rails::Split}) {
             SCOPED_TRACE(kind.name);
-            std::vector<std::vector<Place>> strips(kind.stripCount(rails));
-            for (const Place& hole : holesOf(kind))
+            std::vector<std::vector<HoleAtMm>> strips(kind.stripCount(rails));
+            for (const HoleAtMm& hole : holesOf(kind))
                 strips.at(kind.stripIndex(rails, hole.line, hole.number)).push_back(hole);
             for (const auto& strip : strips) {
                 ASSERT_FALSE(strip.empty());
-                const Place& first = strip.front();
-                for (const Place& hole : strip) {
+                const HoleAtMm& first = strip.front();
+                for (const HoleAtMm& hole : strip) {
                     EXPECT_EQ(isRail(hole.line), isRail(first.line));
                     EXPECT_EQ(isRail(first.line) ? hole.line == first.line : hole.number == first.number, true);
                 }

@@ -67,10 +67,11 @@ TEST(Clashes, LegsRunThroughNothing) {
         {"half; R1 c5 c20 330; D1 b16 d17 red", "the leg of R1 in c20 would run through it"},
         {"half; R1 c5 c20 330; D1 a16 a17 red", std::nullopt},
         {"half; R1 a18 d30 330; R2 d19 a21 330",
-         "its bare leg in a21 would touch that of R1 in a18, which is other metal"},
+         "its bare leg in a21 would touch that of R1 in a18, which is another piece of metal"},
         {"half; R1 a3 a8 330; W1 a4 top-5", "a4 lies under a bare leg of R1; b4 is the same metal"},
-        {"half; R1 a3 a8 330; V1 a4 e4", "its bare leg in a4 would touch that of R1 in a3, which is other metal"},
-        {"half; W1 a4 top-5; R1 a3 a8 330", "its bare leg in a3 would touch W1 in a4, which is other metal"},
+        {"half; R1 a3 a8 330; V1 a4 e4",
+         "its bare leg in a4 would touch that of R1 in a3, which is another piece of metal"},
+        {"half; W1 a4 top-5; R1 a3 a8 330", "its bare leg in a3 would touch W1 in a4, which is another piece of metal"},
         {"half; W1 a4 b3; R1 a3 a8 330", std::nullopt},   // one net: it may touch
         {"half; R1 d8 g8 330; W1 e8 a20", std::nullopt},  // one strip
     };
@@ -110,12 +111,11 @@ TEST(Clashes, WiresGoRoundOrAreRefused) {
         {"half; RV1 e7 1000; W1 c9 j20", std::nullopt},
         // c9 is a slot between two knobs, hardly broader than a pin.
         {"half; RV1 e7 1000; RV2 a7 1000; W1 c9 j20",
-         "RV1 stands in the way from c9 to j20, and the wire finds none round it"},
+         "RV1 stands in the way from c9 to j20, and there is no way round it"},
         {"half; RV1 e7 1000; W1 c9 j20; RV2 a7 1000", "W1 would find no way round it from c9 to j20"},
-        {"half; RV1 e7 1000; RV2 a7 1000; PS1 c9 j20 5",
-         "RV2 stands in the way to c9, and the wire finds none round it"},
+        {"half; RV1 e7 1000; RV2 a7 1000; PS1 c9 j20 5", "RV2 stands in the way to c9, and there is no way round it"},
         {"half; RV1 e7 1000; PS1 c9 j20 5; RV2 a7 1000", "the + lead of PS1 would find no way round it to c9"},
-        {"half; RV1 e7 1000; RV2 a7 1000; M1 c9 j20", "RV1 stands in the way to c9, and the wire finds none round it"},
+        {"half; RV1 e7 1000; RV2 a7 1000; M1 c9 j20", "RV1 stands in the way to c9, and there is no way round it"},
     };
     for (const auto& c : cases) EXPECT_EQ(putLast(c.bench), c.words) << c.bench;
 }
@@ -150,7 +150,7 @@ TEST(Clashes, CopiesKeepOffWhatIsThere) {
     ASSERT_TRUE(copies.ok());
     const auto after = apply(bench, copies->edit);
     ASSERT_TRUE(after.ok());
-    EXPECT_TRUE(Surroundings(after->bench).all().empty());
+    EXPECT_TRUE(Occupancy(after->bench).all().empty());
 }
 
 /// A bench thrown together: valid, and full of clashes.
@@ -182,7 +182,7 @@ TEST(Clashes, HandAndFileAgree) {
     int clashing = 0, clear = 0;
     for (int round = 0; round < 60; ++round) {
         const Bench bench = thrownTogether(random);
-        const auto all = Surroundings(bench).all();
+        const auto all = Occupancy(bench).all();
         const auto names = [&](const std::string& id) {
             return std::any_of(all.begin(), all.end(),
                                [&](const Clash& clash) { return clash.one == id || clash.other == id; });

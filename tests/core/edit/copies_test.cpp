@@ -88,7 +88,7 @@ Bench benchWith(const Bench& bench, const Result<Copies>& copies) {
         return bench;
     }
     EXPECT_TRUE(validate(applied->bench).ok());
-    EXPECT_TRUE(Surroundings(applied->bench).all().empty());
+    EXPECT_TRUE(Occupancy(applied->bench).all().empty());
     return applied->bench;
 }
 

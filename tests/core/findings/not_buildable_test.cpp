@@ -24,7 +24,7 @@ constexpr Unbuildable kUnbuildable[] = {
     {"W8 g20 b29 green; W9 g18 g23 blue", true,
      "W9 from g18 to g23 lies flat over g20, where W8 is plugged in: no hand can lay it so.", "W9 W8", "A.g20"},
     {"RV9 e20 1000 0.5; RV8 a20 1000 0.5; W9 c22 j29 blue", false,
-     "W9 from c22 to j29 finds no way: RV9 stands in it, and no arc gets round.", "W9 RV9", "A.c22"},
+     "W9 from c22 to j29 can't be laid: RV9 stands in the way, and no arc gets round.", "W9 RV9", "A.c22"},
 };
 
 std::string inOneLine(const Ids& ids) {
@@ -47,7 +47,7 @@ TEST(NotBuildable, IsToldWithItsPlaceAndMended) {
         ASSERT_TRUE(findings[0].mend) << each.text;
         const auto mended = apply(bench, findings[0].mend->edit);
         ASSERT_TRUE(mended.ok());
-        EXPECT_TRUE(Surroundings(mended->bench).all().empty()) << findings[0].mend->text;
+        EXPECT_TRUE(Occupancy(mended->bench).all().empty()) << findings[0].mend->text;
     }
 }
 
@@ -73,7 +73,7 @@ TEST(NotBuildable, BareMetalUnderALegIsARiskAndAJumperOnlyLooksJoined) {
               std::make_shared<const Bench>(compactBench(std::string(kSoundBeacon) + "; R9 g17 g23 330; W9 g18 b26")));
     ASSERT_EQ(looks.size(), 1u) << told(looks);
     EXPECT_EQ(looks[0].severity, Severity::Remark);
-    EXPECT_EQ(looks[0].text, "One end of W9 in g18 lies under leg 1 of R9: they look joined and aren't.");
+    EXPECT_EQ(looks[0].text, "One end of W9 in g18 lies under leg 1 of R9: they look joined but aren't.");
 }
 
 TEST(NotBuildable, MendsLayNothingThroughAnything) {
@@ -84,7 +84,7 @@ TEST(NotBuildable, MendsLayNothingThroughAnything) {
         if (!finding.mend) continue;
         const auto mended = apply(bench, finding.mend->edit);
         ASSERT_TRUE(mended.ok());
-        EXPECT_TRUE(Surroundings(mended->bench).all().empty()) << finding.mend->text;
+        EXPECT_TRUE(Occupancy(mended->bench).all().empty()) << finding.mend->text;
     }
 }
 

@@ -21,7 +21,7 @@ TEST(OneHoleOff, DarkBeaconIsFoundFirstAndMended) {
     EXPECT_EQ(findings[0].parts, Ids{"D1"});
     EXPECT_EQ(names(findings[0].holes), (Ids{"A.h17", "A.h16"}));
     EXPECT_EQ(findings[0].text,
-              "The anode of D1 is one place off: from h17 the circuit is open (no complete path), in h16 it is closed "
+              "The anode of D1 is one hole off: from h17 the circuit is open (no complete path), in h16 it is closed "
               "and D1 lights while S1 is "
               "pressed.");
     EXPECT_TRUE(afterMend(*bench, findings[0]).empty());

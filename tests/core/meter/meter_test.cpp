@@ -150,7 +150,7 @@ TEST(Meter, AmperesTakeTheirBurdenAwayFromTheCircuit) {
     EXPECT_LT(with, 0.99 * without);
     EXPECT_EQ(reading.text(), "20.4 mA");
     EXPECT_LT(std::abs(read(bench("volts")).value - 3), 1.4) << "in series it takes the whole voltage that is left";
-    EXPECT_EQ(run(bench("off"))->partBrightness[2], 0);
+    EXPECT_EQ(run(bench("off"))->brightness(2), 0);
     EXPECT_EQ(read(bench("off")).text(), "off");
     EXPECT_FALSE(read(bench("off")).on);
 }
@@ -205,7 +205,7 @@ TEST(Meter, OhmsDontLightAnLed) {
                         "A.e5", "A.e6", "ohms"));
         EXPECT_EQ(meterReading(*snapshot, 1)->text(), "OL");
         EXPECT_EQ(snapshot->status(), Status::Solved);
-        EXPECT_LT(snapshot->partBrightness[0], 1e-6);
+        EXPECT_LT(snapshot->brightness(0), 1e-6);
     }
 }
 

@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <limits>
 
 namespace tiepoint {
 namespace {
@@ -40,9 +41,7 @@ int lead(const Snapshot& s, std::string_view part, std::string_view name) {
 double currentInto(const Snapshot& s, std::string_view part, std::string_view name) {
     return s.leadCurrent[lead(s, part, name)];
 }
-double brightnessOf(const Snapshot& s, std::string_view part) {
-    return s.partBrightness[s.layout->bench->partIndex(part)];
-}
+double brightnessOf(const Snapshot& s, std::string_view part) { return s.brightness(s.layout->bench->partIndex(part)); }
 
 TEST(Snapshot, FollowsOneCurrentAllTheWay) {
     const auto s = evaluate(beacon().share(), pressed());
@@ -144,17 +143,70 @@ TEST(RestingRunner, AnswersForItsRevisionAndInputs) {
     ASSERT_NE(open, nullptr);
     EXPECT_EQ(open->revision, 7u);
     EXPECT_EQ(open->inputSequence, 0u);
-    EXPECT_LT(open->partBrightness[3], 1e-6);
+    EXPECT_LT(open->brightness(3), 1e-6);
     EXPECT_EQ(runner->snapshot(), open) << "nothing changed";
 
     runner->setInputs(pressed(3));
     const auto closed = runner->snapshot();
     EXPECT_EQ(closed->revision, 7u);
     EXPECT_EQ(closed->inputSequence, 3u);
-    EXPECT_TRUE(closed->inputs.held.contains("S1"));
-    EXPECT_GT(closed->partBrightness[3], 0.5);
+    EXPECT_TRUE(closed->inputs->held.contains("S1"));
+    EXPECT_GT(closed->brightness(3), 0.5);
     EXPECT_EQ(closed->layout, open->layout) << "pressing changes no layout";
-    EXPECT_LT(open->partBrightness[3], 1e-6) << "an old snapshot stays as it was";
+    EXPECT_LT(open->brightness(3), 1e-6) << "an old snapshot stays as it was";
+}
+
+TEST(RestingRunner, RestsUntilAPressThatWasPlanned) {
+    const auto runner = makeRestingRunner();
+    runner->setBench(1, beacon().share());
+    EXPECT_EQ(runner->nextChangeSecond(), std::numeric_limits<double>::infinity());
+    Inputs inputs;
+    inputs.presses = {{"S1", 0.5, 0.8}};
+    runner->setInputs(inputs);
+    EXPECT_EQ(runner->nextChangeSecond(), 0.5);
+    const auto before = runner->snapshot();
+    EXPECT_LT(before->brightness(3), 1e-6);
+    runner->advanceTo(0.4);
+    EXPECT_EQ(runner->snapshot(), before) << "time alone changes nothing";
+    runner->advanceTo(0.6);
+    EXPECT_EQ(runner->snapshot()->timeSecond, 0.6);
+    EXPECT_GT(runner->snapshot()->brightness(3), 0.5);
+    EXPECT_TRUE(runner->snapshot()->inputs->held.contains("S1"));
+    EXPECT_EQ(runner->nextChangeSecond(), 0.8);
+    runner->advanceTo(1);
+    EXPECT_LT(runner->snapshot()->brightness(3), 1e-6);
+    EXPECT_EQ(runner->nextChangeSecond(), std::numeric_limits<double>::infinity());
+}
+
+TEST(RestingRunner, PartsRememberAcrossEditsOfOthers) {
+    const auto runner = makeRestingRunner();
+    const auto off = [](BenchBuilder builder) {
+        Bench bench = builder.build();
+        bench.parts[0].state[bench.parts[0].kind->stateIndex("on")] = 0;
+        return std::make_shared<const Bench>(bench);
+    };
+    runner->setBench(1, off(beacon()));
+    State state;
+    state.values[{"R1", Memory::Voltage}] = 3;
+    runner->setState(state);
+    EXPECT_EQ(runner->snapshot()->status(), Status::Solved);
+    runner->setBench(2, off(beacon("blue")));
+    EXPECT_EQ(runner->state(), state);
+    EXPECT_EQ(runner->snapshot()->status(), Status::Solved);
+    runner->setBench(3, off(BenchBuilder().board("A", "half").part("PS1", "bench-supply", {})));
+    EXPECT_TRUE(runner->state().values.empty()) << "what is gone has forgotten";
+    EXPECT_EQ(runner->snapshot()->status(), Status::Off);
+}
+
+TEST(Snapshot, WhatOnlyEditsChangeIsShared) {
+    const auto runner = makeRestingRunner();
+    runner->setBench(1, beacon().share());
+    const auto open = runner->snapshot();
+    runner->setInputs(pressed(1));
+    const auto closed = runner->snapshot();
+    EXPECT_EQ(open->layout, closed->layout);
+    EXPECT_EQ(open->emitters, closed->emitters);
+    EXPECT_EQ(open->solution.places, closed->solution.places);
 }
 
 TEST(RestingRunner, AgreesWithEvaluate) {

@@ -3,6 +3,7 @@
 #include "ui/paint/packages/package_painter.h"
 
 #include "core/base/quantity.h"
+#include "core/bench/resolve.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
 
@@ -17,7 +18,7 @@ struct Entry {
     const PackagePainter& (*painter)();
 };
 
-constexpr std::array<Entry, 13> kPainters{{
+constexpr std::array<Entry, 17> kPainters{{
     {"axial-quarter-watt", &resistorPainter},
     {"diode-axial", &diodePainter},
     {"led-5mm", &ledPainter},
@@ -31,6 +32,10 @@ constexpr std::array<Entry, 13> kPainters{{
     {"cells", &cellsPainter},
     {"block-9v", &block9VPainter},
     {"multimeter", &multimeterPainter},
+    {"dip", &dipPainter},
+    {"to-92", &to92Painter},
+    {"radial-can", &radialCanPainter},
+    {"ceramic-disc", &ceramicDiscPainter},
 }};
 
 }  // namespace
@@ -43,7 +48,8 @@ const PackagePainter* findPackagePainter(std::string_view packageName) {
 }
 
 QRectF PartScene::bodyRect() const {
-    const double length = part.kind->package->bodyLengthMm, width = part.kind->package->bodyWidthMm;
+    const Package& package = packageOf(part);
+    const double length = package.bodyLengthMm, width = package.bodyWidthMm;
     return {-length / 2, -width / 2, length, width};
 }
 
@@ -123,7 +129,7 @@ void paintBareLeads(QPainter& painter, const PartScene& scene) {
 }
 
 QString valueLabel(const Part& part) {
-    const int index = part.kind->valueIndex("resistance");
+    const int index = valueBesideId(*part.kind);
     if (index < 0) return {};
     return QString::fromStdString(
         formatSetting(part.value(index), part.kind->values[static_cast<std::size_t>(index)].unit));

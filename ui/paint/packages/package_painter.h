@@ -1,5 +1,5 @@
 #pragma once
-// One painter for each package, and the table that finds it by the package's name. Painters draw in
+// One painter for each package or family of packages, and the table that finds it by the package's name. Painters draw in
 // millimetres of the bench from plain values; they know no cache and compute nothing electrical.
 
 #include "core/bench/table.h"
@@ -141,5 +141,9 @@ const PackagePainter& usbSupplyPainter();
 const PackagePainter& cellsPainter();
 const PackagePainter& block9VPainter();
 const PackagePainter& multimeterPainter();
+const PackagePainter& dipPainter();
+const PackagePainter& to92Painter();
+const PackagePainter& radialCanPainter();
+const PackagePainter& ceramicDiscPainter();
 
 }  // namespace tiepoint::ui
