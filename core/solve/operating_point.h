@@ -37,7 +37,7 @@ struct ElementState {
     int spec = 0;              ///< index into the kind's model
     bool closed = true;        ///< contacts: whether it conducts
     bool limiting = false;     ///< supplies: the current limit holds
-    double currentAmpere = 0;  ///< from `from` to `to`
+    double currentAmpere = 0;  ///< into its first terminal: of two, from `from` to `to`
     double powerWatt = 0;      ///< taken (negative: given)
     std::span<const Constant> constants;
 };
