@@ -189,7 +189,7 @@ BenchBuilder switched(double baseOhm, double volt = 5) {
     builder.board("A", "half")
         .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}})
         .part("R1", "resistor", {{"1", "A.c3"}, {"2", "A.c8"}}, {{"resistance", 330}})
-        .part("D1", "led", {{"anode", "A.d8"}, {"cathode", "A.d12"}})
+        .part("D1", "led", {{"anode", "A.e8"}, {"cathode", "A.e12"}})
         .part("Q1", "test-npn", {{"emitter", "A.c10"}, {"base", "A.c11"}, {"collector", "A.c12"}})
         .part("R2", "resistor", {{"1", "A.b11"}, {"2", "A.b16"}}, {{"resistance", baseOhm}})
         .part("S1", "push-button", {{"1a", "A.e16"}, {"1b", "A.f16"}, {"2a", "A.e18"}, {"2b", "A.f18"}})
