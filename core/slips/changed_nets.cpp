@@ -123,8 +123,9 @@ void ChangedNets::walkApart(Parted& parted) {
 int ChangedNets::pieceOf(Vertex vertex) {
     const auto strips = static_cast<Vertex>(circuit_.layout_.netOfStrip.size());
     if (vertex >= strips && circuit_.vertexOfLead(vertex - strips) != vertex) {  // a lead pulled out hangs by itself
-        pieces_.push_back({});
-        return static_cast<int>(pieces_.size()) - 1;
+        const auto [known, isNew] = pulledOut_.try_emplace(vertex, static_cast<int>(pieces_.size()));
+        if (isNew) pieces_.push_back({});
+        return known->second;
     }
     const int net = circuit_.netOf(vertex);
     if (const Parted* parted = partedOf(net)) {

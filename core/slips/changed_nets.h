@@ -55,7 +55,8 @@ private:
     std::vector<MovedLead> moved_;
     std::vector<std::pair<Vertex, Vertex>> joined_;
     std::vector<Parted> parted_;
-    std::unordered_map<int, int> whole_;  ///< by net that is only added to: its piece
+    std::unordered_map<Vertex, int> pulledOut_;  ///< by lead that comes to hang: its piece
+    std::unordered_map<int, int> whole_;         ///< by net that is only added to: its piece
     std::vector<Piece> pieces_;
     std::vector<int> nets_;
     std::size_t work_ = 0;

@@ -12,9 +12,9 @@
 
 namespace tiepoint::test {
 
-class RandomBench {
+class RandomPlacing {
 public:
-    explicit RandomBench(unsigned seed) : random_(seed) {}
+    explicit RandomPlacing(unsigned seed) : random_(seed) {}
 
     Bench make(int parts) {
         static constexpr const char* kBoards[] = {"half", "half", "full", "mini"};
@@ -90,6 +90,6 @@ private:
     Bench bench_;
 };
 
-inline Bench randomBench(unsigned seed, int parts) { return RandomBench(seed).make(parts); }
+inline Bench placedAtRandom(unsigned seed, int parts) { return RandomPlacing(seed).make(parts); }
 
 }  // namespace tiepoint::test

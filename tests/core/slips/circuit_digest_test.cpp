@@ -16,7 +16,7 @@ namespace {
 /// Which leads meet, each by its part and the work it does: the circuit without digests.
 using Partition = std::multiset<std::multiset<std::string>>;
 Partition partitionOf(const Bench& bench) {
-    const auto layout = layoutOf(bench);
+    const auto layout = laidOut(bench);
     std::map<int, std::multiset<std::string>> nets;
     for (int lead = 0; lead < layout->leadCount(); ++lead) {
         const int part = layout->partOfLead(lead);
@@ -29,6 +29,9 @@ Partition partitionOf(const Bench& bench) {
     }
     Partition partition;
     for (auto& [net, leads] : nets) partition.insert(std::move(leads));
+    for (const Part& part : bench.parts) {
+        if (!hasElements(part.condition)) partition.insert({part.id + " is broken"});
+    }
     return partition;
 }
 
@@ -61,6 +64,15 @@ BenchChange anyChange(const Ground& ground, std::mt19937& random) {
         const bool moves = std::ranges::any_of(change.ends, [&](const PlacedEnd& e) { return e.jumper == jumper.id; });
         if (!moves) change.removed.push_back(jumper);
     }
+    if (pick(4) == 0 && !ground.bench().parts.empty()) {
+        const Part& part = ground.bench().parts[pick(ground.bench().parts.size())];
+        change.conditions.push_back({part.id, static_cast<Condition>(pick(4))});
+    }
+    if (pick(4) == 0 && !ground.bench().jumpers.empty()) {
+        const Jumper& jumper = ground.bench().jumpers[pick(ground.bench().jumpers.size())];
+        const bool goes = std::ranges::any_of(change.removed, [&](const Jumper& gone) { return gone.id == jumper.id; });
+        if (!goes) change.conditions.push_back({jumper.id, static_cast<Condition>(pick(4))});
+    }
     return change;
 }
 
@@ -72,6 +84,13 @@ Bench carriedOut(Bench bench, const BenchChange& change) {
     for (const PlacedEnd& each : change.ends)
         bench.jumpers[static_cast<std::size_t>(bench.jumperIndex(each.jumper))]
             .ends[static_cast<std::size_t>(each.end)] = each.to;
+    for (const SetCondition& each : change.conditions) {
+        const int part = bench.partIndex(each.id);
+        if (part >= 0)
+            bench.parts[static_cast<std::size_t>(part)].condition = each.to;
+        else
+            bench.jumpers[static_cast<std::size_t>(bench.jumperIndex(each.id))].condition = each.to;
+    }
     for (const Jumper& gone : change.removed)
         std::erase_if(bench.jumpers, [&](const Jumper& jumper) { return jumper.id == gone.id; });
     bench.jumpers.insert(bench.jumpers.end(), change.added.begin(), change.added.end());
@@ -82,8 +101,11 @@ TEST(CircuitDigest, FollowsChangesAsIfMadeAnew) {
     std::mt19937 random(2041);
     int same = 0, other = 0;
     for (unsigned seed = 1; seed <= 60; ++seed) {
-        const Bench bench = randomBench(seed, 4 + static_cast<int>(seed % 14));
-        const Ground ground(layoutOf(bench));
+        Bench bench = placedAtRandom(seed, 4 + static_cast<int>(seed % 14));
+        for (Part& part : bench.parts) part.condition = random() % 8 == 0 ? Condition::DryContact : Condition::Sound;
+        for (Jumper& jumper : bench.jumpers)
+            jumper.condition = random() % 8 == 0 ? Condition::OpenInside : Condition::Sound;
+        const Ground ground(laidOut(bench));
         const Partition before = partitionOf(bench);
         for (int i = 0; i < 60; ++i) {
             const BenchChange change = anyChange(ground, random);
@@ -102,7 +124,7 @@ TEST(CircuitDigest, FollowsChangesAsIfMadeAnew) {
 
 TEST(CircuitDigest, TellsSettingsApart) {
     const Bench bench = compactBench("half; PS1 top+3 bottom-3 5; R1 c8 c14 330; W1 top+7 a8 red");
-    const Ground ground(layoutOf(bench));
+    const Ground ground(laidOut(bench));
     std::size_t work = 0;
     BenchChange change;
     change.figures.push_back({"R1", false, 0, 3300});
@@ -116,8 +138,8 @@ TEST(Ground, JudgesWhatCanBeBuiltAsTheWholeBenchDoes) {
     std::mt19937 random(77);
     int built = 0, refused = 0, stricter = 0;
     for (unsigned seed = 101; seed <= 140; ++seed) {
-        const Bench bench = randomBench(seed, 16);
-        const Ground ground(layoutOf(bench));
+        const Bench bench = placedAtRandom(seed, 16);
+        const Ground ground(laidOut(bench));
         for (int i = 0; i < 60; ++i) {
             const Tip& tip = ground.tips()[random() % ground.tips().size()];
             const Hole from = ground.holeAt(tip.hole);

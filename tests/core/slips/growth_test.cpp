@@ -58,7 +58,7 @@ TEST(SlipGrowth, IsNoFasterThanNLogN) {
         const Bench bench = quayLamps(parts);
         const auto valid = validate(bench);
         ASSERT_TRUE(valid) << valid.error().message;
-        const Ground ground(layoutOf(bench));
+        const Ground ground(laidOut(bench));
         constexpr std::size_t kAll = 1'000'000;
         const std::size_t slips = allSlips(ground, kAll).size();
         const std::size_t work = ground.work();
@@ -80,7 +80,7 @@ TEST(SlipGrowth, IsNoFasterThanNLogN) {
 TEST(SlipGrowth, OneSymptomCostsTheSameOnAnyBench) {
     std::vector<std::size_t> work;
     for (const int parts : {100, 1000}) {
-        const Ground ground(layoutOf(quayLamps(parts)));
+        const Ground ground(laidOut(quayLamps(parts)));
         const auto found = allMends(ground, Symptom{{"D3"}}, 200);
         EXPECT_EQ(found.size(), 200u);
         work.push_back(ground.work());
@@ -90,7 +90,7 @@ TEST(SlipGrowth, OneSymptomCostsTheSameOnAnyBench) {
 }
 
 TEST(SlipGrowth, StopsWhenAsked) {
-    const Ground ground(layoutOf(quayLamps(100)));
+    const Ground ground(laidOut(quayLamps(100)));
     std::stop_source source;
     source.request_stop();
     const StopScope scope(source.get_token());

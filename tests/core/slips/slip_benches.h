@@ -13,13 +13,13 @@
 
 namespace tiepoint::test {
 
-struct NamedBench {
+struct SlipBench {
     std::string name;
     Bench bench;
 };
 
-inline std::vector<NamedBench> harbourBenches() {
-    std::vector<NamedBench> benches;
+inline std::vector<SlipBench> harbourBenches() {
+    std::vector<SlipBench> benches;
     for (const char* name : {"beacon-lamp", "fairway-dimmer", "ferry-cabin", "gangway", "lock-gate", "quay-bell-lamp",
                              "three-buoys", "two-way-stair-lamp"}) {
         auto read = readBenchFile(std::string(TIEPOINT_SOURCE_DIR "/resources/benches/") + name + ".bench.json");
@@ -39,7 +39,7 @@ inline std::vector<NamedBench> harbourBenches() {
                     "half; PS1 top+3 bottom-3 5; R1 a4 a8 330; S1 b8; S2 b13; D1 c15 c18 red; W1 top+4 b4 red; W2 "
                     "a10 a13 yellow; W3 a18 top-16 black; W4 top-1 bottom-1 black"},
           std::pair{"two beacons close together",
-                    "half; PS1 top+3 bottom-3 5; R1 b5 b10 330; D1 e10 f10 red; R2 c12 c17 330; D2 d12 d15 green; "
+                    "half; PS1 top+3 bottom-3 5; R1 c5 c10 330; D1 e10 f10 red; R2 b12 b17 330; D2 e12 e15 green; "
                     "W1 top+5 a5 red; W2 j10 bottom-9 black; W3 top+14 a17 red; W4 a15 top-13 black; W5 top-1 "
                     "bottom-1 black"}}) {
         benches.push_back({name, compactBench(text)});
@@ -47,16 +47,16 @@ inline std::vector<NamedBench> harbourBenches() {
     return benches;
 }
 
-inline std::vector<NamedBench> allSoundBenches() {
-    std::vector<NamedBench> benches = harbourBenches();
+inline std::vector<SlipBench> allSoundBenches() {
+    std::vector<SlipBench> benches = harbourBenches();
     for (const SoundBench& sound : soundBenches())
         benches.push_back({std::string(sound.name), compactBench(sound.text)});
     return benches;
 }
 
-inline std::shared_ptr<const Layout> layoutOf(const Bench& bench) {
+inline std::shared_ptr<const Layout> laidOut(const Bench& bench) {
     return buildLayout(std::make_shared<const Bench>(bench));
 }
-inline std::uint64_t digestOfCircuit(const Bench& bench) { return CircuitDigest(*layoutOf(bench)).now(); }
+inline std::uint64_t digestOfCircuit(const Bench& bench) { return CircuitDigest(*laidOut(bench)).now(); }
 
 }  // namespace tiepoint::test

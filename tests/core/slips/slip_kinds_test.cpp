@@ -28,7 +28,7 @@ void expectSentence(const std::string& text) {
     EXPECT_GE(std::ranges::count(text, ' '), 2) << text;
 }
 
-void expectGoodSlip(const Bench& bench, const Slip& slip) {
+void expectGoodSlip(const Bench& bench, const tiepoint::Slip& slip) {
     const std::string words = slipInWords(bench, slip);
     SCOPED_TRACE(words);
     expectSentence(words);
@@ -58,10 +58,10 @@ TEST(SlipKinds, EachHasSlipsOnTheHarbourThatCanBeBuiltAndUndone) {
     std::set<std::string_view> found;
     for (const auto& [name, bench] : harbourBenches()) {
         SCOPED_TRACE(name);
-        const Ground ground(layoutOf(bench));
+        const Ground ground(laidOut(bench));
         for (const SlipKind* kind : slipKinds()) {
             SCOPED_TRACE(kind->name);
-            for (const Slip& slip : slips(*kind, ground)) {
+            for (const tiepoint::Slip& slip : slips(*kind, ground)) {
                 found.insert(kind->name);
                 EXPECT_FALSE(slip.made);
                 expectGoodSlip(bench, slip);
@@ -74,8 +74,8 @@ TEST(SlipKinds, EachHasSlipsOnTheHarbourThatCanBeBuiltAndUndone) {
 TEST(SlipKinds, MendsCanBeBuiltAndUndoneToo) {
     for (const auto& [name, bench] : harbourBenches()) {
         SCOPED_TRACE(name);
-        const Ground ground(layoutOf(bench));
-        for (const Slip& mend : allMends(ground, {}, 150)) {
+        const Ground ground(laidOut(bench));
+        for (const tiepoint::Slip& mend : allMends(ground, {}, 150)) {
             SCOPED_TRACE(mend.kind->name);
             EXPECT_TRUE(mend.made);
             expectGoodSlip(bench, mend);
@@ -99,10 +99,10 @@ TEST(SlipKinds, AreNamedOnceAndStandByTheirWeight) {
 TEST(Slips, AreToldByTheHolesWhereTheyAreAndShouldBe) {
     const Bench bench = compactBench(
         "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black");
-    const Ground ground(layoutOf(bench));
+    const Ground ground(laidOut(bench));
     std::set<std::string> told;
     for (const SlipKind* kind : slipKinds()) {
-        for (const Slip& slip : slips(*kind, ground)) {
+        for (const tiepoint::Slip& slip : slips(*kind, ground)) {
             told.insert(slipInWords(bench, slip));
             told.insert(mendInWords(bench, slip));
         }
