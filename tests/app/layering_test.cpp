@@ -86,9 +86,8 @@ struct Order {
 };
 
 const std::vector<Order> kOrders = {
-    {"core",
-     {"base", "instant", "board", "parts", "bench", "nets", "netlist", "edit", "circuit", "sizing", "solve", "flow",
-      "light", "snapshot", "meter", "lesson", "truth", "findings", "why"}},
+    {"core", {"base",  "instant", "board", "parts",    "bench", "nets",      "netlist", "edit",  "circuit",  "sizing",
+              "solve", "flow",    "light", "snapshot", "meter", "behaviour", "lesson",  "truth", "findings", "why"}},
     {"ui",
      {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
 };
