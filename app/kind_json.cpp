@@ -75,10 +75,19 @@ void writeClosedWhen(JsonWriter& json, const ElementSpec& spec) {
     json.endObject();
 }
 
+void writeNodes(JsonWriter& json, const ElementSpec& spec) {
+    if (spec.between.size() == 2) {
+        json.field("from", spec.from).field("to", spec.to);
+        return;
+    }
+    json.texts("between", spec.between);
+}
+
 void writeModel(JsonWriter& json, const PartKind& kind) {
     json.key("model").beginArray();
     for (const ElementSpec& spec : kind.model) {
-        json.beginObject(Form::Row).field("element", spec.element).field("from", spec.from).field("to", spec.to);
+        json.beginObject(Form::Row).field("element", spec.element);
+        writeNodes(json, spec);
         json.key("parameters").beginObject(Form::Row);
         for (const auto& [name, parameter] : spec.parameters) {
             json.key(name);

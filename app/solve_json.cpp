@@ -47,7 +47,7 @@ private:
     const Layout& layout_;
     const Bench& bench_;
     JsonWriter& json_;
-    std::size_t nextElement_ = 0;  ///< elements lie in the order of the parts
+    int nextElement_ = 0;  ///< elements lie in the order of the parts
 };
 
 void SolveJson::writeNets() {

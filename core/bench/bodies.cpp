@@ -26,7 +26,7 @@ WireCurve straightWay(Point a, Point b) {
 /// Looks closely at a way only where it comes near to a body: a piece whose controls are all far off is let go whole, another is halved.
 struct Approach {
     const Body& body;
-    double freeMm;
+    double freeMm = 0;
     std::initializer_list<Point> holes;
 
     bool tooNear(const WireCurve& way) const {

@@ -91,7 +91,8 @@ Boxes boxesOn(const Bench& bench, const Table& table) {
 int overBoxes(const Boxes& boxes, int own, const WireCurve& curve, Point exit) {
     constexpr int kSamples = 48;
     const auto [left, right] = std::minmax({curve.a.x, curve.b.x, curve.c.x, curve.d.x});
-    const auto [top, bottom] = std::minmax({curve.a.y, curve.b.y, curve.c.y, curve.d.y});
+    const double top = std::min({curve.a.y, curve.b.y, curve.c.y, curve.d.y});
+    const double bottom = std::max({curve.a.y, curve.b.y, curve.c.y, curve.d.y});
     int over = 0;
     boxes.within(left - kBoxRoomMm, right + kBoxRoomMm, [&](const Box& box) {
         const double room = box.part == own ? 0 : kBoxRoomMm;

@@ -44,22 +44,25 @@ private:
         const ElementKind* element = findElement(spec.element);
         assert(element != nullptr && "the catalogue's loader checks the names of elements");
 
-        CompiledElement compiled{part, specIndex, -1, -1, {}};
-        const ElementFigures figures = figuresOf(*element, spec, owner);
-        const std::size_t count = element->parameterCount();
-        for (std::size_t i = 0; i < count; ++i) {
+        CompiledElement compiled{part, specIndex, {}};
+        const std::vector<double> figures = figuresOf(*element, spec, owner);
+        for (std::size_t i = 0; i < figures.size(); ++i) {
             const std::string_view name = element->parameters[i].name;
             if (isGiven(spec, name)) compiled.constants.emplace_back(name, figures[i]);
         }
 
-        const End from = endOf(part, spec.from), to = endOf(part, spec.to);
-        compiled.fromLead = from.lead;
-        compiled.toLead = to.lead;
-        const int number = element->add(compiled_.circuit, from.node, to.node, std::span(figures).first(count));
+        assert(spec.between.size() == element->terminals.size() && "a model gives every terminal a node");
+        nodes_.clear();
+        for (const std::string& name : spec.between) {
+            const End end = endOf(part, name);
+            nodes_.push_back(end.node);
+            compiled_.leadOfTerminal.push_back(end.lead);
+        }
+        const int number = element->add(compiled_.circuit, nodes_, figures);
         compiled_.elements.push_back(std::move(compiled));
-        if (element != &kSupplyElement || !isPluggedIn(to.lead)) return;
+        if (element != &kSupplyElement || !isPluggedIn(compiled_.leadOfTerminal.back())) return;
         if (owner.kind->isSupply) compiled_.suppliesPluggedIn.push_back(number);
-        chooseReference(*owner.kind, to.node);
+        chooseReference(*owner.kind, nodes_.back());
     }
 
     /// The minus of the first supply; the test source of an instrument gives way to any supply.
@@ -105,6 +108,7 @@ private:
     CompiledCircuit compiled_;
     int instrumentReference_ = -1;
     std::vector<std::pair<std::string, int>> innerNodes_;
+    std::vector<int> nodes_;  ///< of the element that is being added
 };
 
 }  // namespace

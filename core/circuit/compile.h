@@ -15,17 +15,18 @@ namespace tiepoint {
 
 /// One element of the circuit and where it comes from.
 struct CompiledElement {
-    int part = 0;                    ///< part index
-    int spec = 0;                    ///< index into the kind's model
-    int fromLead = -1, toLead = -1;  ///< leads of the layout (the first of a joined group), or -1 at inner nodes
+    int part = 0;                                           ///< part index
+    int spec = 0;                                           ///< index into the kind's model
     std::vector<std::pair<std::string, double>> constants;  ///< resolved parameters by name
 };
 
 struct CompiledCircuit {
     Circuit circuit;
     std::vector<CompiledElement> elements;  ///< by element of the circuit
-    std::vector<int> nodeOfNet;             ///< by net: node, or -1 where no element ends
-    std::vector<int> suppliesPluggedIn;     ///< elements of supplies whose minus is plugged in, in natural order of ids
+    std::vector<int>
+        leadOfTerminal;  ///< by terminal of the circuit: lead of the layout (the first of a joined group), or -1
+    std::vector<int> nodeOfNet;          ///< by net: node, or -1 where no element ends
+    std::vector<int> suppliesPluggedIn;  ///< elements of supplies whose minus is plugged in, in natural order of ids
     int reference = -1;  ///< node at 0 V where none of them is on and in a loop: the minus of the first; -1 without one
 };
 

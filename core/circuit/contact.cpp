@@ -4,11 +4,14 @@
 
 namespace tiepoint {
 
+namespace {
+constexpr ElementParameter kContactParameters[] = {{"contactResistance"}};
+}
+
 constinit const ElementKind kContactElement = {
-    "contact",
-    {ElementParameter{"contactResistance"}},
-    [](Circuit& circuit, int from, int to, std::span<const double> figures) {
-        return circuit.addConductor(from, to, figures[0]);
+    {"contact", kFromAndTo, kContactParameters},
+    [](Circuit& circuit, std::span<const int> nodes, std::span<const double> figures) {
+        return circuit.addConductor(nodes[0], nodes[1], figures[0]);
     },
 };
 

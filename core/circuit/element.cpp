@@ -9,9 +9,18 @@ namespace tiepoint {
 
 namespace {
 
-constexpr std::array kElements = {
-    &kResistanceElement, &kJunctionElement, &kSupplyElement, &kContactElement, &kFilamentElement,
-};
+constexpr std::array kLinearElements = {&kResistanceElement, &kSupplyElement, &kContactElement};
+
+template <class... Each>
+constexpr auto tableWith(LawList<Each...>) {
+    std::array<const ElementKind*, kLinearElements.size() + sizeof...(Each)> table{};
+    std::copy(kLinearElements.begin(), kLinearElements.end(), table.begin());
+    std::size_t next = kLinearElements.size();
+    ((table[next++] = &kElementOf<Each>), ...);
+    return table;
+}
+
+constexpr auto kElements = tableWith(Laws{});
 
 }  // namespace
 
@@ -23,15 +32,15 @@ const ElementKind* findElement(std::string_view name) {
     return found == kElements.end() ? nullptr : *found;
 }
 
-ElementFigures figuresOf(const ElementKind& element, const ElementSpec& spec, const Part& part) {
-    ElementFigures figures{};
-    for (std::size_t i = 0; i < element.parameterCount(); ++i) {
-        const ElementParameter& parameter = element.parameters[i];
+std::vector<double> figuresOf(const ElementKind& element, const ElementSpec& spec, const Part& part) {
+    std::vector<double> figures;
+    figures.reserve(element.parameters.size());
+    for (const ElementParameter& parameter : element.parameters) {
         const auto given =
             std::ranges::find_if(spec.parameters, [&](const auto& each) { return each.first == parameter.name; });
         const bool isGiven = given != spec.parameters.end();
         assert((isGiven || parameter.fallback) && "the catalogue's loader checks that required figures are given");
-        figures[i] = isGiven ? resolve(given->second, part) : parameter.fallback.value_or(0);
+        figures.push_back(isGiven ? resolve(given->second, part) : parameter.fallback.value_or(0));
     }
     return figures;
 }

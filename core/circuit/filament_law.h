@@ -11,14 +11,21 @@
 // Thread rule: plain values and pure functions.
 
 #include "core/base/constants.h"
+#include "core/circuit/law.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace tiepoint {
 
-class FilamentLaw {
+class FilamentLaw : public LawShape<2, 1, 1> {
 public:
+    // The element: the filament of a lamp.
+    static constexpr ElementParameter kParameters[] = {{"voltage"}, {"current"}, {"temperature"}};
+    static constexpr ElementDescription kElement{"filament", kFromAndTo, kParameters};
+    static constexpr std::array<TerminalPair, 1> kPortEnds{{{0, 1}}}, kPathEnds{{{0, 1}}}, kTies{{{0, 1}}};
+
+    explicit FilamentLaw(std::span<const double> figures) : FilamentLaw(figures[0], figures[1], figures[2]) {}
     FilamentLaw(double ratedVolt, double ratedAmpere, double ratedKelvin)
         : ratedRatio_(ratedKelvin / kBenchKelvin),
           voltScale_(ratedVolt / std::sqrt(rise(ratedRatio_))),
@@ -42,11 +49,17 @@ public:
         return {siemens * volt, siemens * (p - n) / (p + n)};
     }
 
-    // What a search needs of every curve.
-    double seriesOhm() const { return 0; }
-    double startVolt() const { return 0; }
+    // What a search needs of a law (see law.h).
+    Tangent tangentAt(const Volts& touch, unsigned /*bits*/, double leakSiemens) const {
+        const Point point = at(touch[0], leakSiemens);
+        return {{point.ampere}, {{{point.siemens}}}, touch};
+    }
+    Volts touched(const Volts& touch, const Tangent& tangent, const Volts& across) const {
+        return {touch[0] + (across[0] - tangent.lineVolt[0])};
+    }
+    double limited(int /*port*/, double fromVolt, double toVolt) const { return limitedStep(fromVolt, toVolt); }
     /// The unit in which steps along the curve are judged: about where it begins to bend.
-    double perUnitVolt() const { return 1 / voltScale_; }
+    double perUnitVolt(int /*port*/) const { return 1 / voltScale_; }
     /// Downhill a tangent at a bright filament leads far past the answer, even to the other sign; from below, each step falls short of
     /// it and none passes it.
     double limitedStep(double fromVolt, double toVolt) const {

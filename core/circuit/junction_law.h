@@ -11,6 +11,7 @@
 // Thread rule: plain values and pure functions.
 
 #include "core/base/constants.h"
+#include "core/circuit/law.h"
 
 #include <algorithm>
 #include <cmath>
@@ -19,8 +20,14 @@ namespace tiepoint {
 
 inline constexpr double kJunctionLeakSiemens = 1e-12;
 
-class JunctionLaw {
+class JunctionLaw : public LawShape<2, 1, 1> {
 public:
+    // The element: a diode or an LED, from its anode to its cathode.
+    static constexpr ElementParameter kParameters[] = {{"saturationCurrent"}, {"ideality", 1}, {"seriesResistance", 0}};
+    static constexpr ElementDescription kElement{"junction", kFromAndTo, kParameters};
+    static constexpr std::array<TerminalPair, 1> kPortEnds{{{0, 1}}}, kPathEnds{{{0, 1}}}, kTies{{{0, 1}}};
+
+    explicit JunctionLaw(std::span<const double> figures) : JunctionLaw(figures[0], figures[1], figures[2]) {}
     explicit JunctionLaw(double saturationAmpere = 1e-14, double ideality = 1, double seriesOhm = 0)
         : saturationAmpere_(saturationAmpere),
           emissionVolt_(ideality * kThermalVoltage),
@@ -31,18 +38,42 @@ public:
           ceilingVolt_(emissionVolt_ * std::log(kCeilingAmpere / saturationAmpere)) {}
 
     double emissionVolt() const { return emissionVolt_; }  ///< ideality times thermal voltage
-    /// The unit in which steps along the curve are judged.
-    double perUnitVolt() const { return perEmissionVolt_; }
     double seriesOhm() const { return seriesOhm_; }
     /// Where the curve bends most: the start of every search, because a lower start overshoots by decades of current.
     double criticalVolt() const { return criticalVolt_; }
-    double startVolt() const { return criticalVolt_; }
+
+    // What a search needs of a law (see law.h).
+    Volts startVolts() const { return {criticalVolt_}; }
+    /// A part whose kind or colour changed may have conducted far above what its new curve bears.
+    Volts resumed(const Volts& kept) const { return {std::min(kept[0], criticalVolt_)}; }
+    Tangent tangentAt(const Volts& touch, unsigned /*bits*/, double leakSiemens) const {
+        const Point point = at(touch[0], leakSiemens);
+        return {{point.ampere},
+                {{{point.siemens / (1 + point.siemens * seriesOhm_)}}},
+                {touch[0] + seriesOhm_ * point.ampere}};
+    }
+    /// Along the tangent the inner junction moves by its share of the terminals' voltage.
+    Volts touched(const Volts& touch, const Tangent& tangent, const Volts& across) const {
+        const double share = 1 - tangent.siemens[0][0] * seriesOhm_;
+        return {touch[0] + share * (across[0] - tangent.lineVolt[0])};
+    }
+    double limited(int /*port*/, double fromVolt, double toVolt) const { return limitedStep(fromVolt, toVolt); }
+    /// The unit in which steps along the curve are judged.
+    double perUnitVolt(int /*port*/ = 0) const { return perEmissionVolt_; }
 
     /// Current and slope of the inner junction at one voltage.
     struct Point {
         double ampere = 0;
         double siemens = 0;
     };
+
+    /// The exponential alone, as it is transported where it doesn't flow itself; a straight line past the ceiling.
+    Point exponentialAt(double innerVolt) const {
+        const double curvedVolt = std::min(innerVolt, ceilingVolt_);
+        const double grown = saturationAmpere_ * std::exp(curvedVolt * perEmissionVolt_);
+        const double slope = grown * perEmissionVolt_;
+        return {grown - saturationAmpere_ + slope * (innerVolt - curvedVolt), slope};
+    }
 
     Point at(double innerVolt, double leakSiemens) const {
         // Past the ceiling the curve goes on straight: no supply reaches it, but a search may pass there and must not overflow.

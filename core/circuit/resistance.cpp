@@ -4,11 +4,14 @@
 
 namespace tiepoint {
 
+namespace {
+constexpr ElementParameter kResistanceParameters[] = {{"resistance"}};
+}
+
 constinit const ElementKind kResistanceElement = {
-    "resistance",
-    {ElementParameter{"resistance"}},
-    [](Circuit& circuit, int from, int to, std::span<const double> figures) {
-        return circuit.addConductor(from, to, figures[0]);
+    {"resistance", kFromAndTo, kResistanceParameters},
+    [](Circuit& circuit, std::span<const int> nodes, std::span<const double> figures) {
+        return circuit.addConductor(nodes[0], nodes[1], figures[0]);
     },
 };
 

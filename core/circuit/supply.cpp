@@ -4,12 +4,15 @@
 
 namespace tiepoint {
 
+namespace {
+constexpr ElementParameter kSupplyParameters[] = {
+    {"voltage"}, {"seriesResistance", 0}, {"currentLimit", std::numeric_limits<double>::infinity()}};
+}
+
 constinit const ElementKind kSupplyElement = {
-    "supply",
-    {ElementParameter{"voltage"}, ElementParameter{"seriesResistance", 0},
-     ElementParameter{"currentLimit", std::numeric_limits<double>::infinity()}},
-    [](Circuit& circuit, int from, int to, std::span<const double> figures) {
-        return circuit.addSupply(from, to, figures[0], figures[1], figures[2]);
+    {"supply", kFromAndTo, kSupplyParameters},
+    [](Circuit& circuit, std::span<const int> nodes, std::span<const double> figures) {
+        return circuit.addSupply(nodes[0], nodes[1], figures[0], figures[1], figures[2]);
     },
 };
 

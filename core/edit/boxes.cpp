@@ -46,7 +46,7 @@ Result<Edit> moveBoxEdit(const Bench& bench, const std::string& id, Point at) {
         if (other.at || frame == frameOf(then.parts[i])) continue;
         Part stays = other;
         stays.at = Point{frame.left / kPitchMm, frame.top / kPitchMm};
-        edit.operations.push_back(ReplacePart{std::move(stays)});
+        edit.operations.emplace_back(ReplacePart{std::move(stays)});
     }
     return edit;
 }

@@ -174,6 +174,7 @@ std::vector<std::string> boardsAfter(const Bench& bench, const std::string& id) 
     };
     std::ranges::stable_sort(boards, {}, farness);
     std::vector<std::string> ids;
+    ids.reserve(boards.size());
     for (const Board* board : boards) ids.push_back(board->id);
     return ids;
 }

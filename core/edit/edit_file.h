@@ -24,6 +24,9 @@ namespace tiepoint {
 /// Each operation as its line. The edit must suit the bench: the parts whose sockets it names are there, or it adds them first.
 std::vector<std::string> operationLines(const Edit& edit, const Bench& bench);
 
+/// More operations in one edit are refused: what applies them looks for each thing in its list.
+inline constexpr int kMostOperations = 10'000;
+
 struct ReadEdit {
     Edit edit;
     std::vector<Error> warnings;  ///< members of boards, parts, ... that are not known; they are kept

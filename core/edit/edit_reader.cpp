@@ -164,6 +164,11 @@ public:
     void take(const JsonValue& json, int index, std::size_t base) {
         if (trouble_) return;
         const std::string pointer = fmt::format("{}/{}", pointer_, index);
+        if (index >= kMostOperations) {
+            trouble_ = Trouble{ErrorKind::Range, fmt::format("an edit has at most {} operations", kMostOperations),
+                               pointer, base + json.begin};
+            return;
+        }
         if (auto trouble = readOperation(json, base, pointer)) {
             trouble->pointer = pointer + trouble->pointer;
             trouble_ = std::move(trouble);

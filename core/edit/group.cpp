@@ -211,7 +211,7 @@ private:
             return std::nullopt;
         const Line line = static_cast<Line>(index);
         const int wanted = before->kind->railColumn(hole.number) + step_.columns;
-        const auto nearest = nearestInRail(*board, line, wanted, [](const Hole&) { return true; });
+        auto nearest = nearestInRail(*board, line, wanted, [](const Hole&) { return true; });
         railIsFull_ = nearest.has_value();
         if (!nearest || isNote) return nearest;
         return nearestInRail(*board, line, wanted, [&](const Hole& to) {

@@ -1,9 +1,9 @@
 // A black jumper in plus or a red one in minus: it works, and confuses whoever reads the board (common practice: red for plus,
 // black for minus).
 
+#include "core/behaviour/supply_nets.h"
 #include "core/findings/figure_words.h"
 #include "core/findings/rules.h"
-#include "core/findings/supply_nets.h"
 
 #include <fmt/format.h>
 

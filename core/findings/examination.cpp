@@ -1,10 +1,10 @@
 #include "core/findings/examination.h"
 
 #include "core/base/stopping.h"
+#include "core/behaviour/behaviour.h"
 #include "core/edit/placement.h"
 #include "core/findings/positions.h"
 #include "core/meter/meter.h"
-#include "core/snapshot/position_solver.h"
 #include "core/snapshot/readings.h"
 
 #include <fmt/format.h>
@@ -37,14 +37,12 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer)
     : drawer_(std::move(drawer)),
       around_(*now.layout->bench, {}, now.layout.get()) {
     // The caller owns the snapshot that was asked about.
-    positions_.push_back({"", std::shared_ptr<const Snapshot>(std::shared_ptr<const Snapshot>(), &now)});
-    PositionSolver solver(now.layout);
-    const auto& all = solver.throws();
-    const Digits digits = digitsOf(all, bench(), *now.inputs);
-    const PositionPlan plan = planPositions(layout(), all, digits);
-    complete_ = plan.complete;
-    for (const Digits& each : plan.others)
-        positions_.push_back({positionWords(all, bench(), each, digits), solver.solve(each)});
+    const Behaviour behaviour = behaviourAround({std::shared_ptr<const Snapshot>(), &now});
+    const Digits& digits = behaviour.rows.front().digits;
+    for (const BehaviourRow& row : behaviour.rows) {
+        positions_.push_back({positionWords(behaviour.controls, *now.layout->bench, row.digits, digits), row.snapshot});
+    }
+    complete_ = behaviour.complete();
 
     clashes_ = firstOfEachPair(around_.all());
     supplyNet_.assign(layout().netCount, 0);
@@ -56,7 +54,7 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer)
     }
     // Buttons only add paths, so all of them pressed shows what they can light; changeover switches also take paths away, and with
     // combinations unsolved no one can say that a light stays dark.
-    const bool takesAway = std::ranges::any_of(all, [](const Throw& each) { return !each.isCap(); });
+    const bool takesAway = std::ranges::any_of(behaviour.controls, [](const Throw& each) { return !each.isCap(); });
     if (!isDriven(now) || (!complete_ && takesAway)) return;
     for (int index = 0; index < partCount(); ++index) {
         if (part(index).kind->emitsLight && !isEverLit(index)) darkLights_.push_back(index);

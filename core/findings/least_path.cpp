@@ -8,9 +8,8 @@
 #include <queue>
 
 #include <algorithm>
-#include <array>
 #include <functional>
-#include <span>
+#include <vector>
 
 namespace tiepoint {
 namespace {
@@ -22,15 +21,16 @@ bool measuresCurrent(const ElementSpec& spec) { return spec.reads == "current"; 
 std::optional<double> nearZeroOhm(const ElementSpec& spec, const ElementState& state) {
     if (!state.closed) return std::nullopt;
     const ElementKind& element = *findElement(spec.element);
-    std::array<double, ElementKind::kMostParameters> figures{};
-    for (std::size_t i = 0; i < element.parameterCount(); ++i) {
-        const auto& [name, fallback] = element.parameters[i];
+    std::vector<double> figures;
+    for (const auto& [name, fallback] : element.parameters) {
         const auto given = std::find_if(state.constants.begin(), state.constants.end(),
                                         [wanted = name](const auto& constant) { return constant.first == wanted; });
-        figures[i] = given != state.constants.end() ? given->second : fallback.value_or(0);
+        figures.push_back(given != state.constants.end() ? given->second : fallback.value_or(0));
     }
     Circuit lone;
-    element.add(lone, lone.addNode(), lone.addNode(), std::span(figures).first(element.parameterCount()));
+    std::vector<int> nodes;
+    for (std::size_t terminal = 0; terminal < element.terminals.size(); ++terminal) nodes.push_back(lone.addNode());
+    element.add(lone, nodes, figures);
     if (lone.conductors.empty()) return std::nullopt;
     const double ohm = 1 / lone.conductors.front().siemens;
     return ohm <= kNearZeroOhm || measuresCurrent(spec) ? std::optional(ohm) : std::nullopt;

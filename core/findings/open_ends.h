@@ -1,8 +1,8 @@
 #pragma once
 // Which ends of supplies a dark light's circuit reaches. Shared by one-wire and open-loop; pure.
 
+#include "core/behaviour/supply_nets.h"
 #include "core/findings/joining.h"
-#include "core/findings/supply_nets.h"
 
 namespace tiepoint {
 

@@ -4,12 +4,12 @@
 // metal is one even while the supply is off, and better said before it is switched on.
 
 #include "core/base/stopping.h"
+#include "core/behaviour/supply_nets.h"
 #include "core/circuit/element.h"
 #include "core/findings/figure_words.h"
 #include "core/findings/least_path.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
-#include "core/findings/supply_nets.h"
 #include "core/findings/trial.h"
 #include "core/meter/meter.h"
 

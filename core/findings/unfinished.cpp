@@ -1,9 +1,9 @@
 #include "core/findings/unfinished.h"
 
 #include "core/base/disjoint_sets.h"
+#include "core/behaviour/supply_nets.h"
 #include "core/edit/holes.h"
 #include "core/findings/rules.h"
-#include "core/findings/supply_nets.h"
 #include "core/meter/meter.h"
 #include "core/parts/sides.h"
 #include "core/snapshot/lit.h"

@@ -170,11 +170,26 @@ void readClosedWhen(StrictObject& object, ElementSpec& element, const PartKind& 
     when.done();
 }
 
+/// Two nodes by name, or any number in the order of the element's terminals.
+void readNodes(StrictObject& object, ElementSpec& element) {
+    constexpr std::string_view kBetween = "between";
+    if (object.has(kBetween)) {
+        for (const json& node : object.list(kBetween)) {
+            if (!node.is_string()) object.fail(kBetween, "a node is a name");
+            element.between.push_back(node.get<std::string>());
+        }
+        if (element.between.size() < 2) object.fail(kBetween, "an element needs two nodes");
+    } else {
+        element.between = {object.text("from"), object.text("to")};
+    }
+    element.from = element.between.front();
+    element.to = element.between.back();
+}
+
 ElementSpec readElement(StrictObject& object, const PartKind& kind) {
     ElementSpec element;
     element.element = object.text("element");
-    element.from = object.text("from");
-    element.to = object.text("to");
+    readNodes(object, element);
     readClosedWhen(object, element, kind);
     if (object.has("reads")) element.reads = object.text("reads");
     if (!element.reads.empty() && !isOneOf(kReadings, element.reads)) object.fail("reads", "no such reading is known");
@@ -187,8 +202,7 @@ ElementSpec readElement(StrictObject& object, const PartKind& kind) {
 void checkNodes(const StrictObject& root, const PartKind& kind) {
     std::map<std::string, int> uses;
     for (const ElementSpec& element : kind.model) {
-        ++uses[element.from];
-        ++uses[element.to];
+        for (const std::string& node : element.between) ++uses[node];
     }
     for (const auto& [node, count] : uses) {
         if (count < 2 && kind.leadIndex(node) < 0)

@@ -18,6 +18,7 @@
 //   state            optional: the same; what a hand left (a latched switch), saved with the bench
 //   model            [{element, from, to, closedWhen, reads (both optional), and the parameters of the element}]
 //                      from, to: a lead, or an inner node (any other name, used at least twice)
+//                      between: [names], in place of from and to: one for each terminal of the element, in its order
 //                      closedWhen: "held", {"state": a switch}, or {"state": a choice, "is": its name}
 //                      reads: of an instrument, what it shows while this element is there: "voltage", "current",
 //                      "resistance", "continuity" (see core/meter/meter.h)
@@ -29,6 +30,11 @@
 //                        supply      voltage, seriesResistance, currentLimit (optional); from plus to minus
 //                        contact     contactResistance
 //                        filament    voltage, current, temperature (rated; kelvin)
+//                      and, between [collector, base, emitter] / [out, back, plus, minus] / [out, common, plus, minus]:
+//                        transistor         gain, saturationCurrent; optional reverseGain, ideality, transitTime,
+//                                           reverseTransitTime, emitterCapacitance, collectorCapacitance
+//                        controlled-source  transconductance: from plus to minus drives from out to back
+//                        comparator         highVoltage, outputResistance; optional lowVoltage, hysteresis, delay
 //   ratings          [{name, quantity, label, limit: a parameter, maximum: false (optional; a usual figure, no limit),
 //                      leads: [names] (optional)}]
 //                      quantity: "current" (of the part; with one lead: of that lead), "power", "voltage" (the widest; with two leads:

@@ -63,10 +63,11 @@ struct Parameter::Argument {
     Parameter parameter;
 };
 
-/// One element of a model, between two leads or inner nodes.
+/// One element of a model, between leads or inner nodes.
 struct ElementSpec {
     std::string element;  ///< name in the element table: "resistance", "junction", "supply", "contact", "filament"
-    std::string from, to;
+    std::vector<std::string> between;  ///< by terminal of the element, in its order
+    std::string from, to;              ///< the first and the last of them
     std::vector<std::pair<std::string, Parameter>> parameters;
     std::string whenState;   ///< contact: closed while this state ...
     std::string whenChoice;  ///< ... has this choice ("" with a switch state: while it is 1)

@@ -34,7 +34,7 @@ private:
     void add(const Part& part, int count) {
         for (const ElementSpec& spec : part.kind->model) {
             if (findElement(spec.element) == &kJunctionElement)
-                junctions_.emplace_back(count, junctionLaw(figuresOf(kJunctionElement, spec, part)));
+                junctions_.emplace_back(count, JunctionLaw(figuresOf(kJunctionElement, spec, part)));
         }
     }
 

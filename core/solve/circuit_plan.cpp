@@ -38,15 +38,16 @@ private:
     bool counts(const Branch& b) const {
         return present_[b.element] && b.from != b.to;
     }
+    template <class Law>
+    bool counts(const LawBranch<Law>& b) const {
+        return present_[b.element] &&
+               std::any_of(b.nodes.begin(), b.nodes.end(), [&](int n) { return n != b.nodes[0]; });
+    }
 
-    /// Visits the ends of every branch that ties voltages: conductors, junctions, filaments, supplies that hold their voltage.
+    /// Visits the ends of every branch without a law that ties voltages: conductors, supplies that hold their voltage.
     template <class Visit>
-    void eachTie(Visit visit) const {
+    void eachLinearTie(Visit visit) const {
         for (const auto& b : circuit_.conductors)
-            if (counts(b)) visit(b.from, b.to);
-        for (const auto& b : circuit_.junctions)
-            if (counts(b)) visit(b.from, b.to);
-        for (const auto& b : circuit_.filaments)
             if (counts(b)) visit(b.from, b.to);
         for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
             const auto& b = circuit_.supplies[k];
@@ -54,8 +55,20 @@ private:
         }
     }
 
+    /// Visits each branch that follows a law and is there.
+    template <class Visit>
+    void eachLawBranch(Visit visit) const {
+        eachLaw(circuit_.laws, [&](const auto& branches) {
+            for (const auto& b : branches)
+                if (counts(b)) visit(b);
+        });
+    }
+
     void joinComponents() {
-        eachTie([&](int a, int b) { joined_.join(a, b); });
+        eachLinearTie([&](int a, int b) { joined_.join(a, b); });
+        eachLawBranch([&]<class Law>(const LawBranch<Law>& b) {
+            for (const TerminalPair& tie : Law::kTies) joined_.join(b.nodes[tie.from], b.nodes[tie.to]);
+        });
         tied_ = joined_;
         for (const auto& b : circuit_.supplies)
             if (counts(b)) tied_.join(b.from, b.to);
@@ -73,19 +86,24 @@ private:
         plan_.known.push_back(known);
     }
 
-    /// One node at 0 V in every component; every node of a component that no supply touches.
+    /// One node at 0 V in every component; every node of a component that nothing feeds.
     void chooseZeroNodes() {
         std::vector<int> zeroOf(circuit_.nodeCount, -1);  // by root
         std::vector<char> live(circuit_.nodeCount, 0);    // by root
         if (reference_ >= 0) zeroOf[joined_.root(reference_)] = reference_;
-        for (const auto& b : circuit_.supplies) {
-            if (!counts(b)) continue;
-            for (int node : {b.to, b.from}) {
+        const auto feed = [&](int from, int to) {
+            for (int node : {to, from}) {
                 const int root = joined_.root(node);
                 live[root] = 1;
                 if (zeroOf[root] < 0) zeroOf[root] = node;
             }
-        }
+        };
+        for (const auto& b : circuit_.supplies)
+            if (counts(b)) feed(b.from, b.to);
+        eachLawBranch([&]<class Law>(const LawBranch<Law>& b) {
+            if (!Law::kFeeds) return;
+            for (const TerminalPair& path : Law::kPathEnds) feed(b.nodes[path.from], b.nodes[path.to]);
+        });
         for (int node = 0; node < circuit_.nodeCount; ++node) {
             const int root = joined_.root(node);
             isDead_[node] = !live[root];
@@ -116,8 +134,13 @@ private:
 
     void buildIslands() {
         DisjointSets islands(circuit_.nodeCount);
-        eachTie([&](int a, int b) {
+        const auto influence = [&](int a, int b) {
             if (!isKnown_[a] && !isKnown_[b]) islands.join(a, b);
+        };
+        eachLinearTie(influence);
+        eachLawBranch([&](const auto& b) {
+            for (std::size_t i = 0; i < b.nodes.size(); ++i)
+                for (std::size_t j = i + 1; j < b.nodes.size(); ++j) influence(b.nodes[i], b.nodes[j]);
         });
 
         std::vector<int> islandOfRoot(circuit_.nodeCount, -1), local(circuit_.nodeCount, -1);
@@ -150,25 +173,45 @@ private:
                 if (counts(branches[k]) && !isDead_[branches[k].from])
                     put(static_cast<int>(k), branches[k]);
                 else
-                    plan_.idle.push_back(branches[k].element);
+                    idle(branches[k].element);
             }
         };
         listed(circuit_.conductors, [&](int k, const auto& b) { home(b.from, b.to).conductors.push_back(k); });
-        listed(circuit_.junctions, [&](int k, const auto& b) { home(b.from, b.to).junctions.push_back(k); });
-        listed(circuit_.filaments, [&](int k, const auto& b) { home(b.from, b.to).filaments.push_back(k); });
         listed(circuit_.supplies, [&](int k, const SupplyBranch& b) {
             if (limited_[k]) {
-                const int from = islandOf(b.from), to = islandOf(b.to);
-                if (from >= 0) members[from].injections.push_back({b.element, b.from, 1});
-                if (to >= 0) members[to].injections.push_back({b.element, b.to, -1});
+                const int from = islandOf(b.from), to = islandOf(b.to), path = circuit_.firstPath[b.element];
+                if (from >= 0) members[from].injections.push_back({path, b.from, 1});
+                if (to >= 0) members[to].injections.push_back({path, b.to, -1});
             } else if (!makesKnown(k)) {
                 home(b.from, b.to).supplies.push_back(k);
             }
         });
-        if (!between.conductors.empty() || !between.junctions.empty() || !between.filaments.empty() ||
-            !between.supplies.empty()) {
-            members.push_back(std::move(between));
-        }
+        bool anyLaw = false;
+        eachLaw(circuit_.laws, [&]<class Law>(const LawBranches<Law>& branches) {
+            for (std::size_t k = 0; k < branches.size(); ++k) {
+                const auto& b = branches[k];
+                if (!counts(b) || isDead(b)) {
+                    idle(b.element);
+                    continue;
+                }
+                int island = -1;
+                for (int node : b.nodes) island = std::max(island, islandOf(node));
+                IslandMembers& into = island < 0 ? between : members[island];
+                std::get<LawMembers<Law>>(into.laws).indices.push_back(static_cast<int>(k));
+                anyLaw = anyLaw || island < 0;
+            }
+        });
+        if (!between.conductors.empty() || !between.supplies.empty() || anyLaw) members.push_back(std::move(between));
+    }
+
+    template <class Law>
+    bool isDead(const LawBranch<Law>& b) const {
+        return std::all_of(b.nodes.begin(), b.nodes.end(), [&](int node) { return isDead_[node] != 0; });
+    }
+
+    void idle(int element) {
+        for (int path = circuit_.firstPath[element]; path < circuit_.firstPath[element + 1]; ++path)
+            plan_.idle.push_back(path);
     }
 
     bool makesKnown(int supply) const {

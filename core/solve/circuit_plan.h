@@ -3,7 +3,7 @@
 //
 // 1. Nodes that conductors tie together form a component. Each has one node at 0 V: the reference, or else a node of its own.
 //    (A leak of 1e-12 S from that node would carry no current, since nothing returns it; taking its limit spares the matrix a
-//    pivot of 1e-12.) A component without a supply is dead: all zero.
+//    pivot of 1e-12.) A component that nothing feeds (a supply, or a law that may) is dead: all zero.
 // 2. Ideal supplies with one known end make the other known; known nodes cut what is left into islands.
 // 3. A supply at its limit is a current source: no tie, no known node.
 // Thread rule: built once, then its islands are run by one thread.
@@ -25,7 +25,7 @@ struct KnownNode {
 struct CircuitPlan {
     std::vector<KnownNode> known;
     std::vector<Island> islands;
-    std::vector<int> idle;       ///< elements that carry nothing: absent, shorted by metal or in a dead component
+    std::vector<int> idle;  ///< paths of elements that carry nothing: absent, shorted by metal or in a dead component
     std::vector<char> floating;  ///< by node: nothing ties it to the reference
 };
 

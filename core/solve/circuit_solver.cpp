@@ -4,13 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace tiepoint {
 
 namespace {
 
 constexpr std::size_t kKeptPlans = 16;
-constexpr double kLimitSlack = 1e-9;  ///< relative: rounding must not make a supply change its mind
 constexpr double kAcceptAmpere = 1e-9;
 constexpr double kAcceptShare = 1e-6;
 
@@ -31,15 +31,15 @@ const CircuitSolution& CircuitSolver::solve(std::span<const char> present, int r
         for (int k : loop) solution_.troubleElements.push_back(circuit_.supplies[k].element);
         return solution_;
     }
+    state_.resetBits(circuit_);
+    if (mayFeedBack(present)) restart();
     bool found = search(present, reference);
     if (!found && !cold_) {
-        state_.reset(circuit_);
-        cold_ = true;
+        restart();
         found = search(present, reference);
     }
     if (!found) {
-        state_.reset(circuit_);
-        cold_ = true;
+        restart();
     } else {
         cold_ = false;
         solution_.trouble = Trouble::None;
@@ -48,38 +48,50 @@ const CircuitSolution& CircuitSolver::solve(std::span<const char> present, int r
     return solution_;
 }
 
+void CircuitSolver::restart() {
+    state_.reset(circuit_);
+    cold_ = true;
+}
+
+/// Settles limits and bits, and takes what then stands if it is a state of rest.
 bool CircuitSolver::search(std::span<const char> present, int reference) {
-    const int supplies = static_cast<int>(circuit_.supplies.size());
-    const int patience = 2 * supplies + 2;
-    changed_.clear();
-    for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
-        if (!present[circuit_.supplies[k].element]) state_.limiting[k] = 0;
-    }
-    for (int round = 0; round < 8 * patience; ++round) {
-        stopIfAsked();
-        CircuitPlan& plan = planFor(present, reference);
-        if (!runPlan(plan, {}) && !runHard(plan)) {
-            failAt(troubleNode_, Trouble::NotConverged, present);
+    std::set<std::vector<unsigned>> seen;
+    std::vector<int> flipped;
+    for (;;) {
+        CircuitPlan* const plan = settleLimits(present, reference);
+        if (!plan) return false;
+        std::vector<unsigned> before = state_.bits;
+        const int element = flipOneBit(present);
+        if (element < 0) return accept(present, *plan);
+        flipped.push_back(element);
+        if (!seen.insert(std::move(before)).second) {
+            failWith(flipped, Trouble::NeverRests);
             return false;
         }
-        findKnownCurrents(present, plan);
-        if (const int supply = changeOneLimit(present, round < patience); supply >= 0) {
-            changed_.push_back(supply);
-            continue;
-        }
-        sumNodes(present);
-        if (const int node = worstNode(); node >= 0) {
-            failAt(node, Trouble::Unbalanced, present);
-            return false;
-        }
-        publish(plan);
-        balance(present);
-        return true;
     }
-    // The last rounds repeat themselves: who changes in them are those that can't agree.
-    const auto last = std::min(changed_.size(), static_cast<std::size_t>(patience));
-    failAmong(std::span(changed_).last(last), Trouble::LimitsContend, present);
-    return false;
+}
+
+bool CircuitSolver::accept(std::span<const char> present, CircuitPlan& plan) {
+    sumNodes(present);
+    if (const int node = worstNode(); node >= 0) {
+        failAt(node, Trouble::Unbalanced, present);
+        return false;
+    }
+    if (mayFeedBack(present) && (isSaddle(present, plan) || hasOtherRest(present, plan))) return false;
+    publish(plan);
+    balance(present);
+    return true;
+}
+
+CircuitPlan* CircuitSolver::solveOnce(std::span<const char> present, int reference) {
+    stopIfAsked();
+    CircuitPlan& plan = planFor(present, reference);
+    if (!runPlan(plan, {}) && !runHard(plan)) {
+        failAt(troubleNode_, Trouble::NotConverged, present);
+        return nullptr;
+    }
+    findKnownCurrents(present, plan);
+    return &plan;
 }
 
 /// The node furthest beyond what is accepted of Kirchhoff's current law; -1 if it holds everywhere.
@@ -123,13 +135,12 @@ void CircuitSolver::spreadKnownVolts(const CircuitPlan& plan, const Drive& drive
 void CircuitSolver::setLimitedCurrents(const Drive& drive) {
     for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
         const SupplyBranch& s = circuit_.supplies[k];
-        if (state_.limiting[k])
-            state_.elementAmpere[s.element] = state_.limiting[k] * s.limitAmpere * drive.sourceScale;
+        if (state_.limiting[k]) ampereOf(s) = state_.limiting[k] * s.limitAmpere * drive.sourceScale;
     }
 }
 
 bool CircuitSolver::runPlan(CircuitPlan& plan, const Drive& drive) {
-    for (int element : plan.idle) state_.elementAmpere[element] = 0;
+    for (int path : plan.idle) state_.pathAmpere[path] = 0;
     spreadKnownVolts(plan, drive);
     setLimitedCurrents(drive);
     int slowest = 0;
@@ -149,17 +160,19 @@ bool CircuitSolver::runPlan(CircuitPlan& plan, const Drive& drive) {
 /// From the critical voltage, then with sources stepped up, then with leaks stepped down. Limits stay as they are.
 bool CircuitSolver::runHard(CircuitPlan& plan) {
     const std::vector<signed char> limits = state_.limiting;
-    const auto restart = [&] {
+    const std::vector<unsigned> bits = state_.bits;
+    const auto again = [&] {
         state_.reset(circuit_);
         state_.limiting = limits;
+        state_.bits = bits;
     };
     if (!cold_) {
-        restart();
+        again();
         if (runPlan(plan, {})) return true;
     }
-    restart();
+    again();
     if (runFromNothing(plan)) return true;
-    restart();
+    again();
     constexpr double kFirstLeak = 1e-3;
     for (double leak = kFirstLeak; leak > 2 * kJunctionLeakSiemens; leak /= 10) {
         if (!runPlan(plan, {1, leak})) return false;
@@ -170,8 +183,7 @@ bool CircuitSolver::runHard(CircuitPlan& plan) {
 bool CircuitSolver::runFromNothing(CircuitPlan& plan) {
     constexpr double kFirstStep = 0.1;
     constexpr double kSmallestStep = 1e-4;
-    std::fill(state_.innerVolt.begin(), state_.innerVolt.end(), 0.0);
-    std::fill(state_.filamentVolt.begin(), state_.filamentVolt.end(), 0.0);
+    std::fill(state_.touchVolt.begin(), state_.touchVolt.end(), 0.0);
     SolveState good = state_;
     double reached = 0;
     for (double step = kFirstStep; step > kSmallestStep;) {
@@ -194,12 +206,12 @@ void CircuitSolver::findKnownCurrents(std::span<const char> present, const Circu
     for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
         const SupplyBranch& s = circuit_.supplies[k];
         if (!present[s.element] || state_.limiting[k] || s.from != s.to) continue;
-        state_.elementAmpere[s.element] = s.emfVolt == 0 ? 0 : -s.emfVolt / s.seriesOhm;
+        ampereOf(s) = s.emfVolt == 0 ? 0 : -s.emfVolt / s.seriesOhm;
     }
     bool anyIdeal = false;
     for (const KnownNode& known : plan.known) {
         if (known.supply < 0) continue;
-        state_.elementAmpere[circuit_.supplies[known.supply].element] = 0;
+        ampereOf(circuit_.supplies[known.supply]) = 0;
         anyIdeal = true;
     }
     if (!anyIdeal) return;
@@ -209,7 +221,7 @@ void CircuitSolver::findKnownCurrents(std::span<const char> present, const Circu
         if (known->supply < 0) continue;
         const SupplyBranch& s = circuit_.supplies[known->supply];
         const double leaving = nodeSum_[known->node];
-        state_.elementAmpere[s.element] = s.from == known->node ? -leaving : leaving;
+        ampereOf(s) = s.from == known->node ? -leaving : leaving;
         nodeSum_[known->parent] += leaving;
     }
 }
@@ -217,10 +229,10 @@ void CircuitSolver::findKnownCurrents(std::span<const char> present, const Circu
 void CircuitSolver::sumNodes(std::span<const char> present) {
     std::fill(nodeSum_.begin(), nodeSum_.end(), 0.0);
     std::fill(nodeLargest_.begin(), nodeLargest_.end(), 0.0);
-    for (int element = 0; element < circuit_.elementCount(); ++element) {
+    for (std::size_t path = 0; path < circuit_.paths.size(); ++path) {
+        const auto [element, from, to, fromTerminal, toTerminal] = circuit_.paths[path];
         if (!present[element]) continue;
-        const auto [from, to] = circuit_.terminals[element];
-        const double current = state_.elementAmpere[element];
+        const double current = state_.pathAmpere[path];
         nodeSum_[from] += current;
         nodeSum_[to] -= current;
         nodeLargest_[from] = std::max(nodeLargest_[from], std::abs(current));
@@ -228,46 +240,14 @@ void CircuitSolver::sumNodes(std::span<const char> present) {
     }
 }
 
-/// How far a supply is beyond what its role allows, relative; 0 or less if it is content.
-double CircuitSolver::excessOf(int supply) const {
-    const SupplyBranch& s = circuit_.supplies[supply];
-    const auto role = state_.limiting[supply];
-    const double current = state_.elementAmpere[s.element];
-    if (role == 0) return std::abs(current) / s.limitAmpere - 1 - kLimitSlack;
-    // Giving its limit, it must stand below the voltage that it would hold; taking it, above.
-    const double held = s.emfVolt + s.seriesOhm * current;
-    const double volt = state_.nodeVolt[s.from] - state_.nodeVolt[s.to];
-    const double scale = std::max({std::abs(held), std::abs(volt), 1e-3});
-    return (role < 0 ? volt - held : held - volt) / scale - kLimitSlack;
-}
-
-int CircuitSolver::changeOneLimit(std::span<const char> present, bool worstFirst) {
-    int offender = -1;
-    double worst = 0;
-    for (int k = 0; k < static_cast<int>(circuit_.supplies.size()); ++k) {
-        if (!present[circuit_.supplies[k].element]) continue;
-        const double excess = excessOf(k);
-        if (!(excess > worst)) continue;
-        worst = excess;
-        offender = k;
-        if (!worstFirst) break;
-    }
-    if (offender < 0) return -1;
-    signed char& role = state_.limiting[offender];
-    if (role != 0)
-        role = 0;
-    else
-        role = state_.elementAmpere[circuit_.supplies[offender].element] < 0 ? -1 : 1;
-    return offender;
-}
-
 /// The elements at a node; without a node, or one where nothing is, every supply that is on.
 void CircuitSolver::failAt(int node, Trouble trouble, std::span<const char> present) {
     solution_.trouble = trouble;
     solution_.troubleElements.clear();
     for (int element = 0; element < circuit_.elementCount(); ++element) {
-        const auto [from, to] = circuit_.terminals[element];
-        if (present[element] && node >= 0 && (from == node || to == node)) solution_.troubleElements.push_back(element);
+        const auto nodes = circuit_.nodesOf(element);
+        const bool touches = std::find(nodes.begin(), nodes.end(), node) != nodes.end();
+        if (present[element] && touches) solution_.troubleElements.push_back(element);
     }
     if (solution_.troubleElements.empty()) failAmong({}, trouble, present);
 }
@@ -286,7 +266,6 @@ void CircuitSolver::failAmong(std::span<const int> supplies, Trouble trouble, st
 void CircuitSolver::publish(const CircuitPlan& plan) {
     solution_.nodeVolt = state_.nodeVolt;
     solution_.floating = plan.floating;
-    solution_.elementAmpere = state_.elementAmpere;
     solution_.limiting.resize(state_.limiting.size());
     for (std::size_t k = 0; k < state_.limiting.size(); ++k) solution_.limiting[k] = state_.limiting[k] != 0;
 }
@@ -296,16 +275,20 @@ void CircuitSolver::balance(std::span<const char> present) {
     for (double sum : nodeSum_) solution_.kirchhoffWorst = std::max(solution_.kirchhoffWorst, std::abs(sum));
     solution_.powerBalance = 0;
     solution_.elementWatt.assign(circuit_.elementCount(), 0.0);
-    for (int element = 0; element < circuit_.elementCount(); ++element) {
-        if (!present[element]) {
-            solution_.elementAmpere[element] = 0;
-            continue;
-        }
-        const auto [from, to] = circuit_.terminals[element];
-        const double watt = (state_.nodeVolt[from] - state_.nodeVolt[to]) * solution_.elementAmpere[element];
-        solution_.elementWatt[element] = watt;
+    solution_.terminalAmpere.assign(circuit_.nodeOfTerminal.size(), 0.0);
+    for (std::size_t path = 0; path < circuit_.paths.size(); ++path) {
+        const auto [element, from, to, fromTerminal, toTerminal] = circuit_.paths[path];
+        if (!present[element]) continue;
+        const double ampere = state_.pathAmpere[path];
+        const double watt = (state_.nodeVolt[from] - state_.nodeVolt[to]) * ampere;
+        solution_.terminalAmpere[fromTerminal] += ampere;
+        solution_.terminalAmpere[toTerminal] -= ampere;
+        solution_.elementWatt[element] += watt;
         solution_.powerBalance += watt;
     }
+    solution_.elementAmpere.resize(circuit_.elementCount());
+    for (int element = 0; element < circuit_.elementCount(); ++element)
+        solution_.elementAmpere[element] = solution_.terminalAmpere[circuit_.firstTerminal[element]];
 }
 
 }  // namespace tiepoint

@@ -3,30 +3,42 @@
 //
 // Equations, in correction form (J dx = -F): Kirchhoff's current law at every unknown node, and for every branch whose current is
 // an unknown of its own  v(from) - v(to) - r i = emf.  Such are the supplies and, with emf 0, conductors under an ohm: their
-// currents then need no difference of nearly equal voltages. A junction enters as the tangent of its law with the series resistance
-// folded in (conductance g / (1 + g Rs)), so that it needs no inner node; so does a filament, whose law has no such resistance. Every step recomputes the residual from the currents
-// themselves, so each step also refines what the one before left to rounding.
-// The search ends when the last correction was too small to matter: under 1e-6 of nVt at every junction, which squares to 1e-12
-// of its current, and under 1e-9 elsewhere; or when corrections stop shrinking with a residual under 1e-12 A + 1e-12 of the largest
+// currents then need no difference of nearly equal voltages. Whatever follows a law enters as a tangent (placed_law.h); a junction's
+// has the series resistance folded in (conductance g / (1 + g Rs)), so that it needs no inner node. Every step recomputes the residual
+// from the currents themselves, so each step also refines what the one before left to rounding.
+// The search ends when the last correction was too small to matter: under 1e-6 of the unit of every law (nVt of a junction), which
+// squares to 1e-12 of its current, and under 1e-9 elsewhere; or when corrections stop shrinking with a residual under 1e-12 A + 1e-12 of the largest
 // current.
+// An island in which a law may feed back has no M-matrix; there every linear solve is watched (watched_solve.h).
 // Thread rule: one thread at a time.
 
 #include "core/solve/linear_program.h"
-#include "core/solve/solve_state.h"
+#include "core/solve/placed_law.h"
+#include "core/solve/watched_solve.h"
 
 #include <span>
 #include <vector>
 
 namespace tiepoint {
 
+/// Conductors above it get a current of their own.
+inline constexpr double kStiffSiemens = 1;
+
+/// Branches of one law, by index into the circuit's list.
+template <class Law>
+struct LawMembers {
+    std::vector<int> indices;
+};
+
 /// The branches of one island by index into the circuit's lists.
 struct IslandMembers {
     /// A supply at its limit drives one of its ends here; the other end may lie in another island.
     struct Injection {
-        int element, node;
+        int path, node;
         double sign;  ///< +1 at `from`, -1 at `to`
     };
-    std::vector<int> nodes, conductors, junctions, filaments, supplies;
+    std::vector<int> nodes, conductors, supplies;
+    Laws::For<LawMembers> laws;
     std::vector<Injection> injections;
 };
 
@@ -44,6 +56,13 @@ public:
     /// Brings this island's part of the state to its solution; voltages of known nodes and limited currents are taken from the state.
     Outcome solve(SolveState& state, const Drive& drive);
 
+    /// Whether a law here may feed back, so that there may be more than one state of rest.
+    bool feedsBack() const { return feedsBack_; }
+    /// Nodes that move away from the state, which is one of rest here, at the smallest disturbance; none where it is stable.
+    std::vector<int> leavingNodes(const SolveState& state);
+    /// Solves that had to choose pivots by value.
+    int pivotedCount() const { return watched_.pivotedCount(); }
+
 private:
     /// Places in x_ (voltages) and right_ (sums of currents) of a branch's two ends.
     struct Ends {
@@ -52,27 +71,17 @@ private:
     struct Conductor {
         Ends ends;
         double siemens;
-        int element;
+        int path;
     };
     struct Source {  ///< a branch whose current is an unknown
         Ends ends;
         int current, equation;  ///< places in x_ and right_
         double emfVolt, ohm;
-        int element;
+        int path;
     };
     struct Injection {
-        int sum, element;
+        int sum, path;
         double sign;
-    };
-    /// A branch whose current is a curve of its voltage, replaced by a tangent in every step.
-    template <class Law>
-    struct Curve {
-        Ends ends;
-        int slots[4];  ///< from-from, to-to, from-to, to-from
-        Law law;
-        int index, element;
-        double innerVolt = 0;  ///< where the tangent touches
-        double pointAmpere = 0, tangentSiemens = 0, lineVolt = 0;
     };
     struct Unknown {
         int node, place, sum;
@@ -80,37 +89,28 @@ private:
     struct Constant {
         int node, place;
     };
-    /// Sizes of one step's corrections and of what they correct.
-    struct Measure {
-        double curveStep = 0, lawDefectAmpere = 0;
-        double voltStep = 0, largestVolt = 0, ampereStep = 0, largestAmpere = 0;
-        bool settled() const;
-    };
-
     class Builder;
 
     void gather(const SolveState& state);
     void scatter(SolveState& state) const;
     void load(const SolveState& state, const Drive& drive);
-    template <class Law>
-    void loadCurves(std::vector<Curve<Law>>& curves, const Drive& drive);
-    template <class Law>
-    void scatterCurves(const std::vector<Curve<Law>>& curves, std::vector<double>& innerVolt,
-                       std::vector<double>& elementAmpere) const;
     int worstNode(const SolveState& state, const Drive& drive);
     bool isBalanced(const SolveState& state, double defectAmpere) const;
-    Measure correct();
-    template <class Law>
-    void moveCurves(std::vector<Curve<Law>>& curves, Measure& measure);
+    StepMeasure correct();
+
+    /// Takes the step; false where the matrix is singular.
+    bool findStep();
 
     LinearProgram program_;
+    WatchedSolve watched_;  ///< of the program, where laws feed back
+    bool feedsBack_ = false;
+    std::vector<int> activeNodes_;  ///< unknowns_ at which laws may feed back
     std::vector<Unknown> unknowns_;
     std::vector<Constant> constants_;
     std::vector<Conductor> conductors_;
     std::vector<Source> sources_;
     std::vector<Injection> injections_;
-    std::vector<Curve<JunctionLaw>> junctions_;
-    std::vector<Curve<FilamentLaw>> filaments_;
+    Laws::For<PlacedLaws> laws_;
     std::vector<double> baseValues_, values_;  ///< by slot; the last 16 are dumps for stamps at known nodes
     std::vector<double> x_;                    ///< unknowns by position, then the known voltages
     std::vector<double> right_;                ///< by position, then one dump for sums at known nodes

@@ -51,6 +51,7 @@ public:
             findRow(row);
             numberSlots(row);
         }
+        program_.rowStart_.push_back(program_.slotCount_);
         writeOperations();
     }
 
@@ -88,6 +89,11 @@ private:
 
     void numberSlots(int row) {
         int& next = program_.slotCount_;
+        program_.rowStart_.push_back(next);
+        std::vector<int>& columns = program_.columnOfSlot_;
+        columns.insert(columns.end(), left_.begin(), left_.end());
+        columns.push_back(row);
+        columns.insert(columns.end(), right_.begin(), right_.end());
         for (int column : left_) slotOfColumn_[column] = next++;
         slotOfColumn_[row] = program_.diagonal_[row] = next++;
         for (int column : right_) slotOfColumn_[column] = next++;
@@ -219,6 +225,21 @@ bool LinearProgram::run(std::span<double> values, std::span<double> right) {
             substitute<kAnyLength>(*run, a, y);
     }
     return true;
+}
+
+void LinearProgram::runAgain(std::span<const double> values, std::span<double> right) const {
+    for (const Run& run : runs_) {
+        const int* operation = operations_.data() + run.operations;
+        for (int position = run.first; position < run.first + run.count; ++position) {
+            const double above = right[position] * inverse_[position];
+            for (int i = 0; i < run.rows; ++i) {
+                right[operation[1]] -= values[operation[0]] * above;
+                operation += 2 + run.columns;
+            }
+        }
+    }
+    for (auto run = runs_.rbegin(); run != runs_.rend(); ++run)
+        substitute<kAnyLength>(*run, values.data(), right.data());
 }
 
 }  // namespace tiepoint

@@ -1,7 +1,7 @@
 #pragma once
 // A sparse linear system of fixed structure, compiled once into flat lists of indices and then replayed for changing values.
 //
-// Method: LU without pivoting by value. The caller gives the order of pivots, which follows from the structure of the circuit
+// Method: LU without pivoting by value. (Where that isn't safe, watched_solve.h looks after it.) The caller gives the order of pivots, which follows from the structure of the circuit
 // (see elimination_order.h), so the same list serves whatever the conductances are. Rows are stored one after the other in pivot
 // order, each as [left of the diagonal][diagonal][right of it], every part ascending and contiguous. Each pivot has a list of
 // the slots below it and, for each of those, of the slots that its row changes ("targets"); the right-hand side goes along.
@@ -41,6 +41,12 @@ public:
     /// by positionOfColumn. False if a pivot vanished or isn't finite; failedPosition() then says which.
     [[nodiscard]] bool run(std::span<double> values, std::span<double> right);
     int failedPosition() const { return failedPosition_; }
+    /// Solves for another right-hand side with the factors that the last run left in `values`.
+    void runAgain(std::span<const double> values, std::span<double> right) const;
+
+    /// The place of a slot, by position of its equation and of its unknown.
+    int rowStart(int position) const { return rowStart_[position]; }  ///< size() + 1 of them
+    int columnOfSlot(int slot) const { return columnOfSlot_[slot]; }
 
 private:
     /// Pivots of one shape that follow each other.
@@ -60,7 +66,8 @@ private:
     int slotCount_ = 0;
     int failedPosition_ = -1;
     std::vector<int> positionOfRow_, positionOfColumn_, slotOfEntry_;
-    std::vector<int> diagonal_;  ///< by position: slot
+    std::vector<int> diagonal_;                 ///< by position: slot
+    std::vector<int> rowStart_, columnOfSlot_;  ///< by position: its first slot; by slot: position
     std::vector<Run> runs_;
     std::vector<int>
         operations_;  ///< for each pivot and each row below: its slot, its position, then a target for each column

@@ -1,4 +1,4 @@
-// Biconnected components of a graph whose edges are elements: one walk in depth, that keeps for each node how far back its branch reaches
+// Biconnected components of a graph whose edges are the paths through elements: one walk in depth, that keeps for each node how far back its branch reaches
 // (J. Hopcroft and R. Tarjan, "Algorithm 447", Comm. ACM 16 (1973) 372; from memory). With a stack of its own, since chains may be long.
 
 #include "core/solve/loops.h"
@@ -15,31 +15,45 @@ public:
           at_(static_cast<std::size_t>(circuit.nodeCount)),
           order_(at_.size(), -1),
           reach_(at_.size(), 0),
-          blockOf_(static_cast<std::size_t>(circuit.elementCount()), -1) {
-        for (int element = 0; element < circuit.elementCount(); ++element) {
-            const auto [from, to] = circuit.terminals[element];
-            if (!counted[element] || from == to) continue;
-            at_[from].push_back(element);
-            at_[to].push_back(element);
-        }
+          blockOf_(circuit.paths.size(), -1) {
+        for (int element = 0; element < circuit.elementCount(); ++element)
+            if (counted[element]) enterPaths(element);
     }
 
     std::vector<int> run() {
         for (int node = 0; node < circuit_.nodeCount; ++node)
             if (order_[node] < 0) walkFrom(node);
-        number();
-        return std::move(blockOf_);
+        return number();
     }
 
 private:
+    /// Without those that only lead round inside the element itself.
+    void enterPaths(int element) {
+        const int first = circuit_.firstPath[element], end = circuit_.firstPath[element + 1];
+        joined_.clear();
+        for (int path = first; path < end; ++path) {
+            const int from = rootOf(circuit_.paths[path].from), to = rootOf(circuit_.paths[path].to);
+            if (from == to) continue;
+            joined_.emplace_back(from, to);
+            at_[circuit_.paths[path].from].push_back(path);
+            at_[circuit_.paths[path].to].push_back(path);
+        }
+    }
+    /// Of a node among the paths of one element so far, which are few.
+    int rootOf(int node) const {
+        for (const auto& [from, to] : joined_)
+            if (node == from) node = to;
+        return node;
+    }
+
     struct Visit {
-        int node, by;  ///< by: the element that led here, or -1
+        int node, by;  ///< by: the path that led here, or -1
         std::size_t next = 0;
     };
 
-    int beyond(int element, int node) const {
-        const auto [from, to] = circuit_.terminals[element];
-        return from == node ? to : from;
+    int beyond(int path, int node) const {
+        const Path& way = circuit_.paths[path];
+        return way.from == node ? way.to : way.from;
     }
 
     void enter(std::vector<Visit>& open, int node, int by) {
@@ -58,14 +72,14 @@ private:
                 if (!open.empty()) leave(left, open.back().node);
                 continue;
             }
-            const int element = at_[here.node][here.next++];
-            if (element == here.by) continue;
-            const int other = beyond(element, here.node);
+            const int path = at_[here.node][here.next++];
+            if (path == here.by) continue;
+            const int other = beyond(path, here.node);
             if (order_[other] < 0) {
-                waiting_.push_back(element);
-                enter(open, other, element);
+                waiting_.push_back(path);
+                enter(open, other, path);
             } else if (order_[other] < order_[here.node]) {
-                waiting_.push_back(element);
+                waiting_.push_back(path);
                 reach_[here.node] = std::min(reach_[here.node], order_[other]);
             }
         }
@@ -77,28 +91,34 @@ private:
         if (reach_[branch.node] < order_[node]) return;
         const auto first = std::find(waiting_.rbegin(), waiting_.rend(), branch.by).base() - 1;
         if (waiting_.end() - first > 1) {
-            for (auto element = first; element != waiting_.end(); ++element) blockOf_[*element] = found_;
+            for (auto path = first; path != waiting_.end(); ++path) blockOf_[*path] = found_;
             ++found_;
         }
         waiting_.erase(first, waiting_.end());
     }
 
-    void number() {
+    /// By element, from the blocks of its paths.
+    std::vector<int> number() const {
         std::vector<int> numberOf(static_cast<std::size_t>(found_), -1);
+        std::vector<int> byElement(static_cast<std::size_t>(circuit_.elementCount()), -1);
         int next = 0;
-        for (int& block : blockOf_) {
-            if (block < 0) continue;
-            if (numberOf[block] < 0) numberOf[block] = next++;
-            block = numberOf[block];
+        for (std::size_t path = 0; path < blockOf_.size(); ++path) {
+            int& block = byElement[circuit_.paths[path].element];
+            if (blockOf_[path] < 0 || block >= 0) continue;
+            int& number = numberOf[blockOf_[path]];
+            if (number < 0) number = next++;
+            block = number;
         }
+        return byElement;
     }
 
     const Circuit& circuit_;
-    std::vector<std::vector<int>> at_;  ///< by node: elements
+    std::vector<std::vector<int>> at_;         ///< by node: paths
+    std::vector<std::pair<int, int>> joined_;  ///< of the element whose paths are entered: who leads to whom
     std::vector<int> order_,
         reach_;  ///< by node: when it was met (-1: not yet), and the earliest that its branch leads back to
-    std::vector<int> waiting_;  ///< elements on the way whose block isn't closed
-    std::vector<int> blockOf_;
+    std::vector<int> waiting_;  ///< paths on the way whose block isn't closed
+    std::vector<int> blockOf_;  ///< by path
     int met_ = 0, found_ = 0;
 };
 

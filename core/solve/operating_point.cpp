@@ -27,6 +27,11 @@ std::string_view reasonFor(Trouble trouble) {
             return "The currents around {} can't add up: no voltage satisfies all of them.";
         case Trouble::LimitsContend:
             return "The current limits of {} contend: whichever of them limits, another one has to.";
+        case Trouble::ManyRests:
+            return "The circuit around {} has more than one state of rest: which of them it takes is decided by how it "
+                   "is switched on.";
+        case Trouble::NeverRests:
+            return "The circuit around {} never rests: it switches back and forth.";
         case Trouble::NotConverged:
         case Trouble::None:
             break;
@@ -37,8 +42,8 @@ std::string_view reasonFor(Trouble trouble) {
 }  // namespace
 
 struct OperatingPoint::Body {
-    /// Voltages of junctions and filaments by part and place in the model.
-    using Warmth = std::map<std::pair<std::string, int>, double>;
+    /// Where the tangents of laws touched, by part and place in the model.
+    using Warmth = std::map<std::pair<std::string, int>, std::vector<double>>;
 
     std::shared_ptr<const Layout> layout;
     CompiledCircuit compiled;  ///< its circuit has moved into the solver
@@ -52,12 +57,18 @@ struct OperatingPoint::Body {
 
     Warmth warmth() {
         Warmth kept;
-        const auto keep = [&](const auto& branches, std::span<const double> volts) {
-            for (std::size_t k = 0; k < volts.size(); ++k) kept[nameOf(branches[k].element)] = volts[k];
-        };
-        keep(solver.circuit().junctions, solver.innerVolts());
-        keep(solver.circuit().filaments, solver.filamentVolts());
+        eachLaw(solver.circuit().laws, [&](const auto& branches) {
+            for (const auto& b : branches) {
+                const auto touch = touchOf(b);
+                kept[nameOf(b.element)].assign(touch.begin(), touch.end());
+            }
+        });
         return kept;
+    }
+
+    template <class Law>
+    std::span<double> touchOf(const LawBranch<Law>& branch) {
+        return solver.touchVolts().subspan(branch.touch, Law::kPorts);
     }
 
     Warmth::key_type nameOf(int element) const {
@@ -75,18 +86,16 @@ struct OperatingPoint::Body {
     }
 
     void warm(const Warmth& kept) {
-        const auto volts = solver.innerVolts();
-        for (std::size_t k = 0; k < volts.size(); ++k) {
-            const JunctionBranch& j = solver.circuit().junctions[k];
-            const auto found = kept.find(nameOf(j.element));
-            // A part whose kind or colour changed may have conducted far above what its new curve bears.
-            if (found != kept.end()) volts[k] = std::min(found->second, j.law.criticalVolt());
-        }
-        const auto filaments = solver.filamentVolts();
-        for (std::size_t k = 0; k < filaments.size(); ++k) {
-            const auto found = kept.find(nameOf(solver.circuit().filaments[k].element));
-            if (found != kept.end()) filaments[k] = found->second;
-        }
+        eachLaw(solver.circuit().laws, [&]<class Law>(const LawBranches<Law>& branches) {
+            for (const LawBranch<Law>& b : branches) {
+                const auto found = kept.find(nameOf(b.element));
+                if (found == kept.end() || found->second.size() != Law::kPorts) continue;
+                typename Law::Volts before{};
+                std::copy(found->second.begin(), found->second.end(), before.begin());
+                const typename Law::Volts resumed = b.law.resumed(before);
+                std::copy(resumed.begin(), resumed.end(), touchOf(b).begin());
+            }
+        });
     }
 
     void prepareSolution() {
@@ -167,7 +176,7 @@ struct OperatingPoint::Body {
         const std::vector<int> blocks = loopBlocks(solver.circuit(), present);
         const auto drives = [&](int element) { return present[element] && blocks[element] >= 0; };
         const auto first = std::find_if(supplies.begin(), supplies.end(), drives);
-        return first == supplies.end() ? compiled.reference : solver.circuit().terminals[*first].to;
+        return first == supplies.end() ? compiled.reference : solver.circuit().nodesOf(*first).back();
     }
 
     void fillWith(Status status, double current) {
@@ -194,9 +203,10 @@ struct OperatingPoint::Body {
             solution.elementAmpere[place] = ampere;
             solution.elementWatt[place] = found.elementWatt[e];
             solution.elementLimiting[place] = supplyOf[e] >= 0 && found.limiting[supplyOf[e]];
-            const CompiledElement& element = compiled.elements[e];
-            if (element.fromLead >= 0) solution.leadInjection[element.fromLead] += ampere;
-            if (element.toLead >= 0) solution.leadInjection[element.toLead] -= ampere;
+        }
+        for (std::size_t t = 0; t < compiled.leadOfTerminal.size(); ++t) {
+            const int lead = compiled.leadOfTerminal[t];
+            if (lead >= 0) solution.leadInjection[lead] += found.terminalAmpere[t];
         }
         solution.iterations = found.iterations;
         solution.kirchhoffWorst = found.kirchhoffWorst;

@@ -5,8 +5,8 @@
 #include "core/instant/state.h"
 #include "core/nets/layout.h"
 
+#include <iterator>
 #include <memory>
-#include <ranges>
 #include <span>
 #include <string>
 #include <utility>
@@ -37,7 +37,7 @@ struct ElementState {
     int spec = 0;              ///< index into the kind's model
     bool closed = true;        ///< contacts: whether it conducts
     bool limiting = false;     ///< supplies: the current limit holds
-    double currentAmpere = 0;  ///< from `from` to `to`
+    double currentAmpere = 0;  ///< into its first terminal: of two, from `from` to `to`
     double powerWatt = 0;      ///< taken (negative: given)
     std::span<const Constant> constants;
 };
@@ -71,11 +71,51 @@ struct Solution {
                 elementWatt[index],
                 place.constants};
     }
-    /// All of them, in order.
-    auto elements() const {
-        return std::views::iota(0, elementCount()) | std::views::transform([this](int e) { return element(e); });
-    }
+    class Elements;
+    /// All of them, in order; valid as long as the solution.
+    Elements elements() const;
 };
+
+/// The elements of a solution as a range of values. (A view of the standard library would do, but clang 14 reads none of them.)
+class Solution::Elements {
+public:
+    class Iterator {
+    public:
+        using value_type = ElementState;
+        using difference_type = std::ptrdiff_t;
+        using iterator_concept = std::forward_iterator_tag;
+
+        Iterator() = default;
+        Iterator(const Solution* solution, int index) : solution_(solution), index_(index) {}
+        ElementState operator*() const { return solution_->element(index_); }
+        Iterator& operator++() {
+            ++index_;
+            return *this;
+        }
+        Iterator operator++(int) {
+            const Iterator before = *this;
+            ++index_;
+            return before;
+        }
+        friend bool operator==(const Iterator&, const Iterator&) = default;
+
+    private:
+        const Solution* solution_ = nullptr;
+        int index_ = 0;
+    };
+
+    explicit Elements(const Solution& solution) : solution_(&solution) {}
+    Iterator begin() const { return {solution_, 0}; }
+    Iterator end() const { return {solution_, solution_->elementCount()}; }
+    ElementState operator[](int index) const { return solution_->element(index); }
+    int size() const { return solution_->elementCount(); }
+    ElementState back() const { return solution_->element(solution_->elementCount() - 1); }
+
+private:
+    const Solution* solution_;
+};
+
+inline Solution::Elements Solution::elements() const { return Elements(*this); }
 
 /// Solves one layout for changing inputs, warm from the last answer. Not thread-safe; the answer never depends on the order of parts.
 class OperatingPoint {

@@ -3,31 +3,43 @@
 
 #include "core/circuit/circuit.h"
 
+#include <algorithm>
 #include <vector>
 
 namespace tiepoint {
 
 struct SolveState {
     std::vector<double> nodeVolt;       ///< by node
-    std::vector<double> innerVolt;      ///< by junction: voltage of the inner junction
-    std::vector<double> filamentVolt;   ///< by filament: where its tangent touched last
-    std::vector<double> elementAmpere;  ///< by element, from `from` to `to`
+    std::vector<double> touchVolt;      ///< by touch of the circuit: where the laws' tangents touched last
+    std::vector<double> pathAmpere;     ///< by path of the circuit
     std::vector<signed char> limiting;  ///< by supply: 0 holds its voltage, -1 gives its limit, +1 takes its limit
+    std::vector<unsigned> bits;         ///< by branch with bits
 
-    /// A cold start: every curve at its own start (junctions: their critical voltage), everything else at zero.
+    /// A cold start: every law at its own start (junctions: their critical voltage), everything else at zero.
     void reset(const Circuit& circuit) {
         nodeVolt.assign(circuit.nodeCount, 0.0);
-        start(innerVolt, circuit.junctions);
-        start(filamentVolt, circuit.filaments);
-        elementAmpere.assign(circuit.elementCount(), 0.0);
+        resetTouch(circuit);
+        pathAmpere.assign(circuit.paths.size(), 0.0);
         limiting.assign(circuit.supplies.size(), 0);
+        resetBits(circuit);
     }
-
-private:
-    template <class Branch>
-    static void start(std::vector<double>& volts, const std::vector<Branch>& branches) {
-        volts.resize(branches.size());
-        for (std::size_t i = 0; i < volts.size(); ++i) volts[i] = branches[i].law.startVolt();
+    void resetTouch(const Circuit& circuit) {
+        touchVolt.resize(circuit.touchCount);
+        eachLaw(circuit.laws, [&](const auto& branches) {
+            for (const auto& b : branches) setTouch(b, b.law.startVolts());
+        });
+    }
+    /// What power-up finds.
+    void resetBits(const Circuit& circuit) {
+        bits.assign(circuit.bitsCount, 0U);
+        eachLaw(circuit.laws, [&](const auto& branches) {
+            for (const auto& b : branches)
+                if (b.law.startBits() != 0) bits[b.bits] = b.law.startBits();
+        });
+    }
+    template <class Branch, class Volts>
+    void setTouch(const Branch& branch, const Volts& volts) {
+        std::copy(volts.begin(), volts.end(), touchVolt.begin() + branch.touch);
     }
 };
 

@@ -3,8 +3,7 @@
 // Pure functions; safe from any thread. A table is a plain value; parts are indices into the bench that it was made of.
 
 #include "core/base/result.h"
-#include "core/snapshot/snapshot.h"
-#include "core/snapshot/throws.h"
+#include "core/behaviour/behaviour.h"
 #include "core/truth/shortest_expression.h"
 
 #include <optional>
@@ -23,11 +22,7 @@ struct TruthSwitch {
     std::vector<std::string> positions;  ///< in words, by digit: "released", "pressed"
 };
 
-struct LampState {
-    double currentAmpere = 0;
-    double brightness = 0;  ///< 0..1
-    bool lit = false;       ///< as isLit()
-};
+using LampState = LightSeen;
 
 struct TruthRow {
     Digits digits;  ///< by switch

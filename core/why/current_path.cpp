@@ -1,7 +1,7 @@
 #include "core/why/current_path.h"
 
 #include "core/base/disjoint_sets.h"
-#include "core/findings/supply_nets.h"
+#include "core/behaviour/supply_nets.h"
 #include "core/snapshot/solved_loop.h"
 
 #include <map>

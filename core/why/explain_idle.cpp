@@ -2,7 +2,7 @@
 // pressing is enough the bench is sound, and the open contact is the missing link.
 
 #include "core/base/capital.h"
-#include "core/findings/supply_nets.h"
+#include "core/behaviour/supply_nets.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
 #include "core/why/explainer.h"

@@ -1,8 +1,8 @@
 #pragma once
 // What makes a part work: the fewest switches to throw, and the mends of findings, each tried by solving. Pure; any thread.
 
+#include "core/behaviour/position_solver.h"
 #include "core/findings/finding.h"
-#include "core/snapshot/position_solver.h"
 
 #include <functional>
 #include <memory>

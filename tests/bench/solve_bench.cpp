@@ -286,7 +286,7 @@ Circuit ledBranches(int count, double volt = 5) {
     for (int k = 0; k < count; ++k) {
         const int middle = circuit.addNode();
         circuit.addConductor(plus, middle, 220 + 10 * (k % 40));
-        circuit.addJunction(middle, minus, JunctionLaw(k % 2 ? 1e-18 : 3e-20, 2, 5));
+        circuit.add(JunctionLaw(k % 2 ? 1e-18 : 3e-20, 2, 5), {middle, minus});
     }
     return circuit;
 }
@@ -318,13 +318,13 @@ public:
                 volt_[i] += right_[i];
                 voltStep = std::max(voltStep, std::abs(right_[i]));
             }
-            for (std::size_t k = 0; k < circuit_.junctions.size(); ++k) {
-                const JunctionBranch& j = circuit_.junctions[k];
-                const double across = at(j.from) - at(j.to);
-                const double target = state_.innerVolt[k] +
+            for (std::size_t k = 0; k < junctions().size(); ++k) {
+                const auto& j = junctions()[k];
+                const double across = at(j.nodes[0]) - at(j.nodes[1]);
+                const double target = state_.touchVolt[k] +
                                       (1 - tangents_[k].siemens * j.law.seriesOhm()) * (across - tangents_[k].lineVolt);
-                junctionStep = std::max(junctionStep, std::abs(target - state_.innerVolt[k]) / j.law.emissionVolt());
-                state_.innerVolt[k] = j.law.limitedStep(state_.innerVolt[k], target);
+                junctionStep = std::max(junctionStep, std::abs(target - state_.touchVolt[k]) / j.law.emissionVolt());
+                state_.touchVolt[k] = j.law.limitedStep(state_.touchVolt[k], target);
             }
             if (junctionStep <= 1e-6 && voltStep <= 1e-9 * 5) return iteration;
         }
@@ -342,17 +342,18 @@ private:
         const auto add = [&](int from, int to) { n.ends.push_back({from - 1, to - 1}); };
         for (const auto& b : circuit.supplies) add(b.from, b.to);
         for (const auto& b : circuit.conductors) add(b.from, b.to);
-        for (const auto& b : circuit.junctions) add(b.from, b.to);
+        for (const auto& b : circuit.branches<JunctionLaw>()) add(b.nodes[0], b.nodes[1]);
         n.siemens.resize(n.ends.size());
         return n;
     }
 
+    const LawBranches<JunctionLaw>& junctions() const { return circuit_.branches<JunctionLaw>(); }
     double at(int node) const { return node == 0 ? 0 : volt_[node - 1]; }
 
     void loadMatrix() {
         std::fill(matrix_.value.begin(), matrix_.value.end(), 0.0);
         right_.assign(volt_.size() + 1, 0.0);
-        tangents_.resize(circuit_.junctions.size());
+        tangents_.resize(junctions().size());
         std::size_t stamp = 0;
         const auto add = [&](int from, int to, double siemens, double ampere) {
             const auto& s = matrix_.stamps[stamp++];
@@ -366,13 +367,14 @@ private:
         for (const auto& b : circuit_.supplies)
             add(b.from, b.to, 1 / b.seriesOhm, (at(b.from) - at(b.to) - b.emfVolt) / b.seriesOhm);
         for (const auto& b : circuit_.conductors) add(b.from, b.to, b.siemens, b.siemens * (at(b.from) - at(b.to)));
-        for (std::size_t k = 0; k < circuit_.junctions.size(); ++k) {
-            const JunctionBranch& b = circuit_.junctions[k];
-            const JunctionLaw::Point point = b.law.at(state_.innerVolt[k], kJunctionLeakSiemens);
+        for (std::size_t k = 0; k < junctions().size(); ++k) {
+            const auto& b = junctions()[k];
+            const JunctionLaw::Point point = b.law.at(state_.touchVolt[k], kJunctionLeakSiemens);
             Tangent& t = tangents_[k];
             t = {point.ampere, point.siemens / (1 + point.siemens * b.law.seriesOhm()),
-                 state_.innerVolt[k] + b.law.seriesOhm() * point.ampere};
-            add(b.from, b.to, t.siemens, t.ampere + t.siemens * (at(b.from) - at(b.to) - t.lineVolt));
+                 state_.touchVolt[k] + b.law.seriesOhm() * point.ampere};
+            add(b.nodes[0], b.nodes[1], t.siemens,
+                t.ampere + t.siemens * (at(b.nodes[0]) - at(b.nodes[1]) - t.lineVolt));
         }
     }
 
@@ -397,16 +399,16 @@ void benchNewton() {
         const int cold = solver.solve(present, 0).iterations;
         const int unchanged = solver.solve(present, 0).iterations;
         CircuitSolver changed(high);
-        std::copy(solver.innerVolts().begin(), solver.innerVolts().end(), changed.innerVolts().begin());
+        std::copy(solver.touchVolts().begin(), solver.touchVolts().end(), changed.touchVolts().begin());
         const int warm = changed.solve(present, 0).iterations;
         KluNewton klu(low);
         const int kluCold = klu.solve();
 
-        std::vector<double> start(low.junctions.size());
-        for (std::size_t k = 0; k < start.size(); ++k) start[k] = low.junctions[k].law.criticalVolt();
+        std::vector<double> start(low.branches<JunctionLaw>().size());
+        for (std::size_t k = 0; k < start.size(); ++k) start[k] = low.branches<JunctionLaw>()[k].law.criticalVolt();
         std::vector<Contestant> c;
         c.push_back({"ours", [&] {
-                         std::copy(start.begin(), start.end(), solver.innerVolts().begin());
+                         std::copy(start.begin(), start.end(), solver.touchVolts().begin());
                          if (!solver.solve(present, 0).solved()) std::abort();
                      }});
         c.push_back({"klu", [&] {

@@ -183,6 +183,64 @@ TEST(AnyKind, AnswersAreGivenAboutThem) {
     EXPECT_FALSE(answer.chain.empty());
 }
 
+/// A transistor in the minus lead of an LED; a button feeds its base through a resistor.
+BenchBuilder switched(double baseOhm, double volt = 5) {
+    BenchBuilder builder(testCatalogue());
+    builder.board("A", "half")
+        .part("PS1", "bench-supply", {{"+", "A.top+3"}, {"-", "A.bottom-3"}}, {{"voltage", volt}})
+        .part("R1", "resistor", {{"1", "A.c3"}, {"2", "A.c8"}}, {{"resistance", 330}})
+        .part("D1", "led", {{"anode", "A.e8"}, {"cathode", "A.e12"}})
+        .part("Q1", "test-npn", {{"emitter", "A.c10"}, {"base", "A.c11"}, {"collector", "A.c12"}})
+        .part("R2", "resistor", {{"1", "A.b11"}, {"2", "A.b16"}}, {{"resistance", baseOhm}})
+        .part("S1", "push-button", {{"1a", "A.e16"}, {"1b", "A.f16"}, {"2a", "A.e18"}, {"2b", "A.f18"}})
+        .jumper("W1", "A.top+1", "A.a3", "red")
+        .jumper("W2", "A.top+16", "A.a18", "red")
+        .jumper("W3", "A.a10", "A.bottom-9", "black");
+    return builder;
+}
+
+TEST(AnyKind, ATransistorGoesTheWholeWay) {
+    const Bench bench = switched(10e3).build();
+    const auto read = readBench(writeBench(bench), testCatalogue());
+    ASSERT_TRUE(read.ok()) << read.error().oneLine();
+    ASSERT_EQ(read->bench, bench);
+    const auto shared = std::make_shared<const Bench>(read->bench);
+    const int light = bench.partIndex("D1"), npn = bench.partIndex("Q1");
+    EXPECT_LT(evaluate(shared)->brightness(light), 0.01);
+
+    Inputs held;
+    held.held = {"S1"};
+    const auto live = evaluate(shared, held);
+    ASSERT_EQ(live->status(), Status::Solved);
+    EXPECT_GT(live->brightness(light), 0.5);
+    const int first = live->layout->firstLead[npn];
+    const double emitter = live->leadCurrent[first], base = live->leadCurrent[first + 1],
+                 collector = live->leadCurrent[first + 2];
+    EXPECT_NEAR(emitter + base + collector, 0, 1e-9);
+    EXPECT_NEAR(base, (5 - (live->leadVoltage(first + 1) - live->leadVoltage(first))) / 10e3, 1e-6);
+    EXPECT_LT(collector, 100 * base) << "saturated: what the LED's resistor lets through";
+    EXPECT_LT(live->leadVoltage(first + 2) - live->leadVoltage(first), 0.3);
+    EXPECT_TRUE(inspect(*live).findings.empty()) << told(inspect(*live).findings);
+    EXPECT_FALSE(explain(*live, npn, {}).chain.empty());
+}
+
+TEST(AnyKind, ATransistorAmplifiesBySoMuchAsItsGain) {
+    Inputs held;
+    held.held = {"S1"};
+    const auto live = evaluate(switched(2e6).share(), held);
+    const int first = live->layout->firstLead[live->layout->bench->partIndex("Q1")];
+    EXPECT_NEAR(live->leadCurrent[first + 2] / live->leadCurrent[first + 1], 100, 0.1);
+}
+
+TEST(AnyKind, ATransistorsBaseBearsSoMuch) {
+    const auto findings = inspected(switched(10).share());
+    const auto excess = std::ranges::find_if(findings, [](const Finding& each) {
+        return each.rule == "over-current" && each.text.starts_with("The base of Q1");
+    });
+    ASSERT_NE(excess, findings.end()) << told(findings);
+    EXPECT_NE(excess->text.find("its maximum is 50 mA"), std::string::npos) << excess->text;
+}
+
 TEST(Rating, LeadsAreReadStrictly) {
     const char* const two = R"([{"name": "a", "description": "a"}, {"name": "k", "description": "b"}])";
     const char* const model = R"([{"element": "resistance", "from": "a", "to": "k", "resistance": 1}])";

@@ -77,12 +77,12 @@ TEST(Filament, SolvesBehindAResistorUpwardsAndDownwards) {
             for (int node = 0; node < 3; ++node) circuit.addNode();
             circuit.addSupply(1, 0, emf, 0.01);
             circuit.addConductor(1, 2, ohm);
-            const int filament = circuit.addFilament(2, 0, lamp());
+            const int filament = circuit.add(lamp(), {2, 0});
             CircuitSolver solver(circuit);
             const std::vector<char> present(circuit.elementCount(), 1);
             // From a bright start too: what the lamp did before must not matter.
             for (const double start : {0.0, 25.0, -25.0}) {
-                solver.filamentVolts()[0] = start;
+                solver.touchVolts()[0] = start;
                 const CircuitSolution& s = solver.solve(present, 0);
                 ASSERT_TRUE(s.solved()) << start;
                 const double expected = std::copysign(ampereAt(lamp(), lampVoltBehind(std::abs(emf), ohm + 0.01)), emf);
@@ -110,10 +110,10 @@ TEST(Filament, LampsJunctionsAndResistorsAtRandomAlwaysSettle) {
                     circuit.addConductor(a, b, std::pow(10, exponent(random)));
                     break;
                 case 1:
-                    circuit.addFilament(a, b, FilamentLaw(1 + pick(12), 0.02 + 0.1 * pick(3), kRatedKelvin));
+                    circuit.add(FilamentLaw(1 + pick(12), 0.02 + 0.1 * pick(3), kRatedKelvin), {a, b});
                     break;
                 default:
-                    circuit.addJunction(a, b, JunctionLaw(1e-18, 2, pick(2) ? 5 : 0));
+                    circuit.add(JunctionLaw(1e-18, 2, pick(2) ? 5 : 0), {a, b});
                     break;
             }
         }
@@ -122,8 +122,8 @@ TEST(Filament, LampsJunctionsAndResistorsAtRandomAlwaysSettle) {
         const CircuitSolution& s = solver.solve(present, 0);
         ASSERT_TRUE(s.solved()) << round;
         EXPECT_LE(s.kirchhoffWorst, 1e-11) << round;
-        for (const FilamentBranch& f : circuit.filaments) {
-            const double expected = ampereAt(f.law, s.nodeVolt[f.from] - s.nodeVolt[f.to]);
+        for (const auto& f : circuit.branches<FilamentLaw>()) {
+            const double expected = ampereAt(f.law, s.nodeVolt[f.nodes[0]] - s.nodeVolt[f.nodes[1]]);
             EXPECT_NEAR(s.elementAmpere[f.element], expected, 1e-11 + 1e-8 * std::abs(expected)) << round;
         }
     }

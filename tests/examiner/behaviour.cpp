@@ -1,8 +1,8 @@
 #include "examiner/behaviour.h"
 
+#include "core/behaviour/position_solver.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/lit.h"
-#include "core/snapshot/position_solver.h"
 #include "core/snapshot/readings.h"
 #include "examiner/chance.h"
 

@@ -119,7 +119,7 @@ Answers solveBelowBoards(const Json& circuit) {
             compiled.addConductor(from, to, element["value"]);
         } else {
             const JunctionFigures figures = junctionFigures(element);
-            compiled.addJunction(from, to, JunctionLaw(figures.saturationAmpere, figures.ideality));
+            compiled.add(JunctionLaw(figures.saturationAmpere, figures.ideality), {from, to});
         }
     }
     CircuitSolver solver(compiled);
@@ -132,8 +132,8 @@ Answers solveBelowBoards(const Json& circuit) {
         const std::string id = circuit["elements"][e]["name"];
         answers.ampere[id] = solution.elementAmpere[e];
         answers.watt[id] = solution.elementWatt[e];
-        answers.across[id] =
-            solution.nodeVolt[compiled.terminals[e].from] - solution.nodeVolt[compiled.terminals[e].to];
+        answers.across[id] = solution.nodeVolt[compiled.nodesOf(static_cast<int>(e))[0]] -
+                             solution.nodeVolt[compiled.nodesOf(static_cast<int>(e))[1]];
     }
     return answers;
 }

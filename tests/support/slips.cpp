@@ -157,7 +157,7 @@ private:
     std::vector<Slip> slips_;
 };
 
-std::vector<Digits> everyPosition(const std::vector<Throw>& throws) {
+std::vector<Digits> allPositions(const std::vector<Throw>& throws) {
     std::vector<Digits> all{Digits(throws.size(), 0)};
     for (std::size_t t = 0; t < throws.size(); ++t) {
         for (std::size_t i = 0, count = all.size(); i < count; ++i) {
@@ -199,7 +199,7 @@ std::vector<Slip> slipsOf(const Bench& sound) { return SlipMaker(sound).make(); 
 Behaviour::Behaviour(std::shared_ptr<const Bench> bench) {
     PositionSolver solver(buildLayout(bench));
     const auto& throws = solver.throws();
-    for (const Digits& digits : everyPosition(throws)) {
+    for (const Digits& digits : allPositions(throws)) {
         const auto snapshot = solver.solve(digits);
         unsolved_ = unsolved_ || snapshot->status() == Status::None;
         shorted_ = shorted_ || isOverdrawn(*snapshot);

@@ -5,9 +5,9 @@
 // that moves a lead inside its strip, or makes another circuit in which every lamp can light, nothing burns and every switch
 // does something, did none: nobody could tell it from what was meant.
 
+#include "core/behaviour/position_solver.h"
 #include "core/edit/edit.h"
 #include "core/findings/finding.h"
-#include "core/snapshot/position_solver.h"
 
 #include <map>
 #include <set>

@@ -14,6 +14,7 @@ namespace tiepoint::test {
 
 /// The shipped kinds and these:
 ///   test-star   TO-92 with leads left, middle and right; from each a resistance to a common node inside
+///   test-npn    TO-92 with leads emitter, base and collector; a transistor
 ///   test-chip   DIP with 8 legs; a resistance from leg 1 to leg 8, another from leg 4 to leg 5
 ///   test-can    a radial can sized by capacitance and voltageRating; it leaks
 ///   test-disc   a ceramic disc; it leaks
@@ -46,6 +47,20 @@ inline const char* const kStarRatings = R"([
     {"name": "backwards", "quantity": "reverseVoltage", "leads": ["left", "middle"], "label": "reverse limit", "limit": 2},
     {"name": "power", "quantity": "power", "label": "maximum", "limit": 0.3}])";
 
+inline const char* const kNpnLeads = R"([{"name": "emitter", "description": "the left leg"},
+    {"name": "base", "description": "the leg in the middle"}, {"name": "collector", "description": "the right leg"}])";
+inline const char* const kNpnValues =
+    R"([{"name": "gain", "label": "Gain", "type": "number", "unit": "", "minimum": 10, "maximum": 1000, "default": 100}])";
+inline const char* const kNpnModel =
+    R"([{"element": "transistor", "between": ["collector", "base", "emitter"], "gain": "gain",
+    "saturationCurrent": 1e-14}])";
+inline const char* const kNpnRatings = R"([
+    {"name": "collectorCurrent", "quantity": "current", "leads": ["collector"], "label": "maximum", "limit": 0.2},
+    {"name": "baseCurrent", "quantity": "current", "leads": ["base"], "label": "maximum", "limit": 0.05},
+    {"name": "collectorVoltage", "quantity": "voltage", "leads": ["collector", "emitter"], "label": "maximum", "limit": 40},
+    {"name": "baseReverse", "quantity": "reverseVoltage", "leads": ["base", "emitter"], "label": "reverse limit", "limit": 6},
+    {"name": "power", "quantity": "power", "label": "maximum", "limit": 0.625}])";
+
 inline const char* const kTwoPoles =
     R"([{"name": "+", "description": "the longer leg"}, {"name": "-", "description": "the leg at the stripe"}])";
 inline const char* const kCanValues = R"([
@@ -70,6 +85,7 @@ inline PartKind read(const KindText& text) {
 inline std::vector<PartKind> testKinds() {
     std::vector<PartKind> kinds;
     kinds.push_back(read(starText()));
+    kinds.push_back(read({"test-npn", R"({"family": "to-92"})", kNpnLeads, kNpnValues, kNpnModel, kNpnRatings}));
     kinds.push_back(read(chipText(8, 3)));
     kinds.push_back(read(canText()));
     kinds.push_back(read({"test-disc", R"({"family": "ceramic-disc"})",

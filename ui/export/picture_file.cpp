@@ -45,9 +45,9 @@ void draw(QPainter& painter, const Picture& picture, const QRectF& area) {
 /// A picture, and what of the bench it shows.
 struct PictureSheet {
     const Picture& picture;
-    QRectF area;  ///< mm
-    QSize size;   ///< pixels; says nothing of what is in true size
-    Paper paper;  ///< says something only of that
+    QRectF area;       ///< mm
+    QSize size;        ///< pixels; says nothing of what is in true size
+    Paper paper = {};  ///< says something only of that
 
     const std::string& title() const { return picture.bench().title; }
 };

@@ -86,7 +86,7 @@ private:
         const QByteArray content = write(QByteArray());
         const auto found = shared_.find(content);
         if (found != shared_.end()) return found->second;
-        const QByteArray id = letter + QByteArray::number(static_cast<int>(shared_.size()) + 1);
+        QByteArray id = letter + QByteArray::number(static_cast<int>(shared_.size()) + 1);
         shared_.emplace(content, id);
         elements_ += "<defs>" + write(id) + "</defs>\n";
         return id;

@@ -10,18 +10,21 @@ AmperesIn leadOf(const Bench& bench, const std::string& part, int lead) {
 }
 
 void addHole(const Bench& bench, const Hole& hole, std::vector<Measurand>& all) {
-    all.push_back(VoltsAt{hole});
+    all.emplace_back(VoltsAt{hole});
     const auto occupant = occupantOf(bench, hole);
     if (!occupant) return;
-    if (occupant->jumper) return all.push_back(AmperesIn{occupant->id, {}});
-    all.push_back(leadOf(bench, occupant->id, occupant->lead));
+    if (occupant->jumper) {
+        all.emplace_back(AmperesIn{occupant->id, {}});
+        return;
+    }
+    all.emplace_back(leadOf(bench, occupant->id, occupant->lead));
 }
 
 /// The reading that is pinned as that id, a part, or a jumper.
 void addThing(const Bench& bench, const std::string& id, std::vector<Measurand>& all) {
-    if (const PinnedReading* reading = bench.findPinned(id)) all.push_back(reading->of);
-    if (bench.findJumper(id)) all.push_back(AmperesIn{id, {}});
-    if (bench.findPart(id)) all.push_back(WattsOf{id});
+    if (const PinnedReading* reading = bench.findPinned(id)) all.emplace_back(reading->of);
+    if (bench.findJumper(id)) all.emplace_back(AmperesIn{id, {}});
+    if (bench.findPart(id)) all.emplace_back(WattsOf{id});
 }
 
 }  // namespace
@@ -34,13 +37,13 @@ std::vector<Measurand> measurandsOf(const Picture& picture, const Under& under) 
     else if (!under.wire.empty())
         addThing(bench, under.wire, all);
     else if (under.socket)
-        all.push_back(leadOf(bench, under.socket->part, under.socket->lead));
+        all.emplace_back(leadOf(bench, under.socket->part, under.socket->lead));
     else if (!under.body.empty())
         addThing(bench, under.body, all);
     else if (under.hole)
         addHole(bench, *under.hole, all);
     else if (under.lead)
-        all.push_back(leadOf(bench, under.lead->id, under.lead->index));
+        all.emplace_back(leadOf(bench, under.lead->id, under.lead->index));
     return all;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 // What can be measured where the hand is. Pure functions of a picture.
 
+#include "ui/paint/picture.h"
 #include "ui/scene/under.h"
 
 #include <vector>

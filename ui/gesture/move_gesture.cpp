@@ -44,7 +44,7 @@ template <class Replace, class Thing>
 void addReplacing(std::vector<Operation>& operations, const std::vector<Thing>& moved,
                   const std::vector<Thing>& before) {
     for (std::size_t i = 0; i < moved.size(); ++i) {
-        if (!(moved[i] == before[i])) operations.push_back(Replace{moved[i]});
+        if (!(moved[i] == before[i])) operations.emplace_back(Replace{moved[i]});
     }
 }
 
@@ -156,7 +156,7 @@ MoveGesture::Aim MoveGesture::aimSinglePart(const Pointer& pointer, const Part& 
     if (const auto why = refusal(bench(), moved))
         aim.refused = *why;
     else if (!(moved == part))
-        aim.operations.push_back(ReplacePart{moved});
+        aim.operations.emplace_back(ReplacePart{moved});
     return aim;
 }
 

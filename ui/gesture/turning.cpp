@@ -27,7 +27,7 @@ void turnSelection(Hand& hand, int direction) {
         Turned now = turnedRound(*bench, *part, direction);
         if (!now.part) return hand.flash(alone ? now.why : part->id + ": " + now.why, at);
         ids.push_back(part->id);
-        edit.operations.push_back(ReplacePart{*std::move(now.part)});
+        edit.operations.emplace_back(ReplacePart{*std::move(now.part)});
     }
     if (ids.empty()) return hand.flash("only parts can be turned", at);
     edit.name = ids.size() == 1 ? "Turn " + ids.front() : "Turn parts";

@@ -280,7 +280,7 @@ void addBand(Patches& patches, const Picture& picture) {
 
 QString hoverWords(const Picture& picture) {
     if (picture.marks.hoverNet < 0) return {};
-    const QString hole = hoveredHole(picture);
+    QString hole = hoveredHole(picture);
     const Snapshot* live = picture.live();
     if (!picture.layout->netUsed[static_cast<std::size_t>(picture.marks.hoverNet)] || !live) return hole;
     const Figure volt = live->shown().volt(picture.marks.hoverNet);

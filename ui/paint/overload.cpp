@@ -52,7 +52,7 @@ void paintCollar(QPainter& painter, const Theme& theme, QPointF at) {
 /// Where a flag may fly, and how much that is disliked for itself.
 struct FlagSide {
     QPointF way;
-    double dislike;
+    double dislike = 0;
 };
 constexpr FlagSide kFlagSides[] = {{{1, 0}, 0}, {{-1, 0}, 6}, {{0, -1}, 40}, {{0, 1}, 40}};
 

@@ -33,7 +33,7 @@ SeenMetal::SeenMetal(const Picture& picture) : area_(picture.table->boardsMm) {
              area_.height + 2 * kMetalAroundMm};
     columns_ = static_cast<int>(area_.width / kMetalCellMm) + 1;
     rows_ = static_cast<int>(area_.height / kMetalCellMm) + 1;
-    cells_.resize(static_cast<std::size_t>(columns_ * rows_));
+    cells_.resize(cellAt(0, rows_));
     const Layout& layout = *picture.layout;
     for (int jumper = 0; jumper < static_cast<int>(picture.bench().jumpers.size()); ++jumper) {
         const int joint = layout.jumperJoints[static_cast<std::size_t>(jumper)][0];
@@ -60,7 +60,7 @@ void SeenMetal::add(const std::vector<Point>& line, double reach, int net) {
         if (!area_.contains(at)) continue;
         const int column = static_cast<int>((at.x - area_.left) / kMetalCellMm);
         const int row = static_cast<int>((at.y - area_.top) / kMetalCellMm);
-        cells_[static_cast<std::size_t>(row * columns_ + column)].push_back({at, reach, net});
+        cells_[cellAt(column, row)].push_back({at, reach, net});
     }
 }
 
@@ -70,7 +70,7 @@ bool SeenMetal::any(Point ring, Suits suits) const {
     const int row = static_cast<int>((ring.y - area_.top) / kMetalCellMm);
     for (int y = std::max(0, row - 1); y <= std::min(rows_ - 1, row + 1); ++y) {
         for (int x = std::max(0, column - 1); x <= std::min(columns_ - 1, column + 1); ++x) {
-            const auto& cell = cells_[static_cast<std::size_t>(y * columns_ + x)];
+            const auto& cell = cells_[cellAt(x, y)];
             if (std::any_of(cell.begin(), cell.end(),
                             [&](const Piece& piece) { return suits(piece) && distance(piece.at, ring) < piece.reach; }))
                 return true;

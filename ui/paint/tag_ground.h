@@ -40,14 +40,17 @@ public:
 private:
     struct Piece {
         Point at;
-        double reach;  ///< from its middle to that of a ring which touches it
-        int net;
+        double reach = 0;  ///< from its middle to that of a ring which touches it
+        int net = -1;
     };
     template <class Suits>
     bool any(Point ring, Suits suits) const;
     void add(const std::vector<Point>& line, double reach, int net);
 
     Rect area_;
+    std::size_t cellAt(int column, int row) const {
+        return static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_) + static_cast<std::size_t>(column);
+    }
     int columns_ = 0, rows_ = 0;
     std::vector<std::vector<Piece>> cells_;
 };

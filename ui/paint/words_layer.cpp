@@ -46,7 +46,7 @@ std::vector<FindingMark> addWords(Patches& patches, const WordsInput& input, Cle
     addPinned(patches, input.pinned, ground.sizes);
     addNetTags(patches, input.netTags, ground.sizes);
     addReadings(patches, placeReadings(input.readings, clearance), ground.sizes);
-    const std::vector<FindingMark> marks = placeFindings(input.findings, clearance);
+    std::vector<FindingMark> marks = placeFindings(input.findings, clearance);
     addChanges(patches, input.changes, clearance);
     addFindingMarks(patches, input.findings, marks);
     return marks;

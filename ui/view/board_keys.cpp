@@ -173,12 +173,12 @@ bool BoardKeys::stretch(int columns, int rows) {
         const auto moved = why ? std::nullopt : stretched(*bench, *part, lead, columns, rows);
         if (!moved && !why) why = "there is no hole that way";
         if (moved) why = refusal(*bench, *moved);
-        if (moved && !why) edit.operations.push_back(ReplacePart{*moved});
+        if (moved && !why) edit.operations.emplace_back(ReplacePart{*moved});
     } else if (const Jumper* jumper = bench->findJumper(id)) {
         const auto moved = stretched(*bench, *jumper, chosen ? occupant->lead : 1, columns, rows);
         if (!moved) why = "there is no hole that way";
         if (moved) why = refusal(*bench, *moved);
-        if (moved && !why) edit.operations.push_back(ReplaceJumper{*moved});
+        if (moved && !why) edit.operations.emplace_back(ReplaceJumper{*moved});
     }
     if (why) hand_.flash(*why, besideSelection(hand_.picture()));
     if (edit.operations.empty()) return true;

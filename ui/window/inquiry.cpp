@@ -161,7 +161,7 @@ void Inquiry::setPosition(int row) {
             part.state[each.state] = digit;
             std::erase_if(edit.operations,
                           [&](const Operation& done) { return std::get<ReplacePart>(done).part.id == part.id; });
-            edit.operations.push_back(ReplacePart{part});
+            edit.operations.emplace_back(ReplacePart{part});
         }
     }
     if (!edit.operations.empty()) document_.push(edit);

@@ -59,8 +59,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
                              stage_, this);
     inquiry_ = new Inquiry(*document_, *live_, *view_, *cards_, title_->menus(), actions_.project, this);
     drawer_ = new MyDrawer(this);
-    resistorHelp_ =
-        new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, inquiry_->questions(), inquiry_->menu(), this);
+    resistorHelp_ = new ResistorHelp(*document_, *live_, *view_, *cards_, *drawer_, *inquiry_, this);
     const auto followDrawer = [this] {
         inquiry_->questions().setDrawer(drawer_->drawer());
         tray_->setDrawer(drawer_->drawer());

@@ -286,7 +286,7 @@ void MessageBar::arrange() {
         label->setGeometry(QRectF(pad, top, text.width(), lines).toRect());
         top += lines;
     }
-    double left = beside ? this->width() - pad - keys + gap : this->width() - pad - keys + gap;
+    double left = this->width() - pad - keys + gap;
     const double row = beside ? (this->height() - high) / 2.0 : this->height() - above - high;
     if (question_ && question_->phrase) {
         phrase_->setGeometry(QRectF(left, row, look_.px(kPhraseWidth), high).toRect());

@@ -8,18 +8,18 @@
 namespace tiepoint::ui {
 
 ResistorHelp::ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer,
-                           Questions& questions, QMenu& menu, QWidget* window)
+                           Inquiry& inquiry, QWidget* window)
     : QObject(window),
       document_(document),
       live_(live),
       view_(view),
       cards_(cards),
       drawer_(drawer),
-      questions_(questions),
+      questions_(inquiry.questions()),
       card_(new ResistorCard(&cards)),
       drawerCard_(new DrawerCard(&cards)),
-      helpAction_(menu.addAction(tr("Which &resistor?"))),
-      drawerAction_(menu.addAction(tr("My &drawer…"))) {
+      helpAction_(inquiry.menu().addAction(tr("Which &resistor?"))),
+      drawerAction_(inquiry.menu().addAction(tr("My &drawer…"))) {
     card_->hide();
     drawerCard_->hide();
     helpAction_->setShortcut(keysFor(KeyFor::Resistor).front());

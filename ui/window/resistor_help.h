@@ -11,6 +11,7 @@
 #include "ui/live/live_bench.h"
 #include "ui/live/questions.h"
 #include "ui/view/bench_view.h"
+#include "ui/window/inquiry.h"
 
 #include <QAction>
 #include <QMenu>
@@ -23,7 +24,7 @@ class ResistorHelp : public QObject {
     Q_OBJECT
 public:
     ResistorHelp(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, MyDrawer& drawer,
-                 Questions& questions, QMenu& menu, QWidget* window);
+                 Inquiry& inquiry, QWidget* window);
 
     QAction* helpAction() const { return helpAction_; }
     QAction* drawerAction() const { return drawerAction_; }

@@ -44,7 +44,7 @@ private:
     BenchDocument& document_;
     Asker asker_ = [](const QString&, const QString&, const GivePhrase&) {};
     QActionGroup* group_;
-    std::array<QAction*, 4> levels_;
+    std::array<QAction*, 4> levels_ = {};
     QAction* lock_;
 };
 

@@ -213,7 +213,8 @@ void StartCard::arrangeBenches(const QRectF& area) {
     const double step = (area.height() - high) / std::max(1, rows - 1);
     const double breadth = (area.width() - (kCourseColumns - 1) * columnGap) / kCourseColumns;
     for (int i = 0; i < static_cast<int>(benches_.size()); ++i) {
-        const QPointF at(area.left() + i / rows * (breadth + columnGap), area.top() + i % rows * step);
+        const int column = i / rows, row = i % rows;
+        const QPointF at(area.left() + column * (breadth + columnGap), area.top() + row * step);
         benches_[static_cast<std::size_t>(i)]->setGeometry(QRectF(at, QSizeF(breadth, high)).toRect());
     }
 }

@@ -170,7 +170,7 @@ void WindowTools::layFlat() {
     Edit edit{(flat ? "Lay " + what + " flat" : "Arch " + what), {}};
     for (Jumper& jumper : jumpers) {
         jumper.flat = flat;
-        edit.operations.push_back(ReplaceJumper{std::move(jumper)});
+        edit.operations.emplace_back(ReplaceJumper{std::move(jumper)});
     }
     if (const auto after = apply(*bench, edit)) {
         const Table& table = *parts_.view.picture().table;

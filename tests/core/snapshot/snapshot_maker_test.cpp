@@ -9,6 +9,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <condition_variable>
 #include <deque>
@@ -85,6 +86,7 @@ TEST(SnapshotMaker, APartMayHaveSeveralLights) {
     PartKind twoColours = *bench.parts[1].kind;
     twoColours.model.push_back(twoColours.model[0]);
     std::swap(twoColours.model[1].from, twoColours.model[1].to);
+    std::ranges::reverse(twoColours.model[1].between);
     bench.parts[1].kind = &twoColours;
     const auto oneWay = evaluate(std::make_shared<const Bench>(bench));
     ASSERT_EQ(oneWay->emitters->all.size(), 2u);

@@ -1,4 +1,4 @@
-#include "core/findings/supply_nets.h"
+#include "core/behaviour/supply_nets.h"
 
 #include "core/base/disjoint_sets.h"
 #include "core/circuit/element.h"

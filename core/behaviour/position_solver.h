@@ -1,5 +1,5 @@
 #pragma once
-// Solves one bench in many positions of its switches. Positions that differ only in what is held share one prepared circuit; those
+// Solves one bench in many positions of its switches and knobs. Positions that differ only in what is held share one prepared circuit; those
 // that differ in a state share the layout, since no state moves metal. Belongs to one thread; the snapshots are immutable.
 
 #include "core/snapshot/snapshot_maker.h"
@@ -13,8 +13,10 @@ namespace tiepoint {
 
 class PositionSolver {
 public:
-    /// `layout` is that of the bench in any position.
+    /// `layout` is that of the bench in any position; all of its switches are thrown.
     explicit PositionSolver(std::shared_ptr<const Layout> layout);
+    /// Only these are thrown.
+    PositionSolver(std::shared_ptr<const Layout> layout, std::vector<Throw> throws);
 
     const std::vector<Throw>& throws() const { return throws_; }
     /// The bench with its throws so; revision and input sequence are not set.

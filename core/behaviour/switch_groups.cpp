@@ -4,10 +4,10 @@
 // The inner resistance of a supply couples all that it feeds. That is left to the one position in which everything is thrown, where
 // it is felt most.
 
-#include "core/findings/switch_groups.h"
+#include "core/behaviour/switch_groups.h"
 
 #include "core/base/disjoint_sets.h"
-#include "core/findings/supply_nets.h"
+#include "core/behaviour/supply_nets.h"
 
 #include <map>
 

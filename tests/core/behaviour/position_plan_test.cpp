@@ -1,11 +1,11 @@
 // Positions of switches: those that feel each other in every combination, those that don't in turns, and once everything at the same time.
 // Checked against all combinations: whatever a combination of a bench does that its plan leaves out, each circuit does in one of the plan.
 
-#include "core/findings/positions.h"
+#include "core/behaviour/position_plan.h"
 
-#include "core/findings/switch_groups.h"
+#include "core/behaviour/position_solver.h"
+#include "core/behaviour/switch_groups.h"
 #include "core/snapshot/lit.h"
-#include "core/snapshot/position_solver.h"
 #include "support/compact_bench.h"
 
 #include <gtest/gtest.h>
@@ -46,7 +46,7 @@ TEST(SwitchGroups, AreCircuitsThatMeetOnlyAtSupplies) {
 TEST(Positions, OfSeparateCircuitsAddUp) {
     const auto layout = layoutOf(kTwoCircuits);
     const PositionPlan plan = planPositions(*layout, throwsOf(*layout->bench), {0, 0});
-    EXPECT_TRUE(plan.complete);
+    EXPECT_TRUE(plan.complete());
     EXPECT_EQ(plan.others, (std::vector<Digits>{{1, 0}, {0, 1}, {1, 1}}));
 }
 
@@ -74,7 +74,7 @@ TEST(Positions, StayFewWithManyCircuits) {
     }
     const auto layout = layoutOf(text.c_str());
     const PositionPlan plan = planPositions(*layout, throwsOf(*layout->bench), Digits(6, 0));
-    EXPECT_TRUE(plan.complete);
+    EXPECT_TRUE(plan.complete());
     EXPECT_EQ(plan.others.size(), 7u);
     EXPECT_EQ(plan.others.back(), Digits(6, 1));
 }

@@ -1,4 +1,4 @@
-#include "core/snapshot/position_solver.h"
+#include "core/behaviour/position_solver.h"
 
 #include "core/base/stopping.h"
 
@@ -13,6 +13,10 @@ constexpr std::size_t kMostDesks = 64;
 PositionSolver::PositionSolver(std::shared_ptr<const Layout> layout)
     : layout_(std::move(layout)),
       throws_(throwsOf(*layout_->bench)) {}
+
+PositionSolver::PositionSolver(std::shared_ptr<const Layout> layout, std::vector<Throw> throws)
+    : layout_(std::move(layout)),
+      throws_(std::move(throws)) {}
 
 std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits) {
     stopIfAsked();
@@ -35,7 +39,9 @@ std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits) {
 std::shared_ptr<const Layout> PositionSolver::layoutFor(const Digits& digits) const {
     auto bench = std::make_shared<Bench>(*layout_->bench);
     for (std::size_t t = 0; t < throws_.size(); ++t) {
-        if (!throws_[t].isCap()) bench->parts[throws_[t].part].state[throws_[t].state] = digits[t];
+        if (throws_[t].isCap()) continue;
+        Part& part = bench->parts[throws_[t].part];
+        part.state[throws_[t].state] = throws_[t].stateAt(digits[t], part.stateValue(throws_[t].state));
     }
     auto layout = std::make_shared<Layout>(*layout_);
     layout->bench = std::move(bench);

@@ -1,0 +1,35 @@
+#include "core/slips/figures.h"
+
+#include "core/slips/slip_words.h"
+
+#include <fmt/format.h>
+
+namespace tiepoint {
+
+void offerFigure(SlipSearch& search, int part, bool state, int index, double to, int away, double share) {
+    const Part& of = search.ground().part(part);
+    const auto at = static_cast<std::size_t>(index);
+    const ValueSpec& spec = state ? of.kind->state[at] : of.kind->values[at];
+    const double now = state ? of.stateValue(index) : of.value(index);
+    if (to == now || (spec.type == ValueType::Number && (to < spec.minimum || to > spec.maximum))) return;
+    BenchChange change;
+    change.figures.push_back({of.id, state, index, to});
+    search.offer(std::move(change), away, share);
+}
+
+std::string figureWords(const Bench& bench, const Slip& slip) {
+    const WrongFigure figure = figureOf(bench, slip);
+    return fmt::format("{} is {} and not {}.", figure.part, figure.wrong, figure.right);
+}
+
+std::string takeWords(const Bench& bench, const Slip& slip) {
+    const WrongFigure figure = figureOf(bench, slip);
+    return fmt::format("take {} for {}", figure.right, figure.part);
+}
+
+std::string setWords(const Bench& bench, const Slip& slip) {
+    const WrongFigure figure = figureOf(bench, slip);
+    return fmt::format("set the {} of {} to {}", figure.label, figure.part, figure.right);
+}
+
+}  // namespace tiepoint

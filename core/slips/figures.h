@@ -1,0 +1,17 @@
+#pragma once
+// Slips of settings: a value or a state that isn't what it should be. Pure.
+
+#include "core/slips/search.h"
+
+namespace tiepoint {
+
+/// Offers another value (or state) of a part, where its range allows it.
+void offerFigure(SlipSearch& search, int part, bool state, int index, double to, int away, double share = 1);
+/// "R1 is 3.3 kΩ and not 330 Ω."
+std::string figureWords(const Bench& bench, const Slip& slip);
+/// "take 330 Ω for R1"
+std::string takeWords(const Bench& bench, const Slip& slip);
+/// "set the voltage of PS1 to 5 V"
+std::string setWords(const Bench& bench, const Slip& slip);
+
+}  // namespace tiepoint
