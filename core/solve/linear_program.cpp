@@ -231,6 +231,10 @@ void LinearProgram::runAgain(std::span<const double> values, std::span<double> r
     for (const Run& run : runs_) {
         const int* operation = operations_.data() + run.operations;
         for (int position = run.first; position < run.first + run.count; ++position) {
+            if (right[position] == 0) {  // a right-hand side has often but one entry
+                operation += run.rows * (2 + run.columns);
+                continue;
+            }
             const double above = right[position] * inverse_[position];
             for (int i = 0; i < run.rows; ++i) {
                 right[operation[1]] -= values[operation[0]] * above;
