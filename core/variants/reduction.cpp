@@ -17,7 +17,7 @@ constexpr int kMostPorts = 60;
 constexpr int kMostSofteningRounds = 8;
 constexpr double kNoMove = 1e-7;    ///< in a law's unit: nothing of it shows in twelve digits
 constexpr double kFarShare = 0.25;  ///< beyond it a curve becomes a port
-constexpr double kLeastShare = 1e-12;
+constexpr double kLeastShareOfResponse = 1e-12;
 constexpr double kFarMove = 0.3;         ///< in a law's unit
 constexpr double kLeastSiemens = 1e-10;  ///< nobody measures behind more than ten gigohm
 constexpr double kMissedShare = 2e-8;    ///< of the largest current: what all curves together may miss
@@ -242,7 +242,7 @@ bool Reduction::settleCurves() {
             if (misses == 0) continue;
             // Behind which resistance the curve stands, without its own line; a leak is the least that holds it.
             const double ohm = base_.ohmAcross(static_cast<int>(k));
-            const double outside = ohm / std::max(1 - before.siemens * ohm, kLeastShare);
+            const double outside = ohm / std::max(1 - before.siemens * ohm, kLeastShareOfResponse);
             const bool shows = misses * std::min(outside, 1 / now.siemens) > kMissedVolt;
             anyShows = anyShows || shows;
             // Put in as a current, its defect would come closer by this factor each time. What the base holds firmly may hang on a

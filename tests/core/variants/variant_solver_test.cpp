@@ -40,7 +40,7 @@ struct Tally {
 };
 
 /// Every current, and the voltage across every part, as the whole bench has them.
-void compare(VariantSolver& solver, const Bench& base, const Variant& variant, Status status) {
+void compareSolvers(VariantSolver& solver, const Bench& base, const Variant& variant, Status status) {
     const auto whole = evaluate(plainBench(base, variant));
     double largest = 0;
     for (const ElementState& e : whole->solution.elements()) largest = std::max(largest, std::abs(e.currentAmpere));
@@ -84,7 +84,7 @@ void compareMany(int benches, int parts, int slips, unsigned seed, Tally& tally)
             auto& [all, short_] = tally.bySlip[drawn.said()];
             ++all;
             short_ += solver.wasReduced();
-            compare(solver, drawn.bench(), variant, status);
+            compareSolvers(solver, drawn.bench(), variant, status);
             if (testing::Test::HasFatalFailure()) {
                 ADD_FAILURE() << "bench " << b << ", variant " << k << ": " << drawn.said();
                 return;
