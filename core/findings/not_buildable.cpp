@@ -32,13 +32,13 @@ std::string said(const Bench& bench, const Clash& clash) {
     const std::string hole = clash.hole ? holeName(bench, *clash.hole) : std::string();
     switch (clash.kind) {
         case ClashKind::Covered:
-            return say(
-                "finding.build.covered",
-                {{"lead", plugInWords(bench, clash.one, clash.oneLead)}, {"hole", hole}, {"other", clash.other}});
+            return say("finding.build.covered", {{"lead", capitalised(plugInWords(bench, clash.one, clash.oneLead))},
+                                                 {"hole", hole},
+                                                 {"other", clash.other}});
         case ClashKind::LegThrough:
-            return say(
-                "finding.build.legThrough",
-                {{"lead", plugInWords(bench, clash.one, clash.oneLead)}, {"hole", hole}, {"other", clash.other}});
+            return say("finding.build.legThrough", {{"lead", capitalised(plugInWords(bench, clash.one, clash.oneLead))},
+                                                    {"hole", hole},
+                                                    {"other", clash.other}});
         case ClashKind::FlatThrough:
             return say("finding.build.flatThrough", {{"wire", wireInWords(bench, clash)}, {"other", clash.other}});
         default:

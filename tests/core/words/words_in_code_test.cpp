@@ -135,6 +135,7 @@ TEST(WordsInCode, EveryFigureIsGivenAndNoOther) {
     for (const Source& source : coreSources()) {
         for (const Call& call : callsIn(source.where, source.code)) {
             for (const std::string& id : call.ids) {
+                if (id.find('.') == std::string::npos) continue;  // of the condition that chooses
                 EXPECT_EQ(call.given, Words::english().figuresOf(id)) << call.where << " says " << id;
                 ++told;
             }
