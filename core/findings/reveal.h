@@ -16,7 +16,7 @@ bool mayReveal(const Bench& bench, Reveal wanted);
 bool answersWhy(Reveal level);
 
 /// The level in words: "place and proof".
-std::string_view revealWords(Reveal level);
+std::string revealWords(Reveal level);
 
 /// What a level leaves of findings. At Reveal::Place each is a place to look at: one hole or part and a sentence, without rule and
 /// figures, the same place once.
