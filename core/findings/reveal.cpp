@@ -67,7 +67,10 @@ std::vector<Finding> revealed(const Bench& bench, const std::vector<Finding>& fi
     if (level == Reveal::Nothing) return shown;
     for (const Finding& finding : findings) {
         Finding each = level == Reveal::Place ? revealedPlaceOf(bench, finding) : finding;
-        if (level < Reveal::Mend) each.mend.reset();
+        if (level < Reveal::Mend) {
+            each.mend.reset();
+            for (Alternative& other : each.alternatives) other.mend.reset();
+        }
         const bool again = isPlaceOnly(each) && std::ranges::find(shown, each.text, &Finding::text) != shown.end();
         if (!again) shown.push_back(std::move(each));
     }
