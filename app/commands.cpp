@@ -14,6 +14,9 @@ std::span<const Command> commands() {
         {"truth", "Every combination of the switches, which lights are lit, and why in logic", declareTruth},
         {"why", "Why a part is dark, so dim or so hot, and what would help", declareWhy},
         {"resistor", "The resistor that an LED needs, from supply, colour and wanted current", declareResistor},
+        {"spread", "Between which limits the readings lie with real parts, and how long a battery lasts",
+         declareSpread},
+        {"hunt", "Benches with a hidden slip each, to be found with the meter, and a key", declareHunt},
     };
     return kTable;
 }

@@ -1,5 +1,6 @@
 #include "core/findings/reveal.h"
 
+#include "core/hunt/hidden_slip.h"
 #include "core/words/words.h"
 
 #include <algorithm>
@@ -48,9 +49,12 @@ Finding revealedPlaceOf(const Bench& bench, const Finding& finding) {
 
 }  // namespace
 
-Reveal revealOf(const Bench& bench) { return bench.disclosure ? bench.disclosure->level : Reveal::Proof; }
+Reveal revealOf(const Bench& bench) {
+    if (isHunting(bench)) return Reveal::Nothing;
+    return bench.disclosure ? bench.disclosure->level : Reveal::Proof;
+}
 
-bool isLocked(const Bench& bench) { return bench.disclosure && !bench.disclosure->lock.empty(); }
+bool isLocked(const Bench& bench) { return isHunting(bench) || (bench.disclosure && !bench.disclosure->lock.empty()); }
 
 bool mayReveal(const Bench& bench, Reveal wanted) { return !isLocked(bench) || wanted <= revealOf(bench); }
 
