@@ -13,6 +13,10 @@ std::span<const Command> commands() {
         {"check", "What is wrong on a bench, where, and what mends it", declareCheck},
         {"truth", "Every combination of the switches, which lights are lit, and why in logic", declareTruth},
         {"why", "Why a part is dark, so dim or so hot, and what would help", declareWhy},
+        {"compare", "Whether two benches are one circuit and do the same; else where they differ", declareCompare},
+        {"sheet", "A plan on paper for building it from real parts; the parts list as CSV", declareSheet},
+        {"slips", "Each slip that can happen on a bench: what is seen, where to look first, what proves it",
+         declareSlips},
         {"resistor", "The resistor that an LED needs, from supply, colour and wanted current", declareResistor},
     };
     return kTable;
