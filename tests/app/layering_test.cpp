@@ -91,7 +91,8 @@ const std::vector<Order> kOrders = {
               "behaviour", "slips",   "hunt",    "lesson",  "truth",    "judge", "findings", "why",      "spread",
               "doctor",    "compare", "diagram", "planner", "course",   "sheet"}},
     {"ui",
-     {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
+     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "access",
+      "window"}},
 };
 
 /// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder
