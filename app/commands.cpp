@@ -14,6 +14,7 @@ std::span<const Command> commands() {
         {"truth", "Every combination of the switches, which lights are lit, and why in logic", declareTruth},
         {"why", "Why a part is dark, so dim or so hot, and what would help", declareWhy},
         {"resistor", "The resistor that an LED needs, from supply, colour and wanted current", declareResistor},
+        {"lesson", "Whether a lesson says what is so, and whether a class can give it with its kit", declareLesson},
     };
     return kTable;
 }
