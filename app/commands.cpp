@@ -21,6 +21,7 @@ std::span<const Command> commands() {
         {"spread", "Between which limits the readings lie with real parts, and how long a battery lasts",
          declareSpread},
         {"hunt", "Benches with a hidden slip each, to be found with the meter, and a key", declareHunt},
+        {"lesson", "Whether a lesson says what is so, and whether a class can give it with its kit", declareLesson},
     };
     return kTable;
 }

@@ -86,10 +86,10 @@ struct Order {
 };
 
 const std::vector<Order> kOrders = {
-    {"core", {"base",      "words",   "instant", "board",   "parts",    "bench", "nets",     "netlist",  "edit",
-              "circuit",   "sizing",  "solve",   "time",    "variants", "flow",  "light",    "snapshot", "meter",
-              "behaviour", "slips",   "hunt",    "lesson",  "truth",    "judge", "findings", "why",      "spread",
-              "doctor",    "compare", "diagram", "planner", "course",   "sheet"}},
+    {"core", {"base",      "words",  "instant", "board",   "parts",    "bench",    "nets",   "netlist",  "edit",
+              "circuit",   "sizing", "solve",   "time",    "variants", "flow",     "light",  "snapshot", "meter",
+              "behaviour", "slips",  "hunt",    "truth",   "judge",    "findings", "course", "lesson",   "why",
+              "spread",    "doctor", "compare", "diagram", "planner",  "sheet"}},
     {"ui",
      {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "access",
       "window"}},
