@@ -9,6 +9,8 @@ std::span<const Command> commands() {
         {"solve", "Voltages, currents and brightness of a bench", declareSolve},
         {"nets", "Which holes and leads are one net", declareNets},
         {"render", "A picture of the solved bench: PNG, SVG or PDF by the ending", declareRender},
+        {"diagram", "The circuit diagram of a bench or a circuit: PNG, SVG or PDF by the ending", declareDiagram},
+        {"arrange", "A bench that can be built, from a circuit or another bench", declareArrange},
         {"parts", "The catalogue of part kinds", declareParts},
         {"check", "What is wrong on a bench, where, and what mends it", declareCheck},
         {"truth", "Every combination of the switches, which lights are lit, and why in logic", declareTruth},

@@ -11,6 +11,8 @@ namespace tiepoint::app {
 Action declareSolve(CLI::App& parser);
 Action declareNets(CLI::App& parser);
 Action declareRender(CLI::App& parser);
+Action declareDiagram(CLI::App& parser);
+Action declareArrange(CLI::App& parser);
 Action declareParts(CLI::App& parser);
 Action declareCheck(CLI::App& parser);
 Action declareCompare(CLI::App& parser);
