@@ -15,9 +15,9 @@
 namespace tiepoint {
 namespace {
 
-using Table = std::vector<std::pair<double, double>>;
+using CurveTable = std::vector<std::pair<double, double>>;
 
-double between(const Table& table, double at) {
+double between(const CurveTable& table, double at) {
     for (std::size_t i = 1; i < table.size(); ++i) {
         if (at <= table[i].first || i + 1 == table.size()) {
             const double share =
@@ -28,9 +28,10 @@ double between(const Table& table, double at) {
     return table.back().second;
 }
 
-const Table kVolts{{0, 1.6}, {0.05, 1.5}, {0.25, 1.3}, {0.5, 1.2}, {0.75, 1.1}, {0.95, 0.9}};
-const Table kOhms{{0, 0.2}, {0.25, 0.4}, {0.85, 1.0}, {0.95, 1.0}};
-const Table kHours{{std::log10(0.025), 2.9}, {-1, 2.2}, {std::log10(0.5), 1.3}, {0, 0.83}, {std::log10(2.0), 0.54}};
+const CurveTable kVolts{{0, 1.6}, {0.05, 1.5}, {0.25, 1.3}, {0.5, 1.2}, {0.75, 1.1}, {0.95, 0.9}};
+const CurveTable kOhms{{0, 0.2}, {0.25, 0.4}, {0.85, 1.0}, {0.95, 1.0}};
+const CurveTable kHours{
+    {std::log10(0.025), 2.9}, {-1, 2.2}, {std::log10(0.5), 1.3}, {0, 0.83}, {std::log10(2.0), 0.54}};
 
 double hoursInto(double ohm, double count, double used) {
     constexpr int kSteps = 20'000;
