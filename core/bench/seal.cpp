@@ -10,7 +10,7 @@ namespace tiepoint {
 namespace {
 
 constexpr std::string_view kSixtyFour = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
-constexpr std::size_t kSumBytes = 4;
+constexpr std::size_t kSealSumBytes = 4;
 
 /// A stream of bytes that begins with a number: an xorshift.
 class ByteStream {
@@ -36,7 +36,7 @@ std::uint32_t sumOf(std::string_view text) {
 
 std::string sumBytes(std::uint32_t sum) {
     std::string bytes;
-    for (std::size_t i = 0; i < kSumBytes; ++i) bytes += static_cast<char>(sum >> (8 * i) & 0xff);
+    for (std::size_t i = 0; i < kSealSumBytes; ++i) bytes += static_cast<char>(sum >> (8 * i) & 0xff);
     return bytes;
 }
 
@@ -128,13 +128,13 @@ std::string obscured(std::string_view plain) {
 
 std::optional<std::string> unobscured(std::string_view text) {
     const auto bytes = fromLetters(text);
-    if (!bytes || bytes->size() < kSumBytes) return std::nullopt;
+    if (!bytes || bytes->size() < kSealSumBytes) return std::nullopt;
     std::uint32_t sum = 0;
-    for (std::size_t i = 0; i < kSumBytes; ++i)
+    for (std::size_t i = 0; i < kSealSumBytes; ++i)
         sum |= static_cast<std::uint32_t>(static_cast<unsigned char>((*bytes)[i])) << (8 * i);
     ByteStream stream(sum);
     std::string plain;
-    for (const char c : std::string_view(*bytes).substr(kSumBytes))
+    for (const char c : std::string_view(*bytes).substr(kSealSumBytes))
         plain += static_cast<char>(static_cast<unsigned char>(c) ^ stream.next());
     if (sumOf(plain) != sum) return std::nullopt;
     return plain;
