@@ -1,8 +1,7 @@
 #include "core/solve/bench_circuit.h"
 
 #include "core/solve/loops.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <limits>
@@ -13,27 +12,24 @@ namespace {
 
 constexpr double kUnknownFigure = std::numeric_limits<double>::quiet_NaN();
 
-/// What each trouble means to a person; {} stands for the ids of the parts.
+/// What each trouble means to a person: the id of the words.
 std::string_view reasonFor(Trouble trouble) {
     switch (trouble) {
         case Trouble::IdealLoop:
-            return "Sources without internal resistance are joined plus to plus or in a ring ({}): nothing settles "
-                   "their "
-                   "currents.";
+            return "solve.idealLoop";
         case Trouble::Unbalanced:
-            return "The currents around {} can't add up: no voltage satisfies all of them.";
+            return "solve.unbalanced";
         case Trouble::LimitsContend:
-            return "The current limits of {} contend: whichever of them limits, another one has to.";
+            return "solve.limits";
         case Trouble::ManyRests:
-            return "The circuit around {} has more than one state of rest: which of them it takes is decided by how it "
-                   "is switched on.";
+            return "solve.manyRests";
         case Trouble::NeverRests:
-            return "The circuit around {} never rests: it switches back and forth.";
+            return "solve.neverRests";
         case Trouble::NotConverged:
         case Trouble::None:
             break;
     }
-    return "No voltages and currents were found that satisfy the circuit around {}.";
+    return "solve.notFound";
 }
 
 }  // namespace
@@ -174,12 +170,9 @@ void BenchCircuit::explain(const CircuitSolution& found) {
     std::sort(solution_.troubleParts.begin(), solution_.troubleParts.end());
     const auto end = std::unique(solution_.troubleParts.begin(), solution_.troubleParts.end());
     solution_.troubleParts.erase(end, solution_.troubleParts.end());
-    std::string ids;
-    for (int part : solution_.troubleParts) {
-        if (!ids.empty()) ids += ", ";
-        ids += layout_->bench->parts[part].id;
-    }
-    solution_.reason = fmt::format(fmt::runtime(reasonFor(found.trouble)), ids);
+    std::vector<std::string> ids;
+    for (int part : solution_.troubleParts) ids.push_back(layout_->bench->parts[part].id);
+    solution_.reason = say(reasonFor(found.trouble), {{"parts", sayList(ids, "list.comma")}});
 }
 
 }  // namespace tiepoint
