@@ -1,5 +1,6 @@
 #include "core/findings/reveal.h"
 
+#include "core/hunt/hidden_slip.h"
 #include "core/words/words.h"
 
 #include <algorithm>
@@ -48,9 +49,12 @@ Finding revealedPlaceOf(const Bench& bench, const Finding& finding) {
 
 }  // namespace
 
-Reveal revealOf(const Bench& bench) { return bench.disclosure ? bench.disclosure->level : Reveal::Proof; }
+Reveal revealOf(const Bench& bench) {
+    if (isHunting(bench)) return Reveal::Nothing;
+    return bench.disclosure ? bench.disclosure->level : Reveal::Proof;
+}
 
-bool isLocked(const Bench& bench) { return bench.disclosure && !bench.disclosure->lock.empty(); }
+bool isLocked(const Bench& bench) { return isHunting(bench) || (bench.disclosure && !bench.disclosure->lock.empty()); }
 
 bool mayReveal(const Bench& bench, Reveal wanted) { return !isLocked(bench) || wanted <= revealOf(bench); }
 
@@ -67,7 +71,10 @@ std::vector<Finding> revealed(const Bench& bench, const std::vector<Finding>& fi
     if (level == Reveal::Nothing) return shown;
     for (const Finding& finding : findings) {
         Finding each = level == Reveal::Place ? revealedPlaceOf(bench, finding) : finding;
-        if (level < Reveal::Mend) each.mend.reset();
+        if (level < Reveal::Mend) {
+            each.mend.reset();
+            for (Alternative& other : each.alternatives) other.mend.reset();
+        }
         const bool again = isPlaceOnly(each) && std::ranges::find(shown, each.text, &Finding::text) != shown.end();
         if (!again) shown.push_back(std::move(each));
     }

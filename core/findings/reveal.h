@@ -7,7 +7,7 @@
 
 namespace tiepoint {
 
-/// The level that a bench asks for; place and proof where it doesn't say.
+/// The level that a bench asks for; place and proof where it doesn't say, nothing while it hides a slip that is to be found.
 Reveal revealOf(const Bench& bench);
 bool isLocked(const Bench& bench);
 /// Whether one may ask for a level: a locked bench shows no more than it says.

@@ -16,7 +16,7 @@ namespace {
 constexpr int kLastBeforeGap = 4, kFirstAfterGap = 7;  ///< rows in pitches: e is 4, f is 7
 constexpr int kRowsBesideGap = 5;
 constexpr int kFarthest = 4;          ///< pitches from the first leg to where it may come to be
-constexpr double kMiddleReach = 1.6;  ///< pitches; a hand turns it about its middle, as near as the holes allow
+constexpr double kMiddleReach = 2.6;  ///< pitches; a hand turns it about its middle, or about the leg that it holds
 
 int pitchesOf(Line row) {
     const int index = static_cast<int>(row);
