@@ -25,7 +25,7 @@ void collectVariables(const Expression& expression, std::vector<int>& variables)
 }
 
 /// Lone names come before brackets, which reads easier; else terms stand in the order of their switches.
-std::pair<int, std::vector<int>> placeOf(const Expression& term) {
+std::pair<int, std::vector<int>> readingPlaceOf(const Expression& term) {
     std::vector<int> variables;
     collectVariables(term, variables);
     return {term.length().first, std::move(variables)};
@@ -40,7 +40,7 @@ Expression flat(Expression::Kind kind, std::vector<Expression> terms) {
         else
             made.terms.push_back(std::move(term));
     }
-    std::ranges::stable_sort(made.terms, {}, placeOf);
+    std::ranges::stable_sort(made.terms, {}, readingPlaceOf);
     return made;
 }
 
