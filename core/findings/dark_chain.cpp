@@ -39,7 +39,8 @@ std::optional<Finding> darkChain(const Examination& examination, bool untried) {
     Finding finding;
     finding.rule = "dark-light";
     finding.severity = Severity::Remark;
-    for (const Scope::Thing& thing : Scope(ground, {examination.part(*light).id}, kLinksTold).things())
+    const Scope around(ground, {examination.part(*light).id}, kLinksTold);
+    for (const Scope::Thing& thing : around.things())
         finding.parts.push_back(thing.jumper ? bench.jumpers[thing.index].id : bench.parts[thing.index].id);
     finding.holes = holesOf(examination.part(*light));
     addFigure(finding, "current", examination.mostCurrent(*light));
