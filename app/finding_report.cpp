@@ -63,7 +63,7 @@ std::string_view severityName(Severity severity) {
 }
 
 Reveal printedLevel(const Bench& bench, bool json) {
-    return bench.disclosure || !json ? revealOf(bench) : Reveal::Mend;
+    return bench.disclosure || isLocked(bench) || !json ? revealOf(bench) : Reveal::Mend;
 }
 
 void writeFindings(JsonWriter& json, const Bench& bench, const Report& report) {

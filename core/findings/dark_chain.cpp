@@ -39,8 +39,8 @@ std::optional<Finding> darkChain(const Examination& examination, bool untried) {
     Finding finding;
     finding.rule = "dark-light";
     finding.severity = Severity::Remark;
-    const Scope around(ground, {examination.part(*light).id}, kLinksTold);
-    for (const Scope::Thing& thing : around.things())
+    const Scope near(ground, {examination.part(*light).id}, kLinksTold);
+    for (const Scope::Thing& thing : near.things())
         finding.parts.push_back(thing.jumper ? bench.jumpers[thing.index].id : bench.parts[thing.index].id);
     finding.holes = holesOf(examination.part(*light));
     addFigure(finding, "current", examination.mostCurrent(*light));

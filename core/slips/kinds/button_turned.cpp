@@ -4,8 +4,7 @@
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -106,21 +105,18 @@ void searchButtonTurned(SlipSearch& search) {
 }
 
 std::string toldButtonTurned(const Bench& bench, const Slip& slip) {
-    return fmt::format("{} is turned by a quarter, so its joined legs lie otherwise.", partOf(bench, slip).id);
+    return say("slip.button-turned", {{"part", partOf(bench, slip).id}});
 }
 std::string mendButtonTurned(const Bench& bench, const Slip& slip) {
-    return fmt::format("turn {} by a quarter, with its leg {} in {}", partOf(bench, slip).id,
-                       partOf(bench, slip).kind->leads.front().name, placeName(bench, *slip.right.leads.front().to));
+    const Part& part = partOf(bench, slip);
+    return say("slip.button-turned.mend", {{"part", part.id},
+                                           {"lead", part.kind->leads.front().name},
+                                           {"place", placeName(bench, *slip.right.leads.front().to)}});
 }
 
 }  // namespace
 
-const SlipKind kButtonTurned{"button-turned",
-                             4,
-                             "the legs of each button stand so that pressing joins two columns",
-                             true,
-                             searchButtonTurned,
-                             toldButtonTurned,
+const SlipKind kButtonTurned{"button-turned", 4, "slip.button-turned.seen", true, searchButtonTurned, toldButtonTurned,
                              mendButtonTurned};
 
 }  // namespace tiepoint
