@@ -13,6 +13,7 @@ std::span<const Command> commands() {
         {"check", "What is wrong on a bench, where, and what mends it", declareCheck},
         {"truth", "Every combination of the switches, which lights are lit, and why in logic", declareTruth},
         {"why", "Why a part is dark, so dim or so hot, and what would help", declareWhy},
+        {"diagnose", "What may be wrong on a real board: what fits, what to measure next, the mend", declareDiagnose},
         {"resistor", "The resistor that an LED needs, from supply, colour and wanted current", declareResistor},
     };
     return kTable;

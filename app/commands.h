@@ -15,6 +15,7 @@ Action declareParts(CLI::App& parser);
 Action declareCheck(CLI::App& parser);
 Action declareTruth(CLI::App& parser);
 Action declareWhy(CLI::App& parser);
+Action declareDiagnose(CLI::App& parser);
 Action declareResistor(CLI::App& parser);
 /// Why the first word behind the program's name is neither a command nor a bench to open in the window; nothing if it is one of them.
 std::optional<std::string> refusalOfWord(std::string_view word);

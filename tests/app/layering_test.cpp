@@ -88,7 +88,7 @@ struct Order {
 const std::vector<Order> kOrders = {
     {"core", {"base",      "instant", "board",  "parts",    "bench",    "nets",  "netlist",  "edit",
               "circuit",   "sizing",  "solve",  "variants", "flow",     "light", "snapshot", "meter",
-              "behaviour", "slips",   "lesson", "truth",    "findings", "why"}},
+              "behaviour", "slips",   "doctor", "lesson",   "truth",   "findings", "why"}},
     {"ui",
      {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
 };

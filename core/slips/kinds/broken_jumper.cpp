@@ -34,6 +34,7 @@ const SlipKind kBrokenJumper{"broken-jumper",
                              false,
                              searchBrokenJumper,
                              toldBrokenJumper,
-                             mendBrokenJumper};
+                             mendBrokenJumper,
+                           true};
 
 }  // namespace tiepoint

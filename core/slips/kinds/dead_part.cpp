@@ -37,6 +37,7 @@ const SlipKind kDeadPart{"dead-part",
                          false,
                          searchDeadPart,
                          toldDeadPart,
-                         mendDeadPart};
+                         mendDeadPart,
+                           true};
 
 }  // namespace tiepoint

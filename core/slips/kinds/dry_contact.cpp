@@ -54,6 +54,7 @@ const SlipKind kDryContact{"dry-contact",
                            false,
                            searchDryContact,
                            toldDryContact,
-                           mendDryContact};
+                           mendDryContact,
+                           true};
 
 }  // namespace tiepoint

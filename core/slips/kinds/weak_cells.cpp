@@ -36,6 +36,7 @@ const SlipKind kWeakCells{"weak-cells",
                           false,
                           searchWeakCells,
                           figureWords,
-                          mendWeakCells};
+                          mendWeakCells,
+                           true};
 
 }  // namespace tiepoint
