@@ -77,6 +77,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectViews();
     connectThemes();
     walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
+    doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
@@ -91,6 +92,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(cards_, &CardRow::asideChanged, this, followRoom);
     connect(&inquiry_->questions(), &Questions::tableReady, this, followRoom);
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
+    connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);

@@ -12,6 +12,7 @@
 #include "ui/tray/tray.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
+#include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/findings_desk.h"
 #include "ui/window/inquiry.h"
@@ -57,6 +58,7 @@ public:
     WalkGuide& walk() { return *walk_; }
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
     FindingsDesk& findings() { return *findings_; }
+    DoctorDesk& doctor() { return *doctor_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -105,6 +107,7 @@ private:
     MyDrawer* drawer_;
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
+    DoctorDesk* doctor_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 
