@@ -80,6 +80,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
+    doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
@@ -98,6 +99,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(&inquiry_->questions(), &Questions::tableReady, this, followRoom);
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
+    connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);

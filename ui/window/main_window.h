@@ -13,6 +13,7 @@
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
 #include "ui/window/damage_desk.h"
+#include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/findings_desk.h"
 #include "ui/window/hunt_desk.h"
@@ -63,6 +64,7 @@ public:
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
     DamageDesk& damage() { return *damage_; }
+    DoctorDesk& doctor() { return *doctor_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -115,6 +117,7 @@ private:
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
     DamageDesk* damage_;
+    DoctorDesk* doctor_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 
