@@ -21,6 +21,7 @@ std::span<const Command> commands() {
          declareSlips},
         {"diagnose", "What may be wrong on a real board: what fits, what to measure next, the mend", declareDiagnose},
         {"resistor", "The resistor that an LED needs, from supply, colour and wanted current", declareResistor},
+        {"trace", "What a bench does in time: volts and amperes at even instants", declareTrace},
         {"spread", "Between which limits the readings lie with real parts, and how long a battery lasts",
          declareSpread},
         {"hunt", "Benches with a hidden slip each, to be found with the meter, and a key", declareHunt},

@@ -22,6 +22,7 @@ Action declareTruth(CLI::App& parser);
 Action declareWhy(CLI::App& parser);
 Action declareDiagnose(CLI::App& parser);
 Action declareResistor(CLI::App& parser);
+Action declareTrace(CLI::App& parser);
 Action declareSpread(CLI::App& parser);
 Action declareHunt(CLI::App& parser);
 Action declareLesson(CLI::App& parser);
