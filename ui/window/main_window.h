@@ -12,12 +12,15 @@
 #include "ui/tray/tray.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
+#include "ui/window/damage_desk.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/findings_desk.h"
+#include "ui/window/hunt_desk.h"
 #include "ui/window/inquiry.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
 #include "ui/window/resistor_help.h"
+#include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
@@ -57,6 +60,9 @@ public:
     WalkGuide& walk() { return *walk_; }
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
     FindingsDesk& findings() { return *findings_; }
+    SpreadDesk& spread() { return *spread_; }
+    HuntDesk& hunt() { return *hunt_; }
+    DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -73,6 +79,7 @@ private:
     void connectViews();
     void connectThemes();
     void connectStartCard();
+    void makeHunt();
     void changeViews(const std::function<void(Views&)>& change);
     void showHelpOfSelection();
     void closeStartCard();
@@ -105,6 +112,9 @@ private:
     MyDrawer* drawer_;
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
+    SpreadDesk* spread_;
+    HuntDesk* hunt_ = nullptr;
+    DamageDesk* damage_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 
