@@ -90,7 +90,7 @@ const std::vector<Order> kOrders = {
               "circuit",   "sizing",  "solve", "variants", "flow",   "light",  "snapshot", "meter",
               "behaviour", "slips",   "truth", "findings", "course", "lesson", "why"}},
     {"ui",
-     {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
+     {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "lesson", "window"}},
 };
 
 /// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder
