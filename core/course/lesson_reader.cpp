@@ -10,6 +10,7 @@
 #include "core/bench/kept_members.h"
 #include "core/bench/read_helpers.h"
 #include "core/course/lesson_file.h"
+#include "core/course/read_predicate.h"
 #include "core/course/read_prediction.h"
 #include "core/edit/edit_file.h"
 

@@ -2,7 +2,7 @@
 // taken.
 
 #include "core/course/shipped.h"
-#include "core/edit/holes.h"
+#include "core/edit/placement.h"
 #include "core/lesson/first_build.h"
 #include "core/slips/slip.h"
 
