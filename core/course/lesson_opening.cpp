@@ -3,6 +3,7 @@
 #include "core/base/file_io.h"
 #include "core/base/json_scan.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/bench_in_picture.h"
 #include "core/bench/file_head.h"
 #include "core/course/lesson_file.h"
 
@@ -47,9 +48,10 @@ namespace {
 
 template <class Read>
 auto readNamed(const std::filesystem::path& path, Read read) -> decltype(read(std::string_view())) {
-    const auto text = readFile(path, kLargestBenchBytes);
-    if (!text) return text.error();
-    auto result = read(std::string_view(*text));
+    auto bytes = readFile(path, kLargestBenchBytes);
+    if (!bytes) return bytes.error();
+    const auto text = textOrInside(std::move(bytes).value());  // of a picture, the bench inside
+    auto result = text ? read(std::string_view(*text)) : decltype(read(std::string_view()))(text.error());
     if (!result) {
         Error error = result.error();
         error.file = path.string();

@@ -3,11 +3,13 @@
 #include "core/base/embedded.h"
 #include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/bench_in_picture.h"
 #include "core/course/lesson_file.h"
 #include "ui/document/file_dialogs.h"
 #include "ui/theme/plain_text.h"
 
 #include <QDir>
+#include <QFile>
 #include <QFileInfo>
 #include <QPointer>
 
@@ -19,6 +21,15 @@ namespace {
 const QString kSuffix = QStringLiteral(".bench.json");
 
 QString line(const Error& error) { return QString::fromStdString(error.oneLine()); }
+
+/// By its first bytes, whatever it is called.
+bool isPicture(const QString& path) {
+    QFile file(path);
+    constexpr qint64 kSignatureBytes = 8;
+    if (!file.open(QIODevice::ReadOnly)) return false;
+    const QByteArray head = file.read(kSignatureBytes);
+    return isPng({head.constData(), static_cast<std::size_t>(head.size())});
+}
 
 QString withSuffix(const QString& path) { return QFileInfo(path).suffix().isEmpty() ? path + kSuffix : path; }
 
@@ -100,8 +111,10 @@ void FileActions::load(const QString& path) {
     auto read = readTableFile(path.toStdString());
     if (!read) return void(Q_EMIT failed(line(read.error())));
     const auto warnings = read->warnings;
-    put(std::move(read.value().bench), read->lesson, QFileInfo(path).absoluteFilePath());
-    if (!lesson_) guard_.remember(digest);
+    const QString place = isPicture(path) ? QString() : QFileInfo(path).absoluteFilePath();
+    put(std::move(read.value().bench), read->lesson,
+        place);  // a bench that came in a picture has no file yet: saving asks for one
+    if (!lesson_ && !place.isEmpty()) guard_.remember(digest);
     Q_EMIT opened();
     if (warnings.empty()) return;
     const QString more = warnings.size() == 1 ? QString() : QStringLiteral(" (and %1 more)").arg(warnings.size() - 1);
@@ -111,6 +124,17 @@ void FileActions::load(const QString& path) {
 void FileActions::put(Bench bench, std::shared_ptr<const Lesson> lesson, const QString& path) {
     lesson_ = std::move(lesson);
     document_.reset(std::move(bench), lesson_ ? QString() : path);
+}
+
+void FileActions::openPicture(const QByteArray& png) {
+    whenSafe([this, png] {
+        const auto text = benchInside({png.constData(), static_cast<std::size_t>(png.size())});
+        if (!text) return void(Q_EMIT failed(line(text.error())));
+        auto read = readBench(*text);
+        if (!read) return void(Q_EMIT failed(line(read.error())));
+        put(std::move(read).value().bench, nullptr, {});
+        Q_EMIT opened();
+    });
 }
 
 void FileActions::reload() {

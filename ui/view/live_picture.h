@@ -48,6 +48,7 @@ Q_SIGNALS:
 
 private:
     void arrangeTags();
+    Views allowed(Views views) const;
     void addWords();
 
     Picture& picture_;

@@ -13,14 +13,17 @@
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
 #include "ui/window/arrow_key.h"
+#include "ui/window/damage_desk.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/findings_desk.h"
+#include "ui/window/hunt_desk.h"
 #include "ui/window/inquiry.h"
 #include "ui/window/lesson_desk.h"
 #include "ui/window/lesson_recorder.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
 #include "ui/window/resistor_help.h"
+#include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
 #include "ui/window/sum_guide.h"
 #include "ui/window/title_line.h"
@@ -62,6 +65,9 @@ public:
     SumGuide& sum() { return *sum_; }
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
     FindingsDesk& findings() { return *findings_; }
+    SpreadDesk& spread() { return *spread_; }
+    HuntDesk& hunt() { return *hunt_; }
+    DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     LessonDesk& lessons() { return *lessons_; }
@@ -81,6 +87,7 @@ private:
     void connectViews();
     void connectThemes();
     void connectStartCard();
+    void makeHunt();
     void changeViews(const std::function<void(Views&)>& change);
     void showHelpOfSelection();
     void closeStartCard();
@@ -115,6 +122,9 @@ private:
     MyDrawer* drawer_;
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
+    SpreadDesk* spread_;
+    HuntDesk* hunt_ = nullptr;
+    DamageDesk* damage_;
     LessonDesk* lessons_ = nullptr;
     LessonRecorder* recorder_;
     ArrowKey* arrowKey_ = nullptr;
