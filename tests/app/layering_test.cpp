@@ -96,6 +96,9 @@ const std::vector<Order> kOrders = {
     {"ui",
      {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "compare",
       "access", "window"}},
+     {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "lesson", "window"}},
+     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "access",
+      "window"}},
 };
 
 /// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder
