@@ -77,6 +77,7 @@ Lines linesOfViews() {
           {KeyFor::ZoomOut, {Qt::CTRL | Qt::Key_Minus}},
           {KeyFor::Fit, {Qt::CTRL | Qt::Key_0}}}},
         {kSee, nullptr, "fold cards and tray away", {{KeyFor::Fold, {Qt::Key_F9}}}},
+        {kSee, nullptr, "the circuit diagram", {{KeyFor::Diagram, {Qt::SHIFT | Qt::Key_F9}}}},
         {kSee,
          nullptr,
          "show to the room, full screen",

@@ -18,6 +18,7 @@
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
 #include "ui/window/resistor_help.h"
+#include "ui/window/sheet_desk.h"
 #include "ui/window/start_card.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
@@ -57,6 +58,7 @@ public:
     WalkGuide& walk() { return *walk_; }
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
     FindingsDesk& findings() { return *findings_; }
+    SheetDesk& sheetDesk() { return *sheetDesk_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -105,6 +107,7 @@ private:
     MyDrawer* drawer_;
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
+    SheetDesk* sheetDesk_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 
