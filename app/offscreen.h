@@ -1,7 +1,5 @@
 #pragma once
-// What painters need without a display: an application for fonts, and no window.
-
-#include "app/qt_log.h"
+// An application for fonts and painters, without a window and without a display. One at a time, in the main thread.
 
 #include <QGuiApplication>
 
@@ -11,11 +9,7 @@ namespace tiepoint::app {
 
 class Offscreen {
 public:
-    Offscreen() {
-        qputenv("QT_QPA_PLATFORM", "offscreen");
-        sendQtMessagesToLog();
-        application_.emplace(argumentCount_, arguments_);
-    }
+    Offscreen();
 
 private:
     int argumentCount_ = 1;

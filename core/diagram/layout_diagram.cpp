@@ -323,7 +323,7 @@ private:
     }
 
     void emitChannel(Diagram& diagram, int layer) {
-        const Channel& channel = channels_[layer];
+        const RoutedChannel& channel = channels_[layer];
         const double top = start_[layer], bottom = start_[layer + 1];
         const double used = kTrack * std::max(0, channel.tracks - 1);
         const auto trackAlong = [&](int track) {
@@ -365,7 +365,7 @@ private:
     SheetGraph graph_;
     std::vector<int> nodeOfNet_;
     std::vector<std::vector<ChannelRun>> runs_;
-    std::vector<Channel> channels_;
+    std::vector<RoutedChannel> channels_;
     std::vector<double> start_;
     std::map<int, double> middle_;
     double low_ = 0, high_ = 0;
