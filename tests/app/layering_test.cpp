@@ -86,17 +86,11 @@ struct Order {
 };
 
 const std::vector<Order> kOrders = {
-    {"core", {"base",    "instant",   "board", "parts",  "bench",    "nets",     "netlist", "edit",
-              "circuit", "sizing",    "solve", "time",   "variants", "flow",     "light",   "snapshot",
-              "meter",   "behaviour", "slips", "lesson", "truth",    "findings", "why"}},
     {"core", {"base",      "words",  "instant", "board",   "parts",    "bench",    "nets",   "netlist",  "edit",
               "circuit",   "sizing", "solve",   "time",    "variants", "flow",     "light",  "snapshot", "meter",
               "behaviour", "slips",  "hunt",    "truth",   "judge",    "findings", "course", "lesson",   "why",
               "spread",    "doctor", "compare", "diagram", "planner",  "sheet"}},
     {"ui",
-     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "compare",
-      "access", "window"}},
-     {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "lesson", "window"}},
      {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "access",
       "window"}},
 };

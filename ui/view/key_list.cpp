@@ -80,6 +80,7 @@ Lines linesOfViews() {
          nullptr,
          "fold cards and tray away; the tray while it is shown to the room",
          {{KeyFor::Fold, {Qt::Key_F9}}}},
+        {kSee, nullptr, "the circuit diagram", {{KeyFor::Diagram, {Qt::SHIFT | Qt::Key_F9}}}},
         {kSee,
          nullptr,
          "show to the room, full screen",

@@ -35,6 +35,7 @@ enum class KeyFor {
     ZoomOut,
     Fit,
     Fold,
+    Diagram,
     Project,
     FullScreen,
     Ink,

@@ -27,6 +27,8 @@ constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
 constexpr double kRoomCardShare = 0.4;  // of the screen, at most, for a card shown to a room
+constexpr double kSheetShare = 0.44;     // of the height below the title, for the circuit diagram
+constexpr double kBoardShare = 0.54;     // of the breadth, beside the circuit diagram
 const QSize kSmallestWindow(800, 500);
 
 BenchView* makeView(BenchDocument& document, LiveBench& live, QWidget* parent) {
@@ -69,6 +71,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(drawer_, &MyDrawer::changed, this, followDrawer);
     followDrawer();
     findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
+    sheetDesk_ = new SheetDesk({*document_, *live_, *view_, *bar_}, title_->menus(), actions_.project, stage_, this);
+    connect(sheetDesk_, &SheetDesk::arrangeWanted, this, &MainWindow::arrangeStage);
     files_->setAsker(questionsInBar(*bar_, this));
     findings_->reveal().setAsker(phraseInBar(*bar_));
     connect(bar_, &MessageBar::left, view_, [this] { view_->setFocus(Qt::OtherFocusReason); });
@@ -264,6 +268,8 @@ void MainWindow::arrangeStage() {
     const bool projecting = projection_->isProjecting();
     const bool folded = actions_.fold->isChecked() || projecting;
     const bool strip = projecting && roomTray_ && !lessons_->isGiving();  // of the tray, alone
+    const bool sheet = sheetDesk_->isShown();
+    const bool folded = actions_.fold->isChecked() || projecting || sheet;
     title_->setVisible(!projecting);
     cards_->setRoom(projecting);
     Card* const roomCard = cards_->roomCard();
@@ -300,6 +306,19 @@ void MainWindow::arrangeStage() {
     title_->setGeometry(0, 0, stage_->width(), titleHeight);
     const QRect bench(0, titleHeight, stage_->width() - lesson.right, bottom - titleHeight);
     lessons_->placeIn(stage_->rect());
+    QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
+    QRect paper;
+    if (sheet && projecting) {
+        // For a room: side by side, both as large as can be.
+        const int boardWidth = static_cast<int>(kBoardShare * bench.width());
+        paper = bench.adjusted(boardWidth, 0, 0, 0);
+        bench.setWidth(boardWidth);
+    } else if (sheet) {
+        const int height = static_cast<int>(kSheetShare * bench.height());
+        paper = QRect(side, bench.bottom() + 1 - height, width, height);
+        bench.setHeight(bench.height() - height);
+    }
+    sheetDesk_->placeIn(paper, projecting, look);
     view_->setGeometry(bench);
     lessons_->settle();
     placeArrowKey();

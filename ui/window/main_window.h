@@ -24,6 +24,7 @@
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
 #include "ui/window/resistor_help.h"
+#include "ui/window/sheet_desk.h"
 #include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
 #include "ui/window/sum_guide.h"
@@ -66,6 +67,7 @@ public:
     SumGuide& sum() { return *sum_; }
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
     FindingsDesk& findings() { return *findings_; }
+    SheetDesk& sheetDesk() { return *sheetDesk_; }
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
     DamageDesk& damage() { return *damage_; }
@@ -124,6 +126,7 @@ private:
     MyDrawer* drawer_;
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
+    SheetDesk* sheetDesk_;
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
     DamageDesk* damage_;
