@@ -19,6 +19,7 @@ std::span<const Command> commands() {
         {"sheet", "A plan on paper for building it from real parts; the parts list as CSV", declareSheet},
         {"slips", "Each slip that can happen on a bench: what is seen, where to look first, what proves it",
          declareSlips},
+        {"diagnose", "What may be wrong on a real board: what fits, what to measure next, the mend", declareDiagnose},
         {"resistor", "The resistor that an LED needs, from supply, colour and wanted current", declareResistor},
         {"trace", "What a bench does in time: volts and amperes at even instants", declareTrace},
         {"spread", "Between which limits the readings lie with real parts, and how long a battery lasts",

@@ -20,6 +20,7 @@ Action declareSheet(CLI::App& parser);
 Action declareSlips(CLI::App& parser);
 Action declareTruth(CLI::App& parser);
 Action declareWhy(CLI::App& parser);
+Action declareDiagnose(CLI::App& parser);
 Action declareResistor(CLI::App& parser);
 Action declareTrace(CLI::App& parser);
 Action declareSpread(CLI::App& parser);

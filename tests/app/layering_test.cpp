@@ -86,9 +86,6 @@ struct Order {
 };
 
 const std::vector<Order> kOrders = {
-    {"core", {"base",    "instant",   "board", "parts",  "bench",    "nets",     "netlist", "edit",
-              "circuit", "sizing",    "solve", "time",   "variants", "flow",     "light",   "snapshot",
-              "meter",   "behaviour", "slips", "lesson", "truth",    "findings", "why"}},
     {"core", {"base",      "words",  "instant", "board",   "parts",    "bench",    "nets",   "netlist",  "edit",
               "circuit",   "sizing", "solve",   "time",    "variants", "flow",     "light",  "snapshot", "meter",
               "behaviour", "slips",  "hunt",    "truth",   "judge",    "findings", "course", "lesson",   "why",
