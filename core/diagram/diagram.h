@@ -56,11 +56,7 @@ struct PlacedPart {
     const Symbol* symbol = nullptr;  ///< null: a box, `body`
     SymbolPose pose;
     Rect body;  ///< all that is drawn of it but its leads and words
-<<<<<<< HEAD
-    std::vector<PlacedLead> leads;
-=======
     std::vector<SheetLead> leads;
->>>>>>> join
 };
 
 struct SheetWire {

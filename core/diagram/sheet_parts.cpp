@@ -21,11 +21,7 @@ void joinStraight(Diagram& diagram) {
         ends[keyOf(diagram.wires[i].net, diagram.wires[i].to)].push_back(static_cast<int>(i));
     }
     for (const PlacedPart& part : diagram.parts) {
-<<<<<<< HEAD
-        for (const PlacedLead& lead : part.leads) {
-=======
         for (const SheetLead& lead : part.leads) {
->>>>>>> join
             if (const auto found = ends.find(keyOf(lead.net, lead.at)); found != ends.end())
                 found->second.push_back(-1);
         }

@@ -109,11 +109,7 @@ std::string misread(const Netlist& netlist, const Diagram& diagram) {
         }
         for (const PlacedPart& part : diagram.parts) {
             ways += static_cast<int>(
-<<<<<<< HEAD
-                std::ranges::count_if(part.leads, [&](const PlacedLead& lead) { return same(lead.at, dot.at); }));
-=======
                 std::ranges::count_if(part.leads, [&](const SheetLead& lead) { return same(lead.at, dot.at); }));
->>>>>>> join
         }
         if (ways < 3) return fmt::format("a dot at {}, {} joins {} ways", dot.at.x, dot.at.y, ways);
     }
