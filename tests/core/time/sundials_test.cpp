@@ -67,7 +67,10 @@ struct DrawnTransient {
             resistors.push_back({node, node % 2 == 0 ? 1 : other(node), decades(300, 3e4)});
             if (pick(0, 1) == 0) resistors.push_back({node, other(node), decades(300, 3e4)});
             if (pick(0, 2) == 0) capacitors.push_back({node, other(node), decades(1e-8, 1e-6)});
-            if (pick(0, 1) == 0) diodes.push_back({node, other(node), decades(1e-15, 1e-9), 1 + 0.1 * pick(0, 9)});
+            // Never straight on the source, where nothing but itself would hold back the first inrush.
+            const int beside = other(node);
+            if (pick(0, 1) == 0 && beside != 1)
+                diodes.push_back({node, beside, decades(1e-15, 1e-9), 1 + 0.1 * pick(0, 9)});
         }
         for (int k = pick(0, 2); k > 0; --k) {
             const int base = pick(2, nodes - 1);
