@@ -26,7 +26,8 @@ public:
 
 private:
     int placeAt(int net, Point at) {
-        const auto [found, isNew] = places_.try_emplace({net, std::lround(at.x * 100), std::lround(at.y * 100)}, count_);
+        const auto [found, isNew] =
+            places_.try_emplace({net, std::lround(at.x * 100), std::lround(at.y * 100)}, count_);
         count_ += isNew;
         return found->second;
     }
@@ -35,18 +36,18 @@ private:
     void addPart(const PlacedPart& part) {
         if (!part.symbol) return;
         if (part.leads.size() == 2) {
-            const PlacedLead &a = part.leads[0], &b = part.leads[1];
+            const SheetLead &a = part.leads[0], &b = part.leads[1];
             if (a.net < 0 || b.net < 0) return;
             add({a.at, b.at, placeAt(a.net, a.at), placeAt(b.net, b.at), -1, part.part, a.lead});
             return;
         }
-        for (const PlacedLead& lead : part.leads) {
+        for (const SheetLead& lead : part.leads) {
             if (lead.net < 0) continue;
             constexpr double kIn = 5;
             const Point middle{part.body.left + part.body.width / 2, part.body.top + part.body.height / 2};
             const Point off = middle - lead.at;
-            const Point in = std::abs(off.x) > std::abs(off.y) ? Point{off.x > 0 ? kIn : -kIn, 0}
-                                                               : Point{0, off.y > 0 ? kIn : -kIn};
+            const Point in =
+                std::abs(off.x) > std::abs(off.y) ? Point{off.x > 0 ? kIn : -kIn, 0} : Point{0, off.y > 0 ? kIn : -kIn};
             add({lead.at, lead.at + in, placeAt(lead.net, lead.at), count_++, -1, part.part, lead.lead});
         }
     }
@@ -77,7 +78,7 @@ std::vector<double> BenchDiagram::currents(const Snapshot& snapshot) const {
         if (ways[way].part >= 0) current[way] = terminalCurrent(*layout, snapshot, ways[way].part, ways[way].lead);
     }
     for (const PlacedPart& part : diagram.parts) {
-        for (const PlacedLead& lead : part.leads) {
+        for (const SheetLead& lead : part.leads) {
             if (lead.net < 0) continue;
             for (const SheetWay& way : ways) {
                 const bool from = way.from == lead.at, to = way.to == lead.at;

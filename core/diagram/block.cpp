@@ -11,10 +11,10 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kLine = 4;         // height of a line of words
+constexpr double kLine = 4;  // height of a line of words
 constexpr double kBesideSymbol = 1.5;
-constexpr double kColumn = 3;       // between wires that turn beside a symbol
-constexpr double kOut = 2;          // how far a lead leaves a symbol before it turns
+constexpr double kColumn = 3;  // between wires that turn beside a symbol
+constexpr double kOut = 2;     // how far a lead leaves a symbol before it turns
 constexpr double kHang = 3;
 constexpr double kHighFeature = 7;  // what reaches so high has its words below
 constexpr double kBoxLead = 3, kBoxPitch = 6;
@@ -34,7 +34,10 @@ std::string longestWord(const Part& part) {
 class BlockMaker {
 public:
     BlockMaker(const Netlist& netlist, int part, const BlockWish& wish)
-        : part_(netlist.parts[part]), nets_(netlist.leads[part]), wish_(wish), first_(firstOfTerminal(*part_.kind)) {
+        : part_(netlist.parts[part]),
+          nets_(netlist.leads[part]),
+          wish_(wish),
+          first_(firstOfTerminal(*part_.kind)) {
         block_.part = part;
         block_.symbol = symbolOf(*part_.kind, wish.style);
     }
@@ -49,7 +52,7 @@ public:
             makeBox();
         }
         for (InnerWire& wire : block_.inner) reach(wire.from), reach(wire.to);
-        for (const PlacedLead& lead : block_.leads) reach(lead.at);
+        for (const SheetLead& lead : block_.leads) reach(lead.at);
         for (const Point& end : block_.openEnds) reach(end);
         const auto half = [](double x) { return std::ceil(x * 2) / 2; };
         block_.before = half(block_.before), block_.after = half(block_.after);
@@ -142,7 +145,7 @@ private:
         }
         const bool low = out.y != 0 ? out.y < 0 : at.y != 0 ? at.y < 0 : isDown();
         const Point left = out.x != 0 ? at + out * kOut : at;
-        const Point corner{left.x, wish_.beside && out.x == 0 ? at.y : takeColumn(low)};
+        const Point corner{left.x, wish_.beside && out.x == 0 ? at.y + out.y : takeColumn(low)};
         wire(net, at, left);
         wire(net, left, corner);
         block_.ports.push_back({lead.lead, net, after, corner.y, corner.x});
@@ -197,7 +200,10 @@ private:
         for (const Line& line : all) width += line.width;
         double x = -std::ceil(width) / 2;
         for (const Line& line : all) {
-            word(line.kind, line.text, {x, y, line.width, kLine}, all.size() == 1 ? 0 : line.kind == WordKind::Id ? 1 : -1);
+            word(line.kind, line.text, {x, y, line.width, kLine},
+                 all.size() == 1             ? 0
+                 : line.kind == WordKind::Id ? 1
+                                             : -1);
             x += line.width + kBesideSymbol;
         }
     }

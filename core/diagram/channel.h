@@ -14,18 +14,18 @@ struct ChannelRun {
 /// A piece of a run on one track.
 struct ChannelBar {
     int run = 0;
-    int track = 0;                      ///< from 0, in the direction of current
+    int track = 0;  ///< from 0, in the direction of current
     double low = 0, high = 0;
     std::vector<double> before, after;  ///< which of the run's ends it reaches
     std::vector<double> links;          ///< where it meets other bars of the same run
 };
 
-struct Channel {
+struct RoutedChannel {
     std::vector<ChannelBar> bars;  ///< runs without one go straight through
     int tracks = 0;
 };
 
 /// `freeAcross` is a place across beyond which no other wire stands; links that no track order can do without are put there.
-Channel routeChannel(const std::vector<ChannelRun>& runs, double freeAcross);
+RoutedChannel routeChannel(const std::vector<ChannelRun>& runs, double freeAcross);
 
 }  // namespace tiepoint

@@ -154,7 +154,8 @@ private:
         for (std::size_t start = 0; start < graph_.nodes.size(); ++start) {
             int node = static_cast<int>(start);
             if (!isLink(node) || taken[node]) continue;
-            while (!up_[node].empty() && isLink(graph_.edges[up_[node][0]].from)) node = graph_.edges[up_[node][0]].from;
+            while (!up_[node].empty() && isLink(graph_.edges[up_[node][0]].from))
+                node = graph_.edges[up_[node][0]].from;
             std::vector<int> chain;
             for (;;) {
                 taken[node] = 1;
@@ -169,12 +170,14 @@ private:
 
     /// Each chain as a whole before and behind each other thing of its first layer.
     void siftChains(long& least) {
-        constexpr std::size_t kMostTrials = 4000;
+        // A trial counts all crossings anew: on large sheets there are fewer of them.
+        constexpr std::size_t kMostSteps = 60000;
+        const std::size_t mostTrials = kMostSteps / (graph_.edges.size() + 1);
         std::size_t trials = 0;
         for (const std::vector<int>& chain : chains()) {
             const int length = static_cast<int>(graph_.layers[graph_.nodes[chain[0]].layer].size());
             std::vector<std::vector<int>> best;
-            for (int to = 0; to < length && trials < kMostTrials; ++to, ++trials) {
+            for (int to = 0; to < length && trials < mostTrials; ++to, ++trials) {
                 const std::vector<std::vector<int>> kept = graph_.layers;
                 moveChain(chain, to);
                 const long now = pinsHold() ? crossingsOf(graph_) : least;

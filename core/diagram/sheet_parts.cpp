@@ -21,8 +21,9 @@ void joinStraight(Diagram& diagram) {
         ends[keyOf(diagram.wires[i].net, diagram.wires[i].to)].push_back(static_cast<int>(i));
     }
     for (const PlacedPart& part : diagram.parts) {
-        for (const PlacedLead& lead : part.leads) {
-            if (const auto found = ends.find(keyOf(lead.net, lead.at)); found != ends.end()) found->second.push_back(-1);
+        for (const SheetLead& lead : part.leads) {
+            if (const auto found = ends.find(keyOf(lead.net, lead.at)); found != ends.end())
+                found->second.push_back(-1);
         }
     }
     std::vector<char> gone(diagram.wires.size());
@@ -55,7 +56,7 @@ void findDots(Diagram& diagram) {
     };
     for (const SheetWire& wire : diagram.wires) count(wire.net, wire.from), count(wire.net, wire.to);
     for (const PlacedPart& part : diagram.parts) {
-        for (const PlacedLead& lead : part.leads) count(lead.net, lead.at);
+        for (const SheetLead& lead : part.leads) count(lead.net, lead.at);
     }
     for (const auto& [key, number] : ways) {
         if (number >= 3 && std::get<0>(key) >= 0) diagram.dots.push_back({std::get<0>(key), places[key]});
@@ -77,7 +78,8 @@ int countCrossings(const Diagram& diagram) {
 }
 
 bool overlaps(const Rect& a, const Rect& b, double room) {
-    return a.left < b.right() + room && b.left < a.right() + room && a.top < b.bottom() + room && b.top < a.bottom() + room;
+    return a.left < b.right() + room && b.left < a.right() + room && a.top < b.bottom() + room &&
+           b.top < a.bottom() + room;
 }
 
 class TagPlacer {
@@ -101,25 +103,35 @@ private:
     static constexpr double kStub = 3;
 
     void placeTag(int net, const std::vector<const SheetWire*>& wires) {
-        for (const SheetWire* wire : wires) {
-            for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85}) {
-                const Point node = wire->from + (wire->to - wire->from) * share;
-                for (const bool first : {true, false}) {
-                    const SheetTag tag{net, node, frameBeside(node, isLevel(*wire), first)};
-                    if (!isFree(tag)) continue;
-                    diagram_.tags.push_back(tag);
-                    return;
+        for (const double stub : {kStub, 2 * kStub, 4 * kStub}) {
+            for (const SheetWire* wire : wires) {
+                for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95}) {
+                    const Point node = wire->from + (wire->to - wire->from) * share;
+                    if (placeAt(net, node, isLevel(*wire), stub)) return;
                 }
             }
         }
     }
 
-    static Rect frameBeside(Point node, bool level, bool first) {
+    bool placeAt(int net, Point node, bool level, double stub) {
+        for (const bool first : {true, false}) {
+            for (const double lean : {0.5, 0.15, 0.85}) {
+                const SheetTag tag{net, node, frameBeside(node, level, first, stub, lean)};
+                if (!isFree(tag)) continue;
+                diagram_.tags.push_back(tag);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /// `lean`: where along the tag's side its stub meets it.
+    static Rect frameBeside(Point node, bool level, bool first, double stub, double lean) {
         if (level) {
-            return {node.x - kSheetTagWidthMm / 2, first ? node.y - kStub - kSheetTagHeightMm : node.y + kStub,
+            return {node.x - kSheetTagWidthMm * lean, first ? node.y - stub - kSheetTagHeightMm : node.y + stub,
                     kSheetTagWidthMm, kSheetTagHeightMm};
         }
-        return {first ? node.x - kStub - kSheetTagWidthMm : node.x + kStub, node.y - kSheetTagHeightMm / 2,
+        return {first ? node.x - stub - kSheetTagWidthMm : node.x + stub, node.y - kSheetTagHeightMm * lean,
                 kSheetTagWidthMm, kSheetTagHeightMm};
     }
 
@@ -131,8 +143,9 @@ private:
             return false;
         const Rect node{tag.node.x - 0.6, tag.node.y - 0.6, 1.2, 1.2};
         const bool beside = frame.top < tag.node.y && frame.bottom() > tag.node.y;
-        const Rect stub = beside ? Rect{std::min(tag.node.x, frame.left), tag.node.y - 0.2, std::abs(frame.left - tag.node.x), 0.4}
-                                 : Rect{tag.node.x - 0.2, std::min(tag.node.y, frame.top), 0.4, std::abs(frame.top - tag.node.y)};
+        const Rect stub =
+            beside ? Rect{std::min(tag.node.x, frame.left), tag.node.y - 0.2, std::abs(frame.left - tag.node.x), 0.4}
+                   : Rect{tag.node.x - 0.2, std::min(tag.node.y, frame.top), 0.4, std::abs(frame.top - tag.node.y)};
         const auto meets = [&](const Rect& other, double room) {
             return overlaps(frame, other, room) || overlaps(node, other, 0.4) || overlaps(stub, other, 0.4);
         };
@@ -153,7 +166,8 @@ private:
             const auto [x0, x1] = std::minmax(wire.from.x, wire.to.x);
             const auto [y0, y1] = std::minmax(wire.from.y, wire.to.y);
             const Rect line{x0, y0, x1 - x0, y1 - y0};
-            return overlaps(frame, line, kRoom) || (wire.net != tag.net && (overlaps(stub, line, 0.4) || overlaps(node, line, 0.4)));
+            return overlaps(frame, line, kRoom) ||
+                   (wire.net != tag.net && (overlaps(stub, line, 0.4) || overlaps(node, line, 0.4)));
         });
     }
 
@@ -172,7 +186,7 @@ void addMoved(Diagram& diagram, const Diagram& other, Point by) {
         if (part.leads.empty() && part.body == Rect{}) continue;
         part.pose.at = part.pose.at + by;
         moveRect(part.body, by);
-        for (PlacedLead& lead : part.leads) lead.at = lead.at + by;
+        for (SheetLead& lead : part.leads) lead.at = lead.at + by;
         diagram.parts[part.part] = std::move(part);
     }
     for (const SheetWire& wire : other.wires) diagram.wires.push_back({wire.net, wire.from + by, wire.to + by});
