@@ -16,17 +16,19 @@ Concern::Concern(const Ground& ground, const std::vector<int>& amiss)
             if (ground.part(part).kind->isSupply) supply_[layout.netOfLead[lead]] = 1;
         }
     }
+    for (std::size_t net = 0; net < near_.size(); ++net) {
+        // What meets nothing may be what is missing elsewhere.
+        near_[net] = supply_[net] == 0 && meeting[net] <= 1;
+    }
     for (const int part : amiss) {
         amiss_.insert(ground.part(part).id);
         everything_ = everything_ || ground.part(part).kind->isSupply;
+        bool onSupplies = true;
         for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead)
-            near_[layout.netOfLead[lead]] = 1;
-    }
-    for (std::size_t net = 0; net < near_.size(); ++net) {
-        if (supply_[net] != 0)
-            near_[net] = 0;
-        else if (meeting[net] <= 1)
-            near_[net] = 1;  // what meets nothing may be what is missing elsewhere
+            onSupplies = onSupplies && supply_[layout.netOfLead[lead]] != 0;
+        // Metal of supplies reaches everywhere; only a part that lies in nothing else has to do with all of it.
+        for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead)
+            if (onSupplies || supply_[layout.netOfLead[lead]] == 0) near_[layout.netOfLead[lead]] = 1;
     }
 }
 

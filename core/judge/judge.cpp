@@ -24,7 +24,7 @@ constexpr std::size_t kMostOfSymptom = 200;                      ///< slips
 constexpr std::size_t kMostSolved = 160'000, kFewestSlips = 40;  ///< parts times slips, and of however large a bench
 constexpr std::size_t kMostPositions = 32, kFewestPositions = 4, kPositionsOfParts = 2048;
 constexpr std::size_t kMostCauses = 12;
-constexpr std::size_t kScenesOfGlance = 5, kLookedAt = 24;
+constexpr std::size_t kScenesOfGlance = 12, kLookedAt = 40;
 
 std::size_t positionsFor(const Bench& bench) {
     return std::clamp(kPositionsOfParts / std::max<std::size_t>(1, bench.parts.size()), kFewestPositions,
