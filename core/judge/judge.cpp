@@ -7,8 +7,7 @@
 #include "core/judge/concern.h"
 #include "core/judge/worth.h"
 #include "core/meter/meter.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -128,7 +127,7 @@ void Judge::tell(const Slip& slip, Cause& cause) const {
     cause.text = slipInWords(bench, slip);
     if (const std::string proof = proofOf(cause.then); !proof.empty()) {
         if (cause.text.ends_with('.')) cause.text.pop_back();
-        cause.text += fmt::format("; put right, {}.", proof);
+        cause.text = say("judge.proven", {{"slip", cause.text}, {"proof", proof}});
     }
     cause.mend = {mendInWords(bench, slip), editOf(bench, slip)};
     if (cause.mend.text.ends_with('.')) cause.mend.text.pop_back();
@@ -149,7 +148,7 @@ std::string Judge::proofOf(const Observed& then) const {
     for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
         const double was = now_.mostAmpere[part], is = then.mostAmpere[part];
         if (then.lit[part] && !now_.lit[part])
-            return fmt::format("{} shines with {}", bench.parts[part].id, amperes(is));
+            return say("judge.shines", {{"part", bench.parts[part].id}, {"current", amperes(is)}});
         const double change = std::abs(std::log((is + 1e-5) / (was + 1e-5)));
         const bool told = !bench.parts[part].kind->isSupply && change > mostChange;
         if (told) changed = part, mostChange = change;
@@ -157,15 +156,16 @@ std::string Judge::proofOf(const Observed& then) const {
     for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
         if (!then.works[part] || now_.works[part]) continue;
         const PartKind& kind = *bench.parts[part].kind;
-        return fmt::format("{} {}", bench.parts[part].id,
-                           isSwitch(kind)  ? "switches something"
-                           : isMeter(kind) ? "has a figure to show"
-                                           : "changes something");
+        return say(isSwitch(kind)  ? "judge.switches"
+                   : isMeter(kind) ? "judge.reads"
+                                   : "judge.changes",
+                   {{"part", bench.parts[part].id}});
     }
     constexpr double kWorthTelling = 0.05;
     if (changed < 0 || mostChange < kWorthTelling) return {};
-    return fmt::format("{} carries up to {} in place of {}", bench.parts[changed].id, amperes(then.mostAmpere[changed]),
-                       amperes(now_.mostAmpere[changed]));
+    return say("judge.carries", {{"part", bench.parts[changed].id},
+                                 {"current", amperes(then.mostAmpere[changed])},
+                                 {"now", amperes(now_.mostAmpere[changed])}});
 }
 
 std::vector<const Cause*> Judge::likeIt(const Cause& cause, const std::vector<Cause>& causes) {
