@@ -122,7 +122,8 @@ void fill(LearnerRow& row, const ClassComparison& wanted, const ComparisonTarget
 }
 
 /// The row of one file, whatever it holds.
-LearnerRow learnerRowOf(const fs::path& path, const ClassComparison& wanted, const ComparisonTarget& target, Watch& watch) {
+LearnerRow learnerRowOf(const fs::path& path, const ClassComparison& wanted, const ComparisonTarget& target,
+                        Watch& watch) {
     LearnerRow row;
     row.path = path;
     row.file = printable(fs::path(path).lexically_relative(wanted.folder).generic_string());

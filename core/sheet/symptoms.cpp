@@ -19,9 +19,9 @@
 namespace tiepoint {
 namespace {
 
-constexpr std::size_t kMostPositions = 8;      ///< positions that each slip is tried in
-constexpr double kSeenBrightness = 0.12;  ///< less of a difference nobody sees
-constexpr double kTellingVolt = 0.3;      ///< less doesn't prove anything on a learner's meter
+constexpr std::size_t kMostPositions = 8;  ///< positions that each slip is tried in
+constexpr double kSeenBrightness = 0.12;   ///< less of a difference nobody sees
+constexpr double kTellingVolt = 0.3;       ///< less doesn't prove anything on a learner's meter
 constexpr std::string_view kNothingSeen = "Nothing is to be seen.";
 
 /// What is looked at in one position.

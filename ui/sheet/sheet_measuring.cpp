@@ -48,8 +48,9 @@ void addPosition(std::vector<Block>& blocks, const MeasuredPosition& position, c
         columns.insert(columns.end(), {{QStringLiteral("I predict"), field}, {QStringLiteral("I measure"), field}});
     std::vector<std::vector<PaperCell>> rows;
     for (const ExpectedLight& light : position.lights)
-        rows.push_back(measuredRow(paperWords(light.id), isKey, light.lit ? QStringLiteral("lit") : QStringLiteral("dark"),
-                             QStringLiteral("lit / dark")));
+        rows.push_back(measuredRow(paperWords(light.id), isKey,
+                                   light.lit ? QStringLiteral("lit") : QStringLiteral("dark"),
+                                   QStringLiteral("lit / dark")));
     for (const MeasuredPlace& place : position.places)
         rows.push_back(measuredRow(paperWords(place.where), isKey, expectedWords(place), QStringLiteral("V")));
     for (Block& block : tableOf(columns, rows)) blocks.push_back(std::move(block));
