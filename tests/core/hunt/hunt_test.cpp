@@ -91,7 +91,8 @@ TEST(Hunt, WhoMeasuresEverywhereProvesTheThing) {
 TEST(Hunt, NoOtherThingIsEverProved) {
     for (const auto& target : {pier(), harbourTarget("lock-gate"), harbourTarget("two-way-stair-lamp")}) {
         const HuntGround ground(target);
-        for (const Plant& plant : makeHunts(target, 4, 2)->hunts) {
+        const auto set = makeHunts(target, 4, 2);
+        for (const Plant& plant : set->hunts) {
             const Bench bench = huntBench(ground, plant);
             const auto hidden = hiddenSlipOf(bench);
             ASSERT_TRUE(hidden);
@@ -139,7 +140,8 @@ TEST(Hunt, TheSameNumberGivesTheSameHuntsAndAnotherOneOthers) {
     const auto kinds = [](std::uint64_t seed) {
         std::string all;
         const auto target = pier();
-        for (const Plant& plant : makeHunts(target, 12, seed)->hunts) all += slipInWords(*target, plant.slip) + '\n';
+        const auto set = makeHunts(target, 12, seed);
+        for (const Plant& plant : set->hunts) all += slipInWords(*target, plant.slip) + '\n';
         return all;
     };
     EXPECT_EQ(kinds(1), kinds(1));
