@@ -16,9 +16,9 @@ namespace tiepoint {
 namespace {
 
 constexpr double kDimBelow = 0.45;
-constexpr double kLeastChange = 0.15;  ///< of brightness, for who doesn't see both at once (common practice)
+constexpr double kLeastSeenChange = 0.15;  ///< of brightness, for who doesn't see both at once (common practice)
 constexpr double kMeterShare = 0.03, kMeterVolt = 0.05;  ///< a cheap meter and parts of five per cent (common practice)
-constexpr std::size_t kMostPositions = 8;
+constexpr std::size_t kMostHuntPositions = 8;
 constexpr std::size_t kMostHuntPlaces = 40;
 
 /// The free holes of a strip, the outermost row or the nearest to its first lead first.
@@ -49,7 +49,7 @@ Seen seenAt(double brightness) {
 }
 
 bool LightSign::isLike(const LightSign& other) const {
-    return seen == other.seen || std::abs(brightness - other.brightness) < kLeastChange;
+    return seen == other.seen || std::abs(brightness - other.brightness) < kLeastSeenChange;
 }
 
 bool Signs::looksLike(const Signs& other) const {
@@ -92,7 +92,7 @@ void HuntGround::findPositions(const Layout& layout) {
     const Digits rest = digitsOf(controls_, *target_, {});
     positions_.push_back(rest);
     for (Digits& each : planPositions(layout, controls_, rest).others)
-        if (positions_.size() < kMostPositions) positions_.push_back(std::move(each));
+        if (positions_.size() < kMostHuntPositions) positions_.push_back(std::move(each));
 }
 
 Signs HuntGround::looksOf(const Bench& bench) const {
