@@ -1,6 +1,6 @@
 #include "app/bench_input.h"
 
-#include "core/bench/bench_file.h"
+#include "core/course/lesson_file.h"
 
 #include <fmt/format.h>
 #include <spdlog/spdlog.h>
@@ -25,7 +25,7 @@ void BenchInput::declareHold(CLI::App& parser) {
 }
 
 Result<std::shared_ptr<const Bench>> BenchInput::read() const {
-    auto read = readBenchFile(file);
+    auto read = readTableFile(file);
     if (!read) return read.error();
     for (const Error& warning : read->warnings) spdlog::warn(warning.oneLine());
     spdlog::debug("{}: {} boards, {} parts, {} jumpers", file, read->bench.boards.size(), read->bench.parts.size(),

@@ -37,7 +37,7 @@ std::vector<std::string> wordsOf(const std::string& list) {
     return words;
 }
 
-Error inFile(Error error, const std::string& file) {
+Error placedIn(Error error, const std::string& file) {
     if (error.file.empty()) error.file = file;
     return error;
 }
@@ -114,7 +114,7 @@ void writeNext(JsonWriter& json, const Doctor& doctor, const Diagnosis& diagnosi
         json.field(question.asking == Asking::Extra ? "look" : "measure",
                    toString(question.one) + (two ? "~" + toString(question.other) : ""));
     json.texts("hold", holdsOf(doctor.plan(), question.digits)).key("answers").beginArray();
-    for (const Answer& answer : diagnosis.next->answers) {
+    for (const Reply& answer : diagnosis.next->answers) {
         std::vector<std::string> saw;
         for (const Observation& each : answer.seen) saw.push_back(writeObservation(doctor.plan(), each));
         json.beginObject().field("text", answer.words).texts("saw", saw);
@@ -159,7 +159,7 @@ int runDiagnose(const DiagnoseOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     const auto seen = observationsOf(options, **bench);
-    if (!seen) return complain(inFile(seen.error(), options.input.file));
+    if (!seen) return complain(placedIn(seen.error(), options.input.file));
     Doctor doctor(buildLayout(*bench));
     const Diagnosis diagnosis = doctor.diagnose(*seen, options.probeLight ? Instrument::ProbeLight : Instrument::Meter);
     print(options.json ? diagnosisAsJson(doctor, diagnosis, *seen) : diagnosisAsText(doctor, diagnosis, *seen));

@@ -10,26 +10,41 @@
 namespace tiepoint::app {
 namespace {
 
-void writeFinding(JsonWriter& json, const Bench& bench, const Finding& finding) {
-    std::vector<std::string> holes;
-    std::transform(finding.holes.begin(), finding.holes.end(), std::back_inserter(holes),
+std::vector<std::string> namesOf(const std::vector<Hole>& holes) {
+    std::vector<std::string> names;
+    std::transform(holes.begin(), holes.end(), std::back_inserter(names),
                    [](const Hole& hole) { return toString(hole); });
+    return names;
+}
+
+void writeMend(JsonWriter& json, const Bench& bench, const std::optional<Mend>& mend) {
+    if (mend) {
+        json.key("mend").beginObject().field("text", mend->text);
+        writeEdit(json, bench, mend->edit);
+        json.endObject();
+    } else {
+        json.key("mend").null();
+    }
+}
+
+void writeFinding(JsonWriter& json, const Bench& bench, const Finding& finding) {
     json.beginObject();
     if (isPlaceOnly(finding))
         json.key("rule").null().key("severity").null();
     else
         json.field("rule", finding.rule).field("severity", severityName(finding.severity));
-    json.texts("parts", finding.parts).texts("holes", holes).field("text", finding.text);
+    json.texts("parts", finding.parts).texts("holes", namesOf(finding.holes)).field("text", finding.text);
     json.key("figures").beginObject(JsonWriter::Form::Row);
     for (const auto& [name, figure] : finding.figures) json.field(name, figure);
     json.endObject();
-    if (finding.mend) {
-        json.key("mend").beginObject().field("text", finding.mend->text);
-        writeEdit(json, bench, finding.mend->edit);
+    writeMend(json, bench, finding.mend);
+    json.key("alternatives").beginArray();
+    for (const Alternative& each : finding.alternatives) {
+        json.beginObject().field("text", each.text).texts("parts", each.parts).texts("holes", namesOf(each.holes));
+        writeMend(json, bench, each.mend);
         json.endObject();
-    } else {
-        json.key("mend").null();
     }
+    json.endArray().texts("consequences", finding.consequences);
     json.endObject();
 }
 
@@ -48,7 +63,7 @@ std::string_view severityName(Severity severity) {
 }
 
 Reveal printedLevel(const Bench& bench, bool json) {
-    return bench.disclosure || !json ? revealOf(bench) : Reveal::Mend;
+    return bench.disclosure || isLocked(bench) || !json ? revealOf(bench) : Reveal::Mend;
 }
 
 void writeFindings(JsonWriter& json, const Bench& bench, const Report& report) {
@@ -71,6 +86,11 @@ std::string findingsText(const Report& report) {
             text += '\n';
         }
         if (finding.mend) text += fmt::format("      mend: {}\n", finding.mend->text);
+        for (const Alternative& each : finding.alternatives) {
+            text += fmt::format("      or: {}\n", each.text);
+            if (each.mend) text += fmt::format("        mend: {}\n", each.mend->text);
+        }
+        for (const std::string& each : finding.consequences) text += fmt::format("      so: {}\n", each);
     }
     return text;
 }

@@ -2,11 +2,9 @@
 
 #include "app/bench_input.h"
 #include "app/commands.h"
+#include "app/offscreen.h"
 #include "app/output.h"
-#include "app/qt_log.h"
 #include "ui/export/picture_file.h"
-
-#include <QGuiApplication>
 
 #include <fmt/format.h>
 #include <spdlog/spdlog.h>
@@ -61,22 +59,6 @@ ui::Views viewsOf(const RenderOptions& options, const Bench& bench) {
     for (const std::string& word : *options.show) kViews.at(word)(views);
     return views;
 }
-
-/// Fonts and painters need an application, but neither a window nor a display.
-class Offscreen {
-public:
-    Offscreen() {
-        qputenv("QT_QPA_PLATFORM", "offscreen");
-        sendQtMessagesToLog();
-        application_.emplace(argumentCount_, arguments_);
-    }
-
-private:
-    int argumentCount_ = 1;
-    char name_[9] = "tiepoint";
-    char* arguments_[2] = {name_, nullptr};
-    std::optional<QGuiApplication> application_;
-};
 
 int runRender(const RenderOptions& options) {
     const auto bench = options.input.read();

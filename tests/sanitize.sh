@@ -4,7 +4,7 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 source app/packages.sh
-install_missing "${BUILD_PACKAGES[@]}" "${TEST_PACKAGES[@]}"
+install_missing "${BUILD_PACKAGES[@]}" "${TEST_PACKAGES[@]}" "${FUZZ_PACKAGES[@]}"
 which=${1:-all}
 export XDG_STATE_HOME XDG_CONFIG_HOME
 XDG_STATE_HOME=$(mktemp -d) XDG_CONFIG_HOME=$(mktemp -d)
@@ -13,8 +13,9 @@ settings=$PWD/tests/sanitizers
 build() { # KIND TARGET...
     local kind=$1
     shift
-    cmake -S . -B "build/$kind" -G Ninja --log-level=WARNING -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1" \
-        -DTIEPOINT_TESTS=ON -DTIEPOINT_ASSERTIONS=ON -DTIEPOINT_SANITIZE="$kind"
+    # clang weaves the checks in twice as fast as g++.
+    cmake -S . -B "build/$kind" -G Ninja --log-level=WARNING -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Debug \
+        -DCMAKE_CXX_FLAGS_DEBUG="-O1 -gline-tables-only" -DTIEPOINT_TESTS=ON -DTIEPOINT_ASSERTIONS=ON -DTIEPOINT_SANITIZE="$kind"
     cmake --build "build/$kind" --target "$@"
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-// The files of resources/parts and resources/benches, embedded at build time and sorted by name.
+// The files of resources/parts, resources/benches and resources/words, embedded at build time and sorted by name.
 
 #include <span>
 #include <string_view>

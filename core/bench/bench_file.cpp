@@ -1,13 +1,17 @@
 #include "core/bench/bench_file.h"
 
 #include "core/base/file_io.h"
+#include "core/bench/bench_in_picture.h"
+
+#include <utility>
 
 namespace tiepoint {
 
 Result<ReadBench> readBenchFile(const std::filesystem::path& path) {
-    auto text = readFile(path, kLargestBenchBytes);
-    if (!text) return text.error();
-    auto read = readBench(text.value());
+    auto bytes = readFile(path, kLargestBenchBytes);
+    if (!bytes) return bytes.error();
+    const auto text = textOrInside(std::move(bytes).value());
+    auto read = text ? readBench(*text) : Result<ReadBench>(text.error());
     if (!read) {
         Error error = read.error();
         error.file = path.string();

@@ -12,6 +12,7 @@
 #include "core/bench/jumper_ends.h"
 #include "core/bench/kept_members.h"
 #include "core/bench/read_objects.h"
+#include "core/bench/seal.h"
 #include "core/bench/validate.h"
 
 #include <fmt/format.h>
@@ -46,6 +47,7 @@ public:
         if (auto trouble = head_.judge(kFormat, "bench")) return located(text_, std::move(*trouble));
         if (!trouble_) resolveJumpers();
         if (trouble_) return located(text_, std::move(*trouble_));
+        applyHidden(read_.bench, hidden_);
         if (auto valid = validate(read_.bench); !valid) return locatedByPointer(valid.error());
         read_.warnings = kept_.takeWarnings();
         return std::move(read_);
@@ -99,6 +101,8 @@ private:
             takeWhole(member, read_.bench.disclosure.emplace(), readDisclosure);
         } else if (member.name == "surroundings") {
             takeWhole(member, read_.bench.surroundings.emplace(), readSurroundings);
+        } else if (member.name == kHuntMember) {
+            takeHunt(member);
         } else if (std::find(kLists.begin(), kLists.end(), member.name) != kLists.end()) {
             hold(wrongType(member, "/" + member.name, "a list"));
         } else {
@@ -113,6 +117,15 @@ private:
         UnknownMembers unknown;
         if (auto trouble = read(member, item, unknown)) return hold(std::move(*trouble), pointer);
         for (const JsonValue* extra : unknown) keep(*extra, pointer, item.extras);
+    }
+
+    void takeHunt(const JsonValue& member) {
+        auto kept = takeHidden(text_.substr(member.begin, member.end - member.begin), hidden_);
+        if (!kept) {
+            return hold({ErrorKind::Format, "what this bench hides is damaged: take a fresh copy of the file",
+                         '/' + member.name, member.begin});
+        }
+        read_.bench.extras.emplace_back(member.name, std::move(*kept));
     }
 
     void hold(Trouble trouble, const std::string& pointer = {}) {
@@ -166,6 +179,7 @@ private:
     std::map<std::string, Span, std::less<>> members_;  ///< of the root, but for the lists
     std::vector<UnresolvedJumper> jumpers_;
     std::array<std::vector<Span>, kListCount> elements_;
+    HiddenConditions hidden_;
     std::optional<Trouble> trouble_;  ///< the first
 };
 

@@ -5,6 +5,7 @@
 #include "core/bench/bench_file.h"
 #include "core/bench/jumper_ends.h"
 #include "core/bench/read_objects.h"
+#include "core/bench/seal.h"
 
 namespace tiepoint {
 namespace {
@@ -177,7 +178,9 @@ void writeList(std::string_view name, const std::vector<Item>& items, Write writ
 
 }  // namespace
 
-std::string writeBench(const Bench& bench) {
+std::string writeBench(const Bench& whole) {
+    const std::optional<Bench> hiding = asInFile(whole);
+    const Bench& bench = hiding ? *hiding : whole;
     const PartKinds kinds = kindsOf(bench);
     std::string out =
         "{\n  \"format\": \"tiepoint-bench\",\n  \"version\": 1,\n  \"title\": " + jsonString(bench.title);

@@ -77,6 +77,12 @@ std::optional<Trouble> readPinned(const JsonValue& json, PinnedReading& reading,
     bool measures = false;
     auto failure = forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
         if (member.name == "id") return readText(member, pointer, reading.id);
+        if (member.name == "shown") {
+            std::string shown;  // a figure that stays as it was read
+            auto wrong = readText(member, pointer, shown);
+            if (!wrong) reading.extras.emplace_back(member.name, jsonString(shown));
+            return wrong;
+        }
         if (member.name != "volts" && member.name != "amperes" && member.name != "watts") {
             unknown.push_back(&member);
             return {};
@@ -143,6 +149,15 @@ std::optional<Trouble> readSurroundings(const JsonValue& json, SaidSurroundings&
                                         UnknownMembers& unknown) {
     if (auto failure = requireObject(json)) return failure;
     return forEachMember(json, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
+        if (member.name == "damage") {
+            std::string damage;  // the choice that core/findings/damage.h reads
+            auto wrong = readText(member, pointer, damage);
+            if (!wrong && damage != "stays") {
+                wrong = Trouble{ErrorKind::Range, "damage stays, or the member is left out", pointer, member.begin};
+            }
+            if (!wrong) surroundings.extras.emplace_back(member.name, jsonString(damage));
+            return wrong;
+        }
         double* figure = member.name == "light"         ? &surroundings.lightLux
                          : member.name == "temperature" ? &surroundings.temperatureCelsius
                                                         : nullptr;

@@ -25,7 +25,7 @@ constexpr std::size_t kMostWeighed = 120, kMostPlaces = 24, kMostAllPlaces = 160
 /// Readings that lie nearer than this many allowances may be one.
 constexpr double kApart = 1.2, kSurelyApart = 2;
 
-double costOf(Asking asking) { return kCosts[static_cast<std::size_t>(asking)]; }
+double askingCost(Asking asking) { return kCosts[static_cast<std::size_t>(asking)]; }
 
 /// By suspect: which answer it would give, numbered from 0.
 using Classes = std::vector<int>;
@@ -217,8 +217,8 @@ private:
         if (of.empty() || wasAsked(question)) return;
         stopIfAsked();
         const double bits = bitsOf(classesFor(question, of), of);
-        if (bits < kNothingTold || bits / costOf(question.asking) <= foundBits_) return;
-        foundBits_ = bits / costOf(question.asking);
+        if (bits < kNothingTold || bits / askingCost(question.asking) <= foundBits_) return;
+        foundBits_ = bits / askingCost(question.asking);
         found_ = question;
     }
 
@@ -413,14 +413,14 @@ AskedQuestion Questioner::ask(const Question& question, const std::vector<Weighe
         asked.answers[at].weight += live[i].weight;
         asked.answers[at].leaves.push_back(i);
     }
-    for (Answer& answer : asked.answers) {
+    for (Reply& answer : asked.answers) {
         if (answer.leaves.empty()) continue;
         const Suspect& likeliest = *live[answer.leaves.front()].suspect;
         answer.seen = foreseen(foresight_, suspects_, question, likeliest);
         answer.words = answerInWords(suspects_.plan(), question, answer.seen);
     }
-    std::erase_if(asked.answers, [](const Answer& answer) { return answer.leaves.empty(); });
-    std::ranges::stable_sort(asked.answers, std::greater<>(), &Answer::weight);
+    std::erase_if(asked.answers, [](const Reply& answer) { return answer.leaves.empty(); });
+    std::ranges::stable_sort(asked.answers, std::greater<>(), &Reply::weight);
     return asked;
 }
 

@@ -4,17 +4,14 @@
 #include "core/base/capital.h"
 #include "core/edit/holes.h"
 #include "core/findings/clash_mends.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
 
 Suspicion legsTouch(const Bench& bench, const Clash& clash) {
     Suspicion found = clashSuspicion(bench, clash);
-    found.finding.text =
-        fmt::format("The bare leads of {} and {} cross: a nudge makes them touch and joins what should be apart.",
-                    clash.one, clash.other);
+    found.finding.text = say("finding.bare.cross", {{"one", clash.one}, {"other", clash.other}});
     proposeShifts(bench, {clash.one, clash.other}, found.proposals);
     return found;
 }
@@ -25,11 +22,9 @@ Suspicion legOnPin(const Bench& bench, const Clash& clash) {
     const std::string leg = plugInWords(bench, clash.other, clash.otherLead), hole = holeName(bench, *clash.hole);
     if (bench.findJumper(clash.one) != nullptr) {
         found.finding.severity = Severity::Remark;
-        found.finding.text =
-            fmt::format("{} in {} lies under {}: they look joined but aren't.", capitalised(plug), hole, leg);
+        found.finding.text = say("finding.bare.look", {{"plug", capitalised(plug)}, {"hole", hole}, {"leg", leg}});
     } else {
-        found.finding.text =
-            fmt::format("In {}, bare metal touches: {} runs over {} and joins what should be apart.", hole, leg, plug);
+        found.finding.text = say("finding.bare.touch", {{"hole", hole}, {"leg", leg}, {"plug", plug}});
     }
     proposeNextHole(bench, clash.one, clash.oneLead, *clash.hole, found.proposals);
     proposeShifts(bench, {clash.other, clash.one}, found.proposals);

@@ -5,8 +5,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <cmath>
 
@@ -86,13 +85,14 @@ Suspicion suspicionOf(const Bench& bench, const Thing& thing, const Position& po
     finding.holes = holesOf(bench, thing);
     const Figure across = voltageAcross(*position.snapshot, thing);
     const bool stands = across.isKnown() && !across.isZero();
-    finding.text = saidOf(fmt::format("{} passes no current{}; a sound one would carry {}.", thing.id,
-                                      stands ? fmt::format(", though {} stand across it", across.text()) : "",
-                                      carriedBy(sound, thing).text()),
-                          position);
+    const std::string current = carriedBy(sound, thing).text();
+    finding.text = saidOf(
+        stands ? say("finding.broken.voltage", {{"thing", thing.id}, {"voltage", across.text()}, {"current", current}})
+               : say("finding.broken", {{"thing", thing.id}, {"current", current}}),
+        position);
     if (stands) addFigure(finding, "voltage", across);
     found.proposals.push_back(
-        {fmt::format("Put a new one in place of {}", thing.id), {"Replace " + thing.id, {thing.replaced}}});
+        {say("mend.renew", {{"thing", thing.id}}), {say("history.replace", {{"thing", thing.id}}), {thing.replaced}}});
     return found;
 }
 

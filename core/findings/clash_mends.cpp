@@ -3,8 +3,7 @@
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 #include "core/findings/trial.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -29,8 +28,8 @@ std::optional<Hole> holeOf(const Bench& bench, const std::string& id, int lead) 
 
 Mend movedTo(const Bench& bench, const std::string& id, int lead, const Hole& to) {
     Mend mend;
-    mend.text = fmt::format("Move {} to {}", plugInWords(bench, id, lead), holeName(bench, to));
-    mend.edit.name = "Move " + id;
+    mend.text = say("mend.move", {{"plug", plugInWords(bench, id, lead)}, {"hole", holeName(bench, to)}});
+    mend.edit.name = say("history.move", {{"thing", id}});
     if (const Part* part = bench.findPart(id)) {
         Part moved = *part;
         moved.leads[lead] = to;
@@ -52,9 +51,9 @@ bool isStiff(const Bench& bench, const std::string& id) {
 
 std::string plugInWords(const Bench& bench, const std::string& id, int lead) {
     const Part* part = bench.findPart(id);
-    if (part == nullptr) return "one end of " + id;
+    if (part == nullptr) return say("finding.lead.end", {{"jumper", id}});
     if (part->kind->package->reach == Reach::Flying)
-        return fmt::format("the {} lead of {}", part->kind->leads[lead].name, id);
+        return say("finding.lead.flying", {{"lead", part->kind->leads[lead].name}, {"part", id}});
     return leadInWords(*part, lead);
 }
 
@@ -80,8 +79,8 @@ void proposeShifts(const Bench& bench, const std::vector<std::string>& ids, std:
             const auto moved = shifted(bench, *part, 0, rows);
             if (!moved) continue;
             const int count = rows < 0 ? -rows : rows;
-            proposals.push_back({fmt::format("Move {} by {} {}", id, count, count == 1 ? "row" : "rows"),
-                                 {"Move " + id, {ReplacePart{*moved}}}});
+            proposals.push_back({say("mend.moveRows", {{"part", id}, {"count", count}}),
+                                 {say("history.move", {{"thing", id}}), {ReplacePart{*moved}}}});
         }
     }
 }
@@ -95,8 +94,8 @@ void proposeNextHole(const Bench& bench, const std::string& id, int lead, const 
 void proposeArc(const Bench& bench, const std::string& jumper, std::vector<Mend>& proposals) {
     Jumper arched = *bench.findJumper(jumper);
     arched.flat = false;
-    proposals.push_back(
-        {fmt::format("Lay {} as an arc", jumper), {"Arch " + jumper, {ReplaceJumper{std::move(arched)}}}});
+    proposals.push_back({say("mend.arc", {{"jumper", jumper}}),
+                         {say("history.arch", {{"thing", jumper}}), {ReplaceJumper{std::move(arched)}}}});
 }
 
 void proposeOtherHoles(const Bench& bench, const std::string& id, int lead, std::vector<Mend>& proposals) {

@@ -4,8 +4,7 @@
 #include "core/behaviour/supply_nets.h"
 #include "core/findings/figure_words.h"
 #include "core/findings/rules.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -32,13 +31,13 @@ Suspicions findColoursThatMislead(const Examination& examination) {
         for (const JumperEnd& end : jumper.ends) {
             if (const Hole* hole = std::get_if<Hole>(&end)) found.finding.holes.push_back(*hole);
         }
-        found.finding.text = fmt::format("{} is {} but lies in {}: it works, but its colour misleads.", jumper.id,
-                                         jumperColours()[wrong].name, plus ? "plus" : "minus");
+        found.finding.text = say(plus ? "finding.colour.plus" : "finding.colour.minus",
+                                 {{"jumper", jumper.id}, {"colour", jumperColours()[wrong].name}});
         if (const Figure volt = examination.now().shown().volt(net); volt.isKnown())
             addFigure(found.finding, "voltage", volt);
         found.proposals.push_back(
-            {fmt::format("Take a {} jumper for {}", jumperColours()[painted.colour].name, jumper.id),
-             {"Colour " + jumper.id, {ReplaceJumper{painted}}}});
+            {say("mend.takeJumper", {{"colour", jumperColours()[painted.colour].name}, {"jumper", jumper.id}}),
+             {say("history.colour", {{"thing", jumper.id}}), {ReplaceJumper{painted}}}});
         all.push_back(std::move(found));
     }
     return all;

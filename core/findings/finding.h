@@ -20,8 +20,16 @@ struct Mend {
     Edit edit;
 };
 
+/// Another cause that would explain the same as well.
+struct Alternative {
+    std::string text;
+    std::vector<std::string> parts;
+    std::vector<Hole> holes;
+    std::optional<Mend> mend;
+};
+
 struct Finding {
-    std::string rule;  ///< "short-circuit"
+    std::string rule;  ///< "short-circuit"; of a cause the kind of slip
     Severity severity = Severity::Fault;
     std::vector<std::string> parts;  ///< ids of parts and jumpers
     std::vector<Hole> holes;
@@ -30,6 +38,8 @@ struct Finding {
     std::vector<std::pair<std::string, double>> figures;    ///< the proof, SI, by name
     std::map<std::string, std::string, std::less<>> shown;  ///< of those read off a snapshot, by name: as it shows them
     std::optional<Mend> mend;
+    std::vector<Alternative> alternatives;  ///< "either ... or": equally good causes
+    std::vector<std::string> consequences;  ///< sentences on what goes away with the mend
 };
 
 /// Everything that the rules find about one instant, the cause first.

@@ -2,10 +2,10 @@
 
 #include "core/base/disjoint_sets.h"
 #include "core/findings/rules.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
+
 Suspicions findIdleJumpers(const Examination& examination) {
     const Layout& layout = examination.layout();
     const Bench& bench = examination.bench();
@@ -25,9 +25,9 @@ Suspicions findIdleJumpers(const Examination& examination) {
         for (const JumperEnd& end : bench.jumpers[j].ends) {
             if (const Hole* hole = std::get_if<Hole>(&end)) found.finding.holes.push_back(*hole);
         }
-        found.finding.text = fmt::format("{} changes nothing: its two ends are joined already without it.", id);
+        found.finding.text = say("finding.idleJumper", {{"jumper", id}});
         found.finding.figures = {{"resistance without it", 0}};
-        found.proposals.push_back({fmt::format("Take {} away", id), removeEdit(bench, {id})});
+        found.proposals.push_back({say("mend.takeAway", {{"thing", id}}), removeEdit(bench, {id})});
         all.push_back(std::move(found));
     }
     return all;

@@ -7,8 +7,11 @@
 // Mended benches are judged without mends and without searches of their own, so that trials never nest.
 
 #include "core/base/stopping.h"
+#include "core/findings/dark_chain.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
+#include "core/judge/judge.h"
+#include "core/judge/worth.h"
 
 #include <algorithm>
 #include <map>
@@ -59,8 +62,12 @@ public:
             const auto outcome = mend(judged[i]);
             if (outcome) dropConsequences(judged, i, *outcome);
         }
+        weighCauses(judged);
         std::vector<Finding> findings;
         for (Judged& each : judged) findings.push_back(std::move(each.suspicion.finding));
+        if (findings.empty()) {
+            if (auto chain = darkChain(examination_, leftUntried_)) findings.push_back(std::move(*chain));
+        }
         return findings;
     }
 
@@ -163,6 +170,124 @@ private:
         return outcome;
     }
 
+    /// Puts the slip that explains most in front of what the rules say, or gives what they say the mend that is worth more.
+    void weighCauses(Judgement& judged) {
+        Judge judge(examination_.now());
+        dropSpoilingMends(judge, judged);
+        const std::vector<Cause> causes = judge.causes();
+        leftUntried_ = judge.leftUntried();
+        std::optional<Outcome> outcome;
+        const Cause* best = nullptr;
+        for (const Cause& cause : causes) {
+            if (cause.worth < kToldWorth || best != nullptr || &cause - causes.data() >= kMostConfirmed) break;
+            outcome = outcomeOfCause(cause);
+            if (outcome) best = &cause;
+        }
+        if (best == nullptr) return;
+        if (!judged.empty() && isToldBetter(judge, judged.front(), *best, *outcome)) return;
+        Finding finding = findingOf(*best, causes, judge.now());
+        const bool first = judged.empty() || !isLaw(judged.front());
+        const auto goes = [&](const Judged& each) { return goesWith(each, *outcome); };
+        const bool explains = !first && goes(judged.front());
+        if (explains) {
+            Finding& law = judged.front().suspicion.finding;
+            law.alternatives = std::move(finding.alternatives);
+            law.alternatives.insert(law.alternatives.begin(),
+                                    {std::move(finding.text), finding.parts, finding.holes, finding.mend});
+            for (const std::string& id : finding.parts)
+                if (std::ranges::find(law.parts, id) == law.parts.end()) law.parts.push_back(id);
+            law.mend = std::move(finding.mend);
+        }
+        std::vector<std::string> consequences;
+        Judgement left;
+        for (std::size_t i = 0; i < judged.size(); ++i) {
+            if (goes(judged[i]) && !(explains && i == 0))
+                consequences.push_back(std::move(judged[i].suspicion.finding.text));
+            else
+                left.push_back(std::move(judged[i]));
+        }
+        judged = std::move(left);
+        if (explains) {
+            judged.front().suspicion.finding.consequences = std::move(consequences);
+            return;
+        }
+        finding.consequences = std::move(consequences);
+        Judged cause{nullptr, {}};
+        cause.suspicion.finding = std::move(finding);
+        judged.insert(first ? judged.begin() : judged.begin() + 1, std::move(cause));
+    }
+
+    static constexpr std::ptrdiff_t kMostConfirmed = 3;
+    static bool isLaw(const Judged& judged) {
+        return judged.rule != nullptr && (judged.rule->atOnce || judged.rule->ofBroken) &&
+               judged.suspicion.finding.severity != Severity::Remark;
+    }
+    static bool goesWith(const Judged& judged, const Outcome& outcome) {
+        const bool stillDark = std::ranges::any_of(
+            judged.suspicion.darkens, [&](const std::string& light) { return outcome.dark.contains(light); });
+        return !stillDark && !outcome.left.contains(idOf(judged));
+    }
+
+    /// No mend lowers a gain.
+    static void dropSpoilingMends(Judge& judge, Judgement& judged) {
+        for (Judged& each : judged) {
+            auto& mend = each.suspicion.finding.mend;
+            if (!mend) continue;
+            const auto trial = judge.trialOf(mend->edit);
+            if (trial && trial->lowers) mend.reset();
+        }
+    }
+
+    /// Whether what a rule says first is as good as the cause.
+    bool isToldBetter(Judge& judge, const Judged& first, const Cause& cause, const Outcome& outcome) const {
+        const Finding& finding = first.suspicion.finding;
+        if (finding.severity == Severity::Remark && cause.worth >= kAlarmWorth) return false;
+        if (!finding.mend || !goesWith(first, outcome)) return false;
+        const auto trial = judge.trialOf(finding.mend->edit);
+        if (!trial) return false;
+        const bool same =
+            trial->then.show == cause.then.show && std::ranges::any_of(cause.parts, [&](const std::string& id) {
+                return std::ranges::find(finding.parts, id) != finding.parts.end();
+            });
+        constexpr double kWeightOfRules = 6;
+        constexpr int kUsualWays = 10;
+        return same || trial->worth + worthOfSlip(kWeightOfRules, kUsualWays) >= cause.worth;
+    }
+
+    Finding findingOf(const Cause& cause, const std::vector<Cause>& causes, const Observed& now) const {
+        Finding finding;
+        finding.rule = cause.kind;
+        const bool lights = cause.then.traits[Trait::LitLights] > now.traits[Trait::LitLights];
+        const bool law = cause.then.traits[Trait::Over] < now.traits[Trait::Over] ||
+                         cause.then.traits[Trait::Unsolved] < now.traits[Trait::Unsolved];
+        finding.severity = cause.worth < kAlarmWorth ? Severity::Remark
+                           : lights || law           ? Severity::Fault
+                                                     : Severity::Risk;
+        finding.parts = cause.parts;
+        finding.holes = cause.holes;
+        finding.text = cause.text;
+        finding.mend = cause.mend;
+        for (const Cause* other : Judge::likeIt(cause, causes))
+            finding.alternatives.push_back({other->text, other->parts, other->holes, other->mend});
+        return finding;
+    }
+
+    /// The bench without the slip, judged by the rules: nothing where hands can't do it, or where something is new that is no remark.
+    std::optional<Outcome> outcomeOfCause(const Cause& cause) {
+        const auto bench = examination_.after(cause.mend.edit);
+        if (!bench) return std::nullopt;
+        const auto snapshot = evaluate(bench, *examination_.now().inputs);
+        const Examination mended(*snapshot);
+        Outcome outcome;
+        for (const int light : mended.darkLights()) outcome.dark.insert(mended.part(light).id);
+        for (const Judged& left : suspect(mended, false)) {
+            if (left.suspicion.finding.severity != Severity::Remark && !quick().contains(idOf(left)))
+                return std::nullopt;
+            outcome.left.insert(idOf(left));
+        }
+        return outcome;
+    }
+
     /// Findings of the bench as it is, judged as mended ones are.
     const std::set<JudgedId>& quick() {
         if (!quick_) {
@@ -184,6 +309,7 @@ private:
 
     const Examination& examination_;
     std::optional<std::set<JudgedId>> quick_;
+    bool leftUntried_ = false;
 };
 
 }  // namespace

@@ -4,8 +4,7 @@
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 #include "core/findings/figure_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <limits>
@@ -74,8 +73,8 @@ std::optional<Mend> jumperMend(const Occupancy& around, const Hole& a, const Hol
     jumper.id = freeId(bench, "W");
     jumper.ends = {*from, *to};
     jumper.colour = suitingColour(*from, *to);
-    return Mend{fmt::format("Join {} and {} with a jumper", holeName(bench, *from), holeName(bench, *to)),
-                {"Add " + jumper.id, {AddJumper{jumper}}}};
+    return Mend{say("mend.join", {{"one", holeName(bench, *from)}, {"other", holeName(bench, *to)}}),
+                {say("history.add", {{"thing", jumper.id}}), {AddJumper{jumper}}}};
 }
 
 std::vector<Mend> bridgeMends(const Examination& examination, const std::vector<Hole>& from,

@@ -5,16 +5,10 @@
 #include "core/findings/rules.h"
 #include "core/meter/drivers.h"
 #include "core/meter/meter.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
-
-/// "off", "set to volts".
-std::string dialInWords(const Part& meter) {
-    return quantityRead(meter).empty() ? "off" : "set to " + dialLabel(meter);
-}
 
 /// In the line, for all that is known: turned to amperes it lights what is dark. inspect() tries that before it is said.
 std::optional<Suspicion> inLine(const Examination& examination, int index) {
@@ -31,11 +25,13 @@ std::optional<Suspicion> inLine(const Examination& examination, int index) {
     if (found.darkens.empty()) return std::nullopt;
     found.finding.parts = {meter.id, found.darkens.front()};
     found.finding.holes = holesOf(meter);
-    found.finding.text = fmt::format(
-        "{} is {} but stands in series with {}: it lets next to no current through (open circuit: no complete path).",
-        meter.id, dialInWords(meter), fmt::join(found.darkens, " and "));
+    const std::string lights = sayList(found.darkens, "list.and");
+    found.finding.text =
+        quantityRead(meter).empty()
+            ? say("finding.dial.off", {{"meter", meter.id}, {"lights", lights}})
+            : say("finding.dial.set", {{"meter", meter.id}, {"dial", dialLabel(meter)}, {"lights", lights}});
     addFigure(found.finding, "current", examination.mostCurrent(index));
-    found.proposals.push_back({fmt::format("Turn the dial of {} to amperes", meter.id), *turned});
+    found.proposals.push_back({say("mend.dialToAmperes", {{"meter", meter.id}}), *turned});
     return found;
 }
 
@@ -49,12 +45,12 @@ std::optional<Suspicion> underPower(const Examination& examination, int index) {
     found.finding.severity = Severity::Risk;
     found.finding.parts = {meter.id, supply.id};
     found.finding.holes = holesOf(meter);
-    found.finding.text = fmt::format("{} is {} while {} is on: it can't tell its own small current from that of {}.",
-                                     meter.id, dialInWords(meter), supply.id, supply.id);
+    found.finding.text =
+        say("finding.dial.power", {{"meter", meter.id}, {"dial", dialLabel(meter)}, {"supply", supply.id}});
     addFigure(found.finding, "current", examination.mostCurrent(index));
     if (supply.kind->stateIndex("on") >= 0) {
         found.proposals.push_back(
-            {fmt::format("Switch {} off", supply.id), setStateEdit(examination.bench(), supply.id, "on", 0)});
+            {say("mend.switchOff", {{"supply", supply.id}}), setStateEdit(examination.bench(), supply.id, "on", 0)});
     }
     return found;
 }

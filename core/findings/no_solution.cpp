@@ -2,6 +2,7 @@
 
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
+#include "core/words/words.h"
 
 namespace tiepoint {
 
@@ -15,7 +16,7 @@ Suspicions findNoSolution(const Examination& examination) {
             found.finding.parts.push_back(part.id);
             for (const Hole& hole : holesOf(part)) found.finding.holes.push_back(hole);
         }
-        const std::string reason = solution.reason.empty() ? "This circuit has no solution." : solution.reason;
+        const std::string reason = solution.reason.empty() ? say("finding.noSolution") : solution.reason;
         found.finding.text = saidOf(reason, position);
         return {found};
     }

@@ -4,8 +4,7 @@
 #include "core/base/capital.h"
 #include "core/edit/holes.h"
 #include "core/findings/clash_mends.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -15,40 +14,36 @@ namespace {
 std::string endInWords(const Bench& bench, const JumperEnd& end) {
     if (const Hole* hole = std::get_if<Hole>(&end)) return holeName(bench, *hole);
     const Socket& socket = std::get<Socket>(end);
-    return socket.part + "." + bench.findPart(socket.part)->kind->leads[socket.lead].name;
+    return say("finding.build.socket",
+               {{"part", socket.part}, {"socket", bench.findPart(socket.part)->kind->leads[socket.lead].name}});
 }
 
 /// "W1 from a4 to a12", "The + lead of PS1 to c5".
 std::string wireInWords(const Bench& bench, const Clash& clash) {
     if (const Jumper* jumper = bench.findJumper(clash.one))
-        return fmt::format("{} from {} to {}", jumper->id, endInWords(bench, jumper->ends[0]),
-                           endInWords(bench, jumper->ends[1]));
-    return fmt::format("{} to {}", capitalised(plugInWords(bench, clash.one, clash.oneLead)),
-                       holeName(bench, *bench.findPart(clash.one)->leads[clash.oneLead]));
-}
-
-/// "D1", "D1 and S1", "D1, S1 and D2".
-std::string listInWords(const std::vector<std::string>& ids) {
-    std::string text;
-    for (std::size_t i = 0; i < ids.size(); ++i) text += (i == 0 ? "" : i + 1 == ids.size() ? " and " : ", ") + ids[i];
-    return text;
+        return say("finding.build.wire", {{"wire", jumper->id},
+                                          {"from", endInWords(bench, jumper->ends[0])},
+                                          {"to", endInWords(bench, jumper->ends[1])}});
+    return say("finding.build.lead", {{"lead", capitalised(plugInWords(bench, clash.one, clash.oneLead))},
+                                      {"to", holeName(bench, *bench.findPart(clash.one)->leads[clash.oneLead])}});
 }
 
 std::string said(const Bench& bench, const Clash& clash) {
     const std::string hole = clash.hole ? holeName(bench, *clash.hole) : std::string();
     switch (clash.kind) {
         case ClashKind::Covered:
-            return fmt::format("{} is in {}, but that hole lies under {}: nothing goes in there.",
-                               capitalised(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
+            return say("finding.build.covered", {{"lead", capitalised(plugInWords(bench, clash.one, clash.oneLead))},
+                                                 {"hole", hole},
+                                                 {"other", clash.other}});
         case ClashKind::LegThrough:
-            return fmt::format("{} in {} runs through {}: no hand can lay it so.",
-                               capitalised(plugInWords(bench, clash.one, clash.oneLead)), hole, clash.other);
+            return say("finding.build.legThrough", {{"lead", capitalised(plugInWords(bench, clash.one, clash.oneLead))},
+                                                    {"hole", hole},
+                                                    {"other", clash.other}});
         case ClashKind::FlatThrough:
-            return fmt::format("{} lies flat and runs through {}: no hand can lay it so.", wireInWords(bench, clash),
-                               clash.other);
+            return say("finding.build.flatThrough", {{"wire", wireInWords(bench, clash)}, {"other", clash.other}});
         default:
-            return fmt::format("{} lies flat over {}, where {} is plugged in: no hand can lay it so.",
-                               wireInWords(bench, clash), hole, clash.other);
+            return say("finding.build.flatOnPin",
+                       {{"wire", wireInWords(bench, clash)}, {"hole", hole}, {"other", clash.other}});
     }
 }
 
@@ -75,9 +70,9 @@ Suspicion noWay(const Bench& bench, const Clash& clash, const std::vector<std::s
     Suspicion found = clashSuspicion(bench, clash);
     found.finding.parts = {clash.one};
     found.finding.parts.insert(found.finding.parts.end(), inTheWay.begin(), inTheWay.end());
-    found.finding.text =
-        fmt::format("{} can't be laid: {} {} in the way, and no arc gets round.", wireInWords(bench, clash),
-                    listInWords(inTheWay), inTheWay.size() == 1 ? "stands" : "stand");
+    found.finding.text = say("finding.build.noWay", {{"wire", wireInWords(bench, clash)},
+                                                     {"others", sayList(inTheWay, "list.comma", "list.and")},
+                                                     {"count", inTheWay.size()}});
     if (clash.oneLead >= 0) {
         proposeOtherHoles(bench, clash.one, clash.oneLead, found.proposals);
     } else {

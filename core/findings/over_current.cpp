@@ -11,8 +11,7 @@
 #include "core/findings/trial.h"
 #include "core/parts/preferred.h"
 #include "core/snapshot/readings.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -68,19 +67,21 @@ int resistorFor(const Snapshot& snapshot, int part) {
 
 std::string sentence(const Part& part, const Part* resistor, const Excess& excess) {
     const std::string limit = formatSetting(excess.share.limit, "A");
-    const std::string who = bearerInWords(part, *excess.share.rating);
+    const std::string who = bearerInWords(part, *excess.share.rating), current = excessInWords(excess);
     if (!excess.share.rating->maximum) {
-        return fmt::format("{} carries {}; it is rated for {}.", who, excessInWords(excess), limit);
+        return say("finding.over.rated", {{"part", who}, {"current", current}, {"limit", limit}});
     }
     if (resistor != nullptr) {
-        return fmt::format("{} would carry {}; its maximum is {}. {} is only {}.", who, excessInWords(excess), limit,
-                           resistor->id, formatSetting(resistor->value(resistanceValue(*resistor->kind)), "ohm"));
+        const double ohm = resistor->value(resistanceValue(*resistor->kind));
+        return say("finding.over.resistor", {{"part", who},
+                                             {"current", current},
+                                             {"limit", limit},
+                                             {"resistor", resistor->id},
+                                             {"resistance", formatSetting(ohm, "ohm")}});
     }
-    if (part.kind->needsResistor) {
-        return fmt::format("{} has no resistor to hold its current back: it would carry {}; its maximum is {}.",
-                           part.id, excessInWords(excess), limit);
-    }
-    return fmt::format("{} would carry {}; its maximum is {}.", who, excessInWords(excess), limit);
+    if (part.kind->needsResistor)
+        return say("finding.over.noResistor", {{"part", part.id}, {"current", current}, {"limit", limit}});
+    return say("finding.over.current", {{"part", who}, {"current", current}, {"limit", limit}});
 }
 
 /// Larger values for a resistor that shares its work with others.
@@ -90,7 +91,7 @@ void proposeLarger(const Bench& bench, const Part& resistor, double byShare, con
     constexpr int kTries = 6;
     for (const double ohm : drawer.from(resistor.value(resistanceValue(*resistor.kind)) * byShare, kTries)) {
         if (ohm > spec.maximum) return;
-        found.proposals.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), resistor.id),
+        found.proposals.push_back({say("mend.take", {{"value", formatSetting(ohm, "ohm")}, {"part", resistor.id}}),
                                    setValueEdit(bench, resistor.id, spec.name, ohm)});
     }
 }
@@ -138,10 +139,9 @@ std::optional<Suspicion> metalSuspicion(const Examination& examination) {
         for (const int joint : {piece.from, piece.to}) {
             if (layout.joints[joint].hole >= 0) found.finding.holes.push_back(layout.holeAt(layout.joints[joint].hole));
         }
-        found.finding.text =
-            saidOf(fmt::format("{} would flow through one contact of the board; its maximum is about {}.", shown.text(),
-                               formatSetting(kMetalMaximumAmpere, "A")),
-                   position);
+        found.finding.text = saidOf(
+            say("finding.over.metal", {{"current", shown.text()}, {"limit", formatSetting(kMetalMaximumAmpere, "A")}}),
+            position);
         addFigure(found.finding, "current", shown, kMetalMaximumAmpere);
         return found;
     }

@@ -4,8 +4,7 @@
 #include "core/base/stopping.h"
 #include "core/findings/shorted.h"
 #include "core/findings/trial.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -50,7 +49,7 @@ std::string bearerInWords(const Part& part, const Rating& rating) {
 }
 
 std::string excessInWords(const Excess& excess) {
-    if (excess.share.rating->maximum && excess.share.share() > kFarOver) return "far too much";
+    if (excess.share.rating->maximum && excess.share.share() > kFarOver) return say("finding.farTooMuch");
     return excess.shown().text();
 }
 

@@ -7,8 +7,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 #include "core/parts/preferred.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -22,7 +21,7 @@ void proposeResistance(const Examination& examination, const Part& part, const E
     const ValueSpec& spec = part.kind->values[value];
     for (const double ohm : examination.drawer().from(part.value(value) * excess.share.share(), kPowerTries)) {
         if (ohm > spec.maximum) return;
-        found.proposals.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), part.id),
+        found.proposals.push_back({say("mend.take", {{"value", formatSetting(ohm, "ohm")}, {"part", part.id}}),
                                    setValueEdit(examination.bench(), part.id, spec.name, ohm)});
     }
 }
@@ -33,7 +32,7 @@ void proposeBody(const Bench& bench, const Part& part, const Excess& excess, Sus
         if (spec.unit != "W") continue;
         for (const double watt : spec.allowed) {
             if (watt <= excess.share.figure) continue;
-            found.proposals.push_back({fmt::format("Take a {} body for {}", formatSetting(watt, "W"), part.id),
+            found.proposals.push_back({say("mend.takeBody", {{"value", formatSetting(watt, "W")}, {"part", part.id}}),
                                        setValueEdit(bench, part.id, spec.name, watt)});
             return;
         }
@@ -49,8 +48,9 @@ Suspicions findOverPower(const Examination& examination) {
         Suspicion found;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = saidOf(fmt::format("{} gets too hot: it turns {} into heat; its maximum is {}.", part.id,
-                                                excessInWords(excess), formatSetting(excess.share.limit, "W")),
+        found.finding.text = saidOf(say("finding.over.power", {{"part", part.id},
+                                                               {"power", excessInWords(excess)},
+                                                               {"limit", formatSetting(excess.share.limit, "W")}}),
                                     *excess.position);
         addFigure(found.finding, "power", excess.shown(), excess.share.limit);
         proposeResistance(examination, part, excess, found);

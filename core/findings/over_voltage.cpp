@@ -5,8 +5,7 @@
 #include "core/findings/over_limit.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,19 +20,25 @@ void proposeLowerSupplies(const Bench& bench, double limitVolt, Suspicion& found
         const int value = part.kind->valueIndex("voltage");
         if (!part.kind->isSupply || value < 0 || part.value(value) <= volt || volt < part.kind->values[value].minimum)
             continue;
-        found.proposals.push_back({fmt::format("Set {} to {}", part.id, formatSetting(volt, "V")),
+        found.proposals.push_back({say("mend.set", {{"part", part.id}, {"value", formatSetting(volt, "V")}}),
                                    setValueEdit(bench, part.id, "voltage", volt)});
     }
 }
 
-/// "across it", "between its gate and its source", "across it the wrong way round".
-std::string ratedPlaceInWords(const Part& part, const Rating& rating) {
+/// The voltage across the part, or between two of its leads; forwards or the wrong way round.
+std::string tooMuchVoltage(const Part& part, const Excess& excess) {
+    const Rating& rating = *excess.share.rating;
     const bool reverse = rating.quantity == "reverseVoltage";
-    std::string words = "across it";
-    if (!rating.leads.empty())
-        words = fmt::format("between its {} and its {}", part.kind->leads[rating.leads[0]].name,
-                            part.kind->leads[rating.leads[1]].name);
-    return reverse ? words + " the wrong way round" : words;
+    const std::string volt = excessInWords(excess), limit = formatSetting(excess.share.limit, "V");
+    if (rating.leads.empty())
+        return say(reverse ? "finding.over.reverse" : "finding.over.voltage",
+                   {{"part", part.id}, {"voltage", volt}, {"limit", limit}});
+    return say(reverse ? "finding.over.reverseBetween" : "finding.over.voltageBetween",
+               {{"part", part.id},
+                {"voltage", volt},
+                {"one", part.kind->leads[rating.leads[0]].name},
+                {"other", part.kind->leads[rating.leads[1]].name},
+                {"limit", limit}});
 }
 
 void addExcesses(const Examination& examination, std::string_view quantity, Suspicions& all) {
@@ -42,10 +47,7 @@ void addExcesses(const Examination& examination, std::string_view quantity, Susp
         Suspicion found;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text =
-            saidOf(fmt::format("{} has {} {}; its maximum is {}.", part.id, excessInWords(excess),
-                               ratedPlaceInWords(part, *excess.share.rating), formatSetting(excess.share.limit, "V")),
-                   *excess.position);
+        found.finding.text = saidOf(tooMuchVoltage(part, excess), *excess.position);
         addFigure(found.finding, "voltage", excess.shown(), excess.share.limit);
         proposeLowerSupplies(examination.bench(), excess.share.limit, found);
         all.push_back(std::move(found));

@@ -1,8 +1,7 @@
 // Bodies that overlap: hands couldn't place the parts so. A file may say it, so it is a finding and no error.
 
 #include "core/findings/clash_mends.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 
@@ -12,8 +11,7 @@ Suspicions findOverlaps(const Examination& examination) {
     for (const Clash& clash : examination.clashes()) {
         if (clash.kind != ClashKind::Bodies) continue;
         Suspicion found = clashSuspicion(bench, clash);
-        found.finding.text =
-            fmt::format("{} and {} are in each other's way: their bodies overlap.", clash.one, clash.other);
+        found.finding.text = say("finding.overlap", {{"one", clash.one}, {"other", clash.other}});
         proposeShifts(bench, {clash.one, clash.other}, found.proposals);
         all.push_back(std::move(found));
     }

@@ -4,8 +4,7 @@
 #include "core/behaviour/position_solver.h"
 #include "core/behaviour/switch_groups.h"
 #include "core/snapshot/lit.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -18,7 +17,8 @@ std::string positionWords(const std::vector<Throw>& all, const Bench& bench, con
         const Part& part = bench.parts[all[t].part];
         if (!all[t].isCap()) {
             if (digits[t] == now[t]) continue;
-            thrown.push_back(fmt::format("with {} {}", part.id, positionInWords(all[t], bench, digits[t])));
+            thrown.push_back(say("finding.position.with",
+                                 {{"part", part.id}, {"position", positionInWords(all[t], bench, digits[t])}}));
         } else if (digits[t] != 0) {
             pressed.push_back(part.id);
         } else if (now[t] != 0) {
@@ -27,11 +27,11 @@ std::string positionWords(const std::vector<Throw>& all, const Bench& bench, con
     }
     if (!pressed.empty()) {
         thrown.push_back(
-            fmt::format("while {} {} pressed", fmt::join(pressed, " and "), pressed.size() == 1 ? "is" : "are"));
+            say("finding.position.pressed", {{"buttons", sayList(pressed, "list.and")}, {"count", pressed.size()}}));
     } else if (!released.empty()) {
-        thrown.push_back(fmt::format("without {} pressed", fmt::join(released, " and ")));
+        thrown.push_back(say("finding.position.released", {{"buttons", sayList(released, "list.and")}}));
     }
-    return fmt::format("{}", fmt::join(thrown, " and "));
+    return sayList(thrown, "list.and");
 }
 
 std::optional<std::string> positionThatLights(const std::shared_ptr<const Bench>& bench, const Inputs& inputs,

@@ -5,8 +5,7 @@
 #include "core/findings/resistor_mend.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/throws.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <set>
@@ -57,7 +56,7 @@ std::optional<Mend> putResistor(const Snapshot& snapshot, int part, double ohm) 
     if (const int resistor = resistorOf(*snapshot.layout, part); resistor >= 0) {
         const Part& there = bench.parts[static_cast<std::size_t>(resistor)];
         if (there.value(resistanceValue(*there.kind)) == ohm) return std::nullopt;
-        const std::string text = fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), there.id);
+        const std::string text = say("mend.take", {{"value", formatSetting(ohm, "ohm")}, {"part", there.id}});
         Edit edit = setValueEdit(bench, there.id, there.kind->values[resistanceValue(*there.kind)].name, ohm);
         edit.name = text;
         return Mend{text, std::move(edit)};

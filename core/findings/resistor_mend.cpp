@@ -5,8 +5,7 @@
 
 #include "core/base/quantity.h"
 #include "core/findings/over_limit.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -70,7 +69,7 @@ std::vector<Mend> resistanceMends(const Snapshot& snapshot, int part, double tar
         const double least = (left > 0 ? left : voltageOver(snapshot, other)) / targetAmpere;
         for (const double ohm : drawer.from(least, kTries)) {
             if (ohm < spec.minimum || ohm > spec.maximum) continue;
-            mends.push_back({fmt::format("Take {} for {}", formatSetting(ohm, "ohm"), resistor.id),
+            mends.push_back({say("mend.take", {{"value", formatSetting(ohm, "ohm")}, {"part", resistor.id}}),
                              setValueEdit(bench, resistor.id, spec.name, ohm)});
         }
     }
@@ -98,9 +97,10 @@ std::vector<Mend> insertionMends(const Snapshot& snapshot, int part, double targ
         Part resistor = makePart(kind, freeId(bench, kind.prefix));
         resistor.leads = {*from, *to};
         resistor.values[resistanceValue(kind)] = ohm;
-        Edit edit{fmt::format("Put {} in place of {}", resistor.id, jumper.id), {Remove{jumper.id}, AddPart{resistor}}};
-        mends.push_back({fmt::format("Put a resistor of {} in place of {}", formatSetting(ohm, "ohm"), jumper.id),
-                         std::move(edit)});
+        Edit edit{say("history.insert", {{"part", resistor.id}, {"jumper", jumper.id}}),
+                  {Remove{jumper.id}, AddPart{resistor}}};
+        mends.push_back(
+            {say("mend.insert", {{"value", formatSetting(ohm, "ohm")}, {"jumper", jumper.id}}), std::move(edit)});
     }
     return mends;
 }

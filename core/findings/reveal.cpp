@@ -1,16 +1,18 @@
 #include "core/findings/reveal.h"
 
-#include <fmt/format.h>
+#include "core/hunt/hidden_slip.h"
+#include "core/words/words.h"
 
 #include <algorithm>
 
 namespace tiepoint {
 namespace {
 
-const char* railWords(Line line) {
+std::string railInWords(Line line) {
     const bool top = line == Line::TopPlus || line == Line::TopMinus;
     const bool plus = line == Line::TopPlus || line == Line::BottomPlus;
-    return top ? (plus ? "top plus rail" : "top minus rail") : (plus ? "bottom plus rail" : "bottom minus rail");
+    return say(top ? (plus ? "finding.rail.topPlus" : "finding.rail.topMinus")
+                   : (plus ? "finding.rail.bottomPlus" : "finding.rail.bottomMinus"));
 }
 
 /// A hole of a row says more than one of a rail.
@@ -20,9 +22,14 @@ const Hole& tellingHole(const std::vector<Hole>& holes) {
 }
 
 std::string lookWords(const Bench& bench, const Hole& hole) {
-    const std::string board = bench.boards.size() > 1 ? " of board " + hole.board : "";
-    if (isRail(hole.line)) return fmt::format("Look along the {}{}.", railWords(hole.line), board);
-    return fmt::format("Look around column {}{}.", hole.number, board);
+    const bool isOneOfSeveral = bench.boards.size() > 1;
+    if (isRail(hole.line)) {
+        const std::string rail = railInWords(hole.line);
+        return isOneOfSeveral ? say("finding.look.alongOn", {{"rail", rail}, {"board", hole.board}})
+                              : say("finding.look.along", {{"rail", rail}});
+    }
+    return isOneOfSeveral ? say("finding.look.columnOn", {{"column", hole.number}, {"board", hole.board}})
+                          : say("finding.look.column", {{"column", hole.number}});
 }
 
 Finding revealedPlaceOf(const Bench& bench, const Finding& finding) {
@@ -33,26 +40,30 @@ Finding revealedPlaceOf(const Bench& bench, const Finding& finding) {
         place.text = lookWords(bench, place.holes.front());
     } else if (!finding.parts.empty()) {
         place.parts = {finding.parts.front()};
-        place.text = fmt::format("Look at {}.", finding.parts.front());
+        place.text = say("finding.look.part", {{"part", finding.parts.front()}});
     } else {
-        place.text = "Look at the whole bench.";
+        place.text = say("finding.look.all");
     }
     return place;
 }
 
 }  // namespace
 
-Reveal revealOf(const Bench& bench) { return bench.disclosure ? bench.disclosure->level : Reveal::Proof; }
+Reveal revealOf(const Bench& bench) {
+    if (isHunting(bench)) return Reveal::Nothing;
+    return bench.disclosure ? bench.disclosure->level : Reveal::Proof;
+}
 
-bool isLocked(const Bench& bench) { return bench.disclosure && !bench.disclosure->lock.empty(); }
+bool isLocked(const Bench& bench) { return isHunting(bench) || (bench.disclosure && !bench.disclosure->lock.empty()); }
 
 bool mayReveal(const Bench& bench, Reveal wanted) { return !isLocked(bench) || wanted <= revealOf(bench); }
 
 bool answersWhy(Reveal level) { return level >= Reveal::Proof; }
 
-std::string_view revealWords(Reveal level) {
-    constexpr std::string_view kWords[] = {"nothing", "only where to look", "place and proof", "the mend too"};
-    return kWords[static_cast<std::size_t>(level)];
+std::string revealWords(Reveal level) {
+    constexpr std::string_view kLevels[] = {"finding.reveal.nothing", "finding.reveal.place", "finding.reveal.proof",
+                                            "finding.reveal.mend"};
+    return say(kLevels[static_cast<std::size_t>(level)]);
 }
 
 std::vector<Finding> revealed(const Bench& bench, const std::vector<Finding>& findings, Reveal level) {
@@ -60,7 +71,10 @@ std::vector<Finding> revealed(const Bench& bench, const std::vector<Finding>& fi
     if (level == Reveal::Nothing) return shown;
     for (const Finding& finding : findings) {
         Finding each = level == Reveal::Place ? revealedPlaceOf(bench, finding) : finding;
-        if (level < Reveal::Mend) each.mend.reset();
+        if (level < Reveal::Mend) {
+            each.mend.reset();
+            for (Alternative& other : each.alternatives) other.mend.reset();
+        }
         const bool again = isPlaceOnly(each) && std::ranges::find(shown, each.text, &Finding::text) != shown.end();
         if (!again) shown.push_back(std::move(each));
     }

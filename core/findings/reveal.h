@@ -7,7 +7,7 @@
 
 namespace tiepoint {
 
-/// The level that a bench asks for; place and proof where it doesn't say.
+/// The level that a bench asks for; place and proof where it doesn't say, nothing while it hides a slip that is to be found.
 Reveal revealOf(const Bench& bench);
 bool isLocked(const Bench& bench);
 /// Whether one may ask for a level: a locked bench shows no more than it says.
@@ -16,7 +16,7 @@ bool mayReveal(const Bench& bench, Reveal wanted);
 bool answersWhy(Reveal level);
 
 /// The level in words: "place and proof".
-std::string_view revealWords(Reveal level);
+std::string revealWords(Reveal level);
 
 /// What a level leaves of findings. At Reveal::Place each is a place to look at: one hole or part and a sentence, without rule and
 /// figures, the same place once.

@@ -12,8 +12,7 @@
 #include "core/findings/shorted.h"
 #include "core/findings/trial.h"
 #include "core/meter/meter.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -47,12 +46,11 @@ const Part* ammeterOn(const Bench& bench, const ConductingPath& path) {
 }
 
 std::string pathText(const Bench& bench, const ConductingPath& path) {
-    if (path.parts.empty()) return "both are in the same column or rail";
-    std::string joins =
-        fmt::format("{} {} them", fmt::join(path.parts, ", "), path.parts.size() == 1 ? "joins" : "join");
+    if (path.parts.empty()) return say("finding.short.sameMetal");
+    const std::string things = sayList(path.parts, "list.comma");
     const Part* meter = ammeterOn(bench, path);
-    if (meter == nullptr) return joins;
-    return fmt::format("{}: set to amperes, {} lets current through like a wire", joins, meter->id);
+    if (meter == nullptr) return say("finding.short.joins", {{"things", things}, {"count", path.parts.size()}});
+    return say("finding.short.meter", {{"things", things}, {"count", path.parts.size()}, {"meter", meter->id}});
 }
 
 /// A meter that only measures volts joins nothing; else the bench without the one jumper that makes the short, where that is the only
@@ -60,12 +58,12 @@ std::string pathText(const Bench& bench, const ConductingPath& path) {
 std::optional<Mend> mendFor(const Bench& bench, const ConductingPath& path) {
     if (const Part* meter = ammeterOn(bench, path)) {
         auto turned = turnDialEdit(bench, *meter, "voltage");
-        return turned ? std::optional(Mend{fmt::format("Turn the dial of {} to volts", meter->id), *std::move(turned)})
+        return turned ? std::optional(Mend{say("mend.dialToVolts", {{"meter", meter->id}}), *std::move(turned)})
                       : std::nullopt;
     }
     if (path.parts.size() != 1 || bench.findJumper(path.parts.front()) == nullptr) return std::nullopt;
     const std::string& id = path.parts.front();
-    return Mend{fmt::format("Take {} away", id), removeEdit(bench, {id})};
+    return Mend{say("mend.takeAway", {{"thing", id}}), removeEdit(bench, {id})};
 }
 
 /// One supply's ends and the metal between them.
@@ -121,10 +119,10 @@ Suspicion suspicionOfShort(const Position& position, const Short& made) {
     finding.parts.insert(finding.parts.end(), made.path.parts.begin(), made.path.parts.end());
     finding.holes = made.path.holes;
     finding.alongMetal = true;
-    const std::string text =
-        fmt::format("Short circuit: {} and {} of {} meet with next to no resistance between them; {}.",
-                    supply.kind->leads[made.ends.from].name, supply.kind->leads[made.ends.to].name, supply.id,
-                    pathText(*layout.bench, made.path));
+    const std::string text = say("finding.short", {{"plus", supply.kind->leads[made.ends.from].name},
+                                                   {"minus", supply.kind->leads[made.ends.to].name},
+                                                   {"supply", supply.id},
+                                                   {"path", pathText(*layout.bench, made.path)}});
     finding.text = saidOf(text, position);
     finding.figures = {{"resistance", made.path.ohm}};
     if (snapshot.status() == Status::Solved) addFigure(finding, "current", ampere);

@@ -10,8 +10,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -51,10 +50,11 @@ void proposeJumpers(const Examination& examination, const Position& position, in
                     found.finding.parts.push_back(id);
                 for (Move& move : movesOfJumper(examination, jumper)) {
                     found.proposals.push_back(
-                        {fmt::format("Put {} into {}", move.what, holeName(examination.bench(), move.to)),
+                        {say("mend.put", {{"plug", move.what}, {"hole", holeName(examination.bench(), move.to)}}),
                          std::move(move.edit)});
                 }
-                found.proposals.push_back({fmt::format("Take {} away", id), removeEdit(examination.bench(), {id})});
+                found.proposals.push_back(
+                    {say("mend.takeAway", {{"thing", id}}), removeEdit(examination.bench(), {id})});
             }
         }
     }
@@ -120,17 +120,11 @@ std::vector<SupplyClash> clashesOf(const Snapshot& snapshot, const std::vector<O
 
 std::string clashInWords(const Bench& bench, const SupplyClash& clash) {
     const std::string &strong = bench.parts[clash.stronger->part].id, &weak = bench.parts[clash.weaker->part].id;
-    if (clash.ring)
-        return fmt::format(
-            "{} and {} work against each other: metal joins the plus of each to the minus of the other, and only their "
-            "own "
-            "limits and internal resistances hold the current back.",
-            strong, weak);
-    return fmt::format(
-        "{} and {} work against each other: metal joins them plus to plus and minus to minus, but {} gives {} and {} "
-        "{}.",
-        strong, weak, strong, formatSetting(clash.stronger->emfVolt, "V"), weak,
-        formatSetting(clash.weaker->emfVolt, "V"));
+    if (clash.ring) return say("finding.fight.ring", {{"one", strong}, {"other", weak}});
+    return say("finding.fight.voltages", {{"one", strong},
+                                          {"other", weak},
+                                          {"voltage", formatSetting(clash.stronger->emfVolt, "V")},
+                                          {"otherVoltage", formatSetting(clash.weaker->emfVolt, "V")}});
 }
 
 /// Between a supply that gives and one that takes: what may be moved, or switched off.
@@ -139,7 +133,7 @@ void proposeParting(const Examination& examination, const Position& position, in
     const Part& part = examination.part(taker);
     if (part.kind->stateIndex("on") < 0) return;
     found.proposals.push_back(
-        {fmt::format("Switch {} off", part.id), setStateEdit(examination.bench(), part.id, "on", 0)});
+        {say("mend.switchOff", {{"supply", part.id}}), setStateEdit(examination.bench(), part.id, "on", 0)});
 }
 
 }  // namespace
@@ -167,10 +161,10 @@ Suspicions findSupplyConflicts(const Examination& examination) {
             const bool takes = taker.kind->isSupply && snapshot.partPower[index] > 0 &&
                                currentThrough(snapshot, index).inAmpere > kFightAmpere;
             if (!takes || !told.insert(index).second) continue;
-            const std::string& other = examination.part(giver).id;
             tell(position, giver, index,
-                 fmt::format("{} and {} work against each other: {} pushes {} backwards through {}.", other, taker.id,
-                             other, snapshot.shown().through(index).in.text(), taker.id));
+                 say("finding.fight.pushes", {{"one", examination.part(giver).id},
+                                              {"other", taker.id},
+                                              {"current", snapshot.shown().through(index).in.text()}}));
         }
         const auto sources = sourcesOn(snapshot);
         for (const SupplyClash& clash : clashesOf(snapshot, sources)) {

@@ -3,8 +3,7 @@
 
 #include "core/findings/rules.h"
 #include "core/meter/meter.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -27,9 +26,8 @@ Suspicion suspicionOfOff(const Bench& bench, const Part& part) {
     found.finding.severity = Severity::Remark;
     found.finding.parts = {part.id};
     found.finding.holes = holesOf(part);
-    found.finding.text =
-        fmt::format("{} is switched off, so it drives no current through what is connected to it.", part.id);
-    found.proposals.push_back({fmt::format("Switch {} on", part.id), setStateEdit(bench, part.id, "on", 1)});
+    found.finding.text = say("finding.supplyOff", {{"supply", part.id}});
+    found.proposals.push_back({say("mend.switchOn", {{"supply", part.id}}), setStateEdit(bench, part.id, "on", 1)});
     return found;
 }
 

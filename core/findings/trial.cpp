@@ -3,8 +3,7 @@
 #include "core/base/stopping.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -98,7 +97,7 @@ void addShifts(const Examination& examination, int index, std::vector<Move>& mov
         move.to = *moved->leads[0];
         move.fromNet = layout.netOfHole(layout.holeIndex(move.from));
         move.toNet = layout.netOfHole(layout.holeIndex(move.to));
-        move.edit = {"Move " + part.id, {ReplacePart{*moved}}};
+        move.edit = {say("history.move", {{"thing", part.id}}), {ReplacePart{*moved}}};
         moves.push_back(std::move(move));
     }
 }
@@ -122,7 +121,7 @@ std::vector<Move> movesOfPart(const Examination& examination, int index) {
             move.id = part.id;
             move.what = leadInWords(part, lead);
             move.wasAlone = !examination.meetsOthers(net, index);
-            move.edit = {"Move " + part.id, {ReplacePart{std::move(moved)}}};
+            move.edit = {say("history.move", {{"thing", part.id}}), {ReplacePart{std::move(moved)}}};
             return move;
         };
         addSlips(examination, *part.leads[lead], make, moves);
@@ -141,9 +140,9 @@ std::vector<Move> movesOfJumper(const Examination& examination, int index) {
             moved.ends[end] = to;
             Move move;
             move.id = jumper.id;
-            move.what = "one end of " + jumper.id;
+            move.what = say("finding.lead.end", {{"jumper", jumper.id}});
             move.wasAlone = isAloneInStrip(examination.layout(), *from);
-            move.edit = {"Move " + jumper.id, {ReplaceJumper{std::move(moved)}}};
+            move.edit = {say("history.move", {{"thing", jumper.id}}), {ReplaceJumper{std::move(moved)}}};
             return move;
         };
         addSlips(examination, *from, make, moves);
@@ -154,19 +153,19 @@ std::vector<Move> movesOfJumper(const Examination& examination, int index) {
 Edit exchangeLeads(const Part& part) {
     Part turnedRound = part;
     std::swap(turnedRound.leads.front(), turnedRound.leads.back());
-    return {"Turn " + part.id, {ReplacePart{std::move(turnedRound)}}};
+    return {say("history.turn", {{"thing", part.id}}), {ReplacePart{std::move(turnedRound)}}};
 }
 
 std::string leadInWords(const Part& part, int lead) {
     const std::string& name = part.kind->leads[lead].name;
     const bool isWord = name.size() > 2;  // "anode", "wiper"; else "1", "2b", "+"
-    return isWord ? fmt::format("the {} of {}", name, part.id) : fmt::format("leg {} of {}", name, part.id);
+    return say(isWord ? "finding.lead.named" : "finding.lead.leg", {{"lead", name}, {"part", part.id}});
 }
 
 std::string saidOf(std::string text, const Position& position) {
     if (position.words.empty()) return text;
     if (text.ends_with('.')) text.pop_back();
-    return fmt::format("{}, {}.", text, position.words);
+    return say("finding.while", {{"sentence", text}, {"position", position.words}});
 }
 
 }  // namespace tiepoint

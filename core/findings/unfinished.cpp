@@ -8,8 +8,7 @@
 #include "core/parts/sides.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -38,7 +37,7 @@ std::string legWords(const LeadSpec& lead) {
 }
 
 std::string lonelyPlace(const Bench& bench, const Hole& hole) {
-    return fmt::format("{}, alone in its {}", holeName(bench, hole), isRail(hole.line) ? "rail" : "column");
+    return say(isRail(hole.line) ? "open.aloneInRail" : "open.aloneInColumn", {{"hole", holeName(bench, hole)}});
 }
 
 /// The circuits of a bench, and what is open in each. A circuit is known by the root of its nets; nets of supplies belong to none.
@@ -132,22 +131,22 @@ private:
     void addBypassed(int part) {
         const auto& hole = bench_.parts[part].leads.front();
         open_.push_back(
-            {{{bench_.parts[part].id}, hole, bench_.parts[part].id, "all its legs are in one piece of metal"},
-             circuitOfPart(part)});
+            {{{bench_.parts[part].id}, hole, bench_.parts[part].id, say("open.oneMetal")}, circuitOfPart(part)});
     }
 
     void addLeg(int part, int lead) {
         const Part& it = bench_.parts[part];
         const int net = netOf(part, lead);
-        OpenEnd end{{it.id}, it.leads[lead], it.id, "hangs free"};
-        if (const std::string words = legWords(it.kind->leads[lead]); !words.empty()) end.what += ", " + words;
+        OpenEnd end{{it.id}, it.leads[lead], it.id, say("open.free")};
+        if (const std::string words = legWords(it.kind->leads[lead]); !words.empty())
+            end.what = say("open.leg", {{"part", it.id}, {"leg", words}});
         for (std::size_t jumper = 0; jumper < bench_.jumpers.size(); ++jumper) {
             for (const int at : layout_.jumperJoints[jumper]) {
                 const Joint& joint = layout_.joints[at];
                 if (joint.net != net || !isDeadEnd(joint)) continue;
                 told_.insert(jumper);
                 end.things.push_back(bench_.jumpers[jumper].id);
-                end.what = bench_.jumpers[jumper].id + " from " + it.id;
+                end.what = say("open.jumperFrom", {{"jumper", bench_.jumpers[jumper].id}, {"part", it.id}});
                 end.hole = layout_.holeAt(joint.hole);
             }
         }
@@ -168,8 +167,9 @@ private:
         }
     }
 
-    /// What a circuit still needs of a supply: "plus", "minus" or "plus and minus"; nothing if it is closed.
-    std::string missingIn(int circuit) const {
+    /// What a circuit still needs of a supply.
+    enum class Missing { Nothing, Plus, Minus, Both };
+    Missing missingIn(int circuit) const {
         std::map<int, std::set<int>> touched;  // by group of supplies: their nets
         for (const int part : partsOf_.at(circuit)) {
             for (const SupplyNets& supply : supplies_) {
@@ -177,13 +177,13 @@ private:
                     if (nets_[part].contains(net)) touched[supply.group].insert(net);
             }
         }
-        std::string missing = "plus and minus";
+        Missing missing = Missing::Both;
         for (const auto& [group, nets] : touched) {
-            if (nets.size() > 1) return {};
+            if (nets.size() > 1) return Missing::Nothing;
             const int only = *nets.begin();
             const bool plus =
                 std::ranges::any_of(supplies_, [only](const SupplyNets& supply) { return supply.plus == only; });
-            missing = plus ? "minus" : "plus";
+            missing = plus ? Missing::Minus : Missing::Plus;
         }
         return missing;
     }
@@ -192,24 +192,27 @@ private:
         std::map<int, std::vector<std::size_t>> endsOf;
         for (std::size_t i = 0; i < open_.size(); ++i) endsOf[open_[i].circuit].push_back(i);
         for (const auto& [circuit, parts] : partsOf_) {
-            const std::string missing = missingIn(circuit);
-            if (missing.empty()) continue;
+            const Missing missing = missingIn(circuit);
+            if (missing == Missing::Nothing) continue;
             const auto& ends = endsOf[circuit];
             if (ends.empty()) addUnreached(circuit, missing);
-            if (ends.size() == 1 && missing != "plus and minus") open_[ends.front()].end.what += ", to " + missing;
+            if (ends.size() != 1 || missing == Missing::Both) continue;
+            std::string& what = open_[ends.front()].end.what;
+            what = say(missing == Missing::Plus ? "open.toPlus" : "open.toMinus", {{"what", what}});
         }
     }
 
-    void addUnreached(int circuit, const std::string& missing) {
+    void addUnreached(int circuit, Missing missing) {
         OpenEnd end;
         for (const int part : partsOf_[circuit])
             if (!isMeter(*bench_.parts[part].kind)) end.things.push_back(bench_.parts[part].id);
         if (end.things.empty()) return;  // test leads that touch each other
         constexpr std::size_t kMostNamed = 3;
-        for (std::size_t i = 0; i < std::min(end.things.size(), kMostNamed); ++i)
-            end.what += (i == 0 ? "" : ", ") + end.things[i];
-        if (end.things.size() > kMostNamed) end.what += " and more";
-        end.place = "not joined to " + missing;
+        end.what = sayList(std::span(end.things).first(std::min(end.things.size(), kMostNamed)), "list.comma");
+        if (end.things.size() > kMostNamed) end.what = say("open.more", {{"parts", end.what}});
+        end.place = say(missing == Missing::Both    ? "open.notBoth"
+                        : missing == Missing::Minus ? "open.notMinus"
+                                                    : "open.notPlus");
         open_.push_back({std::move(end), circuit});
     }
 
@@ -221,8 +224,11 @@ private:
                 const LeadSpec& spec = it.kind->leads[lead];
                 if (spec.socket || it.leads[lead]) continue;
                 const std::string words = legWords(spec);
-                open_.push_back(
-                    {{{it.id}, std::nullopt, it.id + ", " + (words.empty() ? spec.name : words), "hangs free"}, kNone});
+                open_.push_back({{{it.id},
+                                  std::nullopt,
+                                  say("open.leg", {{"part", it.id}, {"leg", words.empty() ? spec.name : words}}),
+                                  say("open.free")},
+                                 kNone});
             }
         }
     }

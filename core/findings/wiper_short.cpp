@@ -8,8 +8,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
 #include "core/findings/trial.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <set>
@@ -47,7 +46,7 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
     found.finding.holes = holesOf(knob);
     found.finding.figures = {{travel.name, end}};
     if (shortsAnywhere(there)) {
-        found.finding.text = fmt::format("Turned to one end, {} shorts the supply.", knob.id);
+        found.finding.text = say("finding.knob.shorts", {{"knob", knob.id}});
         return found;
     }
     std::set<int> already;
@@ -56,10 +55,12 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
         if (already.contains(each.part)) continue;
         const Part& burnt = examination.part(each.part);
         if (burnt.id != knob.id) found.finding.parts.push_back(burnt.id);
+        const std::string current = excessInWords(each), limit = formatSetting(each.share.limit, each.share.unit);
         found.finding.text =
-            fmt::format("Turned to one end, {} no longer protects {}: it would carry {}; its maximum is {}.", knob.id,
-                        burnt.id == knob.id ? "itself" : burnt.id, excessInWords(each),
-                        formatSetting(each.share.limit, each.share.unit));
+            burnt.id == knob.id
+                ? say("finding.knob.burnsItself", {{"knob", knob.id}, {"current", current}, {"limit", limit}})
+                : say("finding.knob.burns",
+                      {{"knob", knob.id}, {"part", burnt.id}, {"current", current}, {"limit", limit}});
         addFigure(found.finding, each.share.rating->quantity, each.shown(), each.share.limit);
         const double rated = ratedCurrentAmpere(burnt);
         if (rated > 0) {

@@ -6,6 +6,7 @@
 #include "core/edit/placement.h"
 #include "core/lesson/first_slips.h"
 #include "core/parts/outline.h"
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <array>
@@ -143,29 +144,15 @@ private:
     const FirstChain& chain_;
 };
 
-struct Words {
-    const char *title, *text;
+/// Of each step, and of the end.
+struct StepWords {
+    std::string_view title, text;
 };
-constexpr Words kWords[] = {
-    {"Push a resistor in",
-     "Drag one out of the tray to the lit holes. Its two leads must be in different columns: the five holes of a "
-     "column are one piece of metal."},
-    {"Push an LED in",
-     "Its longer leg, the anode, goes into the column where the resistor ends; the other leg into the next column."},
-    {"Bring plus", "Drag from a hole in the column of the chain's free end to the plus rail: a red jumper joins them."},
-    {"Bring minus",
-     "Join the LED's other leg to the minus rail. Then the loop is closed, current flows around it, and the LED "
-     "lights."},
-    {"Break the loop",
-     "It lights! The same current flows in every part of the loop. Flip the lever of the supply: everything stops at "
-     "once."},
-    {"That was a circuit",
-     "A closed loop, something that drives, something that holds back, and something that glows. Now change the "
-     "resistor and watch the light."},
+constexpr StepWords kStepWords[] = {
+    {"lesson.resistor.title", "lesson.resistor.text"}, {"lesson.led.title", "lesson.led.text"},
+    {"lesson.plus.title", "lesson.plus.text"},         {"lesson.minus.title", "lesson.minus.text"},
+    {"lesson.break.title", "lesson.break.text"},       {"lesson.done.title", "lesson.done.text"},
 };
-constexpr const char* kResistorBelow =
-    "Join the resistor's free end to the minus rail. Then the loop is closed, current flows around it, and the LED "
-    "lights.";
 
 }  // namespace
 
@@ -183,9 +170,12 @@ FirstBuildAdvice firstBuildAdvice(const Snapshot& snapshot, int reached) {
         if (const auto slip = firstSlip(snapshot, chain))
             return {step, slip->headline, slip->reason, slip->action, slip->holes};
     }
-    FirstBuildAdvice advice{step, kWords[step].title, kWords[step].text, {}, Pointing(snapshot, chain).holesFor(step)};
-    if (step == 3 && !chain.anodeInside) advice.text = kResistorBelow;
-    return advice;
+    const bool resistorBelow = step == 3 && !chain.anodeInside;
+    return {step,
+            say(kStepWords[step].title),
+            say(resistorBelow ? "lesson.minus.resistorBelow" : kStepWords[step].text),
+            {},
+            Pointing(snapshot, chain).holesFor(step)};
 }
 
 }  // namespace tiepoint

@@ -2,10 +2,8 @@
 
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
+#include "core/words/words.h"
 
-#include <fmt/format.h>
-
-#include <array>
 #include <cstdlib>
 #include <utility>
 
@@ -16,13 +14,6 @@ using MaybeSlip = std::optional<FirstSlip>;
 
 constexpr double kEnoughVolt = 3;
 constexpr int kFewHoles = 3;
-
-std::string holesInWords(int count) {
-    constexpr std::array kNumbers{"no", "one", "two", "three", "four", "five"};
-    const std::string number =
-        count < static_cast<int>(kNumbers.size()) ? kNumbers[static_cast<std::size_t>(count)] : std::to_string(count);
-    return number + (count == 1 ? " hole" : " holes");
-}
 
 /// Looks at one bench for each slip in turn, the gravest first.
 class SlipFinder {
@@ -55,12 +46,8 @@ private:
         if (chain_.led < 0 || chain_.supply < 0) return std::nullopt;
         const int anode = net(chain_.led, 0), cathode = net(chain_.led, 1);
         if (!(anode == plus() && cathode == minus()) && !(anode == minus() && cathode == plus())) return std::nullopt;
-        return FirstSlip{"Stop: nothing holds the current back.",
-                         fmt::format("{} lies straight between plus and minus. Without a resistor far too much current "
-                                     "runs through an LED.",
-                                     led()),
-                         "Flip the supply's lever down, then take one jumper out",
-                         {}};
+        return FirstSlip{
+            say("lesson.onSupply.title"), say("lesson.onSupply.why", {{"led", led()}}), say("lesson.onSupply.do"), {}};
     }
 
     MaybeSlip sideBySide() const {
@@ -73,18 +60,16 @@ private:
             const bool touching = sameStrip(bench_, *part(chain_.resistor).leads[r], *part(chain_.led).leads[d]);
             if (!touching && (outer == plus() || outer == minus())) return bothLeadTo(outer == plus());
         }
-        return FirstSlip{"They lie side by side.",
-                         fmt::format("Both ends of {} and {} meet, so current can go through one and miss the other. "
-                                     "They belong one after the other.",
-                                     resistor(), led()),
-                         fmt::format("Move one leg of {} to an empty column", led()),
+        return FirstSlip{say("lesson.sideBySide.title"),
+                         say("lesson.sideBySide.why", {{"resistor", resistor()}, {"led", led()}}),
+                         say("lesson.sideBySide.do", {{"led", led()}}),
                          {}};
     }
 
     static FirstSlip bothLeadTo(bool isPlus) {
-        return {fmt::format("Both ends lead to {}.", isPlus ? "plus" : "minus"),
-                "Current flows only from plus to minus. Between two ends that are the same nothing drives it.",
-                fmt::format("Move one of the jumpers to a {} rail", isPlus ? "minus" : "plus"),
+        return {say(isPlus ? "lesson.bothToPlus.title" : "lesson.bothToMinus.title"),
+                say("lesson.bothAlike.why"),
+                say(isPlus ? "lesson.bothToPlus.do" : "lesson.bothToMinus.do"),
                 {}};
     }
 
@@ -94,11 +79,14 @@ private:
         if (it < 0 || !part(it).leads[0] || !part(it).leads[1] || net(it, 0) != net(it, 1)) return std::nullopt;
         const Hole& at = *part(it).leads[0];
         if (!sameStrip(bench_, at, *part(it).leads[1])) return std::nullopt;  // a jumper joins them, as is seen
-        const std::string where = isRail(at.line) ? "one rail" : fmt::format("column {}", at.number);
-        return FirstSlip{fmt::format("Both legs of {} are in {}.", part(it).id, where),
-                         fmt::format("The holes of {} are one piece of metal, so current has no need to go through {}.",
-                                     isRail(at.line) ? "a rail" : "a column on one side of the gap", part(it).id),
-                         fmt::format("Move one leg of {} to another column", part(it).id),
+        const std::string& id = part(it).id;
+        const std::string action = say("lesson.inOne.do", {{"part", id}});
+        if (isRail(at.line))
+            return FirstSlip{
+                say("lesson.inOneRail.title", {{"part", id}}), say("lesson.inOneRail.why", {{"part", id}}), action, {}};
+        return FirstSlip{say("lesson.inOneColumn.title", {{"part", id}, {"column", at.number}}),
+                         say("lesson.inOneColumn.why", {{"part", id}}),
+                         action,
                          {}};
     }
 
@@ -122,35 +110,31 @@ private:
         if (!nearest) return std::nullopt;
         const Hole& is = *part(chain_.led).leads[nearest->ledLead];
         const Hole& belongs = *part(chain_.resistor).leads[nearest->resistorLead];
-        const char* leg = nearest->ledLead == 0 ? "longer" : "shorter";
+        const std::string leg = say(nearest->ledLead == 0 ? "lesson.leg.longer" : "lesson.leg.shorter");
         const std::vector<Hole> holes = freeIn(belongs);
         if (nearest->across) return acrossTheGap(is, belongs, leg, holes);
         const int off = std::abs(nearest->columns);
-        const char* const side = nearest->columns > 0 ? "right" : "left";
-        const char* const back = nearest->columns > 0 ? "left" : "right";
-        FirstSlip slip{
-            off <= kFewHoles ? fmt::format("Nearly. It sits {} too far {}.", holesInWords(off), side)
-                             : "They don't touch yet.",
-            fmt::format("{} ends in column {}. The LED's {} leg is in column {}. The five holes of a column are one "
-                        "piece of metal, and the next column is another piece. So the two don't touch.",
-                        resistor(), belongs.number, leg, is.number),
-            fmt::format("Put the LED's {} leg into column {}", leg, belongs.number), holes};
+        const bool isFew = off <= kFewHoles, isRight = nearest->columns > 0;
+        const std::string few = say("count.holes", {{"count", off}});
+        FirstSlip slip{isFew ? say(isRight ? "lesson.apart.tooFarRight" : "lesson.apart.tooFarLeft", {{"holes", few}})
+                             : say("lesson.apart.title"),
+                       say("lesson.apart.why",
+                           {{"resistor", resistor()}, {"there", belongs.number}, {"leg", leg}, {"here", is.number}}),
+                       say("lesson.apart.do", {{"leg", leg}, {"there", belongs.number}}), holes};
         const auto moved = shifted(bench_, part(chain_.led), -nearest->columns, 0);
-        if (off <= kFewHoles && moved && !refusal(bench_, *moved)) {
-            slip.action = fmt::format("Slide the LED {} {}: {} to {}, or select it and press {}{}", holesInWords(off),
-                                      back, is.number, belongs.number, nearest->columns > 0 ? "←" : "→",
-                                      off > 1 ? fmt::format(" {} times", off) : "");
-        }
+        if (isFew && moved && !refusal(bench_, *moved))
+            slip.action = say(isRight ? "lesson.apart.slideLeft" : "lesson.apart.slideRight",
+                              {{"holes", few}, {"here", is.number}, {"there", belongs.number}, {"times", off}});
         return slip;
     }
 
-    FirstSlip acrossTheGap(const Hole& is, const Hole& belongs, const char* leg, std::vector<Hole> holes) const {
-        return {"Nearly. The gap lies between them.",
-                fmt::format("{} ends in {}, the LED's {} leg is in {}. Rows a to e and rows f to j are apart: no metal "
-                            "crosses the gap.",
-                            resistor(), holeName(bench_, belongs), leg, holeName(bench_, is)),
-                fmt::format("Move the LED, so that its {} leg is in column {} on the other side", leg, belongs.number),
-                std::move(holes)};
+    FirstSlip acrossTheGap(const Hole& is, const Hole& belongs, const std::string& leg, std::vector<Hole> holes) const {
+        return {say("lesson.gap.title"),
+                say("lesson.gap.why", {{"resistor", resistor()},
+                                       {"there", holeName(bench_, belongs)},
+                                       {"leg", leg},
+                                       {"here", holeName(bench_, is)}}),
+                say("lesson.gap.do", {{"leg", leg}, {"column", belongs.number}}), std::move(holes)};
     }
 
     /// Plus or minus has come to the end where the other one belongs.
@@ -158,10 +142,8 @@ private:
         if (chain_.step < 2 || chain_.supply < 0) return std::nullopt;
         const bool plusWrong = chain_.minusEnd == plus(), minusWrong = chain_.plusEnd == minus();
         if (!plusWrong && !minusWrong) return std::nullopt;
-        return FirstSlip{"Nearly. The LED is the wrong way round.",
-                         fmt::format("{} comes to the side of its {} leg, and that way it blocks. Current can only go "
-                                     "in at the longer leg and out at the shorter one.",
-                                     plusWrong ? "Plus" : "Minus", plusWrong ? "shorter" : "longer"),
+        return FirstSlip{say("lesson.wrongWay.title"),
+                         say(plusWrong ? "lesson.wrongWay.plus" : "lesson.wrongWay.minus"),
                          exchangeWords(part(chain_.led)),
                          {}};
     }
@@ -178,7 +160,8 @@ private:
             std::vector<Way> longer;
             for (const Way& way : ways) {
                 const auto add = [&](const std::optional<Part>& now, const char* key) {
-                    if (now && !refusal(bench_, *now)) longer.push_back({*now, way.keys + " " + key});
+                    if (now && !refusal(bench_, *now))
+                        longer.push_back({*now, way.keys + (way.keys.empty() ? "" : " ") + key});
                 };
                 add(turnedRound(bench_, way.part, 1).part, "]");
                 add(shifted(bench_, way.part, -1, 0), "←");
@@ -188,20 +171,20 @@ private:
                 if (!way.part.leads[0] || !way.part.leads[1]) continue;
                 if (sameStrip(bench_, *way.part.leads[0], *it.leads[1]) &&
                     sameStrip(bench_, *way.part.leads[1], *it.leads[0]))
-                    return "Select the LED and press" + way.keys;
+                    return say("lesson.wrongWay.keys", {{"keys", way.keys}});
             }
             ways = std::move(longer);
         }
-        return "Pull the LED out and push it in the other way round";
+        return say("lesson.wrongWay.byHand");
     }
 
     MaybeSlip supplyUnplugged() const {
         if (chain_.step < 2 || chain_.supply < 0) return std::nullopt;
         for (const int lead : {0, 1}) {
             if (part(chain_.supply).leads[lead] || part(chain_.supply).kind->leads[lead].socket) continue;
-            return FirstSlip{fmt::format("The supply's {} lead isn't plugged in.", lead == 0 ? "red" : "black"),
-                             "Without both of its leads in the board the supply can drive nothing.",
-                             fmt::format("Drag the end of that lead into a {} rail", lead == 0 ? "plus" : "minus"),
+            return FirstSlip{say(lead == 0 ? "lesson.unplugged.red" : "lesson.unplugged.black"),
+                             say("lesson.unplugged.why"),
+                             say(lead == 0 ? "lesson.unplugged.redDo" : "lesson.unplugged.blackDo"),
                              {}};
         }
         return std::nullopt;
@@ -232,23 +215,20 @@ private:
     }
 
     FirstSlip unfedRail(const std::string& jumper, const Hole& ends, const Hole& wanted, bool isPlus) const {
-        return {
-            "Nearly. Nothing feeds that rail.",
-            fmt::format("{} ends in the rail {}, and nothing else is in it. The supply's {} lead is in the rail {}.",
-                        jumper, lineName(ends.line), isPlus ? "red" : "black", lineName(wanted.line)),
-            fmt::format("Move that end of {} to the rail {}", jumper, lineName(wanted.line)), freeIn(wanted)};
+        const std::string_view here = lineName(ends.line), there = lineName(wanted.line);
+        return {say("lesson.unfed.title"),
+                say(isPlus ? "lesson.unfed.plus" : "lesson.unfed.minus",
+                    {{"jumper", jumper}, {"here", here}, {"there", there}}),
+                say("lesson.unfed.do", {{"jumper", jumper}, {"there", there}}), freeIn(wanted)};
     }
 
     FirstSlip besideTheLeg(const std::string& jumper, const Hole& ends, int legOf, const Hole& leg) const {
-        return {"Nearly. It ends beside the leg.",
-                fmt::format("{} ends in column {}. The leg of {} is in column {}, which is another piece of metal.",
-                            jumper, ends.number, part(legOf).id, leg.number),
-                fmt::format("Move that end of {}: {} to {}", jumper, holeName(bench_, ends), columnOf(leg)),
+        return {say("lesson.beside.title"),
+                say("lesson.beside.why",
+                    {{"jumper", jumper}, {"here", ends.number}, {"part", part(legOf).id}, {"there", leg.number}}),
+                say(leg.line <= Line::E ? "lesson.beside.doUpper" : "lesson.beside.doLower",
+                    {{"jumper", jumper}, {"from", holeName(bench_, ends)}, {"column", leg.number}}),
                 freeIn(leg)};
-    }
-
-    std::string columnOf(const Hole& hole) const {
-        return fmt::format("column {}, rows {}", hole.number, hole.line <= Line::E ? "a to e" : "f to j");
     }
 
     bool isDeadEnd(const Joint& joint) const {
@@ -264,27 +244,19 @@ private:
         const Part& supply = part(chain_.supply);
         const int on = supply.kind->stateIndex("on");
         if (on >= 0 && supply.stateValue(on) == 0) {
-            return FirstSlip{"All is joined. Now switch it on.",
-                             "The loop is closed, but the supply is off, so nothing drives a current round it.",
-                             fmt::format("Flip the lever of {} up", supply.id),
-                             {}};
+            return FirstSlip{
+                say("lesson.off.title"), say("lesson.off.why"), say("lesson.off.do", {{"supply", supply.id}}), {}};
         }
-        if (plus() == minus()) {
-            return FirstSlip{"Plus and minus touch.",
-                             "A jumper joins plus and minus directly. All current takes that way, and none the LED's.",
-                             "Take that jumper out",
-                             {}};
-        }
+        if (plus() == minus())
+            return FirstSlip{say("lesson.touch.title"), say("lesson.touch.why"), say("lesson.touch.do"), {}};
         const int volt = supply.kind->valueIndex("voltage");
         if (volt >= 0 && supply.value(volt) < kEnoughVolt) {
-            return FirstSlip{"The loop is closed, but the push is weak.",
-                             "An LED needs about two volts for itself, and the resistor needs its share too.",
-                             fmt::format("Set {} to 5 V", supply.id),
-                             {}};
+            return FirstSlip{
+                say("lesson.weak.title"), say("lesson.weak.why"), say("lesson.weak.do", {{"supply", supply.id}}), {}};
         }
-        return FirstSlip{"The loop is closed, but hardly any current flows.",
-                         fmt::format("{} holds back too much, so the LED stays dark or dim.", resistor()),
-                         fmt::format("Select {} and type 330", resistor()),
+        return FirstSlip{say("lesson.hardly.title"),
+                         say("lesson.hardly.why", {{"resistor", resistor()}}),
+                         say("lesson.hardly.do", {{"resistor", resistor()}}),
                          {}};
     }
 

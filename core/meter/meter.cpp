@@ -5,6 +5,7 @@
 #include "core/circuit/compile.h"
 #include "core/meter/drivers.h"
 #include "core/snapshot/readings.h"
+#include "core/words/words.h"
 
 #include <fmt/format.h>
 
@@ -98,9 +99,8 @@ void readCurrent(const Measurement& at, MeterReading& reading) {
     for (const RatingShare& share : ratingShares(at.snapshot, at.part)) {
         if (share.rating->name != "fuse" || share.share() <= 1) continue;
         const Figure figure = shownFigure(at.snapshot, at.part, *share.rating);
-        return refuse(
-            reading, kBlown,
-            fmt::format("{}: its fuse bears {} and blows.", figure.text(), besideFigure(figure, share.limit)));
+        return refuse(reading, kBlown,
+                      say("meter.fuse", {{"current", figure.text()}, {"limit", besideFigure(figure, share.limit)}}));
     }
     const PartKind& kind = *at.meter().kind;
     const int lead = kind.leadIndex(kind.model[at.element.spec].from);
@@ -113,8 +113,8 @@ bool isDisturbed(const Measurement& at, MeterReading& reading) {
     const int other = otherSourceAt(at.snapshot, at.part);
     if (other < 0) return false;
     refuse(reading, kNoDigits,
-           fmt::format("{} is on: switch it off to measure {}.", at.snapshot.layout->bench->parts[other].id,
-                       reading.quantity == "continuity" ? "continuity" : "ohms"));
+           say(reading.quantity == "continuity" ? "meter.disturbed.continuity" : "meter.disturbed.ohms",
+               {{"source", at.snapshot.layout->bench->parts[other].id}}));
     return true;
 }
 
@@ -191,7 +191,7 @@ std::optional<MeterReading> meterReading(const Snapshot& snapshot, int part) {
     if (!reading.on) return reading;
     reading.quantity = spec->reads;
     if (snapshot.status() == Status::None) {
-        refuse(reading, kNoDigits, "This circuit has no solution.");
+        refuse(reading, kNoDigits, say("meter.noSolution"));
         return reading;
     }
     const auto quantity = std::ranges::find(kQuantities, std::string_view(spec->reads), &Quantity::name);

@@ -3,6 +3,7 @@
 #include "core/base/file_io.h"
 #include "core/base/json_text.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/bench_in_picture.h"
 #include "core/bench/file_head.h"
 #include "core/netlist/bench_netlist.h"
 #include "core/netlist/circuit_file.h"
@@ -67,9 +68,10 @@ Result<ReadCircuit> readCircuitText(std::string_view text) {
 }
 
 Result<ReadCircuit> readCircuit(const std::filesystem::path& path) {
-    const auto text = readFile(path, kLargestBenchBytes);
-    if (!text) return text.error();
-    auto read = readCircuitText(*text);
+    auto bytes = readFile(path, kLargestBenchBytes);
+    if (!bytes) return bytes.error();
+    const auto text = textOrInside(std::move(bytes).value());
+    auto read = text ? readCircuitText(*text) : Result<ReadCircuit>(text.error());
     if (!read) {
         Error error = read.error();
         error.file = path.string();

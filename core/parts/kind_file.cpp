@@ -342,6 +342,7 @@ void readWorking(StrictObject& root, PartKind& kind) {
     }
     kind.hasCap = root.flag("cap");
     kind.isSupply = root.flag("supply");
+    if (root.has("symbol")) root.object("symbol");  // read where diagrams are drawn: core/diagram/symbol.h
 }
 
 }  // namespace

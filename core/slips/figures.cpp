@@ -1,8 +1,7 @@
 #include "core/slips/figures.h"
 
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 
@@ -19,17 +18,17 @@ void offerFigure(SlipSearch& search, int part, bool state, int index, double to,
 
 std::string figureWords(const Bench& bench, const Slip& slip) {
     const WrongFigure figure = figureOf(bench, slip);
-    return fmt::format("{} is {} and not {}.", figure.part, figure.wrong, figure.right);
+    return say("slip.figure", {{"part", figure.part}, {"wrong", figure.wrong}, {"right", figure.right}});
 }
 
 std::string takeWords(const Bench& bench, const Slip& slip) {
     const WrongFigure figure = figureOf(bench, slip);
-    return fmt::format("take {} for {}", figure.right, figure.part);
+    return say("slip.figure.take", {{"right", figure.right}, {"part", figure.part}});
 }
 
 std::string setWords(const Bench& bench, const Slip& slip) {
     const WrongFigure figure = figureOf(bench, slip);
-    return fmt::format("set the {} of {} to {}", figure.label, figure.part, figure.right);
+    return say("slip.figure.set", {{"label", figure.label}, {"part", figure.part}, {"right", figure.right}});
 }
 
 }  // namespace tiepoint

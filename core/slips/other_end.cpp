@@ -2,8 +2,7 @@
 
 #include "core/base/capital.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 
@@ -25,8 +24,10 @@ void offerOtherEnd(SlipSearch& search, int part, int lead, int other, int away) 
 
 std::string wrongEndWords(const Bench& bench, const Slip& slip) {
     const Misplaced tip = misplacedBy(bench, slip).front();
-    return capitalised(fmt::format("{} is at the wrong end of {}: it is in {} and not in {}.", tip.tip, slip.about,
-                                   placeName(bench, tip.wrong), placeName(bench, tip.right)));
+    return capitalised(say("slip.otherEnd", {{"tip", tip.tip},
+                                             {"part", slip.about},
+                                             {"here", placeName(bench, tip.wrong)},
+                                             {"there", placeName(bench, tip.right)}}));
 }
 
 }  // namespace tiepoint

@@ -1,8 +1,7 @@
 #include "core/slips/rail_ties.h"
 
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -68,12 +67,11 @@ void offerTies(SlipSearch& search, const std::vector<TieWays>& ties, double shar
 }
 
 std::string joinWords(const Bench& bench, const Slip& slip) {
-    std::string words = "join ";
-    for (const Jumper& jumper : slip.right.added) {
-        if (&jumper != &slip.right.added.front()) words += ", and ";
-        words += fmt::format("{} and {}", placeName(bench, jumper.ends[0]), placeName(bench, jumper.ends[1]));
-    }
-    return words + (slip.right.added.size() == 1 ? " with a jumper" : ", with a jumper each");
+    std::vector<std::string> ties;
+    for (const Jumper& jumper : slip.right.added)
+        ties.push_back(say("slip.join.ends",
+                           {{"one", placeName(bench, jumper.ends[0])}, {"other", placeName(bench, jumper.ends[1])}}));
+    return say(ties.size() == 1 ? "slip.join" : "slip.joinEach", {{"ends", sayList(ties, "slip.join.more")}});
 }
 
 }  // namespace tiepoint

@@ -1,6 +1,7 @@
 #include "core/slips/slip.h"
 
 #include "core/base/capital.h"
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -41,8 +42,8 @@ Edit editOf(const Bench& bench, const Slip& slip) {
 
 std::string slipInWords(const Bench& bench, const Slip& slip) { return slip.kind->words(bench, slip); }
 std::string mendInWords(const Bench& bench, const Slip& slip) {
-    return capitalised(slip.kind->mendWords(bench, slip)) + ".";
+    return capitalised(say("slip.mend", {{"do", slip.kind->mendWords(bench, slip)}}));
 }
-std::string seenInWords(const Slip& slip) { return "Look whether " + std::string(slip.kind->seen) + "."; }
+std::string seenInWords(const Slip& slip) { return say(slip.kind->seen); }
 
 }  // namespace tiepoint

@@ -29,7 +29,7 @@ struct Slip;
 struct SlipKind {
     std::string_view name;  ///< stable, as in JSON: "one-hole-off"
     double weight;          ///< how often beginners do it, beside the other kinds
-    std::string_view seen;  ///< what the eye sees of it, as the end of "Look whether": a clause without a full stop
+    std::string_view seen;  ///< id of the words for what the eye sees of it (core/words)
     bool symmetric;         ///< what undoes such a slip is a slip of the same kind
     void (*find)(SlipSearch& search);
     std::string (*words)(const Bench& bench, const Slip& slip);      ///< the slip in one sentence, full stop included

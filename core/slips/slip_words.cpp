@@ -3,8 +3,8 @@
 #include "core/base/capital.h"
 #include "core/bench/describe.h"
 #include "core/edit/holes.h"
-
-#include <fmt/format.h>
+#include "core/slips/reach.h"
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cassert>
@@ -14,54 +14,63 @@ namespace tiepoint {
 namespace {
 
 constexpr std::size_t kMostThingsTold = 2;
+constexpr std::size_t kLongestSign = 2;  ///< of leads: "1", "2b", "+"; else "anode", "wiper"
 
-std::string holesOfSlipInWords(int count) {
-    if (count == 1) return "one hole";
-    if (count == 2) return "two holes";
-    return fmt::format("{} holes", count);
-}
+/// How two holes of one board lie to each other: the id of the sentence, and how many holes aside.
+struct Lie {
+    std::string_view id;
+    int aside = 0;
+};
 
-/// "one hole to the right of c14", of two holes in one row or rail.
-std::string asideOf(const std::string& right, int by) {
-    return fmt::format("{} to the {} of {}", holesOfSlipInWords(std::abs(by)), by > 0 ? "right" : "left", right);
-}
-
-std::string lieOfHoles(const Bench& bench, const Hole& wrong, const Hole& right) {
-    const std::string name = holeName(bench, right);
+Lie lieOfHoles(const Hole& wrong, const Hole& right) {
     const bool onOneBoard = wrong.board == right.board;
-    if (onOneBoard && wrong.line == right.line) return asideOf(name, wrong.number - right.number);
-    if (isRail(wrong.line) && isRail(right.line))
-        return fmt::format("in a rail printed {} and not in {}", printOf(wrong.line), name);
-    if (isRail(wrong.line)) return fmt::format("in a rail and not in {}", name);
-    if (isRail(right.line)) return fmt::format("in a row and not in the rail at {}", name);
-    const bool overGap = (wrong.line <= Line::E) != (right.line <= Line::E);
-    if (onOneBoard && overGap && wrong.number == right.number) return fmt::format("over the gap from {}", name);
     const int by = wrong.number - right.number;
-    if (!onOneBoard || overGap || by == 0) return fmt::format("and not in {}", name);
-    return fmt::format("{} to the {} of the column of {}", holesOfSlipInWords(std::abs(by)), by > 0 ? "right" : "left",
-                       name);
+    if (onOneBoard && wrong.line == right.line)
+        return {by > 0 ? "slip.misplaced.right" : "slip.misplaced.left", std::abs(by)};
+    if (isRail(wrong.line) && isRail(right.line))
+        return {isPlusRail(wrong.line) ? "slip.misplaced.plusRail" : "slip.misplaced.minusRail"};
+    if (isRail(wrong.line)) return {"slip.misplaced.rail"};
+    if (isRail(right.line)) return {"slip.misplaced.row"};
+    const bool overGap = (wrong.line <= Line::E) != (right.line <= Line::E);
+    if (onOneBoard && overGap && by == 0) return {"slip.misplaced.gap"};
+    if (!onOneBoard || overGap || by == 0) return {"slip.misplaced"};
+    return {by > 0 ? "slip.misplaced.columnRight" : "slip.misplaced.columnLeft", std::abs(by)};
+}
+
+std::string misplacedInWords(const Bench& bench, const Misplaced& tip) {
+    const std::string here = placeName(bench, tip.wrong), there = placeName(bench, tip.right);
+    const Hole *wrong = std::get_if<Hole>(&tip.wrong), *right = std::get_if<Hole>(&tip.right);
+    const Lie lie = wrong && right ? lieOfHoles(*wrong, *right) : Lie{"slip.misplaced"};
+    if (lie.aside == 0) return say(lie.id, {{"tip", tip.tip}, {"here", here}, {"there", there}});
+    return say(
+        lie.id,
+        {{"tip", tip.tip}, {"here", here}, {"there", there}, {"holes", say("count.holes", {{"count", lie.aside}})}});
 }
 
 }  // namespace
 
-std::string_view printOf(Line rail) { return rail == Line::TopPlus || rail == Line::BottomPlus ? "plus" : "minus"; }
-
 std::string tipInWords(const Bench& bench, const PlacedLead& lead) {
     const Part& part = *bench.findPart(lead.part);
     const std::string& name = part.kind->leads[static_cast<std::size_t>(lead.lead)].name;
-    constexpr std::size_t kLongestSign = 2;  // "1", "2b", "+"; else "anode", "wiper"
-    if (standsOnTable(part)) return fmt::format("{}'s {} lead", part.id, name);
-    return name.size() > kLongestSign ? fmt::format("{}'s {}", part.id, name)
-                                      : fmt::format("{}'s leg {}", part.id, name);
+    if (standsOnTable(part)) return say("slip.tip.lead", {{"part", part.id}, {"lead", name}});
+    return say(name.size() > kLongestSign ? "slip.tip.named" : "slip.tip.leg", {{"part", part.id}, {"lead", name}});
 }
 
-std::string tipInWords(const PlacedEnd& end) { return "an end of " + end.jumper; }
+std::string ownTipInWords(const Bench& bench, const PlacedLead& lead) {
+    const Part& part = *bench.findPart(lead.part);
+    const std::string& name = part.kind->leads[static_cast<std::size_t>(lead.lead)].name;
+    if (standsOnTable(part)) return say("slip.lead.lead", {{"lead", name}});
+    return name.size() > kLongestSign ? name : say("slip.lead.leg", {{"lead", name}});
+}
+
+std::string tipInWords(const PlacedEnd& end) { return say("slip.tip.end", {{"jumper", end.jumper}}); }
 
 std::string placeName(const Bench& bench, const JumperEnd& end) {
     if (const Hole* hole = std::get_if<Hole>(&end)) return holeName(bench, *hole);
     const Socket& socket = std::get<Socket>(end);
     const Part& part = *bench.findPart(socket.part);
-    return fmt::format("socket {} of {}", part.kind->leads[static_cast<std::size_t>(socket.lead)].name, part.id);
+    return say("slip.socket",
+               {{"socket", part.kind->leads[static_cast<std::size_t>(socket.lead)].name}, {"part", part.id}});
 }
 
 std::vector<Misplaced> misplacedBy(const Bench& bench, const Slip& slip) {
@@ -75,25 +84,20 @@ std::vector<Misplaced> misplacedBy(const Bench& bench, const Slip& slip) {
     return all;
 }
 
-std::string lieOf(const Bench& bench, const JumperEnd& wrong, const JumperEnd& right) {
-    const Hole *from = std::get_if<Hole>(&wrong), *to = std::get_if<Hole>(&right);
-    if (from == nullptr || to == nullptr) return "and not in " + placeName(bench, right);
-    return lieOfHoles(bench, *from, *to);
-}
-
 std::string misplacedWords(const Bench& bench, const Slip& slip) {
     const std::vector<Misplaced> all = misplacedBy(bench, slip);
     assert(!all.empty());
-    const Misplaced& first = all.front();
-    const std::string place = placeName(bench, first.wrong), lie = lieOf(bench, first.wrong, first.right);
-    return capitalised(fmt::format("{} is in {}{} {}.", first.tip, place, lie.starts_with("and") ? "" : ",", lie));
+    return capitalised(misplacedInWords(bench, all.front()));
 }
 
 std::string putWords(const Bench& bench, const Slip& slip) {
     const std::vector<Misplaced> all = misplacedBy(bench, slip);
     std::string words;
-    for (std::size_t i = 0; i < std::min(all.size(), kMostThingsTold); ++i)
-        words += fmt::format("{}{} into {}", i == 0 ? "put " : " and ", all[i].tip, placeName(bench, all[i].right));
+    for (std::size_t i = 0; i < std::min(all.size(), kMostThingsTold); ++i) {
+        const std::string place = placeName(bench, all[i].right);
+        words = i == 0 ? say("slip.put", {{"tip", all[i].tip}, {"place", place}})
+                       : say("slip.put.second", {{"first", words}, {"tip", all[i].tip}, {"place", place}});
+    }
     return words;
 }
 
@@ -112,7 +116,7 @@ WrongFigure figureOf(const Bench& bench, const Slip& slip) {
 }
 
 std::string runOf(const Bench& bench, const Jumper& jumper) {
-    return fmt::format("from {} to {}", placeName(bench, jumper.ends[0]), placeName(bench, jumper.ends[1]));
+    return say("slip.run", {{"from", placeName(bench, jumper.ends[0])}, {"to", placeName(bench, jumper.ends[1])}});
 }
 
 }  // namespace tiepoint

@@ -1,5 +1,5 @@
 #pragma once
-// What the kinds have in common when slips are told: tips, holes and how they lie to each other. Plain English, the trade's words. Pure.
+// What the kinds have in common when slips are told: tips, holes and how they lie to each other. Pure.
 
 #include "core/slips/slip.h"
 
@@ -9,6 +9,8 @@ namespace tiepoint {
 
 /// "D1's anode", "R1's leg 1", "PS1's + lead".
 std::string tipInWords(const Bench& bench, const PlacedLead& lead);
+/// The same beside the part's name: "anode", "leg 1", "+ lead".
+std::string ownTipInWords(const Bench& bench, const PlacedLead& lead);
 /// "an end of W1".
 std::string tipInWords(const PlacedEnd& end);
 /// "c14", "socket GND1 of PS1".
@@ -22,15 +24,11 @@ struct Misplaced {
 /// All tips that a slip has put elsewhere, in their order. Those that hang are left out.
 std::vector<Misplaced> misplacedBy(const Bench& bench, const Slip& slip);
 
-/// "one hole to the right of c14", "over the gap from c14"; "not in c14" where no word says it.
-std::string lieOf(const Bench& bench, const JumperEnd& wrong, const JumperEnd& right);
 /// "D1's anode is in c15, one hole to the right of c14."
 std::string misplacedWords(const Bench& bench, const Slip& slip);
 /// "put D1's anode into c14", of several "put ... into ... and ... into ..."; with more than three the part's first hole only.
 std::string putWords(const Bench& bench, const Slip& slip);
 
-/// "minus" or "plus": the print of a rail.
-std::string_view printOf(Line rail);
 /// The part that a slip's first figure or lead is of.
 const Part& partOf(const Bench& bench, const Slip& slip);
 /// The setting in words, wrong and right: "3.3 kΩ" and "330 Ω".

@@ -1,5 +1,8 @@
 #include "core/snapshot/pinned_value.h"
 
+#include "core/base/json_scan.h"
+
+#include <algorithm>
 #include <limits>
 
 namespace tiepoint {
@@ -61,7 +64,16 @@ PinnedValue pinnedValue(const Snapshot& snapshot, const PinnedReading& reading) 
     return {std::numeric_limits<double>::quiet_NaN(), std::visit(PinUnit{}, reading.of)};
 }
 
+std::optional<std::string> frozenText(const PinnedReading& reading) {
+    const auto member = std::ranges::find(reading.extras, kFrozenMember, &Extras::value_type::first);
+    if (member == reading.extras.end()) return std::nullopt;
+    const auto json = parseJson(member->second);
+    if (!json || json->type != JsonType::String) return std::nullopt;
+    return json->text;
+}
+
 std::string pinnedText(const Snapshot& snapshot, const PinnedReading& reading) {
+    if (const auto frozen = frozenText(reading)) return *frozen;
     if (snapshot.status() == Status::Off) return "off";
     if (snapshot.status() == Status::None) return "no answer";
     const Figure read = std::visit(ShownReader{snapshot}, reading.of);

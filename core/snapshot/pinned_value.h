@@ -3,6 +3,7 @@
 
 #include "core/snapshot/snapshot.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -15,6 +16,11 @@ struct PinnedValue {
 
 /// Requires a reading of the snapshot's bench.
 PinnedValue pinnedValue(const Snapshot& snapshot, const PinnedReading& reading);
+
+/// A pinned reading that keeps a figure as it was read once has it in this member, as text: "1  5.00 V".
+inline constexpr std::string_view kFrozenMember = "shown";
+/// That text; nothing of a reading that is live.
+std::optional<std::string> frozenText(const PinnedReading& reading);
 
 /// As it is shown: "1.91 V", "9.36 mA", "gives 47 mW"; "floating", "off" or "no answer" where there is no figure. Amperes are shown
 /// without the sign, which says only which way round the jumper was drawn: arrows show the way.

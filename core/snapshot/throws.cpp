@@ -1,6 +1,7 @@
 #include "core/snapshot/throws.h"
 
 #include "core/circuit/element.h"
+#include "core/words/words.h"
 
 #include <fmt/format.h>
 
@@ -72,15 +73,16 @@ Digits digitsOf(const std::vector<Throw>& throws, const Bench& bench, const Inpu
 }
 
 std::string positionInWords(const Throw& each, const Bench& bench, int digit) {
-    if (each.isCap()) return digit != 0 ? "pressed" : "released";
+    if (each.isCap()) return say(digit != 0 ? "throw.pressed" : "throw.released");
     const Part& part = bench.parts[each.part];
     if (each.isKnob) {
         const double value = each.stateAt(digit, part.stateValue(each.state));
-        return fmt::format("turned to {:.0f} %", 100 * (value - each.least) / (each.most - each.least));
+        const double percent = 100 * (value - each.least) / (each.most - each.least);
+        return say("throw.turned", {{"percent", fmt::format("{:.0f}", percent)}});
     }
     const ValueSpec& spec = part.kind->state[each.state];
     if (spec.type == ValueType::Choice) return spec.choices[digit].label;
-    return digit != 0 ? "closed" : "open";
+    return say(digit != 0 ? "throw.closed" : "throw.open");
 }
 
 }  // namespace tiepoint

@@ -3,8 +3,7 @@
 #include "core/circuit/compile.h"
 #include "core/solve/circuit_solver.h"
 #include "core/solve/loops.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <limits>
@@ -16,27 +15,24 @@ namespace {
 
 constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
 
-/// What each trouble means to a person; {} stands for the ids of the parts.
+/// What each trouble means to a person: the id of the words.
 std::string_view reasonFor(Trouble trouble) {
     switch (trouble) {
         case Trouble::IdealLoop:
-            return "Sources without internal resistance are joined plus to plus or in a ring ({}): nothing settles "
-                   "their "
-                   "currents.";
+            return "solve.idealLoop";
         case Trouble::Unbalanced:
-            return "The currents around {} can't add up: no voltage satisfies all of them.";
+            return "solve.unbalanced";
         case Trouble::LimitsContend:
-            return "The current limits of {} contend: whichever of them limits, another one has to.";
+            return "solve.limits";
         case Trouble::ManyRests:
-            return "The circuit around {} has more than one state of rest: which of them it takes is decided by how it "
-                   "is switched on.";
+            return "solve.manyRests";
         case Trouble::NeverRests:
-            return "The circuit around {} never rests: it switches back and forth.";
+            return "solve.neverRests";
         case Trouble::NotConverged:
         case Trouble::None:
             break;
     }
-    return "No voltages and currents were found that satisfy the circuit around {}.";
+    return "solve.notFound";
 }
 
 }  // namespace
@@ -219,12 +215,9 @@ struct OperatingPoint::Body {
         std::sort(solution.troubleParts.begin(), solution.troubleParts.end());
         const auto end = std::unique(solution.troubleParts.begin(), solution.troubleParts.end());
         solution.troubleParts.erase(end, solution.troubleParts.end());
-        std::string ids;
-        for (int part : solution.troubleParts) {
-            if (!ids.empty()) ids += ", ";
-            ids += layout->bench->parts[part].id;
-        }
-        solution.reason = fmt::format(fmt::runtime(reasonFor(found.trouble)), ids);
+        std::vector<std::string> ids;
+        for (int part : solution.troubleParts) ids.push_back(layout->bench->parts[part].id);
+        solution.reason = say(reasonFor(found.trouble), {{"parts", sayList(ids, "list.comma")}});
     }
 };
 

@@ -7,8 +7,6 @@
 #include <map>
 
 namespace tiepoint {
-namespace {}  // namespace
-
 double CurrentPath::sourceVolt() const {
     double volt = 0;
     for (const PathLink& source : sources) volt -= source.volt;

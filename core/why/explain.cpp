@@ -4,6 +4,7 @@
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
 #include "core/why/explainer.h"
+#include "core/words/words.h"
 
 #include <fmt/format.h>
 
@@ -43,21 +44,23 @@ std::string Explainer::currentWords(const Snapshot& snapshot, int part) {
     return snapshot.shown().through(part).in.text();
 }
 
+std::string Explainer::percentInWords(double share) { return fmt::format("{:.0f}", 100 * share); }
+
 std::string Explainer::wayInWords(const CurrentPath& path) const {
     std::vector<std::string> ids;
     for (const PathLink& link : path.links) ids.push_back(bench().parts[link.part].id);
-    return fmt::format("{}", fmt::join(ids, ", then "));
+    return sayList(ids, "list.then");
 }
 
 std::string Explainer::outcomeInWords(const Snapshot& then) const {
     const int part = then.layout->bench->partIndex(self().id);
     const auto tightest = tightestRating(then, part);
     const bool tooMuch = tightest && tightest->rating->maximum && tightest->share() > 1;
-    std::string text = fmt::format("{} flows through {}", currentWords(then, part), self().id);
-    if (self().kind->emitsLight && then.brightness(part) > 0)
-        text += fmt::format(", lit at {:.0f} %", 100 * then.brightness(part));
-    if (tooMuch) text += "; that is above its maximum";
-    return text;
+    const std::string current = currentWords(then, part);
+    if (!self().kind->emitsLight || !(then.brightness(part) > 0))
+        return say(tooMuch ? "why.outcome.tooMuch" : "why.outcome", {{"current", current}, {"part", self().id}});
+    return say(tooMuch ? "why.outcome.litTooMuch" : "why.outcome.lit",
+               {{"current", current}, {"part", self().id}, {"percent", percentInWords(then.brightness(part))}});
 }
 
 Answer explain(const Snapshot& snapshot, int part, const ResistorDrawer& drawer) {

@@ -6,8 +6,7 @@
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
 #include "core/why/explainer.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -24,20 +23,20 @@ std::string missingInWords(const Throw& each, const Bench& bench, int now, int t
     const std::string& id = bench.parts[each.part].id;
     const bool closes = then > now;
     if (!each.isCap() && bench.parts[each.part].kind->state[each.state].type == ValueType::Choice) {
-        return fmt::format("{} stands {}, so its way {} is open: no complete path.", id,
-                           positionInWords(each, bench, now), positionInWords(each, bench, then));
+        return say(
+            "why.missing.stands",
+            {{"switch", id}, {"now", positionInWords(each, bench, now)}, {"then", positionInWords(each, bench, then)}});
     }
-    if (closes) return fmt::format("{} is open: no complete path.", id);
-    return fmt::format("{} is closed: joined, so the current goes through it instead.", id);
+    return say(closes ? "why.missing.open" : "why.missing.closed", {{"switch", id}});
 }
 
 /// "let go of S1", "slide S2 towards b", "close S3".
 std::string throwInWords(const Throw& each, const Bench& bench, int then) {
     const std::string& id = bench.parts[each.part].id;
-    if (each.isCap()) return fmt::format("{} {}", then != 0 ? "press" : "let go of", id);
+    if (each.isCap()) return say(then != 0 ? "why.throw.press" : "why.throw.letGo", {{"switch", id}});
     const bool choice = bench.parts[each.part].kind->state[each.state].type == ValueType::Choice;
-    if (!choice) return fmt::format("{} {}", then != 0 ? "close" : "open", id);
-    return fmt::format("slide {} {}", id, positionInWords(each, bench, then));
+    if (!choice) return say(then != 0 ? "why.throw.close" : "why.throw.open", {{"switch", id}});
+    return say("why.throw.slide", {{"switch", id}, {"position", positionInWords(each, bench, then)}});
 }
 
 /// "press S1 and S2 and slide S3 towards b": what has to be thrown to get from one position to another.
@@ -50,8 +49,9 @@ std::string throwsInWords(const std::vector<Throw>& throws, const Bench& bench, 
         else
             words.push_back(throwInWords(throws[t], bench, then[t]));
     }
-    if (!pressed.empty()) words.insert(words.begin(), fmt::format("press {}", fmt::join(pressed, " and ")));
-    return fmt::format("{}", fmt::join(words, " and "));
+    if (!pressed.empty())
+        words.insert(words.begin(), say("why.throw.press", {{"switch", sayList(pressed, "list.and")}}));
+    return sayList(words, "list.and");
 }
 
 /// Where the current meets each part on its way; parts that it doesn't meet come last.
@@ -64,24 +64,22 @@ std::size_t placeOnWay(const CurrentPath& path, int part) {
 
 void Explainer::explainIdle() {
     const bool light = self().kind->emitsLight;
-    answer_.question =
-        fmt::format("Why {}?", light                   ? fmt::format("is {} dark", self().id)
-                               : self().kind->isSupply ? fmt::format("does {} give no current", self().id)
-                                                       : fmt::format("does no current flow through {}", self().id));
+    answer_.question = say(light                   ? "why.question.dark"
+                           : self().kind->isSupply ? "why.question.givesNone"
+                                                   : "why.question.noneFlows",
+                           {{"part", self().id}});
     if (snapshot_.status() == Status::None) {
         add(snapshot_.solution.reason);
     } else if (supplyNets(*snapshot_.layout).empty()) {
-        add("No supply is plugged in on this bench, so nothing drives a current.");
+        add(say("why.idle.noSupply"));
     } else {
         if (currentThrough(snapshot_, index_).inAmpere > kNoCurrentAmpere) {
-            add(fmt::format("Only {} flows through {}: too little to be seen.", currentWords(snapshot_, index_),
-                            self().id),
+            add(say("why.idle.tooLittle", {{"current", currentWords(snapshot_, index_)}, {"part", self().id}}),
                 {self().id});
         } else if (light) {
-            add(fmt::format("No current flows through {}, and without current it stays dark.", self().id), {self().id});
+            add(say("why.idle.dark", {{"part", self().id}}), {self().id});
         }
-        if (self().kind->isSupply)
-            add(fmt::format("There is no complete path from plus of {} around to its minus.", self().id), {self().id});
+        if (self().kind->isSupply) add(say("why.idle.supply", {{"part", self().id}}), {self().id});
         sayWhatIsReached();
     }
 
@@ -105,22 +103,16 @@ void Explainer::explainIdle() {
     const auto throws = throwsOf(*mended->bench);
     const Digits before = digitsOf(throws, *mended->bench, *snapshot_.inputs);
     if (before != mended->reached.digits) sayMissing(throws, before, mended->reached);
-    offer(throws, before, mended->reached, fmt::format("{}", fmt::join(mends, ", then ")), mended->edit);
+    offer(throws, before, mended->reached, sayList(mends, "list.then"), mended->edit);
 }
 
 /// Nothing helped, of what was tried: where there is more than that, it is said.
 void Explainer::sayWhatWasTried(std::size_t switches, const Nearest& nearest) {
     if (nearest.complete) {
-        add(fmt::format(
-            "{} makes current flow through {}.",
-            switches == 0 ? "No mend of what was found" : "No position of the switches, and no mend of what was found,",
-            self().id));
+        add(say(switches == 0 ? "why.idle.noMend" : "why.idle.noPosition", {{"part", self().id}}));
         return;
     }
-    add(fmt::format(
-        "{} switches have too many positions to try them all. With up to {} of them thrown, and with all of them "
-        "thrown, no current flows through {}, nor after a mend of what was found. In another position it may.",
-        switches, nearest.throwsTried, self().id));
+    add(say("why.idle.tooMany", {{"switches", switches}, {"tried", nearest.throwsTried}, {"part", self().id}}));
 }
 
 /// Which legs have a way to plus and to minus as the switches stand; for parts with two legs.
@@ -132,18 +124,15 @@ void Explainer::sayWhatIsReached() {
     if (nets[0] == nets[1]) return;  // a finding says it better
     const SupplyReach one = reach[nets[0]], other = reach[nets[1]];
     const std::string names[] = {leadInWords(self(), 0), leadInWords(self(), 1)};
-    const auto say = [&](int there, const char* sign, int missing, const char* wanted) {
-        add(fmt::format("{} leads to {}, but {} has no way to {} (open circuit: no complete path).",
-                        capitalised(names[there]), sign, names[missing], wanted),
-            {self().id});
+    const auto isMissing = [&](std::string_view sentence, int there) {
+        add(capitalised(say(sentence, {{"there", names[there]}, {"missing", names[1 - there]}})), {self().id});
     };
     if (!one.plus && !one.minus && !other.plus && !other.minus) {
-        add(fmt::format("Neither leg of {} has a way to plus or to minus (open circuit: no complete path).", self().id),
-            {self().id});
+        add(say("why.idle.neither", {{"part", self().id}}), {self().id});
     } else if ((one.plus || other.plus) && !one.minus && !other.minus) {
-        say(one.plus ? 0 : 1, "plus", one.plus ? 1 : 0, "minus");
+        isMissing("why.idle.noMinus", one.plus ? 0 : 1);
     } else if ((one.minus || other.minus) && !one.plus && !other.plus) {
-        say(one.minus ? 0 : 1, "minus", one.minus ? 1 : 0, "plus");
+        isMissing("why.idle.noPlus", one.minus ? 0 : 1);
     }
 }
 
@@ -169,11 +158,13 @@ void Explainer::offer(const std::vector<Throw>& throws, const Digits& now, const
     for (std::size_t t = 0; t < throws.size(); ++t) {
         if (now[t] == reached.digits[t] || throws[t].isCap()) continue;
         edit.operations.emplace_back(ReplacePart{there.parts[throws[t].part]});
-        if (edit.name.empty()) edit.name = "Set " + there.parts[throws[t].part].id;
+        if (edit.name.empty()) edit.name = say("history.set", {{"thing", there.parts[throws[t].part].id}});
     }
     const std::string thrown = throwsInWords(throws, there, now, reached.digits);
     Remedy remedy;
-    remedy.text = capitalised(withoutStop(mend + (mend.empty() || thrown.empty() ? "" : ", then ") + thrown));
+    std::vector<std::string> steps{mend, thrown};
+    std::erase(steps, "");
+    remedy.text = capitalised(withoutStop(sayList(steps, "list.then")));
     remedy.outcome = outcomeInWords(*reached.snapshot);
     remedy.edit = std::move(edit);
     remedy.held = reached.snapshot->inputs->held;

@@ -4,8 +4,7 @@
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "core/why/explainer.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <cmath>
 
@@ -14,31 +13,23 @@ namespace tiepoint {
 void Explainer::explainReading() {
     const MeterReading reading = *meterReading(snapshot_, index_);
     const std::string& id = self().id;
-    answer_.question = fmt::format("Why does {} show {}?", id, reading.on ? reading.text() : "nothing");
+    answer_.question = reading.on ? say("why.question.reads", {{"part", id}, {"reading", reading.text()}})
+                                  : say("why.question.readsNothing", {{"part", id}});
     answer_.figures = {{"reading", reading.value}, {"current", currentThrough(snapshot_, index_).inAmpere}};
-    if (!reading.on)
-        return add(fmt::format("The dial of {} is at off: its two leads are not joined inside.", id), {id});
+    if (!reading.on) return add(say("why.meter.off", {{"meter", id}}), {id});
     if (!reading.why.empty()) return add(reading.why, {id}, holesOf(self()));
     const std::string ampere = currentWords(snapshot_, index_), volt = voltageAcross().text();
     if (reading.quantity == "voltage") {
         const bool none = snapshot_.shown().through(index_).in.isZero();
-        add(fmt::format("Between its leads lies {}. They are not joined inside: it lets {} through.", reading.text(),
-                        none ? "next to nothing" : "only " + ampere),
+        add(none ? say("why.meter.voltsNothing", {{"reading", reading.text()}})
+                 : say("why.meter.volts", {{"reading", reading.text()}, {"current", ampere}}),
             {id});
     } else if (reading.quantity == "current") {
-        add(fmt::format("All of {} flows through it, from the red lead to the black one. Measuring takes {} away from "
-                        "the circuit.",
-                        reading.text(), volt),
-            {id});
+        add(say("why.meter.amperes", {{"reading", reading.text()}, {"voltage", volt}}), {id});
     } else if (reading.digits == "OL") {
-        add(fmt::format("{} sends no current through what lies between its leads: open circuit, or more ohms "
-                        "than it can show.",
-                        id),
-            {id});
+        add(say("why.meter.open", {{"meter", id}}), {id});
     } else {
-        add(fmt::format("It sends {} through everything between its leads together, which takes {}: {}.", ampere, volt,
-                        reading.text()),
-            {id});
+        add(say("why.meter.ohms", {{"current", ampere}, {"voltage", volt}, {"reading", reading.text()}}), {id});
     }
 }
 

@@ -7,10 +7,10 @@
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
 #include "core/why/explainer.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace tiepoint {
@@ -25,12 +25,22 @@ constexpr double kFarAbove = 3;
 /// Over a limit by more than rounding.
 constexpr double kAboveMargin = 1.005;
 
-/// How warm a part feels at a share of the power that it bears (common practice: at its rating a small resistor is too hot to touch).
-std::string_view warmth(double share) {
-    if (share > 1) return "burning hot";
-    if (share > 0.5) return "too hot to touch for long";
-    if (share > 0.2) return "warm";
-    return "cool";
+/// How warm a part feels: the question, and the answer without and with the voltage across it.
+struct Warmth {
+    double aboveShare;
+    std::string_view question, text, textAcross;
+};
+constexpr std::array kWarmths = {
+    Warmth{kFarAbove, "why.question.burning", "why.heat.far", "why.heat.farAcross"},
+    Warmth{1, "why.question.burning", "why.heat.burning", "why.heat.burningAcross"},
+    Warmth{0.5, "why.question.hot", "why.heat.hot", "why.heat.hotAcross"},
+    Warmth{0.2, "why.question.warm", "why.heat.warm", "why.heat.warmAcross"},
+    Warmth{-1, "why.question.cool", "why.heat.cool", "why.heat.coolAcross"},
+};
+
+/// At a share of the power that a part bears (common practice: at its rating a small resistor is too hot to touch).
+const Warmth& warmthAt(double share) {
+    return *std::ranges::find_if(kWarmths, [share](const Warmth& warmth) { return !(share <= warmth.aboveShare); });
 }
 
 std::optional<RatingShare> maximumOf(const Snapshot& snapshot, int part, std::string_view quantity) {
@@ -73,23 +83,25 @@ void Explainer::explainLight() {
     const bool tooMuch = most && most->share() > kAboveMargin;
     const std::string& id = self().id;
     answer_.figures.emplace_back("brightness", brightness);
-    answer_.question = fmt::format("Why is {} {}?", id,
-                                   tooMuch                               ? "overloaded"
-                                   : brightness > 0 && brightness < kDim ? "so dim"
-                                                                         : "lit as it is");
+    answer_.question = say(tooMuch                               ? "why.question.overloaded"
+                           : brightness > 0 && brightness < kDim ? "why.question.dim"
+                                                                 : "why.question.lit",
+                           {{"part", id}});
     const double usual = usualAmpere(snapshot_, index_);
     if (tooMuch) {
-        const bool far = most->share() > kFarAbove;
-        add(fmt::format("{} carries {}; its maximum is {}.", id, far ? "far too much current" : ampere,
-                        formatSetting(most->limit, "A")),
+        const std::string limit = formatSetting(most->limit, "A");
+        add(most->share() > kFarAbove ? say("why.light.farTooMuch", {{"part", id}, {"limit", limit}})
+                                      : say("why.light.tooMuch", {{"part", id}, {"current", ampere}, {"limit", limit}}),
             {id});
     } else if (brightness > 0) {
-        const std::string full =
-            usual > 0 ? fmt::format("At its rated {} it shines at full brightness; now it", formatSetting(usual, "A"))
-                      : "Compared with full brightness it";
-        add(fmt::format("{} flows through {}. {} looks {:.0f} % as bright.", ampere, id, full, 100 * brightness), {id});
+        const std::string percent = percentInWords(brightness);
+        add(usual > 0
+                ? say("why.light.rated",
+                      {{"current", ampere}, {"part", id}, {"rated", formatSetting(usual, "A")}, {"percent", percent}})
+                : say("why.light.bright", {{"current", ampere}, {"part", id}, {"percent", percent}}),
+            {id});
     } else {
-        add(fmt::format("{} flows through {}: it shines, but in a light that eyes can't see.", ampere, id), {id});
+        add(say("why.light.unseen", {{"current", ampere}, {"part", id}}), {id});
     }
     const CurrentPath path = pathThrough(snapshot_, index_);
     saySharing(path);
@@ -101,40 +113,44 @@ void Explainer::explainLight() {
 }
 
 void Explainer::explainHeat() {
-    const std::string ampere = currentWords(snapshot_, index_), watt = snapshot_.shown().power(index_).text();
+    const std::string ampere = currentWords(snapshot_, index_);
     const auto most = maximumOf(snapshot_, index_, "power");
     const std::string& id = self().id;
     answer_.figures.emplace_back("power", snapshot_.partPower[index_]);
     const CurrentPath path = pathThrough(snapshot_, index_);
     const auto link = std::ranges::find(path.links, index_, &PathLink::part);
     if (isSwitch(*self().kind)) {
-        answer_.question = fmt::format("Why does current flow through {}?", id);
-        add(fmt::format("{} is closed: joined, and {} passes.", id, ampere), {id});
+        answer_.question = say("why.question.flows", {{"part", id}});
+        add(say("why.heat.switch", {{"part", id}, {"current", ampere}}), {id});
     } else if (!most) {
-        answer_.question = fmt::format("Why does current flow through {}?", id);
-        add(fmt::format("{} flows through {} and turns {} into heat there.", ampere, id, watt), {id});
-    } else {
-        const std::string_view feels = warmth(most->share());
-        answer_.figures.emplace_back("limit", most->limit);
-        answer_.question = fmt::format("Why is {} {}?", id, feels);
-        const bool far = most->share() > kFarAbove;
-        const std::string across = link == path.links.end() || !link->fall.isKnown()
-                                       ? ""
-                                       : fmt::format("{} lies across it and ", link->fall.text());
-        add(fmt::format("{}{} flows through it: that makes {} heat. It is rated for {}, so it is {}.", across, ampere,
-                        far ? "far too much" : watt + " of", formatSetting(most->limit, "W"), feels),
+        answer_.question = say("why.question.flows", {{"part", id}});
+        add(say("why.heat.plain",
+                {{"current", ampere}, {"part", id}, {"power", snapshot_.shown().power(index_).text()}}),
             {id});
+    } else {
+        answer_.figures.emplace_back("limit", most->limit);
+        sayHeat(*most, link == path.links.end() || !link->fall.isKnown() ? nullptr : &*link);
     }
     saySharing(path);
     const auto tightest = tightestRating(snapshot_, index_);
     if (tightest && tightest->rating->maximum && tightest->share() > kAboveMargin) {
         if (!most || tightest->rating != most->rating) {
-            add(fmt::format("That is too much for {}: its maximum is {}.", id,
-                            formatSetting(tightest->limit, tightest->unit)),
-                {id});
+            add(say("why.heat.limit", {{"part", id}, {"limit", formatSetting(tightest->limit, tightest->unit)}}), {id});
         }
         offerFindings();
     }
+}
+
+/// How hot the part is at its share of what it bears; with the voltage across it where that is known.
+void Explainer::sayHeat(const RatingShare& rated, const PathLink* link) {
+    const Warmth& warmth = warmthAt(rated.share());
+    answer_.question = say(warmth.question, {{"part", self().id}});
+    const std::string ampere = currentWords(snapshot_, index_), watt = snapshot_.shown().power(index_).text();
+    const std::string limit = formatSetting(rated.limit, "W");
+    add(link == nullptr ? say(warmth.text, {{"current", ampere}, {"power", watt}, {"limit", limit}})
+                        : say(warmth.textAcross,
+                              {{"voltage", link->fall.text()}, {"current", ampere}, {"power", watt}, {"limit", limit}}),
+        {self().id});
 }
 
 void Explainer::explainSupply() {
@@ -142,24 +158,20 @@ void Explainer::explainSupply() {
     const double watt = -snapshot_.partPower[index_];
     const CurrentPath path = pathThrough(snapshot_, index_);
     answer_.figures.emplace_back("power", watt);
-    answer_.question = fmt::format("Why does {} give this current?", id);
+    answer_.question = say("why.question.gives", {{"part", id}});
     const Figure ampere = snapshot_.shown().through(index_).out, power = snapshot_.shown().power(index_);
     if (watt < 0) {
-        add(fmt::format("{} takes current instead of giving it: another supply pushes {} into it.", id, ampere.text()),
-            {id});
+        add(say("why.supply.takes", {{"part", id}, {"current", ampere.text()}}), {id});
     } else {
-        add(fmt::format("{} gives {}: {} in all.", id, ampere.text(), power.magnitude().text()), {id});
+        add(say("why.supply.gives", {{"part", id}, {"current", ampere.text()}, {"power", power.magnitude().text()}}),
+            {id});
     }
     const bool limiting = std::ranges::any_of(snapshot_.solution.elements(), [&](const ElementState& element) {
         return element.part == index_ && element.limiting;
     });
-    if (limiting)
-        add(fmt::format("{} is at its current limit: the bench asks for more than it may give, so its voltage drops.",
-                        id),
-            {id});
-    if (path.links.empty() && !path.sources.empty())
-        add(fmt::format("Most of it goes through metal alone, from plus of {} straight to its minus.", id), {id});
-    if (!path.links.empty()) add(fmt::format("Most of it flows through {}, and back.", wayInWords(path)));
+    if (limiting) add(say("why.supply.limiting", {{"part", id}}), {id});
+    if (path.links.empty() && !path.sources.empty()) add(say("why.supply.metal", {{"part", id}}), {id});
+    if (!path.links.empty()) add(say("why.supply.way", {{"way", wayInWords(path)}}));
     if (limiting || watt < 0) offerFindings();
 }
 
@@ -169,19 +181,18 @@ void Explainer::saySharing(const CurrentPath& path) {
     std::vector<std::string> sources, sourceIds;
     for (const PathLink& source : path.sources) {
         sourceIds.push_back(bench().parts[source.part].id);
-        sources.push_back(sourceIds.back() +
-                          (source.fall.isKnown() ? fmt::format(" ({})", (-source.fall).text()) : std::string()));
+        sources.push_back(source.fall.isKnown() ? say("why.path.source", {{"supply", sourceIds.back()},
+                                                                          {"voltage", (-source.fall).text()}})
+                                                : sourceIds.back());
     }
-    add(fmt::format("The current comes from {}, flows through {}, and goes back.", fmt::join(sources, " and "),
-                    wayInWords(path)),
-        sourceIds);
+    add(say("why.path", {{"supplies", sayList(sources, "list.and")}, {"way", wayInWords(path)}}), sourceIds);
     std::vector<std::string> shares, ids;
     for (const PathLink& link : path.links) {
         if (!link.fall.isKnown() || link.fall.isZero()) continue;
         ids.push_back(bench().parts[link.part].id);
-        shares.push_back(fmt::format("{} {}", ids.back(), link.fall.text()));
+        shares.push_back(say("why.path.share", {{"part", ids.back()}, {"voltage", link.fall.text()}}));
     }
-    if (shares.size() > 1) add(fmt::format("They share the voltage: {}.", fmt::join(shares, ", ")), ids);
+    if (shares.size() > 1) add(say("why.path.shares", {{"shares", sayList(shares, "list.comma")}}), ids);
 }
 
 /// What holds the current back: the resistance with most voltage on the way.
@@ -193,18 +204,25 @@ void Explainer::sayLimit(const CurrentPath& path) {
     }
     if (strongest == nullptr) {
         if (!path.sources.empty() && needsResistor(*self().kind))
-            add(fmt::format("Nothing on the way holds the current back: {} needs a resistor.", self().id), {self().id});
+            add(say("why.limit.none", {{"part", self().id}}), {self().id});
         return;
     }
     if (!strongest->fall.isKnown()) return;
     const Part& resistor = bench().parts[strongest->part];
     const double ohm = resistor.value(resistanceValue(*resistor.kind));
     const Figure own = snapshot_.shown().through(index_).in;
-    std::string text = fmt::format("{} sets how much: {} divided by its {} is about {}", resistor.id,
-                                   strongest->fall.text(), formatSetting(ohm, "ohm"), strongest->current.text());
-    text += own.steps() != strongest->current.steps() ? fmt::format(", and {} gets {} of it.", self().id, own.text())
-                                                      : ". More ohms, less current, less light.";
-    add(std::move(text), {resistor.id}, holesOf(resistor));
+    const std::string voltage = strongest->fall.text(), current = strongest->current.text();
+    const std::string resistance = formatSetting(ohm, "ohm");
+    add(own.steps() == strongest->current.steps()
+            ? say("why.limit.sets",
+                  {{"resistor", resistor.id}, {"voltage", voltage}, {"resistance", resistance}, {"current", current}})
+            : say("why.limit.divided", {{"resistor", resistor.id},
+                                        {"voltage", voltage},
+                                        {"resistance", resistance},
+                                        {"current", current},
+                                        {"part", self().id},
+                                        {"own", own.text()}}),
+        {resistor.id}, holesOf(resistor));
 }
 
 /// Other resistances that make a light brighter and overload nothing.

@@ -1,6 +1,7 @@
 #pragma once
 // What the two halves of an answer share: the question asked and the words for figures. Internal to core/why; belongs to one thread.
 
+#include "core/snapshot/readings.h"
 #include "core/why/current_path.h"
 #include "core/why/explain.h"
 #include "core/why/remedies.h"
@@ -25,6 +26,7 @@ private:
     bool works(const Snapshot& snapshot, int part) const;
     void add(std::string text, std::vector<std::string> parts = {}, std::vector<Hole> holes = {});
     static std::string currentWords(const Snapshot& snapshot, int part);
+    static std::string percentInWords(double share);
     std::string wayInWords(const CurrentPath& path) const;
     std::string outcomeInWords(const Snapshot& then) const;
 
@@ -39,6 +41,7 @@ private:
     // explain_running.cpp: current runs
     void explainLight();
     void explainHeat();
+    void sayHeat(const RatingShare& rated, const PathLink* link);
     void explainSupply();
     void saySharing(const CurrentPath& path);
     void sayLimit(const CurrentPath& path);

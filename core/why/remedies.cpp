@@ -1,8 +1,7 @@
 #include "core/why/remedies.h"
 
 #include "core/base/stopping.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <utility>
@@ -131,7 +130,7 @@ private:
         if (supply == nullptr || !supply->kind->isSupply) return;
         const int on = supply->kind->stateIndex("on");
         if (on < 0 || supply->stateValue(on) != 0) return;
-        finding.mend = Mend{fmt::format("Switch {} on", supply->id), setStateEdit(bench, supply->id, "on", 1)};
+        finding.mend = Mend{say("mend.switchOn", {{"supply", supply->id}}), setStateEdit(bench, supply->id, "on", 1)};
     }
 
     static std::shared_ptr<const Bench> mended(const Bench& bench, const Finding& finding) {
@@ -161,7 +160,7 @@ private:
             all.reached = std::move(*reached);
         }
         for (const Finding& step : steps_) {
-            all.edit.name = all.edit.operations.empty() ? step.mend->edit.name : "Mend";
+            all.edit.name = all.edit.operations.empty() ? step.mend->edit.name : say("history.mend");
             std::ranges::copy(step.mend->edit.operations, std::back_inserter(all.edit.operations));
         }
         all.steps = std::move(steps_);

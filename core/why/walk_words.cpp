@@ -1,8 +1,7 @@
 #include "core/why/walk_words.h"
 
 #include "core/edit/holes.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 
@@ -10,12 +9,12 @@ std::string placeInWords(const Layout& layout, int joint) {
     const Bench& bench = *layout.bench;
     const Joint& at = layout.joints[joint];
     if (at.hole >= 0) return holeName(bench, layout.holeAt(at.hole));
-    if (at.lead < 0) return "inside a jumper";
+    if (at.lead < 0) return say("walk.place.jumper");
     const Part& part = bench.parts[layout.partOfLead(at.lead)];
-    if (at.hub) return "inside " + part.id;
+    if (at.hub) return say("walk.place.part", {{"part", part.id}});
     const LeadSpec& lead = part.kind->leads[at.lead - layout.firstLead[layout.partOfLead(at.lead)]];
-    return lead.socket ? fmt::format("socket {} of {}", lead.name, part.id)
-                       : fmt::format("the free end of {}", part.id);
+    return lead.socket ? say("walk.place.socket", {{"socket", lead.name}, {"part", part.id}})
+                       : say("walk.place.end", {{"part", part.id}});
 }
 
 std::string whyNoWalk(const Snapshot& snapshot, const PotentialWalk& walk, int part) {
@@ -23,14 +22,13 @@ std::string whyNoWalk(const Snapshot& snapshot, const PotentialWalk& walk, int p
         case WalkEnd::Closed:
             return {};
         case WalkEnd::Off:
-            return "No supply is switched on: there is no voltage to follow.";
+            return say("walk.off");
         case WalkEnd::NoSolution:
-            return "There is no solution: " + snapshot.solution.reason + ".";
+            return say("walk.noSolution", {{"reason", snapshot.solution.reason}});
         case WalkEnd::NoCurrent:
-            return fmt::format("No current flows through {}: there is no loop to go around.",
-                               snapshot.layout->bench->parts[part].id);
+            return say("walk.noCurrent", {{"part", snapshot.layout->bench->parts[part].id}});
         case WalkEnd::Floating:
-            return "No voltage can be told on this loop: nothing joins it to minus.";
+            return say("walk.floating");
     }
     return {};
 }
@@ -38,12 +36,16 @@ std::string whyNoWalk(const Snapshot& snapshot, const PotentialWalk& walk, int p
 std::vector<std::string> divisionsInWords(const Snapshot& snapshot, const PotentialWalk& walk) {
     std::vector<std::string> sentences;
     for (const WalkDivision& division : walk.divisions) {
-        const std::string where = division.part >= 0
-                                      ? "Inside " + snapshot.layout->bench->parts[division.part].id
-                                      : "At " + placeInWords(*snapshot.layout, walk.points[division.point].joint);
-        sentences.push_back(fmt::format("{} the loop follows {}: {} of {}.", where,
-                                        division.largest ? "the largest share" : "a smaller share",
-                                        division.shown.text(), division.wholeShown.text()));
+        const std::string share = division.shown.text(), whole = division.wholeShown.text();
+        if (division.part >= 0) {
+            const std::string& part = snapshot.layout->bench->parts[division.part].id;
+            sentences.push_back(say(division.largest ? "walk.inside.largest" : "walk.inside.smaller",
+                                    {{"part", part}, {"share", share}, {"whole", whole}}));
+        } else {
+            const std::string place = placeInWords(*snapshot.layout, walk.points[division.point].joint);
+            sentences.push_back(say(division.largest ? "walk.at.largest" : "walk.at.smaller",
+                                    {{"place", place}, {"share", share}, {"whole", whole}}));
+        }
     }
     return sentences;
 }

@@ -86,11 +86,13 @@ struct Order {
 };
 
 const std::vector<Order> kOrders = {
-    {"core", {"base",      "instant", "board",  "parts",    "bench",    "nets",  "netlist",  "edit",
-              "circuit",   "sizing",  "solve",  "variants", "flow",     "light", "snapshot", "meter",
-              "behaviour", "slips",   "doctor", "lesson",   "truth",   "findings", "why"}},
+    {"core", {"base",      "words",  "instant", "board",   "parts",    "bench",    "nets",   "netlist",  "edit",
+              "circuit",   "sizing", "solve",   "time",    "variants", "flow",     "light",  "snapshot", "meter",
+              "behaviour", "slips",  "hunt",    "truth",   "judge",    "findings", "course", "lesson",   "why",
+              "spread",    "doctor", "compare", "diagram", "planner",  "sheet"}},
     {"ui",
-     {"theme", "paint", "scene", "export", "document", "live", "tray", "gesture", "view", "cards", "access", "window"}},
+     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "access",
+      "window"}},
 };
 
 /// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder

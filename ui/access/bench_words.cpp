@@ -4,6 +4,7 @@
 #include "core/edit/boards.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
+#include "core/hunt/hidden_slip.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/pinned_value.h"
 #include "core/snapshot/readings.h"
@@ -72,7 +73,7 @@ QString boardWordsFor(const Picture& picture, int board) {
 
 QString voltsWords(const Picture& picture, int net) {
     const Snapshot* live = picture.live();
-    if (!live || net < 0) return {};
+    if (!live || net < 0 || isHunting(picture.bench())) return {};
     const Figure volt = live->shown().volt(net);
     return volt.isKnown() ? qs(volt.text()) : QStringLiteral("joined to nothing");
 }

@@ -116,6 +116,12 @@ QString FindingCard::wordsInColour() const {
                       .arg(look().theme->dimText.name(), capitalised(proof).toHtmlEscaped()));
     }
     if (shown.mend) paragraph(QStringLiteral("<b>Mend:</b> %1.").arg(qs(shown.mend->text).toHtmlEscaped()));
+    for (const Alternative& other : shown.alternatives)
+        paragraph(QStringLiteral("<b>Or:</b> %1").arg(qs(other.text).toHtmlEscaped()));
+    for (const std::string& consequence : shown.consequences) {
+        paragraph(QStringLiteral("<span style='color:%1'>So: %2</span>")
+                      .arg(look().theme->dimText.name(), qs(consequence).toHtmlEscaped()));
+    }
     return words;
 }
 

@@ -3,6 +3,7 @@
 #include "core/base/quantity.h"
 #include "core/bench/describe.h"
 #include "core/edit/holes.h"
+#include "core/findings/damage.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "ui/paint/overload.h"
@@ -146,7 +147,14 @@ ReadingText readingText(const Picture& picture, const std::string& id) {
     int part = bench.partIndex(id);
     if (part < 0 && picture.live()) part = mostInteresting(*picture.live());
     if (part < 0) part = fallbackPart(bench);
-    if (part >= 0) return partReading(picture, part);
+    if (part >= 0) {
+        ReadingText text = partReading(picture, part);
+        if (const std::string ruined = ruinWords(bench, part); !ruined.empty()) {
+            text.note = qs(ruined);
+            text.share.reset();
+        }
+        return text;
+    }
     return {QStringLiteral("An empty bench"), {}, {}, {}, QStringLiteral("Drag a part out of the tray below."), {}};
 }
 

@@ -3,10 +3,12 @@
 #include "core/base/embedded.h"
 #include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
+#include "core/bench/bench_in_picture.h"
 #include "ui/document/file_dialogs.h"
 #include "ui/theme/plain_text.h"
 
 #include <QDir>
+#include <QFile>
 #include <QFileInfo>
 #include <QPointer>
 
@@ -18,6 +20,15 @@ namespace {
 const QString kSuffix = QStringLiteral(".bench.json");
 
 QString line(const Error& error) { return QString::fromStdString(error.oneLine()); }
+
+/// By its first bytes, whatever it is called.
+bool isPicture(const QString& path) {
+    QFile file(path);
+    constexpr qint64 kSignatureBytes = 8;
+    if (!file.open(QIODevice::ReadOnly)) return false;
+    const QByteArray head = file.read(kSignatureBytes);
+    return isPng({head.constData(), static_cast<std::size_t>(head.size())});
+}
 
 QString withSuffix(const QString& path) { return QFileInfo(path).suffix().isEmpty() ? path + kSuffix : path; }
 
@@ -99,12 +110,27 @@ void FileActions::load(const QString& path) {
     auto read = readBenchFile(path.toStdString());
     if (!read) return void(Q_EMIT failed(line(read.error())));
     const auto warnings = read->warnings;
-    document_.reset(std::move(read).value().bench, QFileInfo(path).absoluteFilePath());
-    guard_.remember(digest);
+    if (isPicture(path)) {  // a bench that came in a picture has no file yet: saving asks for one
+        document_.reset(std::move(read).value().bench, {});
+    } else {
+        document_.reset(std::move(read).value().bench, QFileInfo(path).absoluteFilePath());
+        guard_.remember(digest);
+    }
     Q_EMIT opened();
     if (warnings.empty()) return;
     const QString more = warnings.size() == 1 ? QString() : QStringLiteral(" (and %1 more)").arg(warnings.size() - 1);
     Q_EMIT warned(line(warnings.front()) + more);
+}
+
+void FileActions::openPicture(const QByteArray& png) {
+    whenSafe([this, png] {
+        const auto text = benchInside({png.constData(), static_cast<std::size_t>(png.size())});
+        if (!text) return void(Q_EMIT failed(line(text.error())));
+        auto read = readBench(*text);
+        if (!read) return void(Q_EMIT failed(line(read.error())));
+        document_.reset(std::move(read).value().bench, {});
+        Q_EMIT opened();
+    });
 }
 
 void FileActions::reload() {

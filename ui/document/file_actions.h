@@ -45,7 +45,10 @@ public:
     /// Goes on with `then` when the new bench is there.
     void newBench(const std::function<void()>& then = [] {});
     void open();
+    /// A bench file, or a picture with a bench inside, which then has no file yet.
     void openFile(const QString& path);
+    /// The bytes of such a picture that lie in no file, as dragged from another program.
+    void openPicture(const QByteArray& png);
     /// Reads the document's file again, in place of what is on the bench; asks before unsaved changes go.
     void reload();
     /// A bench of the program's own, by its name among the embedded files; gets no path, so that saving asks for one.

@@ -1,6 +1,7 @@
 #include "ui/export/paper_sheet.h"
 
 #include "ui/export/flat_gradient.h"
+#include "ui/theme/theme.h"
 
 #include <QPainter>
 
@@ -11,7 +12,7 @@ namespace tiepoint::ui {
 /// Passes everything on to a painter on the writer, which has the same state.
 class PaperSheet::Engine : public PathEngine {
 public:
-    explicit Engine(QPdfWriter& writer) : writer_(writer) {}
+    explicit Engine(QPagedPaintDevice& writer) : writer_(writer) {}
 
     bool begin(QPaintDevice*) override { return paper_.begin(&writer_); }
     bool end() override { return paper_.end(); }
@@ -72,11 +73,11 @@ private:
         paper_.restore();
     }
 
-    QPdfWriter& writer_;
+    QPagedPaintDevice& writer_;
     QPainter paper_;
 };
 
-PaperSheet::PaperSheet(QPdfWriter& writer) : RelayDevice(writer, std::make_unique<Engine>(writer)) {}
+PaperSheet::PaperSheet(QPagedPaintDevice& writer) : RelayDevice(writer, std::make_unique<Engine>(writer)) {}
 
 /// Each letter where the line has it, so that the picture is the screen's; whoever reads the file joins neighbours to words.
 void PaperSheet::drawLetters(QPainter& painter, const LetterLine& line, QPointF baseline) {

@@ -1,6 +1,8 @@
 #include "ui/export/picture_file.h"
 
 #include "core/base/file_io.h"
+#include "core/bench/bench_file.h"
+#include "core/bench/bench_in_picture.h"
 #include "ui/export/ink_extent.h"
 #include "ui/export/paper_sheet.h"
 #include "ui/export/sheet_marks.h"
@@ -63,7 +65,19 @@ QImage drawImage(const PictureSheet& sheet) {
     return image;
 }
 
-bool writePng(QIODevice& device, const PictureSheet& sheet) { return drawImage(sheet).save(&device, "PNG"); }
+/// With the bench inside, so that the picture opens as what it shows.
+QByteArray benchPng(const QImage& image, const Bench& bench) {
+    QBuffer plain;
+    plain.open(QIODevice::WriteOnly);
+    if (!image.save(&plain, "PNG")) return {};
+    const std::string_view bytes(plain.data().constData(), static_cast<std::size_t>(plain.data().size()));
+    return QByteArray::fromStdString(withBenchInside(bytes, writeBench(bench)));
+}
+
+bool writePng(QIODevice& device, const PictureSheet& sheet) {
+    const QByteArray file = benchPng(drawImage(sheet), sheet.picture.bench());
+    return !file.isEmpty() && device.write(file) == file.size();
+}
 
 bool writeSvg(QIODevice& device, const PictureSheet& sheet) {
     SvgSheet drawing(sheet.size);
@@ -145,6 +159,8 @@ QRectF pictureAreaMm(Picture picture) {
     picture.isOnPaper = true;
     return pageArea(picture);
 }
+
+QByteArray picturePng(const QImage& image, const Bench& bench) { return benchPng(image, bench); }
 
 QImage pictureImage(Picture picture, int widthPixels) { return drawImage(sheetFor(picture, widthPixels, Paper::A4)); }
 

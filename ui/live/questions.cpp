@@ -2,6 +2,7 @@
 
 #include "core/base/stopping.h"
 #include "core/findings/put_resistor.h"
+#include "core/hunt/hints.h"
 #include "core/why/light_drive.h"
 #include "ui/live/low_priority.h"
 
@@ -22,7 +23,17 @@ namespace tiepoint::ui {
 class Questions::Worker {
 public:
     using Job = std::function<void()>;
-    enum Slot { Table, Why, Drive, Place, Findings, SlotCount };  // what was asked by hand goes first
+    enum Slot {
+        Table,
+        Why,
+        Drive,
+        Place,
+        Verdict,
+        Hints,
+        Spread,
+        Findings,
+        SlotCount
+    };  // what was asked by hand goes first
 
     Worker() : thread_([this] { run(); }) {}
 
@@ -150,6 +161,35 @@ void Questions::askReport(std::shared_ptr<const Snapshot> snapshot) {
         auto report = std::make_shared<const Report>(Report{snapshot->revision, inspect(*resting, drawer).findings});
         QMetaObject::invokeMethod(
             this, [this, report] { Q_EMIT reportReady(report); }, Qt::QueuedConnection);
+    });
+}
+
+void Questions::askSpread(std::shared_ptr<const Snapshot> snapshot, const BatteryChoice& battery) {
+    worker_->ask(Worker::Spread, [this, snapshot = std::move(snapshot), battery] {
+        auto answer = std::make_shared<const SpreadAnswer>(SpreadAnswer{
+            snapshot->revision, snapshot->inputSequence, spreadOf(snapshot), batteryLife(snapshot, battery)});
+        QMetaObject::invokeMethod(
+            this, [this, answer] { Q_EMIT spreadReady(answer); }, Qt::QueuedConnection);
+    });
+}
+
+void Questions::askVerdict(std::shared_ptr<const Bench> bench, const HuntGuess& guess) {
+    worker_->ask(Worker::Verdict, [this, bench = std::move(bench), guess] {
+        const auto slip = hiddenSlipOf(*bench);
+        if (!slip) return;
+        auto verdict = std::make_shared<const HuntVerdict>(judge(*bench, *slip, guess));
+        QMetaObject::invokeMethod(
+            this, [this, verdict] { Q_EMIT verdictReady(verdict); }, Qt::QueuedConnection);
+    });
+}
+
+void Questions::askHints(std::shared_ptr<const Bench> bench) {
+    worker_->ask(Worker::Hints, [this, bench = std::move(bench)] {
+        const auto slip = hiddenSlipOf(*bench);
+        if (!slip) return;
+        auto hints = std::make_shared<const std::vector<std::string>>(hintsFor(*bench, *slip));
+        QMetaObject::invokeMethod(
+            this, [this, hints] { Q_EMIT hintsReady(hints); }, Qt::QueuedConnection);
     });
 }
 

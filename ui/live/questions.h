@@ -6,7 +6,10 @@
 // thread.
 
 #include "core/findings/finding.h"
+#include "core/hunt/judge.h"
 #include "core/sizing/series_resistor.h"
+#include "core/spread/battery.h"
+#include "core/spread/spread.h"
 #include "core/truth/truth_table.h"
 #include "core/why/explain.h"
 
@@ -46,6 +49,14 @@ struct PlaceAnswer {
     std::optional<Mend> place;
 };
 
+/// How far real parts may let the readings lie, and how long a battery lasts.
+struct SpreadAnswer {
+    quint64 revision = 0;
+    quint64 inputSequence = 0;
+    Spread spread;
+    std::optional<BatteryLife> life;
+};
+
 class Questions : public QObject {
     Q_OBJECT
 public:
@@ -64,6 +75,10 @@ public:
     void askPlace(std::shared_ptr<const Snapshot> snapshot, int part, double ohm);
     /// What is wrong with the bench of a snapshot, hands off its buttons.
     void askReport(std::shared_ptr<const Snapshot> snapshot);
+    void askSpread(std::shared_ptr<const Snapshot> snapshot, const BatteryChoice& battery);
+    /// About the slip that a bench hides; nothing comes of it if it hides none.
+    void askVerdict(std::shared_ptr<const Bench> bench, const HuntGuess& guess);
+    void askHints(std::shared_ptr<const Bench> bench);
 
 Q_SIGNALS:
     void drawerChanged();  ///< what was answered before may propose other resistors now
@@ -72,6 +87,9 @@ Q_SIGNALS:
     void driveReady(std::shared_ptr<const tiepoint::ui::DriveAnswer> answer);
     void placeReady(std::shared_ptr<const tiepoint::ui::PlaceAnswer> answer);
     void reportReady(std::shared_ptr<const tiepoint::Report> report);
+    void spreadReady(std::shared_ptr<const tiepoint::ui::SpreadAnswer> answer);
+    void verdictReady(std::shared_ptr<const tiepoint::HuntVerdict> verdict);
+    void hintsReady(std::shared_ptr<const std::vector<std::string>> hints);
 
 private:
     class Worker;

@@ -4,6 +4,7 @@
 #include "core/bench/jumper_routes.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
+#include "core/hunt/hidden_slip.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/carried_group.h"
 #include "ui/paint/guide_marks.h"
@@ -283,6 +284,7 @@ QString hoverWords(const Picture& picture) {
     QString hole = hoveredHole(picture);
     const Snapshot* live = picture.live();
     if (!picture.layout->netUsed[static_cast<std::size_t>(picture.marks.hoverNet)] || !live) return hole;
+    if (isHunting(picture.bench())) return hole;  // there only a meter tells
     const Figure volt = live->shown().volt(picture.marks.hoverNet);
     const QString volts = volt.isKnown() ? QString::fromStdString(volt.text()) + QStringLiteral(" above minus")
                                          : QStringLiteral("joined to nothing");

@@ -3,6 +3,7 @@
 
 #include "ui/paint/overload.h"
 
+#include "core/hunt/hidden_slip.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "ui/paint/label_places.h"
@@ -115,7 +116,7 @@ QString overloadWords(const Figure& figure, double limit, const std::string& lab
 std::vector<Overload> overloads(const Picture& picture) {
     std::vector<Overload> found;
     const Snapshot* live = picture.live();
-    if (!live) return found;
+    if (!live || isHunting(picture.bench())) return found;
     constexpr double kBears = 1 + 1e-6;
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         if (isMeter(*picture.bench().parts[static_cast<std::size_t>(part)].kind)) continue;  // its display says so

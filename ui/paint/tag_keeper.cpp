@@ -1,5 +1,7 @@
 #include "ui/paint/tag_keeper.h"
 
+#include "core/hunt/hidden_slip.h"
+#include "core/snapshot/pinned_value.h"
 #include "ui/paint/change_painter.h"
 #include "ui/paint/pinned_places.h"
 #include "ui/paint/tag_sight.h"
@@ -123,7 +125,9 @@ std::optional<TagPlace> TagKeeper::before(const std::vector<TagFoot>& feet) cons
 }
 
 void TagKeeper::addPinned(Wishes& all, const Picture& picture) const {
+    const bool onlyTaken = isHunting(picture.bench());  // while a slip is hidden, what was read with a meter
     for (const PinnedReading& reading : picture.bench().pinned) {
+        if (onlyTaken && !frozenText(reading)) continue;
         PinnedTag tag = pinnedTag(picture, reading);
         TagWish wish{pinnedWidth(tag, sizes_), kPinnedRank, pinnedFeet(picture, reading)};
         wish.before = before(wish.feet);
@@ -133,7 +137,7 @@ void TagKeeper::addPinned(Wishes& all, const Picture& picture) const {
 }
 
 void TagKeeper::addNets(Wishes& all, const Picture& picture) const {
-    const Snapshot* live = picture.live();
+    const Snapshot* live = isHunting(picture.bench()) ? nullptr : picture.live();
     const auto changed = changedNets(picture);
     const bool isShown = picture.views.readings || picture.views.voltage;
     if (!live || (!isShown && changed.empty())) return;

@@ -25,6 +25,10 @@ public:
     bool follow(std::shared_ptr<const Snapshot> snapshot);
     /// Another bench was opened.
     void forget();
+    /// How the bench read before the last edit or press, and how it reads now; null where nothing is known. They stay when nothing is shown
+    /// any more.
+    const std::shared_ptr<const Snapshot>& base() const { return base_; }
+    const std::shared_ptr<const Snapshot>& last() const { return last_; }
     /// Null while nothing is to be shown.
     std::shared_ptr<const std::vector<Change>> changes() const { return changes_; }
 

@@ -1,5 +1,7 @@
 #include "ui/view/live_picture.h"
 
+#include "core/hunt/hidden_slip.h"
+
 namespace tiepoint::ui {
 namespace {
 
@@ -39,6 +41,7 @@ LivePicture::LivePicture(Picture& picture, BenchDocument& document, LiveBench& l
 
 void LivePicture::followBench(std::shared_ptr<const Layout> layout) {
     picture_.layout = std::move(layout);
+    picture_.views = allowed(picture_.views);
     picture_.arrangeTable();
     picture_.snapshot = nullptr;
     picture_.pinned = nullptr;
@@ -58,6 +61,14 @@ void LivePicture::followLive() {
     Q_EMIT changed();
 }
 
+/// While the bench hides a slip, no view tells what flows and which volts there are.
+Views LivePicture::allowed(Views views) const {
+    if (!picture_.layout || !isHunting(picture_.bench())) return views;
+    views.arrows = Arrows::Off;
+    views.voltage = views.readings = false;
+    return views;
+}
+
 void LivePicture::setTheme(const Theme& theme) {
     picture_.theme = &theme;
     Q_EMIT restyled();
@@ -65,7 +76,7 @@ void LivePicture::setTheme(const Theme& theme) {
 
 void LivePicture::setViews(const Views& views) {
     const bool turns = views.turned != picture_.views.turned;
-    picture_.views = views;
+    picture_.views = allowed(views);
     if (turns) {
         picture_.arrangeTable();
         Q_EMIT restyled();

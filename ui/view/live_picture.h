@@ -46,6 +46,7 @@ Q_SIGNALS:
 
 private:
     void arrangeTags();
+    Views allowed(Views views) const;
     void addWords();
 
     Picture& picture_;

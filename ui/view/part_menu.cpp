@@ -2,6 +2,8 @@
 
 #include "core/bench/describe.h"
 #include "core/edit/placement.h"
+#include "core/edit/swap.h"
+#include "core/hunt/hidden_slip.h"
 #include "ui/gesture/measurands.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/theme/qs.h"
@@ -102,7 +104,23 @@ void PartMenu::addThing(ThingMenu& menu, const About& about) {
     addAction(menu, QStringLiteral("Help"), QStringLiteral("F1"), sheetPicture(), actions_.help);
 }
 
+/// Another of the same: where something may be broken that can't be seen, and where something is.
+void PartMenu::addSwap(ThingMenu& menu, const std::string& thing) {
+    const Bench& bench = picture().bench();
+    const Part* part = bench.findPart(thing);
+    const Jumper* jumper = bench.findJumper(thing);
+    const Condition condition = part ? part->condition : jumper ? jumper->condition : Condition::Sound;
+    if (condition == Condition::Sound && !isHunting(bench)) return;
+    const Pictured pictured{part ? std::optional(*part) : std::nullopt,
+                            jumper ? std::optional(jumper->colour) : std::nullopt};
+    menu.addRow(QStringLiteral("Swap for a new one"), QString(), twicePicture(pictured), [this, thing] {
+        if (const auto why = needs_.hand.document().push(swapEdit(picture().bench(), thing)))
+            needs_.hand.flash(why->toStdString(), Point{picture().table->allMm.left, picture().table->allMm.top});
+    });
+}
+
 void PartMenu::addPins(ThingMenu& menu, const About& about) {
+    if (isHunting(picture().bench())) return;  // there only a meter tells
     bool first = true;
     for (const Measurand& of : about.choices) {
         menu.addRow(needs_.pinning.pinWords(of), std::exchange(first, false) ? QStringLiteral("F5") : QString(),
@@ -125,6 +143,7 @@ void PartMenu::open(const QContextMenuEvent& event) {
     menu->setAccessibleName(about.thing.empty() ? QStringLiteral("What can be done here")
                                                 : QStringLiteral("What can be done with %1").arg(qs(about.thing)));
     if (!about.thing.empty()) addThing(*menu, about);
+    if (!about.thing.empty() && !about.several) addSwap(*menu, about.thing);
     if (!about.several) addPins(*menu, about);
     if (menu->isEmpty()) return menu->deleteLater();
     popUp(*menu, about);

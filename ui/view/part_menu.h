@@ -49,6 +49,7 @@ private:
     };
     About aboutAt(const QContextMenuEvent& event);
     void addThing(ThingMenu& menu, const About& about);
+    void addSwap(ThingMenu& menu, const std::string& thing);
     void addPins(ThingMenu& menu, const About& about);
     void addAction(ThingMenu& menu, const QString& word, const QString& key, RowPicture picture, QAction* action);
     QRectF frameOf(const About& about) const;

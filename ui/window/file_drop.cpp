@@ -7,6 +7,8 @@
 namespace tiepoint::ui {
 namespace {
 
+const QString kPictureType = QStringLiteral("image/png");
+
 /// The one local file that is carried, or nothing: two can't lie on one bench.
 QString fileIn(const QMimeData* data) {
     const QList<QUrl> urls = data->urls();
@@ -28,12 +30,17 @@ bool FileDrop::eventFilter(QObject* watched, QEvent* event) {
         return QObject::eventFilter(watched, event);
     auto* drop = static_cast<QDropEvent*>(event);  // entering and moving are drops that haven't come yet
     const QString path = fileIn(drop->mimeData());
-    if (path.isEmpty()) {
+    const bool isPicture = path.isEmpty() && drop->mimeData()->hasFormat(kPictureType);
+    if (path.isEmpty() && !isPicture) {
         drop->ignore();
         return true;
     }
     drop->acceptProposedAction();
-    if (type == QEvent::Drop) Q_EMIT dropped(path);
+    if (type != QEvent::Drop) return true;
+    if (isPicture)
+        Q_EMIT pictureDropped(drop->mimeData()->data(kPictureType));
+    else
+        Q_EMIT dropped(path);
     return true;
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-// Bench files dropped on the window are opened.
+// Bench files and pictures with a bench inside that are dropped on the window are opened.
 
 #include <QObject>
 #include <QWidget>
@@ -14,6 +14,7 @@ public:
 
 Q_SIGNALS:
     void dropped(const QString& path);
+    void pictureDropped(const QByteArray& png);  ///< one that comes without a file, as from another program
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

@@ -22,6 +22,7 @@ namespace {
 // Heights of the 1080-line layout, and the space at the window's sides.
 constexpr double kTitleHeight = 64;
 constexpr double kCardHeight = 230;
+constexpr double kHuntHeight = 410;
 constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
@@ -78,6 +79,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectThemes();
     walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
+    spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
+    damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
@@ -86,6 +89,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(actions_.steps, &QAction::triggered, this, [unfold](bool shown) {
         if (shown) unfold();
     });
+    makeHunt();
+    connect(damage_, &DamageDesk::said, this,
+            [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
     const auto followRoom = [this] {
         if (projection_->isProjecting()) arrangeStage();
     };
@@ -93,6 +99,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(&inquiry_->questions(), &Questions::tableReady, this, followRoom);
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
     connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
+    connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
@@ -108,6 +115,21 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     applyTheme();
     followFile();
     view_->setFocus();
+}
+
+void MainWindow::makeHunt() {
+    hunt_ = new HuntDesk(
+        {*document_,
+         *live_,
+         *view_,
+         inquiry_->questions(),
+         {actions_.arrows, actions_.electrons, actions_.voltage, actions_.readings, actions_.pin, actions_.probe,
+          inquiry_->tableAction(), walk_->action(), spread_->action(), findings_->nextAction()}},
+        stage_);
+    connect(hunt_, &HuntDesk::activeChanged, this, [this] {
+        title_->setRemark(hunt_->seen());
+        arrangeStage();
+    });
 }
 
 MainWindow::~MainWindow() {
@@ -228,13 +250,15 @@ void MainWindow::arrangeStage() {
     tray_->setLook(look);
     bar_->setLook(look);
     tools_->setLook(look);
+    if (hunt_) hunt_->setLook(look);
     const bool projecting = projection_->isProjecting();
     const bool folded = actions_.fold->isChecked() || projecting;
     title_->setVisible(!projecting);
     cards_->setRoom(projecting);
     Card* const roomCard = cards_->roomCard();
-    cards_->setVisible(!folded || roomCard);
-    tray_->setVisible(!folded);
+    const bool hunting = hunt_ && hunt_->isActive();
+    cards_->setVisible((!folded || roomCard) && !hunting);
+    tray_->setVisible(!folded && !hunting);
     if (folded) tray_->closeDrawer();
 
     const int titleHeight = projecting ? 0 : look.ipx(kTitleHeight), side = look.ipx(kCardSide);
@@ -247,7 +271,12 @@ void MainWindow::arrangeStage() {
         bottom -= look.ipx(kBetweenCards) + look.ipx(kCardHeight);
         cards_->setGeometry(side, bottom, width, look.ipx(kCardHeight));
     }
-    if (roomCard) {
+    if (hunting) {  // the cards of a hunt take the place of cards and tray
+        bottom = stage_->height() - look.ipx(kBelow) - look.ipx(kHuntHeight);
+        hunt_->panel().setGeometry(side, bottom, width, look.ipx(kHuntHeight));
+        hunt_->arrange();
+    }
+    if (roomCard && !hunting) {
         // Below the circuit, never over it.
         const int height = static_cast<int>(roomCard->roomHeight(kRoomCardShare * bottom));
         cards_->setGeometry(side, bottom - height, width, height);

@@ -12,13 +12,16 @@
 #include "ui/tray/tray.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
+#include "ui/window/damage_desk.h"
 #include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/findings_desk.h"
+#include "ui/window/hunt_desk.h"
 #include "ui/window/inquiry.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
 #include "ui/window/resistor_help.h"
+#include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
@@ -59,6 +62,9 @@ public:
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
     FindingsDesk& findings() { return *findings_; }
     DoctorDesk& doctor() { return *doctor_; }
+    SpreadDesk& spread() { return *spread_; }
+    HuntDesk& hunt() { return *hunt_; }
+    DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     const Actions& actions() const { return actions_; }
@@ -75,6 +81,7 @@ private:
     void connectViews();
     void connectThemes();
     void connectStartCard();
+    void makeHunt();
     void changeViews(const std::function<void(Views&)>& change);
     void showHelpOfSelection();
     void closeStartCard();
@@ -108,6 +115,9 @@ private:
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
     DoctorDesk* doctor_;
+    SpreadDesk* spread_;
+    HuntDesk* hunt_ = nullptr;
+    DamageDesk* damage_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
 };
 

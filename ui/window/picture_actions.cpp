@@ -9,6 +9,7 @@
 #include <QFileInfo>
 #include <QGuiApplication>
 #include <QLocale>
+#include <QMimeData>
 #include <QPointer>
 #include <QSettings>
 
@@ -95,7 +96,12 @@ Picture PictureActions::picture() const {
 }
 
 void PictureActions::copy() {
-    QGuiApplication::clipboard()->setImage(pictureImage(picture(), kWidthPixels));
+    const Picture seen = picture();
+    const QImage image = pictureImage(seen, kWidthPixels);
+    auto* content = new QMimeData;
+    content->setImageData(image);
+    content->setData(QStringLiteral("image/png"), picturePng(image, seen.bench()));  // with the bench inside
+    QGuiApplication::clipboard()->setMimeData(content);
     Q_EMIT said(QStringLiteral("A picture of the bench is on the clipboard."));
 }
 

@@ -19,9 +19,7 @@ RevealMenu::RevealMenu(BenchDocument& document, QWidget* parent)
     setToolTipsVisible(true);
     for (const Reveal each : kLevels) {
         const auto index = static_cast<std::size_t>(each);
-        const std::string_view words = revealWords(each);
-        auto* action = addAction(QStringLiteral("&%1  %2").arg(index).arg(
-            QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()))));
+        auto* action = addAction(QStringLiteral("&%1  %2").arg(index).arg(QString::fromStdString(revealWords(each))));
         action->setCheckable(true);
         group_->addAction(action);
         connect(action, &QAction::triggered, this, [this, each] { choose(each); });
@@ -49,7 +47,7 @@ void RevealMenu::choose(Reveal wanted) {
     const auto raise = [this, wanted] {
         Disclosure disclosure = document_.bench()->disclosure.value_or(Disclosure{});
         disclosure.level = wanted;
-        set(disclosure, "Reveal " + std::string(revealWords(wanted)));
+        set(disclosure, "Reveal " + revealWords(wanted));
     };
     if (mayReveal(bench, wanted)) return raise();
     follow();  // the mark stays where the bench is, until the phrase is right

@@ -85,6 +85,12 @@ QString TitleLine::fileName() const {
     return path.isEmpty() ? QString() : plainText(QFileInfo(path).fileName());
 }
 
+void TitleLine::setRemark(const QString& remark) {
+    remark_ = remark;
+    arrange();
+    update();
+}
+
 /// The title comes first, then the name of its file, then the boards; what has to give way is shortened in its middle.
 TitleLine::Places TitleLine::places() const {
     const auto wide = [this](const QString& words, double size, QFont::Weight weight) {
@@ -92,7 +98,7 @@ TitleLine::Places TitleLine::places() const {
     };
     const double side = look_.px(kTitleSide), gap = look_.px(kFileGap);
     const double title = wide(shownTitle(), text::kTitle, QFont::DemiBold);
-    const double file = wide(fileName(), text::kBody - 3, QFont::Normal);
+    const double file = wide(besideTitle(), text::kBody - 3, QFont::Normal);
     const double boards = wide(boardWords(*document_.bench()), text::kBody, QFont::Normal);
     const double all = width() - 2 * side - look_.px(2 * kMenuGap) - menuSize().width();
     const double names = title + (file > 0 ? gap + file : 0);
@@ -118,7 +124,7 @@ void TitleLine::arrange() {
     edit_->setGeometry(look_.ipx(kTitleSide - 6), look_.ipx(8),
                        static_cast<int>(std::max(now.title.width(), look_.px(420))), height() - look_.ipx(16));
     const QString path = plainText(document_.filePath());
-    QStringList whole{shownTitle(), path, boardWords(*document_.bench())};
+    QStringList whole{shownTitle(), remark_, path, boardWords(*document_.bench())};
     whole.removeAll(QString());
     setAccessibleName(whole.join(QStringLiteral(", ")));
     setToolTip(plainTip(whole.join(QLatin1Char('\n'))));
@@ -135,7 +141,7 @@ void TitleLine::paintEvent(QPaintEvent*) {
     };
     const QColor& dim = look_.theme->dimTextOnBench;
     draw(now.title, shownTitle(), look_.font(text::kTitle, QFont::DemiBold), look_.theme->text, Qt::AlignLeft);
-    draw(now.file.translated(0, look_.px(2)), fileName(), look_.font(text::kBody - 3), dim, Qt::AlignLeft);
+    draw(now.file.translated(0, look_.px(2)), besideTitle(), look_.font(text::kBody - 3), dim, Qt::AlignLeft);
     draw(now.boards, boardWords(*document_.bench()), look_.font(text::kBody), dim, Qt::AlignRight);
 }
 

@@ -22,6 +22,8 @@ public:
     QString shownTitle() const;
     /// Of the bench's file; empty where there is none.
     QString fileName() const;
+    /// A sentence in place of the file's name; empty: the name.
+    void setRemark(const QString& remark);
     /// Opens the title for typing.
     void beginRename();
 
@@ -33,6 +35,7 @@ protected:
 
 private:
     void rename();
+    QString besideTitle() const { return remark_.isEmpty() ? fileName() : remark_; }
     QString fieldColours() const;
     void arrange();
     struct Places {
@@ -47,6 +50,7 @@ private:
     WordSheet sheet_{this};
     QMenuBar* menus_;
     QLineEdit* edit_;
+    QString remark_;
 };
 
 }  // namespace tiepoint::ui

@@ -26,11 +26,13 @@ WindowTools::WindowTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QW
       guide_(new GuideCard(parts.view, parts.live, stage)),
       boards_(new BoardMenu(parts.document, &menus)),
       recent_(new RecentFiles(&menus)),
-      pictures_(new PictureActions(parts.view, window)) {
+      pictures_(new PictureActions(parts.view, window)),
+      sheets_(new SheetTools({parts.document, parts.live, parts.bar}, menus, stage, window)) {
     // Boards stand between Edit and View; recent files behind Open.
     QMenu* file = menus.actions().front()->menu();
     file->insertMenu(parts.actions.start, recent_);
     menus.insertMenu(menus.actions().at(2), boards_);
+    connect(sheets_, &SheetTools::closed, this, [this] { parts_.view.setFocus(Qt::OtherFocusReason); });
     announceBench(parts.view, parts.live);
     joinFiles(window);
     joinGuard();
@@ -43,6 +45,7 @@ void WindowTools::joinFiles(QWidget* window) {
     connect(recent_, &RecentFiles::chosen, &parts_.files, &FileActions::openFile);
     auto* drop = new FileDrop({window, parts_.view.viewport()}, this);
     connect(drop, &FileDrop::dropped, &parts_.files, &FileActions::openFile);
+    connect(drop, &FileDrop::pictureDropped, &parts_.files, &FileActions::openPicture);
     const auto notice = [this](const QString& words) { parts_.bar.say(MessageBar::Tone::Notice, words); };
     connect(pictures_, &PictureActions::said, this, notice);
     connect(pictures_, &PictureActions::failed, this,
@@ -137,6 +140,7 @@ void WindowTools::joinEdits() {
 }
 
 void WindowTools::setLook(const Look& look) {
+    sheets_->setLook(look);
     steps_->setLook(look);
     keys_->setLook(look);
     guide_->setLook(look);

@@ -13,6 +13,7 @@
 #include "ui/window/message_bar.h"
 #include "ui/window/picture_actions.h"
 #include "ui/window/recent_files.h"
+#include "ui/window/sheet_tools.h"
 
 #include <QMenuBar>
 #include <QObject>
@@ -49,6 +50,7 @@ public:
     BoardMenu& boards() const { return *boards_; }
     RecentFiles& recent() const { return *recent_; }
     PictureActions& pictures() const { return *pictures_; }
+    SheetTools& sheets() const { return *sheets_; }
 
 Q_SIGNALS:
     void arrangeWanted();  ///< something takes another height
@@ -68,6 +70,7 @@ private:
     BoardMenu* boards_;
     RecentFiles* recent_;
     PictureActions* pictures_;
+    SheetTools* sheets_;
     QRect bench_, card_;
 };
 

@@ -17,12 +17,6 @@ void searchAcrossGap(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kAcrossGap{"across-gap",
-                          6,
-                          "two things meant to meet in one column stand on the same side of the gap",
-                          true,
-                          searchAcrossGap,
-                          misplacedWords,
-                          putWords};
+const SlipKind kAcrossGap{"across-gap", 6, "slip.across-gap.seen", true, searchAcrossGap, misplacedWords, putWords};
 
 }  // namespace tiepoint

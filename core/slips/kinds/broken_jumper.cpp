@@ -2,8 +2,7 @@
 
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/search.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -20,21 +19,15 @@ void searchBrokenJumper(SlipSearch& search) {
 }
 
 std::string toldBrokenJumper(const Bench&, const Slip& slip) {
-    return fmt::format("{} is broken inside: it joins nothing.", slip.wrong.conditions.front().id);
+    return say("slip.broken-jumper", {{"jumper", slip.wrong.conditions.front().id}});
 }
 std::string mendBrokenJumper(const Bench&, const Slip& slip) {
-    return fmt::format("take another wire for {}", slip.wrong.conditions.front().id);
+    return say("slip.broken-jumper.mend", {{"jumper", slip.wrong.conditions.front().id}});
 }
 
 }  // namespace
 
-const SlipKind kBrokenJumper{"broken-jumper",
-                             2,
-                             "each jumper beeps from end to end, or another in its place changes something",
-                             false,
-                             searchBrokenJumper,
-                             toldBrokenJumper,
-                             mendBrokenJumper,
-                           true};
+const SlipKind kBrokenJumper{
+    "broken-jumper", 2, "slip.broken-jumper.seen", false, searchBrokenJumper, toldBrokenJumper, mendBrokenJumper, true};
 
 }  // namespace tiepoint

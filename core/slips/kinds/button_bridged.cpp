@@ -27,8 +27,7 @@ void searchButtonBridged(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kButtonBridged{
-    "button-bridged", 3,       "the two wires at a button go to legs of different pairs", true, searchButtonBridged,
-    wrongEndWords,    putWords};
+const SlipKind kButtonBridged{"button-bridged", 3,       "slip.button-bridged.seen", true, searchButtonBridged,
+                              wrongEndWords,    putWords};
 
 }  // namespace tiepoint

@@ -4,8 +4,7 @@
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,7 +16,7 @@ namespace {
 constexpr int kLastBeforeGap = 4, kFirstAfterGap = 7;  ///< rows in pitches: e is 4, f is 7
 constexpr int kRowsBesideGap = 5;
 constexpr int kFarthest = 4;          ///< pitches from the first leg to where it may come to be
-constexpr double kMiddleReach = 1.6;  ///< pitches; a hand turns it about its middle, as near as the holes allow
+constexpr double kMiddleReach = 2.6;  ///< pitches; a hand turns it about its middle, or about the leg that it holds
 
 int pitchesOf(Line row) {
     const int index = static_cast<int>(row);
@@ -106,21 +105,18 @@ void searchButtonTurned(SlipSearch& search) {
 }
 
 std::string toldButtonTurned(const Bench& bench, const Slip& slip) {
-    return fmt::format("{} is turned by a quarter, so its joined legs lie otherwise.", partOf(bench, slip).id);
+    return say("slip.button-turned", {{"part", partOf(bench, slip).id}});
 }
 std::string mendButtonTurned(const Bench& bench, const Slip& slip) {
-    return fmt::format("turn {} by a quarter, with its leg {} in {}", partOf(bench, slip).id,
-                       partOf(bench, slip).kind->leads.front().name, placeName(bench, *slip.right.leads.front().to));
+    const Part& part = partOf(bench, slip);
+    return say("slip.button-turned.mend", {{"part", part.id},
+                                           {"lead", part.kind->leads.front().name},
+                                           {"place", placeName(bench, *slip.right.leads.front().to)}});
 }
 
 }  // namespace
 
-const SlipKind kButtonTurned{"button-turned",
-                             4,
-                             "the legs of each button stand so that pressing joins two columns",
-                             true,
-                             searchButtonTurned,
-                             toldButtonTurned,
+const SlipKind kButtonTurned{"button-turned", 4, "slip.button-turned.seen", true, searchButtonTurned, toldButtonTurned,
                              mendButtonTurned};
 
 }  // namespace tiepoint

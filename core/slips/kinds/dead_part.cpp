@@ -2,8 +2,7 @@
 
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/search.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -22,22 +21,15 @@ void searchDeadPart(SlipSearch& search) {
 
 std::string toldDeadPart(const Bench&, const Slip& slip) {
     const SetCondition& wrong = slip.wrong.conditions.front();
-    return fmt::format("{} is {}: nothing passes through it.", wrong.id,
-                       wrong.to == Condition::Dead ? "dead" : "open inside");
+    return say(wrong.to == Condition::Dead ? "slip.dead-part.dead" : "slip.dead-part.open", {{"part", wrong.id}});
 }
 std::string mendDeadPart(const Bench&, const Slip& slip) {
-    return fmt::format("put another part in place of {}", slip.wrong.conditions.front().id);
+    return say("slip.dead-part.mend", {{"part", slip.wrong.conditions.front().id}});
 }
 
 }  // namespace
 
-const SlipKind kDeadPart{"dead-part",
-                         2,
-                         "the part works elsewhere: put it into a circuit that does, or another in its place",
-                         false,
-                         searchDeadPart,
-                         toldDeadPart,
-                         mendDeadPart,
-                           true};
+const SlipKind kDeadPart{"dead-part",  2,   "slip.dead-part.seen", false, searchDeadPart, toldDeadPart,
+                         mendDeadPart, true};
 
 }  // namespace tiepoint

@@ -4,8 +4,7 @@
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -34,27 +33,21 @@ std::pair<std::string, std::string> untouchedTip(const Bench& bench, const Slip&
         return {tipInWords(bench, PlacedLead{id, lead, std::nullopt}),
                 placeName(bench, *part->leads[static_cast<std::size_t>(lead)])};
     }
-    return {"the end of " + id, placeName(bench, bench.findJumper(id)->ends[0])};
+    return {say("slip.tip.untouched", {{"jumper", id}}), placeName(bench, bench.findJumper(id)->ends[0])};
 }
 
 std::string toldDryContact(const Bench& bench, const Slip& slip) {
     const auto [tip, place] = untouchedTip(bench, slip);
-    return fmt::format("In {}, {} makes no contact with the metal.", place, tip);
+    return say("slip.dry-contact", {{"place", place}, {"tip", tip}});
 }
 std::string mendDryContact(const Bench& bench, const Slip& slip) {
     const auto [tip, place] = untouchedTip(bench, slip);
-    return fmt::format("pull {} out of {}, straighten it and push it in all the way", tip, place);
+    return say("slip.dry-contact.mend", {{"tip", tip}, {"place", place}});
 }
 
 }  // namespace
 
-const SlipKind kDryContact{"dry-contact",
-                           3,
-                           "each leg and each end goes all the way in: press on it while someone watches",
-                           false,
-                           searchDryContact,
-                           toldDryContact,
-                           mendDryContact,
-                           true};
+const SlipKind kDryContact{"dry-contact",  3,   "slip.dry-contact.seen", false, searchDryContact, toldDryContact,
+                           mendDryContact, true};
 
 }  // namespace tiepoint

@@ -16,8 +16,6 @@ void searchFarRail(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kFarRail{
-    "far-rail",     3,       "each end in a rail is in a rail that a supply reaches", true, searchFarRail,
-    misplacedWords, putWords};
+const SlipKind kFarRail{"far-rail", 3, "slip.far-rail.seen", true, searchFarRail, misplacedWords, putWords};
 
 }  // namespace tiepoint

@@ -4,8 +4,7 @@
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -43,14 +42,15 @@ void searchJumperExtra(SlipSearch& search) {
 
 std::string toldJumperExtra(const Bench& bench, const Slip& slip) {
     const Jumper& jumper = slip.wrong.added.front();
-    return fmt::format("{} {} is one jumper too many.", jumper.id, runOf(bench, jumper));
+    return say("slip.jumper-extra", {{"jumper", jumper.id}, {"run", runOf(bench, jumper)}});
 }
-std::string mendJumperExtra(const Bench&, const Slip& slip) { return "take " + slip.wrong.added.front().id + " out"; }
+std::string mendJumperExtra(const Bench&, const Slip& slip) {
+    return say("slip.jumper-extra.mend", {{"jumper", slip.wrong.added.front().id}});
+}
 
 }  // namespace
 
-const SlipKind kJumperExtra{
-    "jumper-extra", 1, "no jumper joins the two ends of a part", false, searchJumperExtra, toldJumperExtra,
-    mendJumperExtra};
+const SlipKind kJumperExtra{"jumper-extra", 1, "slip.jumper-extra.seen", false, searchJumperExtra, toldJumperExtra,
+                            mendJumperExtra};
 
 }  // namespace tiepoint

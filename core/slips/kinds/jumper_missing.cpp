@@ -4,8 +4,7 @@
 #include "core/slips/missing_links.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -32,18 +31,17 @@ void findLinks(SlipSearch& search) {
 void searchJumperMissing(SlipSearch& search) { search.backwards() ? findLinks(search) : findJumpers(search); }
 
 std::string toldJumperMissing(const Bench& bench, const Slip& slip) {
-    return fmt::format("A jumper {} is missing.", runOf(bench, slip.right.added.front()));
+    return say("slip.jumper-missing", {{"run", runOf(bench, slip.right.added.front())}});
 }
 std::string mendJumperMissing(const Bench& bench, const Slip& slip) {
     const Jumper& jumper = slip.right.added.front();
-    return fmt::format("join {} and {} with a jumper", placeName(bench, jumper.ends[0]),
-                       placeName(bench, jumper.ends[1]));
+    return say("slip.jumper-missing.mend",
+               {{"one", placeName(bench, jumper.ends[0])}, {"other", placeName(bench, jumper.ends[1])}});
 }
 
 }  // namespace
 
 const SlipKind kJumperMissing{
-    "jumper-missing", 8, "every jumper of the plan is there: count them", false, searchJumperMissing, toldJumperMissing,
-    mendJumperMissing};
+    "jumper-missing", 8, "slip.jumper-missing.seen", false, searchJumperMissing, toldJumperMissing, mendJumperMissing};
 
 }  // namespace tiepoint

@@ -4,8 +4,7 @@
 #include "core/slips/reach.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -35,23 +34,18 @@ void searchLegsExchanged(SlipSearch& search) {
     });
 }
 
-std::string exchangedTips(const Bench& bench, const Slip& slip) {
-    return fmt::format("{} and {}", tipInWords(bench, slip.wrong.leads[0]), tipInWords(bench, slip.wrong.leads[1]));
-}
-
 std::string toldLegsExchanged(const Bench& bench, const Slip& slip) {
-    return fmt::format("{} are exchanged.", exchangedTips(bench, slip));
+    return say("slip.legs-exchanged",
+               {{"one", tipInWords(bench, slip.wrong.leads[0])}, {"other", tipInWords(bench, slip.wrong.leads[1])}});
 }
-std::string mendLegsExchanged(const Bench& bench, const Slip& slip) { return "exchange " + exchangedTips(bench, slip); }
+std::string mendLegsExchanged(const Bench& bench, const Slip& slip) {
+    return say("slip.legs-exchanged.mend",
+               {{"one", tipInWords(bench, slip.wrong.leads[0])}, {"other", tipInWords(bench, slip.wrong.leads[1])}});
+}
 
 }  // namespace
 
-const SlipKind kLegsExchanged{"legs-exchanged",
-                              2,
-                              "the legs of neighbouring parts stand in their own columns",
-                              true,
-                              searchLegsExchanged,
-                              toldLegsExchanged,
-                              mendLegsExchanged};
+const SlipKind kLegsExchanged{
+    "legs-exchanged", 2, "slip.legs-exchanged.seen", true, searchLegsExchanged, toldLegsExchanged, mendLegsExchanged};
 
 }  // namespace tiepoint

@@ -5,8 +5,7 @@
 #include "core/slips/figures.h"
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <array>
 #include <cmath>
@@ -20,7 +19,8 @@ constexpr std::array kAlike = {
     AlikePair{BandColour::Brown, BandColour::Orange}, AlikePair{BandColour::Violet, BandColour::Blue},
     AlikePair{BandColour::Blue, BandColour::Green},   AlikePair{BandColour::Grey, BandColour::White},
     AlikePair{BandColour::Black, BandColour::Brown},  AlikePair{BandColour::Grey, BandColour::Violet}};
-constexpr std::array<std::string_view, 4> kOrdinals = {"first", "second", "third", "fourth"};
+constexpr std::array<std::string_view, 4> kBandWords = {"slip.look-alike-band.1", "slip.look-alike-band.2",
+                                                        "slip.look-alike-band.3", "slip.look-alike-band.4"};
 
 bool isSold(double ohm) { return std::abs(nearestPreferred("E24", ohm) - ohm) <= 1e-9 * ohm; }
 
@@ -56,24 +56,21 @@ std::string toldLookAlikeBand(const Bench& bench, const Slip& slip) {
     const double tolerance = toleranceOf(partOf(bench, slip));
     const auto wrong = colourBands(slip.wrong.figures.front().to, tolerance);
     const auto right = colourBands(slip.right.figures.front().to, tolerance);
-    std::string text = figureWords(bench, slip);
-    for (std::size_t band = 0; wrong && right && band < kOrdinals.size() && wrong->size() == right->size(); ++band) {
+    for (std::size_t band = 0; wrong && right && band < kBandWords.size() && wrong->size() == right->size(); ++band) {
         if ((*wrong)[band] == (*right)[band]) continue;
-        text.pop_back();
-        return fmt::format("{}: its {} band is {}, which is easily taken for {}.", text, kOrdinals[band],
-                           bandName((*wrong)[band]), bandName((*right)[band]));
+        const WrongFigure figure = figureOf(bench, slip);
+        return say(kBandWords[band], {{"part", figure.part},
+                                      {"wrong", figure.wrong},
+                                      {"right", figure.right},
+                                      {"band", bandName((*wrong)[band])},
+                                      {"other", bandName((*right)[band])}});
     }
-    return text;
+    return figureWords(bench, slip);
 }
 
 }  // namespace
 
-const SlipKind kLookAlikeBand{"look-alike-band",
-                              4,
-                              "the bands of each resistor are what they seem, read by daylight",
-                              true,
-                              searchLookAlikeBand,
-                              toldLookAlikeBand,
-                              takeWords};
+const SlipKind kLookAlikeBand{"look-alike-band", 4,        "slip.look-alike-band.seen", true, searchLookAlikeBand,
+                              toldLookAlikeBand, takeWords};
 
 }  // namespace tiepoint

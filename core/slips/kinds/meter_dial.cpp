@@ -4,8 +4,7 @@
 #include "core/slips/figures.h"
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -28,22 +27,16 @@ void searchMeterDial(SlipSearch& search) {
 
 std::string toldMeterDial(const Bench& bench, const Slip& slip) {
     const WrongFigure figure = figureOf(bench, slip);
-    return fmt::format("The {} of {} stands at {} and not at {}.", figure.label, figure.part, figure.wrong,
-                       figure.right);
+    return say("slip.meter-dial",
+               {{"label", figure.label}, {"part", figure.part}, {"wrong", figure.wrong}, {"right", figure.right}});
 }
 std::string mendMeterDial(const Bench& bench, const Slip& slip) {
     const WrongFigure figure = figureOf(bench, slip);
-    return fmt::format("turn the {} of {} to {}", figure.label, figure.part, figure.right);
+    return say("slip.meter-dial.mend", {{"label", figure.label}, {"part", figure.part}, {"right", figure.right}});
 }
 
 }  // namespace
 
-const SlipKind kMeterDial{"meter-dial",
-                          4,
-                          "the dial of the meter suits where its leads are: volts across, amperes in the line",
-                          true,
-                          searchMeterDial,
-                          toldMeterDial,
-                          mendMeterDial};
+const SlipKind kMeterDial{"meter-dial", 4, "slip.meter-dial.seen", true, searchMeterDial, toldMeterDial, mendMeterDial};
 
 }  // namespace tiepoint

@@ -17,12 +17,7 @@ void searchOneHoleOff(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kOneHoleOff{"one-hole-off",
-                           20,
-                           "each leg and each end stands in the column of what it should meet, not in the next one",
-                           true,
-                           searchOneHoleOff,
-                           misplacedWords,
-                           putWords};
+const SlipKind kOneHoleOff{"one-hole-off", 20,      "slip.one-hole-off.seen", true, searchOneHoleOff,
+                           misplacedWords, putWords};
 
 }  // namespace tiepoint

@@ -16,8 +16,6 @@ void searchOtherRail(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kOtherRail{
-    "other-rail",   7,       "each end in a rail is in the rail of the right sign", true, searchOtherRail,
-    misplacedWords, putWords};
+const SlipKind kOtherRail{"other-rail", 7, "slip.other-rail.seen", true, searchOtherRail, misplacedWords, putWords};
 
 }  // namespace tiepoint

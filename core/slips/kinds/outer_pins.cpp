@@ -4,8 +4,7 @@
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/other_end.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -23,18 +22,14 @@ void searchOuterPins(SlipSearch& search) {
 
 std::string toldOuterPins(const Bench& bench, const Slip& slip) {
     const Misplaced tip = misplacedBy(bench, slip).front();
-    return capitalised(fmt::format("{} is at the wrong leg of {}: it is in {} and not in {}.", tip.tip, slip.about,
-                                   placeName(bench, tip.wrong), placeName(bench, tip.right)));
+    return capitalised(say("slip.outer-pins", {{"tip", tip.tip},
+                                               {"part", slip.about},
+                                               {"here", placeName(bench, tip.wrong)},
+                                               {"there", placeName(bench, tip.right)}}));
 }
 
 }  // namespace
 
-const SlipKind kOuterPins{"outer-pins",
-                          3,
-                          "the wires at a switch or knob go to its middle leg and to one of the outer legs",
-                          true,
-                          searchOuterPins,
-                          toldOuterPins,
-                          putWords};
+const SlipKind kOuterPins{"outer-pins", 3, "slip.outer-pins.seen", true, searchOuterPins, toldOuterPins, putWords};
 
 }  // namespace tiepoint

@@ -4,8 +4,7 @@
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/rail_ties.h"
 #include "core/slips/search.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -39,24 +38,17 @@ void searchRailHalves(SlipSearch& search) { search.backwards() ? findBreaks(sear
 std::string toldRailHalves(const Bench&, const Slip& slip) {
     const std::string& board = slip.wrong.rails.empty() ? std::get<Hole>(slip.right.added.front().ends[0]).board
                                                         : slip.wrong.rails.front().board;
-    return fmt::format("The rails of {} are in two halves that are not joined in the middle.", board);
+    return say("slip.rail-halves", {{"board", board}});
 }
 
 std::string mendRailHalves(const Bench& bench, const Slip& slip) {
-    if (!slip.right.rails.empty())
-        return fmt::format("join the halves of each rail of {} in the middle, with a jumper over each break",
-                           slip.right.rails.front().board);
+    if (!slip.right.rails.empty()) return say("slip.rail-halves.mend", {{"board", slip.right.rails.front().board}});
     return joinWords(bench, slip);
 }
 
 }  // namespace
 
-const SlipKind kRailHalves{"rail-halves",
-                           5,
-                           "the printed line of each rail runs through: where it is broken, the rail is in two halves",
-                           false,
-                           searchRailHalves,
-                           toldRailHalves,
+const SlipKind kRailHalves{"rail-halves", 5, "slip.rail-halves.seen", false, searchRailHalves, toldRailHalves,
                            mendRailHalves};
 
 }  // namespace tiepoint

@@ -2,10 +2,10 @@
 
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/rail_ties.h"
+#include "core/slips/reach.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -16,7 +16,7 @@ bool tiesRails(const Jumper& jumper) {
     const Hole *one = std::get_if<Hole>(&jumper.ends[0]), *other = std::get_if<Hole>(&jumper.ends[1]);
     if (one == nullptr || other == nullptr || !isRail(one->line) || !isRail(other->line)) return false;
     const bool isOneRail = one->board == other->board && one->line == other->line;
-    return !isOneRail && printOf(one->line) == printOf(other->line);
+    return !isOneRail && isPlusRail(one->line) == isPlusRail(other->line);
 }
 
 void findTies(SlipSearch& search) {
@@ -60,20 +60,17 @@ std::string toldRailsApart(const Bench& bench, const Slip& slip) {
     const Jumper& tie = slip.right.added.front();
     const Hole &one = std::get<Hole>(tie.ends[0]), &other = std::get<Hole>(tie.ends[1]);
     const auto name = [&](const Hole& hole) {
-        return bench.boards.size() == 1 ? std::string(lineName(hole.line))
-                                        : fmt::format("{} of {}", lineName(hole.line), hole.board);
+        return bench.boards.size() == 1
+                   ? std::string(lineName(hole.line))
+                   : say("slip.rails-apart.rail", {{"rail", lineName(hole.line)}, {"board", hole.board}});
     };
-    return fmt::format("The {} rails {} and {} are not tied together.", printOf(one.line), name(one), name(other));
+    return say(isPlusRail(one.line) ? "slip.rails-apart.plus" : "slip.rails-apart.minus",
+               {{"one", name(one)}, {"other", name(other)}});
 }
 
 }  // namespace
 
-const SlipKind kRailsApart{"rails-apart",
-                           8,
-                           "the rails at both edges are tied together, plus to plus and minus to minus",
-                           false,
-                           searchRailsApart,
-                           toldRailsApart,
-                           joinWords};
+const SlipKind kRailsApart{"rails-apart",  8,        "slip.rails-apart.seen", false, searchRailsApart,
+                           toldRailsApart, joinWords};
 
 }  // namespace tiepoint

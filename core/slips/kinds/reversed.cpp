@@ -4,8 +4,7 @@
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -49,26 +48,17 @@ void searchReversed(SlipSearch& search) {
 std::string toldReversed(const Bench& bench, const Slip& slip) {
     const Part& part = partOf(bench, slip);
     const PlacedLead& first = slip.wrong.leads.front();
-    const std::string tip = tipInWords(bench, first).substr(part.id.size() + 3);  // without "D1's "
-    if (standsOnTable(part))
-        return fmt::format("{}'s leads are exchanged: the {} is in {}.", part.id, tip, placeName(bench, *first.to));
-    return fmt::format("{} is the wrong way round: its {} is in {}.", part.id, tip, placeName(bench, *first.to));
+    return say(standsOnTable(part) ? "slip.reversed.leads" : "slip.reversed",
+               {{"part", part.id}, {"lead", ownTipInWords(bench, first)}, {"place", placeName(bench, *first.to)}});
 }
 
 std::string mendReversed(const Bench& bench, const Slip& slip) {
     const Part& part = partOf(bench, slip);
-    return standsOnTable(part) ? fmt::format("exchange the leads of {}", part.id)
-                               : fmt::format("turn {} round", part.id);
+    return say(standsOnTable(part) ? "slip.reversed.leadsMend" : "slip.reversed.mend", {{"part", part.id}});
 }
 
 }  // namespace
 
-const SlipKind kReversed{"reversed",
-                         14,
-                         "each part that has a direction lies the right way round, and plus of the supply is at plus",
-                         true,
-                         searchReversed,
-                         toldReversed,
-                         mendReversed};
+const SlipKind kReversed{"reversed", 14, "slip.reversed.seen", true, searchReversed, toldReversed, mendReversed};
 
 }  // namespace tiepoint

@@ -16,13 +16,7 @@ void searchRowForRail(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kRowForRail{
-    "row-for-rail",
-    5,
-    "what should be in a rail is in the rail and not in the row beside it, and the other way round",
-    true,
-    searchRowForRail,
-    misplacedWords,
-    putWords};
+const SlipKind kRowForRail{"row-for-rail", 5,       "slip.row-for-rail.seen", true, searchRowForRail,
+                           misplacedWords, putWords};
 
 }  // namespace tiepoint

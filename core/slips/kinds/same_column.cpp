@@ -6,8 +6,7 @@
 #include "core/slips/reach.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -63,14 +62,15 @@ void searchSameColumn(SlipSearch& search) {
 
 std::string toldSameColumn(const Bench& bench, const Slip& slip) {
     const Misplaced tip = misplacedBy(bench, slip).front();
-    return fmt::format("Both legs of {} are in one column: {} is in {} and not in {}.", partOf(bench, slip).id, tip.tip,
-                       placeName(bench, tip.wrong), placeName(bench, tip.right));
+    return say("slip.same-column", {{"part", partOf(bench, slip).id},
+                                    {"tip", tip.tip},
+                                    {"here", placeName(bench, tip.wrong)},
+                                    {"there", placeName(bench, tip.right)}});
 }
 
 }  // namespace
 
-const SlipKind kSameColumn{
-    "same-column",  5,       "the two legs of each part stand in different columns", false, searchSameColumn,
-    toldSameColumn, putWords};
+const SlipKind kSameColumn{"same-column",  5,       "slip.same-column.seen", false, searchSameColumn,
+                           toldSameColumn, putWords};
 
 }  // namespace tiepoint

@@ -3,8 +3,7 @@
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/search.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -42,27 +41,20 @@ int columnsAstray(const Slip& slip) {
     return slip.wrong.leads.front().to->number - slip.right.leads.front().to->number;
 }
 
-std::string columnsInWords(int columns) {
-    return fmt::format("{} to the {}", std::abs(columns) == 1 ? "one column" : "two columns",
-                       columns > 0 ? "right" : "left");
-}
-
 std::string toldShifted(const Bench& bench, const Slip& slip) {
-    return fmt::format("{} stands {} of its place.", partOf(bench, slip).id, columnsInWords(columnsAstray(slip)));
+    const int columns = columnsAstray(slip);
+    return say(columns > 0 ? "slip.shifted.right" : "slip.shifted.left",
+               {{"part", partOf(bench, slip).id}, {"columns", std::abs(columns)}});
 }
 
 std::string mendShifted(const Bench& bench, const Slip& slip) {
-    return fmt::format("move {} {}", partOf(bench, slip).id, columnsInWords(-columnsAstray(slip)));
+    const int columns = -columnsAstray(slip);
+    return say(columns > 0 ? "slip.shifted.mendRight" : "slip.shifted.mendLeft",
+               {{"part", partOf(bench, slip).id}, {"columns", std::abs(columns)}});
 }
 
 }  // namespace
 
-const SlipKind kShifted{"shifted",
-                        5,
-                        "each part stands in the columns of what it should meet, not beside them",
-                        true,
-                        searchShifted,
-                        toldShifted,
-                        mendShifted};
+const SlipKind kShifted{"shifted", 5, "slip.shifted.seen", true, searchShifted, toldShifted, mendShifted};
 
 }  // namespace tiepoint

@@ -31,12 +31,6 @@ void searchSmallLimit(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kSmallLimit{"small-limit",
-                           2,
-                           "the supply's display stays at its voltage when the circuit is connected",
-                           false,
-                           searchSmallLimit,
-                           figureWords,
-                           setWords};
+const SlipKind kSmallLimit{"small-limit", 2, "slip.small-limit.seen", false, searchSmallLimit, figureWords, setWords};
 
 }  // namespace tiepoint

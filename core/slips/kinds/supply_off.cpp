@@ -3,8 +3,7 @@
 #include "core/slips/figures.h"
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -20,15 +19,15 @@ void searchSupplyOff(SlipSearch& search) {
 }
 
 std::string toldSupplyOff(const Bench& bench, const Slip& slip) {
-    return fmt::format("{} is switched off.", partOf(bench, slip).id);
+    return say("slip.supply-off", {{"supply", partOf(bench, slip).id}});
 }
 std::string mendSupplyOff(const Bench& bench, const Slip& slip) {
-    return fmt::format("switch {} on", partOf(bench, slip).id);
+    return say("slip.supply-off.mend", {{"supply", partOf(bench, slip).id}});
 }
 
 }  // namespace
 
-const SlipKind kSupplyOff{"supply-off", 6, "the supply is switched on", false, searchSupplyOff, toldSupplyOff,
+const SlipKind kSupplyOff{"supply-off", 6, "slip.supply-off.seen", false, searchSupplyOff, toldSupplyOff,
                           mendSupplyOff};
 
 }  // namespace tiepoint

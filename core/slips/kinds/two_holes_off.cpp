@@ -18,13 +18,7 @@ void searchTwoHolesOff(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kTwoHolesOff{
-    "two-holes-off",
-    4,
-    "each leg and each end stands in the column of what it should meet, not two columns beside it",
-    true,
-    searchTwoHolesOff,
-    misplacedWords,
-    putWords};
+const SlipKind kTwoHolesOff{"two-holes-off", 4,       "slip.two-holes-off.seen", true, searchTwoHolesOff,
+                            misplacedWords,  putWords};
 
 }  // namespace tiepoint

@@ -35,12 +35,7 @@ void searchValueTenfold(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kValueTenfold{"value-tenfold",
-                             5,
-                             "the colour bands of each resistor, or the print of a part, say the value in the plan",
-                             true,
-                             searchValueTenfold,
-                             figureWords,
-                             takeWords};
+const SlipKind kValueTenfold{"value-tenfold", 5,        "slip.value-tenfold.seen", true, searchValueTenfold,
+                             figureWords,     takeWords};
 
 }  // namespace tiepoint

@@ -3,8 +3,7 @@
 #include "core/slips/figures.h"
 #include "core/slips/kinds/kinds.h"
 #include "core/slips/slip_words.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -25,18 +24,12 @@ void searchWeakCells(SlipSearch& search) {
 
 std::string mendWeakCells(const Bench& bench, const Slip& slip) {
     const WrongFigure figure = figureOf(bench, slip);
-    return fmt::format("take a {} battery for {}", figure.right, figure.part);
+    return say("slip.weak-cells.mend", {{"condition", figure.right}, {"supply", figure.part}});
 }
 
 }  // namespace
 
-const SlipKind kWeakCells{"weak-cells",
-                          3,
-                          "the battery is fresh: measure it while it drives the circuit",
-                          false,
-                          searchWeakCells,
-                          figureWords,
-                          mendWeakCells,
-                           true};
+const SlipKind kWeakCells{"weak-cells",    3,           "slip.weak-cells.seen", false,
+                          searchWeakCells, figureWords, mendWeakCells,          true};
 
 }  // namespace tiepoint

@@ -18,12 +18,6 @@ void searchWrongEnd(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kWrongEnd{"wrong-end",
-                         3,
-                         "both ends of each part meet something, and not both wires the same end",
-                         true,
-                         searchWrongEnd,
-                         wrongEndWords,
-                         putWords};
+const SlipKind kWrongEnd{"wrong-end", 3, "slip.wrong-end.seen", true, searchWrongEnd, wrongEndWords, putWords};
 
 }  // namespace tiepoint

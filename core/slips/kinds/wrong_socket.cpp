@@ -55,8 +55,7 @@ void searchWrongSocket(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kWrongSocket{
-    "wrong-socket", 2,       "each jumper at the supply is in the socket of the right sign", true, searchWrongSocket,
-    misplacedWords, putWords};
+const SlipKind kWrongSocket{"wrong-socket", 2,       "slip.wrong-socket.seen", true, searchWrongSocket,
+                            misplacedWords, putWords};
 
 }  // namespace tiepoint

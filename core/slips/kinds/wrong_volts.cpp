@@ -37,12 +37,6 @@ void searchWrongVolts(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kWrongVolts{"wrong-volts",
-                           3,
-                           "the supply has the voltage of the plan: read it off its display or measure it",
-                           false,
-                           searchWrongVolts,
-                           figureWords,
-                           setWords};
+const SlipKind kWrongVolts{"wrong-volts", 3, "slip.wrong-volts.seen", false, searchWrongVolts, figureWords, setWords};
 
 }  // namespace tiepoint

@@ -13,13 +13,13 @@
 
 namespace tiepoint::test {
 
-struct SlipBench {
+struct NamedBench {
     std::string name;
     Bench bench;
 };
 
-inline std::vector<SlipBench> harbourBenches() {
-    std::vector<SlipBench> benches;
+inline std::vector<NamedBench> harbourBenches() {
+    std::vector<NamedBench> benches;
     for (const char* name : {"beacon-lamp", "fairway-dimmer", "ferry-cabin", "gangway", "lock-gate", "quay-bell-lamp",
                              "three-buoys", "two-way-stair-lamp"}) {
         auto read = readBenchFile(std::string(TIEPOINT_SOURCE_DIR "/resources/benches/") + name + ".bench.json");
@@ -47,8 +47,8 @@ inline std::vector<SlipBench> harbourBenches() {
     return benches;
 }
 
-inline std::vector<SlipBench> allSoundBenches() {
-    std::vector<SlipBench> benches = harbourBenches();
+inline std::vector<NamedBench> allSoundBenches() {
+    std::vector<NamedBench> benches = harbourBenches();
     for (const SoundBench& sound : soundBenches())
         benches.push_back({std::string(sound.name), compactBench(sound.text)});
     return benches;

@@ -1,0 +1,370 @@
+// Both benches are solved in the same positions: all that either would be looked at in by itself (core/behaviour/position_plan.h), each
+// position once. A way of pairing controls and lights that shows no difference in any of them proves that the benches do the same. The first way
+// is that of the circuits; a slide or a knob that lies the other way round is tried both ways. Where the circuits differ, so that it is open which
+// switch does whose work, other pairings are tried, as long as they are few; lights are then matched column by column.
+
+#include "core/compare/same_behaviour.h"
+
+#include "core/base/stopping.h"
+#include "core/compare/doing.h"
+#include "core/compare/readings_there.h"
+#include "core/snapshot/lit.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <optional>
+#include <set>
+#include <utility>
+
+namespace tiepoint {
+namespace {
+
+constexpr std::size_t kMostPairings = 400;  ///< ways of pairing controls that are tried
+constexpr std::size_t kMostSeen = 4;        ///< differences of behaviour; more say nothing new
+
+/// One way of saying which control and which light of the target is which of the bench; by those of the target.
+struct Pairing {
+    std::vector<int> control;
+    std::vector<char> flipped;
+    std::vector<int> light;
+
+    Digits onBench(const Digits& target, const Doing& mine) const {
+        Digits digits(mine.controls().size(), 0);
+        for (std::size_t c = 0; c < target.size(); ++c) {
+            const int own = control[c], last = mine.controls()[static_cast<std::size_t>(own)].values - 1;
+            digits[static_cast<std::size_t>(own)] = flipped[c] ? last - target[c] : target[c];
+        }
+        return digits;
+    }
+    Digits onTarget(const Digits& mine, const Doing& target) const {
+        Digits digits(target.controls().size(), 0);
+        for (std::size_t c = 0; c < digits.size(); ++c) {
+            const int at = mine[static_cast<std::size_t>(control[c])];
+            digits[c] = flipped[c] ? target.controls()[c].values - 1 - at : at;
+        }
+        return digits;
+    }
+};
+
+bool likeControls(const Throw& a, const Throw& b) {
+    return a.isCap() == b.isCap() && a.isKnob == b.isKnob && a.values == b.values;
+}
+
+class BehaviourComparing {
+public:
+    BehaviourComparing(const ComparedSide& mine, const ComparedSide& target, const KnownPartners& partners,
+                       const ComparisonBounds& bounds)
+        : mine_(mine),
+          target_(target),
+          readings_(mine, target, partners, bounds),
+          partners_(partners),
+          bounds_(bounds) {}
+
+    BehaviourCompared run() {
+        BehaviourCompared result;
+        result.allPositions = mine_.complete() && target_.complete();
+        if (mine_.controls().size() != target_.controls().size()) {
+            result.seen.push_back(countsApart("switch or knob", "switches and knobs", mine_.controls().size(),
+                                              target_.controls().size()));
+        }
+        if (mine_.lights().size() != target_.lights().size())
+            result.seen.push_back(countsApart("light", "lights", mine_.lights().size(), target_.lights().size()));
+        if (!result.seen.empty()) return result;
+        Pairing first = knownPairing();
+        if (first.control.empty() && !target_.controls().empty()) {
+            result.seen.push_back({"The switches are of other kinds than those of the target.",
+                                   "Look at your switches.",
+                                   {},
+                                   {},
+                                   {},
+                                   {}});
+            return result;
+        }
+        result.seen = bestOf(first);
+        result.same = result.seen.empty();
+        return result;
+    }
+
+private:
+    static BenchDifference countsApart(std::string_view one, std::string_view several, std::size_t mine,
+                                       std::size_t target) {
+        const auto counted = [&](std::size_t count) {
+            return fmt::format("{} {}", count == 0 ? "no" : std::to_string(count), count == 1 ? one : several);
+        };
+        BenchDifference told;
+        told.text = fmt::format("Of parts that current can pass this bench has {}, the target {}.", counted(mine),
+                                counted(target));
+        told.look = fmt::format("Count your {}: is each of them joined in?", several);
+        return told;
+    }
+
+    /// By the circuits; what they leave open in the order of the benches. Without controls where the kinds don't go together.
+    Pairing knownPairing() const {
+        Pairing pairing;
+        std::set<int> used;
+        pairing.control.assign(target_.controls().size(), -1);
+        pairing.flipped.assign(target_.controls().size(), 0);
+        const auto pair = [&](bool byPartner) {
+            for (std::size_t c = 0; c < pairing.control.size(); ++c) {
+                if (pairing.control[c] >= 0) continue;
+                const Throw& wanted = target_.controls()[c];
+                for (int own = 0; own < std::ssize(mine_.controls()); ++own) {
+                    const Throw& offered = mine_.controls()[static_cast<std::size_t>(own)];
+                    const bool fits =
+                        !byPartner || partners_.partOf[static_cast<std::size_t>(offered.part)] == wanted.part;
+                    if (!fits || used.contains(own) || !likeControls(wanted, offered)) continue;
+                    pairing.control[c] = own;
+                    used.insert(own);
+                    break;
+                }
+            }
+        };
+        pair(true);
+        pair(false);
+        if (std::ranges::find(pairing.control, -1) != pairing.control.end()) pairing.control.clear();
+        return pairing;
+    }
+
+    /// The differences under the pairing that shows the fewest, none as soon as one shows none.
+    std::vector<BenchDifference> bestOf(const Pairing& first) {
+        std::optional<std::vector<BenchDifference>> best;
+        std::size_t tried = 0;
+        std::vector<int> order(first.control.size());
+        std::iota(order.begin(), order.end(), 0);
+        do {
+            Pairing pairing = first;
+            for (std::size_t c = 0; c < order.size(); ++c)
+                pairing.control[c] = first.control[static_cast<std::size_t>(order[c])];
+            if (!goesTogether(pairing)) continue;
+            for (const std::vector<char>& flips : flipsOf(pairing)) {
+                stopIfAsked();
+                pairing.flipped = flips;
+                pairLights(pairing);
+                std::vector<BenchDifference> seen = differencesUnder(pairing);
+                if (seen.empty()) return seen;
+                if (!best || seen.size() < best->size()) best = std::move(seen);
+                if (++tried >= kMostPairings) return *best;
+            }
+            if (partners_.equal) break;  // the circuits say which switch is which
+        } while (std::ranges::next_permutation(order).found);
+        return best.value_or(std::vector<BenchDifference>{});
+    }
+
+    bool goesTogether(const Pairing& pairing) const {
+        for (std::size_t c = 0; c < pairing.control.size(); ++c) {
+            if (!likeControls(target_.controls()[c], mine_.controls()[static_cast<std::size_t>(pairing.control[c])]))
+                return false;
+        }
+        return true;
+    }
+
+    /// Slides and knobs may lie either way round; caps and levers say themselves what is on.
+    std::vector<std::vector<char>> flipsOf(const Pairing& pairing) const {
+        std::vector<std::size_t> turnable;
+        for (std::size_t c = 0; c < pairing.control.size(); ++c) {
+            const Throw& each = target_.controls()[c];
+            if (each.isCap()) continue;
+            const ValueSpec& state = target_.side().part(each.part).kind->state[static_cast<std::size_t>(each.state)];
+            if (state.type != ValueType::Switch) turnable.push_back(c);
+        }
+        constexpr std::size_t kMostTurned = 6;
+        if (turnable.size() > kMostTurned) turnable.resize(kMostTurned);
+        std::vector<std::vector<char>> all;
+        for (std::size_t bits = 0; bits < (std::size_t{1} << turnable.size()); ++bits) {
+            std::vector<char> flips(pairing.control.size(), 0);
+            for (std::size_t t = 0; t < turnable.size(); ++t) flips[turnable[t]] = (bits >> t) & 1;
+            all.push_back(std::move(flips));
+        }
+        return all;
+    }
+
+    /// All positions that either bench is looked at in, as the target has them.
+    std::vector<Digits> positionsUnder(const Pairing& pairing) const {
+        std::vector<Digits> positions = target_.positions();
+        std::set<Digits> known(positions.begin(), positions.end());
+        for (const Digits& own : mine_.positions()) {
+            Digits there = pairing.onTarget(own, target_);
+            if (known.insert(there).second) positions.push_back(std::move(there));
+        }
+        return positions;
+    }
+
+    bool alike(const Snapshot& target, int light, const Snapshot& mine, int own) const {
+        if (target.status() != mine.status()) return false;
+        const bool lit = isLit(target, light);
+        return lit == isLit(mine, own) &&
+               std::abs(target.brightness(light) - mine.brightness(own)) <= bounds_.brightness;
+    }
+
+    /// By the circuits where they are one; else each light to one that looks alike in all positions, as far as it goes (augmenting paths).
+    void pairLights(Pairing& pairing) {
+        const auto &lights = target_.lights(), &own = mine_.lights();
+        pairing.light.assign(lights.size(), -1);
+        std::vector<int> by(own.size(), -1);  // by light of the bench: that of the target
+        const auto byPartner = [&](std::size_t light) {
+            for (std::size_t o = 0; o < own.size(); ++o) {
+                if (partners_.partOf[static_cast<std::size_t>(own[o])] != lights[light]) continue;
+                pairing.light[light] = static_cast<int>(o);
+                by[o] = static_cast<int>(light);
+            }
+        };
+        if (partners_.equal) {
+            for (std::size_t light = 0; light < lights.size(); ++light) byPartner(light);
+        } else {
+            const auto suits = suitingLights(pairing);
+            for (std::size_t light = 0; light < lights.size(); ++light) {
+                std::vector<char> seen(own.size(), 0);
+                augment(static_cast<int>(light), suits, by, seen);
+            }
+            for (std::size_t o = 0; o < by.size(); ++o)
+                if (by[o] >= 0) pairing.light[static_cast<std::size_t>(by[o])] = static_cast<int>(o);
+            for (std::size_t light = 0; light < lights.size();
+                 ++light) {  // a difference is told of partners where they are free
+                if (pairing.light[light] < 0) claimPartner(light, pairing, by);
+            }
+        }
+        for (std::size_t light = 0; light < lights.size(); ++light) {
+            if (pairing.light[light] >= 0) continue;
+            const auto free = std::ranges::find(by, -1);
+            pairing.light[light] = static_cast<int>(free - by.begin());
+            *free = static_cast<int>(light);
+        }
+    }
+
+    void claimPartner(std::size_t light, Pairing& pairing, std::vector<int>& by) const {
+        for (std::size_t o = 0; o < by.size(); ++o) {
+            const int own = mine_.lights()[o];
+            if (by[o] >= 0 || partners_.partOf[static_cast<std::size_t>(own)] != target_.lights()[light]) continue;
+            pairing.light[light] = static_cast<int>(o);
+            by[o] = static_cast<int>(light);
+            return;
+        }
+    }
+
+    std::vector<std::vector<char>> suitingLights(const Pairing& pairing) {
+        std::vector<std::vector<char>> suits(target_.lights().size(), std::vector<char>(mine_.lights().size(), 1));
+        for (const Digits& position : positionsUnder(pairing)) {
+            const Snapshot &there = target_.at(position), &here = mine_.at(pairing.onBench(position, mine_));
+            for (std::size_t l = 0; l < suits.size(); ++l) {
+                for (std::size_t o = 0; o < suits[l].size(); ++o)
+                    suits[l][o] = suits[l][o] && alike(there, target_.lights()[l], here, mine_.lights()[o]);
+            }
+        }
+        return suits;
+    }
+
+    static bool augment(int light, const std::vector<std::vector<char>>& suits, std::vector<int>& by,
+                        std::vector<char>& seen) {
+        for (std::size_t o = 0; o < by.size(); ++o) {
+            if (!suits[static_cast<std::size_t>(light)][o] || std::exchange(seen[o], 1)) continue;
+            if (by[o] >= 0 && !augment(by[o], suits, by, seen)) continue;
+            by[o] = light;
+            return true;
+        }
+        return false;
+    }
+
+    std::vector<BenchDifference> differencesUnder(const Pairing& pairing) {
+        std::vector<BenchDifference> seen;
+        std::set<int> toldLights;
+        std::set<std::string> toldReadings;
+        for (const Digits& position : positionsUnder(pairing)) {
+            const Digits own = pairing.onBench(position, mine_);
+            const Snapshot &there = target_.at(position), &here = mine_.at(own);
+            if (there.status() != here.status() && (there.status() == Status::None || here.status() == Status::None)) {
+                seen.push_back(noAnswer(here.status() == Status::None, own));
+                return seen;
+            }
+            for (std::size_t l = 0; l < pairing.light.size(); ++l) {
+                const int light = target_.lights()[l],
+                          lamp = mine_.lights()[static_cast<std::size_t>(pairing.light[l])];
+                if (alike(there, light, here, lamp) || !toldLights.insert(light).second) continue;
+                seen.push_back(lightApart(there, light, here, lamp, own));
+            }
+            readingsApart(there, here, own, toldReadings, seen);
+            if (seen.size() >= kMostSeen) break;
+        }
+        return seen;
+    }
+
+    /// "With A pressed" or "As it stands"; a bench without controls has nothing to say.
+    std::string positionWords(const Digits& own) const {
+        std::string words;
+        for (std::size_t c = 0; c < own.size(); ++c) {
+            const Throw& each = mine_.controls()[c];
+            if (each.isCap() && own[c] == 0) continue;
+            const Part& part = mine_.side().part(each.part);
+            words += fmt::format("{}{} {}", words.empty() ? "With " : " and ", part.id,
+                                 positionInWords(each, mine_.side().bench(), own[c]));
+        }
+        if (!words.empty()) return words + ", ";
+        return own.empty() ? "" : "With nothing pressed, ";
+    }
+
+    std::string startOf(const Digits& own, const std::string& id) const { return positionWords(own) + id; }
+
+    BenchDifference noAnswer(bool isMine, const Digits& own) const {
+        BenchDifference told;
+        told.text = fmt::format("{}{} has no solution: sources fight each other, or a supply is shorted.",
+                                positionWords(own), isMine ? "this bench" : "the target");
+        told.look = "Look whether plus and minus meet anywhere.";
+        return told;
+    }
+
+    static std::string lightWords(const Snapshot& snapshot, int light) {
+        if (!isLit(snapshot, light)) return "dark";
+        return fmt::format("lit, {:.0f} % bright", 100 * snapshot.brightness(light));
+    }
+
+    BenchDifference lightApart(const Snapshot& there, int light, const Snapshot& here, int lamp,
+                               const Digits& own) const {
+        BenchDifference told;
+        const std::string& id = mine_.side().part(lamp).id;
+        told.text = fmt::format("{} is {}; on the target {} is {}.", startOf(own, id), lightWords(here, lamp),
+                                target_.side().part(light).id, lightWords(there, light));
+        told.look = fmt::format("Look at {}: does it do what was asked for?", startOf(own, id));
+        told.parts = {id};
+        told.targetParts = {target_.side().part(light).id};
+        addHoles(mine_.side(), lamp, told.holes);
+        addHoles(target_.side(), light, told.targetHoles);
+        return told;
+    }
+
+    static void addHoles(const ComparedSide& side, int part, std::vector<Hole>& holes) {
+        if (!side.hasPlaces) return;
+        for (const auto& hole : side.part(part).leads)
+            if (hole) holes.push_back(*hole);
+    }
+
+    void readingsApart(const Snapshot& there, const Snapshot& here, const Digits& own, std::set<std::string>& told,
+                       std::vector<BenchDifference>& seen) const {
+        for (const ReadingApart& apart : readings_.apartIn(there, here)) {
+            if (!told.insert(apart.reading->id).second) continue;
+            BenchDifference each;
+            each.text = positionWords(own) + apart.text;
+            each.look = "Measure again: does every reading agree with the task?";
+            if (const auto thing = thingOf(apart.reading->of); !thing.empty()) each.targetParts.emplace_back(thing);
+            if (const auto* volts = std::get_if<VoltsAt>(&apart.reading->of)) each.targetHoles = {volts->hole};
+            if (const auto* volts = std::get_if<VoltsBetween>(&apart.reading->of))
+                each.targetHoles = {volts->first, volts->second};
+            seen.push_back(std::move(each));
+        }
+    }
+
+    Doing mine_, target_;
+    ReadingsThere readings_;
+    const KnownPartners& partners_;
+    const ComparisonBounds& bounds_;
+};
+
+}  // namespace
+
+BehaviourCompared compareBehaviour(const ComparedSide& mine, const ComparedSide& target, const KnownPartners& partners,
+                                   const ComparisonBounds& bounds) {
+    return BehaviourComparing(mine, target, partners, bounds).run();
+}
+
+}  // namespace tiepoint

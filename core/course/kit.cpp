@@ -1,0 +1,239 @@
+#include "core/course/kit.h"
+
+#include "core/base/file_io.h"
+#include "core/bench/bench_file.h"
+#include "core/bench/file_head.h"
+#include "core/bench/read_helpers.h"
+#include "core/parts/preferred.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace tiepoint {
+namespace {
+
+using reading::Failure;
+using reading::forEachMember;
+using reading::requireObject;
+
+constexpr std::string_view kKitFormat = "tiepoint-kit";
+constexpr std::array<std::string_view, 1> kKitLists = {"parts"};
+constexpr std::array<std::string_view, 2> kKitRails = {"through", "split"};
+constexpr std::array<std::string_view, 2> kKitLabels = {"a-top", "a-bottom"};
+constexpr int kMostCount = 100'000;
+constexpr std::string_view kNoId = "X";  // a kit's part has no id of its own; readers of parts ask for one
+
+class KitReader {
+public:
+    explicit KitReader(std::string_view text) : text_(text) {}
+
+    Result<ReadKit> read() {
+        if (auto error = scanJson(text_, kKitLists, [this](JsonPiece&& piece) { take(std::move(piece)); }))
+            return std::move(*error);
+        if (auto trouble = head_.judge(kKitFormat, "kit")) return located(text_, std::move(*trouble));
+        if (trouble_) return located(text_, std::move(*trouble_));
+        return std::move(read_);
+    }
+
+private:
+    void hold(Failure failure, const std::string& pointer) {
+        if (!failure || trouble_) return;
+        failure->pointer = pointer + failure->pointer;
+        trouble_ = std::move(failure);
+    }
+
+    void take(JsonPiece&& piece) {
+        if (piece.list >= 0) {
+            KitPart& part = read_.kit.parts.emplace_back();
+            return hold(readKitPart(piece.value, part.part, &part.count), fmt::format("/parts/{}", piece.index));
+        }
+        JsonValue& member = piece.value;
+        if (head_.take(member)) return;
+        const std::string pointer = '/' + pointerToken(member.name);
+        Kit& kit = read_.kit;
+        if (member.name == "title") return hold(readText(member, pointer, kit.title), {});
+        if (member.name == "board") return hold(readKitBoard(member), pointer);
+        if (member.name == "supply") return hold(readSupply(member), pointer);
+        if (member.name == "meters") return hold(readNumber(member, kit.meters), pointer);
+        if (member.name == "jumpers") return hold(readNumber(member, kit.jumpers), pointer);
+        hold(
+            Trouble{
+                ErrorKind::Format, fmt::format("a kit has no member {}", inQuotes(member.name)), {}, member.nameBegin},
+            pointer);
+    }
+
+    static Failure readNumber(const JsonValue& value, int& count) {
+        if (value.type != JsonType::Number) return wrongType(value, {}, "a number");
+        if (!(value.number >= 0 && value.number <= kMostCount) || value.number != static_cast<int>(value.number))
+            return Trouble{
+                ErrorKind::Range, fmt::format("a whole number from 0 to {} belongs here", kMostCount), {}, value.begin};
+        count = static_cast<int>(value.number);
+        return {};
+    }
+
+    Failure readKitBoard(const JsonValue& value) {
+        if (auto failure = requireObject(value)) return failure;
+        return forEachMember(value, {}, [&](const JsonValue& member, const std::string& pointer) -> Failure {
+            std::size_t index = 0;
+            Failure failure;
+            if (member.name == "kind") {
+                failure = reading::readNameOf(member, pointer, "board kind", boardKinds(), reading::kOwnName, index);
+                if (!failure) read_.kit.board = &boardKinds()[index];
+            } else if (member.name == "labels") {
+                failure = reading::readNameOf(member, pointer, "way of labels", kKitLabels, reading::kItself, index);
+                read_.kit.labels = static_cast<Labels>(index);
+            } else if (member.name == "rails") {
+                failure = reading::readNameOf(member, pointer, "kind of rails", kKitRails, reading::kItself, index);
+                read_.kit.rails = static_cast<Rails>(index);
+            } else {
+                return Trouble{ErrorKind::Format, fmt::format("a kit's board has no member {}", inQuotes(member.name)),
+                               pointer, member.nameBegin};
+            }
+            return failure;
+        });
+    }
+
+    Failure readSupply(const JsonValue& value) {
+        Part part;
+        auto failure = readKitPart(value, part, nullptr);
+        if (!failure && !part.kind->isSupply)
+            return Trouble{ErrorKind::Reference, fmt::format("a {} is no supply", part.kind->label), "/kind",
+                           value.begin};
+        read_.kit.supply = std::move(part);
+        return failure;
+    }
+
+    /// A part without id and leads: read as one of a bench.
+    Failure readKitPart(const JsonValue& value, Part& part, int* count) {
+        if (auto failure = requireObject(value)) return failure;
+        auto again = parseJson(text_.substr(value.begin, value.end - value.begin));
+        if (!again) return Trouble{ErrorKind::Syntax, again.error().message, {}, value.begin};
+        JsonValue json = std::move(again).value();
+        for (auto member = json.items.begin(); member != json.items.end(); ++member) {
+            if (!count || member->name != "count") continue;
+            auto failure = readNumber(*member, *count);
+            if (failure) return moved(std::move(failure), value.begin, "/count");
+            json.items.erase(member);
+            break;
+        }
+        JsonValue id;
+        id.type = JsonType::String;
+        id.name = "id";
+        id.text = kNoId;
+        json.items.push_back(std::move(id));
+        UnknownMembers unknown;
+        auto failure = readPart(json, part, unknown, Catalogue::shipped());
+        if (!failure && !unknown.empty())
+            failure = Trouble{ErrorKind::Format,
+                              fmt::format("a kit's part has no member {}", inQuotes(unknown.front()->name)),
+                              '/' + pointerToken(unknown.front()->name), unknown.front()->nameBegin};
+        return moved(std::move(failure), value.begin, {});
+    }
+
+    static Failure moved(Failure failure, std::size_t by, const std::string& pointer) {
+        if (!failure) return failure;
+        failure->offset += by;
+        failure->pointer = pointer + failure->pointer;
+        return failure;
+    }
+
+    std::string_view text_;
+    FileHead head_;
+    ReadKit read_;
+    Failure trouble_;
+};
+
+/// As a part's line of a bench, without its id.
+std::string kitPartLine(const Part& part) {
+    Part named = part;
+    named.id = kNoId;
+    named.leads.assign(named.kind->leads.size(), std::nullopt);
+    std::string line = partLine(named);
+    const std::string id = fmt::format("\"id\": \"{}\", ", kNoId);
+    return line.erase(line.find(id), id.size());
+}
+
+void addToKit(Kit& kit, const char* kindName, int count, const char* value = nullptr, double to = 0) {
+    const PartKind* kind = findKind(kindName);
+    Part part = makePart(*kind, std::string(kNoId));
+    if (value) part.values[kind->valueIndex(value)] = to;
+    kit.parts.push_back({std::move(part), count});
+}
+
+}  // namespace
+
+Kit usualKit() {
+    Kit kit;
+    kit.title = "Usual kit";
+    kit.board = &boardKinds()[1];
+    Part supply = makePart(usualSupply(), std::string(kNoId));
+    supply.values[supply.kind->valueIndex("voltage")] = 5;
+    supply.values[supply.kind->valueIndex("currentLimit")] = kBeginnersLimitAmpere;
+    kit.supply = std::move(supply);
+    constexpr double kHundred = 100;
+    for (const double ohm : {1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2, 10.0, 22.0, 47.0, 100.0})
+        addToKit(kit, "resistor", 10, "resistance", std::round(kHundred * ohm));
+    addToKit(kit, "led", 10, "colour", 0);
+    addToKit(kit, "led", 10, "colour", 3);
+    addToKit(kit, "push-button", 4);
+    addToKit(kit, "slide-switch", 2);
+    addToKit(kit, "potentiometer", 1);
+    addToKit(kit, "lamp", 2, "current", 0.04);  // so that a supply of 50 mA bears it
+    kit.meters = 1;
+    return kit;
+}
+
+ResistorDrawer drawerOf(const Kit& kit) {
+    std::vector<double> ohms;
+    for (const KitPart& each : kit.parts) {
+        if (const int value = resistanceValue(*each.part.kind); value >= 0 && each.count > 0)
+            ohms.push_back(each.part.value(value));
+    }
+    return ResistorDrawer(std::move(ohms));
+}
+
+Result<ReadKit> readKit(std::string_view text) {
+    constexpr std::string_view kMark = "\xEF\xBB\xBF";
+    if (text.starts_with(kMark)) text.remove_prefix(kMark.size());
+    return KitReader(text).read();
+}
+
+Result<ReadKit> readKitFile(const std::filesystem::path& path) {
+    const auto text = readFile(path, kLargestBenchBytes);
+    if (!text) return text.error();
+    auto read = readKit(*text);
+    if (read) return read;
+    Error error = read.error();
+    error.file = path.string();
+    return error;
+}
+
+std::string writeKit(const Kit& kit) {
+    std::string text =
+        fmt::format("{{\n  \"format\": \"{}\",\n  \"version\": 1,\n  \"title\": {}", kKitFormat, jsonString(kit.title));
+    if (kit.board)
+        text += fmt::format(",\n  \"board\": {{\"kind\": \"{}\", \"labels\": \"{}\", \"rails\": \"{}\"}}",
+                            kit.board->name, kKitLabels[static_cast<std::size_t>(kit.labels)],
+                            kKitRails[static_cast<std::size_t>(kit.rails)]);
+    if (kit.supply) text += ",\n  \"supply\": " + kitPartLine(*kit.supply);
+    text += ",\n  \"parts\": [";
+    std::string_view separator = "\n    ";
+    for (const KitPart& each : kit.parts) {
+        std::string line = kitPartLine(each.part);
+        line.insert(line.size() - 1, fmt::format(", \"count\": {}", each.count));
+        text += separator;
+        text += line;
+        separator = ",\n    ";
+    }
+    text += kit.parts.empty() ? "]" : "\n  ]";
+    if (kit.jumpers >= 0) text += fmt::format(",\n  \"jumpers\": {}", kit.jumpers);
+    return text + fmt::format(",\n  \"meters\": {}\n}}\n", kit.meters);
+}
+
+Result<Done> writeKitFile(const Kit& kit, const std::filesystem::path& path) {
+    return writeFileAtomically(path, writeKit(kit));
+}
+
+}  // namespace tiepoint

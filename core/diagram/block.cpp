@@ -1,0 +1,286 @@
+#include "core/diagram/block.h"
+
+#include "core/bench/describe.h"
+#include "core/snapshot/throws.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+
+namespace tiepoint {
+namespace {
+
+constexpr double kLine = 4;         // height of a line of words
+constexpr double kBesideSymbol = 1.5;
+constexpr double kColumn = 3;       // between wires that turn beside a symbol
+constexpr double kOut = 2;          // how far a lead leaves a symbol before it turns
+constexpr double kHang = 3;
+constexpr double kHighFeature = 7;  // what reaches so high has its words below
+constexpr double kBoxLead = 3, kBoxPitch = 6;
+
+/// A switch's longest word.
+std::string longestWord(const Part& part) {
+    if (!isSwitch(*part.kind) || part.kind->isSupply || part.kind->family == "Meter") return {};
+    std::string longest = "closed";
+    for (const ValueSpec& state : part.kind->state) {
+        for (const Choice& choice : state.choices) {
+            if (choice.label.size() > longest.size()) longest = choice.label;
+        }
+    }
+    return longest;
+}
+
+class BlockMaker {
+public:
+    BlockMaker(const Netlist& netlist, int part, const BlockWish& wish)
+        : part_(netlist.parts[part]), nets_(netlist.leads[part]), wish_(wish), first_(firstOfTerminal(*part_.kind)) {
+        block_.part = part;
+        block_.symbol = symbolOf(*part_.kind, wish.style);
+    }
+
+    SheetBlock run() {
+        if (block_.symbol) {
+            choosePose();
+            placeSymbol();
+            for (const SymbolLead& lead : block_.symbol->leads) turnLead(lead);
+            writeBeside();
+        } else {
+            makeBox();
+        }
+        for (InnerWire& wire : block_.inner) reach(wire.from), reach(wire.to);
+        for (const PlacedLead& lead : block_.leads) reach(lead.at);
+        for (const Point& end : block_.openEnds) reach(end);
+        const auto half = [](double x) { return std::ceil(x * 2) / 2; };
+        block_.before = half(block_.before), block_.after = half(block_.after);
+        block_.low = half(block_.low), block_.high = half(block_.high);
+        return std::move(block_);
+    }
+
+private:
+    bool isDown() const { return wish_.flow == SheetFlow::Downward; }
+
+    int netOf(int lead) const {
+        for (std::size_t other = 0; other < first_.size(); ++other) {
+            if (first_[other] == first_[lead] && nets_[other] >= 0) return nets_[other];
+        }
+        return -1;
+    }
+    bool wantsAfter(int lead) const {
+        for (std::size_t other = 0; other < first_.size(); ++other) {
+            if (first_[other] == first_[lead] && nets_[other] >= 0) return wish_.isAfter[other] != 0;
+        }
+        return true;
+    }
+
+    /// The way a lead leaves, along and across.
+    static Point way(const SymbolPose& pose, SymbolSide side) {
+        constexpr std::array<Point, 4> kWays = {{{-1, 0}, {1, 0}, {0, -1}, {0, 1}}};
+        SymbolPose about = pose;
+        about.at = {};
+        return about.place(kWays[static_cast<std::size_t>(side)]);
+    }
+
+    void choosePose() {
+        double least = 1e9;
+        for (const bool flipY : {false, true}) {
+            for (const bool flipX : {false, true}) {
+                SymbolPose pose{{}, !wish_.beside, flipX, flipY};
+                double cost = flipY == wish_.flipAcross ? 0 : 0.5;
+                if (wish_.beside) cost += flipX ? 8 : 0;
+                for (const SymbolLead& lead : block_.symbol->leads) {
+                    if (netOf(lead.lead) < 0) continue;
+                    const Point out = way(pose, lead.side);
+                    cost += out.x == 0 ? 1 : (out.x > 0) != wantsAfter(lead.lead) ? 4 : 0;
+                }
+                if (cost < least) least = cost, block_.pose = pose;
+            }
+        }
+    }
+
+    void reach(Point at) {
+        block_.before = std::max(block_.before, -at.x);
+        block_.after = std::max(block_.after, at.x);
+        block_.low = std::max(block_.low, -at.y);
+        block_.high = std::max(block_.high, at.y);
+    }
+
+    void placeSymbol() {
+        const Rect& own = block_.symbol->bounds;
+        const Point a = block_.pose.place({own.left, own.top}), b = block_.pose.place({own.right(), own.bottom()});
+        block_.body = {std::min(a.x, b.x), std::min(a.y, b.y), std::abs(a.x - b.x), std::abs(a.y - b.y)};
+        reach({block_.body.left, block_.body.top});
+        reach({block_.body.right(), block_.body.bottom()});
+        lowColumn_ = std::floor((block_.body.top - kOut) * 2) / 2;
+        highColumn_ = std::ceil((block_.body.bottom() + kOut) * 2) / 2;
+    }
+
+    void wire(int net, Point from, Point to) {
+        if (!(from == to)) block_.inner.push_back({net, from, to});
+    }
+
+    double takeColumn(bool low) {
+        const double column = low ? lowColumn_ : highColumn_;
+        (low ? lowColumn_ : highColumn_) += low ? -kColumn : kColumn;
+        return column;
+    }
+
+    void turnLead(const SymbolLead& lead) {
+        const int net = netOf(lead.lead);
+        const Point at = block_.pose.place(lead.at), out = way(block_.pose, lead.side);
+        block_.leads.push_back({lead.lead, net, at});
+        if (net < 0) {
+            const Point end = at + out * kHang;
+            wire(-1, at, end);
+            block_.openEnds.push_back(end);
+            return;
+        }
+        const bool after = wantsAfter(lead.lead);
+        if (out.x != 0 && (out.x > 0) == after) {
+            block_.ports.push_back({lead.lead, net, after, at.y, at.x});
+            return;
+        }
+        const bool low = out.y != 0 ? out.y < 0 : at.y != 0 ? at.y < 0 : isDown();
+        const Point left = out.x != 0 ? at + out * kOut : at;
+        const Point corner{left.x, wish_.beside && out.x == 0 ? at.y : takeColumn(low)};
+        wire(net, at, left);
+        wire(net, left, corner);
+        block_.ports.push_back({lead.lead, net, after, corner.y, corner.x});
+    }
+
+    /// A word in a frame given along and across on a sheet of this flow.
+    void word(WordKind kind, std::string text, Rect frame, int align) {
+        block_.words.push_back({block_.part, kind, std::move(text), frame, align});
+        const Point a = onSheet(wish_.flow, {frame.left, frame.top});
+        const Point b = onSheet(wish_.flow, {frame.right(), frame.bottom()});
+        reach(a), reach(b);
+    }
+
+    struct Line {
+        WordKind kind;
+        std::string text;
+        double width;
+    };
+    std::vector<Line> lines() const {
+        std::vector<Line> lines{{WordKind::Id, part_.id, sheetTextWidth(part_.id)}};
+        if (const std::string value = sheetValue(part_); !value.empty())
+            lines.push_back({WordKind::Value, value, sheetTextWidth(value)});
+        if (const std::string longest = longestWord(part_); !longest.empty())
+            lines.push_back({WordKind::Switch, "", sheetTextWidth(longest)});
+        return lines;
+    }
+
+    /// Lines one below the other, from a place on the sheet.
+    void writeColumn(Point at) {
+        for (Line& line : lines()) {
+            word(line.kind, std::move(line.text), {at.x, at.y, line.width, kLine}, -1);
+            at.y += kLine;
+        }
+    }
+
+    void writeBeside() {
+        const double tall = kLine * static_cast<double>(lines().size());
+        if (isDown()) {
+            const double right = std::max(block_.body.bottom(), highColumn_ - kOut);
+            writeColumn({right + kBesideSymbol, -tall / 2});
+            return;
+        }
+        if (wish_.beside) {
+            writeColumn({block_.body.right() + kBesideSymbol, -tall / 2});
+            return;
+        }
+        const bool below = -block_.body.top > kHighFeature;
+        const double y = below ? std::max(block_.body.bottom(), highColumn_ - kOut) + kBesideSymbol - 0.5
+                               : std::min(block_.body.top, lowColumn_ + kOut) - kBesideSymbol - kLine + 0.5;
+        const std::vector<Line> all = lines();
+        double width = kBesideSymbol * static_cast<double>(all.size() - 1);
+        for (const Line& line : all) width += line.width;
+        double x = -std::ceil(width) / 2;
+        for (const Line& line : all) {
+            word(line.kind, line.text, {x, y, line.width, kLine}, all.size() == 1 ? 0 : line.kind == WordKind::Id ? 1 : -1);
+            x += line.width + kBesideSymbol;
+        }
+    }
+
+    std::vector<int> boxLeads(bool after) const {
+        std::vector<int> leads;
+        for (int lead = 0; lead < std::ssize(first_); ++lead) {
+            if (first_[lead] == lead && netOf(lead) >= 0 && wantsAfter(lead) == after) leads.push_back(lead);
+        }
+        if (!wish_.leadOrder.empty())
+            std::ranges::stable_sort(leads, {}, [&](int lead) { return wish_.leadOrder[lead]; });
+        return leads;
+    }
+
+    void makeBox() {
+        std::array<std::vector<int>, 2> sides{boxLeads(false), boxLeads(true)};
+        for (int lead = 0; lead < std::ssize(first_); ++lead) {
+            if (first_[lead] == lead && netOf(lead) < 0)
+                (sides[0].size() < sides[1].size() ? sides[0] : sides[1]).push_back(lead);
+        }
+        double name = 0, words = 0;
+        std::array<double, 2> widest{};
+        for (const int side : {0, 1}) {
+            for (const int lead : sides[side])
+                widest[side] = std::max(widest[side], sheetTextWidth(part_.kind->leads[lead].name));
+        }
+        name = std::max(widest[0], widest[1]);
+        const std::vector<Line> all = lines();
+        for (const Line& line : all) words = std::max(words, line.width);
+        const double tall = kLine * static_cast<double>(all.size());
+        const double pitch = isDown() ? std::max(kBoxPitch, name + 2) : kBoxPitch;
+        const double most = static_cast<double>(std::max({sides[0].size(), sides[1].size(), std::size_t{1}}));
+        const double halfAcross = std::ceil(std::max(pitch * most, isDown() ? words + 4 : tall + 4) / 2);
+        const double halfAlong = isDown() ? std::ceil(tall / 2 + kLine + 2) : std::ceil(words / 2 + name + 3);
+        block_.body = {-halfAlong, -halfAcross, 2 * halfAlong, 2 * halfAcross};
+        reach({-halfAlong, -halfAcross}), reach({halfAlong, halfAcross});
+        for (const int side : {0, 1}) {
+            const double edge = side == 0 ? -halfAlong : halfAlong, out = side == 0 ? -1 : 1;
+            double across = -pitch * static_cast<double>(sides[side].size() - 1) / 2;
+            for (const int lead : sides[side]) {
+                boxLead(lead, {edge, across}, out, widest[side], pitch);
+                across += pitch;
+            }
+        }
+        double y = -tall / 2;
+        for (const Line& line : all) {
+            word(line.kind, line.text, {-line.width / 2, y, line.width, kLine}, 0);
+            y += kLine;
+        }
+    }
+
+    void boxLead(int lead, Point edge, double out, double widest, double pitch) {
+        const int net = netOf(lead);
+        const Point tip{edge.x + out * kBoxLead, edge.y};
+        block_.leads.push_back({lead, net, edge});
+        wire(net, edge, tip);
+        if (net < 0) {
+            block_.openEnds.push_back(tip);
+        } else {
+            block_.ports.push_back({lead, net, out > 0, tip.y, tip.x});
+        }
+        const std::string& name = part_.kind->leads[lead].name;
+        if (isDown()) {
+            const double wide = std::min(pitch - 1, sheetTextWidth(name));
+            word(WordKind::Lead, name, {edge.y - wide / 2, edge.x - (out > 0 ? kLine + 0.5 : -0.5), wide, kLine}, 0);
+        } else {
+            word(WordKind::Lead, name, {out > 0 ? edge.x - widest - 1 : edge.x + 1, edge.y - kLine / 2, widest, kLine},
+                 out > 0 ? 1 : -1);
+        }
+    }
+
+    const Part& part_;
+    const std::vector<int>& nets_;
+    const BlockWish& wish_;
+    std::vector<int> first_;
+    SheetBlock block_;
+    double lowColumn_ = 0, highColumn_ = 0;
+};
+
+}  // namespace
+
+SheetBlock makeBlock(const Netlist& netlist, int part, const BlockWish& wish) {
+    return BlockMaker(netlist, part, wish).run();
+}
+
+}  // namespace tiepoint

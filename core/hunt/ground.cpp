@@ -1,0 +1,130 @@
+#include "core/hunt/ground.h"
+
+#include "core/base/stopping.h"
+#include "core/behaviour/meter_probe.h"
+#include "core/behaviour/supply_nets.h"
+#include "core/snapshot/lit.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+namespace tiepoint {
+namespace {
+
+constexpr double kDimBelow = 0.45;
+constexpr double kMeterShare = 0.03, kMeterVolt = 0.05;  ///< a cheap meter and parts of five per cent (common practice)
+constexpr std::size_t kMostPositions = 8;
+constexpr std::size_t kMostHuntPlaces = 40;
+
+/// The free holes of a strip, the outermost row or the nearest to its first lead first.
+std::optional<Hole> tipHole(const Layout& layout, int occupied) {
+    const int strip = layout.stripOfHole[static_cast<std::size_t>(occupied)];
+    std::optional<Hole> best;
+    int bestAway = 0;
+    const Hole first = layout.holeAt(occupied);
+    for (int hole = 0; hole < layout.holeCount(); ++hole) {
+        if (layout.stripOfHole[static_cast<std::size_t>(hole)] != strip ||
+            layout.jointOfHole[static_cast<std::size_t>(hole)] >= 0)
+            continue;
+        const Hole at = layout.holeAt(hole);
+        const int line = static_cast<int>(at.line);
+        const int middle = static_cast<int>(Line::E);
+        const int away = isRail(at.line) ? std::abs(at.number - first.number) : -std::abs(2 * (line - middle) - 1);
+        if (best && away >= bestAway) continue;
+        best = at;
+        bestAway = away;
+    }
+    return best;
+}
+
+}  // namespace
+
+Seen seenAt(double brightness) {
+    return brightness < kVisibleBrightness ? Seen::Dark : brightness < kDimBelow ? Seen::Dim : Seen::Lit;
+}
+
+bool differ(double volt, double other) {
+    if (std::isnan(volt) || std::isnan(other)) return std::isnan(volt) != std::isnan(other);
+    return std::abs(volt - other) > kMeterVolt + kMeterShare * std::max(std::abs(volt), std::abs(other));
+}
+
+HuntGround::HuntGround(std::shared_ptr<const Bench> target)
+    : target_(std::move(target)),
+      controls_(throwsOf(*target_)) {
+    const auto layout = buildLayout(target_);
+    for (int part = 0; part < static_cast<int>(target_->parts.size()); ++part)
+        if (target_->parts[static_cast<std::size_t>(part)].kind->emitsLight) lights_.push_back(part);
+    findPlaces(*layout);
+    findPositions(*layout);
+}
+
+void HuntGround::findPlaces(const Layout& layout) {
+    const auto supplies = supplyNets(layout);
+    if (supplies.empty()) return;
+    std::set<int> strips;
+    for (const Joint& joint : layout.joints) {
+        if (joint.hole < 0) continue;
+        if (!black_ && joint.net == supplies.front().minus) black_ = tipHole(layout, joint.hole);
+        if (!strips.insert(layout.stripOfHole[static_cast<std::size_t>(joint.hole)]).second) continue;
+        if (const auto hole = tipHole(layout, joint.hole); hole && places_.size() < kMostHuntPlaces)
+            places_.push_back(*hole);
+    }
+}
+
+void HuntGround::findPositions(const Layout& layout) {
+    const Digits rest = digitsOf(controls_, *target_, {});
+    positions_.push_back(rest);
+    for (Digits& each : planPositions(layout, controls_, rest).others)
+        if (positions_.size() < kMostPositions) positions_.push_back(std::move(each));
+}
+
+Signs HuntGround::looksOf(const Bench& bench) const {
+    Signs signs;
+    PositionSolver solver(buildLayout(std::make_shared<const Bench>(bench)), controls_);
+    for (const Digits& digits : positions_) {
+        const auto snapshot = solver.solve(digits);
+        if (snapshot->status() == Status::None) signs.solved = false;
+        std::vector<Seen>& seen = signs.lights.emplace_back();
+        for (const int light : lights_)
+            seen.push_back(snapshot->status() == Status::Solved ? seenAt(snapshot->brightness(light)) : Seen::Dark);
+    }
+    return signs;
+}
+
+void HuntGround::measure(const Bench& bench, Signs& signs) const {
+    const auto layout = buildLayout(std::make_shared<const Bench>(bench));
+    const int black = layout->netOfHole(layout->holeIndex(*black_));
+    MeterProbe probe(layout, controls_);
+    std::map<int, std::vector<double>> byNet;  // volts by position
+    signs.volts.assign(positions_.size(), {});
+    for (const Hole& place : places_) {
+        stopIfAsked();
+        const int net = layout->netOfHole(layout->holeIndex(place));
+        auto& volts = byNet[net];
+        if (volts.empty()) {
+            for (const Digits& digits : positions_)
+                volts.push_back(net == black ? 0 : probe.volts(digits, net, black).value);
+        }
+        for (std::size_t position = 0; position < positions_.size(); ++position)
+            signs.volts[position].push_back(volts[position]);
+    }
+}
+
+std::string positionClause(const Bench& bench, const std::vector<Throw>& controls, const Digits& digits) {
+    const Digits rest = digitsOf(controls, bench, {});
+    std::string clause;
+    for (std::size_t c = 0; c < controls.size(); ++c) {
+        if (digits[c] == rest[c]) continue;
+        const Part& part = bench.parts[static_cast<std::size_t>(controls[c].part)];
+        clause += clause.empty() ? "while " : " and ";
+        clause += fmt::format("{} is {}", part.cap.empty() ? part.id : part.cap,
+                              positionInWords(controls[c], bench, digits[c]));
+    }
+    return clause;
+}
+
+}  // namespace tiepoint

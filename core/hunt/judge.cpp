@@ -1,0 +1,121 @@
+#include "core/hunt/judge.h"
+
+#include "core/base/stopping.h"
+#include "core/hunt/ground.h"
+#include "core/meter/meter.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tiepoint {
+namespace {
+
+/// A bench that could be the one on the table, by its secret.
+struct Suspect {
+    std::string thing;  ///< that is broken on it; empty: the sound bench
+    Condition condition = Condition::Sound;
+};
+
+std::vector<Suspect> suspectsOf(const Bench& bench) {
+    std::vector<Suspect> suspects{{}};
+    const auto add = [&](const std::string& id) {
+        suspects.push_back({id, Condition::OpenInside});
+        suspects.push_back({id, Condition::DryContact});
+    };
+    for (const Part& part : bench.parts)
+        if (!part.kind->isSupply && !isMeter(*part.kind)) add(part.id);
+    for (const Jumper& jumper : bench.jumpers) add(jumper.id);
+    return suspects;
+}
+
+void breakThing(Bench& bench, const Suspect& suspect) {
+    if (const int part = bench.partIndex(suspect.thing); part >= 0)
+        bench.parts[static_cast<std::size_t>(part)].condition = suspect.condition;
+    if (const int jumper = bench.jumperIndex(suspect.thing); jumper >= 0)
+        bench.jumpers[static_cast<std::size_t>(jumper)].condition = suspect.condition;
+}
+
+/// The bench of a reading as it would be with another secret: the slip mended, all that can't be seen sound, the suspect broken.
+std::shared_ptr<const Bench> asSuspected(const Bench& then, const HiddenSlip& slip, const Suspect& suspect) {
+    Bench bench = mended(then, slip).value_or(then);
+    bench = soundOf(std::move(bench));
+    breakThing(bench, suspect);
+    return std::make_shared<const Bench>(std::move(bench));
+}
+
+/// Whether two readings of one meter agree. Numbers as volts do; ohms to a tenth; words and beeps as they are.
+bool agree(const MeterReading& one, const MeterReading& other) {
+    constexpr double kOhmShare = 0.1;
+    if (one.beeps != other.beeps || std::isnan(one.value) != std::isnan(other.value)) return false;
+    if (std::isnan(one.value)) return one.digits == other.digits;
+    if (one.quantity == "resistance" || one.quantity == "continuity")
+        return std::abs(one.value - other.value) <= 1 + kOhmShare * std::max(one.value, other.value);
+    return !differ(one.value, other.value);
+}
+
+MeterReading shownBy(const Snapshot& snapshot, const std::string& meter) {
+    return *meterReading(snapshot, snapshot.layout->bench->partIndex(meter));
+}
+
+bool fits(const HuntReading& reading, const HiddenSlip& slip, const Suspect& suspect) {
+    stopIfAsked();
+    const auto bench = asSuspected(*reading.at->layout->bench, slip, suspect);
+    const auto solved = evaluate(bench, *reading.at->inputs);
+    return agree(shownBy(*solved, reading.meter), shownBy(*reading.at, reading.meter));
+}
+
+bool isIn(const std::vector<std::string>& ids, const std::string& id) {
+    return std::ranges::find(ids, id) != ids.end();
+}
+
+std::string eitherOf(const std::vector<std::string>& ids) {
+    std::string text;
+    for (std::size_t i = 0; i < ids.size(); ++i) text += (i == 0 ? "" : i + 1 == ids.size() ? " or " : ", ") + ids[i];
+    return text;
+}
+
+std::string answerTo(const HuntVerdict& verdict, const HuntGuess& guess, bool readingsDiffer) {
+    if (verdict.solved())
+        return fmt::format("{} Your readings prove it: nothing else would give them.",
+                           causeInWords(guess.thing, *guess.fault));
+    if (guess.evidence.empty()) return "Choose the readings that show it.";
+    if (!readingsDiffer)
+        return "With everything sound the meter would show the same. Find a reading that isn't as it should be.";
+    if (verdict.others.empty()) {
+        return verdict.thing
+                   ? fmt::format("Your readings lead to {}. Look again at what is wrong with it.", guess.thing)
+                   : fmt::format("Your readings don't fit a fault of {}.", guess.thing);
+    }
+    const std::vector<std::string> few(
+        verdict.others.begin(), verdict.others.begin() + std::min<std::ptrdiff_t>(3, std::ssize(verdict.others)));
+    return fmt::format("These readings would be the same if it were {}. Take one that tells them apart.",
+                       eitherOf(few));
+}
+
+}  // namespace
+
+HuntVerdict judge(const Bench& bench, const HiddenSlip& slip, const HuntGuess& guess) {
+    HuntVerdict verdict;
+    verdict.thing = isIn(slip.things, guess.thing);
+    // A broken thing and one that makes no contact show the same to a meter in the holes.
+    verdict.fault = guess.fault == slip.fault || (slip.hidden && guess.fault && isUnseen(*guess.fault));
+    bool fitsSound = true, fitsGuess = verdict.thing;
+    for (const Suspect& suspect : suspectsOf(bench)) {
+        const bool fitsAll = std::ranges::all_of(
+            guess.evidence, [&](const HuntReading& reading) { return fits(reading, slip, suspect); });
+        if (suspect.thing.empty())
+            fitsSound = fitsAll;
+        else if (suspect.thing == guess.thing)
+            fitsGuess = fitsGuess || fitsAll;
+        else if (fitsAll && !(verdict.thing && isIn(slip.things, suspect.thing)) &&
+                 !isIn(verdict.others, suspect.thing))
+            verdict.others.push_back(suspect.thing);
+    }
+    verdict.proved = !guess.evidence.empty() && !fitsSound && fitsGuess && verdict.others.empty();
+    verdict.text = answerTo(verdict, guess, !fitsSound);
+    return verdict;
+}
+
+}  // namespace tiepoint

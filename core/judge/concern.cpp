@@ -1,0 +1,75 @@
+#include "core/judge/concern.h"
+
+#include <algorithm>
+
+namespace tiepoint {
+
+Concern::Concern(const Ground& ground, const std::vector<int>& amiss)
+    : ground_(ground),
+      near_(static_cast<std::size_t>(ground.layout().netCount), 0),
+      supply_(static_cast<std::size_t>(ground.layout().netCount), 0) {
+    const Layout& layout = ground.layout();
+    std::vector<int> meeting(near_.size(), 0);
+    for (int part = 0; part < static_cast<int>(ground.bench().parts.size()); ++part) {
+        for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead) {
+            ++meeting[layout.netOfLead[lead]];
+            if (ground.part(part).kind->isSupply) supply_[layout.netOfLead[lead]] = 1;
+        }
+    }
+    for (const int part : amiss) {
+        amiss_.insert(ground.part(part).id);
+        everything_ = everything_ || ground.part(part).kind->isSupply;
+        for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead)
+            near_[layout.netOfLead[lead]] = 1;
+    }
+    for (std::size_t net = 0; net < near_.size(); ++net) {
+        if (supply_[net] != 0)
+            near_[net] = 0;
+        else if (meeting[net] <= 1)
+            near_[net] = 1;  // what meets nothing may be what is missing elsewhere
+    }
+}
+
+bool Concern::isNear(const Hole& hole) const {
+    const int index = ground_.holeIndex(hole);
+    return index >= 0 && near_[ground_.layout().netOfHole(index)] != 0;
+}
+
+bool Concern::isNear(const JumperEnd& end) const {
+    const Hole* hole = std::get_if<Hole>(&end);
+    return hole == nullptr || isNear(*hole);
+}
+
+bool Concern::isNearLeadsOf(std::string_view id) const {
+    const int part = ground_.bench().partIndex(id);
+    if (part < 0) return isNearEndsOf(id);
+    const Layout& layout = ground_.layout();
+    if (ground_.part(part).kind->isSupply) return true;
+    for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead)
+        if (near_[layout.netOfLead[lead]] != 0) return true;
+    return amiss_.contains(id);
+}
+
+bool Concern::isNearEndsOf(std::string_view id) const {
+    const Jumper* jumper = ground_.bench().findJumper(id);
+    return jumper == nullptr || std::ranges::any_of(jumper->ends, [&](const JumperEnd& end) { return isNear(end); });
+}
+
+bool Concern::touches(const BenchChange& change) const {
+    if (everything_ || !change.rails.empty() || !change.removed.empty()) return true;
+    const auto joins = [&](const Jumper& jumper) {
+        return std::ranges::any_of(jumper.ends, [&](const JumperEnd& end) { return isNear(end); });
+    };
+    return std::ranges::any_of(change.leads,
+                               [&](const PlacedLead& each) {
+                                   return amiss_.contains(each.part) || isNearLeadsOf(each.part) ||
+                                          (each.to && isNear(*each.to));
+                               }) ||
+           std::ranges::any_of(change.ends,
+                               [&](const PlacedEnd& each) { return isNearEndsOf(each.jumper) || isNear(each.to); }) ||
+           std::ranges::any_of(change.figures, [&](const SetFigure& each) { return isNearLeadsOf(each.part); }) ||
+           std::ranges::any_of(change.conditions, [&](const SetCondition& each) { return isNearLeadsOf(each.id); }) ||
+           std::ranges::any_of(change.added, joins);
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,182 @@
+#include "core/judge/judge.h"
+
+#include "core/base/capital.h"
+#include "core/base/quantity.h"
+#include "core/base/stopping.h"
+#include "core/judge/as_variant.h"
+#include "core/judge/concern.h"
+#include "core/judge/worth.h"
+#include "core/meter/meter.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <unordered_set>
+
+namespace tiepoint {
+namespace {
+
+constexpr std::size_t kSmallBench = 150;  ///< parts and jumpers
+constexpr std::size_t kMostSymptoms = 6;
+constexpr std::size_t kMostOfSymptom = 200;                      ///< slips
+constexpr std::size_t kMostSolved = 160'000, kFewestSlips = 40;  ///< parts times slips, and of however large a bench
+constexpr std::size_t kMostPositions = 32, kFewestPositions = 4, kPositionsOfParts = 2048;
+constexpr std::size_t kMostCauses = 12;
+constexpr std::size_t kScenesOfGlance = 5, kLookedAt = 24;
+
+std::size_t positionsFor(const Bench& bench) {
+    return std::clamp(kPositionsOfParts / std::max<std::size_t>(1, bench.parts.size()), kFewestPositions,
+                      kMostPositions);
+}
+
+}  // namespace
+
+Judge::Judge(const Snapshot& now)
+    : layout_(now.layout),
+      stage_(layout_, *now.inputs, positionsFor(*layout_->bench)),
+      now_(observe(stage_, stage_.play())) {}
+
+std::vector<Slip> Judge::candidates(const Ground& ground) {
+    const Bench& bench = *layout_->bench;
+    const std::size_t most = std::clamp(kMostSolved / bench.parts.size(), kFewestSlips, kMostSymptoms * kMostOfSymptom);
+    if (bench.parts.size() + bench.jumpers.size() <= kSmallBench) {
+        std::vector<Slip> slips = allMends(ground, {}, most);
+        leftUntried_ = slips.size() == most;
+        return slips;
+    }
+    std::vector<Slip> slips;
+    std::unordered_set<std::uint64_t> circuits;
+    const std::size_t symptoms = std::min(now_.amiss.size(), kMostSymptoms);
+    for (std::size_t i = 0; i < symptoms; ++i) {
+        const std::size_t share = std::min(kMostOfSymptom, most / symptoms);
+        std::vector<Slip> more = allMends(ground, {{bench.parts[now_.amiss[i]].id}}, share);
+        leftUntried_ = leftUntried_ || more.size() == share;
+        for (Slip& slip : more)
+            if (circuits.insert(slip.circuit).second) slips.push_back(std::move(slip));
+    }
+    leftUntried_ = leftUntried_ || symptoms < now_.amiss.size();
+    return slips;
+}
+
+std::vector<Cause> Judge::causes() {
+    if (now_.amiss.empty()) return {};
+    const Ground ground(layout_);
+    std::vector<Slip> slips = candidates(ground);
+    std::map<const SlipKind*, int> ways;
+    for (const Slip& slip : slips) ++ways[slip.kind];
+    const auto worthOfUndoing = [&](const Slip& slip) { return worthOfSlip(slip.weight, ways[slip.kind]); };
+
+    // A glance at each, in few positions; those that do best there are looked at in all.
+    const Concern concern(ground, now_.amiss);
+    const Observed glance = observe(stage_, stage_.play(kScenesOfGlance));
+    std::vector<std::pair<double, const Slip*>> hopeful;
+    for (const Slip& slip : slips) {
+        stopIfAsked();
+        if (!concern.touches(slip.change())) continue;
+        const auto then = seen(slip, kScenesOfGlance);
+        if (then) hopeful.emplace_back(worthOf(glance.traits, then->traits) + worthOfUndoing(slip), &slip);
+    }
+    std::ranges::stable_sort(hopeful, std::greater(), [](const auto& each) { return each.first; });
+    if (hopeful.size() > kLookedAt) hopeful.resize(kLookedAt);
+
+    std::vector<std::pair<Cause, const Slip*>> found;
+    for (const auto& [worth, slip] : hopeful) {
+        auto then = seen(*slip, Stage::kAllScenes);
+        if (!then || lowersAGain(now_.traits, then->traits)) continue;
+        Cause cause;
+        cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);
+        if (cause.worth < kToldWorth) continue;
+        cause.then = std::move(*then);
+        found.emplace_back(std::move(cause), slip);
+    }
+    std::ranges::stable_sort(found, std::greater(), [](const auto& each) { return each.first.worth; });
+    if (found.size() > kMostCauses) found.resize(kMostCauses);
+    std::vector<Cause> causes;
+    for (auto& [cause, slip] : found) {
+        tell(*slip, cause);
+        causes.push_back(std::move(cause));
+    }
+    return causes;
+}
+
+std::optional<Observed> Judge::seen(const Slip& slip, std::size_t scenes) {
+    const Bench& bench = *layout_->bench;
+    if (const auto variant = asVariant(bench, slip.change())) return observe(stage_, stage_.play(*variant, scenes));
+    auto applied = apply(bench, editOf(bench, slip));
+    if (!applied) return std::nullopt;
+    return observe(stage_, stage_.playInFull(std::make_shared<const Bench>(std::move(applied).value().bench), scenes));
+}
+
+std::optional<Judge::Trial> Judge::trialOf(const Edit& edit) {
+    auto applied = apply(*layout_->bench, edit);
+    if (!applied) return std::nullopt;
+    const auto bench = std::make_shared<const Bench>(std::move(applied).value().bench);
+    if (bench->parts.size() < layout_->bench->parts.size()) return std::nullopt;
+    Trial trial;
+    trial.then = observe(stage_, stage_.playInFull(bench));
+    trial.lowers = lowersAGain(now_.traits, trial.then.traits);
+    trial.worth = worthOf(now_.traits, trial.then.traits);
+    return trial;
+}
+
+void Judge::tell(const Slip& slip, Cause& cause) const {
+    const Bench& bench = *layout_->bench;
+    cause.kind = slip.kind->name;
+    cause.text = slipInWords(bench, slip);
+    if (const std::string proof = proofOf(cause.then); !proof.empty()) {
+        if (cause.text.ends_with('.')) cause.text.pop_back();
+        cause.text += fmt::format("; put right, {}.", proof);
+    }
+    cause.mend = {mendInWords(bench, slip), editOf(bench, slip)};
+    if (cause.mend.text.ends_with('.')) cause.mend.text.pop_back();
+    for (const std::string& id : slip.ids()) {
+        const bool exists = bench.partIndex(id) >= 0 || bench.jumperIndex(id) >= 0;
+        if (exists) cause.parts.push_back(id);
+    }
+    if (!slip.about.empty() && std::ranges::find(cause.parts, slip.about) == cause.parts.end())
+        cause.parts.push_back(slip.about);
+    cause.holes = slip.holes();
+}
+
+std::string Judge::proofOf(const Observed& then) const {
+    const Bench& bench = *layout_->bench;
+    const auto amperes = [](double ampere) { return formatQuantity(ampere, "A"); };
+    int changed = -1;
+    double mostChange = 0;
+    for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
+        const double was = now_.mostAmpere[part], is = then.mostAmpere[part];
+        if (then.lit[part] && !now_.lit[part])
+            return fmt::format("{} shines with {}", bench.parts[part].id, amperes(is));
+        const double change = std::abs(std::log((is + 1e-5) / (was + 1e-5)));
+        const bool told = !bench.parts[part].kind->isSupply && change > mostChange;
+        if (told) changed = part, mostChange = change;
+    }
+    for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
+        if (!then.works[part] || now_.works[part]) continue;
+        const PartKind& kind = *bench.parts[part].kind;
+        return fmt::format("{} {}", bench.parts[part].id,
+                           isSwitch(kind)  ? "switches something"
+                           : isMeter(kind) ? "has a figure to show"
+                                           : "changes something");
+    }
+    constexpr double kWorthTelling = 0.05;
+    if (changed < 0 || mostChange < kWorthTelling) return {};
+    return fmt::format("{} carries up to {} in place of {}", bench.parts[changed].id, amperes(then.mostAmpere[changed]),
+                       amperes(now_.mostAmpere[changed]));
+}
+
+std::vector<const Cause*> Judge::likeIt(const Cause& cause, const std::vector<Cause>& causes) {
+    constexpr double kMuchLess = 2;
+    constexpr std::size_t kMostTold = 3;
+    std::vector<const Cause*> alike;
+    for (const Cause& other : causes) {
+        const bool like = &other != &cause && other.then.show == cause.then.show &&
+                          other.worth > cause.worth - kMuchLess && other.worth <= cause.worth;
+        if (like && alike.size() < kMostTold) alike.push_back(&other);
+    }
+    return alike;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,76 @@
+#include "core/judge/worth.h"
+
+#include <cmath>
+
+namespace tiepoint {
+namespace {
+
+struct Weighed {
+    double more, less;  ///< of one more, and of one less
+};
+/// By trait.
+constexpr std::array<Weighed, kTraitCount> kWeights = {{
+    {1.8, -1.0},  // LitLights
+    {4.0, -0.9},  // Brightness
+    {0.0, 0.0},   // Throws
+    {2.6, 0.0},   // Contacts
+    {1.2, 0.0},   // Knobs
+    {1.4, -0.7},  // Patterns
+    {2.3, 0.0},   // Carriers
+    {1.8, -0.3},  // Meters
+    {0.9, 0.0},   // Supplies
+    {0.0, 3.0},   // Unsolved
+    {0.0, 1.8},   // Over
+    {0.0, 1.2},   // OverFar
+    {0.0, 0.7},   // Sagging
+    {0.0, 0.8},   // Limiting
+    {-0.6, 0.4},  // Absorbing
+    {-0.3, 0.7},  // Backwards
+    {0.0, 3.3},   // BadReadings
+    {0.0, 2.0},   // Misprinted
+    {-0.3, 0.3},  // Colours
+    {-1.1, 3.5},  // LooseLegs
+    {1.1, 2.7},   // LooseEnds
+    {-1.0, 0.2},  // Parked
+    {-0.3, 1.1},  // Bypassed
+    {-0.2, 0.8},  // IdleJumpers
+    {0.2, 0.2},   // EverLit
+    {-2.0, 3.8},  // LightCurrent
+    {-0.3, 0.3},  // Sharing
+    {1.9, -1.0},  // UsualValues
+    {-0.2, 0.7},  // OddValues
+    {-0.8, 0.6},  // OddLights
+    {0.3, -0.8},  // UsualVolts
+    {0.0, -0.6},  // RailTies
+    {0.4, -0.2},  // DeadThrows
+}};
+constexpr double kOfCommonness = 1.25, kCommonest = 20, kOfWays = 1.2;
+
+}  // namespace
+
+double worthOf(const Traits& before, const Traits& after) {
+    double worth = 0;
+    for (std::size_t i = 0; i < kTraitCount; ++i) {
+        const double more = after.of[i] - before.of[i];
+        worth += more > 0 ? kWeights[i].more * more : kWeights[i].less * -more;
+    }
+    return worth;
+}
+
+double worthOfSlip(double weight, int ways) {
+    return kOfCommonness * std::log(weight / kCommonest) - kOfWays * std::log(ways);
+}
+
+bool lowersAGain(const Traits& before, const Traits& after) {
+    constexpr double kRounding = 1e-6;
+    constexpr Trait kGains[] = {Trait::LitLights, Trait::Throws, Trait::Contacts, Trait::Knobs, Trait::Carriers};
+    constexpr Trait kLaws[] = {Trait::Unsolved, Trait::Over,       Trait::OverFar,
+                               Trait::Limiting, Trait::Misprinted, Trait::BadReadings};
+    for (const Trait trait : kGains)
+        if (after[trait] < before[trait] - kRounding) return true;
+    for (const Trait trait : kLaws)
+        if (after[trait] > before[trait] + kRounding) return true;
+    return false;
+}
+
+}  // namespace tiepoint

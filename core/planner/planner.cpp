@@ -1,0 +1,396 @@
+// Method notes. From the circuit come things (search.h): parts with their legs, and the leads of what stands on the table, which go into rails.
+// The search finds strips for all; then the shortest links that are still missing become jumpers, each between the two nearest free holes
+// whose wire finds a way (core/edit/clashes.h judges, as it judges a hand). A part that stands in a clash after three searches is put aside
+// and named, and the rest is planned again without it.
+
+#include "core/planner/planner.h"
+
+#include "core/bench/table.h"
+#include "core/bench/validate.h"
+#include "core/diagram/ranks.h"
+#include "core/edit/clashes.h"
+#include "core/planner/search.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <limits>
+#include <map>
+#include <numeric>
+#include <set>
+
+namespace tiepoint {
+namespace {
+
+using Clock = std::chrono::steady_clock;
+
+constexpr int kRed = 0, kBlack = 1;
+constexpr std::array<int, 6> kOtherColours = {3, 4, 2, 6, 5, 7};
+
+class Planner {
+public:
+    Planner(const Netlist& circuit, const PlanWish& wish)
+        : circuit_(circuit), wish_(wish), ground_(*wish.board, wish.rails), terminals_(terminalsOf(circuit)),
+          deadline_(Clock::now() + std::chrono::milliseconds(static_cast<long>(wish.mostSeconds * 1000))) {}
+
+    Plan run() {
+        Plan plan;
+        for (;;) {
+            prepare();
+            if (const int misfit = tooBig(); misfit >= 0) {
+                putAside(plan, misfit, fmt::format("its {} legs find no place on a {} board", legCount(misfit), wish_.board->name));
+                continue;
+            }
+            if (auto bench = tryAll(plan.cost)) {
+                plan.bench = std::move(*bench);
+                return plan;
+            }
+            if (left_.size() >= circuit_.parts.size()) return plan;
+            putAside(plan, worst_, fmt::format("no place is left for it on a {} board beside the other parts", wish_.board->name));
+        }
+    }
+
+private:
+    void putAside(Plan& plan, int part, std::string why) {
+        left_.insert(part);
+        plan.unplaced.push_back({circuit_.parts[part].id, std::move(why)});
+    }
+    int legCount(int part) const { return static_cast<int>(circuit_.parts[part].kind->leads.size()); }
+
+    const Part* keptOf(int part) const {
+        const auto found = std::ranges::find(wish_.kept, circuit_.parts[part].id, &Part::id);
+        return found == wish_.kept.end() ? nullptr : &*found;
+    }
+
+    int netOf(int part, int lead) const { return terminals_.netOf[terminals_.ofLead[part][lead]]; }
+
+    void prepare() {
+        task_ = {};
+        fixed_.clear();
+        task_.nets = static_cast<int>(circuit_.nets.size());
+        task_.netOfRail.assign(static_cast<std::size_t>(ground_.stripCount()), -1);
+        std::vector<double> key(circuit_.parts.size());
+        std::iota(key.begin(), key.end(), 0.0);
+        const SheetRanks ranks = rankCircuit(circuit_, key, true);
+        giveRails();
+        for (int part = 0; part < std::ssize(circuit_.parts); ++part) {
+            if (left_.contains(part)) continue;
+            if (packageOf(circuit_.parts[part]).reach == Reach::Flying) {
+                addLeads(part);
+            } else {
+                addPart(part, ranks);
+            }
+        }
+        task_.isRailNet.assign(static_cast<std::size_t>(task_.nets), 0);
+        for (const int net : railNets_) task_.isRailNet[net] = 1;
+    }
+
+    /// The supplies' nets get the rails: the first plus the upper red one, the first minus the lower blue one.
+    void giveRails() {
+        railNets_.clear();
+        railOfNet_.clear();
+        if (!wish_.board->hasRails()) return;
+        std::vector<int> plus, minus;
+        for (int part = 0; part < std::ssize(circuit_.parts); ++part) {
+            const PartKind& kind = *circuit_.parts[part].kind;
+            if (!kind.isSupply || left_.contains(part)) continue;
+            for (const ElementSpec& spec : kind.model) {
+                const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
+                if (from >= 0 && netOf(part, from) >= 0) plus.push_back(netOf(part, from));
+                if (to >= 0 && netOf(part, to) >= 0) minus.push_back(netOf(part, to));
+            }
+        }
+        keepRails();
+        std::vector<Line> pluses{Line::TopPlus, Line::BottomPlus, Line::TopMinus}, minuses{Line::BottomMinus, Line::TopMinus, Line::BottomPlus};
+        for (const auto& [nets, lines] : {std::pair(&plus, &pluses), std::pair(&minus, &minuses)}) {
+            for (const int net : *nets) {
+                if (railOfNet_.contains(net)) continue;
+                for (const Line line : *lines) {
+                    if (giveRail(line, net)) break;
+                }
+            }
+        }
+    }
+
+    /// Rails in which kept parts are plugged in belong to their nets.
+    void keepRails() {
+        for (int part = 0; part < std::ssize(circuit_.parts); ++part) {
+            const Part* kept = keptOf(part);
+            if (!kept || left_.contains(part)) continue;
+            for (int lead = 0; lead < std::ssize(kept->leads); ++lead) {
+                if (kept->leads[lead] && isRail(kept->leads[lead]->line) && netOf(part, lead) >= 0)
+                    giveRail(kept->leads[lead]->line, netOf(part, lead));
+            }
+        }
+    }
+
+    bool giveRail(Line line, int net) {
+        for (int number = 1; wish_.board->has(line, number); ++number) {
+            int& owner = task_.netOfRail[wish_.board->stripIndex(wish_.rails, line, number)];
+            if (owner >= 0 && owner != net) return false;
+            owner = net;
+        }
+        railNets_.insert(net);
+        railOfNet_.try_emplace(net, line);
+        return true;
+    }
+
+    void addThing(PlanThing thing, PlanPlace place, std::array<int, 2> flow, int rank) {
+        task_.things.push_back(std::move(thing));
+        task_.flow.push_back(flow);
+        task_.rank.push_back(rank);
+        fixed_.push_back(std::move(place));
+    }
+
+    /// A supply's or an instrument's leads, each a pin of its own; sockets take jumpers later.
+    void addLeads(int part) {
+        const Part& each = circuit_.parts[part];
+        const Part* kept = keptOf(part);
+        for (int lead = 0; lead < std::ssize(each.kind->leads); ++lead) {
+            const int net = netOf(part, lead);
+            if (each.kind->leads[lead].socket || net < 0) continue;
+            PlanThing thing{part, nullptr, {lead}, {net}, {0}, false};
+            PlanPlace place;
+            int hole = kept && kept->leads[lead] ? ground_.holeAt(kept->leads[lead]->line, kept->leads[lead]->number) : -1;
+            if (hole < 0) {
+                if (const auto rail = railOfNet_.find(net); rail != railOfNet_.end()) hole = freeInRail(rail->second);
+            }
+            if (hole >= 0) {
+                thing.fixed = true;
+                place = *lieIn(ground_, thing, {hole});
+            }
+            addThing(std::move(thing), std::move(place), {-1, -1}, -1);
+        }
+    }
+
+    /// Hole 1 and 2 would cover the printed signs.
+    int freeInRail(Line line) const {
+        for (int number = 3; wish_.board->has(line, number); ++number) {
+            const int hole = ground_.holeAt(line, number);
+            const bool taken = std::ranges::any_of(fixed_, [&](const PlanPlace& place) {
+                return std::ranges::find(place.holes, hole) != place.holes.end();
+            });
+            if (!taken) return hole;
+        }
+        return -1;
+    }
+
+    void addPart(int part, const SheetRanks& ranks) {
+        const Part& each = circuit_.parts[part];
+        const std::vector<int> first = firstOfTerminal(*each.kind);
+        PlanThing thing{part, &packageOf(each), {}, {}, {}, false};
+        std::array<int, 2> flow{-1, -1};
+        std::map<int, int> ownNet;
+        for (int lead = 0; lead < std::ssize(each.kind->leads); ++lead) {
+            int net = netOf(part, lead);
+            if (net < 0) net = ownNet.try_emplace(first[lead], task_.nets).first->second;
+            if (net == task_.nets) ++task_.nets;
+            thing.leads.push_back(lead);
+            thing.nets.push_back(net);
+            thing.metal.push_back(first[lead]);
+            if (netOf(part, lead) >= 0) flow[ranks.isAfter[part][lead] ? 1 : 0] = lead;
+        }
+        PlanPlace place;
+        if (const Part* kept = keptOf(part)) {
+            std::vector<int> holes;
+            for (const auto& lead : kept->leads) {
+                if (lead) holes.push_back(ground_.holeAt(lead->line, lead->number));
+            }
+            if (holes.size() == thing.leads.size() && std::ranges::find(holes, -1) == holes.end()) {
+                if (auto lies = lieIn(ground_, thing, holes)) place = std::move(*lies), thing.fixed = true;
+            }
+        }
+        addThing(std::move(thing), std::move(place), flow, ranks.partRank[part]);
+    }
+
+    /// A part that wouldn't fit on an empty board.
+    int tooBig() const {
+        PlanRandom random(1);
+        for (const PlanThing& thing : task_.things) {
+            if (thing.fixed) continue;
+            bool fits = false;
+            constexpr int kTrials = 4000;
+            for (int trial = 0; trial < kTrials && !fits; ++trial)
+                fits = lieAt(ground_, thing, 0, below(random, ground_.holeCount()), random).has_value();
+            if (!fits) return thing.part;
+        }
+        return -1;
+    }
+
+    std::optional<Bench> tryAll(double& cost) {
+        const int size = static_cast<int>(task_.things.size());
+        const int steps = 20000 + 5000 * size;
+        std::optional<Bench> best;
+        double least = std::numeric_limits<double>::max();
+        constexpr unsigned kTries = 3;
+        worst_ = -1;
+        for (unsigned attempt = 0; attempt < kTries; ++attempt) {
+            const PlanResult found = searchPlaces(ground_, task_, fixed_, steps, wish_.seed + attempt, deadline_);
+            if (worst_ < 0 && !found.troubled.empty()) worst_ = task_.things[found.troubled.back()].part;
+            if (found.clashes > 0 || found.cost >= least) continue;
+            if (auto bench = build(found)) {
+                best = std::move(bench);
+                least = found.cost;
+                constexpr int kSmall = 12;
+                if (size > kSmall) break;
+            }
+        }
+        if (!best && worst_ < 0) worst_ = biggest();
+        cost = least;
+        return best;
+    }
+
+    int biggest() const {
+        int part = -1;
+        std::size_t most = 0;
+        for (const PlanThing& thing : task_.things) {
+            if (!thing.fixed && thing.leads.size() >= most) most = thing.leads.size(), part = thing.part;
+        }
+        if (part >= 0) return part;
+        for (part = 0; left_.contains(part); ++part) {
+        }
+        return part;
+    }
+
+    /// The bench with its jumpers; nothing if a hand couldn't build it.
+    std::optional<Bench> build(const PlanResult& found) {
+        Bench bench;
+        bench.title = circuit_.title;
+        Board board;
+        board.id = "A";
+        board.kind = wish_.board;
+        board.rails = wish_.rails;
+        board.labels = wish_.labels;
+        bench.boards.push_back(board);
+        for (int part = 0; part < std::ssize(circuit_.parts); ++part) {
+            if (left_.contains(part)) continue;
+            bench.parts.push_back(circuit_.parts[part]);
+            if (const Part* kept = keptOf(part)) bench.parts.back().at = kept->at;
+        }
+        std::set<int> used, covered;
+        for (std::size_t thing = 0; thing < task_.things.size(); ++thing) {
+            const PlanThing& each = task_.things[thing];
+            Part& part = bench.parts[bench.partIndex(circuit_.parts[each.part].id)];
+            for (std::size_t i = 0; i < each.leads.size(); ++i) {
+                part.leads[each.leads[i]] = ground_.address(found.places[thing].holes[i]);
+                used.insert(found.places[thing].holes[i]);
+            }
+            covered.insert(found.places[thing].covered.begin(), found.places[thing].covered.end());
+        }
+        covered.insert(used.begin(), used.end());
+        if (!validate(bench) || !Occupancy(bench).all().empty()) return std::nullopt;
+        colour_ = 0;
+        for (int net = 0; net < std::ssize(circuit_.nets); ++net) {
+            for (const PlanLink& link : linksOf(ground_, task_, found.places, net)) {
+                if (!addJumper(bench, link, covered)) return std::nullopt;
+            }
+        }
+        if (!addSockets(bench, found, covered)) return std::nullopt;
+        return validate(bench) ? std::optional(std::move(bench)) : std::nullopt;
+    }
+
+    int colourOf(int net) {
+        const auto rail = railOfNet_.find(net);
+        if (rail == railOfNet_.end()) return kOtherColours[colour_++ % kOtherColours.size()];
+        return rail->second == Line::TopPlus || rail->second == Line::BottomPlus ? kRed : kBlack;
+    }
+
+    /// Between the nearest free holes of two strips whose wire finds a way.
+    bool addJumper(Bench& bench, const PlanLink& link, std::set<int>& taken) {
+        std::vector<std::tuple<double, int, int>> pairs;
+        for (const int from : ground_.holesOf(link.from)) {
+            for (const int to : ground_.holesOf(link.to)) {
+                if (!taken.contains(from) && !taken.contains(to))
+                    pairs.emplace_back(distance(ground_.spot(from).at, ground_.spot(to).at), from, to);
+            }
+        }
+        std::ranges::sort(pairs);
+        Jumper jumper;
+        jumper.id = freeId(bench, "W");
+        jumper.colour = colourOf(link.net);
+        bench.jumpers.push_back(jumper);
+        constexpr std::size_t kMost = 60;
+        for (std::size_t i = 0; i < std::min(pairs.size(), kMost); ++i) {
+            const auto [length, from, to] = pairs[i];
+            bench.jumpers.back().ends = {ground_.address(from), ground_.address(to)};
+            if (!Occupancy(bench).clashesOf(bench.jumpers.back()).empty()) continue;
+            taken.insert(from);
+            taken.insert(to);
+            return true;
+        }
+        return false;
+    }
+
+    /// A jumper from each socket to the net's nearest free hole.
+    bool addSockets(Bench& bench, const PlanResult& found, std::set<int>& taken) {
+        for (int part = 0; part < std::ssize(circuit_.parts); ++part) {
+            if (left_.contains(part)) continue;
+            const std::vector<int> first = firstOfTerminal(*circuit_.parts[part].kind);
+            for (int lead = 0; lead < std::ssize(first); ++lead) {
+                const int net = netOf(part, lead);
+                if (!circuit_.parts[part].kind->leads[lead].socket || net < 0 || first[lead] != lead) continue;
+                if (!addSocket(bench, found, taken, {circuit_.parts[part].id, lead}, net)) return false;
+            }
+        }
+        return true;
+    }
+
+    bool addSocket(Bench& bench, const PlanResult& found, std::set<int>& taken, const Socket& socket, int net) {
+        std::set<int> strips;
+        for (std::size_t thing = 0; thing < task_.things.size(); ++thing) {
+            for (std::size_t i = 0; i < task_.things[thing].nets.size(); ++i) {
+                if (task_.things[thing].nets[i] == net) strips.insert(ground_.spot(found.places[thing].holes[i]).strip);
+            }
+        }
+        const auto rail = railOfNet_.find(net);
+        std::vector<int> holes;
+        if (rail != railOfNet_.end() && (strips.empty() || std::ranges::any_of(strips, [&](int strip) { return ground_.isRail(strip); }))) {
+            for (int number = 3; wish_.board->has(rail->second, number); ++number) holes.push_back(ground_.holeAt(rail->second, number));
+        }
+        for (const int strip : strips) {
+            if (!ground_.isRail(strip)) holes.insert(holes.end(), ground_.holesOf(strip).begin(), ground_.holesOf(strip).end());
+        }
+        Jumper jumper;
+        jumper.id = freeId(bench, "W");
+        jumper.colour = colourOf(net);
+        bench.jumpers.push_back(jumper);
+        for (const int hole : holes) {
+            if (taken.contains(hole)) continue;
+            bench.jumpers.back().ends = {socket, ground_.address(hole)};
+            if (!Occupancy(bench).clashesOf(bench.jumpers.back()).empty()) continue;
+            taken.insert(hole);
+            return true;
+        }
+        return false;
+    }
+
+    const Netlist& circuit_;
+    const PlanWish& wish_;
+    PlanGround ground_;
+    Terminals terminals_;
+    Clock::time_point deadline_;
+    PlanTask task_;
+    std::vector<PlanPlace> fixed_;
+    std::set<int> left_;  ///< parts put aside
+    std::set<int> railNets_;
+    std::map<int, Line> railOfNet_;
+    int worst_ = -1;
+    std::size_t colour_ = 0;
+};
+
+}  // namespace
+
+Plan planBench(const Netlist& circuit, const PlanWish& wish) { return Planner(circuit, wish).run(); }
+
+JumperBill jumperBill(const Bench& bench) {
+    JumperBill bill;
+    const Table table = arrange(bench);
+    for (const Jumper& jumper : bench.jumpers) {
+        ++bill.count;
+        bill.lengthMm += wireToCutMm(bench, table, jumper);
+    }
+    return bill;
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,18 @@
+#pragma once
+// What of a bench is read when its figures vary: each light's current, and what is pinned. Internal to core/spread.
+
+#include "core/spread/figured_circuit.h"
+#include "core/spread/spread.h"
+
+#include <functional>
+#include <vector>
+
+namespace tiepoint {
+
+struct Readout {
+    SpreadReading about;  ///< name, quantity, unit, light
+    std::function<double(FiguredCircuit&)> read;
+};
+std::vector<Readout> readoutsOf(const Snapshot& nominal, const FiguredCircuit& circuit);
+
+}  // namespace tiepoint

@@ -1,0 +1,153 @@
+// A fault hunt in a real window: what is locked, what is measured, a guess and its proof, hints, and the end.
+
+#include "core/hunt/hunt.h"
+#include "support/compact_bench.h"
+#include "window_bench.h"
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr const char* kPierText =
+    "half; PS1 top+3 bottom-3 5; S1 e5; R1 c16 c21 330; D1 h21 h24 red; W1 top+4 a5 red; W2 d7 d16 blue; "
+    "W4 d21 g21 green; W3 j24 bottom-20 black";
+
+class HuntWindow : public testing::Test {
+protected:
+    HuntWindow() {
+        const auto target = std::make_shared<const Bench>(test::compactBench(kPierText));
+        const HuntGround ground(target);
+        for (const Plant& plant : plantsOf(ground)) {
+            if (plant.slip.kind->name != "broken-jumper" || plant.things.front() != "W2") continue;
+            window().document().reset(huntBench(ground, plant), {});
+            EXPECT_TRUE(desk.waitForAnswer());
+            return;
+        }
+        ADD_FAILURE() << "W2 can't be planted";
+    }
+
+    MainWindow& window() { return desk.window(); }
+    HuntDesk& hunt() { return window().hunt(); }
+    const Bench& bench() { return *window().document().bench(); }
+
+    /// Puts the meter's red tip somewhere and waits for the reading.
+    void readAt(const char* hole) {
+        Part meter = *std::ranges::find_if(bench().parts, [](const Part& part) { return isMeter(*part.kind); });
+        meter.leads[0] = test::holeAt(hole);
+        const std::size_t before = hunt().readings().rows().size();
+        ASSERT_FALSE(window().document().push({"Move a tip", {ReplacePart{meter}}}));
+        ASSERT_TRUE(WindowBench::waitFor([&] { return hunt().readings().rows().size() > before; })) << hole;
+        ASSERT_TRUE(desk.waitForAnswer());
+    }
+    void press() {
+        window().live().setHeld("S1", true);
+        ASSERT_TRUE(desk.waitForAnswer());
+    }
+    void choose(const char* thing, const char* fault) {
+        ASSERT_NE(hunt().cause().thingKey(thing), nullptr);
+        WindowBench::click(hunt().cause().thingKey(thing));
+        WindowBench::click(hunt().cause().faultKey(*findFault(fault)));
+    }
+    void tryIt() {
+        ASSERT_TRUE(hunt().cause().tryKey()->isEnabled());
+        WindowBench::click(hunt().cause().tryKey());
+        ASSERT_TRUE(WindowBench::waitFor([&] { return !hunt().cause().answer().isEmpty(); }));
+    }
+
+    WindowBench desk{{1920, 1080}};
+};
+
+TEST_F(HuntWindow, ItsCardsTakeThePlaceOfTheOthersAndNothingTells) {
+    EXPECT_TRUE(hunt().isActive());
+    EXPECT_TRUE(hunt().panel().isVisible());
+    EXPECT_FALSE(window().cards().isVisible());
+    EXPECT_FALSE(window().tray().isVisible());
+    EXPECT_EQ(hunt().seen(), QStringLiteral("D1 stays dark while S1 is pressed."));
+    EXPECT_FALSE(window().inquiry().whyAction()->isEnabled());
+    EXPECT_FALSE(window().actions().voltage->isEnabled());
+    EXPECT_FALSE(window().actions().pin->isEnabled());
+    Views telling;
+    telling.arrows = Arrows::Conventional;
+    telling.voltage = telling.readings = true;
+    window().view().setViews(telling);
+    const Views& shown = window().view().picture().views;
+    EXPECT_EQ(shown.arrows, Arrows::Off);
+    EXPECT_FALSE(shown.voltage || shown.readings);
+    EXPECT_EQ(window().findings().shown(), nullptr);
+}
+
+TEST_F(HuntWindow, ReadingsHaveNumbersAndStayAsTheyWere) {
+    press();
+    readAt("A.a7");
+    readAt("A.b16");
+    ASSERT_EQ(hunt().readings().rows().size(), 2u);
+    const HuntRow& first = hunt().readings().rows()[0];
+    EXPECT_EQ(first.number, 1);
+    EXPECT_EQ(first.place, QStringLiteral("a7"));
+    EXPECT_EQ(first.shown, QStringLiteral("5.00 V"));
+    EXPECT_EQ(first.when, QStringLiteral("S1 pressed"));
+    EXPECT_EQ(hunt().readings().rows()[1].number, 2);
+    window().live().setHeld("S1", false);
+    ASSERT_TRUE(desk.waitForAnswer());
+    EXPECT_EQ(hunt().readings().rows().size(), 2u) << "letting go is no reading";
+    EXPECT_EQ(hunt().readings().rows()[0].shown, QStringLiteral("5.00 V"));
+    // The tag on the bench says the same.
+    ASSERT_TRUE(WindowBench::waitFor([&] { return window().view().picture().pinned != nullptr; }));
+    EXPECT_EQ(window().view().picture().pinned->front().text, QStringLiteral("1  5.00 V"));
+    // Undone it is gone, and isn't taken again by itself.
+    window().document().undoStack().undo();
+    ASSERT_TRUE(desk.waitForAnswer());
+    EXPECT_EQ(hunt().readings().rows().size(), 1u);
+}
+
+TEST_F(HuntWindow, AProvedGuessMendsAndEndsTheHunt) {
+    press();
+    readAt("A.a7");
+    readAt("A.b16");
+    choose("W2", "broken-inside");
+    WindowBench::click(hunt().proof().readingKey(1));
+    WindowBench::click(hunt().proof().readingKey(2));
+    tryIt();
+    EXPECT_TRUE(hunt().cause().isSolved()) << hunt().cause().answer().toStdString();
+    EXPECT_EQ(bench().findJumper("W2")->condition, Condition::Sound);
+    ASSERT_TRUE(desk.waitForAnswer());
+    EXPECT_TRUE(isLit(*window().live().snapshot(), bench().partIndex("D1")));
+    WindowBench::click(hunt().cause().tryKey());
+    EXPECT_FALSE(hunt().isActive());
+    EXPECT_TRUE(window().cards().isVisible());
+    EXPECT_TRUE(window().actions().voltage->isEnabled());
+}
+
+TEST_F(HuntWindow, AGuessWithoutProofIsAnsweredByWhatToRead) {
+    press();
+    readAt("A.b16");
+    choose("W2", "broken-inside");
+    tryIt();
+    EXPECT_FALSE(hunt().cause().isSolved());
+    EXPECT_EQ(hunt().cause().answer(), QStringLiteral("Choose the readings that show it."));
+    WindowBench::click(hunt().proof().readingKey(1));
+    tryIt();
+    EXPECT_FALSE(hunt().cause().isSolved());
+    EXPECT_TRUE(hunt().cause().answer().contains(QStringLiteral("Take one that tells them apart")))
+        << hunt().cause().answer().toStdString();
+    EXPECT_TRUE(hunt().isActive());
+}
+
+TEST_F(HuntWindow, HintsOpenOneAtATime) {
+    for (int open = 1; open <= 3; ++open) {
+        WindowBench::click(hunt().proof().hintKey());
+        ASSERT_TRUE(WindowBench::waitFor([&] { return hunt().proof().hints().size() == open; })) << open;
+    }
+    EXPECT_EQ(hunt().proof().hints().front(), QStringLiteral("Plus comes as far as a7 while S1 is pressed."));
+    EXPECT_FALSE(hunt().proof().hintKey()->isVisible());
+}
+
+TEST_F(HuntWindow, AnotherBenchEndsIt) {
+    window().document().reset(test::compactBench(kPierText), {});
+    ASSERT_TRUE(desk.waitForAnswer());
+    EXPECT_FALSE(hunt().isActive());
+    EXPECT_TRUE(window().tray().isVisible());
+    EXPECT_TRUE(window().actions().pin->isEnabled());
+}
+
+}  // namespace
+}  // namespace tiepoint::ui
