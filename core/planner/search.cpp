@@ -33,9 +33,17 @@ Outline grown(Outline outline, double by) {
 class Search {
 public:
     Search(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, unsigned seed)
-        : ground_(ground), task_(task), random_(seed), places_(fixed), leads_(ground.holeCount()),
-          covers_(ground.holeCount()), onStrip_(ground.stripCount()), ends_(ground.stripCount()),
-          netCost_(task.nets), netEnds_(task.nets), thingsOf_(task.nets) {
+        : ground_(ground),
+          task_(task),
+          random_(seed),
+          places_(fixed),
+          leads_(ground.holeCount()),
+          covers_(ground.holeCount()),
+          onStrip_(ground.stripCount()),
+          ends_(ground.stripCount()),
+          netCost_(task.nets),
+          netEnds_(task.nets),
+          thingsOf_(task.nets) {
         for (std::size_t thing = 0; thing < task.things.size(); ++thing) {
             for (const int net : task.things[thing].nets) {
                 auto& list = thingsOf_[net];
@@ -221,7 +229,8 @@ private:
         }
         const auto [from, to] = task_.flow[thing];
         if (from >= 0 && to >= 0)
-            cost += kBackwards * std::max(0.0, ground_.spot(place.holes[from]).at.x - ground_.spot(place.holes[to]).at.x);
+            cost +=
+                kBackwards * std::max(0.0, ground_.spot(place.holes[from]).at.x - ground_.spot(place.holes[to]).at.x);
         if (place.hasLegs) {
             const Point a = ground_.spot(place.holes[0]).at, b = ground_.spot(place.holes[1]).at;
             if (std::abs(a.x - b.x) > 0.1 && std::abs(a.y - b.y) > 0.1) cost += kAslant + std::abs(a.y - b.y);
@@ -233,7 +242,8 @@ private:
         const PlanPlace &one = places_[a], &other = places_[b];
         if (one.hasBody && other.hasBody) {
             const double apart = distance(one.body.centre, other.body.centre);
-            const double reach = std::max(one.body.halfLength, one.body.halfWidth) + std::max(other.body.halfLength, other.body.halfWidth);
+            const double reach = std::max(one.body.halfLength, one.body.halfWidth) +
+                                 std::max(other.body.halfLength, other.body.halfWidth);
             const double legs = one.legs.halfLength + other.legs.halfLength;
             if (apart < reach * 1.5 + 2) {
                 if (overlap(one.body, other.body)) {
@@ -250,12 +260,14 @@ private:
         }
         if (task_.rank[a] == task_.rank[b] || !one.hasBody || !other.hasBody) return;
         const bool inOrder = task_.rank[a] < task_.rank[b];
-        const double ahead = inOrder ? one.body.centre.x - other.body.centre.x : other.body.centre.x - one.body.centre.x;
+        const double ahead =
+            inOrder ? one.body.centre.x - other.body.centre.x : other.body.centre.x - one.body.centre.x;
         if (ahead > 0 && areNeighbours(a, b)) soft_ += by * kOrder * ahead;
     }
     bool areNeighbours(int a, int b) const {
         for (const int net : task_.things[a].nets) {
-            if (!task_.isRailNet[net] && std::ranges::find(task_.things[b].nets, net) != task_.things[b].nets.end()) return true;
+            if (!task_.isRailNet[net] && std::ranges::find(task_.things[b].nets, net) != task_.things[b].nets.end())
+                return true;
         }
         return false;
     }
@@ -326,7 +338,8 @@ private:
 };
 
 /// Prim's algorithm over the pieces of metal that a net has.
-std::vector<PlanLink> linkPieces(const PlanGround& ground, int net, const std::vector<int>& strips, const std::vector<int>& piece) {
+std::vector<PlanLink> linkPieces(const PlanGround& ground, int net, const std::vector<int>& strips,
+                                 const std::vector<int>& piece) {
     std::vector<PlanLink> links;
     if (strips.empty()) return links;
     std::vector<double> least(strips.size(), std::numeric_limits<double>::max());
@@ -354,8 +367,9 @@ std::vector<PlanLink> linkPieces(const PlanGround& ground, int net, const std::v
     }
 }
 
-std::vector<PlanLink> linksOfThings(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places,
-                                    const std::vector<int>& things, const std::vector<char>* placed, int net) {
+std::vector<PlanLink> linksOfThings(const PlanGround& ground, const PlanTask& task,
+                                    const std::vector<PlanPlace>& places, const std::vector<int>& things,
+                                    const std::vector<char>* placed, int net) {
     std::vector<int> strips, piece;
     const auto join = [&](int a, int b) {
         for (int& each : piece) each = each == a ? b : each;
@@ -393,7 +407,8 @@ PlanResult searchPlaces(const PlanGround& ground, const PlanTask& task, const st
     return Search(ground, task, fixed, seed).run(steps, deadline);
 }
 
-std::vector<PlanLink> linksOf(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places, int net) {
+std::vector<PlanLink> linksOf(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places,
+                              int net) {
     std::vector<int> all(task.things.size());
     for (std::size_t i = 0; i < all.size(); ++i) all[i] = static_cast<int>(i);
     return linksOfThings(ground, task, places, all, nullptr, net);
