@@ -24,6 +24,10 @@ TEST(SheetCommand, WritesPlansForLearnersAndTeachers) {
     EXPECT_NE(textOfPdf(key).find("Expected"), std::string::npos);
     EXPECT_NE(textOfPdf(key).find("R1: c4 and c9, either way round"), std::string::npos) << textOfPdf(key);
     EXPECT_NE(textOfPdf(blank).find("My plan"), std::string::npos);
+    const std::string diagram = scratchFolder() / "diagram.pdf";
+    EXPECT_EQ(runProgram({"sheet", harbourBench("lock-gate"), "-o", diagram, "--support", "diagram"}).code, 0);
+    EXPECT_NE(textOfPdf(diagram).find("from the diagram"), std::string::npos);
+    EXPECT_EQ(textOfPdf(diagram).find("c4 and c9"), std::string::npos);
     EXPECT_EQ(textOfPdf(blank).find("c4 and c9"), std::string::npos);
 }
 
@@ -40,7 +44,7 @@ TEST(SheetCommand, PartsOfAClassAsCsv) {
 TEST(SheetCommand, WhatCantBeDoneIsSaidAndLeavesNothing) {
     const std::string plan = scratchFolder() / "none.pdf";
     for (const std::vector<std::string>& arguments :
-         {std::vector<std::string>{"sheet", harbourBench("lock-gate"), "-o", plan, "--support", "diagram"},
+         {std::vector<std::string>{"sheet", harbourBench("lock-gate"), "-o", plan, "--support", "songs"},
           {"sheet", harbourBench("lock-gate"), "-o", "/nowhere/plan.pdf"},
           {"sheet", harbourBench("lock-gate"), "-o", scratchFolder() / "plan.png"},
           {"sheet", harbourBench("lock-gate"), "-o", plan, "--key", "--blank"},

@@ -69,7 +69,7 @@ private:
     void addBoardAndCautions() {
         // The supply is told by labels: its leads go into the board last.
         const std::size_t last = plan_.steps.size() - 1;
-        const bool empty = wish_.reader == SheetFor::Planner || last == 0;
+        const bool empty = !tellsPlaces(wish_) || last == 0;
         const std::vector<std::string> ids = empty ? std::vector<std::string>{} : builtBy(plan_, last - 1);
         BoardOnPaper whole = boardFor(std::make_shared<const Bench>(onlyThese(plan_.bench(), ids)), width_);
         if (!empty) whole.labels = supplyLabels();
@@ -162,7 +162,7 @@ private:
     void addParts() {
         add(heading(QStringLiteral("Parts")));
         const double pictureMm = 20, idMm = 14, boxMm = 14;
-        const bool places = wish_.reader != SheetFor::Planner;
+        const bool places = tellsPlaces(wish_);
         const double rest = width_ - pictureMm - idMm - boxMm;
         const std::vector<PaperColumn> columns{{QStringLiteral("Id"), idMm},
                                                {QStringLiteral("Part"), rest * 0.26},
@@ -200,7 +200,7 @@ private:
         if (plan_.jumpers.empty()) return;
         add(heading(QStringLiteral("Jumpers")));
         const double idMm = 14, letterMm = 14, boxMm = 14, numberMm = 18;
-        const bool places = wish_.reader != SheetFor::Planner;
+        const bool places = tellsPlaces(wish_);
         const double rest = width_ - idMm - letterMm - boxMm - 2 * numberMm;
         const std::vector<PaperColumn> columns{
             {QStringLiteral("Id"), idMm},          {QStringLiteral("Letter"), letterMm},

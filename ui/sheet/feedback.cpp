@@ -45,7 +45,8 @@ Block pictureFor(const LearnerRow& row, double width) {
     auto shown = std::make_shared<Bench>(*row.bench);
     shown->notes.clear();
     shown->pinned.clear();
-    BoardOnPaper board{std::move(shown), {}, {}, 1};
+    BoardOnPaper board;
+    board.bench = std::move(shown);
     if (!row.comparison.sameBehaviour) board.bracketed = lookedAt(row.comparison);
     const QSizeF size = sizeOnPaper(board);
     board.scale = std::min({1.0, width / size.width(), kMostPictureMm / size.height()});
