@@ -44,11 +44,11 @@ struct SymbolPose {
 };
 
 /// The end of a part's lead on the sheet, where its wire begins.
-struct PlacedLead {
+struct SheetLead {
     int lead = 0;  ///< of a joined group, its first
     int net = -1;  ///< -1: hangs free
     Point at;
-    friend bool operator==(const PlacedLead&, const PlacedLead&) = default;
+    friend bool operator==(const SheetLead&, const SheetLead&) = default;
 };
 
 struct PlacedPart {
@@ -56,7 +56,7 @@ struct PlacedPart {
     const Symbol* symbol = nullptr;  ///< null: a box, `body`
     SymbolPose pose;
     Rect body;  ///< all that is drawn of it but its leads and words
-    std::vector<PlacedLead> leads;
+    std::vector<SheetLead> leads;
 };
 
 struct SheetWire {

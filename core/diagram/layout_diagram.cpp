@@ -174,25 +174,28 @@ private:
 
     /// Turns symbols with several leads on one side over where that saves crossings.
     void turnOver() {
-        constexpr int kMost = 12;
-        int tried = 0;
         long least = crossingsOf(graph_);
-        for (std::size_t block = 0; block < blocks_.size() && least > 0 && tried < kMost; ++block) {
+        bool any = false;
+        for (std::size_t block = 0; block < blocks_.size() && least > 0; ++block) {
             if (!blocks_[block].symbol || blocks_[block].ports.size() < 3) continue;
-            ++tried;
-            const SheetGraph kept = graph_;
-            const std::vector<SheetBlock> keptBlocks = blocks_;
-            flip_[blocks_[block].part] ^= 1;
-            build(true);
-            orderLayers(graph_);
+            const auto mirror = [&] {
+                for (SheetEdge& edge : graph_.edges) {
+                    if (edge.from == static_cast<int>(block)) edge.fromAcross = -edge.fromAcross;
+                    if (edge.to == static_cast<int>(block)) edge.toAcross = -edge.toAcross;
+                }
+            };
+            mirror();
             if (const long now = crossingsOf(graph_); now < least) {
                 least = now;
+                flip_[blocks_[block].part] ^= 1;
+                any = true;
             } else {
-                flip_[keptBlocks[block].part] ^= 1;
-                graph_ = kept;
-                blocks_ = keptBlocks;
+                mirror();
             }
         }
+        if (!any) return;
+        build(true);
+        orderLayers(graph_);
     }
 
     /// A supply alone in its layer stands in the middle between its two wires and reaches for both, so that they stay straight.
@@ -213,7 +216,7 @@ private:
             block.inner.clear();
             for (SheetPort& port : block.ports) {
                 const double end = (port.across < 0 ? low : high) - placed.across;
-                for (const PlacedLead& lead : block.leads) {
+                for (const SheetLead& lead : block.leads) {
                     if (lead.lead == port.lead) block.inner.push_back({port.net, lead.at, {lead.at.x, end}});
                 }
                 edges[port.across > 0]->fromAcross = end;
@@ -308,7 +311,7 @@ private:
         const Point corner = at(along + block.body.left, across + block.body.top);
         const Point extent = onSheet(flow_, {block.body.width, block.body.height});
         part.body = {corner.x, corner.y, extent.x, extent.y};
-        for (PlacedLead& lead : part.leads) lead.at = at(along + lead.at.x, across + lead.at.y);
+        for (SheetLead& lead : part.leads) lead.at = at(along + lead.at.x, across + lead.at.y);
         for (const InnerWire& inner : block.inner)
             wire(diagram, inner.net, along + inner.from.x, across + inner.from.y, along + inner.to.x,
                  across + inner.to.y);
@@ -325,7 +328,7 @@ private:
     }
 
     void emitChannel(Diagram& diagram, int layer) {
-        const Channel& channel = channels_[layer];
+        const RoutedChannel& channel = channels_[layer];
         const double top = start_[layer], bottom = start_[layer + 1];
         const double used = kTrack * std::max(0, channel.tracks - 1);
         const auto trackAlong = [&](int track) { return std::round((top + bottom - used)) / 2 + kTrack * track; };
@@ -365,7 +368,7 @@ private:
     SheetGraph graph_;
     std::vector<int> nodeOfNet_;
     std::vector<std::vector<ChannelRun>> runs_;
-    std::vector<Channel> channels_;
+    std::vector<RoutedChannel> channels_;
     std::vector<double> start_;
     std::map<int, double> middle_;
     double low_ = 0, high_ = 0;

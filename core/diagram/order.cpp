@@ -170,12 +170,14 @@ private:
 
     /// Each chain as a whole before and behind each other thing of its first layer.
     void siftChains(long& least) {
-        constexpr std::size_t kMostTrials = 4000;
+        // A trial counts all crossings anew: on large sheets there are fewer of them.
+        constexpr std::size_t kMostSteps = 60000;
+        const std::size_t mostTrials = kMostSteps / (graph_.edges.size() + 1);
         std::size_t trials = 0;
         for (const std::vector<int>& chain : chains()) {
             const int length = static_cast<int>(graph_.layers[graph_.nodes[chain[0]].layer].size());
             std::vector<std::vector<int>> best;
-            for (int to = 0; to < length && trials < kMostTrials; ++to, ++trials) {
+            for (int to = 0; to < length && trials < mostTrials; ++to, ++trials) {
                 const std::vector<std::vector<int>> kept = graph_.layers;
                 moveChain(chain, to);
                 const long now = pinsHold() ? crossingsOf(graph_) : least;

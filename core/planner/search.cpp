@@ -3,7 +3,7 @@
 // a few holes further. The cost, in units of about a millimetre of wire:
 //   hard   200 for each strip with metal of two nets, each hole with two pins or a pin under a body, each two bodies in one place,
 //          and 60 for each jumper end for which a strip has no free hole; a plan holds none of these
-//   wire   30 a jumper, and its length: the least spanning tree over the strips of each net, where a part's own metal joins for nothing
+//   wire   20 a jumper, and its length: the least spanning tree over the strips of each net, where a part's own metal joins for nothing
 //   flow   1 a millimetre that a part runs from right to left, 0.15 a millimetre that parts stand in another order than that of current
 //   room   4 for each two bodies nearer than 1.2 mm; 6 for a leg straight in a rail, 6 for a part across rows; 0.02 a millimetre from the left
 // It cools by a constant factor from 60 to 0.2. A net's tree is recomputed only where one of its things has moved.
@@ -20,7 +20,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kHard = 200, kNoHole = 60, kJumper = 30;
+constexpr double kHard = 200, kNoHole = 60, kJumper = 20;
 constexpr double kBackwards = 1, kOrder = 0.15, kCrowded = 4, kInRail = 6, kAslant = 6, kFromLeft = 0.02;
 constexpr double kRoomMm = 0.6;
 

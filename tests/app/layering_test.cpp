@@ -91,8 +91,8 @@ const std::vector<Order> kOrders = {
               "behaviour", "slips",  "hunt",    "truth",   "judge",    "findings", "course", "lesson",   "why",
               "spread",    "doctor", "compare", "diagram", "planner",  "sheet"}},
     {"ui",
-     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "compare",
-      "access", "window"}},
+     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "access",
+      "window"}},
 };
 
 /// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder

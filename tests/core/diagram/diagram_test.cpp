@@ -177,9 +177,13 @@ TEST(Diagram, CurrentsOfWiresAddUpAtEveryJoint) {
             most = std::max(most, std::abs(currents[way]));
         }
         for (std::size_t place = 0; place < sum.size(); ++place) {
-            if (!ends[place]) EXPECT_NEAR(sum[place], 0, 1e-9) << bench->title;
+            if (!ends[place]) {
+                EXPECT_NEAR(sum[place], 0, 1e-9) << bench->title;
+            }
         }
-        if (bench->title == "Lock gate") EXPECT_GT(most, 5e-3);
+        if (bench->title == "Lock gate") {
+            EXPECT_GT(most, 5e-3);
+        }
     }
 }
 
