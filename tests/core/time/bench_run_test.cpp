@@ -32,7 +32,7 @@ std::shared_ptr<const Bench> benchOfText(const std::string& text) {
 }
 
 double voltAt(Runner& runner, const char* hole) {
-    return pinnedValue(*runner.snapshot(), {"M1", VoltsAt{*parseHole(hole)}}).value;
+    return pinnedValue(*runner.snapshot(), {"M1", VoltsAt{*parseHole(hole)}, {}}).value;
 }
 
 TEST(BenchRun, ACapacitorChargesWhileAButtonIsPressed) {
