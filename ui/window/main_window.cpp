@@ -267,9 +267,8 @@ void MainWindow::arrangeStage() {
     arrowKey_->setLook(look);
     if (hunt_) hunt_->setLook(look);
     const bool projecting = projection_->isProjecting();
-    const bool folded = actions_.fold->isChecked() || projecting;
-    const bool strip = projecting && roomTray_ && !lessons_->isGiving();  // of the tray, alone
     const bool sheet = sheetDesk_->isShown();
+    const bool strip = projecting && roomTray_ && !lessons_->isGiving() && !sheet;  // of the tray, alone
     const bool folded = actions_.fold->isChecked() || projecting || sheet;
     title_->setVisible(!projecting);
     cards_->setRoom(projecting);
@@ -305,9 +304,8 @@ void MainWindow::arrangeStage() {
         bottom -= height;
     }
     title_->setGeometry(0, 0, stage_->width(), titleHeight);
-    const QRect bench(0, titleHeight, stage_->width() - lesson.right, bottom - titleHeight);
     lessons_->placeIn(stage_->rect());
-    QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
+    QRect bench(0, titleHeight, stage_->width() - lesson.right, bottom - titleHeight);
     QRect paper;
     if (sheet && projecting) {
         // For a room: side by side, both as large as can be.

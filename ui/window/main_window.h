@@ -136,7 +136,6 @@ private:
     LessonRecorder* recorder_;
     ArrowKey* arrowKey_ = nullptr;
     bool roomTray_ = false;  ///< the tray stands below while a room looks on
-    bool closing_ = false;   ///< unsaved changes are settled, the window may go
 };
 
 }  // namespace tiepoint::ui
