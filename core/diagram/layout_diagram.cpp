@@ -4,6 +4,7 @@
 // wires of different nets meet at right angles only. Both flows, rightward and downward, are laid out, and the one that fills the sheet
 // better is taken. Circuits that nothing joins are laid out each for itself.
 
+#include "core/bench/natural_order.h"
 #include "core/diagram/block.h"
 #include "core/diagram/channel.h"
 #include "core/diagram/ranks.h"
@@ -14,6 +15,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <numeric>
 #include <set>
 
 namespace tiepoint {
@@ -36,6 +38,7 @@ public:
         for (std::size_t part = 0; part < netlist.parts.size(); ++part) {
             if (ranks.component[part] == component) parts_.push_back(static_cast<int>(part));
         }
+        std::ranges::sort(parts_, {}, [&](int part) { return key[part]; });
         leadOrder_.resize(netlist.parts.size());
         flip_.resize(netlist.parts.size());
     }
@@ -71,15 +74,20 @@ private:
         for (std::size_t net = 0; net < netlist_.nets.size(); ++net) {
             if (nodeOfNet_[net] >= 0) continue;
             std::vector<double> keys;
+            double tie = 0;  // so that no order depends on how nets are numbered
             for (const SheetBlock& block : blocks_) {
                 for (const SheetPort& port : block.ports) {
-                    if (port.net == static_cast<int>(net)) keys.push_back(key_[block.part]);
+                    if (port.net != static_cast<int>(net)) continue;
+                    keys.push_back(key_[block.part]);
+                    constexpr double kLead = 0.01;
+                    tie += (key_[block.part] + kLead * port.lead) * static_cast<double>(keys.size());
                 }
             }
             if (keys.empty()) continue;
             std::ranges::sort(keys);
+            constexpr double kTie = 1e-9;
             nodeOfNet_[net] = addNode({SheetNode::Kind::Net, ranks_.netRank[net], -1, static_cast<int>(net),
-                                       keys[(keys.size() - 1) / 2], 0, 0, 0});
+                                       keys[(keys.size() - 1) / 2] + kTie * tie, 0, 0, 0});
         }
         for (std::size_t block = 0; block < blocks_.size(); ++block) {
             for (const SheetPort& port : blocks_[block].ports) addChain(static_cast<int>(block), port);
@@ -372,10 +380,18 @@ private:
     Point size_;
 };
 
+/// By part: its number in the order that the hints want; ids settle ties.
 std::vector<double> keysOf(const Netlist& netlist, const DiagramHints& hints) {
-    std::vector<double> keys(netlist.parts.size());
-    for (std::size_t part = 0; part < keys.size(); ++part)
-        keys[part] = part < hints.order.size() ? hints.order[part] : static_cast<double>(part);
+    std::vector<int> order(netlist.parts.size());
+    std::iota(order.begin(), order.end(), 0);
+    const auto wish = [&](int part) {
+        return static_cast<std::size_t>(part) < hints.order.size() ? hints.order[part] : 0.0;
+    };
+    std::ranges::sort(order, [&](int a, int b) {
+        return wish(a) != wish(b) ? wish(a) < wish(b) : naturalLess(netlist.parts[a].id, netlist.parts[b].id);
+    });
+    std::vector<double> keys(order.size());
+    for (std::size_t i = 0; i < order.size(); ++i) keys[order[i]] = static_cast<double>(i);
     return keys;
 }
 

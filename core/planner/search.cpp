@@ -1,11 +1,13 @@
 // Method notes. Simulated annealing (Kirkpatrick, Gelatt and Vecchi, Science 220 (1983) 671-680) over the places of all parts. A move takes one
 // thing and puts one of its leads into a strip of that lead's own net (half of the moves; the other leg too, where that reaches), anywhere, or
-// a few holes further. The cost, in units of about a millimetre of wire:
+// a few holes further. The cost, in units of less than a millimetre of wire:
 //   hard   200 for each strip with metal of two nets, each hole with two pins or a pin under a body, each two bodies in one place,
 //          and 60 for each jumper end for which a strip has no free hole; a plan holds none of these
-//   wire   20 a jumper, and its length: the least spanning tree over the strips of each net, where a part's own metal joins for nothing
-//   flow   1 a millimetre that a part runs from right to left, 0.15 a millimetre that parts stand in another order than that of current
-//   room   4 for each two bodies nearer than 1.2 mm; 6 for a leg straight in a rail, 6 for a part across rows; 0.02 a millimetre from the left
+//   wire   20 a jumper, and 1.5 a millimetre: the least spanning tree over the strips of each net, where a part's own metal joins for nothing
+//   flow   1 a millimetre that a part runs from right to left, 0.15 a millimetre that neighbours stand in another order than that of current,
+//          0.1 that parts of one layer stand in another order than that of their ids
+//   room   12 for each two bodies nearer than 2.4 mm; 60 for a leg in a rail, which is for wires; 60 for a part aslant; 0.7 a millimetre that it
+//          reaches across rows; 5 for one that stands on a leg; 0.2 a millimetre off its usual span; 0.02 a millimetre from the left
 // It cools by a constant factor from 60 to 0.2. A net's tree is recomputed only where one of its things has moved.
 // Tried and left: greedy placing along the layers of the diagram alone (half more jumpers than by hand).
 
@@ -20,9 +22,10 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kHard = 200, kNoHole = 60, kJumper = 20;
-constexpr double kBackwards = 1, kOrder = 0.15, kCrowded = 4, kInRail = 6, kAslant = 6, kFromLeft = 0.02;
-constexpr double kRoomMm = 0.6;
+constexpr double kHard = 200, kNoHole = 60, kJumper = 20, kWire = 1.5;
+constexpr double kBackwards = 1, kOrder = 0.15, kBeside = 0.1, kCrowded = 12, kInRail = 60, kAslant = 60, kAcross = 0.7;
+constexpr double kStanding = 5, kSpan = 0.2, kFromLeft = 0.02;
+constexpr double kRoomMm = 1.2;
 
 Outline grown(Outline outline, double by) {
     outline.halfLength += by;
@@ -224,7 +227,10 @@ private:
             cost += kBackwards * std::max(0.0, ground_.spot(place.holes[from]).at.x - ground_.spot(place.holes[to]).at.x);
         if (place.hasLegs) {
             const Point a = ground_.spot(place.holes[0]).at, b = ground_.spot(place.holes[1]).at;
-            if (std::abs(a.x - b.x) > 0.1 && std::abs(a.y - b.y) > 0.1) cost += kAslant + std::abs(a.y - b.y);
+            const double span = distance(a, b), usual = each.package->defaultSpan * kPitchMm;
+            if (std::abs(a.x - b.x) > 0.1 && std::abs(a.y - b.y) > 0.1) cost += kAslant;
+            cost += kAcross * std::abs(a.y - b.y) + kSpan * std::abs(span - usual);
+            if (span < each.package->minSpan * kPitchMm - 0.1) cost += kStanding;
         }
         return cost + kFromLeft * left;
     }
@@ -248,7 +254,11 @@ private:
                 if (one.hasLegs && other.hasLegs && overlap(one.legs, other.legs)) clashes_ += by;
             }
         }
-        if (task_.rank[a] == task_.rank[b] || !one.hasBody || !other.hasBody) return;
+        if (!one.hasBody || !other.hasBody) return;
+        if (task_.rank[a] == task_.rank[b]) {
+            soft_ += by * kBeside * std::max(0.0, (a < b ? 1 : -1) * (one.body.centre.x - other.body.centre.x));
+            return;
+        }
         const bool inOrder = task_.rank[a] < task_.rank[b];
         const double ahead = inOrder ? one.body.centre.x - other.body.centre.x : other.body.centre.x - one.body.centre.x;
         if (ahead > 0 && areNeighbours(a, b)) soft_ += by * kOrder * ahead;
@@ -272,7 +282,7 @@ private:
             if (netCost_[net] >= 0) continue;
             netCost_[net] = 0;
             for (const PlanLink& link : links(net)) {
-                netCost_[net] += kJumper + ground_.apart(link.from, link.to);
+                netCost_[net] += kJumper + kWire * ground_.apart(link.from, link.to);
                 netEnds_[net].push_back(link.from);
                 netEnds_[net].push_back(link.to);
             }
