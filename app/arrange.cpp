@@ -26,12 +26,17 @@ Result<std::vector<Part>> keptParts(const ArrangeOptions& options, const ReadCir
     std::vector<Part> kept;
     for (const std::string& id : options.keep) {
         const Part* part = read.bench ? read.bench->findPart(id) : nullptr;
-        if (!part) return Error{ErrorKind::Reference, fmt::format("--keep {}: the bench has no part of that id", id), {}, options.file};
+        if (!part)
+            return Error{
+                ErrorKind::Reference, fmt::format("--keep {}: the bench has no part of that id", id), {}, options.file};
         kept.push_back(*part);
         for (auto& lead : kept.back().leads) {
             if (!lead) continue;
             if (lead->board != read.bench->boards.front().id) {
-                return Error{ErrorKind::Placement, fmt::format("--keep {}: it must lie on the first board", id), {}, options.file};
+                return Error{ErrorKind::Placement,
+                             fmt::format("--keep {}: it must lie on the first board", id),
+                             {},
+                             options.file};
             }
             lead->board = "A";
         }
@@ -62,7 +67,8 @@ int runArrange(const ArrangeOptions& options) {
         const auto written = writeBenchFile(plan.bench, options.output);
         if (!written) return complain(written.error());
         const JumperBill bill = jumperBill(plan.bench);
-        print(fmt::format("{} parts, {} jumpers, {:.0f} mm of wire\n", plan.bench.parts.size(), bill.count, bill.lengthMm));
+        print(fmt::format("{} parts, {} jumpers, {:.0f} mm of wire\n", plan.bench.parts.size(), bill.count,
+                          bill.lengthMm));
     }
     return plan.isWhole() ? kExitGood : kExitBad;
 }
@@ -75,7 +81,9 @@ Action declareArrange(CLI::App& parser) {
     parser.add_option("-o,--output", options->output, "The bench to write")->required();
     parser.add_option("--board", options->board, "half, full or mini; else the bench's own, or half")
         ->check(CLI::IsMember({"half", "full", "mini"}).description(""));
-    parser.add_option("--keep", options->keep, "Ids of parts that stay where they are: R1,S1")->delimiter(',')->allow_extra_args(false);
+    parser.add_option("--keep", options->keep, "Ids of parts that stay where they are: R1,S1")
+        ->delimiter(',')
+        ->allow_extra_args(false);
     return [options] { return runArrange(*options); };
 }
 

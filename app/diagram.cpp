@@ -63,14 +63,17 @@ int runDiagram(const DiagramOptions& options) {
         board.views = picture.views;
         picture.fullScaleAmpere = ui::fullScaleAmpere(board);
     } else {
-        if (!options.input.held.empty()) return complain("--hold: a circuit without places isn't solved, so nothing can be pressed");
+        if (!options.input.held.empty())
+            return complain("--hold: a circuit without places isn't solved, so nothing can be pressed");
         picture.sheet = sheetOfCircuit(read->netlist, style);
     }
 
     const Offscreen offscreen;
     const Diagram& diagram = picture.sheet->diagram;
-    const ui::DrawnFile drawing{read->netlist.title, {diagram.width, diagram.height}, picture.theme->card,
-                              [&](QPainter& painter) { ui::paintSheet(painter, picture); }};
+    const ui::DrawnFile drawing{
+        read->netlist.title, {diagram.width, diagram.height}, picture.theme->card, [&](QPainter& painter) {
+            ui::paintSheet(painter, picture);
+        }};
     const auto failed = ui::saveDrawing(drawing, QString::fromStdString(options.output), options.width);
     if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));
     return picture.snapshot && picture.snapshot->status() == Status::None ? kExitBad : kExitGood;
@@ -85,7 +88,8 @@ std::string checkDrawingEnding(const std::string& path) {
 
 Action declareDiagram(CLI::App& parser) {
     auto options = std::make_shared<DiagramOptions>();
-    parser.add_option("FILE", options->input.file, "The bench or circuit, a *.bench.json or *.circuit.json file")->required();
+    parser.add_option("FILE", options->input.file, "The bench or circuit, a *.bench.json or *.circuit.json file")
+        ->required();
     options->input.declareHold(parser);
     parser.add_option("-o,--output", options->output, "The diagram: PNG, SVG or PDF by the ending")
         ->required()
@@ -95,7 +99,8 @@ Action declareDiagram(CLI::App& parser) {
     parser.add_option("--theme", options->theme, "day, dark or projector")
         ->check(CLI::IsMember({"day", "dark", "projector"}).description(""));
     constexpr int kNarrowest = 64, kBroadest = 16384;
-    parser.add_option("--width", options->width, "Width of PNG and SVG in pixels")->check(CLI::Range(kNarrowest, kBroadest));
+    parser.add_option("--width", options->width, "Width of PNG and SVG in pixels")
+        ->check(CLI::Range(kNarrowest, kBroadest));
     return [options] { return runDiagram(*options); };
 }
 

@@ -96,7 +96,8 @@ double ReadingsThere::referenceVolt(const Snapshot& there, const Snapshot& here)
     return 0;
 }
 
-std::optional<double> ReadingsThere::readOnBench(const Measurand& of, const Snapshot& there, const Snapshot& here) const {
+std::optional<double> ReadingsThere::readOnBench(const Measurand& of, const Snapshot& there,
+                                                 const Snapshot& here) const {
     if (const auto* at = std::get_if<VoltsAt>(&of)) {
         const auto volt = voltAt(at->hole, here);
         return volt ? std::optional(*volt - referenceVolt(there, here)) : std::nullopt;
@@ -112,8 +113,7 @@ std::optional<double> ReadingsThere::readOnBench(const Measurand& of, const Snap
 
 int ReadingsThere::partnerOf(int targetPart) const {
     const auto found = std::ranges::find(partners_.partOf, targetPart);
-    return targetPart < 0 || found == partners_.partOf.end() ? -1
-                                                             : static_cast<int>(found - partners_.partOf.begin());
+    return targetPart < 0 || found == partners_.partOf.end() ? -1 : static_cast<int>(found - partners_.partOf.begin());
 }
 
 std::optional<double> ReadingsThere::amperesOnBench(const AmperesIn& in, const Snapshot& here) const {

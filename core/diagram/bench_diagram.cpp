@@ -26,7 +26,8 @@ public:
 
 private:
     int placeAt(int net, Point at) {
-        const auto [found, isNew] = places_.try_emplace({net, std::lround(at.x * 100), std::lround(at.y * 100)}, count_);
+        const auto [found, isNew] =
+            places_.try_emplace({net, std::lround(at.x * 100), std::lround(at.y * 100)}, count_);
         count_ += isNew;
         return found->second;
     }
@@ -45,8 +46,8 @@ private:
             constexpr double kIn = 5;
             const Point middle{part.body.left + part.body.width / 2, part.body.top + part.body.height / 2};
             const Point off = middle - lead.at;
-            const Point in = std::abs(off.x) > std::abs(off.y) ? Point{off.x > 0 ? kIn : -kIn, 0}
-                                                               : Point{0, off.y > 0 ? kIn : -kIn};
+            const Point in =
+                std::abs(off.x) > std::abs(off.y) ? Point{off.x > 0 ? kIn : -kIn, 0} : Point{0, off.y > 0 ? kIn : -kIn};
             add({lead.at, lead.at + in, placeAt(lead.net, lead.at), count_++, -1, part.part, lead.lead});
         }
     }

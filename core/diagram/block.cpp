@@ -11,10 +11,10 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kLine = 4;         // height of a line of words
+constexpr double kLine = 4;  // height of a line of words
 constexpr double kBesideSymbol = 1.5;
-constexpr double kColumn = 3;       // between wires that turn beside a symbol
-constexpr double kOut = 2;          // how far a lead leaves a symbol before it turns
+constexpr double kColumn = 3;  // between wires that turn beside a symbol
+constexpr double kOut = 2;     // how far a lead leaves a symbol before it turns
 constexpr double kHang = 3;
 constexpr double kHighFeature = 7;  // what reaches so high has its words below
 constexpr double kBoxLead = 3, kBoxPitch = 6;
@@ -34,7 +34,10 @@ std::string longestWord(const Part& part) {
 class BlockMaker {
 public:
     BlockMaker(const Netlist& netlist, int part, const BlockWish& wish)
-        : part_(netlist.parts[part]), nets_(netlist.leads[part]), wish_(wish), first_(firstOfTerminal(*part_.kind)) {
+        : part_(netlist.parts[part]),
+          nets_(netlist.leads[part]),
+          wish_(wish),
+          first_(firstOfTerminal(*part_.kind)) {
         block_.part = part;
         block_.symbol = symbolOf(*part_.kind, wish.style);
     }
@@ -197,7 +200,10 @@ private:
         for (const Line& line : all) width += line.width;
         double x = -std::ceil(width) / 2;
         for (const Line& line : all) {
-            word(line.kind, line.text, {x, y, line.width, kLine}, all.size() == 1 ? 0 : line.kind == WordKind::Id ? 1 : -1);
+            word(line.kind, line.text, {x, y, line.width, kLine},
+                 all.size() == 1             ? 0
+                 : line.kind == WordKind::Id ? 1
+                                             : -1);
             x += line.width + kBesideSymbol;
         }
     }

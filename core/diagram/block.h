@@ -8,10 +8,10 @@ namespace tiepoint {
 struct BlockWish {
     SheetFlow flow = SheetFlow::Rightward;
     SymbolStyle style = SymbolStyle::Iec;
-    bool beside = false;             ///< a supply before the first layer
-    bool flipAcross = false;         ///< rather turned over about the current's axis, where that costs nothing
-    std::vector<char> isAfter;       ///< by lead
-    std::vector<double> leadOrder;   ///< of a box, by lead; empty: as the kind has them
+    bool beside = false;            ///< a supply before the first layer
+    bool flipAcross = false;        ///< rather turned over about the current's axis, where that costs nothing
+    std::vector<char> isAfter;      ///< by lead
+    std::vector<double> leadOrder;  ///< of a box, by lead; empty: as the kind has them
 };
 
 SheetBlock makeBlock(const Netlist& netlist, int part, const BlockWish& wish);

@@ -14,7 +14,7 @@ struct ChannelRun {
 /// A piece of a run on one track.
 struct ChannelBar {
     int run = 0;
-    int track = 0;                      ///< from 0, in the direction of current
+    int track = 0;  ///< from 0, in the direction of current
     double low = 0, high = 0;
     std::vector<double> before, after;  ///< which of the run's ends it reaches
     std::vector<double> links;          ///< where it meets other bars of the same run

@@ -16,8 +16,8 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kGap = 2;        // between neighbours, with what they reach
-constexpr double kNetGap = 4;     // between nets of one layer
+constexpr double kGap = 2;     // between neighbours, with what they reach
+constexpr double kNetGap = 4;  // between nets of one layer
 
 struct Neighbour {
     int node, edge;
@@ -37,7 +37,8 @@ public:
         }
         for (auto* side : {&up_, &down_}) {
             for (auto& list : *side) {
-                std::ranges::sort(list, {}, [&](const Neighbour& n) { return std::tuple(place_[n.node], n.there, n.here); });
+                std::ranges::sort(list, {},
+                                  [&](const Neighbour& n) { return std::tuple(place_[n.node], n.there, n.here); });
             }
         }
         markConflicts();

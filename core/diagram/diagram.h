@@ -24,9 +24,9 @@ enum class SheetFlow : std::uint8_t { Rightward, Downward };
 
 /// What a layout may take into account besides the circuit.
 struct DiagramHints {
-    std::vector<double> order;         ///< by part: smaller stands further left or higher, where current allows; empty: by id
-    std::optional<SheetFlow> flow;     ///< nothing: whichever fills the sheet better
-    double sheetRatio = 2;             ///< breadth of the sheet to its height, for that choice
+    std::vector<double> order;  ///< by part: smaller stands further left or higher, where current allows; empty: by id
+    std::optional<SheetFlow> flow;  ///< nothing: whichever fills the sheet better
+    double sheetRatio = 2;          ///< breadth of the sheet to its height, for that choice
     SymbolStyle style = SymbolStyle::Iec;
 };
 
@@ -54,7 +54,7 @@ struct PlacedPart {
     int part = 0;
     const Symbol* symbol = nullptr;  ///< null: a box, `body`
     SymbolPose pose;
-    Rect body;                       ///< all that is drawn of it but its leads and words
+    Rect body;  ///< all that is drawn of it but its leads and words
     std::vector<SheetLead> leads;
 };
 
@@ -75,9 +75,9 @@ enum class WordKind : std::uint8_t { Id, Value, Switch, Lead };  ///< Switch: ho
 struct SheetWord {
     int part = -1;
     WordKind kind = WordKind::Id;
-    std::string text;    ///< empty for Switch
-    Rect frame;          ///< room kept for it
-    int align = -1;      ///< -1 left, 0 centred, 1 right inside its frame
+    std::string text;  ///< empty for Switch
+    Rect frame;        ///< room kept for it
+    int align = -1;    ///< -1 left, 0 centred, 1 right inside its frame
 };
 
 /// Where the volts of a net may be told: a tag beside the wire, joined by a stub to a small open node on it.
@@ -93,10 +93,10 @@ struct Diagram {
     std::vector<PlacedPart> parts;  ///< by part of the netlist
     std::vector<SheetWire> wires;
     std::vector<SheetDot> dots;
-    std::vector<Point> openEnds;    ///< where a lead hangs free
+    std::vector<Point> openEnds;  ///< where a lead hangs free
     std::vector<SheetWord> words;
-    std::vector<SheetTag> tags;     ///< of the nets that have room for one
-    int crossings = 0;              ///< of wires of different nets
+    std::vector<SheetTag> tags;  ///< of the nets that have room for one
+    int crossings = 0;           ///< of wires of different nets
 };
 
 inline constexpr double kSheetTextMm = 3.0;  ///< em of ids and values

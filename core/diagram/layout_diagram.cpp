@@ -25,7 +25,7 @@ constexpr double kTrack = 3;        // between tracks
 constexpr double kChannelEdge = 2;  // between a track and the parts
 constexpr double kLeastChannel = 4;
 constexpr double kTagChannel = kSheetTagWidthMm + 3;  // so that the volts of a net have room in a row of parts
-constexpr double kReturnRoom = 10;  // over the return wire, for its volts
+constexpr double kReturnRoom = 10;                    // over the return wire, for its volts
 constexpr double kMargin = 4;
 constexpr double kBetweenCircuits = 8;
 
@@ -34,7 +34,11 @@ class ComponentLayout {
 public:
     ComponentLayout(const Netlist& netlist, const DiagramHints& hints, SheetFlow flow, const SheetRanks& ranks,
                     const std::vector<double>& key, int component)
-        : netlist_(netlist), hints_(hints), flow_(flow), ranks_(ranks), key_(key) {
+        : netlist_(netlist),
+          hints_(hints),
+          flow_(flow),
+          ranks_(ranks),
+          key_(key) {
         for (std::size_t part = 0; part < netlist.parts.size(); ++part) {
             if (ranks.component[part] == component) parts_.push_back(static_cast<int>(part));
         }
@@ -145,9 +149,8 @@ private:
         for (std::size_t node = 0; node < graph_.nodes.size(); ++node)
             graph_.layers[graph_.nodes[node].layer].push_back(static_cast<int>(node));
         for (auto& layer : graph_.layers) {
-            std::ranges::stable_sort(layer, {}, [&](int node) {
-                return std::tuple(graph_.nodes[node].pin, graph_.nodes[node].key);
-            });
+            std::ranges::stable_sort(
+                layer, {}, [&](int node) { return std::tuple(graph_.nodes[node].pin, graph_.nodes[node].key); });
         }
     }
 
@@ -155,7 +158,8 @@ private:
     bool orderBoxes() {
         std::vector<double> place(graph_.nodes.size());
         for (const auto& layer : graph_.layers) {
-            for (std::size_t i = 0; i < layer.size(); ++i) place[layer[i]] = static_cast<double>(i) / static_cast<double>(layer.size());
+            for (std::size_t i = 0; i < layer.size(); ++i)
+                place[layer[i]] = static_cast<double>(i) / static_cast<double>(layer.size());
         }
         bool any = false;
         for (std::size_t block = 0; block < blocks_.size(); ++block) {
@@ -317,7 +321,8 @@ private:
         part.body = {corner.x, corner.y, extent.x, extent.y};
         for (SheetLead& lead : part.leads) lead.at = at(along + lead.at.x, across + lead.at.y);
         for (const InnerWire& inner : block.inner)
-            wire(diagram, inner.net, along + inner.from.x, across + inner.from.y, along + inner.to.x, across + inner.to.y);
+            wire(diagram, inner.net, along + inner.from.x, across + inner.from.y, along + inner.to.x,
+                 across + inner.to.y);
         for (const SheetPort& port : block.ports) {
             wire(diagram, port.net, along + port.along, across + port.across,
                  start_[placed.layer + (port.after ? 1 : 0)], across + port.across);
@@ -334,9 +339,7 @@ private:
         const RoutedChannel& channel = channels_[layer];
         const double top = start_[layer], bottom = start_[layer + 1];
         const double used = kTrack * std::max(0, channel.tracks - 1);
-        const auto trackAlong = [&](int track) {
-            return std::round((top + bottom - used) ) / 2 + kTrack * track;
-        };
+        const auto trackAlong = [&](int track) { return std::round((top + bottom - used)) / 2 + kTrack * track; };
         std::vector<char> routed(runs_[layer].size());
         for (const ChannelBar& bar : channel.bars) {
             routed[bar.run] = 1;
@@ -409,7 +412,8 @@ Diagram layOutFlow(const Netlist& netlist, const DiagramHints& hints, SheetFlow 
         layout.draw(own);
         const Point size = layout.size();
         constexpr double kBreadest = 240;
-        if (along > kMargin && along + size.x > kBreadest) row += rowHeight + kBetweenCircuits, along = kMargin, rowHeight = 0;
+        if (along > kMargin && along + size.x > kBreadest)
+            row += rowHeight + kBetweenCircuits, along = kMargin, rowHeight = 0;
         addMoved(diagram, own, {along, row});
         along += size.x + kBetweenCircuits;
         rowHeight = std::max(rowHeight, size.y);

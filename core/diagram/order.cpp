@@ -185,7 +185,8 @@ private:
         for (std::size_t start = 0; start < graph_.nodes.size(); ++start) {
             int node = static_cast<int>(start);
             if (!isLink(node) || taken[node]) continue;
-            while (!up_[node].empty() && isLink(graph_.edges[up_[node][0]].from)) node = graph_.edges[up_[node][0]].from;
+            while (!up_[node].empty() && isLink(graph_.edges[up_[node][0]].from))
+                node = graph_.edges[up_[node][0]].from;
             std::vector<int> chain;
             for (;;) {
                 taken[node] = 1;

@@ -134,7 +134,8 @@ std::vector<int> orderNets(const Netlist& netlist, const std::vector<std::vector
     std::iota(order.begin(), order.end(), 0);
     std::ranges::sort(order, [&](int a, int b) {
         const auto rank = [&](int net) {
-            const bool plus = anchors.plus[net] && !anchors.minus[net], minus = anchors.minus[net] && !anchors.plus[net];
+            const bool plus = anchors.plus[net] && !anchors.minus[net],
+                       minus = anchors.minus[net] && !anchors.plus[net];
             return std::tuple(plus ? 0 : minus ? 2 : 1, -volts[net], steps[net], netKey[net], keySum[net], net);
         };
         return rank(a) < rank(b);
@@ -171,7 +172,11 @@ class Layering {
 public:
     Layering(const Netlist& netlist, const std::vector<std::vector<int>>& netsOf, SheetRanks& ranks,
              const std::vector<int>& place, bool beside)
-        : netlist_(netlist), netsOf_(netsOf), ranks_(ranks), place_(place), beside_(beside) {}
+        : netlist_(netlist),
+          netsOf_(netsOf),
+          ranks_(ranks),
+          place_(place),
+          beside_(beside) {}
 
     void run() {
         ranks_.netRank.assign(netlist_.nets.size(), 0);

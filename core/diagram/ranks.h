@@ -8,9 +8,10 @@
 namespace tiepoint {
 
 struct SheetRanks {
-    std::vector<int> netRank;    ///< even; by net
-    std::vector<int> partRank;   ///< odd; by part
-    std::vector<std::vector<char>> isAfter;  ///< by part, by lead: its net lies after the part (in the direction of current)
+    std::vector<int> netRank;   ///< even; by net
+    std::vector<int> partRank;  ///< odd; by part
+    std::vector<std::vector<char>>
+        isAfter;                 ///< by part, by lead: its net lies after the part (in the direction of current)
     std::vector<int> component;  ///< by part
     int components = 0;
     std::vector<char> isReturn;  ///< by net: the minus of the supplies, where current ends

@@ -22,7 +22,8 @@ void joinStraight(Diagram& diagram) {
     }
     for (const PlacedPart& part : diagram.parts) {
         for (const SheetLead& lead : part.leads) {
-            if (const auto found = ends.find(keyOf(lead.net, lead.at)); found != ends.end()) found->second.push_back(-1);
+            if (const auto found = ends.find(keyOf(lead.net, lead.at)); found != ends.end())
+                found->second.push_back(-1);
         }
     }
     std::vector<char> gone(diagram.wires.size());
@@ -77,7 +78,8 @@ int countCrossings(const Diagram& diagram) {
 }
 
 bool overlaps(const Rect& a, const Rect& b, double room) {
-    return a.left < b.right() + room && b.left < a.right() + room && a.top < b.bottom() + room && b.top < a.bottom() + room;
+    return a.left < b.right() + room && b.left < a.right() + room && a.top < b.bottom() + room &&
+           b.top < a.bottom() + room;
 }
 
 class TagPlacer {
@@ -141,8 +143,9 @@ private:
             return false;
         const Rect node{tag.node.x - 0.6, tag.node.y - 0.6, 1.2, 1.2};
         const bool beside = frame.top < tag.node.y && frame.bottom() > tag.node.y;
-        const Rect stub = beside ? Rect{std::min(tag.node.x, frame.left), tag.node.y - 0.2, std::abs(frame.left - tag.node.x), 0.4}
-                                 : Rect{tag.node.x - 0.2, std::min(tag.node.y, frame.top), 0.4, std::abs(frame.top - tag.node.y)};
+        const Rect stub =
+            beside ? Rect{std::min(tag.node.x, frame.left), tag.node.y - 0.2, std::abs(frame.left - tag.node.x), 0.4}
+                   : Rect{tag.node.x - 0.2, std::min(tag.node.y, frame.top), 0.4, std::abs(frame.top - tag.node.y)};
         const auto meets = [&](const Rect& other, double room) {
             return overlaps(frame, other, room) || overlaps(node, other, 0.4) || overlaps(stub, other, 0.4);
         };
@@ -163,7 +166,8 @@ private:
             const auto [x0, x1] = std::minmax(wire.from.x, wire.to.x);
             const auto [y0, y1] = std::minmax(wire.from.y, wire.to.y);
             const Rect line{x0, y0, x1 - x0, y1 - y0};
-            return overlaps(frame, line, kRoom) || (wire.net != tag.net && (overlaps(stub, line, 0.4) || overlaps(node, line, 0.4)));
+            return overlaps(frame, line, kRoom) ||
+                   (wire.net != tag.net && (overlaps(stub, line, 0.4) || overlaps(node, line, 0.4)));
         });
     }
 

@@ -186,10 +186,14 @@ const Symbol* symbolOf(const PartKind& kind, SymbolStyle style) {
 
 bool isDrawn(const SymbolWhen& when, const Part& part, const Inputs& inputs) {
     switch (when.kind) {
-        case SymbolWhen::Kind::Always: return true;
-        case SymbolWhen::Kind::State: return part.stateValue(when.index) == when.is;
-        case SymbolWhen::Kind::Closed: return isPresent(part, part.kind->model[when.index], inputs);
-        case SymbolWhen::Kind::Open: return !isPresent(part, part.kind->model[when.index], inputs);
+        case SymbolWhen::Kind::Always:
+            return true;
+        case SymbolWhen::Kind::State:
+            return part.stateValue(when.index) == when.is;
+        case SymbolWhen::Kind::Closed:
+            return isPresent(part, part.kind->model[when.index], inputs);
+        case SymbolWhen::Kind::Open:
+            return !isPresent(part, part.kind->model[when.index], inputs);
     }
     return true;
 }

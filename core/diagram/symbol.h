@@ -34,8 +34,8 @@ struct SymbolLead {
 struct SymbolWhen {
     enum class Kind : std::uint8_t { Always, Closed, Open, State };
     Kind kind = Kind::Always;
-    int index = -1;   ///< of the model's element, or of the state
-    double is = 0;    ///< the state's value
+    int index = -1;  ///< of the model's element, or of the state
+    double is = 0;   ///< the state's value
 };
 
 struct SymbolShape {

@@ -184,6 +184,7 @@ private:
             if (outcome) best = &cause;
         }
         if (best == nullptr) return;
+        if (best->hidden) return tellBrokenFirst(judged, best->parts);
         if (!judged.empty() && isToldBetter(judge, judged.front(), *best, *outcome)) return;
         Finding finding = findingOf(*best, causes, judge.now());
         const bool first = judged.empty() || !isLaw(judged.front());
@@ -215,6 +216,14 @@ private:
         Judged cause{nullptr, {}};
         cause.suspicion.finding = std::move(finding);
         judged.insert(first ? judged.begin() : judged.begin() + 1, std::move(cause));
+    }
+
+    /// Of something broken only what a meter shows is told.
+    static void tellBrokenFirst(Judgement& judged, const std::vector<std::string>& broken) {
+        std::ranges::stable_partition(judged, [&](const Judged& each) {
+            const auto& parts = each.suspicion.finding.parts;
+            return each.rule->ofBroken && !parts.empty() && std::ranges::find(broken, parts.front()) != broken.end();
+        });
     }
 
     static constexpr std::ptrdiff_t kMostConfirmed = 3;

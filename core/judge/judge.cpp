@@ -124,6 +124,7 @@ std::optional<Judge::Trial> Judge::trialOf(const Edit& edit) {
 void Judge::tell(const Slip& slip, Cause& cause) const {
     const Bench& bench = *layout_->bench;
     cause.kind = slip.kind->name;
+    cause.hidden = !slip.change().conditions.empty();
     cause.text = slipInWords(bench, slip);
     if (const std::string proof = proofOf(cause.then); !proof.empty()) {
         if (cause.text.ends_with('.')) cause.text.pop_back();
@@ -172,7 +173,7 @@ std::vector<const Cause*> Judge::likeIt(const Cause& cause, const std::vector<Ca
     constexpr std::size_t kMostTold = 3;
     std::vector<const Cause*> alike;
     for (const Cause& other : causes) {
-        const bool like = &other != &cause && other.then.show == cause.then.show &&
+        const bool like = &other != &cause && !other.hidden && other.then.show == cause.then.show &&
                           other.worth > cause.worth - kMuchLess && other.worth <= cause.worth;
         if (like && alike.size() < kMostTold) alike.push_back(&other);
     }

@@ -24,6 +24,8 @@ struct Cause {
     std::vector<std::string> parts;
     std::vector<Hole> holes;
     double worth = 0;
+    bool hidden =
+        false;      ///< something is broken that looks sound: whoever tells it gives away what a meter has to find
     Observed then;  ///< what the mended bench does
 };
 

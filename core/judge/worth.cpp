@@ -10,41 +10,41 @@ struct Weighed {
 };
 /// By trait.
 constexpr std::array<Weighed, kTraitCount> kWeights = {{
-    {1.8, -1.0},  // LitLights
+    {2.0, -1.0},  // LitLights
     {4.0, -0.9},  // Brightness
     {0.0, 0.0},   // Throws
-    {2.6, 0.0},   // Contacts
-    {1.2, 0.0},   // Knobs
-    {1.4, -0.7},  // Patterns
+    {2.0, 0.0},   // Contacts
+    {1.0, 0.0},   // Knobs
+    {1.1, -0.8},  // Patterns
     {2.3, 0.0},   // Carriers
-    {1.8, -0.3},  // Meters
-    {0.9, 0.0},   // Supplies
+    {2.3, -0.3},  // Meters
+    {0.7, 0.0},   // Supplies
     {0.0, 3.0},   // Unsolved
-    {0.0, 1.8},   // Over
-    {0.0, 1.2},   // OverFar
-    {0.0, 0.7},   // Sagging
-    {0.0, 0.8},   // Limiting
+    {0.0, 2.6},   // Over
+    {0.0, 0.6},   // OverFar
+    {0.0, 1.0},   // Sagging
+    {0.0, 1.1},   // Limiting
     {-0.6, 0.4},  // Absorbing
     {-0.3, 0.7},  // Backwards
-    {0.0, 3.3},   // BadReadings
+    {0.0, 3.0},   // BadReadings
     {0.0, 2.0},   // Misprinted
     {-0.3, 0.3},  // Colours
-    {-1.1, 3.5},  // LooseLegs
-    {1.1, 2.7},   // LooseEnds
+    {-1.4, 3.1},  // LooseLegs
+    {1.4, 2.7},   // LooseEnds
     {-1.0, 0.2},  // Parked
-    {-0.3, 1.1},  // Bypassed
+    {-0.3, 1.3},  // Bypassed
     {-0.2, 0.8},  // IdleJumpers
-    {0.2, 0.2},   // EverLit
-    {-2.0, 3.8},  // LightCurrent
+    {-0.2, 0.6},  // EverLit
+    {-1.8, 4.2},  // LightCurrent
     {-0.3, 0.3},  // Sharing
-    {1.9, -1.0},  // UsualValues
-    {-0.2, 0.7},  // OddValues
-    {-0.8, 0.6},  // OddLights
+    {1.6, -1.0},  // UsualValues
+    {-0.4, 0.7},  // OddValues
+    {-1.1, 0.4},  // OddLights
     {0.3, -0.8},  // UsualVolts
     {0.0, -0.6},  // RailTies
-    {0.4, -0.2},  // DeadThrows
+    {0.8, -0.3},  // DeadThrows
 }};
-constexpr double kOfCommonness = 1.25, kCommonest = 20, kOfWays = 1.2;
+constexpr double kOfCommonness = 1.2, kCommonest = 20, kOfWays = 1.0;
 
 }  // namespace
 

@@ -40,7 +40,8 @@ int PlanGround::holeAt(Point at) const {
     const auto [x, y] = keyOf(at);
     for (const long dx : {0L, -1L, 1L}) {
         for (const long dy : {0L, -1L, 1L}) {
-            if (const auto found = holeByPlace_.find({x + dx, y + dy}); found != holeByPlace_.end()) return found->second;
+            if (const auto found = holeByPlace_.find({x + dx, y + dy}); found != holeByPlace_.end())
+                return found->second;
         }
     }
     return -1;
@@ -56,7 +57,8 @@ void PlanGround::near(Point at, double radiusMm, std::vector<int>& holes) const 
         if (!kind_.has(each, 1)) continue;
         const Point first = kind_.holeMm(each, 1);
         if (std::abs(first.y - at.y) > radiusMm) continue;
-        const int from = std::max(1, static_cast<int>((at.x - first.x - radiusMm) / kPitchMm) - 13);  // rails skip holes
+        const int from =
+            std::max(1, static_cast<int>((at.x - first.x - radiusMm) / kPitchMm) - 13);  // rails skip holes
         for (int number = from; kind_.has(each, number); ++number) {
             const int hole = kind_.holeIndex(each, number);
             if (spots_[hole].at.x > at.x + radiusMm) break;

@@ -16,7 +16,7 @@ public:
     struct Spot {
         Line line = Line::A;
         int number = 1;
-        Point at;       ///< mm, from the board's corner
+        Point at;  ///< mm, from the board's corner
         int strip = 0;
     };
     int holeCount() const { return static_cast<int>(spots_.size()); }

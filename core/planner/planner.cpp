@@ -32,7 +32,10 @@ constexpr std::array<int, 6> kOtherColours = {3, 4, 2, 6, 5, 7};
 class Planner {
 public:
     Planner(const Netlist& circuit, const PlanWish& wish)
-        : circuit_(circuit), wish_(wish), ground_(*wish.board, wish.rails), terminals_(terminalsOf(circuit)),
+        : circuit_(circuit),
+          wish_(wish),
+          ground_(*wish.board, wish.rails),
+          terminals_(terminalsOf(circuit)),
           deadline_(Clock::now() + std::chrono::milliseconds(static_cast<long>(wish.mostSeconds * 1000))) {}
 
     Plan run() {
@@ -40,7 +43,8 @@ public:
         for (;;) {
             prepare();
             if (const int misfit = tooBig(); misfit >= 0) {
-                putAside(plan, misfit, fmt::format("its {} legs find no place on a {} board", legCount(misfit), wish_.board->name));
+                putAside(plan, misfit,
+                         fmt::format("its {} legs find no place on a {} board", legCount(misfit), wish_.board->name));
                 continue;
             }
             if (auto bench = tryAll(plan.cost)) {
@@ -48,7 +52,8 @@ public:
                 return plan;
             }
             if (left_.size() >= circuit_.parts.size()) return plan;
-            putAside(plan, worst_, fmt::format("no place is left for it on a {} board beside the other parts", wish_.board->name));
+            putAside(plan, worst_,
+                     fmt::format("no place is left for it on a {} board beside the other parts", wish_.board->name));
         }
     }
 
@@ -106,7 +111,8 @@ private:
             }
         }
         keepRails();
-        std::vector<Line> pluses{Line::TopPlus, Line::BottomPlus, Line::TopMinus}, minuses{Line::BottomMinus, Line::TopMinus, Line::BottomPlus};
+        std::vector<Line> pluses{Line::TopPlus, Line::BottomPlus, Line::TopMinus},
+            minuses{Line::BottomMinus, Line::TopMinus, Line::BottomPlus};
         for (const auto& [nets, lines] : {std::pair(&plus, &pluses), std::pair(&minus, &minuses)}) {
             for (const int net : *nets) {
                 if (railOfNet_.contains(net)) continue;
@@ -156,7 +162,8 @@ private:
             if (each.kind->leads[lead].socket || net < 0) continue;
             PlanThing thing{part, nullptr, {lead}, {net}, {0}, false};
             PlanPlace place;
-            int hole = kept && kept->leads[lead] ? ground_.holeAt(kept->leads[lead]->line, kept->leads[lead]->number) : -1;
+            int hole =
+                kept && kept->leads[lead] ? ground_.holeAt(kept->leads[lead]->line, kept->leads[lead]->number) : -1;
             if (hole < 0) {
                 if (const auto rail = railOfNet_.find(net); rail != railOfNet_.end()) hole = freeInRail(rail->second);
             }
@@ -349,11 +356,14 @@ private:
         }
         const auto rail = railOfNet_.find(net);
         std::vector<int> holes;
-        if (rail != railOfNet_.end() && (strips.empty() || std::ranges::any_of(strips, [&](int strip) { return ground_.isRail(strip); }))) {
-            for (int number = 3; wish_.board->has(rail->second, number); ++number) holes.push_back(ground_.holeAt(rail->second, number));
+        if (rail != railOfNet_.end() &&
+            (strips.empty() || std::ranges::any_of(strips, [&](int strip) { return ground_.isRail(strip); }))) {
+            for (int number = 3; wish_.board->has(rail->second, number); ++number)
+                holes.push_back(ground_.holeAt(rail->second, number));
         }
         for (const int strip : strips) {
-            if (!ground_.isRail(strip)) holes.insert(holes.end(), ground_.holesOf(strip).begin(), ground_.holesOf(strip).end());
+            if (!ground_.isRail(strip))
+                holes.insert(holes.end(), ground_.holesOf(strip).begin(), ground_.holesOf(strip).end());
         }
         Jumper jumper;
         jumper.id = freeId(bench, "W");

@@ -17,7 +17,7 @@ struct PlanWish {
     const BoardKind* board = nullptr;  ///< never null
     Rails rails = Rails::Through;
     Labels labels = Labels::ATop;
-    std::vector<Part> kept;            ///< parts that stay where they are, on a board "A" of that kind; by id
+    std::vector<Part> kept;  ///< parts that stay where they are, on a board "A" of that kind; by id
     double mostSeconds = 10;
     unsigned seed = 1;
 };
@@ -29,9 +29,9 @@ struct Unplaced {
 };
 
 struct Plan {
-    Bench bench;                     ///< valid; holds every part but those that found no place
+    Bench bench;  ///< valid; holds every part but those that found no place
     std::vector<Unplaced> unplaced;
-    double cost = 0;                 ///< what the search made small: see anneal.cpp
+    double cost = 0;  ///< what the search made small: see anneal.cpp
     bool isWhole() const { return unplaced.empty(); }
 };
 

@@ -36,9 +36,17 @@ Outline grown(Outline outline, double by) {
 class Search {
 public:
     Search(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, unsigned seed)
-        : ground_(ground), task_(task), random_(seed), places_(fixed), leads_(ground.holeCount()),
-          covers_(ground.holeCount()), onStrip_(ground.stripCount()), ends_(ground.stripCount()),
-          netCost_(task.nets), netEnds_(task.nets), thingsOf_(task.nets) {
+        : ground_(ground),
+          task_(task),
+          random_(seed),
+          places_(fixed),
+          leads_(ground.holeCount()),
+          covers_(ground.holeCount()),
+          onStrip_(ground.stripCount()),
+          ends_(ground.stripCount()),
+          netCost_(task.nets),
+          netEnds_(task.nets),
+          thingsOf_(task.nets) {
         for (std::size_t thing = 0; thing < task.things.size(); ++thing) {
             for (const int net : task.things[thing].nets) {
                 auto& list = thingsOf_[net];
@@ -224,7 +232,8 @@ private:
         }
         const auto [from, to] = task_.flow[thing];
         if (from >= 0 && to >= 0)
-            cost += kBackwards * std::max(0.0, ground_.spot(place.holes[from]).at.x - ground_.spot(place.holes[to]).at.x);
+            cost +=
+                kBackwards * std::max(0.0, ground_.spot(place.holes[from]).at.x - ground_.spot(place.holes[to]).at.x);
         if (place.hasLegs) {
             const Point a = ground_.spot(place.holes[0]).at, b = ground_.spot(place.holes[1]).at;
             const double span = distance(a, b), usual = each.package->defaultSpan * kPitchMm;
@@ -239,7 +248,8 @@ private:
         const PlanPlace &one = places_[a], &other = places_[b];
         if (one.hasBody && other.hasBody) {
             const double apart = distance(one.body.centre, other.body.centre);
-            const double reach = std::max(one.body.halfLength, one.body.halfWidth) + std::max(other.body.halfLength, other.body.halfWidth);
+            const double reach = std::max(one.body.halfLength, one.body.halfWidth) +
+                                 std::max(other.body.halfLength, other.body.halfWidth);
             const double legs = one.legs.halfLength + other.legs.halfLength;
             if (apart < reach * 1.5 + 2) {
                 if (overlap(one.body, other.body)) {
@@ -260,45 +270,57 @@ private:
             return;
         }
         const bool inOrder = task_.rank[a] < task_.rank[b];
-        const double ahead = inOrder ? one.body.centre.x - other.body.centre.x : other.body.centre.x - one.body.centre.x;
+        const double ahead =
+            inOrder ? one.body.centre.x - other.body.centre.x : other.body.centre.x - one.body.centre.x;
         if (ahead > 0 && areNeighbours(a, b)) soft_ += by * kOrder * ahead;
     }
     bool areNeighbours(int a, int b) const {
         for (const int net : task_.things[a].nets) {
-            if (!task_.isRailNet[net] && std::ranges::find(task_.things[b].nets, net) != task_.things[b].nets.end()) return true;
+            if (!task_.isRailNet[net] && std::ranges::find(task_.things[b].nets, net) != task_.things[b].nets.end())
+                return true;
         }
         return false;
     }
 
     double total() {
         for (const int net : stale_) {
-            if (netCost_[net] < 0) continue;
-            wire_ -= netCost_[net];
-            for (const int strip : netEnds_[net]) --ends_[strip];
-            netEnds_[net].clear();
-            netCost_[net] = -1;
+            if (isStale_[net]) continue;
+            isStale_[net] = 1;
+            for (const PlanLink& link : netLinks_[net]) --ends_[link.from], --ends_[link.to];
         }
         for (const int net : stale_) {
-            if (netCost_[net] >= 0) continue;
-            netCost_[net] = 0;
-            for (const PlanLink& link : links(net)) {
-                netCost_[net] += kJumper + kWire * ground_.apart(link.from, link.to);
-                netEnds_[net].push_back(link.from);
-                netEnds_[net].push_back(link.to);
-            }
-            for (const int strip : netEnds_[net]) ++ends_[strip];
-            wire_ += netCost_[net];
+            if (!isStale_[net]) continue;
+            isStale_[net] = 0;
+            netLinks_[net] = links(net);
+            for (const PlanLink& link : netLinks_[net]) ++ends_[link.from], ++ends_[link.to];
         }
         stale_.clear();
-        int missing = 0;
+        missing_ = 0;
         for (int strip = 0; strip < ground_.stripCount(); ++strip) {
             if (ends_[strip] == 0) continue;
             int free = 0;
-            for (const int hole : ground_.holesOf(strip)) free += leads_[hole] == 0 && covers_[hole] == 0;
-            missing += std::max(0, ends_[strip] - free);
+            for (const int hole : ground_.holesOf(strip)) free += isFree(hole);
+            missing_ += std::max(0, ends_[strip] - free);
         }
-        missing_ = missing;
-        return kHard * clashes_ + kNoHole * missing + wire_ + soft_;
+        double wire = 0;
+        for (const auto& list : netLinks_) {
+            for (const PlanLink& link : list) wire += kJumper + kWire * freeWay(link);
+        }
+        return kHard * clashes_ + kNoHole * missing_ + wire + soft_;
+    }
+
+    bool isFree(int hole) const { return leads_[hole] == 0 && covers_[hole] == 0; }
+    /// The least way between free holes of two strips.
+    double freeWay(const PlanLink& link) const {
+        double least = std::numeric_limits<double>::max();
+        for (const int from : ground_.holesOf(link.from)) {
+            if (!isFree(from)) continue;
+            for (const int to : ground_.holesOf(link.to)) {
+                const Point off = ground_.spot(from).at - ground_.spot(to).at;
+                if (const double square = dot(off, off); square < least && isFree(to)) least = square;
+            }
+        }
+        return least < std::numeric_limits<double>::max() ? std::sqrt(least) : ground_.apart(link.from, link.to);
     }
 
     std::vector<PlanLink> links(int net) const;
@@ -325,18 +347,19 @@ private:
     std::vector<int> leads_, covers_;  // by hole
     std::vector<std::vector<std::pair<int, int>>> onStrip_;
     std::vector<int> ends_;  // by strip: of jumpers
-    std::vector<double> netCost_;
-    std::vector<std::vector<int>> netEnds_;
+    std::vector<std::vector<PlanLink>> netLinks_;
+    std::vector<char> isStale_;
     std::vector<std::vector<int>> thingsOf_;  // by net
     std::vector<int> movable_;
     std::vector<char> placed_;
     std::vector<int> stale_;
     int clashes_ = 0, missing_ = 0;
-    double wire_ = 0, soft_ = 0;
+    double soft_ = 0;
 };
 
 /// Prim's algorithm over the pieces of metal that a net has.
-std::vector<PlanLink> linkPieces(const PlanGround& ground, int net, const std::vector<int>& strips, const std::vector<int>& piece) {
+std::vector<PlanLink> linkPieces(const PlanGround& ground, int net, const std::vector<int>& strips,
+                                 const std::vector<int>& piece) {
     std::vector<PlanLink> links;
     if (strips.empty()) return links;
     std::vector<double> least(strips.size(), std::numeric_limits<double>::max());
@@ -364,8 +387,9 @@ std::vector<PlanLink> linkPieces(const PlanGround& ground, int net, const std::v
     }
 }
 
-std::vector<PlanLink> linksOfThings(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places,
-                                    const std::vector<int>& things, const std::vector<char>* placed, int net) {
+std::vector<PlanLink> linksOfThings(const PlanGround& ground, const PlanTask& task,
+                                    const std::vector<PlanPlace>& places, const std::vector<int>& things,
+                                    const std::vector<char>* placed, int net) {
     std::vector<int> strips, piece;
     const auto join = [&](int a, int b) {
         for (int& each : piece) each = each == a ? b : each;
@@ -403,7 +427,8 @@ PlanResult searchPlaces(const PlanGround& ground, const PlanTask& task, const st
     return Search(ground, task, fixed, seed).run(steps, deadline);
 }
 
-std::vector<PlanLink> linksOf(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places, int net) {
+std::vector<PlanLink> linksOf(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places,
+                              int net) {
     std::vector<int> all(task.things.size());
     for (std::size_t i = 0; i < all.size(); ++i) all[i] = static_cast<int>(i);
     return linksOfThings(ground, task, places, all, nullptr, net);

@@ -11,11 +11,11 @@ namespace tiepoint {
 /// What the board has to be for one circuit.
 struct PlanTask {
     std::vector<PlanThing> things;
-    int nets = 0;                        ///< those of the circuit and one for each lead that joins nothing
-    std::vector<int> netOfRail;          ///< by strip of a rail: its net, or -1; other strips -1
-    std::vector<char> isRailNet;         ///< by net
+    int nets = 0;                          ///< those of the circuit and one for each lead that joins nothing
+    std::vector<int> netOfRail;            ///< by strip of a rail: its net, or -1; other strips -1
+    std::vector<char> isRailNet;           ///< by net
     std::vector<std::array<int, 2>> flow;  ///< by thing: its leads towards plus and minus, or -1
-    std::vector<int> rank;               ///< by thing: its layer in the direction of current
+    std::vector<int> rank;                 ///< by thing: its layer in the direction of current
 };
 
 /// Two strips of one net that nothing joins yet.
@@ -25,10 +25,10 @@ struct PlanLink {
 };
 
 struct PlanResult {
-    std::vector<PlanPlace> places;   ///< by thing
+    std::vector<PlanPlace> places;  ///< by thing
     double cost = 0;
-    int clashes = 0;                 ///< 0: nothing lies where something else is
-    std::vector<int> troubled;       ///< things that are in a clash
+    int clashes = 0;            ///< 0: nothing lies where something else is
+    std::vector<int> troubled;  ///< things that are in a clash
 };
 
 /// `steps` moves; at `deadline` it ends with the best so far.
@@ -36,6 +36,7 @@ PlanResult searchPlaces(const PlanGround& ground, const PlanTask& task, const st
                         unsigned seed, std::chrono::steady_clock::time_point deadline);
 
 /// The shortest links that make one piece of metal of each net, as far as strips tell.
-std::vector<PlanLink> linksOf(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places, int net);
+std::vector<PlanLink> linksOf(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places,
+                              int net);
 
 }  // namespace tiepoint

@@ -44,7 +44,8 @@ std::optional<PlanPlace> lieIn(const PlanGround& ground, const PlanThing& thing,
     PlanPlace place;
     place.holes = std::move(holes);
     if (!thing.package) return place;
-    std::vector<std::optional<Point>> leads(thing.package->reach == Reach::Bending ? 2 : thing.package->footprint.size());
+    std::vector<std::optional<Point>> leads(thing.package->reach == Reach::Bending ? 2
+                                                                                   : thing.package->footprint.size());
     for (std::size_t i = 0; i < place.holes.size(); ++i) {
         for (std::size_t k = 0; k < i; ++k) {
             if (place.holes[k] == place.holes[i]) return std::nullopt;
@@ -88,7 +89,9 @@ std::optional<PlanPlace> lieAt(const PlanGround& ground, const PlanThing& thing,
     if (thing.package->reach == Reach::Bending) {
         if (second < 0) {
             const int way = below(random, 4);
-            const int most = static_cast<int>(thing.package->maxSpan), least = static_cast<int>(std::max(1.0, thing.package->standingMaxSpan > 0 ? 1.0 : thing.package->minSpan));
+            const int most = static_cast<int>(thing.package->maxSpan),
+                      least = static_cast<int>(
+                          std::max(1.0, thing.package->standingMaxSpan > 0 ? 1.0 : thing.package->minSpan));
             const int span = least + below(random, std::max(1, std::min(most, least + 7) - least + 1));
             if (way == 0 && !isRail(spot.line)) {
                 // Across the gap, in the same column.
@@ -96,8 +99,9 @@ std::optional<PlanPlace> lieAt(const PlanGround& ground, const PlanThing& thing,
                 const int other = row < 5 ? 5 + below(random, 3) : 4 - below(random, 3);
                 second = ground.holeAt(static_cast<Line>(other), spot.number);
             } else if (way == 1 && !isRail(spot.line)) {
-                const Line rail = static_cast<int>(spot.line) < 5 ? (below(random, 2) ? Line::TopPlus : Line::TopMinus)
-                                                                  : (below(random, 2) ? Line::BottomPlus : Line::BottomMinus);
+                const Line rail = static_cast<int>(spot.line) < 5
+                                      ? (below(random, 2) ? Line::TopPlus : Line::TopMinus)
+                                      : (below(random, 2) ? Line::BottomPlus : Line::BottomMinus);
                 second = ground.holeAt({spot.at.x, ground.kind().has(rail, 1) ? ground.kind().holeMm(rail, 1).y : -99});
             } else if (!isRail(spot.line)) {
                 second = ground.holeAt(spot.line, spot.number + (below(random, 2) ? span : -span));

@@ -64,7 +64,8 @@ private:
     }
 
     void single(Netlist& circuit, int from, int to) {
-        constexpr const char* kKinds[] = {"resistor", "led", "push-button", "lamp", "toggle", "diode", "resistor", "led"};
+        constexpr const char* kKinds[] = {"resistor", "led",   "push-button", "lamp",
+                                          "toggle",   "diode", "resistor",    "led"};
         const PartKind& kind = *findKind(kKinds[below(8)]);
         const int number = static_cast<int>(circuit.parts.size());
         const int index = addPart(circuit, makePart(kind, fmt::format("{}{}", kind.prefix, number)));

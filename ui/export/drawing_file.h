@@ -25,6 +25,7 @@ struct DrawnFile {
 /// Whether the ending of the path is one that saveDrawing writes.
 bool isDrawingFile(const QString& path);
 /// Writes atomically. Returns why it failed, or nothing.
-std::optional<QString> saveDrawing(const DrawnFile& drawing, const QString& path, int widthPixels, Paper paper = Paper::A4);
+std::optional<QString> saveDrawing(const DrawnFile& drawing, const QString& path, int widthPixels,
+                                   Paper paper = Paper::A4);
 
 }  // namespace tiepoint::ui

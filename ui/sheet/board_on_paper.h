@@ -17,6 +17,12 @@ struct BoardOnPaper {
     std::vector<std::string> bracketed;  ///< brackets stand round these
     std::vector<Hole> ringed;            ///< rings round these
     double scale = 1;                    ///< 1: true size
+    /// Words above or below the board, on a line to a hole.
+    struct Label {
+        Hole at;
+        QString words;
+    };
+    std::vector<Label> labels;
 };
 
 /// How large it is on paper, mm.

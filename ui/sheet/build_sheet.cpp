@@ -67,9 +67,12 @@ private:
     }
 
     void addBoardAndCautions() {
-        std::vector<std::string> ids =
-            wish_.reader == SheetFor::Planner ? std::vector<std::string>{} : builtBy(plan_, plan_.steps.size() - 1);
-        const BoardOnPaper whole = boardFor(std::make_shared<const Bench>(onlyThese(plan_.bench(), ids)), width_);
+        // The supply is told by labels: its leads go into the board last.
+        const std::size_t last = plan_.steps.size() - 1;
+        const bool empty = wish_.reader == SheetFor::Planner || last == 0;
+        const std::vector<std::string> ids = empty ? std::vector<std::string>{} : builtBy(plan_, last - 1);
+        BoardOnPaper whole = boardFor(std::make_shared<const Bench>(onlyThese(plan_.bench(), ids)), width_);
+        if (!empty) whole.labels = supplyLabels();
         const QSizeF size = sizeOnPaper(whole);
         const double beside = width_ - size.width() - kBesideMm;
         constexpr double kLeastCautionsMm = 80;
@@ -88,6 +91,23 @@ private:
         Block cautions = cautionsBlock(width_);
         cautions.heightMm += 3;
         add(std::move(cautions));
+    }
+
+    std::vector<BoardOnPaper::Label> supplyLabels() const {
+        std::vector<BoardOnPaper::Label> labels;
+        for (const PlanPart& part : plan_.parts) {
+            const Part& each = plan_.bench().parts[static_cast<std::size_t>(part.part)];
+            if (!standsOnTable(each)) continue;
+            for (std::size_t lead = 0; lead < each.leads.size(); ++lead) {
+                const auto& hole = each.leads[lead];
+                if (!hole) continue;
+                const bool plus = each.kind->leads[lead].name == "+";
+                labels.push_back({*hole, QStringLiteral("%1 of %2")
+                                             .arg(plus ? QStringLiteral("red lead") : QStringLiteral("black lead"),
+                                                  paperWords(each.id))});
+            }
+        }
+        return labels;
     }
 
     /// In the heaviest frame of the sheet, as boxes to tick, the supervising person first.

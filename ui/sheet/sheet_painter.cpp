@@ -21,7 +21,10 @@ constexpr QColor kFilamentLight(0xff, 0xd0, 0x70);
 class SheetPainter {
 public:
     SheetPainter(QPainter& painter, const SheetPicture& picture)
-        : painter_(painter), picture_(picture), theme_(*picture.theme), diagram_(picture.sheet->diagram) {}
+        : painter_(painter),
+          picture_(picture),
+          theme_(*picture.theme),
+          diagram_(picture.sheet->diagram) {}
 
     void paint() {
         if (picture_.paper) painter_.fillRect(QRectF(0, 0, diagram_.width, diagram_.height), theme_.card);
@@ -80,7 +83,8 @@ private:
 
     void paintRims() {
         for (const SheetWire& wire : diagram_.wires) {
-            if (wire.net < 0 || picture_.hoverNet < 0 || picture_.sheet->layoutNet[wire.net] != picture_.hoverNet) continue;
+            if (wire.net < 0 || picture_.hoverNet < 0 || picture_.sheet->layoutNet[wire.net] != picture_.hoverNet)
+                continue;
             stroke(kRimMm, faded(theme_.hover, 0.45));
             painter_.drawLine(toQt(wire.from), toQt(wire.to));
         }
@@ -134,7 +138,9 @@ private:
                                 ? QBrush(blend(theme_.card, lightOf(partOf(part.part)), litShare(brightness)))
                                 : QBrush(theme_.card);
         switch (shape.kind) {
-            case SymbolShape::Kind::Line: painter_.drawPolyline(points); break;
+            case SymbolShape::Kind::Line:
+                painter_.drawPolyline(points);
+                break;
             case SymbolShape::Kind::Filled:
                 painter_.setBrush(theme_.text);
                 painter_.drawPolygon(points);
@@ -151,8 +157,12 @@ private:
                 painter_.setPen(QPen(theme_.text, kSymbolMm * 0.75, Qt::CustomDashLine, Qt::RoundCap));
                 paintDotted(points);
                 break;
-            case SymbolShape::Kind::Arrow: paintArrow(points); break;
-            case SymbolShape::Kind::Text: paintSign(points[0], shape.text); break;
+            case SymbolShape::Kind::Arrow:
+                paintArrow(points);
+                break;
+            case SymbolShape::Kind::Text:
+                paintSign(points[0], shape.text);
+                break;
         }
     }
 
@@ -211,20 +221,23 @@ private:
     }
 
     /// In the room kept for it: a word that is broader in this font is drawn smaller.
-    void write(const QString& text, const Rect& frame, int align, QFont::Weight weight, const QColor& colour, double emMm) {
+    void write(const QString& text, const Rect& frame, int align, QFont::Weight weight, const QColor& colour,
+               double emMm) {
         Lettering lettering{emMm, weight};
         const double width = textWidthMm(text, lettering);
         if (width > frame.width) lettering.sizeMm *= frame.width / width;
         const double x = align < 0 ? frame.left : align > 0 ? frame.right() : frame.left + frame.width / 2;
         drawText(painter_, text, {x, frame.top + frame.height / 2}, lettering, colour,
-                 align < 0 ? Qt::AlignLeft : align > 0 ? Qt::AlignRight : Qt::AlignHCenter);
+                 align < 0   ? Qt::AlignLeft
+                 : align > 0 ? Qt::AlignRight
+                             : Qt::AlignHCenter);
     }
 
     void paintWords() {
         for (const SheetWord& word : diagram_.words) {
-            const std::string text =
-                word.kind == WordKind::Switch ? switchWord(*picture_.sheet->layout->bench, word.part, picture_.inputs())
-                                              : word.text;
+            const std::string text = word.kind == WordKind::Switch
+                                         ? switchWord(*picture_.sheet->layout->bench, word.part, picture_.inputs())
+                                         : word.text;
             const bool strong = word.kind == WordKind::Id;
             write(QString::fromStdString(text), word.frame, word.align, strong ? QFont::DemiBold : QFont::Normal,
                   word.kind == WordKind::Value ? theme_.dimText : theme_.text,
@@ -301,7 +314,8 @@ QString sheetPartWords(const SheetPicture& picture, int part) {
     if (!a.isKnown() || !b.isKnown() || !through.isKnown()) return {};
     const std::string volts = (a - b).magnitude().text(), amperes = through.text();
     const bool gives = layout.bench->parts[part].kind->isSupply;
-    return QString::fromStdString(gives ? "gives " + volts + ", " + amperes : volts + " across, " + amperes + " through");
+    return QString::fromStdString(gives ? "gives " + volts + ", " + amperes
+                                        : volts + " across, " + amperes + " through");
 }
 
 }  // namespace tiepoint::ui

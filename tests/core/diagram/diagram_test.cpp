@@ -1,7 +1,6 @@
-#include "core/diagram/bench_diagram.h"
-
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
+#include "core/diagram/bench_diagram.h"
 #include "core/diagram/sheet_graph.h"
 #include "core/diagram/sheet_reader.h"
 #include "core/netlist/circuit_file.h"
@@ -152,7 +151,8 @@ TEST(Diagram, AnEditMovesLittle) {
             const int old = before.partIndex(after.parts[static_cast<std::size_t>(part.part)].id);
             // A sheet is shown in the middle of its paper.
             const Point now = part.pose.at - Point{second.width / 2, second.height / 2};
-            const Point then = first.parts[static_cast<std::size_t>(old)].pose.at - Point{first.width / 2, first.height / 2};
+            const Point then =
+                first.parts[static_cast<std::size_t>(old)].pose.at - Point{first.width / 2, first.height / 2};
             moved += distance(now, then);
             ++parts;
         }
@@ -173,7 +173,8 @@ TEST(Diagram, CurrentsOfWiresAddUpAtEveryJoint) {
         double most = 0;
         for (std::size_t way = 0; way < currents.size(); ++way) {
             const SheetWay& each = sheet->ways[way];
-            const bool inward = each.part >= 0 && sheet->diagram.parts[static_cast<std::size_t>(each.part)].leads.size() != 2;
+            const bool inward =
+                each.part >= 0 && sheet->diagram.parts[static_cast<std::size_t>(each.part)].leads.size() != 2;
             sum[static_cast<std::size_t>(each.fromPlace)] -= currents[way];
             sum[static_cast<std::size_t>(each.toPlace)] += currents[way];
             if (inward) ends[static_cast<std::size_t>(each.toPlace)] = 1;
@@ -210,12 +211,14 @@ TEST(Diagram, EverySymbolIsReadInBothStyles) {
 
 TEST(Diagram, RefusesSymbolsThatAreWrong) {
     const PartKind& resistor = *findKind("resistor");
-    for (const char* text : {R"({"symbol": {"leads": {"1": [0, 0, "start"]}, "iec": [["line", 0, 0, 1, 1]]}})",
-                             R"({"symbol": {"leads": {"1": [0, 0, "start"], "2": [1, 0, "up"]}, "iec": [["line", 0, 0, 1, 1]]}})",
-                             R"({"symbol": {"leads": {"1": [0, 0, "start"], "2": [1, 0, "end"]}, "iec": [["line", 0, 0, 1]]}})",
-                             R"({"symbol": {"leads": {"1": [0, 0, "start"], "2": [1, 0, "end"]}, "iec": [["star", 0, 0]]}})",
-                             R"({"symbol": {"leads": {"1": [0, 0, "start"], "2": [1, 0, "end"]}, "iec": [["circle", 0, 0, 1, {"closed": 9}]]}})",
-                             R"({})"}) {
+    for (
+        const char* text :
+        {R"({"symbol": {"leads": {"1": [0, 0, "start"]}, "iec": [["line", 0, 0, 1, 1]]}})",
+         R"({"symbol": {"leads": {"1": [0, 0, "start"], "2": [1, 0, "up"]}, "iec": [["line", 0, 0, 1, 1]]}})",
+         R"({"symbol": {"leads": {"1": [0, 0, "start"], "2": [1, 0, "end"]}, "iec": [["line", 0, 0, 1]]}})",
+         R"({"symbol": {"leads": {"1": [0, 0, "start"], "2": [1, 0, "end"]}, "iec": [["star", 0, 0]]}})",
+         R"({"symbol": {"leads": {"1": [0, 0, "start"], "2": [1, 0, "end"]}, "iec": [["circle", 0, 0, 1, {"closed": 9}]]}})",
+         R"({})"}) {
         EXPECT_FALSE(readSymbol(text, resistor, SymbolStyle::Iec).ok()) << text;
     }
 }

@@ -54,17 +54,20 @@ ReadSheet readSheet(const Diagram& diagram) {
     Groups groups(diagram.wires.size() + tips.size());
     for (int a = 0; a < wires; ++a) {
         for (int b = 0; b < a; ++b) {
-            const SheetWire &one = diagram.wires[static_cast<std::size_t>(a)], &other = diagram.wires[static_cast<std::size_t>(b)];
+            const SheetWire &one = diagram.wires[static_cast<std::size_t>(a)],
+                            &other = diagram.wires[static_cast<std::size_t>(b)];
             if (liesOn(one.from, other) || liesOn(one.to, other) || liesOn(other.from, one) || liesOn(other.to, one))
                 groups.join(a, b);
         }
     }
     for (std::size_t tip = 0; tip < tips.size(); ++tip) {
         for (int wire = 0; wire < wires; ++wire) {
-            if (liesOn(tips[tip], diagram.wires[static_cast<std::size_t>(wire)])) groups.join(wires + static_cast<int>(tip), wire);
+            if (liesOn(tips[tip], diagram.wires[static_cast<std::size_t>(wire)]))
+                groups.join(wires + static_cast<int>(tip), wire);
         }
         for (std::size_t other = 0; other < tip; ++other) {
-            if (same(tips[tip], tips[other])) groups.join(wires + static_cast<int>(tip), wires + static_cast<int>(other));
+            if (same(tips[tip], tips[other]))
+                groups.join(wires + static_cast<int>(tip), wires + static_cast<int>(other));
         }
     }
     for (std::size_t tip = 0; tip < tips.size(); ++tip) read.net.push_back(groups.of(wires + static_cast<int>(tip)));
@@ -105,7 +108,8 @@ std::string misread(const Netlist& netlist, const Diagram& diagram) {
             }
         }
         for (const PlacedPart& part : diagram.parts) {
-            ways += static_cast<int>(std::ranges::count_if(part.leads, [&](const SheetLead& lead) { return same(lead.at, dot.at); }));
+            ways += static_cast<int>(
+                std::ranges::count_if(part.leads, [&](const SheetLead& lead) { return same(lead.at, dot.at); }));
         }
         if (ways < 3) return fmt::format("a dot at {}, {} joins {} ways", dot.at.x, dot.at.y, ways);
     }
@@ -113,7 +117,8 @@ std::string misread(const Netlist& netlist, const Diagram& diagram) {
         for (const SheetWire& other : diagram.wires) {
             for (const Point end : {wire.from, wire.to}) {
                 const bool inside = liesOn(end, other) && !same(end, other.from) && !same(end, other.to);
-                if (inside && std::ranges::none_of(diagram.dots, [&](const SheetDot& dot) { return same(dot.at, end); }))
+                if (inside &&
+                    std::ranges::none_of(diagram.dots, [&](const SheetDot& dot) { return same(dot.at, end); }))
                     return fmt::format("no dot where wires join at {}, {}", end.x, end.y);
             }
         }
@@ -131,7 +136,8 @@ std::string overlap(const Diagram& diagram) {
         if (!(part.body == Rect{})) things.push_back({fmt::format("part {}", part.part), part.body});
     }
     const std::size_t bodies = things.size();
-    for (const SheetWord& word : diagram.words) things.push_back({fmt::format("word {} of {}", word.text, word.part), word.frame});
+    for (const SheetWord& word : diagram.words)
+        things.push_back({fmt::format("word {} of {}", word.text, word.part), word.frame});
     for (const SheetTag& tag : diagram.tags) things.push_back({fmt::format("tag of {}", tag.net), tag.frame});
     for (std::size_t a = 0; a < things.size(); ++a) {
         const Rect& room = things[a].room;
@@ -139,16 +145,19 @@ std::string overlap(const Diagram& diagram) {
             return things[a].name + " lies off the sheet";
         for (std::size_t b = 0; b < a; ++b) {
             // The names of a box's leads, its id and its value stand inside of it.
-            const bool inBox = b < bodies && a >= bodies && room.left >= things[b].room.left && room.right() <= things[b].room.right() &&
-                               room.top >= things[b].room.top && room.bottom() <= things[b].room.bottom();
+            const bool inBox = b < bodies && a >= bodies && room.left >= things[b].room.left &&
+                               room.right() <= things[b].room.right() && room.top >= things[b].room.top &&
+                               room.bottom() <= things[b].room.bottom();
             if (!inBox && meet(room, things[b].room)) return things[a].name + " lies over " + things[b].name;
         }
     }
     for (const SheetWire& wire : diagram.wires) {
-        if (std::abs(wire.from.x - wire.to.x) > kSame && std::abs(wire.from.y - wire.to.y) > kSame) return "a wire runs aslant";
+        if (std::abs(wire.from.x - wire.to.x) > kSame && std::abs(wire.from.y - wire.to.y) > kSame)
+            return "a wire runs aslant";
         for (const Thing& thing : things) {
             if (meet(roomOf(wire), thing.room))
-                return fmt::format("a wire of net {} at {}, {} runs over {}", wire.net, wire.from.x, wire.from.y, thing.name);
+                return fmt::format("a wire of net {} at {}, {} runs over {}", wire.net, wire.from.x, wire.from.y,
+                                   thing.name);
         }
     }
     return {};
@@ -165,7 +174,8 @@ int countedCrossings(const Diagram& diagram) {
                 const double turn = along.x * off.y - along.y * off.x;
                 return turn > kSame ? 1 : turn < -kSame ? -1 : 0;
             };
-            crossings += side(one, other.from) * side(one, other.to) < 0 && side(other, one.from) * side(other, one.to) < 0;
+            crossings +=
+                side(one, other.from) * side(one, other.to) < 0 && side(other, one.from) * side(other, one.to) < 0;
         }
     }
     return crossings;

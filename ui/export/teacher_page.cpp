@@ -1,0 +1,116 @@
+#include "ui/export/teacher_page.h"
+
+#include "core/base/file_io.h"
+#include "core/course/fit.h"
+#include "ui/export/paper_sheet.h"
+#include "ui/theme/plain_text.h"
+#include "ui/theme/qs.h"
+#include "ui/theme/theme.h"
+
+#include <QAbstractTextDocumentLayout>
+#include <QBuffer>
+#include <QPageSize>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QTextDocument>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr int kPageDotsPerInch = 300;
+constexpr double kPageMarginMm = 14, kPageMmPerInch = 25.4, kLetterMm = 3.7;
+
+QString escaped(std::string_view text) { return qs(text).toHtmlEscaped(); }
+
+QString section(const QString& heading, const std::vector<std::string>& lines) {
+    if (lines.empty()) return {};
+    QString html = QStringLiteral("<h3>%1</h3><ul>").arg(heading);
+    for (const std::string& line : lines) html += QStringLiteral("<li>%1</li>").arg(escaped(line));
+    return html + QStringLiteral("</ul>");
+}
+
+QString kitSection(const Lesson& lesson) {
+    QString html = QStringLiteral("<h3>For each table</h3><ul>");
+    for (const NeededPart& needed : partsNeeded(lesson))
+        html += QStringLiteral("<li>%1 × %2</li>").arg(needed.count).arg(escaped(askedFor(needed.example)));
+    if (const int jumpers = jumpersNeeded(lesson); jumpers > 0)
+        html += QStringLiteral("<li>%1 jumpers</li>").arg(jumpers);
+    return html + QStringLiteral("</ul>");
+}
+
+QString stepsSection(const Lesson& lesson) {
+    QString html = QStringLiteral("<h3>Steps</h3><ol>");
+    for (const LessonStep& step : lesson.steps) {
+        html += QStringLiteral("<li><b>%1</b><br/>%2").arg(escaped(step.caption), escaped(step.note));
+        if (step.ask) {
+            html += QStringLiteral("<br/><i>%1</i>").arg(escaped(step.ask->question));
+            for (std::size_t i = 0; i < step.ask->answers.size(); ++i)
+                html += QStringLiteral("<br/>%1 %2%3")
+                            .arg(i + 1)
+                            .arg(escaped(step.ask->answers[i]),
+                                 static_cast<int>(i) == step.ask->right ? QStringLiteral(" (right)") : QString());
+            html += QStringLiteral("<br/>%1").arg(escaped(step.ask->seen));
+        }
+        html += QStringLiteral("</li>");
+    }
+    return html + QStringLiteral("</ol>");
+}
+
+}  // namespace
+
+QString teacherPageText(const Lesson& lesson) {
+    QString html = QStringLiteral("<h1>%1</h1><p>%2 minutes. %3</p>")
+                       .arg(escaped(lesson.title))
+                       .arg(lesson.minutes)
+                       .arg(escaped(lesson.summary));
+    html += section(QStringLiteral("Safety"), lesson.safety);
+    html += section(QStringLiteral("Aim"), lesson.teaches);
+    if (!lesson.answers.empty())
+        html += QStringLiteral("<h3>The wrong idea that it answers</h3><p>%1</p>").arg(escaped(lesson.answers));
+    if (!lesson.surprise.empty())
+        html += QStringLiteral("<h3>One surprise</h3><p>%1</p>").arg(escaped(lesson.surprise));
+    html += section(QStringLiteral("Must"), lesson.must) + section(QStringLiteral("May"), lesson.may);
+    html += kitSection(lesson) + section(QStringLiteral("Words"), lesson.words);
+    html += stepsSection(lesson);
+    html += section(QStringLiteral("On paper at the end, and again at the start of the next lesson"), lesson.paper);
+    return html + section(QStringLiteral("Packing away"), lesson.packing);
+}
+
+std::optional<QString> saveTeacherPage(const Lesson& lesson, const QString& path, Paper paper) {
+    QByteArray bytes;
+    {
+        QBuffer buffer(&bytes);
+        buffer.open(QIODevice::WriteOnly);
+        QPdfWriter writer(&buffer);
+        writer.setTitle(plainText(lesson.title));
+        writer.setCreator(QStringLiteral("Tiepoint"));
+        writer.setResolution(kPageDotsPerInch);
+        writer.setPageSize(QPageSize(paper == Paper::A4 ? QPageSize::A4 : QPageSize::Letter));
+        writer.setPageMargins(QMarginsF(0, 0, 0, 0));
+        const double dotsPerMm = kPageDotsPerInch / kPageMmPerInch, margin = kPageMarginMm * dotsPerMm;
+        const QSizeF inside(writer.width() - 2 * margin, writer.height() - 2 * margin);
+        PaperSheet sheet(writer);
+        QPainter painter;
+        if (!painter.begin(&sheet)) return QStringLiteral("nothing can be drawn on such paper");
+        QTextDocument document;
+        document.documentLayout()->setPaintDevice(&sheet);
+        document.setDefaultFont(uiFont(kLetterMm * dotsPerMm));
+        document.setDocumentMargin(0);
+        document.setHtml(teacherPageText(lesson));
+        document.setPageSize(inside);
+        for (int page = 0; page < document.pageCount(); ++page) {
+            if (page > 0 && !writer.newPage()) return QStringLiteral("there is no room for another page");
+            painter.save();
+            painter.translate(margin, margin - page * inside.height());
+            document.drawContents(&painter, QRectF(0, page * inside.height(), inside.width(), inside.height()));
+            painter.restore();
+        }
+        painter.end();
+    }
+    const auto written = writeFileAtomically(
+        path.toStdString(), std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+    if (!written) return QString::fromStdString(written.error().message);
+    return std::nullopt;
+}
+
+}  // namespace tiepoint::ui
