@@ -6,7 +6,6 @@
 #include "core/planner/planner.h"
 
 #include "core/bench/natural_order.h"
-#include "core/bench/table.h"
 #include "core/bench/validate.h"
 #include "core/diagram/ranks.h"
 #include "core/edit/clashes.h"
@@ -396,15 +395,5 @@ private:
 }  // namespace
 
 Plan planBench(const Netlist& circuit, const PlanWish& wish) { return Planner(circuit, wish).run(); }
-
-JumperBill jumperBill(const Bench& bench) {
-    JumperBill bill;
-    const Table table = arrange(bench);
-    for (const Jumper& jumper : bench.jumpers) {
-        ++bill.count;
-        bill.lengthMm += wireToCutMm(bench, table, jumper);
-    }
-    return bill;
-}
 
 }  // namespace tiepoint
