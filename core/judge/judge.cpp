@@ -88,7 +88,7 @@ std::vector<Slip> Judge::candidates(const Ground& ground) {
     return slips;
 }
 
-std::vector<Cause> Judge::causes() {
+std::vector<FoundCause> Judge::causes() {
     if (now_.amiss.empty()) return {};
     const Ground ground(layout_);
     std::vector<Slip> slips = candidates(ground);
@@ -109,11 +109,11 @@ std::vector<Cause> Judge::causes() {
     std::ranges::stable_sort(hopeful, std::greater(), [](const auto& each) { return each.first; });
     if (hopeful.size() > kLookedAt) hopeful.resize(kLookedAt);
 
-    std::vector<std::pair<Cause, const Slip*>> found;
+    std::vector<std::pair<FoundCause, const Slip*>> found;
     for (const auto& [worth, slip] : hopeful) {
         auto then = seen(*slip, Stage::kAllScenes);
         if (!then || lowersAGain(now_.traits, then->traits)) continue;
-        Cause cause;
+        FoundCause cause;
         cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);
         if (cause.worth < kToldWorth) continue;
         cause.then = std::move(*then);
@@ -121,7 +121,7 @@ std::vector<Cause> Judge::causes() {
     }
     std::ranges::stable_sort(found, std::greater(), [](const auto& each) { return each.first.worth; });
     if (found.size() > kMostCauses) found.resize(kMostCauses);
-    std::vector<Cause> causes;
+    std::vector<FoundCause> causes;
     for (auto& [cause, slip] : found) {
         tell(*slip, cause);
         causes.push_back(std::move(cause));
@@ -149,7 +149,7 @@ std::optional<Judge::Trial> Judge::trialOf(const Edit& edit) {
     return trial;
 }
 
-void Judge::tell(const Slip& slip, Cause& cause) const {
+void Judge::tell(const Slip& slip, FoundCause& cause) const {
     const Bench& bench = *layout_->bench;
     cause.kind = slip.kind->name;
     cause.hidden = !slip.change().conditions.empty();
@@ -197,11 +197,11 @@ std::string Judge::proofOf(const Observed& then) const {
                                  {"now", amperes(now_.mostAmpere[changed])}});
 }
 
-std::vector<const Cause*> Judge::likeIt(const Cause& cause, const std::vector<Cause>& causes) {
+std::vector<const FoundCause*> Judge::likeIt(const FoundCause& cause, const std::vector<FoundCause>& causes) {
     constexpr double kMuchLess = 2;
     constexpr std::size_t kMostTold = 3;
-    std::vector<const Cause*> alike;
-    for (const Cause& other : causes) {
+    std::vector<const FoundCause*> alike;
+    for (const FoundCause& other : causes) {
         const bool like = &other != &cause && !other.hidden && other.then.show == cause.then.show &&
                           other.worth > cause.worth - kMuchLess && other.worth <= cause.worth;
         if (like && alike.size() < kMostTold) alike.push_back(&other);
