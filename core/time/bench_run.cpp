@@ -1,6 +1,7 @@
 #include "core/time/bench_run.h"
 
 #include "core/circuit/element.h"
+#include "core/words/words.h"
 
 #include <fmt/format.h>
 
@@ -202,7 +203,7 @@ const Solution& BenchRun::solution() {
         bench_.writeOff();
     Solution& solution = bench_.solution();
     if (!found.solved() && found.trouble != Trouble::IdealLoop)
-        solution.reason = fmt::format("Stopped at {:.6g} s. {}", second_, solution.reason);
+        solution.reason = say("solve.stopped", {{"second", fmt::format("{:.6g}", second_)}, {"why", solution.reason}});
     return solution;
 }
 

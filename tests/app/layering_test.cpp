@@ -92,7 +92,7 @@ const std::vector<Order> kOrders = {
               "spread",    "doctor", "compare", "diagram", "planner",  "sheet"}},
     {"ui",
      {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "access",
-      "lesson", "window"}},
+      "window"}},
 };
 
 /// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder

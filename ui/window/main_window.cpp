@@ -90,9 +90,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(live_, &LiveBench::answerReady, this, &MainWindow::placeArrowKey);
     walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     sum_ = new SumGuide(*live_, *view_, *cards_, inquiry_->menu(), this);
+    doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
-    doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
@@ -113,6 +113,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(sum_, &SumGuide::cardWanted, this, unfold);
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
+    connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
