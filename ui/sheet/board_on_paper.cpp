@@ -3,8 +3,10 @@
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/miniature.h"
 #include "ui/sheet/pages.h"
+#include "ui/theme/plain_text.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace tiepoint::ui {
 namespace {
@@ -39,21 +41,40 @@ double labelRoom(const BoardOnPaper& board, bool above) {
     return any ? kLabelHighMm + kLabelAwayMm : 0;
 }
 
-/// A frame with words, and a line to a ring round the hole. The painter's unit is a millimetre of the table.
-void paintLabel(QPainter& painter, const BoardOnPaper& board, const BoardOnPaper::Label& label) {
+/// Frames of the labels, side by side above and below the boards, each as near to its hole as its neighbours let it. The unit is a millimetre of
+/// the table.
+std::vector<QRectF> labelFrames(const BoardOnPaper& board) {
+    constexpr double kPadMm = 1.4, kApartMm = 1;
     const QRectF area = shownArea(*board.bench);
+    std::vector<std::size_t> order(board.labels.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(order, {}, [&](std::size_t i) { return holeMm(*board.bench, board.labels[i].at)->x; });
+    std::vector<QRectF> frames(board.labels.size());
+    double rightAbove = area.left() - kApartMm, rightBelow = rightAbove;
+    for (const std::size_t i : order) {
+        const bool above = isAbove(board, board.labels[i]);
+        double& right = above ? rightAbove : rightBelow;
+        const double width = textWidthMm(board.labels[i].words, paper::kSmall) + 2 * kPadMm;
+        const double wanted = holeMm(*board.bench, board.labels[i].at)->x - width / 2;
+        const double left = std::max(right + kApartMm, wanted);
+        frames[i] = QRectF(left, above ? area.top() - kLabelAwayMm - kLabelHighMm : area.bottom() + kLabelAwayMm, width,
+                           kLabelHighMm);
+        right = frames[i].right();
+    }
+    return frames;
+}
+
+/// A frame with words, and a line to a ring round the hole.
+void paintLabel(QPainter& painter, const BoardOnPaper& board, const BoardOnPaper::Label& label, const QRectF& frame) {
     const Point hole = *holeMm(*board.bench, label.at);
-    constexpr double kRingMm = 1.1, kPadMm = 1.4;
+    constexpr double kRingMm = 1.1;
     const bool above = isAbove(board, label);
-    const double width = textWidthMm(label.words, paper::kSmall) + 2 * kPadMm;
-    const double left = std::clamp(hole.x - width / 2, area.left(), std::max(area.left(), area.right() - width));
-    const double top = above ? area.top() - kLabelAwayMm - kLabelHighMm : area.bottom() + kLabelAwayMm;
-    const QRectF frame(left, top, width, kLabelHighMm);
     painter.setPen(QPen(paper::ink(), 0.35));
     painter.setBrush(Qt::NoBrush);
     painter.drawEllipse(QPointF(hole.x, hole.y), kRingMm, kRingMm);
     const double from = above ? frame.bottom() : frame.top(), to = hole.y + (above ? -kRingMm : kRingMm);
-    painter.drawLine(QPointF(hole.x, from), QPointF(hole.x, to));
+    painter.drawLine(QPointF(std::clamp(hole.x, frame.left() + kRingMm, frame.right() - kRingMm), from),
+                     QPointF(hole.x, to));
     painter.drawRoundedRect(frame, 0.8, 0.8);
     drawText(painter, label.words, frame.center(), paper::kSmall, paper::ink());
 }
@@ -84,8 +105,43 @@ void paintOnPaper(QPainter& painter, QPointF topLeft, const BoardOnPaper& board)
     painter.setClipRect(area);
     paintBench(painter, picture);
     painter.setClipping(false);
-    for (const BoardOnPaper::Label& label : board.labels) paintLabel(painter, board, label);
+    const std::vector<QRectF> frames = labelFrames(board);
+    for (std::size_t i = 0; i < frames.size(); ++i) paintLabel(painter, board, board.labels[i], frames[i]);
     painter.restore();
+}
+
+BoardOnPaper boardsAlone(const Bench& bench) {
+    BoardOnPaper board;
+    std::vector<std::string> ids;
+    for (const Part& part : bench.parts) {
+        if (!standsOnTable(part)) {
+            ids.push_back(part.id);
+            continue;
+        }
+        for (std::size_t lead = 0; lead < part.leads.size(); ++lead) {
+            if (!part.leads[lead]) continue;
+            const bool plus = part.kind->leads[lead].name == "+";
+            const QString which = part.kind->isSupply ? plus ? QStringLiteral("red lead") : QStringLiteral("black lead")
+                                                      : plainText(part.kind->leads[lead].name);
+            board.labels.push_back({*part.leads[lead], QStringLiteral("%1 of %2").arg(which, plainText(part.id))});
+        }
+    }
+    for (const Jumper& jumper : bench.jumpers) {
+        ids.push_back(jumper.id);
+        for (const int end : {0, 1}) {
+            const Socket* socket = std::get_if<Socket>(&jumper.ends[static_cast<std::size_t>(end)]);
+            const Hole* hole = std::get_if<Hole>(&jumper.ends[static_cast<std::size_t>(1 - end)]);
+            const Part* box = socket ? bench.findPart(socket->part) : nullptr;
+            if (!box || !hole) continue;
+            board.labels.push_back(
+                {*hole, QStringLiteral("%1 to %2 of %3")
+                            .arg(plainText(jumper.id),
+                                 plainText(box->kind->leads[static_cast<std::size_t>(socket->lead)].name),
+                                 plainText(box->id))});
+        }
+    }
+    board.bench = std::make_shared<const Bench>(onlyThese(bench, ids));
+    return board;
 }
 
 Bench onlyThese(const Bench& bench, const std::vector<std::string>& ids) {

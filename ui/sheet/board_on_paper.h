@@ -30,6 +30,9 @@ QSizeF sizeOnPaper(const BoardOnPaper& board);
 /// Draws it with its top left corner there; the painter's unit is a millimetre of the paper.
 void paintOnPaper(QPainter& painter, QPointF topLeft, const BoardOnPaper& board);
 
+/// The boards without the boxes that stand on the table: their leads, and jumpers into their sockets, are told by labels.
+BoardOnPaper boardsAlone(const Bench& bench);
+
 /// The bench with only these of its parts and jumpers, without notes and pinned readings.
 Bench onlyThese(const Bench& bench, const std::vector<std::string>& ids);
 

@@ -67,12 +67,8 @@ private:
     }
 
     void addBoardAndCautions() {
-        // The supply is told by labels: its leads go into the board last.
-        const std::size_t last = plan_.steps.size() - 1;
-        const bool empty = wish_.reader == SheetFor::Planner || last == 0;
-        const std::vector<std::string> ids = empty ? std::vector<std::string>{} : builtBy(plan_, last - 1);
-        BoardOnPaper whole = boardFor(std::make_shared<const Bench>(onlyThese(plan_.bench(), ids)), width_);
-        if (!empty) whole.labels = supplyLabels();
+        BoardOnPaper whole = boardsAlone(tellsPlaces(wish_) ? plan_.bench() : onlyThese(plan_.bench(), {}));
+        whole.scale = boardFor(whole.bench, width_).scale;
         const QSizeF size = sizeOnPaper(whole);
         const double beside = width_ - size.width() - kBesideMm;
         constexpr double kLeastCautionsMm = 80;
@@ -91,23 +87,6 @@ private:
         Block cautions = cautionsBlock(width_);
         cautions.heightMm += 3;
         add(std::move(cautions));
-    }
-
-    std::vector<BoardOnPaper::Label> supplyLabels() const {
-        std::vector<BoardOnPaper::Label> labels;
-        for (const PlanPart& part : plan_.parts) {
-            const Part& each = plan_.bench().parts[static_cast<std::size_t>(part.part)];
-            if (!standsOnTable(each)) continue;
-            for (std::size_t lead = 0; lead < each.leads.size(); ++lead) {
-                const auto& hole = each.leads[lead];
-                if (!hole) continue;
-                const bool plus = each.kind->leads[lead].name == "+";
-                labels.push_back({*hole, QStringLiteral("%1 of %2")
-                                             .arg(plus ? QStringLiteral("red lead") : QStringLiteral("black lead"),
-                                                  paperWords(each.id))});
-            }
-        }
-        return labels;
     }
 
     /// In the heaviest frame of the sheet, as boxes to tick, the supervising person first.
@@ -162,7 +141,7 @@ private:
     void addParts() {
         add(heading(QStringLiteral("Parts")));
         const double pictureMm = 20, idMm = 14, boxMm = 14;
-        const bool places = wish_.reader != SheetFor::Planner;
+        const bool places = tellsPlaces(wish_);
         const double rest = width_ - pictureMm - idMm - boxMm;
         const std::vector<PaperColumn> columns{{QStringLiteral("Id"), idMm},
                                                {QStringLiteral("Part"), rest * 0.26},
@@ -200,7 +179,7 @@ private:
         if (plan_.jumpers.empty()) return;
         add(heading(QStringLiteral("Jumpers")));
         const double idMm = 14, letterMm = 14, boxMm = 14, numberMm = 18;
-        const bool places = wish_.reader != SheetFor::Planner;
+        const bool places = tellsPlaces(wish_);
         const double rest = width_ - idMm - letterMm - boxMm - 2 * numberMm;
         const std::vector<PaperColumn> columns{
             {QStringLiteral("Id"), idMm},          {QStringLiteral("Letter"), letterMm},

@@ -31,7 +31,12 @@ double eased(double share) { return share * share * (3 - 2 * share); }
 }  // namespace
 
 SheetView::SheetView(BenchDocument& document, LiveBench& live, BenchView& view, QWidget* parent)
-    : QWidget(parent), document_(document), live_(live), view_(view), look_{&theme(ThemeName::Day), 1}, fold_(new QToolButton(this)) {
+    : QWidget(parent),
+      document_(document),
+      live_(live),
+      view_(view),
+      look_{&theme(ThemeName::Day), 1},
+      fold_(new QToolButton(this)) {
     setMouseTracking(true);
     setAccessibleName(QStringLiteral("Circuit diagram"));
     fold_->setText(QStringLiteral("Fold up"));
@@ -164,13 +169,15 @@ void SheetView::paintFold(QPainter& painter) {
         shade.setColorAt(0, theme.flat ? theme.card : blend(theme.card, theme.benchBottom, 0.75));
         shade.setColorAt(1, theme.flat ? theme.card : blend(theme.card, theme.benchBottom, 0.25));
         painter.setBrush(shade);
-        painter.drawPolygon(QPolygonF{{inset, 0.5}, {width() - inset, 0.5}, {width() - 0.5, sheet.top()}, {0.5, sheet.top()}});
+        painter.drawPolygon(
+            QPolygonF{{inset, 0.5}, {width() - inset, 0.5}, {width() - 0.5, sheet.top()}, {0.5, sheet.top()}});
     }
     painter.setBrush(theme.card);
     painter.drawRect(sheet.adjusted(0.5, 0, -0.5, 0));
     painter.setPen(theme.dimText);
     painter.setFont(look_.font(text::kBody));
-    painter.drawText(sheet.adjusted(look_.px(kInset), look_.px(14), 0, 0), Qt::AlignLeft | Qt::AlignTop, QStringLiteral("Circuit diagram"));
+    painter.drawText(sheet.adjusted(look_.px(kInset), look_.px(14), 0, 0), Qt::AlignLeft | Qt::AlignTop,
+                     QStringLiteral("Circuit diagram"));
 }
 
 void SheetView::paintEvent(QPaintEvent*) {

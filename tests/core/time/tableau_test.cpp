@@ -51,7 +51,9 @@ TEST(Tableau, HasTheOrderThatItClaims) {
         double sum = 0;
         for (const double a : t.a[stage]) sum += a;
         EXPECT_NEAR(sum, t.places[stage], 1e-14);
-        if (stage > 0) EXPECT_EQ(t.a[stage][stage], t.diagonal);
+        if (stage > 0) {
+            EXPECT_EQ(t.a[stage][stage], t.diagonal);
+        }
     }
     EXPECT_EQ(t.b, t.a[t.stages - 1]) << "the last stage is the result";
 }
