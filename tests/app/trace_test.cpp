@@ -72,6 +72,7 @@ TEST(Trace, WhatItCantReadIsToldInOneLine) {
         {"--until", "1", "--read", "R1", "--press", "R1@0-1"},
         {"--until", "1", "--read", "R1", "--press", "S1@2-1"},
         {"--until", "1", "--read", "R1", "--every", "1e-9"},
+        {"--until", "1", "--read", "R1", "-o", "trace.txt"},
     };
     for (const auto& arguments : wrong) {
         std::vector<std::string> all{"trace", gauge};
