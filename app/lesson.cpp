@@ -1,13 +1,15 @@
 // tiepoint lesson check FILE: whether every step says what is so. tiepoint lesson fit FILE --kit KIT: whether a class can give it with what
-// it has.
+// it has. tiepoint lesson page FILE -o OUT: the teacher's page as PDF.
 
 #include "app/commands.h"
 #include "app/json_writer.h"
+#include "app/offscreen.h"
 #include "app/output.h"
 #include "core/base/printable.h"
 #include "core/course/fit.h"
 #include "core/course/lesson_check.h"
 #include "core/course/lesson_file.h"
+#include "ui/export/teacher_page.h"
 
 #include <fmt/format.h>
 #include <spdlog/spdlog.h>
@@ -20,7 +22,7 @@ namespace tiepoint::app {
 namespace {
 
 struct LessonOptions {
-    std::string file, kit, output;
+    std::string file, kit, output, paper = "a4";
     bool json = false;
     std::function<int()> action;
 };
@@ -127,6 +129,16 @@ int runLessonFit(const LessonOptions& options) {
     return fit.fits() ? kExitGood : kExitBad;
 }
 
+int runLessonPage(const LessonOptions& options) {
+    const auto lesson = readLessonInput(options.file);
+    if (!lesson) return complain(lesson.error());
+    const Offscreen offscreen;
+    const auto paper = options.paper == "letter" ? ui::Paper::Letter : ui::Paper::A4;
+    const auto failed = ui::saveTeacherPage(*lesson, QString::fromStdString(options.output), paper);
+    if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));
+    return kExitGood;
+}
+
 }  // namespace
 
 Action declareLesson(CLI::App& parser) {
@@ -134,12 +146,17 @@ Action declareLesson(CLI::App& parser) {
     CLI::App* check = parser.add_subcommand("check", "Solve what every step claims");
     CLI::App* fit = parser.add_subcommand(
         "fit", "What a class lacks for it, what serves instead, and the lesson solved anew with that");
-    for (CLI::App* each : {check, fit}) {
+    CLI::App* page = parser.add_subcommand("page", "The teacher's page: aim, kit, words, safety, steps and questions");
+    for (CLI::App* each : {check, fit, page}) {
         each->add_option("FILE", options->file, "The lesson, a *.lesson.json file")->required();
-        each->add_flag("--json", options->json, "Write JSON");
+        if (each != page) each->add_flag("--json", options->json, "Write JSON");
     }
     fit->add_option("--kit", options->kit, "What the class has, a *.kit.json file")->required();
     fit->add_option("-o,--output", options->output, "Write the lesson as it fits");
+    page->add_option("-o,--output", options->output, "The PDF")->required();
+    page->add_option("--paper", options->paper, "Sheets of PDF: a4 or letter")
+        ->check(CLI::IsMember({"a4", "letter"}).description(""));
+    page->callback([options] { options->action = [options] { return runLessonPage(*options); }; });
     check->callback([options] { options->action = [options] { return runLessonCheck(*options); }; });
     fit->callback([options] { options->action = [options] { return runLessonFit(*options); }; });
     parser.require_subcommand(1);

@@ -33,7 +33,9 @@ std::string checkSheetEnding(const std::string& path) {
 ui::SheetWish wishOf(const SheetOptions& options) {
     ui::SheetWish wish;
     wish.paper = options.paper == "letter" ? ui::Paper::Letter : ui::Paper::A4;
-    wish.support = options.support == "holes" ? ui::Support::Holes : ui::Support::Pictures;
+    wish.support = options.support == "holes"     ? ui::Support::Holes
+                   : options.support == "diagram" ? ui::Support::Diagram
+                                                  : ui::Support::Pictures;
     wish.reader = options.key ? ui::SheetFor::Teacher : options.blank ? ui::SheetFor::Planner : ui::SheetFor::Learner;
     wish.copies = options.copies;
     wish.sparePercent = options.spare;
@@ -41,9 +43,6 @@ ui::SheetWish wishOf(const SheetOptions& options) {
 }
 
 int runSheet(const SheetOptions& options) {
-    if (options.support == "diagram")
-        return complain(
-            "sheet: --support diagram needs a circuit diagram, which can't be drawn yet; take pictures or holes");
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     const BuildPlan plan = planOf(*bench);

@@ -3,6 +3,7 @@
 #include "app/bench_input.h"
 #include "app/commands.h"
 #include "app/finding_report.h"
+#include "app/moments.h"
 #include "app/output.h"
 #include "app/solve_report.h"
 #include "core/snapshot/snapshot.h"
@@ -16,6 +17,7 @@ namespace {
 struct SolveOptions {
     BenchInput input;
     std::string walk;
+    std::optional<double> atSecond;
     bool json = false;
 };
 
@@ -33,7 +35,9 @@ int runSolve(const SolveOptions& options) {
                                   {},
                                   options.input.file});
     }
-    const auto snapshot = evaluate(*bench, *inputs);
+    if (options.atSecond && !(*options.atSecond >= 0))
+        return complain("tiepoint: --at: this is a time from 0, in seconds");
+    const auto snapshot = options.atSecond ? momentOf(*bench, *inputs, *options.atSecond) : evaluate(*bench, *inputs);
     spdlog::debug("{}: {} after {} iterations", options.input.file, statusName(snapshot->status()),
                   snapshot->solution.iterations);
     Report report = inspect(*snapshot);
@@ -49,6 +53,7 @@ Action declareSolve(CLI::App& parser) {
     options->input.declareFile(parser);
     options->input.declareHold(parser);
     parser.add_option("--walk", options->walk, "The voltage around the loop of a part, hole by hole: D1");
+    parser.add_option("--at", options->atSecond, "The bench so many seconds after it was switched on");
     parser.add_flag("--json", options->json, "Write JSON");
     return [options] { return runSolve(*options); };
 }

@@ -38,6 +38,7 @@ struct LawBranch {
     Law law;
     int touch;  ///< where its touch begins, a voltage for each port
     int bits;   ///< where its bits stand
+    int store;  ///< where its stores begin: its charges, then its fluxes
 };
 template <class Law>
 using LawBranches = std::vector<LawBranch<Law>>;
@@ -60,6 +61,7 @@ struct Circuit {
     std::vector<Path> paths;
     int touchCount = 0;  ///< voltages of the laws' own variables
     int bitsCount = 0;   ///< branches with bits
+    int storeCount = 0;  ///< charges and fluxes
 
     int elementCount() const { return static_cast<int>(firstTerminal.size()) - 1; }
     int addNode() { return nodeCount++; }
@@ -87,10 +89,12 @@ struct Circuit {
     }
     template <class Law>
     int add(const Law& law, const std::array<int, Law::kTerminals>& nodes) {
-        std::get<LawBranches<Law>>(laws).push_back({elementCount(), nodes, law, touchCount, bitsCount});
+        std::get<LawBranches<Law>>(laws).push_back({elementCount(), nodes, law, touchCount, bitsCount, storeCount});
         touchCount += Law::kPorts;
         if (Law::kBits > 0) ++bitsCount;
-        return addElement(nodes, Law::kPathEnds);
+        storeCount += Law::kCharges + Law::kFluxes;
+        static constexpr LawWays<Law> kWays = waysOf<Law>();
+        return addElement(nodes, std::span(kWays.ends).first(kWays.count));
     }
 
     /// Puts one terminal of an element at another node.

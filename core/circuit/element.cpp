@@ -32,6 +32,15 @@ const ElementKind* findElement(std::string_view name) {
     return found == kElements.end() ? nullptr : *found;
 }
 
+bool movesByItself(const Bench& bench) {
+    return std::ranges::any_of(bench.parts, [](const Part& part) {
+        return std::ranges::any_of(part.kind->model, [](const ElementSpec& spec) {
+            const ElementKind* element = findElement(spec.element);
+            return element && element->moves;
+        });
+    });
+}
+
 std::vector<double> figuresOf(const ElementKind& element, const ElementSpec& spec, const Part& part) {
     std::vector<double> figures;
     figures.reserve(element.parameters.size());

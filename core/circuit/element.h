@@ -16,11 +16,16 @@ namespace tiepoint {
 struct ElementKind : ElementDescription {
     /// Adds the element between nodes, by terminal; figures in the order of the parameters. Returns its number.
     int (*add)(Circuit& circuit, std::span<const int> nodes, std::span<const double> figures);
+    /// Whether time changes it by itself: it stores something, has bits, or feeds back.
+    bool moves = false;
 };
 
 std::span<const ElementKind* const> elementKinds();
 /// The element of that name, or null.
 const ElementKind* findElement(std::string_view name);
+
+/// Whether time changes anything about a bench by itself.
+bool movesByItself(const Bench& bench);
 
 /// What a part's model gives an element, by parameter, resolved for the part; the fallback of what it doesn't give.
 std::vector<double> figuresOf(const ElementKind& element, const ElementSpec& spec, const Part& part);
@@ -32,11 +37,13 @@ extern const ElementKind kContactElement;
 /// The element of a law.
 template <class Law>
 inline constexpr ElementKind kElementOf{
-    Law::kElement, [](Circuit& circuit, std::span<const int> nodes, std::span<const double> figures) {
+    Law::kElement,
+    [](Circuit& circuit, std::span<const int> nodes, std::span<const double> figures) {
         std::array<int, Law::kTerminals> each{};
         for (int terminal = 0; terminal < Law::kTerminals; ++terminal) each[terminal] = nodes[terminal];
         return circuit.add(Law(figures), each);
-    }};
+    },
+    kMovesByItself<Law>};
 inline constexpr const ElementKind& kJunctionElement = kElementOf<JunctionLaw>;
 
 }  // namespace tiepoint

@@ -13,6 +13,7 @@
 //   limited     the law's own limiting: the touch at which the search goes on, one port at a time
 //   perUnitVolt the unit in which steps of a port are judged; 0: they don't matter (a law that is a straight line)
 //   startVolts, resumed   where a search begins, cold, and with the touch that the part had in the circuit before an edit
+//   beginVolts, beginAmpere   what its charges and windings hold where nobody knows better
 //   canBeOff, offVolts    whether it may be on in one state of rest and off in another, and where a search begins with it off
 //   kTies       which terminals it ties together: what it drives out at one comes back at the other, so that neither floats apart
 //               from the other
@@ -25,7 +26,10 @@
 // positive. startBits is what power-up finds. eventAt is continuous in the voltages and currents.
 // Stores of charge: kCharges paths (kChargeEnds); chargesAt gives the charge of each as a function of the port voltages, with its
 // derivatives. At rest no current flows there; in time its rate of change flows along the path. Stores of flux: kFluxes windings
-// (kFluxEnds), the flux through each a function of all their currents; what is between a winding's ends is its rate of change.
+// (kFluxEnds), the flux through each a function of all their currents; what is between a winding's ends is its rate of change and what
+// its wire drops (windingOhm). What stands in series with a charge (chargeOhm) is folded in: the charge then follows from what is left
+// of the voltage.
+// Currents of charges and windings run along ways of the element of their own, behind its paths, but where a path has the same ends.
 // Units: volt, ampere, siemens, coulomb, farad, weber, henry, second. Thread rule: plain values and pure functions.
 
 #include "core/circuit/description.h"
@@ -39,6 +43,7 @@ namespace tiepoint {
 /// Two terminals of a law, by number.
 struct TerminalPair {
     int from, to;
+    bool operator==(const TerminalPair&) const = default;
 };
 
 /// Values with their derivatives by the port voltages.
@@ -53,7 +58,7 @@ struct LawTangent {
 template <int kTerminalCount, int kPortCount, int kPathCount>
 struct LawShape {
     static constexpr int kTerminals = kTerminalCount, kPorts = kPortCount, kPaths = kPathCount;
-    static constexpr int kBits = 0;
+    static constexpr int kBits = 0, kCharges = 0, kFluxes = 0;
     static constexpr bool kRising = true, kFeeds = false;
     using Volts = std::array<double, kPorts>;    ///< by port
     using Amperes = std::array<double, kPaths>;  ///< by path
@@ -67,6 +72,10 @@ struct LawShape {
     double limited(int /*port*/, double /*fromVolt*/, double toVolt) const { return toVolt; }
     double perUnitVolt(int /*port*/) const { return 0; }
     unsigned startBits() const { return 0; }
+    double windingOhm(int /*winding*/) const { return 0; }
+    double chargeOhm(int /*charge*/) const { return 0; }
+    Volts beginVolts() const { return {}; }
+    double beginAmpere(int /*winding*/) const { return 0; }
 };
 
 /// What a law with bits adds.
@@ -76,6 +85,10 @@ concept HasBits = Law::kBits >
     { law.eventAt(0, volts, amperes, 0U) } -> std::convertible_to<double>;
     { law.delaySecond(0) } -> std::convertible_to<double>;
 };
+
+/// Whether time changes it by itself: it stores something, has bits, or feeds back, so that there may be several states of rest.
+template <class Law>
+inline constexpr bool kMovesByItself = Law::kCharges + Law::kFluxes + Law::kBits > 0 || !Law::kRising;
 
 /// Charges along paths, with their derivatives by the port voltages.
 template <int kPorts, int kCharges>
@@ -101,15 +114,48 @@ concept StoresFlux = requires(const Law& law, const std::array<double, Law::kFlu
     { Law::kFluxEnds[0] } -> std::convertible_to<TerminalPair>;
 };
 
+/// The ways of an element's currents: its paths, then what charges and windings need beside them.
+template <class Law>
+struct LawWays {
+    std::array<TerminalPair, Law::kPaths + Law::kCharges + Law::kFluxes> ends{};
+    int count = 0;
+    std::array<int, Law::kCharges> ofCharge{};  ///< by charge
+    std::array<int, Law::kFluxes> ofFlux{};     ///< by winding
+};
+template <class Law>
+constexpr LawWays<Law> waysOf() {
+    LawWays<Law> ways;
+    for (const TerminalPair& path : Law::kPathEnds) ways.ends[ways.count++] = path;
+    if constexpr (Law::kCharges > 0) {
+        for (int k = 0; k < Law::kCharges; ++k) {
+            int way = 0;
+            while (way < ways.count && !(ways.ends[way] == Law::kChargeEnds[k])) ++way;
+            if (way == ways.count) ways.ends[ways.count++] = Law::kChargeEnds[k];
+            ways.ofCharge[k] = way;
+        }
+    }
+    if constexpr (Law::kFluxes > 0) {
+        for (int k = 0; k < Law::kFluxes; ++k) {
+            ways.ofFlux[k] = ways.count;
+            ways.ends[ways.count++] = Law::kFluxEnds[k];
+        }
+    }
+    return ways;
+}
+
 /// Which currents depend on which voltages: by terminal of the current, then of the voltage.
 template <class Law>
 constexpr auto couplingOf() {
     std::array<std::array<bool, Law::kTerminals>, Law::kTerminals> couples{};
-    for (const TerminalPair& path : Law::kPathEnds) {
+    const auto couple = [&](const TerminalPair& path) {
         for (const TerminalPair& port : Law::kPortEnds) {
             for (int row : {path.from, path.to})
                 for (int column : {port.from, port.to}) couples[row][column] = true;
         }
+    };
+    for (const TerminalPair& path : Law::kPathEnds) couple(path);
+    if constexpr (Law::kCharges > 0) {
+        for (const TerminalPair& path : Law::kChargeEnds) couple(path);
     }
     return couples;
 }

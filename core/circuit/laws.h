@@ -2,10 +2,13 @@
 // The list of laws: one line for each. The circuit keeps a list of branches for each, the solver's loops and the table of elements
 // follow from it. Conductors and supplies are not in it: they are the linear special cases (see circuit.h).
 
+#include "core/circuit/capacitance_law.h"
 #include "core/circuit/comparator_law.h"
 #include "core/circuit/controlled_source_law.h"
 #include "core/circuit/filament_law.h"
+#include "core/circuit/inductance_law.h"
 #include "core/circuit/junction_law.h"
+#include "core/circuit/spark_law.h"
 #include "core/circuit/transistor_law.h"
 
 #include <tuple>
@@ -23,7 +26,10 @@ using Laws = LawList<     //
     FilamentLaw,          //
     TransistorLaw,        //
     ControlledSourceLaw,  //
-    ComparatorLaw>;
+    ComparatorLaw,        //
+    CapacitanceLaw,       //
+    InductanceLaw,        //
+    SparkLaw>;
 
 /// Visits what is held for each law, one after the other, always in the order of the list.
 template <class Held, class Visit>

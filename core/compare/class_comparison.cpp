@@ -23,7 +23,7 @@ namespace tiepoint {
 namespace {
 
 namespace fs = std::filesystem;
-using Clock = std::chrono::steady_clock;
+using SteadyClock = std::chrono::steady_clock;
 
 /// Larger benches have more in them than an exercise has, and than a circuit can be told apart in.
 constexpr std::size_t kMostParts = 2000;
@@ -46,7 +46,7 @@ public:
     /// While it lives the source is asked to stop at a time.
     class Turn {
     public:
-        Turn(Watch& watch, std::stop_source& source, Clock::time_point until) : watch_(watch), source_(&source) {
+        Turn(Watch& watch, std::stop_source& source, SteadyClock::time_point until) : watch_(watch), source_(&source) {
             const std::lock_guard lock(watch_.mutex_);
             watch_.turns_.emplace_back(source_, until);
             watch_.wake_.notify_one();
@@ -67,9 +67,9 @@ private:
     void run() {
         std::unique_lock lock(mutex_);
         while (!over_) {
-            auto next = Clock::now() + std::chrono::hours(1);
+            auto next = SteadyClock::now() + std::chrono::hours(1);
             for (const auto& [source, until] : turns_) {
-                if (until <= Clock::now())
+                if (until <= SteadyClock::now())
                     source->request_stop();
                 else
                     next = std::min(next, until);
@@ -80,7 +80,7 @@ private:
 
     std::mutex mutex_;
     std::condition_variable wake_;
-    std::vector<std::pair<std::stop_source*, Clock::time_point>> turns_;
+    std::vector<std::pair<std::stop_source*, SteadyClock::time_point>> turns_;
     bool over_ = false;
     std::thread thread_;
 };
@@ -128,7 +128,7 @@ LearnerRow learnerRowOf(const fs::path& path, const ClassComparison& wanted, con
     row.path = path;
     row.file = printable(fs::path(path).lexically_relative(wanted.folder).generic_string());
     std::stop_source source;
-    const Watch::Turn turn(watch, source, Clock::now() + wanted.patience);
+    const Watch::Turn turn(watch, source, SteadyClock::now() + wanted.patience);
     const StopScope scope(source.get_token());
     try {
         fill(row, wanted, target);

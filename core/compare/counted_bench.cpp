@@ -10,7 +10,7 @@
 namespace tiepoint {
 namespace {
 
-bool isInstrument(const Part& part) { return standsOnTable(part) && !part.kind->isSupply; }
+bool isMeterOnTable(const Part& part) { return standsOnTable(part) && !part.kind->isSupply; }
 
 /// Gives out holes of strips, net by net.
 class StripDealer {
@@ -68,7 +68,7 @@ Bench withoutInstruments(const Bench& bench) {
     Bench kept = bench;
     std::set<std::string, std::less<>> gone;
     for (const Part& part : bench.parts)
-        if (isInstrument(part)) gone.insert(part.id);
+        if (isMeterOnTable(part)) gone.insert(part.id);
     if (gone.empty()) return kept;
     std::erase_if(kept.parts, [&](const Part& part) { return gone.contains(part.id); });
     std::erase_if(kept.jumpers, [&](const Jumper& jumper) {

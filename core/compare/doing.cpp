@@ -7,8 +7,8 @@
 namespace tiepoint {
 namespace {
 
-std::vector<Throw> countedControls(const ComparedSide& side) {
-    const Wiring wiring = wiringOf(*side.circuit, false);
+std::vector<Throw> countedControls(const ComparedSide& side, bool onlyUsed) {
+    const Wiring wiring = wiringOf(*side.circuit, !onlyUsed);
     std::vector<Throw> controls = throwsOf(side.bench());
     const std::vector<Throw> knobs = knobsOf(side.bench());
     controls.insert(controls.end(), knobs.begin(), knobs.end());
@@ -18,11 +18,11 @@ std::vector<Throw> countedControls(const ComparedSide& side) {
 
 }  // namespace
 
-Doing::Doing(const ComparedSide& side)
+Doing::Doing(const ComparedSide& side, bool onlyUsed)
     : side_(side),
-      controls_(countedControls(side)),
+      controls_(countedControls(side, onlyUsed)),
       solver_(side.layout, controls_) {
-    const Wiring wiring = wiringOf(*side.circuit, false);
+    const Wiring wiring = wiringOf(*side.circuit, !onlyUsed);
     for (int part = 0; part < std::ssize(side.bench().parts); ++part)
         if (side.part(part).kind->emitsLight && wiring.counts[static_cast<std::size_t>(part)]) lights_.push_back(part);
     plan_ = planPositions(*side.layout, controls_, present());

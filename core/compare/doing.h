@@ -11,12 +11,13 @@ namespace tiepoint {
 
 class Doing {
 public:
-    explicit Doing(const ComparedSide& side);
+    /// Of the parts that current can pass, or of all.
+    Doing(const ComparedSide& side, bool onlyUsed);
 
     const ComparedSide& side() const { return side_; }
-    /// Switches and knobs of parts that current can pass: a loose button does nothing.
+    /// Switches and knobs.
     const std::vector<Throw>& controls() const { return controls_; }
-    /// Parts that emit light and that current can pass.
+    /// Parts that emit light.
     const std::vector<int>& lights() const { return lights_; }
     /// Whether every combination of controls that feel each other is among the positions.
     bool complete() const { return plan_.complete(); }

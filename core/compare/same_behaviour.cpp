@@ -56,12 +56,17 @@ bool likeControls(const Throw& a, const Throw& b) {
 class BehaviourComparing {
 public:
     BehaviourComparing(const ComparedSide& mine, const ComparedSide& target, const KnownPartners& partners,
-                       const ComparisonBounds& bounds)
-        : mine_(mine),
-          target_(target),
+                       const ComparisonBounds& bounds, bool onlyUsed)
+        : mine_(mine, onlyUsed),
+          target_(target, onlyUsed),
           readings_(mine, target, partners, bounds),
           partners_(partners),
           bounds_(bounds) {}
+
+    /// Whether both have as many controls and as many lights.
+    bool sameCounts() const {
+        return mine_.controls().size() == target_.controls().size() && mine_.lights().size() == target_.lights().size();
+    }
 
     BehaviourCompared run() {
         BehaviourCompared result;
@@ -95,8 +100,7 @@ private:
             return fmt::format("{} {}", count == 0 ? "no" : std::to_string(count), count == 1 ? one : several);
         };
         BenchDifference told;
-        told.text = fmt::format("Of parts that current can pass this bench has {}, the target {}.", counted(mine),
-                                counted(target));
+        told.text = fmt::format("This bench has {}, the target {}.", counted(mine), counted(target));
         told.look = fmt::format("Count your {}: is each of them joined in?", several);
         return told;
     }
@@ -364,7 +368,10 @@ private:
 
 BehaviourCompared compareBehaviour(const ComparedSide& mine, const ComparedSide& target, const KnownPartners& partners,
                                    const ComparisonBounds& bounds) {
-    return BehaviourComparing(mine, target, partners, bounds).run();
+    // A loose button does nothing and needs no partner. But where a part that is used on one bench lies loose on the other, all count.
+    BehaviourComparing used(mine, target, partners, bounds, true);
+    if (used.sameCounts()) return used.run();
+    return BehaviourComparing(mine, target, partners, bounds, false).run();
 }
 
 }  // namespace tiepoint

@@ -63,12 +63,12 @@ Operation additionOf(const Note& note, int at) { return AddNote{note, at}; }
 Operation additionOf(const PinnedReading& reading, int at) { return AddPinned{reading, at}; }
 
 /// What is taken out goes first and what is put in comes last, so that no id is used twice.
-struct Change {
+struct ListChange {
     std::vector<Operation> out, in;
 };
 
 template <class Item>
-void addChange(const std::vector<Item>& from, const std::vector<Item>& to, Change& change) {
+void addChange(const std::vector<Item>& from, const std::vector<Item>& to, ListChange& change) {
     const bool ordered = sameOrder(from, to);
     const auto find = [](const std::vector<Item>& items, const std::string& id) {
         return std::ranges::find(items, id, &Item::id);
@@ -122,14 +122,14 @@ Situation situationOf(const Lesson& lesson, int step) {
 }
 
 Edit editBetween(const Bench& from, const Bench& to, std::string name) {
-    Change change;
+    ListChange change;
     addChange(from.pinned, to.pinned, change);
     addChange(from.notes, to.notes, change);
     addChange(from.jumpers, to.jumpers, change);
     addChange(from.parts, to.parts, change);
     addChange(from.boards, to.boards, change);
     Edit edit{std::move(name), std::move(change.out)};
-    Change in;
+    ListChange in;
     addChange(from.boards, to.boards, in);
     addChange(from.parts, to.parts, in);
     addChange(from.jumpers, to.jumpers, in);

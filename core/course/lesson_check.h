@@ -11,7 +11,7 @@ namespace tiepoint {
 
 struct CheckedClaim {
     Predicate claim;
-    Verdict here;       ///< in its step
+    ClaimVerdict here;  ///< in its step
     bool thin = false;  ///< holds one step earlier and in every opposite too
     bool good() const { return here.holds && !thin; }
 };

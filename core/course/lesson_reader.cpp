@@ -10,6 +10,8 @@
 #include "core/bench/kept_members.h"
 #include "core/bench/read_helpers.h"
 #include "core/course/lesson_file.h"
+#include "core/course/read_predicate.h"
+#include "core/course/read_prediction.h"
 #include "core/edit/edit_file.h"
 
 #include <fmt/format.h>
@@ -33,13 +35,6 @@ constexpr std::array<std::string_view, 4> kStepKinds = {"show", "predict", "stop
 constexpr std::array<std::string_view, 3> kLocks = {"mends", "diagram", "tidying"};
 constexpr int kMostMinutes = 600;
 
-void shift(JsonValue& value, std::size_t by) {
-    value.begin += by;
-    value.end += by;
-    value.nameBegin += by;
-    for (JsonValue& item : value.items) shift(item, by);
-}
-
 class LessonReader {
 public:
     explicit LessonReader(std::string_view text) : text_(text), kept_(text) {}
@@ -59,16 +54,7 @@ public:
     }
 
 private:
-    /// The value with all that it holds, offsets in the whole text.
-    JsonValue whole(const JsonValue& value) {
-        auto parsed = parseJson(text_.substr(value.begin, value.end - value.begin));
-        if (!parsed) return value;  // it was scanned before
-        JsonValue again = std::move(parsed).value();
-        shift(again, value.begin);
-        again.name = value.name;
-        again.nameBegin = value.nameBegin;
-        return again;
-    }
+    JsonValue whole(const JsonValue& value) const { return wholeJson(text_, value); }
 
     void hold(Trouble trouble, const std::string& pointer = {}) {
         if (error_) return;
@@ -112,24 +98,6 @@ private:
         kept_.keep(member, {}, lesson_.extras);
     }
 
-    static Failure readCount(const JsonValue& value, const std::string& pointer, int most, int& count) {
-        if (value.type != JsonType::Number) return wrongType(value, pointer, "a number");
-        if (!(value.number >= 0 && value.number <= most) || value.number != static_cast<int>(value.number))
-            return Trouble{ErrorKind::Range, fmt::format("a whole number from 0 to {} belongs here", most), pointer,
-                           value.begin};
-        count = static_cast<int>(value.number);
-        return {};
-    }
-
-    static Failure readTexts(const JsonValue& value, const std::string& pointer, std::vector<std::string>& texts) {
-        if (value.type != JsonType::List) return wrongType(value, pointer, "a list of texts");
-        for (std::size_t i = 0; i < value.items.size(); ++i) {
-            if (auto failure = readText(value.items[i], fmt::format("{}/{}", pointer, i), texts.emplace_back()))
-                return failure;
-        }
-        return {};
-    }
-
     Failure readLimits(const JsonValue& value, const std::string& at) {
         if (auto failure = requireObject(value, at)) return failure;
         return forEachMember(value, at, [&](const JsonValue& member, const std::string& pointer) -> Failure {
@@ -147,11 +115,6 @@ private:
             }
             return {};
         });
-    }
-
-    static Trouble unknownMember(const JsonValue& member, const std::string& pointer, std::string_view of) {
-        return {ErrorKind::Format, fmt::format("{} has no member {}", of, inQuotes(member.name)), pointer,
-                member.nameBegin};
     }
 
     /// A bench inside the lesson: read as a file of its own, its errors placed in this one.
@@ -186,7 +149,7 @@ private:
             if (member.name == "kind") return readKind(*(kind = &member), at, step.kind);
             if (member.name == "show") return readShow(whole(member), at, step);
             if (member.name == "try") return readTried(whole(member), at, step.tried);
-            if (member.name == "ask") return readPrediction(whole(member), at, step.ask.emplace());
+            if (member.name == "ask") return readPrediction(wholeJson(text_, member), at, text_, step.ask.emplace());
             if (member.name == "edits") return edits = &member, Failure{};
             if (member.name == "then") return then = &member, Failure{};
             if (member.name == "opposite") return opposite = &member, Failure{};
@@ -264,67 +227,6 @@ private:
             tried.set.emplace_back(member.name, member.number);
             return {};
         });
-    }
-
-    Failure readPrediction(const JsonValue& value, const std::string& at, Prediction& ask) {
-        if (auto failure = requireObject(value, at)) return failure;
-        for (const char* name : {"question", "answers", "right"}) {
-            if (!value.member(name))
-                return Trouble{ErrorKind::Format, fmt::format("the member \"{}\" is missing", name), at, value.begin};
-        }
-        int right = 0;
-        auto failure = forEachMember(value, at, [&](const JsonValue& member, const std::string& pointer) -> Failure {
-            if (member.name == "question") return readText(member, pointer, ask.question);
-            if (member.name == "seen") return readText(member, pointer, ask.seen);
-            if (member.name == "answers") return readTexts(member, pointer, ask.answers);
-            if (member.name == "right") return readCount(member, pointer, kMostAnswers, right);
-            if (member.name == "wrong") return readWrong(whole(member), pointer, ask.wrong.emplace());
-            return unknownMember(member, pointer, "a prediction");
-        });
-        if (failure) return failure;
-        const int count = static_cast<int>(ask.answers.size());
-        if (count < kFewestAnswers || count > kMostAnswers)
-            return Trouble{ErrorKind::Range,
-                           fmt::format("a question has {} to {} answers, not {}", kFewestAnswers, kMostAnswers, count),
-                           at + "/answers", value.member("answers")->begin};
-        if (right < 1 || right > count)
-            return Trouble{ErrorKind::Range, fmt::format("the right answer is one of 1 to {}", count), at + "/right",
-                           value.member("right")->begin};
-        ask.right = right - 1;
-        return {};
-    }
-
-    Failure readWrong(const JsonValue& value, const std::string& at, WrongIdea& wrong) {
-        if (auto failure = requireObject(value, at)) return failure;
-        return forEachMember(value, at, [&](const JsonValue& member, const std::string& pointer) -> Failure {
-            if (member.name == "idea") return readText(member, pointer, wrong.idea);
-            if (member.name == "brokenAt") return readText(member, pointer, wrong.brokenAt);
-            if (member.name == "breaks") return readText(member, pointer, wrong.breaks);
-            if (member.name != "amperes" && member.name != "tags")
-                return unknownMember(member, pointer, "a wrong idea");
-            const JsonValue list = whole(member);
-            if (auto failure = requireObject(list, pointer)) return failure;
-            return forEachMember(list, pointer, [&](const JsonValue& each, const std::string& place) -> Failure {
-                if (member.name == "tags") return readTag(each, place, wrong);
-                if (each.type != JsonType::Number) return wrongType(each, place, "a number");
-                const std::size_t dot = each.name.find('.');
-                wrong.amperes.emplace_back(
-                    AmperesIn{each.name.substr(0, dot),
-                              dot == std::string::npos ? std::string() : each.name.substr(dot + 1)},
-                    each.number);
-                return {};
-            });
-        });
-    }
-
-    static Failure readTag(const JsonValue& each, const std::string& pointer, WrongIdea& wrong) {
-        auto hole = parseHole(each.name);
-        if (!hole)
-            return Trouble{ErrorKind::Placement,
-                           fmt::format("{} is no hole; holes are written like A.e12 or A.top+7", inQuotes(each.name)),
-                           pointer, each.nameBegin};
-        wrong.tags.emplace_back(std::move(*hole), std::string());
-        return readText(each, pointer, wrong.tags.back().second);
     }
 
     /// Applies operations to a bench in place.
@@ -416,16 +318,6 @@ private:
     std::optional<Error> error_;  ///< the first
 };
 
-/// The format that a text says it has; empty where it says none or can't be scanned.
-std::string formatNameOf(std::string_view text) {
-    constexpr std::array<std::string_view, 4> kLists = {"boards", "parts", "jumpers", "steps"};
-    FileHead head;
-    const auto error = scanJson(text, kLists, [&](JsonPiece&& piece) {
-        if (piece.list < 0) head.take(piece.value);
-    });
-    return error ? std::string() : std::string(head.format().value_or(""));
-}
-
 }  // namespace
 
 Result<ReadLesson> readLesson(std::string_view text) try {
@@ -434,48 +326,6 @@ Result<ReadLesson> readLesson(std::string_view text) try {
     return LessonReader(text).read();
 } catch (const std::bad_alloc&) {
     return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};
-}
-
-Result<ReadTable> readTable(std::string_view text) try {
-    if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
-    std::string_view bare = text;
-    if (bare.starts_with(kLessonMark)) bare.remove_prefix(kLessonMark.size());
-    if (formatNameOf(bare) == kLessonFormat) {
-        auto read = readLesson(text);
-        if (!read) return read.error();
-        auto lesson = std::make_shared<const Lesson>(std::move(read.value().lesson));
-        return ReadTable{*lesson->start, lesson, std::move(read.value().warnings)};
-    }
-    auto read = readBench(text);
-    if (!read) return read.error();
-    return ReadTable{std::move(read.value().bench), nullptr, std::move(read.value().warnings)};
-} catch (const std::bad_alloc&) {
-    return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};
-}
-
-namespace {
-
-template <class Read>
-auto readNamed(const std::filesystem::path& path, Read read) -> decltype(read(std::string_view())) {
-    const auto text = readFile(path, kLargestBenchBytes);
-    if (!text) return text.error();
-    auto result = read(std::string_view(*text));
-    if (!result) {
-        Error error = result.error();
-        error.file = path.string();
-        return error;
-    }
-    for (Error& warning : result.value().warnings) warning.file = path.string();
-    return result;
-}
-
-}  // namespace
-
-Result<ReadLesson> readLessonFile(const std::filesystem::path& path) {
-    return readNamed(path, [](std::string_view text) { return readLesson(text); });
-}
-Result<ReadTable> readTableFile(const std::filesystem::path& path) {
-    return readNamed(path, [](std::string_view text) { return readTable(text); });
 }
 
 }  // namespace tiepoint

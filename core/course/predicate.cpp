@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/read_helpers.h"
+#include "core/course/read_predicate.h"
 #include "core/findings/finding.h"
 #include "core/findings/rules.h"
 #include "core/snapshot/lit.h"
@@ -47,7 +48,7 @@ std::string rangeWords(const Predicate& claim, std::string_view unit) {
     return fmt::format("{} to {}", formatQuantity(claim.from, unit), formatQuantity(claim.to, unit));
 }
 
-Verdict inRange(const Predicate& claim, double figure, std::string_view unit) {
+ClaimVerdict inRange(const Predicate& claim, double figure, std::string_view unit) {
     const bool holds = figure >= claim.from && figure <= claim.to;
     const std::string read = std::isnan(figure) ? std::string("no figure") : formatQuantity(figure, unit);
     return {holds, holds ? read : fmt::format("{}, not {}", read, rangeWords(claim, unit))};
@@ -59,14 +60,14 @@ std::string lightWords(const std::string& id, const Snapshot& snapshot) {
                        formatQuantity(amperesOf(id, snapshot), "A"), 100 * snapshot.brightness(part));
 }
 
-Verdict judgeLit(const Predicate& claim, const Snapshot& snapshot) {
+ClaimVerdict judgeLit(const Predicate& claim, const Snapshot& snapshot) {
     return {isLit(snapshot, benchOf(snapshot).partIndex(claim.names[0])), lightWords(claim.names[0], snapshot)};
 }
-Verdict judgeDark(const Predicate& claim, const Snapshot& snapshot) {
+ClaimVerdict judgeDark(const Predicate& claim, const Snapshot& snapshot) {
     return {snapshot.status() != Status::None && !isLit(snapshot, benchOf(snapshot).partIndex(claim.names[0])),
             lightWords(claim.names[0], snapshot)};
 }
-Verdict compareLights(const Predicate& claim, const Snapshot& snapshot, bool alike) {
+ClaimVerdict compareLights(const Predicate& claim, const Snapshot& snapshot, bool alike) {
     const double first = snapshot.brightness(benchOf(snapshot).partIndex(claim.names[0])),
                  second = snapshot.brightness(benchOf(snapshot).partIndex(claim.names[1]));
     const bool lit = isLit(snapshot, benchOf(snapshot).partIndex(claim.names[0]));
@@ -75,38 +76,44 @@ Verdict compareLights(const Predicate& claim, const Snapshot& snapshot, bool ali
     return {holds,
             fmt::format("{} {:.0f} % bright, {} {:.0f} %", claim.names[0], 100 * first, claim.names[1], 100 * second)};
 }
-Verdict judgeBrighter(const Predicate& claim, const Snapshot& snapshot) {
+ClaimVerdict judgeBrighter(const Predicate& claim, const Snapshot& snapshot) {
     return compareLights(claim, snapshot, false);
 }
-Verdict judgeAlike(const Predicate& claim, const Snapshot& snapshot) { return compareLights(claim, snapshot, true); }
+ClaimVerdict judgeAlike(const Predicate& claim, const Snapshot& snapshot) {
+    return compareLights(claim, snapshot, true);
+}
 
-Verdict judgeVolts(const Predicate& claim, const Snapshot& snapshot) {
+ClaimVerdict judgeVolts(const Predicate& claim, const Snapshot& snapshot) {
     double volts = voltsAt(claim.holes[0], snapshot);
     if (claim.holes.size() == 2) volts -= voltsAt(claim.holes[1], snapshot);
     return inRange(claim, volts, "V");
 }
-Verdict judgeAmperes(const Predicate& claim, const Snapshot& snapshot) {
+ClaimVerdict judgeAmperes(const Predicate& claim, const Snapshot& snapshot) {
     return inRange(claim, amperesOf(claim.names[0], snapshot), "A");
 }
-Verdict judgeWatts(const Predicate& claim, const Snapshot& snapshot) {
+ClaimVerdict judgeWatts(const Predicate& claim, const Snapshot& snapshot) {
     const int part = benchOf(snapshot).partIndex(claim.names[0]);
     return inRange(claim, snapshot.status() == Status::Solved ? std::abs(snapshot.partPower[part]) : std::nan(""), "W");
 }
-Verdict judgeOpen(const Predicate& claim, const Snapshot& snapshot) {
+ClaimVerdict judgeOpen(const Predicate& claim, const Snapshot& snapshot) {
     const double ampere = amperesOf(claim.names[0], snapshot);
     return {std::abs(ampere) < kNoCurrentAmpere,
             fmt::format("{} through {}", formatQuantity(ampere, "A"), claim.names[0])};
 }
 
-Verdict compareNets(const Predicate& claim, const Snapshot& snapshot, bool joined) {
+ClaimVerdict compareNets(const Predicate& claim, const Snapshot& snapshot, bool joined) {
     const auto net = [&](const Hole& hole) { return snapshot.layout->netOfHole(snapshot.layout->holeIndex(hole)); };
     const bool one = net(claim.holes[0]) == net(claim.holes[1]);
     return {one == joined, one ? "they are one piece of metal" : "no metal joins them"};
 }
-Verdict judgeJoined(const Predicate& claim, const Snapshot& snapshot) { return compareNets(claim, snapshot, true); }
-Verdict judgeApart(const Predicate& claim, const Snapshot& snapshot) { return compareNets(claim, snapshot, false); }
+ClaimVerdict judgeJoined(const Predicate& claim, const Snapshot& snapshot) {
+    return compareNets(claim, snapshot, true);
+}
+ClaimVerdict judgeApart(const Predicate& claim, const Snapshot& snapshot) {
+    return compareNets(claim, snapshot, false);
+}
 
-Verdict judgeFindings(const Predicate& claim, const Snapshot& snapshot) {
+ClaimVerdict judgeFindings(const Predicate& claim, const Snapshot& snapshot) {
     const Report report = inspect(snapshot);
     if (claim.names[0] != kNoFindings) {
         const auto found = std::ranges::find(report.findings, claim.names[0], &Finding::rule);
@@ -263,7 +270,7 @@ std::string predicateWords(const Predicate& predicate) {
                                        : fmt::format("{} at {}", volts, holeName(predicate.holes[0]));
 }
 
-Verdict judge(const Predicate& predicate, const Snapshot& snapshot) {
+ClaimVerdict judge(const Predicate& predicate, const Snapshot& snapshot) {
     const Bench& bench = benchOf(snapshot);
     if (predicate.form->takes != PredicateTakes::Word) {
         for (const std::string& name : predicate.names) {

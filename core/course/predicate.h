@@ -10,7 +10,6 @@
 //
 // Figures are SI. Amperes of a part or jumper are without sign; of a lead ("R1.1") they count into the part. Pure; safe from any thread.
 
-#include "core/bench/read_objects.h"
 #include "core/snapshot/snapshot.h"
 
 #include <optional>
@@ -32,7 +31,7 @@ struct Predicate {
 };
 
 /// Whether a claim holds, and the figure that says so.
-struct Verdict {
+struct ClaimVerdict {
     bool holds = false;
     std::string figure;  ///< "D1 is dark: 0 mA", "8.82 mA, not 9 mA to 10 mA"
 };
@@ -44,19 +43,17 @@ struct PredicateForm {
     std::string_view name;
     PredicateTakes takes;
     bool ranged;  ///< has "from" and "to"
-    Verdict (*judge)(const Predicate& predicate, const Snapshot& snapshot);
+    ClaimVerdict (*judge)(const Predicate& predicate, const Snapshot& snapshot);
 };
 
 std::span<const PredicateForm> predicateForms();
 
-/// Reads one; offsets of the trouble are those of the values. The ids and holes must be on the bench: "a predicate on a part that is gone".
-std::optional<Trouble> readPredicate(const JsonValue& json, const Bench& bench, Predicate& predicate);
 /// As in the file: {"lit": "D1"}.
 std::string predicateLine(const Predicate& predicate);
 /// The claim in words: "D1 is lit", "1.8 V to 2.1 V at c14".
 std::string predicateWords(const Predicate& predicate);
 
 /// Requires a snapshot of a bench that has what the predicate names; without, it doesn't hold.
-Verdict judge(const Predicate& predicate, const Snapshot& snapshot);
+ClaimVerdict judge(const Predicate& predicate, const Snapshot& snapshot);
 
 }  // namespace tiepoint

@@ -36,12 +36,12 @@ private:
     void addPart(const PlacedPart& part) {
         if (!part.symbol) return;
         if (part.leads.size() == 2) {
-            const PlacedLead &a = part.leads[0], &b = part.leads[1];
+            const SheetLead &a = part.leads[0], &b = part.leads[1];
             if (a.net < 0 || b.net < 0) return;
             add({a.at, b.at, placeAt(a.net, a.at), placeAt(b.net, b.at), -1, part.part, a.lead});
             return;
         }
-        for (const PlacedLead& lead : part.leads) {
+        for (const SheetLead& lead : part.leads) {
             if (lead.net < 0) continue;
             constexpr double kIn = 5;
             const Point middle{part.body.left + part.body.width / 2, part.body.top + part.body.height / 2};
@@ -78,7 +78,7 @@ std::vector<double> BenchDiagram::currents(const Snapshot& snapshot) const {
         if (ways[way].part >= 0) current[way] = terminalCurrent(*layout, snapshot, ways[way].part, ways[way].lead);
     }
     for (const PlacedPart& part : diagram.parts) {
-        for (const PlacedLead& lead : part.leads) {
+        for (const SheetLead& lead : part.leads) {
             if (lead.net < 0) continue;
             for (const SheetWay& way : ways) {
                 const bool from = way.from == lead.at, to = way.to == lead.at;

@@ -52,7 +52,7 @@ public:
             makeBox();
         }
         for (InnerWire& wire : block_.inner) reach(wire.from), reach(wire.to);
-        for (const PlacedLead& lead : block_.leads) reach(lead.at);
+        for (const SheetLead& lead : block_.leads) reach(lead.at);
         for (const Point& end : block_.openEnds) reach(end);
         const auto half = [](double x) { return std::ceil(x * 2) / 2; };
         block_.before = half(block_.before), block_.after = half(block_.after);
@@ -145,7 +145,7 @@ private:
         }
         const bool low = out.y != 0 ? out.y < 0 : at.y != 0 ? at.y < 0 : isDown();
         const Point left = out.x != 0 ? at + out * kOut : at;
-        const Point corner{left.x, wish_.beside && out.x == 0 ? at.y : takeColumn(low)};
+        const Point corner{left.x, wish_.beside && out.x == 0 ? at.y + out.y : takeColumn(low)};
         wire(net, at, left);
         wire(net, left, corner);
         block_.ports.push_back({lead.lead, net, after, corner.y, corner.x});

@@ -28,7 +28,7 @@ public:
         }
     }
 
-    Channel run() {
+    RoutedChannel run() {
         std::vector<char> done(bars_.size());
         std::vector<int> order;
         while (order.size() < bars_.size()) {
@@ -41,7 +41,7 @@ public:
                 done.resize(bars_.size());
             }
         }
-        Channel channel;
+        RoutedChannel channel;
         giveTracks(order, channel);
         channel.bars = std::move(bars_);
         return channel;
@@ -108,7 +108,7 @@ private:
         }
     }
 
-    void giveTracks(const std::vector<int>& order, Channel& channel) {
+    void giveTracks(const std::vector<int>& order, RoutedChannel& channel) {
         std::vector<int> placed;
         for (const int each : order) {
             int track = 0;
@@ -129,7 +129,7 @@ private:
 
 }  // namespace
 
-Channel routeChannel(const std::vector<ChannelRun>& runs, double freeAcross) {
+RoutedChannel routeChannel(const std::vector<ChannelRun>& runs, double freeAcross) {
     return ChannelRouter(runs, freeAcross).run();
 }
 

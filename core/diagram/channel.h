@@ -20,12 +20,12 @@ struct ChannelBar {
     std::vector<double> links;          ///< where it meets other bars of the same run
 };
 
-struct Channel {
+struct RoutedChannel {
     std::vector<ChannelBar> bars;  ///< runs without one go straight through
     int tracks = 0;
 };
 
 /// `freeAcross` is a place across beyond which no other wire stands; links that no track order can do without are put there.
-Channel routeChannel(const std::vector<ChannelRun>& runs, double freeAcross);
+RoutedChannel routeChannel(const std::vector<ChannelRun>& runs, double freeAcross);
 
 }  // namespace tiepoint

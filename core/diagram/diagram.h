@@ -24,8 +24,7 @@ enum class SheetFlow : std::uint8_t { Rightward, Downward };
 
 /// What a layout may take into account besides the circuit.
 struct DiagramHints {
-    std::vector<double>
-        order;  ///< by part: smaller stands further left or higher, where current allows; empty: as listed
+    std::vector<double> order;  ///< by part: smaller stands further left or higher, where current allows; empty: by id
     std::optional<SheetFlow> flow;  ///< nothing: whichever fills the sheet better
     double sheetRatio = 2;          ///< breadth of the sheet to its height, for that choice
     SymbolStyle style = SymbolStyle::Iec;
@@ -44,11 +43,11 @@ struct SymbolPose {
 };
 
 /// The end of a part's lead on the sheet, where its wire begins.
-struct PlacedLead {
+struct SheetLead {
     int lead = 0;  ///< of a joined group, its first
     int net = -1;  ///< -1: hangs free
     Point at;
-    friend bool operator==(const PlacedLead&, const PlacedLead&) = default;
+    friend bool operator==(const SheetLead&, const SheetLead&) = default;
 };
 
 struct PlacedPart {
@@ -56,7 +55,7 @@ struct PlacedPart {
     const Symbol* symbol = nullptr;  ///< null: a box, `body`
     SymbolPose pose;
     Rect body;  ///< all that is drawn of it but its leads and words
-    std::vector<PlacedLead> leads;
+    std::vector<SheetLead> leads;
 };
 
 struct SheetWire {

@@ -30,7 +30,7 @@ struct SheetBlock {
     const Symbol* symbol = nullptr;
     SymbolPose pose;  ///< `along` as if x were along
     Rect body;
-    std::vector<PlacedLead> leads;
+    std::vector<SheetLead> leads;
     std::vector<SheetPort> ports;
     std::vector<InnerWire> inner;
     std::vector<Point> openEnds;

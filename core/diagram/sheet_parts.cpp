@@ -21,7 +21,7 @@ void joinStraight(Diagram& diagram) {
         ends[keyOf(diagram.wires[i].net, diagram.wires[i].to)].push_back(static_cast<int>(i));
     }
     for (const PlacedPart& part : diagram.parts) {
-        for (const PlacedLead& lead : part.leads) {
+        for (const SheetLead& lead : part.leads) {
             if (const auto found = ends.find(keyOf(lead.net, lead.at)); found != ends.end())
                 found->second.push_back(-1);
         }
@@ -56,7 +56,7 @@ void findDots(Diagram& diagram) {
     };
     for (const SheetWire& wire : diagram.wires) count(wire.net, wire.from), count(wire.net, wire.to);
     for (const PlacedPart& part : diagram.parts) {
-        for (const PlacedLead& lead : part.leads) count(lead.net, lead.at);
+        for (const SheetLead& lead : part.leads) count(lead.net, lead.at);
     }
     for (const auto& [key, number] : ways) {
         if (number >= 3 && std::get<0>(key) >= 0) diagram.dots.push_back({std::get<0>(key), places[key]});
@@ -103,25 +103,35 @@ private:
     static constexpr double kStub = 3;
 
     void placeTag(int net, const std::vector<const SheetWire*>& wires) {
-        for (const SheetWire* wire : wires) {
-            for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85}) {
-                const Point node = wire->from + (wire->to - wire->from) * share;
-                for (const bool first : {true, false}) {
-                    const SheetTag tag{net, node, frameBeside(node, isLevel(*wire), first)};
-                    if (!isFree(tag)) continue;
-                    diagram_.tags.push_back(tag);
-                    return;
+        for (const double stub : {kStub, 2 * kStub, 4 * kStub}) {
+            for (const SheetWire* wire : wires) {
+                for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95}) {
+                    const Point node = wire->from + (wire->to - wire->from) * share;
+                    if (placeAt(net, node, isLevel(*wire), stub)) return;
                 }
             }
         }
     }
 
-    static Rect frameBeside(Point node, bool level, bool first) {
+    bool placeAt(int net, Point node, bool level, double stub) {
+        for (const bool first : {true, false}) {
+            for (const double lean : {0.5, 0.15, 0.85}) {
+                const SheetTag tag{net, node, frameBeside(node, level, first, stub, lean)};
+                if (!isFree(tag)) continue;
+                diagram_.tags.push_back(tag);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /// `lean`: where along the tag's side its stub meets it.
+    static Rect frameBeside(Point node, bool level, bool first, double stub, double lean) {
         if (level) {
-            return {node.x - kSheetTagWidthMm / 2, first ? node.y - kStub - kSheetTagHeightMm : node.y + kStub,
+            return {node.x - kSheetTagWidthMm * lean, first ? node.y - stub - kSheetTagHeightMm : node.y + stub,
                     kSheetTagWidthMm, kSheetTagHeightMm};
         }
-        return {first ? node.x - kStub - kSheetTagWidthMm : node.x + kStub, node.y - kSheetTagHeightMm / 2,
+        return {first ? node.x - stub - kSheetTagWidthMm : node.x + stub, node.y - kSheetTagHeightMm * lean,
                 kSheetTagWidthMm, kSheetTagHeightMm};
     }
 
@@ -176,7 +186,7 @@ void addMoved(Diagram& diagram, const Diagram& other, Point by) {
         if (part.leads.empty() && part.body == Rect{}) continue;
         part.pose.at = part.pose.at + by;
         moveRect(part.body, by);
-        for (PlacedLead& lead : part.leads) lead.at = lead.at + by;
+        for (SheetLead& lead : part.leads) lead.at = lead.at + by;
         diagram.parts[part.part] = std::move(part);
     }
     for (const SheetWire& wire : other.wires) diagram.wires.push_back({wire.net, wire.from + by, wire.to + by});

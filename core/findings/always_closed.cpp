@@ -4,8 +4,7 @@
 #include "core/edit/placement.h"
 #include "core/findings/rules.h"
 #include "core/findings/turn_astride.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <set>
@@ -39,14 +38,14 @@ void proposeTurns(const Bench& bench, const Part& part, Suspicion& found) {
     for (const int quarters : {1, 3}) {
         const Part round = turned(bench, part, quarters);
         if (round.leads == part.leads) continue;
-        found.proposals.push_back(
-            {fmt::format("Turn {} by a quarter", part.id), {"Turn " + part.id, {ReplacePart{round}}}});
+        found.proposals.push_back({say("mend.turnQuarter", {{"part", part.id}}),
+                                   {say("history.turn", {{"thing", part.id}}), {ReplacePart{round}}}});
         for (const int columns : {0, -1, 1, -2, 2, -3, 3}) {
             for (const int rows : {0, -1, 1, -2, 2}) {
                 const auto aside = shifted(bench, round, columns, rows);
                 if (!aside) continue;
-                found.proposals.push_back({fmt::format("Turn {} by a quarter and move it", part.id),
-                                           {"Turn " + part.id, {ReplacePart{*aside}}}});
+                found.proposals.push_back({say("mend.turnQuarterMove", {{"part", part.id}}),
+                                           {say("history.turn", {{"thing", part.id}}), {ReplacePart{*aside}}}});
             }
         }
     }
@@ -63,8 +62,7 @@ Suspicions findAlwaysClosed(const Examination& examination) {
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
         found.finding.text =
-            fmt::format("{} is always closed (joined, current passes), {}: the board already joins all its legs.",
-                        part.id, part.kind->hasCap ? "pressed or not" : "wherever it stands");
+            say(part.kind->hasCap ? "finding.closed.button" : "finding.closed.switch", {{"part", part.id}});
         found.finding.figures = {{"voltage", 0}};
         found.proposals = astrideMends(examination.layout(), index);
         if (found.proposals.empty()) proposeTurns(examination.bench(), part, found);

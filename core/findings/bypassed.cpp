@@ -5,8 +5,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 #include "core/meter/meter.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -29,21 +28,22 @@ bool isInOneStrip(const Bench& bench, const Part& part) {
 
 void proposeMoves(const Examination& examination, int part, Suspicion& found) {
     for (Move& move : movesOfPart(examination, part)) {
-        found.proposals.push_back({fmt::format("Put {} into {}", move.what, shortName(move.to)), std::move(move.edit)});
+        found.proposals.push_back(
+            {say("mend.put", {{"plug", move.what}, {"hole", shortName(move.to)}}), std::move(move.edit)});
     }
     const int net = examination.layout().netOfLead[examination.layout().firstLead[part]];
     for (std::size_t j = 0; j < examination.bench().jumpers.size(); ++j) {
         const std::string& id = examination.bench().jumpers[j].id;
         const int joint = examination.layout().jumperJoints[j][0];
         if (examination.layout().joints[joint].net != net) continue;
-        found.proposals.push_back({fmt::format("Take {} away", id), removeEdit(examination.bench(), {id})});
+        found.proposals.push_back({say("mend.takeAway", {{"thing", id}}), removeEdit(examination.bench(), {id})});
     }
 }
 
-/// "are in the same column", as people see it; the two halves of a column are two strips.
-std::string sameMetal(const Bench& bench, const Part& part) {
-    if (!isInOneStrip(bench, part)) return "are joined outside of it";
-    return isRail(part.leads[0]->line) ? "are in the same rail" : "are in the same column";
+/// What joins the legs, as people see it; the two halves of a column are two strips.
+std::string_view sameMetal(const Bench& bench, const Part& part) {
+    if (!isInOneStrip(bench, part)) return "finding.bypassed.outside";
+    return isRail(part.leads[0]->line) ? "finding.bypassed.rail" : "finding.bypassed.column";
 }
 
 }  // namespace
@@ -59,8 +59,7 @@ Suspicions findBypassed(const Examination& examination) {
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
         found.finding.text =
-            fmt::format("{} legs of {} {}: the current goes around it, and none flows through it.",
-                        part.leads.size() == 2 ? "Both" : "All", part.id, sameMetal(examination.bench(), part));
+            say(sameMetal(examination.bench(), part), {{"part", part.id}, {"legs", part.leads.size()}});
         found.finding.figures = {{"voltage", 0}};
         const auto dark = examination.darkLightsNear(index);
         if (std::ranges::find(dark, part.id) != dark.end()) found.darkens = {part.id};

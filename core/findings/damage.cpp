@@ -4,8 +4,7 @@
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
 #include "core/snapshot/throws.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -36,7 +35,7 @@ Edit damageStaysEdit(const Bench& bench, bool stays) {
     SaidSurroundings surroundings = bench.surroundings.value_or(SaidSurroundings{});
     std::erase_if(surroundings.extras, [](const auto& member) { return member.first == kDamageMember; });
     if (stays) surroundings.extras.emplace_back(kDamageMember, kStays);
-    return {stays ? "Let damage stay" : "Let damage pass", {SetSurroundings{std::move(surroundings)}}};
+    return {say(stays ? "history.damageStays" : "history.damagePasses"), {SetSurroundings{std::move(surroundings)}}};
 }
 
 std::vector<int> ruinedBy(const Snapshot& snapshot) {
@@ -50,21 +49,21 @@ std::vector<int> ruinedBy(const Snapshot& snapshot) {
 
 Edit ruinEdit(const Bench& bench, const std::vector<int>& parts) {
     Edit edit;
-    std::string ids;
+    std::vector<std::string> ids;
     for (const int index : parts) {
         ReplacePart replace{bench.parts[static_cast<std::size_t>(index)]};
         replace.part.condition = Condition::Dead;
-        ids += (ids.empty() ? "" : ", ") + replace.part.id;
+        ids.push_back(replace.part.id);
         edit.operations.emplace_back(std::move(replace));
     }
-    edit.name = fmt::format("{} {} ruined", ids, parts.size() == 1 ? "is" : "are");
+    edit.name = say("history.ruined", {{"parts", sayList(ids, "list.comma")}, {"count", ids.size()}});
     return edit;
 }
 
 std::string ruinWords(const Bench& bench, int part) {
     const Part& which = bench.parts[static_cast<std::size_t>(part)];
     if (which.condition != Condition::Dead || !damageStays(bench) || isHunting(bench)) return {};
-    return fmt::format("{} is ruined and lets nothing through. Swap it for a new one.", which.id);
+    return say("finding.ruined", {{"part", which.id}});
 }
 
 }  // namespace tiepoint

@@ -4,8 +4,7 @@
 #include "core/parts/sides.h"
 #include "core/slips/scope.h"
 #include "core/slips/slip.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -20,12 +19,6 @@ bool isJoined(const Examination& examination, int light) {
     return std::ranges::all_of(sidesOf(*examination.part(light).kind), [&](int side) {
         return examination.meetsOthers(layout.netOfLead[layout.leadIndex(light, side)], light);
     });
-}
-
-std::string listed(const std::vector<std::string>& ids) {
-    std::string words;
-    for (std::size_t i = 0; i < ids.size(); ++i) words += (i == 0 ? "" : i + 1 == ids.size() ? " and " : ", ") + ids[i];
-    return words;
 }
 
 }  // namespace
@@ -45,11 +38,14 @@ std::optional<Finding> darkChain(const Examination& examination, bool untried) {
     finding.holes = holesOf(examination.part(*light));
     addFigure(finding, "current", examination.mostCurrent(*light));
     const std::vector<std::string> others(finding.parts.begin() + 1, finding.parts.end());
-    finding.text = fmt::format("{} stays dark, and no single slip explains it. With it hang together: {}.",
-                               finding.parts.front(), listed(others));
+    finding.text = say("finding.darkLight",
+                       {{"light", finding.parts.front()}, {"others", sayList(others, "list.comma", "list.and")}});
     const std::vector<Slip> likeliest = allMends(ground, {{finding.parts.front()}}, kSlipsAsked);
-    if (!likeliest.empty()) finding.text += " " + seenInWords(likeliest.front());
-    if (untried) finding.text += " Not every slip near it was tried.";
+    if (!likeliest.empty()) {
+        const std::string look = seenInWords(likeliest.front());
+        finding.text = say("finding.darkLight.look", {{"sentence", finding.text}, {"look", look}});
+    }
+    if (untried) finding.text = say("finding.darkLight.untried", {{"sentence", finding.text}});
     return finding;
 }
 

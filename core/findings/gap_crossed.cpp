@@ -3,8 +3,7 @@
 #include "core/edit/holes.h"
 #include "core/findings/joining.h"
 #include "core/findings/rules.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 
@@ -16,9 +15,7 @@ Suspicions findGapCrossed(const Examination& examination) {
         for (int column = 1; column <= board.kind->columns; ++column) {
             const Hole upper{board.id, Line::E, column}, lower{board.id, Line::F, column};
             suspectGap(examination, upper, lower,
-                       fmt::format(
-                           "{} and {} are not joined: the gap parts them. The circuit is open there: no complete path.",
-                           holeName(bench, upper), holeName(bench, lower)),
+                       say("finding.gap", {{"upper", holeName(bench, upper)}, {"lower", holeName(bench, lower)}}),
                        found);
         }
     }

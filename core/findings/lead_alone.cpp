@@ -9,8 +9,7 @@
 #include "core/findings/trial.h"
 #include "core/meter/meter.h"
 #include "core/parts/sides.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <optional>
@@ -18,9 +17,10 @@
 namespace tiepoint {
 namespace {
 
-std::string placeOf(const Bench& bench, const Part& part, int lead) {
-    if (!part.leads[lead]) return "hangs free";
-    return fmt::format("is alone in {}", holeName(bench, *part.leads[lead]));
+std::string lonelyLead(const Bench& bench, const Part& part, int lead) {
+    const std::string what = capitalised(leadInWords(part, lead));
+    if (!part.leads[lead]) return say("finding.alone.hangs", {{"lead", what}});
+    return say("finding.alone.inHole", {{"lead", what}, {"hole", holeName(bench, *part.leads[lead])}});
 }
 
 /// A jumper from the lead's net to a strip where nothing else is plugged in, and that place.
@@ -55,19 +55,16 @@ Suspicion suspicionOfLead(const Examination& examination, int index, const std::
     found.darkens = examination.darkLightsNear(index);
     finding.severity = loose || found.darkens.empty() ? Severity::Remark : Severity::Fault;
     if (loose) {
-        finding.text = fmt::format("{} is joined to nothing yet: its legs meet no other part.", part.id);
+        finding.text = say("finding.alone.parked", {{"part", part.id}});
     } else {
-        const std::string what = capitalised(leadInWords(part, alone.front()));
-        finding.text = fmt::format("{} {} and meets no other part, so the circuit is open there: no complete path.",
-                                   what, placeOf(examination.bench(), part, alone.front()));
+        finding.text = lonelyLead(examination.bench(), part, alone.front());
         const int net = examination.layout().netOfLead[examination.layout().leadIndex(index, alone.front())];
         if (const auto end = deadEndFrom(examination, net)) {
             finding.parts.push_back(end->jumper);
             finding.holes.push_back(end->hole);
-            finding.text = fmt::format(
-                "{} leads from {} only to {}, where nothing else is plugged in, so the circuit is open there: "
-                "no complete path.",
-                end->jumper, leadInWords(part, alone.front()), holeName(examination.bench(), end->hole));
+            finding.text = say("finding.alone.jumper", {{"jumper", end->jumper},
+                                                        {"lead", leadInWords(part, alone.front())},
+                                                        {"hole", holeName(examination.bench(), end->hole)}});
         }
     }
     if (!loose && !found.darkens.empty()) {

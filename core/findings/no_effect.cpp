@@ -6,6 +6,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
+#include "core/words/words.h"
 
 #include <fmt/format.h>
 
@@ -81,7 +82,8 @@ void proposeWaysOut(const Examination& examination, int part, Suspicion& found) 
     for (Move& move : moves) {
         if (!isOwn(move.fromNet) && !isOwn(move.toNet)) continue;
         found.proposals.push_back(
-            {fmt::format("Put {} into {}", move.what, holeName(examination.bench(), move.to)), std::move(move.edit)});
+            {say("mend.put", {{"plug", move.what}, {"hole", holeName(examination.bench(), move.to)}}),
+             std::move(move.edit)});
     }
 }
 
@@ -98,7 +100,7 @@ Suspicions findWithoutEffect(const Examination& examination) {
         found.finding.severity = Severity::Remark;
         found.finding.parts = {part.id};
         found.finding.holes = holesOf(part);
-        found.finding.text = fmt::format("{} changes nothing: open or closed, every current stays the same.", part.id);
+        found.finding.text = say("finding.noEffect", {{"part", part.id}});
         found.finding.figures = {{"change", 0}};
         proposeWaysOut(examination, index, found);
         all.push_back(std::move(found));

@@ -12,8 +12,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 #include "core/meter/meter.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <optional>
@@ -95,16 +94,17 @@ Suspicion suspicionOfMove(const Examination& examination, const Move& move, int 
     if (id != move.id) found.finding.parts.push_back(id);
     found.finding.holes = {move.from, move.to};
     const std::string what = capitalised(move.what);
-    found.finding.text = fmt::format(
-        "{} is one hole off: from {} the circuit is open (no complete path), in {} it is closed and {} lights{}{}.",
-        what, from, to, id, position.empty() ? "" : " ", position);
+    found.finding.text = position.empty()
+                             ? say("finding.holeOff", {{"what", what}, {"from", from}, {"to", to}, {"light", id}})
+                             : say("finding.holeOff.in",
+                                   {{"what", what}, {"from", from}, {"to", to}, {"light", id}, {"position", position}});
     addFigure(found.finding, "current now", examination.mostCurrent(light));
     found.darkens = {id};
     // What meets nothing where it is was hardly meant to be there; what is joined already may be.
     // Over the gap the two strips of a column were more likely taken for one.
     const bool overGap = !isRail(move.from.line) && move.from.number == move.to.number && !isRail(move.to.line);
     found.doubt = overGap ? kDoubtOverGap : move.wasAlone ? 0 : kDoubtOfJoined;
-    found.proposals.push_back({fmt::format("Put {} into {}", move.what, to), move.edit});
+    found.proposals.push_back({say("mend.put", {{"plug", move.what}, {"hole", to}}), move.edit});
     return found;
 }
 

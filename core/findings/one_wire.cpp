@@ -2,8 +2,7 @@
 
 #include "core/findings/open_ends.h"
 #include "core/findings/rules.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -21,9 +20,7 @@ Suspicions findOneWire(const Examination& examination) {
                 return each.minus == net && (reach.group < 0 || each.group == reach.group);
             });
         };
-        const std::string text =
-            fmt::format("{} is joined to plus, but nothing leads back to minus (open circuit: no complete path).",
-                        examination.part(light).id);
+        const std::string text = say("finding.oneWire", {{"light", examination.part(light).id}});
         found.push_back(openSuspicion(examination, light, reach, text, isMinus));
     }
     return found;

@@ -3,8 +3,7 @@
 #include "core/edit/holes.h"
 #include "core/findings/figure_words.h"
 #include "core/meter/meter.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <map>
@@ -57,8 +56,9 @@ Suspicion openSuspicion(const Examination& examination, int light, const OpenCir
         const Hole& to = std::get<Hole>(jumper.ends[1]);
         found.finding.holes = {from, to};
         if (found.finding.text.ends_with('.')) found.finding.text.pop_back();
-        found.finding.text += fmt::format("; the nearest gap is between {} and {}.",
-                                          holeName(examination.bench(), from), holeName(examination.bench(), to));
+        found.finding.text = say("finding.gap.nearest", {{"sentence", found.finding.text},
+                                                         {"one", holeName(examination.bench(), from)},
+                                                         {"other", holeName(examination.bench(), to)}});
     }
     return found;
 }

@@ -2,8 +2,7 @@
 
 #include "core/findings/open_ends.h"
 #include "core/findings/rules.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -20,8 +19,8 @@ Suspicions findOpenLoops(const Examination& examination) {
                 return each.plus == net && (reach.group < 0 || each.group == reach.group);
             });
         };
-        const std::string text = fmt::format("Nothing leads from plus to {}{}. Its loop is open: no complete path.",
-                                             examination.part(light).id, reach.minus ? "" : ", nor from it to minus");
+        const std::string text =
+            say(reach.minus ? "finding.openLoop" : "finding.openLoop.both", {{"light", examination.part(light).id}});
         found.push_back(openSuspicion(examination, light, reach, text, isPlus));
     }
     return found;

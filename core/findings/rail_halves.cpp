@@ -3,8 +3,7 @@
 #include "core/edit/holes.h"
 #include "core/findings/joining.h"
 #include "core/findings/rules.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -32,7 +31,7 @@ std::vector<Break> breaksOf(const Layout& layout, const Board& board) {
 /// A circuit that runs over several breaks needs all of them bridged: one alone lights nothing.
 void suspectAll(const Examination& examination, const Board& board, const std::vector<Break>& breaks,
                 Suspicions& found) {
-    Mend all{fmt::format("Bridge the rails of {} in the middle", board.id), {"Bridge rails", {}}};
+    Mend all{say("mend.bridgeRails", {{"board", board.id}}), {say("history.bridge"), {}}};
     auto bench = std::make_shared<const Bench>(examination.bench());
     Suspicion each;
     for (const Break& at : breaks) {
@@ -43,10 +42,7 @@ void suspectAll(const Examination& examination, const Board& board, const std::v
         each.finding.holes.push_back(at.left);
         each.finding.holes.push_back(at.right);
     }
-    each.finding.text = fmt::format(
-        "The rails of {} are in two halves that are not joined, so the half without a supply gets no current "
-        "(open circuit: no complete path).",
-        board.id);
+    each.finding.text = say("finding.rails.halves", {{"board", board.id}});
     each.finding.figures = {{"rails in halves", static_cast<double>(breaks.size())}};
     each.doubt = 1;
     each.proposals = {all};
@@ -67,9 +63,8 @@ Suspicions findRailHalves(const Examination& examination) {
         for (const auto& [left, right] : breaks) {
             suspectGap(
                 examination, left, right,
-                fmt::format("The {} rail is in two halves: {} and {} are not joined, so one half gets no current "
-                            "(open circuit: no complete path).",
-                            lineName(left.line), holeName(bench, left), holeName(bench, right)),
+                say("finding.rails.half",
+                    {{"rail", lineName(left.line)}, {"one", holeName(bench, left)}, {"other", holeName(bench, right)}}),
                 found);
         }
         if (breaks.size() > 1) suspectAll(examination, board, breaks, found);

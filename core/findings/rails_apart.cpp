@@ -2,8 +2,7 @@
 
 #include "core/findings/joining.h"
 #include "core/findings/rules.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 namespace tiepoint {
 namespace {
@@ -21,6 +20,12 @@ std::vector<Hole> railsOfSign(const Bench& bench, Line top, Line bottom) {
     return rails;
 }
 
+/// "top+", or "top+ of B" on several boards.
+std::string railWords(const Bench& bench, const Hole& rail) {
+    if (bench.boards.size() == 1) return std::string(lineName(rail.line));
+    return say("finding.rails.of", {{"rail", lineName(rail.line)}, {"board", rail.board}});
+}
+
 }  // namespace
 
 Suspicions findRailsApart(const Examination& examination) {
@@ -33,15 +38,10 @@ Suspicions findRailsApart(const Examination& examination) {
             for (std::size_t b = a + 1; b < rails.size(); ++b) {
                 if (rails[a].board == rails[b].board && rails[a].line == rails[b].line)
                     continue;  // halves: another rule
-                suspectGap(
-                    examination, rails[a], rails[b],
-                    fmt::format(
-                        "The rails {} and {} have the same sign but are not joined (open circuit: no complete path).",
-                        bench.boards.size() == 1 ? std::string(lineName(rails[a].line))
-                                                 : fmt::format("{} of {}", lineName(rails[a].line), rails[a].board),
-                        bench.boards.size() == 1 ? std::string(lineName(rails[b].line))
-                                                 : fmt::format("{} of {}", lineName(rails[b].line), rails[b].board)),
-                    found);
+                suspectGap(examination, rails[a], rails[b],
+                           say("finding.rails.apart",
+                               {{"one", railWords(bench, rails[a])}, {"other", railWords(bench, rails[b])}}),
+                           found);
             }
         }
     }

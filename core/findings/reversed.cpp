@@ -8,8 +8,7 @@
 #include "core/findings/figure_words.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -77,11 +76,10 @@ Suspicion floatingSuspicion(const Part& part, double ampereTurned) {
     Suspicion found;
     found.finding.parts = found.darkens = {part.id};
     found.finding.holes = holesOf(part);
-    found.finding.text = fmt::format(
-        "{} is the wrong way round: turned like that it lets no current through, the other way {} would pass.", part.id,
-        formatQuantity(ampereTurned, "A"));
+    found.finding.text =
+        say("finding.reversed.floating", {{"part", part.id}, {"current", formatQuantity(ampereTurned, "A")}});
     found.finding.figures = {{"current turned round", ampereTurned}};
-    found.proposals.push_back({fmt::format("Turn {} round", part.id), exchangeLeads(part)});
+    found.proposals.push_back({say("mend.turnRound", {{"parts", part.id}}), exchangeLeads(part)});
     return found;
 }
 
@@ -94,16 +92,13 @@ bool isPrintedWrong(const Part& supply) {
     return in(0, Line::TopMinus, Line::BottomMinus) && in(1, Line::TopPlus, Line::BottomPlus);
 }
 
-Mend turning(const Part& part) { return {fmt::format("Turn {} round", part.id), exchangeLeads(part)}; }
+Mend turning(const Part& part) { return {say("mend.turnRound", {{"parts", part.id}}), exchangeLeads(part)}; }
 
 Suspicion supplySuspicion(const Examination& examination, const Part& supply, const std::vector<Blocked>& all) {
     Suspicion found;
     found.finding.parts = {supply.id};
     found.finding.holes = holesOf(supply);
-    found.finding.text = fmt::format(
-        "{} is the wrong way round: its {} lead is in a rail printed minus, so everything on the rails is driven "
-        "backwards.",
-        supply.id, supply.kind->leads[0].name);
+    found.finding.text = say("finding.reversed.supply", {{"supply", supply.id}, {"lead", supply.kind->leads[0].name}});
     for (const Blocked& each : all) {
         if (examination.part(each.part).kind->emitsLight) found.darkens.push_back(examination.part(each.part).id);
     }
@@ -117,23 +112,25 @@ Suspicion suspicionOfReversed(const Examination& examination, const Blocked& one
     Suspicion found;
     found.finding.parts = {part.id};
     found.finding.holes = holesOf(part);
-    found.finding.text =
-        fmt::format("{} is the wrong way round: {} {}, {} {}; turned like that it lets no current through.", part.id,
-                    part.kind->leads[0].name, one.anode.text(), part.kind->leads[1].name, one.cathode.text());
+    found.finding.text = say("finding.reversed", {{"part", part.id},
+                                                  {"one", part.kind->leads[0].name},
+                                                  {"voltage", one.anode.text()},
+                                                  {"other", part.kind->leads[1].name},
+                                                  {"otherVoltage", one.cathode.text()}});
     addFigure(found.finding, part.kind->leads[0].name, one.anode);
     addFigure(found.finding, part.kind->leads[1].name, one.cathode);
     found.darkens = examination.darkLightsNear(one.part);
     if (part.kind->emitsLight) found.darkens = {part.id};
     found.proposals.push_back(turning(part));
     if (all.size() > 1) {  // two in a row block together: turning one alone lights nothing
-        Edit edit{"Turn parts", {}};
-        std::string ids;
+        Edit edit{say("history.turnParts"), {}};
+        std::vector<std::string> ids;
         for (const Blocked& each : all) {
             const Part& other = examination.part(each.part);
             edit.operations.push_back(exchangeLeads(other).operations.front());
-            ids += (ids.empty() ? "" : " and ") + other.id;
+            ids.push_back(other.id);
         }
-        found.proposals.push_back({fmt::format("Turn {} round", ids), std::move(edit)});
+        found.proposals.push_back({say("mend.turnRound", {{"parts", sayList(ids, "list.and")}}), std::move(edit)});
     }
     return found;
 }

@@ -5,11 +5,11 @@
 #include "core/findings/resistor_mend.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <map>
+#include <span>
 
 namespace tiepoint {
 namespace {
@@ -69,7 +69,7 @@ Suspicions findSharedResistors(const Examination& examination) {
             const double ampere = currentThrough(*position.snapshot, light).inAmpere;
             const Figure shown = position.snapshot->shown().through(light).in;
             most = std::max(most, ampere);
-            shares.push_back(fmt::format("{} gets {}", part.id, shown.text()));
+            shares.push_back(say("finding.shared.share", {{"light", part.id}, {"current", shown.text()}}));
             found.finding.parts.push_back(part.id);
             for (const Hole& hole : holesOf(part)) found.finding.holes.push_back(hole);
             addFigure(found.finding, part.id, shown);
@@ -78,12 +78,10 @@ Suspicions findSharedResistors(const Examination& examination) {
         if (resistor < 0 || most < kVisibleAmpere) continue;
         found.finding.parts.push_back(examination.part(resistor).id);
         found.finding.severity = found.darkens.empty() ? Severity::Remark : Severity::Fault;
-        found.finding.text =
-            saidOf(fmt::format("{} share one resistor, but don't share its current evenly: {}; LEDs side by side need "
-                               "a resistor each.",
-                               fmt::join(found.finding.parts.begin(), found.finding.parts.end() - 1, " and "),
-                               fmt::join(shares, ", ")),
-                   position);
+        found.finding.text = saidOf(
+            say("finding.shared", {{"lights", sayList(std::span(found.finding.parts).first(shares.size()), "list.and")},
+                                   {"shares", sayList(shares, "list.comma")}}),
+            position);
         all.push_back(std::move(found));
     }
     return all;

@@ -8,8 +8,7 @@
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
 #include "core/parts/preferred.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 
@@ -25,14 +24,14 @@ constexpr double kHoldingBackVolt = 0.1;
 /// Less than this is no dim light but an open circuit.
 constexpr double kLeastAmpere = 1e-7;
 
-std::string bandsInWords(double ohm, double tolerance) {
+/// A text about a resistance with its bands after it, where it has some.
+std::string withBands(std::string text, double ohm, double tolerance) {
     const auto bands = colourBands(ohm, tolerance);
-    if (!bands) return "";
-    std::string words;
-    for (std::size_t band = 0; band + 1 < bands->size(); ++band) {  // the last is the tolerance
-        words += (words.empty() ? " (" : " ") + std::string(bandName((*bands)[band]));
-    }
-    return words + ")";
+    if (!bands) return text;
+    std::string names;
+    for (std::size_t band = 0; band + 1 < bands->size(); ++band)  // the last is the tolerance
+        names += (names.empty() ? "" : " ") + std::string(bandName((*bands)[band]));
+    return say("finding.bands", {{"value", text}, {"bands", names}});
 }
 
 /// The position in which the part carries most.
@@ -98,8 +97,10 @@ Suspicions findTooDim(const Examination& examination) {
         found.finding.parts = {part.id, resistor.id};
         found.finding.holes = holesOf(resistor);
         found.finding.text =
-            saidOf(fmt::format("{} gets only {} and is hard to see: {} is {}{}.", part.id, shown.text(), resistor.id,
-                               formatSetting(ohm, "ohm"), bandsInWords(ohm, share)),
+            saidOf(say("finding.dim", {{"light", part.id},
+                                       {"current", shown.text()},
+                                       {"resistor", resistor.id},
+                                       {"resistance", withBands(formatSetting(ohm, "ohm"), ohm, share)}}),
                    position);
         addFigure(found.finding, "current", shown);
         found.finding.figures.emplace_back("resistance", ohm);
@@ -108,7 +109,7 @@ Suspicions findTooDim(const Examination& examination) {
         for (Mend& mend : found.proposals) {
             const auto* taken = std::get_if<ReplacePart>(&mend.edit.operations.front());
             if (taken == nullptr || taken->part.id != resistor.id) continue;
-            mend.text += bandsInWords(taken->part.value(resistanceValue(*resistor.kind)), share);
+            mend.text = withBands(mend.text, taken->part.value(resistanceValue(*resistor.kind)), share);
         }
         if (ampere < kVisibleAmpere) found.darkens = {part.id};
         all.push_back(std::move(found));

@@ -4,6 +4,7 @@
 #include "core/base/quantity.h"
 #include "core/findings/figure_words.h"
 #include "core/findings/rules.h"
+#include "core/words/words.h"
 
 #include <fmt/format.h>
 
@@ -21,14 +22,14 @@ std::vector<Mend> raises(const Bench& bench, const Part& supply) {
     if (const int value = supply.kind->valueIndex("voltage"); value >= 0) {
         for (const double volt : kUsualSupplies) {
             if (volt <= supply.value(value) || volt > supply.kind->values[value].maximum) continue;
-            mends.push_back({fmt::format("Set {} to {}", supply.id, formatSetting(volt, "V")),
+            mends.push_back({say("mend.set", {{"part", supply.id}, {"value", formatSetting(volt, "V")}}),
                              setValueEdit(bench, supply.id, "voltage", volt)});
         }
     }
     if (const int value = supply.kind->valueIndex("count"); value >= 0) {
         for (const double count : supply.kind->values[value].allowed) {
             if (count <= supply.value(value)) continue;
-            mends.push_back({fmt::format("Take {} cells for {}", count, supply.id),
+            mends.push_back({say("mend.takeCells", {{"count", fmt::format("{}", count)}, {"supply", supply.id}}),
                              setValueEdit(bench, supply.id, "count", count)});
         }
     }
@@ -64,8 +65,7 @@ Suspicions findTooLittleVoltage(const Examination& examination) {
                 found.finding.parts = {part.id, supply.id};
                 found.finding.holes = holesOf(part);
                 found.finding.text =
-                    fmt::format("{} can't light {}: only {} are left for it, too little for its colour.", supply.id,
-                                part.id, volt.text());
+                    say("finding.tooLittle", {{"supply", supply.id}, {"light", part.id}, {"voltage", volt.text()}});
                 addFigure(found.finding, "voltage", volt);
                 found.darkens = {part.id};
                 found.proposals.push_back(std::move(mend));

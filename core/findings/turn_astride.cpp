@@ -6,8 +6,8 @@
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 #include "core/findings/joining.h"
+#include "core/words/words.h"
 
-#include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include <algorithm>
@@ -89,7 +89,7 @@ private:
     void tryJoined(const Part& astride, const std::array<Hole, 2>& ends) {
         Place place;
         place.column = astride.leads.front()->number;
-        place.mend.edit = {"Turn " + astride.id, {ReplacePart{astride}}};
+        place.mend.edit = {say("history.turn", {{"thing", astride.id}}), {ReplacePart{astride}}};
         std::vector<std::string> joins;
         for (std::size_t side = 0; side < sides_.size(); ++side) {
             if (!meetsOnly(astride, sides_[side], ends[side])) return;
@@ -99,12 +99,13 @@ private:
             const Jumper& jumper = std::get<AddJumper>(join->edit.operations.front()).jumper;
             place.columnsJumped +=
                 std::abs(std::get<Hole>(jumper.ends[0]).number - std::get<Hole>(jumper.ends[1]).number);
-            joins.push_back(fmt::format("{} with {}", nameOf(jumper.ends[0]), nameOf(jumper.ends[1])));
+            joins.push_back(say("mend.joinWith", {{"one", nameOf(jumper.ends[0])}, {"other", nameOf(jumper.ends[1])}}));
             place.mend.edit.operations.push_back(join->edit.operations.front());
         }
         place.jumpers = joins.size();
-        place.mend.text = fmt::format("Turn {} by a quarter and put it across the gap", astride.id);
-        if (!joins.empty()) place.mend.text += fmt::format("; join {} by a jumper", fmt::join(joins, ", and "));
+        place.mend.text = joins.empty() ? say("mend.turnAstride", {{"part", astride.id}})
+                                        : say("mend.turnAstrideJoin",
+                                              {{"part", astride.id}, {"joins", sayList(joins, "mend.joinMore")}});
         places_.push_back(std::move(place));
     }
 

@@ -17,7 +17,7 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<std::string_view, 8> kFamilies = {"Supply", "Resistor", "LED",  "Switch",
+constexpr std::array<std::string_view, 9> kFamilies = {"Supply", "Resistor", "LED",  "Switch", "Capacitor",
                                                        "Diode",  "Lamp",     "Chip", "Meter"};
 constexpr std::array<std::string_view, 4> kReadings = {"voltage", "current", "resistance", "continuity"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
@@ -84,6 +84,7 @@ void readNumber(StrictObject& object, ValueSpec& spec) {
     spec.fallback = object.number("default");
     spec.integer = object.flag("integer");
     spec.sought = object.flag("sought");
+    spec.remembered = object.flag("remembered");
     if (object.has("series")) spec.series = object.text("series");
     const auto inRange = [&](double x) { return x >= spec.minimum && x <= spec.maximum; };
     if (!inRange(spec.fallback)) object.fail("default", "this lies outside the range");

@@ -13,6 +13,7 @@
 //   values           [{name, label, type: "number" | "choice" | "switch", default, ...}]
 //                      number: unit, minimum, maximum; optional integer, allowed [numbers], series "E24",
 //                      sought: true where people ask for the part by it
+//                      remembered: true of a state that a part begins with in time, such as a capacitor's voltage
 //                      choice: choices [{name, label, constants: {name: number} (optional)}], default a
 //                      choice's name switch: default true or false
 //   state            optional: the same; what a hand left (a latched switch), saved with the bench
@@ -30,6 +31,9 @@
 //                        supply      voltage, seriesResistance, currentLimit (optional); from plus to minus
 //                        contact     contactResistance
 //                        filament    voltage, current, temperature (rated; kelvin)
+//                        capacitance  capacitance; optional seriesResistance, startVoltage
+//                        inductance   inductance; optional seriesResistance, startCurrent
+//                        spark        (the air between contacts)
 //                      and, between [collector, base, emitter] / [out, back, plus, minus] / [out, common, plus, minus]:
 //                        transistor         gain, saturationCurrent; optional reverseGain, ideality, transitTime,
 //                                           reverseTransitTime, emitterCapacitance, collectorCapacitance

@@ -63,6 +63,10 @@ int PartKind::leadIndex(std::string_view leadName) const { return indexByName(le
 int PartKind::valueIndex(std::string_view valueName) const { return indexByName(values, valueName); }
 int PartKind::stateIndex(std::string_view stateName) const { return indexByName(state, stateName); }
 
+bool PartKind::hasControl() const {
+    return std::ranges::any_of(state, [](const ValueSpec& spec) { return !spec.remembered; });
+}
+
 const std::vector<PartKind>& catalogue() {
     static const std::vector<PartKind> kinds = readCatalogue();
     return kinds;

@@ -44,7 +44,8 @@ struct ValueSpec {
         allowed;  ///< if not empty, the only numbers offered in the window (files may hold others in range)
     std::vector<Choice> choices;
     bool sought = false;  ///< people ask for the part by it: the ohms of a resistor, not those of a switch's contact
-    std::string series;   ///< preferred numbers to offer: "E12", "E24", "E96", or empty
+    bool remembered = false;  ///< of a state: what the part begins with in time, nothing that a hand sets
+    std::string series;       ///< preferred numbers to offer: "E12", "E24", "E96", or empty
 };
 
 /// A parameter of a model: a number, the name of a value (or of a constant of a chosen choice), or a named derivation.
@@ -133,6 +134,7 @@ struct PartKind {
     int leadIndex(std::string_view leadName) const;    ///< -1 if there is none
     int valueIndex(std::string_view valueName) const;  ///< -1 if there is none
     int stateIndex(std::string_view stateName) const;  ///< -1 if there is none
+    bool hasControl() const;                           ///< a state that a hand sets
 };
 
 /// All kinds, in the order of the tray. Reads the embedded files at the first call; a broken embedded file ends the program.

@@ -50,9 +50,8 @@ std::string signsOf(const Part& part) {
     if (!words.empty()) return words;
     if (part.kind->isSupply) return settingsInWords(part);
     if (hasDirection(*part.kind) && part.kind->leads.size() == 2) {
-        for (const LeadSpec& lead : part.kind->leads)
-            words += fmt::format("{}{}: {}", words.empty() ? "" : "; ", lead.name, lead.description);
-        return words;
+        const LeadSpec& last = part.kind->leads.back();
+        return fmt::format("{}: {}", last.name, last.description);
     }
     return part.kind->leads.size() > 2 && part.kind->package->reach == Reach::Rigid ? "push it straight in" : "";
 }
@@ -61,6 +60,12 @@ std::string nameOfPart(const Part& part) {
     std::string name = describeKind(part);
     if (!part.cap.empty()) name += ", cap " + part.cap;
     return name;
+}
+
+/// A supply's leads are known by their colours, and a sign at a line's end is easily overlooked.
+std::string leadOnPaper(const std::string& name) {
+    if (name == "+") return "red lead (plus):";
+    return name == "-" ? "black lead (minus):" : name;
 }
 
 /// Holes of a part in words, legs that do the same work together.
@@ -85,7 +90,7 @@ std::string holesOfPart(const Bench& bench, const Part& part) {
         }
         const bool named = !plain && kind.joined.empty();
         words += (words.empty() ? "" : plain || !kind.joined.empty() ? " and " : ", ");
-        words += named ? fmt::format("{} {}", kind.leads[lead].name, holes) : holes;
+        words += named ? fmt::format("{} {}", leadOnPaper(kind.leads[lead].name), holes) : holes;
     }
     if (plain && !words.empty()) words += ", either way round";
     return words.empty() ? "beside the board" : words;

@@ -121,8 +121,13 @@ private:
     std::string partTitle(const ToBuild& first, bool several, const std::string& ids) const {
         const PartKind& kind = *partAt(first.part->part).kind;
         std::string title = fmt::format("{} {}", labelFor(kind, several), ids);
-        if (kind.leads.size() == 2) title += hasDirection(kind) ? ", the right way round" : ", either way round";
-        return title;
+        if (kind.leads.size() != 2) return title;
+        if (!hasDirection(kind)) return title + ", either way round";
+        const int cathode = kind.leadIndex("cathode");
+        const auto hole =
+            cathode < 0 ? std::nullopt : partAt(first.part->part).leads[static_cast<std::size_t>(cathode)];
+        if (several || !hole) return title + ", the right way round";
+        return title + fmt::format(", short leg (cathode) in {}", placeInWords(bench_, *hole));
     }
 
     PlanStep lastStep(const std::vector<PlanPart>& parts) const {

@@ -2,7 +2,7 @@
 
 #include "core/base/stopping.h"
 #include "core/bench/resolve.h"
-#include "core/snapshot/snapshot.h"
+#include "core/snapshot/readings.h"
 
 #include <algorithm>
 #include <cmath>
@@ -35,12 +35,13 @@ public:
     }
 
     std::vector<VoltRange> run() {
+        nominal_ = evaluate(std::make_shared<const Bench>(bench_), inputs_);
         const std::vector<double> nominal = voltsOf(bench_);
         std::vector<VoltRange> ranges;
         for (const double volt : nominal) ranges.push_back({volt, volt, volt});
         for (std::size_t part = 0; part < bench_.parts.size(); ++part) {
             stopIfAsked();
-            const auto vary = variationOf(bench_.parts[part], part);
+            const auto vary = variationOf(bench_.parts[part], part, carries(part));
             if (vary) widen(ranges, *vary);
         }
         return ranges;
@@ -82,7 +83,13 @@ private:
         }
     }
 
-    static std::optional<Vary> variationOf(const Part& part, std::size_t index) {
+    /// Whether current passes through a part as it is reckoned: a dark LED's forward voltage shows nowhere.
+    bool carries(std::size_t part) const {
+        return nominal_->status() == Status::Solved &&
+               currentThrough(*nominal_, static_cast<int>(part)).inAmpere > kNoCurrentAmpere;
+    }
+
+    static std::optional<Vary> variationOf(const Part& part, std::size_t index, bool carries) {
         const int resistance = resistanceValue(*part.kind), tolerance = part.kind->valueIndex("tolerance");
         if (resistance >= 0 && tolerance >= 0) {
             const double share = part.value(tolerance);
@@ -101,7 +108,8 @@ private:
             };
         }
         if (part.kind->isSupply && part.leads[0]) return inSeries(index, 0, kCellShare * emfOf(part));
-        if (part.kind->emitsLight && part.kind->needsResistor && part.leads[1]) return inSeries(index, 1, kForwardVolt);
+        if (part.kind->emitsLight && part.kind->needsResistor && part.leads[1] && carries)
+            return inSeries(index, 1, kForwardVolt);
         return std::nullopt;
     }
 
@@ -140,6 +148,7 @@ private:
     std::shared_ptr<const Layout> layout_;
     Bench bench_;
     Inputs inputs_;
+    std::shared_ptr<const Snapshot> nominal_;
     std::vector<int> leads_;  ///< by net asked about: a lead of the bench that is on it
 };
 

@@ -30,10 +30,12 @@ int litCount(const BehaviourRow& row) {
 std::string loopWords(const Snapshot& snapshot) {
     const auto loop = simpleLoop(snapshot);
     if (!loop || loop->drops.empty()) return {};
-    std::string words = "Once round: ";
+    constexpr std::string_view kOnce = "Once round: ";
+    std::string words(kOnce);
     for (const Drop& drop : loop->drops) {
+        if (drop.shown().steps() == 0) continue;  // a closed contact
         const std::string& id = snapshot.layout->bench->parts[static_cast<std::size_t>(drop.part)].id;
-        words += fmt::format("{}{} over {}", &drop == &loop->drops.front() ? "" : " + ", drop.shown().text(), id);
+        words += fmt::format("{}{} over {}", words.size() == kOnce.size() ? "" : " + ", drop.shown().text(), id);
     }
     return words +
            fmt::format(" = {}. Current {}.", loop->supplyShown.text(), formatQuantity(loop->currentAmpere, "A"));

@@ -19,9 +19,9 @@
 namespace tiepoint {
 namespace {
 
-constexpr std::size_t kMostPositions = 8;  ///< positions that each slip is tried in
-constexpr double kSeenBrightness = 0.12;   ///< less of a difference nobody sees
-constexpr double kTellingVolt = 0.3;       ///< less doesn't prove anything on a learner's meter
+constexpr std::size_t kMostTriedPositions = 8;  ///< positions that each slip is tried in
+constexpr double kSeenBrightness = 0.12;        ///< less of a difference nobody sees
+constexpr double kTellingVolt = 0.3;            ///< less doesn't prove anything on a learner's meter
 constexpr std::string_view kNothingSeen = "Nothing is to be seen.";
 
 /// What is looked at in one position.
@@ -44,7 +44,7 @@ public:
         lights_ = behaviour.lights;
         places_ = touchableLegs(*layout_);
         for (const BehaviourRow& row : behaviour.rows) {
-            if (rows_.size() == kMostPositions) break;
+            if (rows_.size() == kMostTriedPositions) break;
             rows_.push_back(row.digits);
             titles_.push_back(positionInTitle(behaviour, row.digits));
             sound_.push_back(sightOf(*row.snapshot));

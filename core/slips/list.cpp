@@ -56,14 +56,18 @@ void likeliestFirst(std::vector<SlipCandidate>& candidates) {
     });
 }
 
-std::vector<Slip> ofAllKinds(const Ground& ground, const Scope& scope, bool backwards, std::size_t most) {
+std::vector<SlipCandidate> candidatesOfAllKinds(const Ground& ground, const Scope& scope, bool backwards) {
     std::vector<SlipCandidate> all;
     for (const SlipKind* kind : slipKinds()) {
         std::vector<SlipCandidate> more = candidatesOf(*kind, ground, scope, backwards);
         std::ranges::move(more, std::back_inserter(all));
     }
     likeliestFirst(all);
-    return settledList(std::move(all), ground, most);
+    return all;
+}
+
+std::vector<Slip> ofAllKinds(const Ground& ground, const Scope& scope, bool backwards, std::size_t most) {
+    return settledList(candidatesOfAllKinds(ground, scope, backwards), ground, most);
 }
 
 Scope scopeOf(const Ground& ground, const Symptom& symptom, std::size_t most) {
@@ -85,6 +89,14 @@ std::vector<Slip> mends(const SlipKind& kind, const Ground& ground, const Sympto
 
 std::vector<Slip> allSlips(const Ground& ground, std::size_t most) {
     return ofAllKinds(ground, Scope(ground), false, most);
+}
+
+std::vector<Slip> everySlip(const Ground& ground) {
+    std::vector<Slip> slips;
+    for (SlipCandidate& candidate : candidatesOfAllKinds(ground, Scope(ground), false)) {
+        if (settle(candidate, ground)) slips.push_back(std::move(candidate.slip));
+    }
+    return slips;
 }
 
 std::vector<Slip> allMends(const Ground& ground, const Symptom& symptom, std::size_t most) {

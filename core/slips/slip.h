@@ -34,6 +34,7 @@ struct SlipKind {
     void (*find)(SlipSearch& search);
     std::string (*words)(const Bench& bench, const Slip& slip);      ///< the slip in one sentence, full stop included
     std::string (*mendWords)(const Bench& bench, const Slip& slip);  ///< what to do: "put D1's anode into c14"
+    bool hidden = false;  ///< no eye sees it: only a measurement tells, or another part in its place
 };
 
 /// Every kind, the most frequent first.
@@ -79,6 +80,9 @@ std::vector<Slip> mends(const SlipKind& kind, const Ground& ground, const Sympto
 
 /// Slips of all kinds, at most so many: the commonest first, then the nearest. Of those that give the same circuit only the commonest.
 std::vector<Slip> allSlips(const Ground& ground, std::size_t most);
+/// Slips of all kinds with every change that makes them, the commonest first: also those that give the same circuit by other hands, which
+/// an eye or a meter at the hole tells apart.
+std::vector<Slip> everySlip(const Ground& ground);
 std::vector<Slip> allMends(const Ground& ground, const Symptom& symptom, std::size_t most);
 
 }  // namespace tiepoint

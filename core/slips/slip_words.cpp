@@ -17,12 +17,12 @@ constexpr std::size_t kMostThingsTold = 2;
 constexpr std::size_t kLongestSign = 2;  ///< of leads: "1", "2b", "+"; else "anode", "wiper"
 
 /// How two holes of one board lie to each other: the id of the sentence, and how many holes aside.
-struct Lie {
+struct HolesApart {
     std::string_view id;
     int aside = 0;
 };
 
-Lie lieOfHoles(const Hole& wrong, const Hole& right) {
+HolesApart apartOfHoles(const Hole& wrong, const Hole& right) {
     const bool onOneBoard = wrong.board == right.board;
     const int by = wrong.number - right.number;
     if (onOneBoard && wrong.line == right.line)
@@ -40,7 +40,7 @@ Lie lieOfHoles(const Hole& wrong, const Hole& right) {
 std::string misplacedInWords(const Bench& bench, const Misplaced& tip) {
     const std::string here = placeName(bench, tip.wrong), there = placeName(bench, tip.right);
     const Hole *wrong = std::get_if<Hole>(&tip.wrong), *right = std::get_if<Hole>(&tip.right);
-    const Lie lie = wrong && right ? lieOfHoles(*wrong, *right) : Lie{"slip.misplaced"};
+    const HolesApart lie = wrong && right ? apartOfHoles(*wrong, *right) : HolesApart{"slip.misplaced"};
     if (lie.aside == 0) return say(lie.id, {{"tip", tip.tip}, {"here", here}, {"there", there}});
     return say(
         lie.id,

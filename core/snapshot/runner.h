@@ -33,6 +33,8 @@ public:
     virtual std::shared_ptr<const Snapshot> snapshot() = 0;
 };
 
+/// A runner for any bench: one that time changes by itself is followed through time, any other rests.
+std::unique_ptr<Runner> makeRunner();
 /// A runner for circuits at rest. Of what parts remember it knows only whether anything drives the circuit.
 std::unique_ptr<Runner> makeRestingRunner();
 

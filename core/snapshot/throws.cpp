@@ -49,7 +49,8 @@ std::vector<Throw> knobsOf(const Bench& bench) {
         const PartKind& kind = *bench.parts[index].kind;
         for (int s = 0; s < static_cast<int>(kind.state.size()); ++s) {
             const ValueSpec& spec = kind.state[s];
-            if (spec.type == ValueType::Number) found.push_back({index, s, kPlaces, true, spec.minimum, spec.maximum});
+            if (spec.type == ValueType::Number && !spec.remembered)
+                found.push_back({index, s, kPlaces, true, spec.minimum, spec.maximum});
         }
     }
     return found;

@@ -2,6 +2,7 @@
 
 #include "core/base/stopping.h"
 #include "core/solve/circuit_solver.h"
+#include "core/solve/supply_role.h"
 
 #include <algorithm>
 #include <cmath>
@@ -81,14 +82,9 @@ bool CircuitSolver::isContent(std::span<const char> present) const {
 /// How far a supply is beyond what its role allows, relative; 0 or less if it is content.
 double CircuitSolver::excessOf(int supply) const {
     const SupplyBranch& s = circuit_.supplies[supply];
-    const auto role = state_.limiting[supply];
-    const double current = state_.pathAmpere[circuit_.firstPath[s.element]];
-    if (role == 0) return std::abs(current) / s.limitAmpere - 1 - kLimitSlack;
-    // Giving its limit, it must stand below the voltage that it would hold; taking it, above.
-    const double held = s.emfVolt + s.seriesOhm * current;
     const double volt = state_.nodeVolt[s.from] - state_.nodeVolt[s.to];
-    const double scale = std::max({std::abs(held), std::abs(volt), 1e-3});
-    return (role < 0 ? volt - held : held - volt) / scale - kLimitSlack;
+    return supplyExcess(state_.limiting[supply], state_.pathAmpere[circuit_.firstPath[s.element]], volt, s.emfVolt,
+                        s.seriesOhm, s.limitAmpere);
 }
 
 int CircuitSolver::changeOneLimit(std::span<const char> present, bool worstFirst) {

@@ -4,6 +4,7 @@
 #include "core/solve/loops.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace tiepoint {
 
@@ -14,8 +15,10 @@ bool isIdeal(const SupplyBranch& s) { return s.seriesOhm == 0; }
 /// Builds one plan step by step; lives only for that.
 class Planner {
 public:
-    Planner(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited, int reference)
+    Planner(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited, int reference,
+            bool inTime)
         : circuit_(circuit),
+          inTime_(inTime),
           present_(present),
           limited_(limited),
           reference_(reference),
@@ -24,7 +27,7 @@ public:
           isKnown_(circuit.nodeCount, 0),
           isDead_(circuit.nodeCount, 0) {}
 
-    CircuitPlan make() {
+    PlanOutline make() {
         joinComponents();
         markFloating();
         chooseZeroNodes();
@@ -68,6 +71,10 @@ private:
         eachLinearTie([&](int a, int b) { joined_.join(a, b); });
         eachLawBranch([&]<class Law>(const LawBranch<Law>& b) {
             for (const TerminalPair& tie : Law::kTies) joined_.join(b.nodes[tie.from], b.nodes[tie.to]);
+            if constexpr (Law::kCharges > 0) {
+                for (const TerminalPair& charge : Law::kChargeEnds)
+                    if (inTime_) joined_.join(b.nodes[charge.from], b.nodes[charge.to]);
+            }
         });
         tied_ = joined_;
         for (const auto& b : circuit_.supplies)
@@ -101,8 +108,11 @@ private:
         for (const auto& b : circuit_.supplies)
             if (counts(b)) feed(b.from, b.to);
         eachLawBranch([&]<class Law>(const LawBranch<Law>& b) {
-            if (!Law::kFeeds) return;
-            for (const TerminalPair& path : Law::kPathEnds) feed(b.nodes[path.from], b.nodes[path.to]);
+            constexpr bool kStores = Law::kCharges + Law::kFluxes > 0;
+            if (!Law::kFeeds && !(kStores && inTime_)) return;
+            constexpr LawWays<Law> kWays = waysOf<Law>();
+            for (int way = 0; way < kWays.count; ++way)
+                feed(b.nodes[kWays.ends[way].from], b.nodes[kWays.ends[way].to]);
         });
         for (int node = 0; node < circuit_.nodeCount; ++node) {
             const int root = joined_.root(node);
@@ -115,8 +125,9 @@ private:
     void spreadKnown() {
         std::vector<int> ideals;
         for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
-            if (counts(circuit_.supplies[k]) && !limited_[k] && isIdeal(circuit_.supplies[k]))
-                ideals.push_back(static_cast<int>(k));
+            const SupplyBranch& s = circuit_.supplies[k];
+            const bool mayLimit = inTime_ && std::isfinite(s.limitAmpere);
+            if (counts(s) && !limited_[k] && isIdeal(s) && !mayLimit) ideals.push_back(static_cast<int>(k));
         }
         for (bool grew = true; grew;) {
             grew = false;
@@ -138,13 +149,17 @@ private:
             if (!isKnown_[a] && !isKnown_[b]) islands.join(a, b);
         };
         eachLinearTie(influence);
+        for (const auto& b : circuit_.supplies)
+            if (inTime_ && counts(b)) influence(b.from, b.to);
         eachLawBranch([&](const auto& b) {
             for (std::size_t i = 0; i < b.nodes.size(); ++i)
                 for (std::size_t j = i + 1; j < b.nodes.size(); ++j) influence(b.nodes[i], b.nodes[j]);
         });
 
-        std::vector<int> islandOfRoot(circuit_.nodeCount, -1), local(circuit_.nodeCount, -1);
-        std::vector<IslandMembers> members;
+        std::vector<int> islandOfRoot(circuit_.nodeCount, -1);
+        std::vector<int>& local = plan_.localOfNode;
+        std::vector<IslandMembers>& members = plan_.members;
+        local.assign(circuit_.nodeCount, -1);
         for (int node = 0; node < circuit_.nodeCount; ++node) {
             if (isKnown_[node]) continue;
             int& island = islandOfRoot[islands.root(node)];
@@ -157,7 +172,6 @@ private:
         }
         const auto islandOf = [&](int node) { return isKnown_[node] ? -1 : islandOfRoot[islands.root(node)]; };
         assignBranches(members, islandOf);
-        for (const IslandMembers& m : members) plan_.islands.emplace_back(circuit_, m, local);
     }
 
     template <class IslandOf>
@@ -220,31 +234,40 @@ private:
     }
 
     const Circuit& circuit_;
+    bool inTime_;
     std::span<const char> present_;
     std::span<const signed char> limited_;
     int reference_;
     DisjointSets tied_, joined_;
     std::vector<char> isKnown_, isDead_;
-    CircuitPlan plan_;
+    PlanOutline plan_;
 };
 
 }  // namespace
 
 CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited,
                      int reference) {
-    return Planner(circuit, present, limited, reference).make();
+    PlanOutline outline = outlinePlan(circuit, present, limited, reference);
+    CircuitPlan plan;
+    for (const IslandMembers& m : outline.members) plan.islands.emplace_back(circuit, m, outline.localOfNode);
+    plan.known = std::move(outline.known);
+    plan.idle = std::move(outline.idle);
+    plan.floating = std::move(outline.floating);
+    return plan;
+}
+
+PlanOutline outlinePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited,
+                        int reference, bool inTime) {
+    return Planner(circuit, present, limited, reference, inTime).make();
 }
 
 std::vector<int> idealLoop(const Circuit& circuit, std::span<const char> present) {
-    std::vector<char> ideal(static_cast<std::size_t>(circuit.elementCount()), 0);
-    int count = 0;
-    for (const SupplyBranch& s : circuit.supplies) {
-        if (!present[s.element] || !isIdeal(s)) continue;
-        ideal[s.element] = 1;
-        ++count;
-    }
+    const auto counts = [&](const SupplyBranch& s) { return present[s.element] && isIdeal(s); };
     std::vector<int> loop;
-    if (count < 2) return loop;
+    if (std::ranges::count_if(circuit.supplies, counts) < 2)
+        return loop;  // as nearly always, and without memory of its own
+    std::vector<char> ideal(static_cast<std::size_t>(circuit.elementCount()), 0);
+    for (const SupplyBranch& s : circuit.supplies) ideal[s.element] = counts(s);
     const std::vector<int> blocks = loopBlocks(circuit, ideal);
     for (std::size_t k = 0; k < circuit.supplies.size(); ++k)
         if (blocks[circuit.supplies[k].element] == 0) loop.push_back(static_cast<int>(k));

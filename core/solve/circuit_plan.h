@@ -29,6 +29,18 @@ struct CircuitPlan {
     std::vector<char> floating;  ///< by node: nothing ties it to the reference
 };
 
+/// The same before islands are built from their members. In time charges tie nodes together, what stores something may feed, and a
+/// supply with a limit keeps its island together whatever its role.
+struct PlanOutline {
+    std::vector<KnownNode> known;
+    std::vector<IslandMembers> members;  ///< by island
+    std::vector<int> localOfNode;        ///< by node: the place in its island's members, or -1
+    std::vector<int> idle;
+    std::vector<char> floating;
+};
+PlanOutline outlinePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited,
+                        int reference, bool inTime = false);
+
 /// present: by element, whether it is there at all (closed contacts, supplies that are on). limited: by supply.
 CircuitPlan makePlan(const Circuit& circuit, std::span<const char> present, std::span<const signed char> limited,
                      int reference);

@@ -1,5 +1,6 @@
 // Bits at rest, and states of rest that aren't the only one (see circuit_solver.h).
 
+#include "core/solve/circuit_reading.h"
 #include "core/solve/circuit_solver.h"
 
 #include <algorithm>
@@ -96,7 +97,7 @@ bool CircuitSolver::hasOtherRest(std::span<const char> present, CircuitPlan& pla
                 if (b.law.canBeOff() && b.element != on) state_.setTouch(b, b.law.offVolts());
         });
         if (!runPlan(plan, {})) continue;
-        findKnownCurrents(present, plan);
+        findKnownCurrents(circuit_, present, plan.known, state_, sums_);
         if (!isContent(present)) continue;
         std::vector<int> differing;
         for (std::size_t path = 0; path < found.pathAmpere.size(); ++path) {

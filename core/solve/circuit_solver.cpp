@@ -1,6 +1,7 @@
 #include "core/solve/circuit_solver.h"
 
 #include "core/base/stopping.h"
+#include "core/solve/circuit_reading.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,11 +17,7 @@ constexpr double kAcceptShare = 1e-6;
 
 }  // namespace
 
-CircuitSolver::CircuitSolver(Circuit circuit) : circuit_(std::move(circuit)) {
-    state_.reset(circuit_);
-    nodeSum_.resize(circuit_.nodeCount);
-    nodeLargest_.resize(circuit_.nodeCount);
-}
+CircuitSolver::CircuitSolver(Circuit circuit) : circuit_(std::move(circuit)) { state_.reset(circuit_); }
 
 const CircuitSolution& CircuitSolver::solve(std::span<const char> present, int reference) {
     solution_.troubleElements.clear();
@@ -72,14 +69,13 @@ bool CircuitSolver::search(std::span<const char> present, int reference) {
 }
 
 bool CircuitSolver::accept(std::span<const char> present, CircuitPlan& plan) {
-    sumNodes(present);
+    tiepoint::sumNodes(circuit_, present, state_, sums_);
     if (const int node = worstNode(); node >= 0) {
         failAt(node, Trouble::Unbalanced, present);
         return false;
     }
     if (mayFeedBack(present) && (isSaddle(present, plan) || hasOtherRest(present, plan))) return false;
-    publish(plan);
-    balance(present);
+    publishSolution(circuit_, present, plan.floating, state_, sums_, solution_);
     return true;
 }
 
@@ -90,7 +86,7 @@ CircuitPlan* CircuitSolver::solveOnce(std::span<const char> present, int referen
         failAt(troubleNode_, Trouble::NotConverged, present);
         return nullptr;
     }
-    findKnownCurrents(present, plan);
+    findKnownCurrents(circuit_, present, plan.known, state_, sums_);
     return &plan;
 }
 
@@ -99,7 +95,7 @@ int CircuitSolver::worstNode() const {
     int worst = -1;
     double most = 1;
     for (int node = 0; node < circuit_.nodeCount; ++node) {
-        const double share = std::abs(nodeSum_[node]) / (kAcceptAmpere + kAcceptShare * nodeLargest_[node]);
+        const double share = std::abs(sums_.sum[node]) / (kAcceptAmpere + kAcceptShare * sums_.largest[node]);
         if (!std::isfinite(share)) return node;
         if (share <= most) continue;
         most = share;
@@ -120,18 +116,6 @@ CircuitPlan& CircuitSolver::planFor(std::span<const char> present, int reference
     return plans_.back().plan;
 }
 
-void CircuitSolver::spreadKnownVolts(const CircuitPlan& plan, const Drive& drive) {
-    for (const KnownNode& known : plan.known) {
-        double volt = 0;
-        if (known.supply >= 0) {
-            const SupplyBranch& s = circuit_.supplies[known.supply];
-            const double emf = drive.sourceScale * s.emfVolt;
-            volt = state_.nodeVolt[known.parent] + (s.from == known.node ? emf : -emf);
-        }
-        state_.nodeVolt[known.node] = volt;
-    }
-}
-
 void CircuitSolver::setLimitedCurrents(const Drive& drive) {
     for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
         const SupplyBranch& s = circuit_.supplies[k];
@@ -141,7 +125,7 @@ void CircuitSolver::setLimitedCurrents(const Drive& drive) {
 
 bool CircuitSolver::runPlan(CircuitPlan& plan, const Drive& drive) {
     for (int path : plan.idle) state_.pathAmpere[path] = 0;
-    spreadKnownVolts(plan, drive);
+    spreadKnownVolts(circuit_, plan.known, drive.sourceScale, state_);
     setLimitedCurrents(drive);
     int slowest = 0;
     for (Island& island : plan.islands) {
@@ -201,45 +185,6 @@ bool CircuitSolver::runFromNothing(CircuitPlan& plan) {
     return false;
 }
 
-void CircuitSolver::findKnownCurrents(std::span<const char> present, const CircuitPlan& plan) {
-    // A supply shorted by metal drives itself.
-    for (std::size_t k = 0; k < circuit_.supplies.size(); ++k) {
-        const SupplyBranch& s = circuit_.supplies[k];
-        if (!present[s.element] || state_.limiting[k] || s.from != s.to) continue;
-        ampereOf(s) = s.emfVolt == 0 ? 0 : -s.emfVolt / s.seriesOhm;
-    }
-    bool anyIdeal = false;
-    for (const KnownNode& known : plan.known) {
-        if (known.supply < 0) continue;
-        ampereOf(circuit_.supplies[known.supply]) = 0;
-        anyIdeal = true;
-    }
-    if (!anyIdeal) return;
-    sumNodes(present);
-    // Leaf to root: an ideal supply carries what its far node needs.
-    for (auto known = plan.known.rbegin(); known != plan.known.rend(); ++known) {
-        if (known->supply < 0) continue;
-        const SupplyBranch& s = circuit_.supplies[known->supply];
-        const double leaving = nodeSum_[known->node];
-        ampereOf(s) = s.from == known->node ? -leaving : leaving;
-        nodeSum_[known->parent] += leaving;
-    }
-}
-
-void CircuitSolver::sumNodes(std::span<const char> present) {
-    std::fill(nodeSum_.begin(), nodeSum_.end(), 0.0);
-    std::fill(nodeLargest_.begin(), nodeLargest_.end(), 0.0);
-    for (std::size_t path = 0; path < circuit_.paths.size(); ++path) {
-        const auto [element, from, to, fromTerminal, toTerminal] = circuit_.paths[path];
-        if (!present[element]) continue;
-        const double current = state_.pathAmpere[path];
-        nodeSum_[from] += current;
-        nodeSum_[to] -= current;
-        nodeLargest_[from] = std::max(nodeLargest_[from], std::abs(current));
-        nodeLargest_[to] = std::max(nodeLargest_[to], std::abs(current));
-    }
-}
-
 /// The elements at a node; without a node, or one where nothing is, every supply that is on.
 void CircuitSolver::failAt(int node, Trouble trouble, std::span<const char> present) {
     solution_.trouble = trouble;
@@ -261,34 +206,6 @@ void CircuitSolver::failAmong(std::span<const int> supplies, Trouble trouble, st
         const bool named = supplies.empty() || std::find(supplies.begin(), supplies.end(), k) != supplies.end();
         if (named && present[element]) solution_.troubleElements.push_back(element);
     }
-}
-
-void CircuitSolver::publish(const CircuitPlan& plan) {
-    solution_.nodeVolt = state_.nodeVolt;
-    solution_.floating = plan.floating;
-    solution_.limiting.resize(state_.limiting.size());
-    for (std::size_t k = 0; k < state_.limiting.size(); ++k) solution_.limiting[k] = state_.limiting[k] != 0;
-}
-
-void CircuitSolver::balance(std::span<const char> present) {
-    solution_.kirchhoffWorst = 0;
-    for (double sum : nodeSum_) solution_.kirchhoffWorst = std::max(solution_.kirchhoffWorst, std::abs(sum));
-    solution_.powerBalance = 0;
-    solution_.elementWatt.assign(circuit_.elementCount(), 0.0);
-    solution_.terminalAmpere.assign(circuit_.nodeOfTerminal.size(), 0.0);
-    for (std::size_t path = 0; path < circuit_.paths.size(); ++path) {
-        const auto [element, from, to, fromTerminal, toTerminal] = circuit_.paths[path];
-        if (!present[element]) continue;
-        const double ampere = state_.pathAmpere[path];
-        const double watt = (state_.nodeVolt[from] - state_.nodeVolt[to]) * ampere;
-        solution_.terminalAmpere[fromTerminal] += ampere;
-        solution_.terminalAmpere[toTerminal] -= ampere;
-        solution_.elementWatt[element] += watt;
-        solution_.powerBalance += watt;
-    }
-    solution_.elementAmpere.resize(circuit_.elementCount());
-    for (int element = 0; element < circuit_.elementCount(); ++element)
-        solution_.elementAmpere[element] = solution_.terminalAmpere[circuit_.firstTerminal[element]];
 }
 
 }  // namespace tiepoint

@@ -15,15 +15,13 @@
 // Plans of the last few states of contacts, supplies and limits are kept. Thread rule: one thread at a time.
 
 #include "core/solve/circuit_plan.h"
+#include "core/solve/circuit_reading.h"
 
 #include <deque>
 #include <span>
 #include <vector>
 
 namespace tiepoint {
-
-/// Relative: rounding must not make a supply change its mind.
-inline constexpr double kLimitSlack = 1e-9;
 
 enum class Trouble {
     None,
@@ -76,14 +74,11 @@ private:
     bool runPlan(CircuitPlan& plan, const Drive& drive);
     bool runFromNothing(CircuitPlan& plan);
     bool runHard(CircuitPlan& plan);
-    void spreadKnownVolts(const CircuitPlan& plan, const Drive& drive);
     void setLimitedCurrents(const Drive& drive);
-    void findKnownCurrents(std::span<const char> present, const CircuitPlan& plan);
     /// The supply that changed, or -1.
     int changeOneLimit(std::span<const char> present, bool worstFirst);
     double excessOf(int supply) const;
     double& ampereOf(const SupplyBranch& s) { return state_.pathAmpere[circuit_.firstPath[s.element]]; }
-    void sumNodes(std::span<const char> present);
     int worstNode() const;
     /// Solves with the bits as they are and the roles that fit; null: there is none, and it says so.
     CircuitPlan* settleLimits(std::span<const char> present, int reference);
@@ -101,16 +96,14 @@ private:
     void failWith(std::vector<int> elements, Trouble trouble);
     void failAt(int node, Trouble trouble, std::span<const char> present);
     void failAmong(std::span<const int> supplies, Trouble trouble, std::span<const char> present);
-    void publish(const CircuitPlan& plan);
-    void balance(std::span<const char> present);
 
     Circuit circuit_;
     SolveState state_;
     CircuitSolution solution_;
     std::deque<KeptPlan> plans_;
-    std::vector<char> key_;                      ///< of the present state
-    std::vector<int> changed_;                   ///< supplies whose role changed, by round of the present search
-    std::vector<double> nodeSum_, nodeLargest_;  ///< by node: sum of currents leaving through elements, and the largest
+    std::vector<char> key_;     ///< of the present state
+    std::vector<int> changed_;  ///< supplies whose role changed, by round of the present search
+    NodeSums sums_;
     bool cold_ = true;
     int troubleNode_ = -1;
 };

@@ -30,7 +30,8 @@ void Island::gather(const SolveState& state) {
     for (const Unknown& u : unknowns_) x_[u.place] = state.nodeVolt[u.node];
     for (const Constant& c : constants_) x_[c.place] = state.nodeVolt[c.node];
     for (const Source& s : sources_) x_[s.current] = state.pathAmpere[s.path];
-    eachLaw(laws_, [&](auto& placed) { placed.gather(state); });
+    for (Injection& i : injections_) i.ampere = state.pathAmpere[i.path];
+    eachLaw(laws_, [&](auto& placed) { placed.gather(state, x_); });
 }
 
 void Island::scatter(SolveState& state) const {
@@ -42,7 +43,7 @@ void Island::scatter(SolveState& state) const {
     eachLaw(laws_, [&](const auto& placed) { placed.scatter(x_, state); });
 }
 
-void Island::load(const SolveState& state, const Drive& drive) {
+void Island::load(const Drive& drive) {
     std::copy(baseValues_.begin(), baseValues_.end(), values_.begin());
     std::fill(right_.begin(), right_.end(), 0.0);
     for (const Conductor& c : conductors_) {
@@ -57,18 +58,18 @@ void Island::load(const SolveState& state, const Drive& drive) {
         right_[s.equation] =
             drive.sourceScale * s.emfVolt - (x_[s.ends.voltFrom] - x_[s.ends.voltTo]) + s.ohm * current;
     }
-    for (const Injection& i : injections_) right_[i.sum] -= i.sign * state.pathAmpere[i.path];
-    eachLaw(laws_, [&](auto& placed) { placed.load(x_, right_, values_, drive.leakSiemens); });
+    for (const Injection& i : injections_) right_[i.sum] -= i.sign * i.ampere;
+    eachLaw(laws_, [&](auto& placed) { placed.load(x_, right_, values_, drive); });
 }
 
 /// Whether the sums that load() made, and the curves' distance from their law, are as small as rounding allows.
-bool Island::isBalanced(const SolveState& state, double defectAmpere) const {
+bool Island::isBalanced(double defectAmpere) const {
     double largest = 0, worst = defectAmpere;
     const auto meet = [&](double current) { largest = std::max(largest, std::abs(current)); };
     for (const Conductor& c : conductors_) meet(c.siemens * (x_[c.ends.voltFrom] - x_[c.ends.voltTo]));
     for (const Source& s : sources_) meet(x_[s.current]);
-    for (const Injection& i : injections_) meet(state.pathAmpere[i.path]);
-    eachLaw(laws_, [&](const auto& placed) { largest = placed.largestAmpere(largest); });
+    for (const Injection& i : injections_) meet(i.ampere);
+    eachLaw(laws_, [&](const auto& placed) { largest = placed.largestAmpere(largest, x_); });
     for (const Unknown& u : unknowns_) worst = std::max(worst, std::abs(right_[u.sum]));
     return worst <= kResidualAmpere + kResidualShare * largest;
 }
@@ -85,7 +86,7 @@ StepMeasure Island::correct() {
         m.ampereStep = std::max(m.ampereStep, std::abs(right_[s.current]));
         m.largestAmpere = std::max(m.largestAmpere, std::abs(x_[s.current]));
     }
-    eachLaw(laws_, [&](auto& placed) { placed.move(x_, m); });
+    eachLaw(laws_, [&](auto& placed) { placed.move(x_, right_, m); });
     return m;
 }
 
@@ -96,8 +97,8 @@ Island::Outcome Island::solve(SolveState& state, const Drive& drive) {
     int stalled = 0;
     while (!outcome.converged && outcome.iterations < kMostIterations) {
         ++outcome.iterations;
-        load(state, drive);
-        const bool balanced = outcome.iterations > kPatience && isBalanced(state, defect);
+        load(drive);
+        const bool balanced = outcome.iterations > kPatience && isBalanced(defect);
         if (!findStep()) break;
         const StepMeasure m = correct();
         const double step = std::max(m.curveStep, m.voltStep);
@@ -107,7 +108,7 @@ Island::Outcome Island::solve(SolveState& state, const Drive& drive) {
         defect = m.lawDefectAmpere;
         outcome.converged = isSettled(m) || stalled >= kPatience;
     }
-    if (!outcome.converged) outcome.troubleNode = worstNode(state, drive);
+    if (!outcome.converged) outcome.troubleNode = worstNode(drive);
     scatter(state);
     return outcome;
 }
@@ -118,11 +119,20 @@ bool Island::findStep() {
     return watched_.run(program_, std::span(values_).first(program_.slotCount()), right);
 }
 
+bool Island::solveAgain() {
+    const std::span<double> right = std::span(right_).first(program_.size());
+    if (!feedsBack_) {
+        program_.runAgain(values_, right);
+        return true;
+    }
+    return watched_.runAgain(program_, std::span(values_).first(program_.slotCount()), right);
+}
+
 std::vector<int> Island::leavingNodes(const SolveState& state) {
     std::vector<int> leaving;
     if (!feedsBack_) return leaving;
     gather(state);
-    load(state, {});
+    load({});
     std::vector<ModeEntry> entries;
     for (int row = 0; row < program_.size(); ++row) {
         for (int slot = program_.rowStart(row); slot < program_.rowStart(row + 1); ++slot)
@@ -141,8 +151,8 @@ std::vector<int> Island::leavingNodes(const SolveState& state) {
 }
 
 /// Where Kirchhoff's current law fails worst at the end of a search that failed; a node that lost its number comes first.
-int Island::worstNode(const SolveState& state, const Drive& drive) {
-    load(state, drive);
+int Island::worstNode(const Drive& drive) {
+    load(drive);
     int worst = -1;
     double most = -1;
     for (const Unknown& u : unknowns_) {

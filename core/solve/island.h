@@ -63,7 +63,7 @@ public:
     /// Solves that had to choose pivots by value.
     int pivotedCount() const { return watched_.pivotedCount(); }
 
-private:
+protected:  // for an island that is followed through time
     /// Places in x_ (voltages) and right_ (sums of currents) of a branch's two ends.
     struct Ends {
         int voltFrom, voltTo, sumFrom, sumTo;
@@ -82,6 +82,7 @@ private:
     struct Injection {
         int sum, path;
         double sign;
+        double ampere = 0;  ///< of the path
     };
     struct Unknown {
         int node, place, sum;
@@ -93,13 +94,15 @@ private:
 
     void gather(const SolveState& state);
     void scatter(SolveState& state) const;
-    void load(const SolveState& state, const Drive& drive);
-    int worstNode(const SolveState& state, const Drive& drive);
-    bool isBalanced(const SolveState& state, double defectAmpere) const;
+    void load(const Drive& drive);
+    int worstNode(const Drive& drive);
+    bool isBalanced(double defectAmpere) const;
     StepMeasure correct();
 
     /// Takes the step; false where the matrix is singular.
     bool findStep();
+    /// Solves for other right-hand sides (in right_) with the matrix of the last step; false where it is singular.
+    bool solveAgain();
 
     LinearProgram program_;
     WatchedSolve watched_;  ///< of the program, where laws feed back
@@ -111,6 +114,7 @@ private:
     std::vector<Source> sources_;
     std::vector<Injection> injections_;
     Laws::For<PlacedLaws> laws_;
+    int windingCount_ = 0;
     std::vector<double> baseValues_, values_;  ///< by slot; the last 16 are dumps for stamps at known nodes
     std::vector<double> x_;                    ///< unknowns by position, then the known voltages
     std::vector<double> right_;                ///< by position, then one dump for sums at known nodes

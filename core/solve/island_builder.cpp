@@ -36,6 +36,7 @@ private:
         int from, to;  ///< local nodes, -1 where known
         double emfVolt, ohm;
         int path;
+        bool isWinding = false;
     };
     using Entry = LinearProgram::Entry;
 
@@ -53,6 +54,21 @@ private:
             else
                 soft_.push_back(index);
         }
+        eachLaw(circuit_.laws, [&]<class Law>(const LawBranches<Law>& branches) {
+            if constexpr (Law::kFluxes > 0) {
+                for (int index : membersOf<Law>())
+                    for (const TerminalPair& ends : Law::kFluxEnds)
+                        addWinding(branches[index].nodes[ends.from], branches[index].nodes[ends.to]);
+            }
+        });
+    }
+
+    /// Its equation is as a supply's; what stands on the diagonal changes with the pace of time.
+    void addWinding(int from, int to) {
+        if (firstWinding_ < 0) firstWinding_ = static_cast<int>(stiff_.size());
+        addStiff(from, to, 0, kRestingWindingOhm, -1);
+        stiff_.back().isWinding = true;
+        ++island_.windingCount_;
     }
 
     void addStiff(int from, int to, double emfVolt, double ohm, int path) {
@@ -94,8 +110,15 @@ private:
                 for (int other = row + 1; other < Law::kTerminals; ++other)
                     if (couples[row][other] || couples[other][row]) addEdge(local(nodes[row]), local(nodes[other]));
             }
+            for (int k = 0; k < Law::kFluxes; ++k) {
+                for (int by = 0; by < Law::kFluxes; ++by) entries_.push_back({windingUnknown(k), windingUnknown(by)});
+            }
+            nextWinding_ += Law::kFluxes;
         }
     }
+
+    /// Of the branch whose turn it is; branches of laws have the same turn in every pass.
+    int windingUnknown(int k) const { return nodeCount_ + firstWinding_ + nextWinding_ + k; }
 
     /// Diagonals have their entries already; so have terminals that metal joins.
     bool needsEntry(int row, int column, bool couples) const {
@@ -159,6 +182,10 @@ private:
                 }
                 sign = -1;
             }
+            if (s.isWinding) {
+                ++entry;
+                continue;
+            }
             if (s.ohm > 0) base(entry++) -= s.ohm;
             island_.sources_.push_back({ends(stiffNodes_[k][0], stiffNodes_[k][1]), place,
                                         program.positionOfRow(unknown), s.emfVolt, s.ohm, s.path});
@@ -170,6 +197,7 @@ private:
             stamp(island_.baseValues_, slots, c.siemens);
             island_.conductors_.push_back({ends(c.from, c.to), c.siemens, circuit_.firstPath[c.element]});
         }
+        nextWinding_ = 0;
         eachLaw(circuit_.laws, [&](const auto& branches) { placeLaw(branches, entry); });
         for (const IslandMembers::Injection& i : members_.injections) {
             island_.injections_.push_back({sumPlace(i.node), i.path, i.sign});
@@ -182,14 +210,21 @@ private:
         PlacedLaws<Law>& placed = std::get<PlacedLaws<Law>>(island_.laws_);
         for (int index : membersOf<Law>()) {
             const LawBranch<Law>& b = branches[index];
-            typename PlacedLaws<Law>::Placed p{{}, {}, b.law, index, b.touch, b.bits, circuit_.firstPath[b.element],
-                                               {}, {}, 0};
+            typename PlacedLaws<Law>::Placed p{
+                {}, {}, b.law, index, b.touch, b.bits, circuit_.firstPath[b.element], b.store, {}, {}, 0, {}, {}};
             for (int row = 0; row < Law::kTerminals; ++row) {
                 p.places[row] = {voltPlace(b.nodes[row]), sumPlace(b.nodes[row])};
                 for (int column = 0; column < Law::kTerminals; ++column)
                     p.slots[row][column] =
                         slotOf(b.nodes[row], b.nodes[column], PlacedLaws<Law>::kCouples[row][column], entry);
             }
+            for (int k = 0; k < Law::kFluxes; ++k) {
+                const int unknown = windingUnknown(k);
+                p.windings[k].current = island_.program_.positionOfColumn(unknown);
+                p.windings[k].equation = island_.program_.positionOfRow(unknown);
+                for (int by = 0; by < Law::kFluxes; ++by) p.windings[k].slots[by] = island_.program_.slot(entry++);
+            }
+            nextWinding_ += Law::kFluxes;
             placed.add(p);
             if (!Law::kRising) noteFeedback(b.nodes);
         }
@@ -256,7 +291,7 @@ private:
     const IslandMembers& members_;
     std::span<const int> local_;
     int nodeCount_;
-    int nextDump_ = 0;
+    int nextDump_ = 0, firstWinding_ = -1, nextWinding_ = 0;
     std::vector<Stiff> stiff_;
     std::vector<std::array<int, 2>> stiffNodes_;
     std::vector<int> soft_;

@@ -14,6 +14,8 @@ struct SolveState {
     std::vector<double> pathAmpere;     ///< by path of the circuit
     std::vector<signed char> limiting;  ///< by supply: 0 holds its voltage, -1 gives its limit, +1 takes its limit
     std::vector<unsigned> bits;         ///< by branch with bits
+    std::vector<double> stored;         ///< by store of the circuit: charge, coulomb, or flux, weber
+    std::vector<double> storing;        ///< by store: how it changes, ampere or volt
 
     /// A cold start: every law at its own start (junctions: their critical voltage), everything else at zero.
     void reset(const Circuit& circuit) {
@@ -22,6 +24,8 @@ struct SolveState {
         pathAmpere.assign(circuit.paths.size(), 0.0);
         limiting.assign(circuit.supplies.size(), 0);
         resetBits(circuit);
+        stored.assign(circuit.storeCount, 0.0);
+        storing.assign(circuit.storeCount, 0.0);
     }
     void resetTouch(const Circuit& circuit) {
         touchVolt.resize(circuit.touchCount);
@@ -43,10 +47,18 @@ struct SolveState {
     }
 };
 
+/// How time goes on while currents are sought: each store changes as (what it holds - what it would hold if it stood still) * perSecond.
+/// At rest nothing changes.
+struct Pace {
+    double perSecond = 0;           ///< 0: at rest
+    const double* still = nullptr;  ///< by store
+};
+
 /// How hard the circuit is driven; the last stage of every search has scale 1 and the ordinary leak.
 struct Drive {
     double sourceScale = 1;
     double leakSiemens = kJunctionLeakSiemens;
+    Pace pace{};
 };
 
 }  // namespace tiepoint

@@ -45,9 +45,17 @@ private:
 bool WatchedSolve::run(LinearProgram& program, std::span<const double> values, std::span<double> right) {
     given_.assign(right.begin(), right.end());
     factors_.assign(values.begin(), values.end());
-    if (program.run(factors_, right) && refine(program, values, right)) return true;
+    lastWasPivoted_ = !(program.run(factors_, right) && refine(program, values, right));
+    if (!lastWasPivoted_) return true;
     ++pivotedCount_;
     return runPivoted(program, values, right);
+}
+
+bool WatchedSolve::runAgain(LinearProgram& program, std::span<const double> values, std::span<double> right) {
+    if (lastWasPivoted_) return run(program, values, right);
+    given_.assign(right.begin(), right.end());
+    program.runAgain(factors_, right);
+    return refine(program, values, right) || runPivoted(program, values, right);
 }
 
 double WatchedSolve::leave(const LinearProgram& program, std::span<const double> values, std::span<const double> x) {

@@ -21,6 +21,9 @@ public:
     /// As LinearProgram::run, but `values` keeps what it was. False where the matrix is singular to rounding.
     [[nodiscard]] bool run(LinearProgram& program, std::span<const double> values, std::span<double> right);
 
+    /// The same for other right-hand sides, right after a run; `values` are those of that run.
+    [[nodiscard]] bool runAgain(LinearProgram& program, std::span<const double> values, std::span<double> right);
+
     /// How many solves so far had to choose pivots by value.
     int pivotedCount() const { return pivotedCount_; }
 
@@ -32,6 +35,7 @@ private:
 
     std::vector<double> factors_, given_, left_;
     int pivotedCount_ = 0;
+    bool lastWasPivoted_ = false;
 };
 
 }  // namespace tiepoint

@@ -19,7 +19,19 @@ std::string inside(const Expression& term, const std::vector<std::string>& names
     return isLone(term) || term.kind == Expression::Kind::Not ? words : "(" + words + ")";
 }
 
-/// One kind of expression over the terms, those of the same kind taken in; lone names come before brackets, which reads easier.
+void collectVariables(const Expression& expression, std::vector<int>& variables) {
+    if (expression.kind == Expression::Kind::Variable) variables.push_back(expression.variable);
+    for (const Expression& term : expression.terms) collectVariables(term, variables);
+}
+
+/// Lone names come before brackets, which reads easier; else terms stand in the order of their switches.
+std::pair<int, std::vector<int>> readingPlaceOf(const Expression& term) {
+    std::vector<int> variables;
+    collectVariables(term, variables);
+    return {term.length().first, std::move(variables)};
+}
+
+/// One kind of expression over the terms, those of the same kind taken in.
 Expression flat(Expression::Kind kind, std::vector<Expression> terms) {
     Expression made{kind, -1, {}};
     for (Expression& term : terms) {
@@ -28,7 +40,7 @@ Expression flat(Expression::Kind kind, std::vector<Expression> terms) {
         else
             made.terms.push_back(std::move(term));
     }
-    std::ranges::stable_sort(made.terms, {}, [](const Expression& term) { return term.length().first; });
+    std::ranges::stable_sort(made.terms, {}, readingPlaceOf);
     return made;
 }
 
@@ -75,6 +87,13 @@ std::pair<int, int> Expression::length() const {
         sum.first += names;
         sum.second += words;
     }
+    return sum;
+}
+
+int Expression::compared() const {
+    int sum = 0;
+    for (const Expression& term : terms)
+        sum += term.compared() + (kind == Expression::Kind::Xor && term.kind != Expression::Kind::Variable);
     return sum;
 }
 

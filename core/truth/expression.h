@@ -5,6 +5,7 @@
 #include "core/truth/truth_function.h"
 
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -20,8 +21,12 @@ struct Expression {
     bool isConstant() const { return kind == Kind::Never || kind == Kind::Always; }
     /// What it says of one row of a function's table.
     bool holds(const TruthFunction& table, std::size_t row) const;
-    /// How many names it has, then how many other words: what "shorter" compares.
+    /// How many names it has, then how many other words.
     std::pair<int, int> length() const;
+    /// How many terms that aren't names stand directly in an XOR: few people read such a thing without paper.
+    int compared() const;
+    /// What "easier to read" compares: names, then what compared() counts, then other words.
+    std::tuple<int, int, int> effort() const { return {length().first, compared(), length().second}; }
     /// "S1 AND (S2 OR S3)"; "always", "never".
     std::string inWords(const std::vector<std::string>& names) const;
 

@@ -8,7 +8,10 @@
 // 4. What can't be split is written as the least sum of products or the least product of sums (the least sum of the opposite,
 //    turned round), or with one switch taken out: (S AND g) OR h where h is the function with S not set, and g has only to be right where
 //    h isn't; the same with AND and OR exchanged, and with NOT S; (S AND d) XOR h, where d says whether S matters; S XOR something
-//    that splits; and by how switches differ, where only that matters. Taking out is tried for few switches only: its tries multiply.
+//    that splits; by how switches differ, where only that matters; and (S XOR T) AND g, or OR g. Taking out is tried for few switches only: its tries multiply.
+//
+// Of two that name switches as often, the one without brackets in an XOR is taken: (NOT S1 AND S2) OR (S1 AND S3) reads easier than
+// S2 XOR (S1 AND (S2 XOR S3)).
 
 #include "core/truth/shortest_expression.h"
 
@@ -27,6 +30,8 @@ namespace {
 
 /// The most switches of a function from which one is taken out.
 constexpr int kMostForTakingOut = 5;
+/// And of one from which a comparison of switches is taken out.
+constexpr int kMostForComparing = 4;
 
 Expression productExpression(const Product& product, int variables) {
     std::vector<Expression> factors;
@@ -173,7 +178,7 @@ public:
 
 private:
     static void keepShorter(Expression& best, Expression candidate) {
-        if (candidate.length() < best.length()) best = std::move(candidate);
+        if (candidate.effort() < best.effort()) best = std::move(candidate);
     }
 
     Cover coverOf(const TruthFunction& function) {
@@ -215,6 +220,7 @@ private:
             takeOut(table, variable, best);
             compareWith(table, variable, best);
         }
+        takeOutComparisons(table, best);
         return best;
     }
 
@@ -283,6 +289,28 @@ private:
         }
     }
 
+    /// (S1 XOR S2) AND g, or OR g, where g has only to be right where the comparison doesn't decide. What is left is settled without taking out
+    /// another, so that no two wait for each other.
+    void takeOutComparisons(const TruthFunction& table, Expression& best) {
+        if (table.variables > kMostForComparing || isComparing_) return;
+        isComparing_ = true;
+        for (unsigned chosen = 1; chosen < table.rows.size(); ++chosen) {
+            if (std::popcount(chosen) < 2) continue;
+            std::vector<Expression> names;
+            for (int variable = 0; variable < table.variables; ++variable)
+                if (chosen & table.bit(variable)) names.push_back(variableExpression(variable));
+            const Expression odd = oddOf(std::move(names));
+            for (const Expression& compared : {odd, notOf(odd)}) {
+                const TruthFunction decided = tableOf(compared, table.variables);
+                if (isWithin(table, decided))
+                    keepShorter(best, allOf({compared, shortest(freeWhere(table, decided, Truth::No)).expression}));
+                if (isWithin(decided, table))
+                    keepShorter(best, anyOf({compared, shortest(freeWhere(table, decided, Truth::Yes)).expression}));
+            }
+        }
+        isComparing_ = false;
+    }
+
     static bool isWithin(const TruthFunction& inner, const TruthFunction& outer) {
         for (std::size_t row = 0; row < inner.rows.size(); ++row) {
             if (inner.rows[row] == Truth::Yes && outer.rows[row] == Truth::No) return false;
@@ -306,6 +334,7 @@ private:
 
     std::map<TruthFunction, Expression> known_;
     bool exact_ = true;
+    bool isComparing_ = false;
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include "core/base/disjoint_sets.h"
 #include "core/solve/circuit_solver.h"
+#include "core/solve/supply_role.h"
 
 #include <algorithm>
 #include <cmath>

@@ -71,5 +71,16 @@ TEST(LessonCommand, FitsALessonToAKit) {
     EXPECT_EQ(missing.code, 2);
 }
 
+TEST(LessonCommand, PrintsATeachersPage) {
+    const std::string path = scratchFile("page.pdf", "");
+    const Ran ran = runProgram({"lesson", "page", kCourseFolder + "05-one-loop.lesson.json", "-o", path});
+    EXPECT_EQ(ran.code, 0) << ran.error;
+    const std::string pdf = readFile(path);
+    EXPECT_EQ(pdf.substr(0, 5), "%PDF-");
+    EXPECT_GT(pdf.size(), 5000u);
+    EXPECT_EQ(runProgram({"lesson", "page", kCourseFolder + "05-one-loop.lesson.json", "-o", "/nowhere/page.pdf"}).code,
+              2);
+}
+
 }  // namespace
 }  // namespace tiepoint::test

@@ -58,6 +58,8 @@ const std::map<std::string, Law> kLaws = {
     {"contact", [](const auto& f, double volt, double) { return std::optional(volt / f.at("contactResistance")); }},
     {"supply", [](const auto& f, double volt,
                   double) { return std::optional((volt - f.at("voltage")) / f.at("seriesResistance")); }},
+    {"capacitance", [](const auto&, double, double) { return std::optional(0.0); }},  // at rest
+    {"inductance", [](const auto& f, double volt, double) { return std::optional(volt / f.at("seriesResistance")); }},
     {"junction",
      [](const auto& f, double volt, double ampere) {
          const double inner = volt - f.at("seriesResistance") * ampere;

@@ -1,9 +1,12 @@
-// The start card: the way to a first LED in front, every harbour bench in the order of a course, one's own below, and never in the way.
+// The start card: the way to a first LED in front, the ten lessons of the course, one's own below, and never in the way.
 
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
+#include "core/course/shipped.h"
 #include "ui/window/course.h"
 #include "window_bench.h"
+
+#include <QMenu>
 
 #include <gtest/gtest.h>
 
@@ -43,22 +46,42 @@ TEST(Course, TellsOfEveryShippedBenchInOneLine) {
     EXPECT_EQ(course().back().file, "benches/dark-beacon.bench.json");
 }
 
-TEST_F(StartCardTest, ShowsEveryHarbourBenchAndOpensItInItsView) {
+TEST_F(StartCardTest, ShowsTheTenLessonsInTheirOrderAndOpensEach) {
     show();
-    ASSERT_EQ(card().benches().size(), course().size());
-    ASSERT_GE(course().size(), 9u);
-    for (std::size_t i = 0; i < course().size(); ++i) {
+    ASSERT_EQ(card().benches().size(), 10u);
+    for (int number = 1; number <= 10; ++number) {
         show();
-        BenchButton* key = card().benches()[i];
-        EXPECT_EQ(key->words().heading.toStdString(), course()[i].topic);
-        EXPECT_EQ(key->words().number.toInt(), static_cast<int>(i) + 1);
+        BenchButton* key = card().benches()[static_cast<std::size_t>(number - 1)];
+        const ShippedLesson& shipped = shippedLessons()[static_cast<std::size_t>(number)];
+        EXPECT_EQ(key->words().heading.toStdString(), shipped.lesson->title);
+        EXPECT_EQ(key->words().line.toStdString(), shipped.lesson->summary);
+        EXPECT_EQ(key->words().number.toInt(), number);
+        EXPECT_TRUE(key->words().aside.endsWith(QStringLiteral(" min")));
         WindowBench::click(key);
         EXPECT_FALSE(window().startCard()) << "opening closes the card";
+        EXPECT_EQ(window().lessons().run().lesson(), window().files().lesson());
+        ASSERT_TRUE(window().files().lesson());
+        EXPECT_EQ(window().files().lesson()->title, shipped.lesson->title);
+        EXPECT_EQ(*window().document().bench(), *shipped.lesson->start) << "it begins with its start bench";
         EXPECT_FALSE(window().document().isModified());
+        EXPECT_TRUE(window().document().filePath().isEmpty()) << "a bench is never saved over a lesson";
+    }
+}
+
+TEST_F(StartCardTest, EveryHarbourBenchOpensFromTheFileMenu) {
+    QMenu* benches = nullptr;
+    for (QAction* each : window().titleLine().menus().actions().front()->menu()->actions()) {
+        if (each->menu() && each->text().contains(QStringLiteral("Harbour"))) benches = each->menu();
+    }
+    ASSERT_TRUE(benches);
+    ASSERT_EQ(benches->actions().size(), static_cast<qsizetype>(course().size()));
+    for (std::size_t i = 0; i < course().size(); ++i) {
+        benches->actions()[static_cast<qsizetype>(i)]->trigger();
         EXPECT_TRUE(window().document().filePath().isEmpty()) << "saving must ask for a name";
         ASSERT_TRUE(desk.waitForAnswer()) << course()[i].topic;
         EXPECT_EQ(window().live().snapshot()->status(), Status::Solved) << course()[i].topic;
         EXPECT_EQ(window().view().views(), course()[i].views) << course()[i].topic;
+        EXPECT_FALSE(window().lessons().run().lesson());
     }
 }
 
@@ -123,7 +146,7 @@ TEST_F(StartCardTest, TheKeyboardReachesAllOfIt) {
     card().benches()[4]->setFocus(Qt::TabFocusReason);
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
     EXPECT_FALSE(window().startCard());
-    EXPECT_EQ(window().document().bench()->title, "Lock gate");
+    EXPECT_EQ(window().document().bench()->title, "One loop");
 }
 
 TEST_F(StartCardTest, OnesOwnBenchesStandBelowAndOpen) {

@@ -279,7 +279,7 @@ private:
     }
     bool canPress() const {
         const Part* part = name_.kind == NodeKind::Part ? root_.picture().bench().findPart(name_.id) : nullptr;
-        return part && (part->kind->hasCap || !part->kind->state.empty());
+        return part && (part->kind->hasCap || part->kind->hasControl());
     }
     std::vector<NodeName> holes() const {
         const Board* board = name_.kind == NodeKind::Board ? root_.picture().bench().findBoard(name_.id) : nullptr;

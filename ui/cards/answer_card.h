@@ -24,6 +24,8 @@ public:
     const Answer* answer() const { return shown_ && !stale_ ? &shown_->answer : nullptr; }
     const std::vector<QToolButton*>& remedyKeys() const { return keys_; }
 
+    bool isForRoom() const override { return true; }
+
 Q_SIGNALS:
     void remedyChosen(const tiepoint::Remedy& remedy);
 

@@ -88,4 +88,9 @@ void Card::resizeEvent(QResizeEvent* event) {
     arrangeCard();
 }
 
+double Card::roomHeight(double most) const {
+    constexpr double kUsualHeight = 215;  // as at the desk
+    return std::min(most, look_.px(kUsualHeight));
+}
+
 }  // namespace tiepoint::ui

@@ -19,7 +19,7 @@ public:
     /// Whether the card can be shown to a room while projecting.
     virtual bool isForRoom() const { return false; }
     /// How high it wants to stand there, in pixels of its present look; no more than `most`.
-    virtual double roomHeight(double most) const { return most; }
+    virtual double roomHeight(double most) const;
 
 protected:
     /// Called after the look or the size changed: children take their places.

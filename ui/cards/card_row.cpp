@@ -108,8 +108,20 @@ void CardRow::setLook(const Look& look) {
 void CardRow::setRoom(bool room) {
     if (room_ == room) return;
     room_ = room;
+    legendCalled_ = false;
     arrangeAside();
     arrange();
+}
+
+Card* CardRow::roomCard() const {
+    if (!room_) return nullptr;
+    if (aside_) return aside_->isForRoom() ? aside_ : nullptr;
+    return legendCalled_ ? legend_ : nullptr;
+}
+
+void CardRow::callLegend() {
+    legendCalled_ = room_ && (aside_ || !legendCalled_);
+    showAside(nullptr);
 }
 
 Look CardRow::asideLook() const {
@@ -146,6 +158,7 @@ void CardRow::arrange() {
 }
 
 void CardRow::showAside(Card* card) {
+    if (card) legendCalled_ = false;
     if (aside_ && aside_ != card) aside_->hide();
     aside_ = card;
     arrangeAside();
@@ -159,11 +172,13 @@ void CardRow::setStanding(Card* card) {
 }
 
 void CardRow::arrangeAside() {
-    Card* shown = aside_ ? aside_ : standing_;
-    const bool alone = roomCard() != nullptr;
+    const bool alone = roomCard() != nullptr, legendAlone = roomCard() == legend_;
+    Card* shown = aside_ ? aside_ : legendAlone ? nullptr : standing_;
     reading_->setVisible(!alone);
     showMiddle(!alone);
     legend_->setVisible(shown == nullptr);
+    legend_->setLook(legendAlone ? asideLook() : look_);
+    legend_->setGeometry(legendAlone ? rect() : placeOf(2));
     if (standing_) standing_->setVisible(shown == standing_);
     if (!shown) return;
     shown->setLook(shown == aside_ ? asideLook() : look_);

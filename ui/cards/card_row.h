@@ -32,7 +32,9 @@ public:
     /// While projecting only a card that is meant for a room is shown, over the whole breadth, in print that a room can read.
     void setRoom(bool room);
     /// The card for the room, or null.
-    Card* roomCard() const { return room_ && aside_ && aside_->isForRoom() ? aside_ : nullptr; }
+    Card* roomCard() const;
+    /// Calls the legend for the room, or puts it away; at the desk, where it stands anyway, what stands in its place goes.
+    void callLegend();
     /// The card that stands in the legend's place while no other is called for; null: the legend itself.
     void setStanding(Card* card);
 
@@ -63,7 +65,7 @@ private:
     Card* standing_ = nullptr;  ///< there while none is called for
     QTimer patience_;           ///< an answer that takes longer than a frame is shown as missing
     Look look_;
-    bool room_ = false;
+    bool room_ = false, legendCalled_ = false;
 };
 
 }  // namespace tiepoint::ui

@@ -36,6 +36,8 @@ public:
     QToolButton* applyKey() const { return apply_; }
     QToolButton* levelKey() const { return level_; }
 
+    bool isForRoom() const override { return true; }
+
 Q_SIGNALS:
     void chosen(int finding);
     /// The mend of the present finding is to be seen on the bench, or no more.

@@ -30,6 +30,8 @@ public:
     ValueField* lightField() const { return light_; }
     ValueField* currentField() const { return current_; }
 
+    bool isForRoom() const override { return true; }
+
 Q_SIGNALS:
     void reckoned();  ///< another choice
     void putWanted();

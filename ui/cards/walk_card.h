@@ -24,6 +24,8 @@ public:
     /// The column of a step, in pixels of the card.
     QRectF column(int move) const;
 
+    bool isForRoom() const override { return true; }
+
 Q_SIGNALS:
     void pointed(const std::string& thing);  ///< empty: at nothing any more
 

@@ -4,6 +4,7 @@
 #include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
 #include "core/bench/bench_in_picture.h"
+#include "core/course/lesson_file.h"
 #include "ui/document/file_dialogs.h"
 #include "ui/theme/plain_text.h"
 
@@ -61,7 +62,7 @@ std::function<void(Given)> FileActions::once(const std::function<void(Given)>& t
 
 void FileActions::newBench(const std::function<void()>& then) {
     whenSafe([this, then] {
-        document_.reset(makeNewBench(), {});
+        put(makeNewBench(), nullptr, {});
         Q_EMIT opened();
         then();
     });
@@ -83,10 +84,10 @@ void FileActions::openEmbedded(const QString& name, const std::optional<Views>& 
         const auto file = std::ranges::find(embeddedFiles(), std::string_view(name.toStdString()), &EmbeddedFile::name);
         if (file == embeddedFiles().end())
             return void(Q_EMIT failed(QStringLiteral("There is no bench %1.").arg(name)));
-        auto read = readBench(file->text);
+        auto read = readTable(file->text);
         if (!read) return void(Q_EMIT failed(line(read.error())));
         if (views) read.value().bench.views = SavedViews{*views, {}};
-        document_.reset(std::move(read).value().bench, {});
+        put(std::move(read.value().bench), read->lesson, {});
         Q_EMIT opened();
     });
 }
@@ -95,7 +96,7 @@ void FileActions::openCopy(const Recovery& recovery, const std::function<void()>
     whenSafe([this, recovery, then] {
         auto read = readBenchFile(recovery.copyPath.toStdString());
         if (!read) return void(Q_EMIT failed(line(read.error())));
-        document_.reset(std::move(read).value().bench, recovery.sourcePath);
+        put(std::move(read).value().bench, nullptr, recovery.sourcePath);
         guard_.remember(digestOfSource(recovery));
         document_.markUnsaved();  // the copy is not what stands in the file
         Q_EMIT opened();
@@ -107,19 +108,22 @@ void FileActions::openCopy(const Recovery& recovery, const std::function<void()>
 void FileActions::load(const QString& path) {
     // Taken before the file is read: what is written between the two counts as a change, and is asked about.
     const QByteArray digest = FileGuard::digestOfFile(path);
-    auto read = readBenchFile(path.toStdString());
+    auto read = readTableFile(path.toStdString());
     if (!read) return void(Q_EMIT failed(line(read.error())));
     const auto warnings = read->warnings;
-    if (isPicture(path)) {  // a bench that came in a picture has no file yet: saving asks for one
-        document_.reset(std::move(read).value().bench, {});
-    } else {
-        document_.reset(std::move(read).value().bench, QFileInfo(path).absoluteFilePath());
-        guard_.remember(digest);
-    }
+    const QString place = isPicture(path) ? QString() : QFileInfo(path).absoluteFilePath();
+    put(std::move(read.value().bench), read->lesson,
+        place);  // a bench that came in a picture has no file yet: saving asks for one
+    if (!lesson_ && !place.isEmpty()) guard_.remember(digest);
     Q_EMIT opened();
     if (warnings.empty()) return;
     const QString more = warnings.size() == 1 ? QString() : QStringLiteral(" (and %1 more)").arg(warnings.size() - 1);
     Q_EMIT warned(line(warnings.front()) + more);
+}
+
+void FileActions::put(Bench bench, std::shared_ptr<const Lesson> lesson, const QString& path) {
+    lesson_ = std::move(lesson);
+    document_.reset(std::move(bench), lesson_ ? QString() : path);
 }
 
 void FileActions::openPicture(const QByteArray& png) {
@@ -128,7 +132,7 @@ void FileActions::openPicture(const QByteArray& png) {
         if (!text) return void(Q_EMIT failed(line(text.error())));
         auto read = readBench(*text);
         if (!read) return void(Q_EMIT failed(line(read.error())));
-        document_.reset(std::move(read).value().bench, {});
+        put(std::move(read).value().bench, nullptr, {});
         Q_EMIT opened();
     });
 }

@@ -6,6 +6,7 @@
 // counts once; not any more when another bench has come to the table; and where more would be lost than was asked about, the question is
 // asked again.
 
+#include "core/course/lesson.h"
 #include "ui/document/bench_document.h"
 #include "ui/document/file_guard.h"
 #include "ui/document/recovery.h"
@@ -14,6 +15,7 @@
 #include <QWidget>
 
 #include <functional>
+#include <memory>
 
 namespace tiepoint::ui {
 
@@ -63,6 +65,9 @@ public:
     void whenSafe(const std::function<void()>& next);
     /// Whether something would be lost if the bench went now.
     bool isUnsafe() const { return document_.isModified() || guard_.isGone(); }
+    /// The lesson whose start stands on the table, as it was opened; null where a bench was opened. A lesson's file is never written over by a
+    /// bench: its bench has no file.
+    const std::shared_ptr<const Lesson>& lesson() const { return lesson_; }
     /// Whether a question waits for its answer.
     bool isAsking() const { return standing_ != 0; }
 
@@ -77,6 +82,7 @@ private:
     template <class Given>
     std::function<void(Given)> once(const std::function<void(Given)>& take);
     void load(const QString& path);
+    void put(Bench bench, std::shared_ptr<const Lesson> lesson, const QString& path);
     void saveThen(const std::function<void()>& next);
     void choosePath(const QString& suggestion, const std::function<void()>& next);
     void write(const QString& path, const std::function<void()>& next);
@@ -86,6 +92,7 @@ private:
     BenchDocument& document_;
     FileGuard& guard_;
     Asker asker_;
+    std::shared_ptr<const Lesson> lesson_;
     quint64 questions_ = 0, standing_ = 0;  ///< how many were asked; the one that waits, or 0
 };
 

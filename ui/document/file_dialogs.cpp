@@ -5,7 +5,8 @@
 namespace tiepoint::ui {
 namespace {
 
-const QString kFilter = QStringLiteral("Benches (*.bench.json);;Pictures with a bench inside (*.png);;All files (*)");
+const QString kFilter = QStringLiteral(
+    "Benches and lessons (*.bench.json *.lesson.json);;Pictures with a bench inside (*.png);;All files (*)");
 constexpr double kDialogWidth = 1180, kDialogHeight = 760;  ///< in the 1080-line layout
 
 QFileDialog* dialogue(QWidget* window, const QString& title, const FileActions::GivePath& give) {

@@ -4,6 +4,7 @@
 #include "ui/export/paper_sheet.h"
 #include "ui/export/picture_file.h"
 #include "ui/export/svg_sheet.h"
+#include "ui/paint/lettering.h"
 #include "ui/paint/pixel_sheet.h"
 #include "ui/theme/plain_text.h"
 

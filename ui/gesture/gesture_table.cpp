@@ -66,7 +66,7 @@ const Row kTable[] = {
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
          return std::make_unique<PressGesture>(hand, under.control);
      }},
-    {[](const Case& c) { return c.left() && c.control() && !c.control()->kind->state.empty(); },
+    {[](const Case& c) { return c.left() && c.control() && c.control()->kind->hasControl(); },
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
          return std::make_unique<KnobGesture>(hand, under.control);
      }},

@@ -84,7 +84,7 @@ void KnobGesture::release(const Pointer& pointer) {
 
 bool KnobGesture::flip(Hand& hand, const std::string& id) {
     const Part* part = hand.picture().bench().findPart(id);
-    if (!part || part->kind->state.empty() || specOf(*part).type == ValueType::Number) return false;
+    if (!part || !part->kind->hasControl() || specOf(*part).type == ValueType::Number) return false;
     const ValueSpec& spec = specOf(*part);
     const Edit edit = setStateEdit(hand.picture().bench(), id, spec.name, nextPosition(spec, part->stateValue(0)));
     if (const auto why = hand.document().push(edit)) Q_EMIT hand.document().refused(*why);
@@ -97,7 +97,7 @@ void KnobGesture::cancel() {
 
 bool KnobGesture::turnBy(Hand& hand, const std::string& id, double share, int gesture) {
     const Part* part = hand.picture().bench().findPart(id);
-    if (!part || part->kind->state.empty()) return false;
+    if (!part || !part->kind->hasControl()) return false;
     const ValueSpec& spec = specOf(*part);
     if (spec.type != ValueType::Number && !isDial(spec)) return false;
     const double value = isDial(spec)

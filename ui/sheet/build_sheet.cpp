@@ -67,9 +67,8 @@ private:
     }
 
     void addBoardAndCautions() {
-        std::vector<std::string> ids =
-            wish_.reader == SheetFor::Planner ? std::vector<std::string>{} : builtBy(plan_, plan_.steps.size() - 1);
-        const BoardOnPaper whole = boardFor(std::make_shared<const Bench>(onlyThese(plan_.bench(), ids)), width_);
+        BoardOnPaper whole = boardsAlone(tellsPlaces(wish_) ? plan_.bench() : onlyThese(plan_.bench(), {}));
+        whole.scale = boardFor(whole.bench, width_).scale;
         const QSizeF size = sizeOnPaper(whole);
         const double beside = width_ - size.width() - kBesideMm;
         constexpr double kLeastCautionsMm = 80;
@@ -142,7 +141,7 @@ private:
     void addParts() {
         add(heading(QStringLiteral("Parts")));
         const double pictureMm = 20, idMm = 14, boxMm = 14;
-        const bool places = wish_.reader != SheetFor::Planner;
+        const bool places = tellsPlaces(wish_);
         const double rest = width_ - pictureMm - idMm - boxMm;
         const std::vector<PaperColumn> columns{{QStringLiteral("Id"), idMm},
                                                {QStringLiteral("Part"), rest * 0.26},
@@ -180,7 +179,7 @@ private:
         if (plan_.jumpers.empty()) return;
         add(heading(QStringLiteral("Jumpers")));
         const double idMm = 14, letterMm = 14, boxMm = 14, numberMm = 18;
-        const bool places = wish_.reader != SheetFor::Planner;
+        const bool places = tellsPlaces(wish_);
         const double rest = width_ - idMm - letterMm - boxMm - 2 * numberMm;
         const std::vector<PaperColumn> columns{
             {QStringLiteral("Id"), idMm},          {QStringLiteral("Letter"), letterMm},

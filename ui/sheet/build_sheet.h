@@ -9,7 +9,7 @@
 namespace tiepoint::ui {
 
 /// How much help the steps give.
-enum class Support { Pictures, Holes };
+enum class Support { Pictures, Holes, Diagram };
 /// Whom it is for.
 enum class SheetFor {
     Learner,  ///< empty fields for what is predicted and what is measured

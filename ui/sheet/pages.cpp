@@ -13,7 +13,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kDotsPerInch = 1200;
-constexpr double kInchMm = 25.4;
+constexpr double kOneInchMm = 25.4;
 constexpr double kCellPadMm = 1.5, kTitleMidMm = 4.5;
 
 QSizeF pageSizeOf(Paper paper) { return paper == Paper::A4 ? QSizeF(210, 297) : QSizeF(215.9, 279.4); }
@@ -79,7 +79,7 @@ bool paintPages(QPagedPaintDevice& device, const std::vector<std::vector<Block>>
     PaperSheet sheet(device);
     QPainter painter;
     if (!painter.begin(&sheet)) return false;
-    const double dotsPerMm = device.logicalDpiX() / kInchMm;
+    const double dotsPerMm = device.logicalDpiX() / kOneInchMm;
     for (std::size_t page = 0; page < pages.size(); ++page) {
         if (page > 0 && !device.newPage()) return false;
         painter.save();

@@ -1,5 +1,7 @@
 #include "ui/sheet/sheet_arrows.h"
 
+#include "core/snapshot/readings.h"
+
 #include <cmath>
 
 namespace tiepoint::ui {

@@ -37,6 +37,7 @@ std::vector<PaperCell> measuredRow(const QString& what, bool isKey, const QStrin
 void addPosition(std::vector<Block>& blocks, const MeasuredPosition& position, const SheetWish& wish, double width) {
     const bool isKey = wish.reader == SheetFor::Teacher;
     blocks.push_back(gap(2.5));
+    blocks.back().keepsWithNext = true;
     Block title = paragraph(paperWords(position.title), paper::kStrong, width, 1);
     title.keepsWithNext = true;
     blocks.push_back(std::move(title));
@@ -53,7 +54,11 @@ void addPosition(std::vector<Block>& blocks, const MeasuredPosition& position, c
                                    QStringLiteral("lit / dark")));
     for (const MeasuredPlace& place : position.places)
         rows.push_back(measuredRow(paperWords(place.where), isKey, expectedWords(place), QStringLiteral("V")));
-    for (Block& block : tableOf(columns, rows)) blocks.push_back(std::move(block));
+    for (Block& block : tableOf(columns, rows)) {
+        block.keepsWithNext = true;  // a position is measured in one go: it stands on one page
+        blocks.push_back(std::move(block));
+    }
+    blocks.back().keepsWithNext = false;
     if (isKey && !position.loop.empty()) {
         blocks.push_back(gap(1.5));
         blocks.push_back(paragraph(paperWords(position.loop), paper::kStrong, width));
@@ -74,6 +79,7 @@ std::vector<Block> measuringBlocks(const BuildPlan& plan, const SheetWish& wish)
                                  "beside it. Black tip: %1. Your partner presses.")
                       .arg(black),
                   paper::kBody, width));
+    blocks.back().keepsWithNext = true;
     for (const MeasuredPosition& position : plan.positions) addPosition(blocks, position, wish, width);
     if (wish.reader == SheetFor::Teacher)
         blocks.push_back(paragraph(

@@ -1,5 +1,6 @@
 #include "ui/sheet/sheet_painter.h"
 
+#include "ui/paint/lettering.h"
 #include "ui/paint/light_painter.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/shade.h"
@@ -28,13 +29,17 @@ public:
     void paint() {
         if (picture_.paper) painter_.fillRect(QRectF(0, 0, diagram_.width, diagram_.height), theme_.card);
         paintHalos();
+        painter_.setOpacity(picture_.settled);
         paintRims();
         paintWires();
+        painter_.setOpacity(1);
         for (const PlacedPart& part : diagram_.parts) paintPart(part);
+        painter_.setOpacity(picture_.settled);
         paintDots();
         if (picture_.live() && picture_.views.arrows != Arrows::Off)
             drawMarks(painter_, theme_, sheetArrows(picture_), picture_.views.arrows == Arrows::Electrons);
         if (picture_.live() && picture_.views.readings) paintTags();
+        painter_.setOpacity(1);
         paintWords();
         paintPointed();
     }

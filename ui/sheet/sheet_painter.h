@@ -19,6 +19,7 @@ struct SheetPicture {
     int hoverNet = -1;      ///< of the layout; lit with all its wires
     std::string hoverPart;  ///< lit with a rim, and told
     bool paper = true;      ///< draws its own ground
+    double settled = 1;     ///< below 1 parts are on their way, and wires come up
 
     const Snapshot* live() const {
         return snapshot && snapshot->layout == sheet->layout && snapshot->status() == Status::Solved ? snapshot.get()

@@ -13,6 +13,11 @@ inline constexpr double kBesideMm = 6;  ///< between what stands side by side
 
 inline QString paperWords(const std::string& text) { return plainText(text); }
 
+/// Whether the sheet says where things go; else that is the learner's own work.
+inline bool tellsPlaces(const SheetWish& wish) {
+    return wish.reader != SheetFor::Planner && wish.support != Support::Diagram;
+}
+
 /// What is built up to and with a step.
 std::vector<std::string> builtBy(const BuildPlan& plan, std::size_t step);
 /// In true size; smaller where the boards are broader than the paper or too high for it.

@@ -1,3 +1,4 @@
+#include "ui/sheet/sheet_painter.h"
 #include "ui/sheet/sheet_pieces.h"
 
 #include <algorithm>
@@ -45,6 +46,29 @@ Block stepPicture(const BuildPlan& plan, std::size_t step, double width, double 
             false, false};
 }
 
+/// The circuit diagram in place of steps: where things go is the learner's own work.
+std::vector<Block> diagramBlocks(const BuildPlan& plan, const SheetWish& wish) {
+    constexpr double kMostDiagramMm = 110;
+    const double width = paper::contentWidthMm(wish.paper);
+    SheetPicture picture;
+    picture.sheet = diagramOf(plan.layout, SymbolStyle::Iec);
+    picture.theme = &theme(ThemeName::Projector);
+    picture.views.arrows = Arrows::Off;
+    picture.views.readings = false;
+    picture.paper = false;
+    const Diagram& diagram = picture.sheet->diagram;
+    const double scale = std::min({1.0, width / diagram.width, kMostDiagramMm / diagram.height});
+    std::vector<Block> blocks{heading(QStringLiteral("Build"), QStringLiteral("from the diagram; the supply is off"))};
+    blocks.push_back({diagram.height * scale + 3,
+                      [picture, scale](QPainter& painter, QPointF at) {
+                          painter.translate(at);
+                          painter.scale(scale, scale);
+                          paintSheet(painter, picture);
+                      },
+                      false, false});
+    return blocks;
+}
+
 }  // namespace
 
 std::vector<std::string> builtBy(const BuildPlan& plan, std::size_t step) {
@@ -54,13 +78,15 @@ std::vector<std::string> builtBy(const BuildPlan& plan, std::size_t step) {
 }
 
 BoardOnPaper boardFor(std::shared_ptr<const Bench> bench, double widthMm) {
-    BoardOnPaper board{std::move(bench), {}, {}, 1};
+    BoardOnPaper board;
+    board.bench = std::move(bench);
     const QSizeF size = sizeOnPaper(board);
     board.scale = std::min({1.0, widthMm / size.width(), kMostHighMm / size.height()});
     return board;
 }
 
 std::vector<Block> stepBlocks(const BuildPlan& plan, const SheetWish& wish) {
+    if (wish.support == Support::Diagram) return diagramBlocks(plan, wish);
     std::vector<Block> blocks;
     const double pageWidth = paper::contentWidthMm(wish.paper);
     Block title = heading(QStringLiteral("Build"), QStringLiteral("the supply is off, its leads are out"));

@@ -106,6 +106,8 @@ void BenchView::setFindings(std::shared_ptr<const std::vector<Finding>> findings
     assembly_->marks.show();
 }
 
+void BenchView::setVeiled(bool veiled) { assembly_->shown.setVeiled(veiled); }
+
 QRectF BenchView::findingMark(int finding) const {
     for (const FindingMark& mark : assembly_->frame.findingMarks()) {
         if (mark.finding == finding) return viewportTransform().mapRect(mark.frame);

@@ -69,6 +69,8 @@ public:
     void probe();                       ///< begins a reading between the hole there and another
     /// What was found, as it may be shown; `current` is the one told on a card, or -1. Null: nothing.
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current);
+    /// While a room guesses nothing of what flows is shown: no light, arrows, readings, findings, nor what a supply delivers.
+    void setVeiled(bool veiled);
     /// Where the symbol of a finding was drawn last, in the viewport; empty if it has none.
     QRectF findingMark(int finding) const;
     void beginNote();  ///< opens the field for writing one

@@ -50,7 +50,10 @@ void LivePicture::followBench(std::shared_ptr<const Layout> layout) {
 
 void LivePicture::followLive() {
     const auto snapshot = live_.snapshot();
-    if (snapshot && snapshot->revision == document_.revision()) {
+    if (snapshot && snapshot->revision == document_.revision() && veiled_) {
+        picture_.wordsToCome = false;
+        Q_EMIT answered();
+    } else if (snapshot && snapshot->revision == document_.revision()) {
         // One truth: the snapshot's layout and ours are of the same bench, and its indices hold for both.
         picture_.snapshot = snapshot;
         if (before_.follow(snapshot)) picture_.changes = before_.changes();
@@ -58,6 +61,24 @@ void LivePicture::followLive() {
         if (picture_.wordsToCome) wording_.start(0);  // behind the frame that is asked for now
         Q_EMIT answered();
     }
+    Q_EMIT changed();
+}
+
+void LivePicture::setFindings(std::shared_ptr<const std::vector<Finding>> findings) {
+    findings_ = std::move(findings);
+    picture_.findings = veiled_ ? nullptr : findings_;
+}
+
+void LivePicture::setVeiled(bool veiled) {
+    if (veiled == veiled_) return;
+    veiled_ = veiled;
+    picture_.findings = veiled ? nullptr : findings_;
+    if (!veiled) return followLive();
+    picture_.snapshot = nullptr;
+    picture_.changes = nullptr;
+    picture_.pinned = nullptr;
+    picture_.netTags = nullptr;
+    before_.forget();
     Q_EMIT changed();
 }
 
@@ -101,7 +122,7 @@ void LivePicture::setScale(double pixelsPerMm, const WordSizes& sizes, const QRe
 }
 
 void LivePicture::arrangeTags() {
-    if (!picture_.wordsToCome) tags_.arrange(picture_);
+    if (!picture_.wordsToCome && !veiled_) tags_.arrange(picture_);
 }
 
 void LivePicture::addWords() {

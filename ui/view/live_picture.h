@@ -31,7 +31,9 @@ public:
     void setViews(const Views& views);
     /// Of the device, and how large words are to stand.
     void setScale(double pixelsPerMm, const WordSizes& sizes, const QRectF& seenMm);
-    void setFindings(std::shared_ptr<const std::vector<Finding>> findings) { picture_.findings = std::move(findings); }
+    void setFindings(std::shared_ptr<const std::vector<Finding>> findings);
+    /// Shows nothing of what flows, and nothing that is found, until it is lifted: a room guesses first.
+    void setVeiled(bool veiled);
     /// Another selection: what belongs to it keeps its tags.
     void followSelection();
     /// The bench as it stands, with all of its words where they are seen as a whole: for paper and files.
@@ -54,6 +56,8 @@ private:
     LiveBench& live_;
     Before before_;
     TagKeeper tags_;
+    bool veiled_ = false;
+    std::shared_ptr<const std::vector<Finding>> findings_;
     QTimer sighting_;  ///< runs while what is seen goes on changing
     QTimer wording_;   ///< when there is nothing else to do
 };

@@ -17,6 +17,9 @@ struct Actions {
     QAction* turn;
     QAction *copyPicture, *note, *pin, *probe, *layFlat, *steps, *find;
     QAction *zoomIn, *zoomOut, *fit, *fold, *fullScreen, *project, *ink, *wipeInk, *blank;
+    QAction *nextStep, *previousStep;  ///< of a lesson
+    QAction* legend;                   ///< the legend, for a room too
+    QAction *record, *markStep;        ///< a lesson is recorded; what was built is a step of it
     QAction *arrows, *electrons, *voltage, *strips, *readings, *turned;
     QActionGroup* themes;
     QAction *themeSystem, *themeDay, *themeDark, *themeProjector;

@@ -88,7 +88,13 @@ void BenchButton::paintWords(QPainter& painter, double left) {
         left += look_.px(kNumberRoom);
     }
     const double room = width() - left - look_.px(14);
-    sheet_.draw(painter, QRectF(left, top, room, headingMetrics.height()), words_.heading, {heading, theme.text});
+    const double aside = words_.aside.isEmpty() ? 0 : lineMetrics.horizontalAdvance(words_.aside) + look_.px(10);
+    if (aside > 0) {
+        sheet_.draw(painter, QRectF(left + room - aside, top, aside, headingMetrics.height()), words_.aside,
+                    {line, theme.dimText, Qt::AlignRight | Qt::AlignVCenter});
+    }
+    sheet_.draw(painter, QRectF(left, top, room - aside, headingMetrics.height()), words_.heading,
+                {heading, theme.text});
     sheet_.draw(painter, QRectF(left, top + headingMetrics.height(), room, lineMetrics.height()), words_.line,
                 {line, own ? theme.dimText : theme.text});
 }

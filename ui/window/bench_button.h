@@ -15,6 +15,7 @@ public:
     struct Words {
         QString number;  ///< of a course; empty: a bench of one's own, which is quieter
         QString heading, line;
+        QString aside = {};  ///< at the right of the heading: "8 min"
     };
 
     /// `file` is the name of an embedded file, or a path.

@@ -18,7 +18,7 @@ std::span<const CourseBench> course() {
         {"benches/gangway.bench.json", "Hidden metal", "Which five holes are one piece of metal?", kStrips},
         {"benches/three-buoys.bench.json", "The LED's resistor", "Three resistors: more ohms, less light."},
         {"benches/beacon-lamp.bench.json", "The button's four legs", "Two pairs of legs, and a bar that joins them.",
-         kStrips, false, CloseUp{10, 20}},
+         kStrips},
         {"benches/lock-gate.bench.json", "In series", "Two buttons in one loop: both are needed."},
         {"benches/quay-bell-lamp.bench.json", "In parallel", "Two buttons side by side: either is enough."},
         {"benches/fairway-dimmer.bench.json", "Volts", "The shares add up to the volts of the supply.", kVoltage},
@@ -26,13 +26,6 @@ std::span<const CourseBench> course() {
         {"benches/dark-beacon.bench.json", "Why does it stay dark?", "Find out why: nothing is told."},
     };
     return kCourse;
-}
-
-Rect closeUpMm(const Bench& bench, const CloseUp& closeUp) {
-    const Board& board = bench.boards.front();
-    const Point first = *holeMm(bench, {board.id, Line::C, closeUp.fromColumn});
-    const Point last = *holeMm(bench, {board.id, Line::H, closeUp.toColumn});
-    return {first.x, first.y, last.x - first.x, last.y - first.y};
 }
 
 }  // namespace tiepoint::ui

@@ -27,6 +27,8 @@ constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
 constexpr double kRoomCardShare = 0.4;  // of the screen, at most, for a card shown to a room
+constexpr double kSheetShare = 0.44;    // of the height below the title, for the circuit diagram
+constexpr double kBoardShare = 0.54;    // of the breadth, beside the circuit diagram
 const QSize kSmallestWindow(800, 500);
 
 BenchView* makeView(BenchDocument& document, LiveBench& live, QWidget* parent) {
@@ -69,6 +71,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(drawer_, &MyDrawer::changed, this, followDrawer);
     followDrawer();
     findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
+    sheetDesk_ = new SheetDesk({*document_, *live_, *view_, *bar_}, title_->menus(), actions_.project, stage_, this);
+    connect(sheetDesk_, &SheetDesk::arrangeWanted, this, &MainWindow::arrangeStage);
     files_->setAsker(questionsInBar(*bar_, this));
     findings_->reveal().setAsker(phraseInBar(*bar_));
     connect(bar_, &MessageBar::left, view_, [this] { view_->setFocus(Qt::OtherFocusReason); });
@@ -77,7 +81,16 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectActions();
     connectViews();
     connectThemes();
+    arrowKey_ = new ArrowKey(*view_, stage_);
+    lessons_ =
+        new LessonDesk({*document_, *live_, *view_, *files_, *bar_, *projection_, *memory_, actions_}, stage_, this);
+    recorder_ = new LessonRecorder(*document_, *bar_, actions_, recoveryFolder_, this);
+    connect(lessons_, &LessonDesk::arrangeWanted, this, &MainWindow::arrangeStage);
+    connect(view_, &BenchView::viewsChanged, this, &MainWindow::placeArrowKey);
+    connect(live_, &LiveBench::answerReady, this, &MainWindow::placeArrowKey);
     walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
+    sum_ = new SumGuide(*live_, *view_, *cards_, inquiry_->menu(), this);
+    doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
     const auto unfold = [this] {
@@ -97,6 +110,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(cards_, &CardRow::asideChanged, this, followRoom);
     connect(&inquiry_->questions(), &Questions::tableReady, this, followRoom);
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
+    connect(sum_, &SumGuide::cardWanted, this, unfold);
+    connect(spread_, &SpreadDesk::cardWanted, this, unfold);
+    connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
@@ -202,8 +218,7 @@ void MainWindow::showStartCard() {
 }
 
 void MainWindow::connectStartCard() {
-    connect(start_, &StartCard::benchChosen, files_,
-            [this](const QString& name, const Views& views) { files_->openEmbedded(name, views); });
+    connect(start_, &StartCard::lessonChosen, files_, [this](const QString& name) { files_->openEmbedded(name); });
     connect(start_, &StartCard::fileChosen, files_, &FileActions::openFile);
     connect(start_, &StartCard::closed, this, [this] { view_->setFocus(Qt::OtherFocusReason); });
     connect(start_, &StartCard::firstChosen, tools_, &WindowTools::beginFirstBuild);
@@ -248,24 +263,32 @@ void MainWindow::arrangeStage() {
     tray_->setLook(look);
     bar_->setLook(look);
     tools_->setLook(look);
+    lessons_->setLook(look);
+    arrowKey_->setLook(look);
     if (hunt_) hunt_->setLook(look);
     const bool projecting = projection_->isProjecting();
-    const bool folded = actions_.fold->isChecked() || projecting;
+    const bool sheet = sheetDesk_->isShown();
+    const bool strip = projecting && roomTray_ && !lessons_->isGiving() && !sheet;  // of the tray, alone
+    const bool folded = actions_.fold->isChecked() || projecting || sheet;
     title_->setVisible(!projecting);
     cards_->setRoom(projecting);
     Card* const roomCard = cards_->roomCard();
     const bool hunting = hunt_ && hunt_->isActive();
     cards_->setVisible((!folded || roomCard) && !hunting);
-    tray_->setVisible(!folded && !hunting);
-    if (folded) tray_->closeDrawer();
+    tray_->setVisible((!folded || strip) && !hunting);
+    if (folded && !strip) tray_->closeDrawer();
 
-    const int titleHeight = projecting ? 0 : look.ipx(kTitleHeight), side = look.ipx(kCardSide);
-    int bottom = stage_->height();
+    const LessonDesk::Room lesson = lessons_->roomWanted();
+    const int titleHeight = lessons_->isGiving() ? lesson.above : projecting ? 0 : look.ipx(kTitleHeight);
+    const int side = look.ipx(kCardSide);
+    int bottom = stage_->height() - lesson.below;
     const int width = stage_->width() - 2 * side;
-    if (!folded) {
+    if (!folded || strip) {
         const int trayHeight = look.ipx(tray_->wantedHeight());
         bottom -= look.ipx(kBelow) + trayHeight;
         tray_->setGeometry(side, bottom, width, trayHeight);
+    }
+    if (!folded) {
         bottom -= look.ipx(kBetweenCards) + look.ipx(kCardHeight);
         cards_->setGeometry(side, bottom, width, look.ipx(kCardHeight));
     }
@@ -281,8 +304,23 @@ void MainWindow::arrangeStage() {
         bottom -= height;
     }
     title_->setGeometry(0, 0, stage_->width(), titleHeight);
-    const QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
+    lessons_->placeIn(stage_->rect());
+    QRect bench(0, titleHeight, stage_->width() - lesson.right, bottom - titleHeight);
+    QRect paper;
+    if (sheet && projecting) {
+        // For a room: side by side, both as large as can be.
+        const int boardWidth = static_cast<int>(kBoardShare * bench.width());
+        paper = bench.adjusted(boardWidth, 0, 0, 0);
+        bench.setWidth(boardWidth);
+    } else if (sheet) {
+        const int height = static_cast<int>(kSheetShare * bench.height());
+        paper = QRect(side, bench.bottom() + 1 - height, width, height);
+        bench.setHeight(bench.height() - height);
+    }
+    sheetDesk_->placeIn(paper, projecting, look);
     view_->setGeometry(bench);
+    lessons_->settle();
+    placeArrowKey();
     bar_->placeIn(bench);
     const QRect card = cards_->middlePlace().translated(cards_->pos());
     tools_->placeIn(bench, card);
@@ -292,6 +330,9 @@ void MainWindow::arrangeStage() {
         start_->placeIn({0, titleHeight, stage_->width(), stage_->height() - titleHeight});
     }
 }
+
+/// Prints the scale of the arrows while a room looks on.
+void MainWindow::placeArrowKey() { arrowKey_->place(projection_->isProjecting() && !lessons_->run().isVeiled()); }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);

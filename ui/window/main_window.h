@@ -12,16 +12,22 @@
 #include "ui/tray/tray.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
+#include "ui/window/arrow_key.h"
 #include "ui/window/damage_desk.h"
+#include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/findings_desk.h"
 #include "ui/window/hunt_desk.h"
 #include "ui/window/inquiry.h"
+#include "ui/window/lesson_desk.h"
+#include "ui/window/lesson_recorder.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
 #include "ui/window/resistor_help.h"
+#include "ui/window/sheet_desk.h"
 #include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
+#include "ui/window/sum_guide.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
 #include "ui/window/walk_guide.h"
@@ -58,13 +64,19 @@ public:
     WindowTools& tools() { return *tools_; }
     Inquiry& inquiry() { return *inquiry_; }
     WalkGuide& walk() { return *walk_; }
+    SumGuide& sum() { return *sum_; }
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
     FindingsDesk& findings() { return *findings_; }
+    SheetDesk& sheetDesk() { return *sheetDesk_; }
+    DoctorDesk& doctor() { return *doctor_; }
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
     DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
+    LessonDesk& lessons() { return *lessons_; }
+    LessonRecorder& recorder() { return *recorder_; }
+    ArrowKey& arrowKey() { return *arrowKey_; }
     const Actions& actions() const { return actions_; }
 
 protected:
@@ -88,6 +100,7 @@ private:
     void followFile();
     void applyTheme();
     void arrangeStage();
+    void placeArrowKey();
 
     QString recoveryFolder_;
     BenchDocument* document_;
@@ -109,13 +122,20 @@ private:
     Inquiry* inquiry_;
     ViewMemory* memory_;
     WalkGuide* walk_;
+    SumGuide* sum_;
     MyDrawer* drawer_;
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
+    SheetDesk* sheetDesk_;
+    DoctorDesk* doctor_;
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
     DamageDesk* damage_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
+    LessonDesk* lessons_ = nullptr;
+    LessonRecorder* recorder_;
+    ArrowKey* arrowKey_ = nullptr;
+    bool roomTray_ = false;  ///< the tray stands below while a room looks on
 };
 
 }  // namespace tiepoint::ui

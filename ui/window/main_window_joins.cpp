@@ -1,8 +1,12 @@
 // What joins the window to the things in it: the document's signals, the actions, the views and the themes.
 
 #include "ui/theme/plain_text.h"
+#include "ui/theme/qs.h"
 #include "ui/theme/theme_choice.h"
+#include "ui/window/course.h"
 #include "ui/window/main_window.h"
+
+#include <QMenu>
 
 namespace tiepoint::ui {
 namespace {
@@ -49,6 +53,13 @@ void MainWindow::connectActions() {
     on(actions_.close, [this] { close(); });
     on(actions_.quit, [this] { close(); });
     on(actions_.start, [this] { showStartCard(); });
+    auto* benches = new QMenu(QStringLiteral("&Harbour benches"), this);
+    for (const CourseBench& each : course()) {
+        QAction* open = benches->addAction(menuWords(qs(each.topic)));
+        open->setData(qs(each.file));
+        on(open, [this, &each] { files_->openEmbedded(qs(each.file), each.views); });
+    }
+    title_->menus().actions().front()->menu()->insertMenu(actions_.save, benches);
     QUndoStack& history = document_->undoStack();
     on(actions_.undo, [&history] { history.undo(); });
     on(actions_.redo, [&history] { history.redo(); });
@@ -79,10 +90,26 @@ void MainWindow::connectViews() {
     on(actions_.zoomIn, [this, middle] { view_->zoomAt(middle(), kZoomStep); });
     on(actions_.zoomOut, [this, middle] { view_->zoomAt(middle(), 1 / kZoomStep); });
     on(actions_.fit, [this] { view_->fitBench(); });
-    on(actions_.fold, [this](bool) { arrangeStage(); });
+    on(actions_.fold, [this](bool) {
+        if (projection_->isProjecting()) {  // a strip of the tray comes and goes; the desk stays as it was
+            roomTray_ = !roomTray_;
+            actions_.fold->setChecked(!actions_.fold->isChecked());
+        }
+        arrangeStage();
+    });
+    on(actions_.legend, [this] { cards_->callLegend(); });
     on(actions_.fullScreen, [this](bool full) { setWindowState(windowState().setFlag(Qt::WindowFullScreen, full)); });
     connect(actions_.project, &QAction::toggled, projection_, &Projection::setProjecting);
     connect(projection_, &Projection::changed, this, &MainWindow::arrangeStage);
+    // A bench that first has current while it is shown gets its scale then.
+    connect(live_, &LiveBench::answerReady, projection_, [this] {
+        if (projection_->isProjecting() && !lessons_->isGiving()) projection_->lockScale();
+    });
+    connect(projection_, &Projection::themeOffered, this, [this] {
+        bar_->say(MessageBar::Tone::Notice, QStringLiteral("The back row sees more in the projector theme."),
+                  {{QStringLiteral("Take it"), [this] { actions_.themeProjector->trigger(); }},
+                   {QStringLiteral("Keep this one"), [] {}}});
+    });
     on(actions_.arrows, [this](bool shown) {
         changeViews([shown](Views& v) { v.arrows = shown ? Arrows::Conventional : Arrows::Off; });
     });

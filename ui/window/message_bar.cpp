@@ -163,6 +163,8 @@ void MessageBar::showQuestion() {
         keys_.back()->style()->polish(keys_.back());  // its look follows from what it is
         keys_.back()->setAccessibleDescription(accessibleName());
     }
+    phrase_->setEchoMode(asked.masked ? QLineEdit::Password : QLineEdit::Normal);
+    phrase_->setAccessibleName(asked.masked ? QStringLiteral("Pass phrase") : QStringLiteral("Words"));
     phrase_->setVisible(asked.phrase);
     phrase_->setAccessibleDescription(accessibleName());
     arrange();

@@ -34,7 +34,8 @@ public:
         std::vector<Offer> answers;
         std::size_t safe = 0;          ///< the answer that Enter gives
         std::function<void()> cancel;  ///< Escape, or the bench that it was about is gone
-        bool phrase = false;           ///< a phrase is asked for, which isn't shown while it is typed
+        bool phrase = false;           ///< a phrase is asked for, ...
+        bool masked = true;            ///< ... which isn't shown while it is typed
     };
 
     explicit MessageBar(QWidget* parent);

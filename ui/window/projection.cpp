@@ -4,6 +4,8 @@
 
 #include <QEvent>
 
+#include <utility>
+
 namespace tiepoint::ui {
 
 Projection::Projection(BenchView& view, const Actions& actions, QWidget& window)
@@ -39,6 +41,23 @@ void Projection::setProjecting(bool projecting) {
     window_.setWindowState(window_.windowState().setFlag(Qt::WindowFullScreen, projecting || wasFullScreen_));
     Q_EMIT changed();  // the view has its new place before it fits the circuit into it
     view_.room().setProjecting(projecting);
+    if (projecting) {
+        lockScale();
+        if (view_.picture().theme->name != ThemeName::Projector) Q_EMIT themeOffered();
+    } else if (std::exchange(locked_, false)) {
+        Views views = view_.views();
+        views.lockedFullScaleAmpere.reset();
+        view_.setViews(views);
+    }
+}
+
+void Projection::lockScale() {
+    const Picture& picture = view_.picture();
+    if (!picture.live() || picture.views.lockedFullScaleAmpere || picture.snapshot->largestCurrentAmpere <= 0) return;
+    Views views = picture.views;
+    views.lockedFullScaleAmpere = fullScaleAmpere(picture);
+    locked_ = true;
+    view_.setViews(views);
 }
 
 void Projection::setBlank(bool blank) {

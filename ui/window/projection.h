@@ -26,6 +26,11 @@ public:
 
 Q_SIGNALS:
     void changed();
+    void themeOffered();  ///< the room would see more in another theme
+
+public:
+    /// Locks the scale of the arrows as it is, so that twice the current is twice the breadth after an edit too.
+    void lockScale();
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -39,6 +44,7 @@ private:
     QWidget* blank_;
     QToolButton* end_;
     bool projecting_ = false, wasFullScreen_ = false;
+    bool locked_ = false;  ///< the arrows' scale was locked for the room, and goes on by itself afterwards
 };
 
 }  // namespace tiepoint::ui

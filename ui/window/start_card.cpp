@@ -1,11 +1,10 @@
 #include "ui/window/start_card.h"
 
-#include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
+#include "core/course/shipped.h"
 #include "ui/theme/panels.h"
 #include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
-#include "ui/window/course.h"
 
 #include <QDateTime>
 #include <QFileInfo>
@@ -26,11 +25,19 @@ constexpr double kFirstPanelShare = 0.185, kWordButtonHeight = 54;
 constexpr std::size_t kMostOwn = 4;
 constexpr qint64 kLargestPictured = 1 << 20;  // bytes of a file of one's own
 
-std::shared_ptr<const Bench> embeddedBench(std::string_view name) {
-    const auto file = std::ranges::find(embeddedFiles(), name, &EmbeddedFile::name);
-    if (file == embeddedFiles().end()) return nullptr;
-    auto read = readBench(file->text);
-    return read ? std::make_shared<const Bench>(std::move(read).value().bench) : nullptr;
+/// A lesson's second step, where most of it stands, in the view that it is taught in.
+Miniature pictureOfLesson(const ShippedLesson& shipped) {
+    const Lesson& lesson = *shipped.lesson;
+    const int step = std::min(1, lesson.stepCount() - 1);
+    Miniature picture;
+    picture.bench = situationOf(lesson, step).bench;
+    for (const LessonStep& each : lesson.steps) {
+        if (!each.show || !(each.show->strips || each.show->voltage)) continue;
+        picture.views = *each.show;
+        break;
+    }
+    picture.frameMm = boardsFrameMm(*picture.bench);
+    return picture;
 }
 
 /// "today", "yesterday", "Monday", "12 Nov".
@@ -98,22 +105,16 @@ void StartCard::setVisible(bool visible) {
 }
 
 void StartCard::addBenches() {
-    int number = 0;
-    for (const CourseBench& each : course()) {
-        const QString name = qs(each.file);
-        auto* key = new BenchButton(name, {QString::number(++number), qs(each.topic), qs(each.line)}, this);
-        connect(key, &QAbstractButton::clicked, this, [this, name, &each] { Q_EMIT benchChosen(name, each.views); });
-        connect(key, &BenchButton::resized, this, [this, key, &each] {
-            draw(key, [&each] {
-                Miniature picture;
-                picture.bench = embeddedBench(each.file);
-                picture.views = each.views;
-                picture.pressed = each.pressed;
-                if (picture.bench) picture.frameMm = boardsFrameMm(*picture.bench);
-                if (picture.bench && each.closeUp) picture.frameMm = closeUpMm(*picture.bench, *each.closeUp);
-                return picture;
-            });
-        });
+    for (const ShippedLesson& each : shippedLessons()) {
+        if (each.number == 0) continue;  // the first build stands in front
+        const QString name = qs(each.name);
+        auto* key = new BenchButton(name,
+                                    {QString::number(each.number), qs(each.lesson->title), qs(each.lesson->summary),
+                                     QStringLiteral("%1 min").arg(each.lesson->minutes)},
+                                    this);
+        connect(key, &QAbstractButton::clicked, this, [this, name] { Q_EMIT lessonChosen(name); });
+        connect(key, &BenchButton::resized, this,
+                [this, key, &each] { draw(key, [&each] { return pictureOfLesson(each); }); });
         benches_.push_back(key);
     }
 }
@@ -266,7 +267,7 @@ void StartCard::paintEvent(QPaintEvent*) {
     const double pad = look_.px(kStartPad);
     sheet_.begin();
     sheet_.draw(painter, QRectF(card.left() + pad, card.top() + look_.px(14), card.width() - 2 * pad, look_.px(60)),
-                QStringLiteral("A model harbour, bench by bench"),
+                QStringLiteral("A model harbour in ten lessons"),
                 {look_.font(text::kTitle + 4, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
     paintOwn(painter);
     if (recoveries_.empty()) return;

@@ -42,7 +42,7 @@ public:
     QAbstractButton* forgetKey() const { return forget_; }
 
 Q_SIGNALS:
-    void benchChosen(const QString& embeddedName, const tiepoint::Views& views);
+    void lessonChosen(const QString& embeddedName);
     void fileChosen(const QString& path);
     void firstChosen();
     void newChosen();

@@ -47,7 +47,7 @@ void ViewMemory::recall() {
 }
 
 void ViewMemory::remember() {
-    if (recalling_) return;
+    if (recalling_ || resting_) return;
     keep();
     keepUsual(view_.views());
 }

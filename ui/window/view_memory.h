@@ -18,13 +18,15 @@ public:
     void recall();
     /// Keeps what is shown with the bench.
     void keep() { document_.keepViews(view_.views()); }
+    /// While it rests what is shown is somebody else's choice, such as a lesson's, and isn't remembered.
+    void setResting(bool resting) { resting_ = resting; }
 
 private:
     void remember();
 
     BenchDocument& document_;
     BenchView& view_;
-    bool recalling_ = false;
+    bool recalling_ = false, resting_ = false;
 };
 
 /// What the person's settings hold.

@@ -18,6 +18,7 @@ Package potentiometerPackage();
 Package lampWiredPackage();
 Package togglePackage();
 Package multimeterPackage();
+Package axialChokePackage();
 
 PackageFamily dipFamily();
 PackageFamily to92Family();

@@ -27,7 +27,7 @@ std::string mendBrokenJumper(const Bench&, const Slip& slip) {
 
 }  // namespace
 
-const SlipKind kBrokenJumper{"broken-jumper", 2, "slip.broken-jumper.seen", false, searchBrokenJumper, toldBrokenJumper,
-                             mendBrokenJumper};
+const SlipKind kBrokenJumper{
+    "broken-jumper", 2, "slip.broken-jumper.seen", false, searchBrokenJumper, toldBrokenJumper, mendBrokenJumper, true};
 
 }  // namespace tiepoint

@@ -29,6 +29,7 @@ std::string mendDeadPart(const Bench&, const Slip& slip) {
 
 }  // namespace
 
-const SlipKind kDeadPart{"dead-part", 2, "slip.dead-part.seen", false, searchDeadPart, toldDeadPart, mendDeadPart};
+const SlipKind kDeadPart{"dead-part",  2,   "slip.dead-part.seen", false, searchDeadPart, toldDeadPart,
+                         mendDeadPart, true};
 
 }  // namespace tiepoint

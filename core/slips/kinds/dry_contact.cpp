@@ -47,7 +47,7 @@ std::string mendDryContact(const Bench& bench, const Slip& slip) {
 
 }  // namespace
 
-const SlipKind kDryContact{"dry-contact", 3, "slip.dry-contact.seen", false, searchDryContact, toldDryContact,
-                           mendDryContact};
+const SlipKind kDryContact{"dry-contact",  3,   "slip.dry-contact.seen", false, searchDryContact, toldDryContact,
+                           mendDryContact, true};
 
 }  // namespace tiepoint

@@ -29,6 +29,7 @@ std::string mendWeakCells(const Bench& bench, const Slip& slip) {
 
 }  // namespace
 
-const SlipKind kWeakCells{"weak-cells", 3, "slip.weak-cells.seen", false, searchWeakCells, figureWords, mendWeakCells};
+const SlipKind kWeakCells{"weak-cells",    3,           "slip.weak-cells.seen", false,
+                          searchWeakCells, figureWords, mendWeakCells,          true};
 
 }  // namespace tiepoint

@@ -60,8 +60,9 @@ TEST(Kit, ErrorsNameTheirPlace) {
         const auto read = readKit(text);
         ASSERT_FALSE(read.ok()) << expected;
         EXPECT_GT(read.error().place.line, 0);
-        if (std::string_view(expected) != "7:")
+        if (std::string_view(expected) != "7:") {
             EXPECT_NE(read.error().oneLine().find(expected), std::string::npos) << read.error().oneLine();
+        }
     }
 }
 

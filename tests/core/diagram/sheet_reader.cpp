@@ -45,7 +45,7 @@ ReadSheet readSheet(const Diagram& diagram) {
     ReadSheet read;
     std::vector<Point> tips;
     for (const PlacedPart& part : diagram.parts) {
-        for (const PlacedLead& lead : part.leads) {
+        for (const SheetLead& lead : part.leads) {
             read.leads.emplace_back(part.part, lead.lead);
             tips.push_back(lead.at);
         }
@@ -109,7 +109,7 @@ std::string misread(const Netlist& netlist, const Diagram& diagram) {
         }
         for (const PlacedPart& part : diagram.parts) {
             ways += static_cast<int>(
-                std::ranges::count_if(part.leads, [&](const PlacedLead& lead) { return same(lead.at, dot.at); }));
+                std::ranges::count_if(part.leads, [&](const SheetLead& lead) { return same(lead.at, dot.at); }));
         }
         if (ways < 3) return fmt::format("a dot at {}, {} joins {} ways", dot.at.x, dot.at.y, ways);
     }

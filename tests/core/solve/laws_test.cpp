@@ -30,6 +30,10 @@ const std::map<std::string_view, std::pair<double, double>> kUsual = {
     {"outputResistance", {10, 1e3}},
     {"hysteresis", {1e-3, 0.1}},
     {"delay", {1e-9, 1e-6}},
+    {"capacitance", {1e-12, 1e-3}},
+    {"startVoltage", {1e-3, 10}},
+    {"inductance", {1e-6, 1}},
+    {"startCurrent", {1e-3, 1}},
 };
 
 template <class Law>
@@ -56,6 +60,7 @@ void checkLaw(std::mt19937& random) {
             test::checkEvents(law, touch, bits);
         }
         test::checkCharges(law, touch);
+        if constexpr (StoresFlux<Law>) test::checkFluxes(law, std::array<double, Law::kFluxes>{0.1});
         if (testing::Test::HasFailure()) return;
     }
 }
@@ -111,8 +116,8 @@ TEST(Laws, StoresOfFluxAreHeldToTheirSlopes) {
 }
 
 TEST(Elements, TheTableFollowsFromTheListOfLaws) {
-    for (const char* name :
-         {"resistance", "supply", "contact", "junction", "filament", "transistor", "controlled-source", "comparator"})
+    for (const char* name : {"resistance", "supply", "contact", "junction", "filament", "transistor",
+                             "controlled-source", "comparator", "capacitance", "inductance", "spark"})
         ASSERT_NE(findElement(name), nullptr) << name;
     EXPECT_EQ(findElement("junction"), &kJunctionElement);
     Circuit circuit;

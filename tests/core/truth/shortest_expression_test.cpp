@@ -68,6 +68,9 @@ TEST(ShortestExpression, SaysWhatTheTradeSays) {
         {3, [](Set s) { return (s[0] != s[1]) != s[2]; }, "S1 XOR S2 XOR S3"},
         {3, [](Set s) { return s[0] == s[2] && s[1]; }, "S2 AND NOT (S1 XOR S3)"},
         {3, [](Set s) { return (s[0] != s[2]) && s[1]; }, "S2 AND (S1 XOR S3)"},
+        {3, [](Set s) { return s[0] ? s[2] : s[1]; }, "(NOT S1 AND S2) OR (S1 AND S3)"},
+        {3, [](Set s) { return s[0] ? s[1] : s[2]; }, "(S1 AND S2) OR (NOT S1 AND S3)"},
+        {3, [](Set s) { return s[2] ? s[0] : s[1]; }, "(S1 AND S3) OR (S2 AND NOT S3)"},
     };
     for (const Case& each : cases) {
         const TruthFunction function = functionOf(each.variables, each.says);
@@ -107,39 +110,48 @@ TEST(ShortestExpression, NamesEachSwitchAsSeldomAsPossible) {
     }
 }
 
-/// By table of three switches: the fewest names that any formula of AND, OR, XOR and NOT needs.
-std::vector<int> fewestNames() {
-    constexpr int kTables = 256;
+/// By table of three switches: the fewest names that a formula of AND, OR, XOR and NOT needs. `plain`: one in which XOR joins names only.
+std::vector<int> fewestNames(bool plain) {
+    constexpr int kTables = 256, kMostNames = 12;
     std::vector<int> fewest(kTables, 0);
-    std::vector<std::vector<int>> byNames(1);
-    for (int names = 1; std::ranges::count(fewest, 0) > 2; ++names) {
-        std::vector<int> made;
-        const auto reach = [&](int table) {
+    std::vector<std::vector<int>> byNames(1), oddByNames(1);  // odd: XOR of names, and NOT of it
+    std::vector<int> odd(kTables, 0);
+    for (int names = 1; std::ranges::count(fewest, 0) > 2 && names <= kMostNames; ++names) {
+        std::vector<int> made, madeOdd;
+        const auto reach = [names](int table, std::vector<int>& known, std::vector<int>& reached) {
             for (const int each : {table, table ^ 0xff}) {
-                if (each == 0 || each == 0xff || fewest[each] != 0) continue;
-                fewest[each] = names;
-                made.push_back(each);
+                if (each == 0 || each == 0xff || known[each] != 0) continue;
+                known[each] = names;
+                reached.push_back(each);
             }
         };
+        const auto reachOdd = [&](int table) {
+            reach(table, odd, madeOdd);
+            reach(table, fewest, made);
+        };
         if (names == 1) {
-            for (const int variable : {0xf0, 0xcc, 0xaa}) reach(variable);
+            for (const int variable : {0xf0, 0xcc, 0xaa}) reachOdd(variable);
         }
         for (int left = 1; left < names; ++left) {
             for (const int a : byNames[left]) {
                 for (const int b : byNames[names - left]) {
-                    reach(a & b);
-                    reach(a | b);
-                    reach(a ^ b);
+                    reach(a & b, fewest, made);
+                    reach(a | b, fewest, made);
+                    if (!plain) reach(a ^ b, fewest, made);
                 }
+            }
+            for (const int a : oddByNames[left]) {
+                for (const int b : oddByNames[names - left]) reachOdd(a ^ b);
             }
         }
         byNames.push_back(std::move(made));
+        oddByNames.push_back(std::move(madeOdd));
     }
     return fewest;
 }
 
 TEST(ShortestExpression, NoneOfAllFunctionsOfThreeSwitchesHasAShorterOne) {
-    const std::vector<int> fewest = fewestNames();
+    const std::vector<int> fewest = fewestNames(false);
     for (int table = 1; table < 255; ++table) {
         TruthFunction function(3);
         for (int row = 0; row < 8; ++row) function.rows[row] = (table >> row) & 1 ? Truth::Yes : Truth::No;
@@ -147,6 +159,22 @@ TEST(ShortestExpression, NoneOfAllFunctionsOfThreeSwitchesHasAShorterOne) {
         EXPECT_EQ(expression.length().first, fewest[table]) << expression.inWords(kNames);
         expectEquivalent(function, expression.inWords(kNames));
     }
+}
+
+/// Where a formula of as few names needs no bracket in an XOR, none is said.
+TEST(ShortestExpression, NoneOfAllFunctionsOfThreeSwitchesComparesBracketsInVain) {
+    const std::vector<int> fewest = fewestNames(false), plain = fewestNames(true);
+    int compared = 0;
+    for (int table = 1; table < 255; ++table) {
+        TruthFunction function(3);
+        for (int row = 0; row < 8; ++row) function.rows[row] = (table >> row) & 1 ? Truth::Yes : Truth::No;
+        const Expression expression = shortestExpression(function).expression;
+        ASSERT_GT(plain[table], 0);
+        EXPECT_EQ(expression.compared() == 0, plain[table] == fewest[table]) << expression.inWords(kNames);
+        compared += expression.compared() != 0;
+    }
+    EXPECT_GT(compared, 0);
+    EXPECT_LT(compared, 255);
 }
 
 TEST(ShortestExpression, FreeRowsMayGoEitherWay) {

@@ -159,11 +159,17 @@ TEST(WordsInCode, EveryIdHasATextAndEveryTextIsSaid) {
     for (const std::string& id : known) EXPECT_TRUE(used.contains(id)) << "nobody says " << id;
 }
 
-/// Where sentences stand in code no more, but for names: of JSON, and what a rule is for.
+/// Where sentences stand in code no more. The table of rules tells contributors what each is for.
 bool isWithoutSentences(const std::string& where) {
-    static const std::vector<std::string> kFolders = {"core/lesson/", "core/why/", "core/slips/", "core/meter/"};
-    return std::ranges::any_of(kFolders, [&](const std::string& folder) { return where.starts_with(folder); });
+    static const std::vector<std::string> kFolders = {"core/findings/", "core/lesson/", "core/meter/", "core/slips/",
+                                                      "core/why/"};
+    return where != "core/findings/rules.cpp" &&
+           std::ranges::any_of(kFolders, [&](const std::string& folder) { return where.starts_with(folder); });
 }
+
+/// Names of figures in JSON; people read them through words of their own.
+const Names kFigureNames = {"current now", "current turned round", "leads alone", "rails in halves",
+                            "resistance without it"};
 
 TEST(WordsInCode, NoSentenceStandsInCode) {
     static const std::regex sentence(R"([A-Za-z']+,? [a-z{][A-Za-z'}]*.*)");
@@ -171,8 +177,10 @@ TEST(WordsInCode, NoSentenceStandsInCode) {
     for (const Source& source : coreSources()) {
         if (!isWithoutSentences(source.where)) continue;
         ++looked;
-        for (const std::string& literal : literalsOf(source.code))
+        for (const std::string& literal : literalsOf(source.code)) {
+            if (kFigureNames.contains(literal)) continue;
             EXPECT_FALSE(std::regex_search(literal, sentence)) << source.where << " has words of its own: " << literal;
+        }
     }
     EXPECT_GT(looked, 50u);
 }

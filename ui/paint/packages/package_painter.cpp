@@ -18,7 +18,7 @@ struct Entry {
     const PackagePainter& (*painter)();
 };
 
-constexpr std::array<Entry, 17> kPainters{{
+constexpr std::array<Entry, 18> kPainters{{
     {"axial-quarter-watt", &resistorPainter},
     {"diode-axial", &diodePainter},
     {"led-5mm", &ledPainter},
@@ -36,6 +36,7 @@ constexpr std::array<Entry, 17> kPainters{{
     {"to-92", &to92Painter},
     {"radial-can", &radialCanPainter},
     {"ceramic-disc", &ceramicDiscPainter},
+    {"axial-choke", &axialChokePainter},
 }};
 
 }  // namespace

@@ -145,5 +145,6 @@ const PackagePainter& dipPainter();
 const PackagePainter& to92Painter();
 const PackagePainter& radialCanPainter();
 const PackagePainter& ceramicDiscPainter();
+const PackagePainter& axialChokePainter();
 
 }  // namespace tiepoint::ui

@@ -1,0 +1,73 @@
+// Which of the two a text is stands in its head, which may be anywhere: it is scanned once for that, and then read by its own reader.
+
+#include "core/base/file_io.h"
+#include "core/base/json_scan.h"
+#include "core/bench/bench_file.h"
+#include "core/bench/bench_in_picture.h"
+#include "core/bench/file_head.h"
+#include "core/course/lesson_file.h"
+
+#include <array>
+#include <new>
+
+namespace tiepoint {
+namespace {
+
+constexpr std::string_view kTableMark = "\xEF\xBB\xBF";
+
+/// The format that a text says it has; empty where it says none or can't be scanned.
+std::string formatNameOf(std::string_view text) {
+    constexpr std::array<std::string_view, 4> kLists = {"boards", "parts", "jumpers", "steps"};
+    FileHead head;
+    const auto error = scanJson(text, kLists, [&](JsonPiece&& piece) {
+        if (piece.list < 0) head.take(piece.value);
+    });
+    return error ? std::string() : std::string(head.format().value_or(""));
+}
+
+}  // namespace
+
+Result<ReadTable> readTable(std::string_view text) try {
+    if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
+    std::string_view bare = text;
+    if (bare.starts_with(kTableMark)) bare.remove_prefix(kTableMark.size());
+    if (formatNameOf(bare) == kLessonFormat) {
+        auto read = readLesson(text);
+        if (!read) return read.error();
+        auto lesson = std::make_shared<const Lesson>(std::move(read.value().lesson));
+        return ReadTable{*lesson->start, lesson, std::move(read.value().warnings)};
+    }
+    auto read = readBench(text);
+    if (!read) return read.error();
+    return ReadTable{std::move(read.value().bench), nullptr, std::move(read.value().warnings)};
+} catch (const std::bad_alloc&) {
+    return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};
+}
+
+namespace {
+
+template <class Read>
+auto readNamed(const std::filesystem::path& path, Read read) -> decltype(read(std::string_view())) {
+    auto bytes = readFile(path, kLargestBenchBytes);
+    if (!bytes) return bytes.error();
+    const auto text = textOrInside(std::move(bytes).value());  // of a picture, the bench inside
+    auto result = text ? read(std::string_view(*text)) : decltype(read(std::string_view()))(text.error());
+    if (!result) {
+        Error error = result.error();
+        error.file = path.string();
+        return error;
+    }
+    for (Error& warning : result.value().warnings) warning.file = path.string();
+    return result;
+}
+
+}  // namespace
+
+Result<ReadLesson> readLessonFile(const std::filesystem::path& path) {
+    return readNamed(path, [](std::string_view text) { return readLesson(text); });
+}
+Result<ReadTable> readTableFile(const std::filesystem::path& path) {
+    return readNamed(path, [](std::string_view text) { return readTable(text); });
+}
+
+}  // namespace tiepoint

@@ -1,0 +1,137 @@
+#include "ui/live/doctor_run.h"
+
+#include "core/base/stopping.h"
+#include "core/doctor/observation_words.h"
+#include "core/doctor/question_words.h"
+#include "ui/live/low_priority.h"
+
+#include <algorithm>
+#include <condition_variable>
+#include <mutex>
+#include <stop_token>
+#include <thread>
+#include <utility>
+
+namespace tiepoint::ui {
+namespace {
+
+struct DoctorJob {
+    quint64 number = 0;
+    std::shared_ptr<const Bench> plan;
+    std::vector<Observation> seen;
+    Instrument instrument = Instrument::Meter;
+};
+
+std::vector<std::string> idsOnPlan(const Bench& plan, const Suspect& suspect) {
+    std::vector<std::string> ids;
+    for (const std::string& id : suspect.touched) {
+        if (plan.findPart(id) || plan.findJumper(id)) ids.push_back(id);
+    }
+    return ids;
+}
+
+std::shared_ptr<const DoctorAnswer> answerOf(Doctor& doctor, const DoctorJob& job) {
+    const Diagnosis diagnosis = doctor.diagnose(job.seen, job.instrument);
+    auto answer = std::make_shared<DoctorAnswer>();
+    answer->number = job.number;
+    answer->fitCount = diagnosis.fits.size();
+    answer->allCount = doctor.suspects().all().size();
+    answer->pairs = diagnosis.pairs;
+    answer->contradiction = diagnosis.contradiction;
+    answer->switchOff = diagnosis.switchOff;
+    answer->next = diagnosis.next ? questionInWords(doctor.plan(), diagnosis.next->question)
+                                  : doctor.nextInWords(diagnosis, job.seen);
+    if (diagnosis.next) {
+        answer->question = diagnosis.next->question;
+        for (const Reply& each : diagnosis.next->answers)
+            answer->choices.push_back({each.words, leavesInWords(each, diagnosis.fits), each.seen});
+    }
+    for (std::size_t i = 0; i < std::min(diagnosis.fits.size(), DoctorAnswer::kMostTold); ++i) {
+        const Suspect& suspect = *diagnosis.fits[i].suspect;
+        answer->fits.push_back({doctor.slipsInWords(suspect), doctor.mendInWords(suspect),
+                                idsOnPlan(doctor.plan(), suspect), doctor.holesOf(suspect)});
+    }
+    for (std::size_t i = 0; i < std::min(diagnosis.ruledOut.size(), DoctorAnswer::kMostTold); ++i) {
+        const RuledOut& each = diagnosis.ruledOut[i];
+        answer->ruledOut.push_back(
+            {doctor.slipsInWords(*each.suspect), observationInWords(doctor.plan(), job.seen[each.by])});
+    }
+    return answer;
+}
+
+}  // namespace
+
+/// One slot; the lock guards it and what is being worked out.
+class DoctorRun::Worker {
+public:
+    explicit Worker(DoctorRun& run) : run_(run), thread_([this] { work(); }) {}
+
+    ~Worker() {
+        {
+            const std::lock_guard guard(mutex_);
+            stopping_ = true;
+            present_.request_stop();
+        }
+        wake_.notify_one();
+        thread_.join();
+    }
+
+    void ask(DoctorJob job) {
+        {
+            const std::lock_guard guard(mutex_);
+            waiting_ = std::move(job);
+            present_.request_stop();
+        }
+        wake_.notify_one();
+    }
+
+private:
+    std::optional<DoctorJob> nextJob(std::stop_token& stop) {
+        std::unique_lock lock(mutex_);
+        wake_.wait(lock, [this] { return stopping_ || waiting_; });
+        if (stopping_) return std::nullopt;
+        present_ = std::stop_source();
+        stop = present_.get_token();
+        return std::exchange(waiting_, std::nullopt);
+    }
+
+    void work() {
+        lowerPriority();
+        std::stop_token stop;
+        std::shared_ptr<const Bench> plan;
+        std::unique_ptr<Doctor> doctor;
+        while (const std::optional<DoctorJob> job = nextJob(stop)) {
+            const StopScope scope(stop);
+            try {
+                if (!doctor || plan != job->plan) {
+                    doctor.reset();
+                    doctor = std::make_unique<Doctor>(buildLayout(job->plan));
+                    plan = job->plan;
+                }
+                auto answer = answerOf(*doctor, *job);
+                DoctorRun* run = &run_;
+                QMetaObject::invokeMethod(
+                    run, [run, answer] { Q_EMIT run->ready(answer); }, Qt::QueuedConnection);
+            } catch (const Stopped&) {  // a newer question has come
+            }
+        }
+    }
+
+    DoctorRun& run_;
+    std::mutex mutex_;
+    std::condition_variable wake_;
+    std::optional<DoctorJob> waiting_;
+    std::stop_source present_;
+    bool stopping_ = false;
+    std::thread thread_;  // last: it uses all of the above
+};
+
+DoctorRun::DoctorRun(QObject* parent) : QObject(parent), worker_(std::make_unique<Worker>(*this)) {}
+DoctorRun::~DoctorRun() = default;
+
+quint64 DoctorRun::ask(std::shared_ptr<const Bench> plan, std::vector<Observation> seen, Instrument instrument) {
+    worker_->ask({++number_, std::move(plan), std::move(seen), instrument});
+    return number_;
+}
+
+}  // namespace tiepoint::ui

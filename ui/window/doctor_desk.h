@@ -1,0 +1,71 @@
+#pragma once
+// Help with a real board in the window: the bench is the plan, as it should have been built. Its action, its card, and what ties them to the
+// board: a hole that is clicked is where the red tip stands, the next place to measure is ringed, and at the end so is the mend. What was seen
+// is kept for each table and each plan between starts. Changes the plan never.
+
+#include "core/doctor/observation.h"
+#include "ui/cards/card_row.h"
+#include "ui/cards/doctor_card.h"
+#include "ui/document/bench_document.h"
+#include "ui/live/live_bench.h"
+#include "ui/view/bench_view.h"
+
+#include <QAction>
+#include <QMenu>
+
+#include <optional>
+#include <vector>
+
+namespace tiepoint::ui {
+
+class DoctorDesk : public QObject {
+    Q_OBJECT
+public:
+    /// Adds its action to the menu and to the window.
+    DoctorDesk(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenu& menu, QWidget* window);
+
+    QAction* action() const { return action_; }
+    DoctorCard& card() const { return *card_; }
+    const std::vector<Observation>& seen() const { return seen_; }
+    const std::optional<Hole>& redTip() const { return red_; }
+
+Q_SIGNALS:
+    void cardWanted();  ///< the card is about to be shown: the row of cards has to be there
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void connectCard();
+    void show(bool wanted);
+    bool isOpen() const { return card_->isVisibleTo(&cards_); }
+    void ask();
+    void take(const std::shared_ptr<const DoctorAnswer>& answer);
+    void add(std::vector<Observation> more);
+    void answer(int choice);
+    void seeLight(int kind);
+    void takeTyped(const QString& text);
+    void followLight();
+    void followHint();
+    void markBoard();
+    Digits digitsNow() const;
+    /// The light that is asked about by hand: the one selected, or the first.
+    std::string light() const;
+    QString caseKey() const;
+    void recall();
+    void remember() const;
+
+    BenchDocument& document_;
+    LiveBench& live_;
+    BenchView& view_;
+    CardRow& cards_;
+    DoctorRun* run_;
+    DoctorCard* card_;
+    QAction* action_;
+    std::vector<Observation> seen_;
+    std::optional<Hole> red_;  ///< a hole that was clicked
+    QString table_;
+    quint64 asked_ = 0;
+};
+
+}  // namespace tiepoint::ui
