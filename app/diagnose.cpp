@@ -4,11 +4,14 @@
 #include "app/bench_input.h"
 #include "app/commands.h"
 #include "app/edit_json.h"
+#include "app/offscreen.h"
 #include "app/output.h"
 #include "core/base/printable.h"
 #include "core/doctor/doctor.h"
+#include "core/doctor/flow_chart.h"
 #include "core/doctor/observation_words.h"
 #include "core/doctor/question_words.h"
+#include "ui/sheet/flow_chart_page.h"
 
 #include <fmt/format.h>
 
@@ -20,7 +23,7 @@ namespace {
 struct DiagnoseOptions {
     BenchInput input;
     std::vector<std::string> saw, hold;
-    std::string black;
+    std::string black, chart, paper = "a4";
     bool probeLight = false, json = false;
     const CLI::App* parser = nullptr;
     const CLI::Option *sawOption = nullptr, *holdOption = nullptr;
@@ -37,7 +40,7 @@ std::vector<std::string> wordsOf(const std::string& list) {
     return words;
 }
 
-Error inFile(Error error, const std::string& file) {
+Error placedIn(Error error, const std::string& file) {
     if (error.file.empty()) error.file = file;
     return error;
 }
@@ -114,7 +117,7 @@ void writeNext(JsonWriter& json, const Doctor& doctor, const Diagnosis& diagnosi
         json.field(question.asking == Asking::Extra ? "look" : "measure",
                    toString(question.one) + (two ? "~" + toString(question.other) : ""));
     json.texts("hold", holdsOf(doctor.plan(), question.digits)).key("answers").beginArray();
-    for (const Answer& answer : diagnosis.next->answers) {
+    for (const Reply& answer : diagnosis.next->answers) {
         std::vector<std::string> saw;
         for (const Observation& each : answer.seen) saw.push_back(writeObservation(doctor.plan(), each));
         json.beginObject().field("text", answer.words).texts("saw", saw);
@@ -159,9 +162,17 @@ int runDiagnose(const DiagnoseOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
     const auto seen = observationsOf(options, **bench);
-    if (!seen) return complain(inFile(seen.error(), options.input.file));
+    if (!seen) return complain(placedIn(seen.error(), options.input.file));
     Doctor doctor(buildLayout(*bench));
-    const Diagnosis diagnosis = doctor.diagnose(*seen, options.probeLight ? Instrument::ProbeLight : Instrument::Meter);
+    const Instrument instrument = options.probeLight ? Instrument::ProbeLight : Instrument::Meter;
+    if (!options.chart.empty()) {
+        const FlowChart chart = flowChart(doctor, {}, instrument);
+        const Offscreen offscreen;
+        const auto failed = ui::saveFlowChart(chart, options.paper == "letter" ? ui::Paper::Letter : ui::Paper::A4,
+                                              QString::fromStdString(options.chart));
+        return failed ? complain(fmt::format("{}: {}", options.chart, failed->toStdString())) : int{kExitGood};
+    }
+    const Diagnosis diagnosis = doctor.diagnose(*seen, instrument);
     print(options.json ? diagnosisAsJson(doctor, diagnosis, *seen) : diagnosisAsText(doctor, diagnosis, *seen));
     return diagnosis.contradiction ? kExitBad : kExitGood;
 }
@@ -187,6 +198,13 @@ Action declareDiagnose(CLI::App& parser) {
     parser.add_option("--black", options->black, "The hole of the black tip; by default the minus of the first supply");
     parser.add_flag("--probe-light", options->probeLight,
                     "There is no meter: ask for a probe light, an LED and 1 kilohm");
+    parser
+        .add_option("--chart", options->chart, "Instead: a page of paper to find slips by without this program, as PDF")
+        ->check([](const std::string& path) {
+            return path.ends_with(".pdf") ? std::string() : path + ": a chart's name ends in .pdf";
+        });
+    parser.add_option("--paper", options->paper, "a4 or letter")
+        ->check(CLI::IsMember({"a4", "letter"}).description(""));
     parser.add_flag("--json", options->json, "Write JSON");
     return [options] { return runDiagnose(*options); };
 }

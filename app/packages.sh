@@ -1,7 +1,7 @@
 # The distribution's packages that Tiepoint needs, and how to install what is missing. Sourced by app/run.sh and tests/run.sh.
 BUILD_PACKAGES=(g++ cmake ninja-build ccache qt6-base-dev libqt6svg6-dev libgl1-mesa-dev libeigen3-dev libspdlog-dev
     libfmt-dev nlohmann-json3-dev libcli11-dev fonts-inter)
-TEST_PACKAGES=(libgtest-dev libboost-dev libboost-graph-dev libboost-math-dev xvfb xauth openbox xdotool
+TEST_PACKAGES=(libgtest-dev libsundials-dev libboost-dev libboost-graph-dev libboost-math-dev xvfb xauth openbox xdotool
     desktop-file-utils appstream shared-mime-info libxml2-utils man-db groff-base
     poppler-utils librsvg2-bin)
 BENCH_PACKAGES=(libsuitesparse-dev)

@@ -30,6 +30,7 @@ public:
     void writeParts();
     void writeJumpers();
     void writePinned();
+    void writeSurroundings();
     void writeCheck();
 
 private:
@@ -153,6 +154,14 @@ void SolveJson::writePinned() {
     json_.endObject();
 }
 
+/// Only where the bench says them.
+void SolveJson::writeSurroundings() {
+    if (!bench_.surroundings) return;
+    const Surroundings& around = snapshot_.inputs->surroundings;
+    json_.key("surroundings").beginObject(SolveForm::Row);
+    json_.field("light", around.lightLux).field("temperature", around.temperatureCelsius).endObject();
+}
+
 void SolveJson::writeCheck() {
     json_.key("check").beginObject(SolveForm::Row);
     json_.field("kirchhoffWorst", shown(snapshot_.solution.kirchhoffWorst));
@@ -181,6 +190,7 @@ std::string solveJson(const Snapshot& snapshot, const Report& report, std::optio
     pieces.writeParts();
     pieces.writeJumpers();
     pieces.writePinned();
+    pieces.writeSurroundings();
     if (walked) writeWalk(json, snapshot, *walked);
     pieces.writeCheck();
     writeFindings(json, *snapshot.layout->bench, report);

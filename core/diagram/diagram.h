@@ -24,8 +24,7 @@ enum class SheetFlow : std::uint8_t { Rightward, Downward };
 
 /// What a layout may take into account besides the circuit.
 struct DiagramHints {
-    std::vector<double>
-        order;  ///< by part: smaller stands further left or higher, where current allows; empty: as listed
+    std::vector<double> order;  ///< by part: smaller stands further left or higher, where current allows; empty: by id
     std::optional<SheetFlow> flow;  ///< nothing: whichever fills the sheet better
     double sheetRatio = 2;          ///< breadth of the sheet to its height, for that choice
     SymbolStyle style = SymbolStyle::Iec;

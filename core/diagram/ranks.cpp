@@ -120,9 +120,14 @@ std::vector<int> stepsFrom(const Netlist& netlist, const std::vector<std::vector
 /// By net: its place in the order of falling potential.
 std::vector<int> orderNets(const Netlist& netlist, const std::vector<std::vector<int>>& netsOf, const Anchors& anchors,
                            const std::vector<double>& volts, const std::vector<double>& key) {
-    std::vector<double> netKey(netlist.nets.size(), std::numeric_limits<double>::max());
+    std::vector<double> netKey(netlist.nets.size(), std::numeric_limits<double>::max()), keySum(netlist.nets.size(), 0);
     for (std::size_t part = 0; part < netsOf.size(); ++part) {
-        for (const int net : netsOf[part]) netKey[net] = std::min(netKey[net], key[part]);
+        for (std::size_t lead = 0; lead < netlist.leads[part].size(); ++lead) {
+            const int net = netlist.leads[part][lead];
+            if (net < 0) continue;
+            netKey[net] = std::min(netKey[net], key[part]);
+            keySum[net] += key[part] + 1e-3 * static_cast<double>(lead);
+        }
     }
     const std::vector<int> steps = stepsFrom(netlist, netsOf, anchors.plus);
     std::vector<int> order(netlist.nets.size());
@@ -131,7 +136,7 @@ std::vector<int> orderNets(const Netlist& netlist, const std::vector<std::vector
         const auto rank = [&](int net) {
             const bool plus = anchors.plus[net] && !anchors.minus[net],
                        minus = anchors.minus[net] && !anchors.plus[net];
-            return std::tuple(plus ? 0 : minus ? 2 : 1, -volts[net], steps[net], netKey[net], net);
+            return std::tuple(plus ? 0 : minus ? 2 : 1, -volts[net], steps[net], netKey[net], keySum[net], net);
         };
         return rank(a) < rank(b);
     });
@@ -180,7 +185,7 @@ public:
         for (std::size_t net = 0; net < order.size(); ++net) order[place_[net]] = static_cast<int>(net);
         for (const int net : order) {
             for (std::size_t part = 0; part < netsOf_.size(); ++part) {
-                if (isAside(part) || !touches(part, net, 1)) continue;
+                if (isAside(part) || !touches(part, net, 1) || !hasSide(part, 0)) continue;
                 ranks_.netRank[net] = std::max(ranks_.netRank[net], earliest(part) + 1);
             }
         }
@@ -282,6 +287,13 @@ SheetRanks rankCircuit(const Netlist& netlist, const std::vector<double>& key, b
         ranks.component[part] = number;
     }
     Layering(netlist, netsOf, ranks, place, beside).run();
+    // Between two returns a part has both its nets on one side.
+    for (std::size_t part = 0; part < netlist.parts.size(); ++part) {
+        for (std::size_t lead = 0; lead < netlist.leads[part].size(); ++lead) {
+            const int net = netlist.leads[part][lead];
+            if (net >= 0) ranks.isAfter[part][lead] = ranks.netRank[net] > ranks.partRank[part];
+        }
+    }
     return ranks;
 }
 

@@ -79,7 +79,7 @@ DiagramHints stripOrder(const Bench& bench) {
         }
         // Left to right; what stands in the same columns, from the top down.
         hints.order.push_back(bench.parts[part].kind->isSupply || count == 0
-                                  ? (bench.parts[part].kind->isSupply ? -kFar : kFar) + static_cast<double>(part)
+                                  ? (bench.parts[part].kind->isSupply ? -kFar : kFar)
                                   : sum / count + row / count * 1e-3);
     }
     return hints;

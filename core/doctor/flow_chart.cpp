@@ -30,12 +30,12 @@ double weightOf(const std::vector<Weighed>& live) {
 }
 
 /// What is left at an end: the likeliest slips, and how many more.
-std::string endInWords(const Doctor& doctor, const std::vector<Weighed>& live) {
+std::string chartEndInWords(const Doctor& doctor, const std::vector<Weighed>& live) {
     std::string words;
     for (std::size_t i = 0; i < std::min(live.size(), kMostSlipsTold); ++i)
         words += (words.empty() ? "" : " Or: ") + doctor.slipsInWords(*live[i].suspect);
     if (live.size() > kMostSlipsTold) {
-        Answer all;
+        Reply all;
         for (std::size_t i = kMostSlipsTold; i < live.size(); ++i) all.leaves.push_back(i);
         const std::string more = leavesInWords(all, live);
         if (!more.empty()) words += fmt::format(" Else {}.", more);
@@ -45,7 +45,7 @@ std::string endInWords(const Doctor& doctor, const std::vector<Weighed>& live) {
 
 /// The answers that hardly anybody gives, as one.
 void joinRarest(AskedQuestion& asked) {
-    Answer& last = asked.answers[kMostBranches - 1];
+    Reply& last = asked.answers[kMostBranches - 1];
     last.words = "something else";
     last.seen.clear();
     for (std::size_t i = kMostBranches; i < asked.answers.size(); ++i) {
@@ -72,7 +72,7 @@ FlowChart flowChart(Doctor& doctor, const ChartSize& size, Instrument instrument
         open.front().seen.push_back({restOf(doctor.plan()), SawBuilt{doctor.plan().boards.front().id, true}, {}});
     open.front().live = doctor.diagnose(open.front().seen, instrument).fits;
     open.front().weight = weightOf(open.front().live);
-    chart.boxes.push_back({endInWords(doctor, open.front().live), {}, 0});
+    chart.boxes.push_back({chartEndInWords(doctor, open.front().live), {}, 0});
     int ends = 1;
     while (!open.empty()) {
         stopIfAsked();
@@ -88,7 +88,7 @@ FlowChart flowChart(Doctor& doctor, const ChartSize& size, Instrument instrument
         if (ends + more > size.mostEnds) continue;
         ends += more;
         chart.boxes[static_cast<std::size_t>(at.box)].text = questionInWords(doctor.plan(), asked->question);
-        for (const Answer& answer : asked->answers) {
+        for (const Reply& answer : asked->answers) {
             OpenBox next;
             next.box = static_cast<int>(chart.boxes.size());
             next.seen = at.seen;
@@ -96,7 +96,7 @@ FlowChart flowChart(Doctor& doctor, const ChartSize& size, Instrument instrument
             for (const std::size_t leaves : answer.leaves) next.live.push_back(at.live[leaves]);
             next.weight = weightOf(next.live);
             chart.boxes[static_cast<std::size_t>(at.box)].branches.push_back({answer.words, next.box});
-            chart.boxes.push_back({endInWords(doctor, next.live), {}, depth + 1});
+            chart.boxes.push_back({chartEndInWords(doctor, next.live), {}, depth + 1});
             open.push_back(std::move(next));
         }
     }

@@ -6,6 +6,7 @@
 #include "core/doctor/observation_words.h"
 #include "core/light/lightness.h"
 #include "core/snapshot/emitters.h"
+#include "core/variants/variant_solver.h"
 
 #include <fmt/format.h>
 

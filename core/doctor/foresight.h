@@ -8,7 +8,6 @@
 
 #include "core/doctor/observation.h"
 #include "core/doctor/suspect.h"
-#include "core/variants/variant_solver.h"
 
 #include <cstdint>
 #include <map>

@@ -10,7 +10,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kMeterShare = 0.03, kMeterVolts = 0.05;
+constexpr double kMeterErrorShare = 0.03, kMeterVolts = 0.05;
 constexpr double kEyeShare = 0.1;
 constexpr double kReadShare = 0.01;  ///< a value that is read off bands, a knob or a display
 constexpr double kCurved = 1.1;      ///< slopes are taken upwards; downwards a twentieth less is a little more
@@ -47,7 +47,7 @@ Range rangeOf(Shine shine) {
     return {-kAny, kAny};
 }
 
-struct Judge {
+struct SuspectJudge {
     Foresight& foresight;
     const SuspectList& suspects;
     const Suspect& suspect;
@@ -146,7 +146,7 @@ struct Judge {
 }  // namespace
 
 double meterAllowance(double oneVolt, double otherVolt) {
-    return kMeterShare * std::max(std::abs(oneVolt), std::abs(otherVolt)) + kMeterVolts;
+    return kMeterErrorShare * std::max(std::abs(oneVolt), std::abs(otherVolt)) + kMeterVolts;
 }
 
 Shine shineOf(double brightness) {
@@ -155,7 +155,7 @@ Shine shineOf(double brightness) {
 }
 
 bool fits(Foresight& foresight, const SuspectList& suspects, const Suspect& suspect, const Observation& observation) {
-    return std::visit(Judge{foresight, suspects, suspect, observation}, observation.what);
+    return std::visit(SuspectJudge{foresight, suspects, suspect, observation}, observation.what);
 }
 
 std::vector<Digits> positionsToLookAt(const Layout& plan, std::size_t most) {

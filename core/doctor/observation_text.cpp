@@ -26,7 +26,7 @@ Error unreadable(std::string_view text, std::string reason) {
     return {ErrorKind::Format, fmt::format("--saw {}: {}", text, reason), {}, {}};
 }
 
-std::optional<Hole> holeOf(const Bench& plan, std::string_view text) {
+std::optional<Hole> planHole(const Bench& plan, std::string_view text) {
     auto hole = parseHole(text);
     return hole && holeExists(plan, *hole) ? hole : std::nullopt;
 }
@@ -44,7 +44,7 @@ using What = decltype(Observation::what);
 
 std::optional<What> readBetween(const Bench& plan, std::string_view places, std::string_view seen) {
     const std::size_t wave = places.find('~');
-    const auto one = holeOf(plan, places.substr(0, wave)), other = holeOf(plan, places.substr(wave + 1));
+    const auto one = planHole(plan, places.substr(0, wave)), other = planHole(plan, places.substr(wave + 1));
     if (!one || !other) return std::nullopt;
     if (seen == kBeeps || seen == kSilent) return HeardBeep{*one, *other, seen == kBeeps};
     if (seen == kJumper || seen == kNoJumper) return SawExtra{*one, *other, seen == kJumper};
@@ -71,7 +71,7 @@ std::optional<What> readOfThing(const Bench& plan, const std::string& id, std::s
     return std::nullopt;
 }
 
-std::optional<What> readSetting(const Part& part, std::string_view name, std::string_view seen) {
+std::optional<What> readSeenSetting(const Part& part, std::string_view name, std::string_view seen) {
     const int value = part.kind->valueIndex(name), state = part.kind->stateIndex(name);
     if (value < 0 && state < 0) return std::nullopt;
     const ValueSpec& spec = value >= 0 ? part.kind->values[static_cast<std::size_t>(value)]
@@ -89,12 +89,12 @@ std::optional<What> readSetting(const Part& part, std::string_view name, std::st
     return SawSetting{part.id, value < 0, value >= 0 ? value : state, *read};
 }
 
-const ValueSpec& specOf(const Bench& plan, const SawSetting& saw) {
+const ValueSpec& settingSpecOf(const Bench& plan, const SawSetting& saw) {
     const PartKind& kind = *plan.findPart(saw.part)->kind;
     return (saw.state ? kind.state : kind.values)[static_cast<std::size_t>(saw.index)];
 }
 
-std::string settingText(const ValueSpec& spec, double value) {
+std::string seenSettingText(const ValueSpec& spec, double value) {
     if (spec.type == ValueType::Choice) return spec.choices[static_cast<std::size_t>(value)].name;
     return fmt::format("{}", value);
 }
@@ -103,9 +103,9 @@ std::optional<What> readTip(const Bench& plan, std::string_view place, std::stri
     const std::size_t point = place.find('.');
     const std::string id(place.substr(0, point));
     const std::string_view name = place.substr(point + 1);
-    const auto in = holeOf(plan, seen);
+    const auto in = planHole(plan, seen);
     const Part* part = plan.findPart(id);
-    if (!in) return part ? readSetting(*part, name, seen) : std::nullopt;
+    if (!in) return part ? readSeenSetting(*part, name, seen) : std::nullopt;
     if (part != nullptr) {
         const int lead = part->kind->leadIndex(name);
         if (lead < 0 || part->kind->leads[static_cast<std::size_t>(lead)].socket) return std::nullopt;
@@ -117,7 +117,7 @@ std::optional<What> readTip(const Bench& plan, std::string_view place, std::stri
 
 std::string voltsInWords(double volt) { return formatQuantity(volt, "V"); }
 
-struct Writer {
+struct ObservationWriter {
     const Bench& plan;
     std::string operator()(const SawLight& saw) const {
         return fmt::format("{}={}", saw.part, saw.always ? kAlways : shineName(saw.shine));
@@ -139,14 +139,14 @@ struct Writer {
         return fmt::format("{}.{}={}", saw.id, tipName(plan, saw.id, saw.tip), toString(saw.in));
     }
     std::string operator()(const SawSetting& saw) const {
-        const ValueSpec& spec = specOf(plan, saw);
-        return fmt::format("{}.{}={}", saw.part, spec.name, settingText(spec, saw.value));
+        const ValueSpec& spec = settingSpecOf(plan, saw);
+        return fmt::format("{}.{}={}", saw.part, spec.name, seenSettingText(spec, saw.value));
     }
     std::string operator()(const SawMissing& saw) const { return fmt::format("{}={}", saw.jumper, kMissing); }
     std::string operator()(const SawHot& saw) const { return fmt::format("{}={}", saw.part, kTooHot); }
 };
 
-struct Teller {
+struct ObservationTeller {
     const Bench& plan;
     std::string hole(const Hole& at) const { return holeName(plan, at); }
     std::string operator()(const SawLight& saw) const {
@@ -174,7 +174,7 @@ struct Teller {
         return fmt::format("{} is in {}", tipInWords(plan, saw.id, saw.tip), hole(saw.in));
     }
     std::string operator()(const SawSetting& saw) const {
-        const ValueSpec& spec = specOf(plan, saw);
+        const ValueSpec& spec = settingSpecOf(plan, saw);
         return fmt::format("{} of {} is {}", uncapitalised(spec.label), saw.part, describeSetting(spec, saw.value));
     }
     std::string operator()(const SawMissing& saw) const { return saw.jumper + " is missing"; }
@@ -213,7 +213,7 @@ Result<Observation> readObservation(const Bench& plan, std::string_view text, Di
     std::optional<What> what;
     if (place.find('~') != std::string_view::npos) {
         what = readBetween(plan, place, seen);
-    } else if (const auto hole = holeOf(plan, place)) {
+    } else if (const auto hole = planHole(plan, place)) {
         what = readAtHole(*hole, seen);
     } else if (place.find('.') != std::string_view::npos) {
         what = readTip(plan, place, seen);
@@ -229,11 +229,11 @@ Result<Observation> readObservation(const Bench& plan, std::string_view text, Di
 }
 
 std::string writeObservation(const Bench& plan, const Observation& observation) {
-    return std::visit(Writer{plan}, observation.what);
+    return std::visit(ObservationWriter{plan}, observation.what);
 }
 
 std::string observationInWords(const Bench& plan, const Observation& observation) {
-    std::string words = std::visit(Teller{plan}, observation.what);
+    std::string words = std::visit(ObservationTeller{plan}, observation.what);
     if (dependsOnPosition(observation.what)) {
         const std::string position = positionInWords(plan, observation.digits);
         if (!position.empty()) words += " " + position;

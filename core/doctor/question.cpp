@@ -25,7 +25,7 @@ constexpr std::size_t kMostWeighed = 120, kMostPlaces = 24, kMostAllPlaces = 160
 /// Readings that lie nearer than this many allowances may be one.
 constexpr double kApart = 1.2, kSurelyApart = 2;
 
-double costOf(Asking asking) { return kCosts[static_cast<std::size_t>(asking)]; }
+double askingCost(Asking asking) { return kCosts[static_cast<std::size_t>(asking)]; }
 
 /// By suspect: which answer it would give, numbered from 0.
 using Classes = std::vector<int>;
@@ -80,34 +80,6 @@ bool wasLookedAt(const Observation& seen, const std::string& id) {
     if (const auto* setting = std::get_if<SawSetting>(&seen.what)) return setting->part == id;
     const auto* missing = std::get_if<SawMissing>(&seen.what);
     return missing != nullptr && missing->jumper == id;
-}
-
-/// How a thing looks: as planned, or where each of its tips stands, or how it is set.
-std::vector<Observation> lookedAt(const SuspectList& suspects, const Question& question, const Suspect& suspect) {
-    std::vector<Observation> seen;
-    const auto add = [&](auto what) { seen.push_back({question.digits, std::move(what), question.black}); };
-    const Bench built = suspects.built(suspect);
-    if (suspect.missing.contains(question.id)) {
-        add(SawMissing{question.id});
-        return seen;
-    }
-    const auto tip = [&](int index, const Hole* hole) {
-        if (hole && suspects.ground().holeIndex(*hole) >= 0) add(SawTip{question.id, index, *hole});
-    };
-    const bool moved =
-        std::ranges::any_of(suspect.tips, [&](const auto& each) { return each.first.first == question.id; });
-    if (const Part* part = built.findPart(question.id); part && moved) {
-        for (std::size_t lead = 0; lead < part->leads.size(); ++lead)
-            tip(static_cast<int>(lead), part->leads[lead] ? &*part->leads[lead] : nullptr);
-    } else if (const Jumper* jumper = built.findJumper(question.id); jumper && moved) {
-        for (const int end : {0, 1}) tip(end, std::get_if<Hole>(&jumper->ends[static_cast<std::size_t>(end)]));
-    }
-    for (const auto& [of, value] : suspect.settings) {
-        if (of.part == question.id && suspect.looks.contains(question.id))
-            add(SawSetting{of.part, of.state, of.index, value});
-    }
-    if (seen.empty()) add(SawBuilt{question.id, !suspect.looks.contains(question.id)});
-    return seen;
 }
 
 template <class Key>
@@ -217,8 +189,8 @@ private:
         if (of.empty() || wasAsked(question)) return;
         stopIfAsked();
         const double bits = bitsOf(classesFor(question, of), of);
-        if (bits < kNothingTold || bits / costOf(question.asking) <= foundBits_) return;
-        foundBits_ = bits / costOf(question.asking);
+        if (bits < kNothingTold || bits / askingCost(question.asking) <= foundBits_) return;
+        foundBits_ = bits / askingCost(question.asking);
         found_ = question;
     }
 
@@ -351,42 +323,6 @@ private:
     double foundBits_ = 0;
 };
 
-std::vector<Observation> foreseen(Foresight& foresight, const SuspectList& suspects, const Question& question,
-                                  const Suspect& suspect) {
-    const Bench& plan = suspects.plan();
-    const auto one = [&](auto what) {
-        return std::vector{Observation{question.digits, std::move(what), question.black}};
-    };
-    switch (question.asking) {
-        case Asking::Built:
-            return one(SawBuilt{question.id, !suspect.isVisible()});
-        case Asking::Light: {
-            const double brightness = foresight.brightness(suspect, question.digits, plan.partIndex(question.id));
-            return one(SawLight{question.id, shineOf(brightness), false});
-        }
-        case Asking::Look:
-            return lookedAt(suspects, question, suspect);
-        case Asking::Extra: {
-            const Ground& ground = suspects.ground();
-            const auto strip = [&](const Hole& hole) { return ground.stripOf(ground.holeIndex(hole)); };
-            const std::pair<int, int> pair = std::minmax({strip(question.one), strip(question.other)});
-            const bool there = std::ranges::find(suspect.extra, pair) != suspect.extra.end();
-            return one(SawExtra{question.one, question.other, there});
-        }
-        case Asking::Volts:
-            return one(SawVolts{question.one, foresight.volts(suspect, question.digits, question.one, question.black)});
-        case Asking::Glow: {
-            const double glow = foresight.glow(suspect, question.digits, question.one, question.black);
-            return one(SawGlow{question.one, shineOf(glow) != Shine::Dark});
-        }
-        case Asking::Beep: {
-            const double ohm = foresight.ohms(suspect, question.digits, question.one, question.other);
-            return one(HeardBeep{question.one, question.other, ohm < kSurelyBeepsOhm});
-        }
-    }
-    return {};
-}
-
 Questioner::Questioner(const SuspectList& suspects, Foresight& foresight)
     : suspects_(suspects),
       foresight_(foresight),
@@ -413,14 +349,14 @@ AskedQuestion Questioner::ask(const Question& question, const std::vector<Weighe
         asked.answers[at].weight += live[i].weight;
         asked.answers[at].leaves.push_back(i);
     }
-    for (Answer& answer : asked.answers) {
+    for (Reply& answer : asked.answers) {
         if (answer.leaves.empty()) continue;
         const Suspect& likeliest = *live[answer.leaves.front()].suspect;
         answer.seen = foreseen(foresight_, suspects_, question, likeliest);
         answer.words = answerInWords(suspects_.plan(), question, answer.seen);
     }
-    std::erase_if(asked.answers, [](const Answer& answer) { return answer.leaves.empty(); });
-    std::ranges::stable_sort(asked.answers, std::greater<>(), &Answer::weight);
+    std::erase_if(asked.answers, [](const Reply& answer) { return answer.leaves.empty(); });
+    std::ranges::stable_sort(asked.answers, std::greater<>(), &Reply::weight);
     return asked;
 }
 

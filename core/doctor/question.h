@@ -35,7 +35,7 @@ struct Question {
 };
 
 /// One way in which a question may be answered.
-struct Answer {
+struct Reply {
     std::vector<Observation> seen;    ///< what was seen then; several where a thing stands in other holes
     std::string words;                ///< "5.00 V", "dark", "as planned", "leg 1 in c15"
     double weight = 0;                ///< of all whom it leaves
@@ -44,8 +44,8 @@ struct Answer {
 
 struct AskedQuestion {
     Question question;
-    std::vector<Answer> answers;  ///< the likeliest first
-    double bits = 0;              ///< how much it tells on the average
+    std::vector<Reply> answers;  ///< the likeliest first
+    double bits = 0;             ///< how much it tells on the average
 };
 
 /// A suspect with the weight that it has after what was seen.

@@ -14,7 +14,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr std::size_t kMostNamed = 3, kMostAnswersTold = 4, kMostTipsTold = 4;
+constexpr std::size_t kMostThingsNamed = 3, kMostAnswersTold = 4, kMostTipsTold = 4;
 
 std::string roundVolts(double volt) {
     if (std::isnan(volt)) return "no reading";
@@ -26,7 +26,7 @@ std::string roundVolts(double volt) {
 /// "S1 and W2", "S1, W2 and D1", "S1, W2, D1 and 4 more".
 std::string namesInWords(const std::vector<std::string>& names) {
     std::string words;
-    const std::size_t told = names.size() > kMostNamed + 1 ? kMostNamed : names.size();
+    const std::size_t told = names.size() > kMostThingsNamed + 1 ? kMostThingsNamed : names.size();
     for (std::size_t i = 0; i < told; ++i) {
         const bool last = i + 1 == names.size();
         words += (i == 0 ? "" : last ? " and " : ", ") + names[i];
@@ -150,7 +150,7 @@ std::string questionInWords(const Bench& plan, const Question& question) {
     return {};
 }
 
-std::string leavesInWords(const Answer& answer, const std::vector<Weighed>& live) {
+std::string leavesInWords(const Reply& answer, const std::vector<Weighed>& live) {
     std::vector<std::string> names;
     bool nothing = false;
     for (const std::size_t at : answer.leaves) {
@@ -168,7 +168,7 @@ std::string questionWithAnswers(const Bench& plan, const AskedQuestion& asked, c
     std::string words = questionInWords(plan, asked.question);
     const std::size_t told = std::min(asked.answers.size(), kMostAnswersTold);
     for (std::size_t i = 0; i < told; ++i) {
-        const Answer& answer = asked.answers[i];
+        const Reply& answer = asked.answers[i];
         words += fmt::format(" {}: {}.", capitalised(answer.words), leavesInWords(answer, live));
     }
     return words;

@@ -37,7 +37,7 @@ void concern(Suspect& suspect, const std::string& id) {
 void see(Suspect& suspect, const std::string& id, const std::string& what) { suspect.looks[id] += what + ';'; }
 
 /// What a suspect is, so that one who comes twice is known.
-std::string keyOf(const Suspect& suspect, const BenchChange& wrong) {
+std::string lookKeyOf(const Suspect& suspect, const BenchChange& wrong) {
     std::string key;
     for (const auto& [id, look] : suspect.looks) key += id + ':' + look + '|';
     for (const auto& [one, other] : suspect.extra) key += fmt::format("+{}-{}|", one, other);
@@ -55,7 +55,7 @@ SuspectList::SuspectList(std::shared_ptr<const Layout> plan) : ground_(std::move
     double sum = 0;
     for (int slip = 0; slip < static_cast<int>(slips_.size()); ++slip) {
         Suspect suspect = suspectOf(slip);
-        if (!known.insert(keyOf(suspect, slips_[static_cast<std::size_t>(slip)].wrong)).second) continue;
+        if (!known.insert(lookKeyOf(suspect, slips_[static_cast<std::size_t>(slip)].wrong)).second) continue;
         sum += suspect.weight;
         suspects_.push_back(std::move(suspect));
     }

@@ -16,8 +16,9 @@ namespace tiepoint {
 namespace {
 
 constexpr double kDimBelow = 0.45;
+constexpr double kLeastSeenChange = 0.15;  ///< of brightness, for who doesn't see both at once (common practice)
 constexpr double kMeterShare = 0.03, kMeterVolt = 0.05;  ///< a cheap meter and parts of five per cent (common practice)
-constexpr std::size_t kMostPositions = 8;
+constexpr std::size_t kMostHuntPositions = 8;
 constexpr std::size_t kMostHuntPlaces = 40;
 
 /// The free holes of a strip, the outermost row or the nearest to its first lead first.
@@ -45,6 +46,18 @@ std::optional<Hole> tipHole(const Layout& layout, int occupied) {
 
 Seen seenAt(double brightness) {
     return brightness < kVisibleBrightness ? Seen::Dark : brightness < kDimBelow ? Seen::Dim : Seen::Lit;
+}
+
+bool LightSign::isLike(const LightSign& other) const {
+    return seen == other.seen || std::abs(brightness - other.brightness) < kLeastSeenChange;
+}
+
+bool Signs::looksLike(const Signs& other) const {
+    for (std::size_t position = 0; position < lights.size(); ++position) {
+        for (std::size_t light = 0; light < lights[position].size(); ++light)
+            if (!lights[position][light].isLike(other.lights[position][light])) return false;
+    }
+    return true;
 }
 
 bool differ(double volt, double other) {
@@ -79,7 +92,7 @@ void HuntGround::findPositions(const Layout& layout) {
     const Digits rest = digitsOf(controls_, *target_, {});
     positions_.push_back(rest);
     for (Digits& each : planPositions(layout, controls_, rest).others)
-        if (positions_.size() < kMostPositions) positions_.push_back(std::move(each));
+        if (positions_.size() < kMostHuntPositions) positions_.push_back(std::move(each));
 }
 
 Signs HuntGround::looksOf(const Bench& bench) const {
@@ -88,9 +101,11 @@ Signs HuntGround::looksOf(const Bench& bench) const {
     for (const Digits& digits : positions_) {
         const auto snapshot = solver.solve(digits);
         if (snapshot->status() == Status::None) signs.solved = false;
-        std::vector<Seen>& seen = signs.lights.emplace_back();
-        for (const int light : lights_)
-            seen.push_back(snapshot->status() == Status::Solved ? seenAt(snapshot->brightness(light)) : Seen::Dark);
+        std::vector<LightSign>& signsOfLights = signs.lights.emplace_back();
+        for (const int light : lights_) {
+            const double brightness = snapshot->status() == Status::Solved ? snapshot->brightness(light) : 0;
+            signsOfLights.push_back({seenAt(brightness), brightness});
+        }
     }
     return signs;
 }

@@ -18,13 +18,21 @@ namespace tiepoint {
 enum class Seen { Dark, Dim, Lit };
 Seen seenAt(double brightness);
 
+/// A light as it is seen.
+struct LightSign {
+    Seen seen = Seen::Dark;
+    double brightness = 0;
+    /// Whether an eye that sees them one after the other sees no difference.
+    bool isLike(const LightSign& other) const;
+};
+
 /// What a bench shows: lights first, then volts; by position, then light or place.
 struct Signs {
     bool solved = true;  ///< in every position
-    std::vector<std::vector<Seen>> lights;
+    std::vector<std::vector<LightSign>> lights;
     std::vector<std::vector<double>> volts;
 
-    bool looksLike(const Signs& other) const { return lights == other.lights; }
+    bool looksLike(const Signs& other) const;
 };
 
 /// Whether a meter tells two voltages to be different.

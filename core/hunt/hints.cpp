@@ -46,8 +46,10 @@ std::vector<Stop> stopsAt(const HuntGround& ground, const std::string& thing, co
 }
 
 std::size_t firstDifference(const Signs& sound, const Signs& now) {
-    for (std::size_t position = 0; position < sound.lights.size(); ++position)
-        if (sound.lights[position] != now.lights[position]) return position;
+    for (std::size_t position = 0; position < sound.lights.size(); ++position) {
+        for (std::size_t light = 0; light < sound.lights[position].size(); ++light)
+            if (!sound.lights[position][light].isLike(now.lights[position][light])) return position;
+    }
     return 0;
 }
 

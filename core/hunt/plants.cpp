@@ -119,8 +119,8 @@ std::optional<int> readingsTo(const HuntGround& ground, const SignedPlant& plant
 std::string seenInLights(const HuntGround& ground, const Signs& sound, const Signs& signs) {
     for (std::size_t position = 0; position < signs.lights.size(); ++position) {
         for (std::size_t light = 0; light < signs.lights[position].size(); ++light) {
-            const Seen wanted = sound.lights[position][light], seen = signs.lights[position][light];
-            if (seen == wanted) continue;
+            if (signs.lights[position][light].isLike(sound.lights[position][light])) continue;
+            const Seen wanted = sound.lights[position][light].seen, seen = signs.lights[position][light].seen;
             const Bench& bench = ground.target();
             const std::string clause = positionClause(bench, ground.controls(), ground.positions()[position]);
             const char* what = seen == Seen::Dark ? "stays dark"

@@ -16,23 +16,48 @@ Concern::Concern(const Ground& ground, const std::vector<int>& amiss)
             if (ground.part(part).kind->isSupply) supply_[layout.netOfLead[lead]] = 1;
         }
     }
+    for (std::size_t net = 0; net < near_.size(); ++net) {
+        // What meets nothing may be what is missing elsewhere.
+        near_[net] = supply_[net] == 0 && meeting[net] <= 1;
+    }
     for (const int part : amiss) {
         amiss_.insert(ground.part(part).id);
         everything_ = everything_ || ground.part(part).kind->isSupply;
+        bool onSupplies = true;
         for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead)
-            near_[layout.netOfLead[lead]] = 1;
+            onSupplies = onSupplies && supply_[layout.netOfLead[lead]] != 0;
+        // Metal of supplies reaches everywhere; only a part that lies in nothing else has to do with all of it.
+        for (int lead = layout.firstLead[part]; lead < layout.firstLead[part + 1]; ++lead)
+            if (onSupplies || supply_[layout.netOfLead[lead]] == 0) near_[layout.netOfLead[lead]] = 1;
     }
-    for (std::size_t net = 0; net < near_.size(); ++net) {
-        if (supply_[net] != 0)
-            near_[net] = 0;
-        else if (meeting[net] <= 1)
-            near_[net] = 1;  // what meets nothing may be what is missing elsewhere
+    reachStrips(amiss);
+}
+
+/// A column that a jumper joins to the wrong rail has become one with it; the way there is short of rails.
+void Concern::reachStrips(const std::vector<int>& amiss) {
+    nearStrip_.assign(ground_.layout().netOfStrip.size(), 0);
+    std::vector<int> open;
+    const auto reach = [&](const Tip& tip) {
+        if (nearStrip_[tip.strip] != 0 || isRail(ground_.holeAt(tip.hole).line)) return;
+        nearStrip_[tip.strip] = 1;
+        open.push_back(tip.strip);
+    };
+    for (const int part : amiss)
+        for (const int tip : ground_.tipsOfPart(part)) reach(ground_.tips()[tip]);
+    while (!open.empty()) {
+        const int strip = open.back();
+        open.pop_back();
+        for (const int index : ground_.tipsIn(strip)) {
+            const Tip& tip = ground_.tips()[index];
+            if (!tip.jumper) continue;
+            for (const int other : ground_.tipsOfJumper(tip.thing)) reach(ground_.tips()[other]);
+        }
     }
 }
 
 bool Concern::isNear(const Hole& hole) const {
     const int index = ground_.holeIndex(hole);
-    return index >= 0 && near_[ground_.layout().netOfHole(index)] != 0;
+    return index >= 0 && (near_[ground_.layout().netOfHole(index)] != 0 || nearStrip_[ground_.stripOf(index)] != 0);
 }
 
 bool Concern::isNear(const JumperEnd& end) const {

@@ -24,9 +24,12 @@ private:
 
     const Ground& ground_;
     std::unordered_set<std::string_view> amiss_;
-    bool everything_ = false;   ///< a supply is amiss: it reaches everywhere
-    std::vector<char> near_;    ///< by net
-    std::vector<char> supply_;  ///< by net
+    bool everything_ = false;  ///< a supply is amiss: it reaches everywhere
+    void reachStrips(const std::vector<int>& amiss);
+
+    std::vector<char> nearStrip_;  ///< by strip: what is amiss reaches it by jumpers, without a rail between
+    std::vector<char> near_;       ///< by net
+    std::vector<char> supply_;     ///< by net
 };
 
 }  // namespace tiepoint

@@ -7,11 +7,11 @@
 #include "core/judge/concern.h"
 #include "core/judge/worth.h"
 #include "core/meter/meter.h"
-
-#include <fmt/format.h>
+#include "core/words/words.h"
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <unordered_set>
 
@@ -24,19 +24,48 @@ constexpr std::size_t kMostOfSymptom = 200;                      ///< slips
 constexpr std::size_t kMostSolved = 160'000, kFewestSlips = 40;  ///< parts times slips, and of however large a bench
 constexpr std::size_t kMostPositions = 32, kFewestPositions = 4, kPositionsOfParts = 2048;
 constexpr std::size_t kMostCauses = 12;
-constexpr std::size_t kScenesOfGlance = 5, kLookedAt = 24;
+constexpr std::size_t kScenesOfGlance = 12, kLookedAt = 40;
 
 std::size_t positionsFor(const Bench& bench) {
     return std::clamp(kPositionsOfParts / std::max<std::size_t>(1, bench.parts.size()), kFewestPositions,
                       kMostPositions);
 }
 
+/// Positions, those first that tell most at a glance: of the first half every second is that in which the supplies are asked for most.
+std::vector<std::size_t> tellingFirst(const Play& play) {
+    const Bench& bench = *play.layout->bench;
+    std::vector<std::pair<double, std::size_t>> load;
+    for (std::size_t scene = 0; scene < play.scenes.size(); ++scene) {
+        double ampere = 0;
+        for (std::size_t part = 0; part < bench.parts.size(); ++part) {
+            if (!bench.parts[part].kind->isSupply) continue;
+            for (int e = play.firstElement[part]; e < play.firstElement[part + 1]; ++e)
+                ampere += std::abs(play.scenes[scene].elementAmpere[e]);
+        }
+        load.emplace_back(-ampere, scene);
+    }
+    std::ranges::stable_sort(load, {}, [](const auto& each) { return each.first; });
+    std::vector<std::size_t> order;
+    std::vector<char> taken(load.size(), 0);
+    const auto take = [&](std::size_t scene) {
+        if (taken[scene] == 0) order.push_back(scene);
+        taken[scene] = 1;
+    };
+    for (std::size_t i = 0; i < load.size(); ++i) take(i), take(load[i].second);
+    return order;
+}
+
 }  // namespace
 
-Judge::Judge(const Snapshot& now)
-    : layout_(now.layout),
-      stage_(layout_, *now.inputs, positionsFor(*layout_->bench)),
-      now_(observe(stage_, stage_.play())) {}
+Judge::Judge(const Snapshot& now) : layout_(now.layout), stage_(layout_, *now.inputs, positionsFor(*layout_->bench)) {
+    Play play = stage_.play();
+    const std::vector<std::size_t> order = tellingFirst(play);
+    stage_.reorder(order);
+    std::vector<Scene> scenes;
+    for (const std::size_t scene : order) scenes.push_back(std::move(play.scenes[scene]));
+    play.scenes = std::move(scenes);
+    now_ = observe(stage_, play);
+}
 
 std::vector<Slip> Judge::candidates(const Ground& ground) {
     const Bench& bench = *layout_->bench;
@@ -44,6 +73,11 @@ std::vector<Slip> Judge::candidates(const Ground& ground) {
     if (bench.parts.size() + bench.jumpers.size() <= kSmallBench) {
         std::vector<Slip> slips = allMends(ground, {}, most);
         leftUntried_ = slips.size() == most;
+        // The list gives a circuit once, by the commonest slip; what is left in a rail of the other sign is the same circuit with another print.
+        for (const std::string_view kind : {"other-rail", "far-rail"}) {
+            std::erase_if(slips, [&](const Slip& slip) { return slip.kind->name == kind; });
+            std::ranges::move(mends(*findSlipKind(kind), ground), std::back_inserter(slips));
+        }
         return slips;
     }
     std::vector<Slip> slips;
@@ -60,7 +94,7 @@ std::vector<Slip> Judge::candidates(const Ground& ground) {
     return slips;
 }
 
-std::vector<Cause> Judge::causes() {
+std::vector<FoundCause> Judge::causes() {
     if (now_.amiss.empty()) return {};
     const Ground ground(layout_);
     std::vector<Slip> slips = candidates(ground);
@@ -81,20 +115,22 @@ std::vector<Cause> Judge::causes() {
     std::ranges::stable_sort(hopeful, std::greater(), [](const auto& each) { return each.first; });
     if (hopeful.size() > kLookedAt) hopeful.resize(kLookedAt);
 
-    std::vector<std::pair<Cause, const Slip*>> found;
+    std::vector<std::pair<FoundCause, const Slip*>> found;
     for (const auto& [worth, slip] : hopeful) {
         auto then = seen(*slip, Stage::kAllScenes);
         if (!then || lowersAGain(now_.traits, then->traits)) continue;
-        Cause cause;
+        FoundCause cause;
         cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);
         if (cause.worth < kToldWorth) continue;
         cause.then = std::move(*then);
         found.emplace_back(std::move(cause), slip);
     }
     std::ranges::stable_sort(found, std::greater(), [](const auto& each) { return each.first.worth; });
-    if (found.size() > kMostCauses) found.resize(kMostCauses);
-    std::vector<Cause> causes;
+    std::vector<FoundCause> causes;
+    std::unordered_set<std::uint64_t> circuits;
     for (auto& [cause, slip] : found) {
+        if (causes.size() == kMostCauses) break;
+        if (!circuits.insert(slip->circuit).second) continue;  // the same circuit by a slip that is worth less
         tell(*slip, cause);
         causes.push_back(std::move(cause));
     }
@@ -121,14 +157,14 @@ std::optional<Judge::Trial> Judge::trialOf(const Edit& edit) {
     return trial;
 }
 
-void Judge::tell(const Slip& slip, Cause& cause) const {
+void Judge::tell(const Slip& slip, FoundCause& cause) const {
     const Bench& bench = *layout_->bench;
     cause.kind = slip.kind->name;
     cause.hidden = !slip.change().conditions.empty();
     cause.text = slipInWords(bench, slip);
     if (const std::string proof = proofOf(cause.then); !proof.empty()) {
         if (cause.text.ends_with('.')) cause.text.pop_back();
-        cause.text += fmt::format("; put right, {}.", proof);
+        cause.text = say("judge.proven", {{"slip", cause.text}, {"proof", proof}});
     }
     cause.mend = {mendInWords(bench, slip), editOf(bench, slip)};
     if (cause.mend.text.ends_with('.')) cause.mend.text.pop_back();
@@ -149,7 +185,7 @@ std::string Judge::proofOf(const Observed& then) const {
     for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
         const double was = now_.mostAmpere[part], is = then.mostAmpere[part];
         if (then.lit[part] && !now_.lit[part])
-            return fmt::format("{} shines with {}", bench.parts[part].id, amperes(is));
+            return say("judge.shines", {{"part", bench.parts[part].id}, {"current", amperes(is)}});
         const double change = std::abs(std::log((is + 1e-5) / (was + 1e-5)));
         const bool told = !bench.parts[part].kind->isSupply && change > mostChange;
         if (told) changed = part, mostChange = change;
@@ -157,22 +193,23 @@ std::string Judge::proofOf(const Observed& then) const {
     for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
         if (!then.works[part] || now_.works[part]) continue;
         const PartKind& kind = *bench.parts[part].kind;
-        return fmt::format("{} {}", bench.parts[part].id,
-                           isSwitch(kind)  ? "switches something"
-                           : isMeter(kind) ? "has a figure to show"
-                                           : "changes something");
+        return say(isSwitch(kind)  ? "judge.switches"
+                   : isMeter(kind) ? "judge.reads"
+                                   : "judge.changes",
+                   {{"part", bench.parts[part].id}});
     }
     constexpr double kWorthTelling = 0.05;
     if (changed < 0 || mostChange < kWorthTelling) return {};
-    return fmt::format("{} carries up to {} in place of {}", bench.parts[changed].id, amperes(then.mostAmpere[changed]),
-                       amperes(now_.mostAmpere[changed]));
+    return say("judge.carries", {{"part", bench.parts[changed].id},
+                                 {"current", amperes(then.mostAmpere[changed])},
+                                 {"now", amperes(now_.mostAmpere[changed])}});
 }
 
-std::vector<const Cause*> Judge::likeIt(const Cause& cause, const std::vector<Cause>& causes) {
+std::vector<const FoundCause*> Judge::likeIt(const FoundCause& cause, const std::vector<FoundCause>& causes) {
     constexpr double kMuchLess = 2;
     constexpr std::size_t kMostTold = 3;
-    std::vector<const Cause*> alike;
-    for (const Cause& other : causes) {
+    std::vector<const FoundCause*> alike;
+    for (const FoundCause& other : causes) {
         const bool like = &other != &cause && !other.hidden && other.then.show == cause.then.show &&
                           other.worth > cause.worth - kMuchLess && other.worth <= cause.worth;
         if (like && alike.size() < kMostTold) alike.push_back(&other);

@@ -104,6 +104,17 @@ void Stage::setUp(const Digits& digits) {
     desks_.push_back(std::move(desk));
 }
 
+void Stage::reorder(const std::vector<std::size_t>& order) {
+    std::vector<Digits> positions;
+    std::vector<Desk> desks;
+    for (const std::size_t each : order) {
+        positions.push_back(std::move(positions_[each]));
+        desks.push_back(std::move(desks_[each]));
+    }
+    positions_ = std::move(positions);
+    desks_ = std::move(desks);
+}
+
 Play Stage::emptyPlay(std::shared_ptr<const Bench> bench, std::size_t scenes) const {
     Play play;
     play.layout = buildLayout(std::move(bench));

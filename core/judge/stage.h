@@ -40,6 +40,9 @@ public:
     /// Whether every combination of switches is among the positions.
     bool complete() const { return complete_; }
 
+    /// Puts the positions into another order; plays made before keep theirs.
+    void reorder(const std::vector<std::size_t>& order);
+
     static constexpr std::size_t kAllScenes = static_cast<std::size_t>(-1);
     /// The bench as it stands, and a variant of it; of the positions only so many, those that tell most.
     Play play(std::size_t scenes = kAllScenes);

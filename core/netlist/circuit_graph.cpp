@@ -1,8 +1,8 @@
 // The drawing of a circuit as a graph. Vertices are
 //
 //   nets           on which at least two terminals meet
-//   parts          coloured by kind and values
-//   elements       of a part's model, coloured by their law, their figures and what opens and closes them
+//   parts          coloured by kind, values and what is broken in them
+//   elements       of a part's model, coloured by their law, their figures and what opens and closes them; of each terminal an edge
 //   inner nodes    of a model
 //   positions      of a part's switches on which elements depend, coloured by whether they are taken
 //   ends of chains where the order inside a chain is free: all its parts then lie between its two ends, side by side, each the way round
@@ -39,7 +39,7 @@ enum VertexKind : std::uint64_t {
     kInnerVertex,
     kPositionVertex
 };
-enum EdgeRole : std::uint64_t { kOwns, kEither, kFrom, kTo, kDependsOn, kChainsTo, kCloses, kNamed };
+enum EdgeRole : std::uint64_t { kOwns, kEither, kFrom, kTo, kDependsOn, kChainsTo, kCloses, kNamed, kBetween };
 
 /// A vertex in the making.
 struct Drawn {
@@ -139,9 +139,16 @@ private:
         const int vertex = addVertex(look(spec, owner));
         addEdge(graph_.partVertices[part], vertex, kOwns);
         const bool either = mayBeExchanged(spec, *owner.kind);
-        if (const int node = nodeOf(part, spec.from); node >= 0) addEdge(vertex, node, either ? kEither : kFrom);
-        if (const int node = nodeOf(part, spec.to); node >= 0) addEdge(vertex, node, either ? kEither : kTo);
+        for (std::size_t terminal = 0; terminal < spec.between.size(); ++terminal) {
+            const int node = nodeOf(part, spec.between[terminal]);
+            if (node >= 0) addEdge(vertex, node, either ? kEither : roleOf(terminal, spec.between.size()));
+        }
         if (!spec.whenState.empty()) addEdge(vertex, positionOf(part, spec), kDependsOn);
+    }
+
+    static std::uint64_t roleOf(std::size_t terminal, std::size_t count) {
+        if (terminal == 0) return kFrom;
+        return terminal + 1 == count ? kTo : mixed(kBetween, terminal);
     }
 
     /// The vertex of a lead or inner node of the model; -1 where the lead joins nothing.
@@ -195,6 +202,8 @@ private:
     Drawn look(const Part& part) const {
         const PartKind& kind = *part.kind;
         Drawn drawn{mixed(kPartVertex, digestOf(kind.name))};
+        if (part.condition != Condition::Sound)
+            drawn.colour = mixed(drawn.colour, static_cast<std::uint64_t>(part.condition));
         for (int i = 0; i < std::ssize(kind.values); ++i) {
             if (valueCounts(kind.values[i], kind, likeness_)) add(kind.values[i], part.value(i), drawn);
         }

@@ -5,7 +5,7 @@
 
 #include "core/planner/planner.h"
 
-#include "core/bench/table.h"
+#include "core/bench/natural_order.h"
 #include "core/bench/validate.h"
 #include "core/diagram/ranks.h"
 #include "core/edit/clashes.h"
@@ -79,7 +79,10 @@ private:
         std::iota(key.begin(), key.end(), 0.0);
         const SheetRanks ranks = rankCircuit(circuit_, key, true);
         giveRails();
-        for (int part = 0; part < std::ssize(circuit_.parts); ++part) {
+        std::vector<int> byId(circuit_.parts.size());
+        std::iota(byId.begin(), byId.end(), 0);
+        std::ranges::sort(byId, [&](int a, int b) { return naturalLess(circuit_.parts[a].id, circuit_.parts[b].id); });
+        for (const int part : byId) {
             if (left_.contains(part)) continue;
             if (packageOf(circuit_.parts[part]).reach == Reach::Flying) {
                 addLeads(part);
@@ -227,7 +230,7 @@ private:
 
     std::optional<Bench> tryAll(double& cost) {
         const int size = static_cast<int>(task_.things.size());
-        const int steps = 20000 + 5000 * size;
+        const int steps = 25000 + 6000 * size;
         std::optional<Bench> best;
         double least = std::numeric_limits<double>::max();
         constexpr unsigned kTries = 3;
@@ -392,15 +395,5 @@ private:
 }  // namespace
 
 Plan planBench(const Netlist& circuit, const PlanWish& wish) { return Planner(circuit, wish).run(); }
-
-JumperBill jumperBill(const Bench& bench) {
-    JumperBill bill;
-    const Table table = arrange(bench);
-    for (const Jumper& jumper : bench.jumpers) {
-        ++bill.count;
-        bill.lengthMm += wireToCutMm(bench, table, jumper);
-    }
-    return bill;
-}
 
 }  // namespace tiepoint

@@ -1,11 +1,13 @@
 // Method notes. Simulated annealing (Kirkpatrick, Gelatt and Vecchi, Science 220 (1983) 671-680) over the places of all parts. A move takes one
 // thing and puts one of its leads into a strip of that lead's own net (half of the moves; the other leg too, where that reaches), anywhere, or
-// a few holes further. The cost, in units of about a millimetre of wire:
+// a few holes further. The cost, in units of less than a millimetre of wire:
 //   hard   200 for each strip with metal of two nets, each hole with two pins or a pin under a body, each two bodies in one place,
 //          and 60 for each jumper end for which a strip has no free hole; a plan holds none of these
-//   wire   20 a jumper, and its length: the least spanning tree over the strips of each net, where a part's own metal joins for nothing
-//   flow   1 a millimetre that a part runs from right to left, 0.15 a millimetre that parts stand in another order than that of current
-//   room   4 for each two bodies nearer than 1.2 mm; 6 for a leg straight in a rail, 6 for a part across rows; 0.02 a millimetre from the left
+//   wire   20 a jumper, and 1.5 a millimetre: the least spanning tree over the strips of each net, where a part's own metal joins for nothing
+//   flow   1 a millimetre that a part runs from right to left, 0.15 a millimetre that neighbours stand in another order than that of current,
+//          0.1 that parts of one layer stand in another order than that of their ids
+//   room   12 for each two bodies nearer than 2.4 mm; 60 for a leg in a rail, which is for wires; 60 for a part aslant; 0.7 a millimetre that it
+//          reaches across rows; 5 for one that stands on a leg; 0.2 a millimetre off its usual span; 0.02 a millimetre from the left
 // It cools by a constant factor from 60 to 0.2. A net's tree is recomputed only where one of its things has moved.
 // Tried and left: greedy placing along the layers of the diagram alone (half more jumpers than by hand).
 
@@ -20,9 +22,10 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kHard = 200, kNoHole = 60, kJumper = 20;
-constexpr double kBackwards = 1, kOrder = 0.15, kCrowded = 4, kInRail = 6, kAslant = 6, kFromLeft = 0.02;
-constexpr double kRoomMm = 0.6;
+constexpr double kHard = 200, kNoHole = 60, kJumper = 20, kWire = 1.5;
+constexpr double kBackwards = 1, kOrder = 0.15, kBeside = 0.1, kCrowded = 12, kInRail = 60, kAslant = 60, kAcross = 0.7;
+constexpr double kStanding = 5, kSpan = 0.2, kFromLeft = 0.02;
+constexpr double kRoomMm = 1.2;
 
 Outline grown(Outline outline, double by) {
     outline.halfLength += by;
@@ -41,8 +44,8 @@ public:
           covers_(ground.holeCount()),
           onStrip_(ground.stripCount()),
           ends_(ground.stripCount()),
-          netCost_(task.nets),
-          netEnds_(task.nets),
+          netLinks_(task.nets),
+          isStale_(task.nets),
           thingsOf_(task.nets) {
         for (std::size_t thing = 0; thing < task.things.size(); ++thing) {
             for (const int net : task.things[thing].nets) {
@@ -233,7 +236,10 @@ private:
                 kBackwards * std::max(0.0, ground_.spot(place.holes[from]).at.x - ground_.spot(place.holes[to]).at.x);
         if (place.hasLegs) {
             const Point a = ground_.spot(place.holes[0]).at, b = ground_.spot(place.holes[1]).at;
-            if (std::abs(a.x - b.x) > 0.1 && std::abs(a.y - b.y) > 0.1) cost += kAslant + std::abs(a.y - b.y);
+            const double span = distance(a, b), usual = each.package->defaultSpan * kPitchMm;
+            if (std::abs(a.x - b.x) > 0.1 && std::abs(a.y - b.y) > 0.1) cost += kAslant;
+            cost += kAcross * std::abs(a.y - b.y) + kSpan * std::abs(span - usual);
+            if (span < each.package->minSpan * kPitchMm - 0.1) cost += kStanding;
         }
         return cost + kFromLeft * left;
     }
@@ -258,7 +264,11 @@ private:
                 if (one.hasLegs && other.hasLegs && overlap(one.legs, other.legs)) clashes_ += by;
             }
         }
-        if (task_.rank[a] == task_.rank[b] || !one.hasBody || !other.hasBody) return;
+        if (!one.hasBody || !other.hasBody) return;
+        if (task_.rank[a] == task_.rank[b]) {
+            soft_ += by * kBeside * std::max(0.0, (a < b ? 1 : -1) * (one.body.centre.x - other.body.centre.x));
+            return;
+        }
         const bool inOrder = task_.rank[a] < task_.rank[b];
         const double ahead =
             inOrder ? one.body.centre.x - other.body.centre.x : other.body.centre.x - one.body.centre.x;
@@ -274,33 +284,43 @@ private:
 
     double total() {
         for (const int net : stale_) {
-            if (netCost_[net] < 0) continue;
-            wire_ -= netCost_[net];
-            for (const int strip : netEnds_[net]) --ends_[strip];
-            netEnds_[net].clear();
-            netCost_[net] = -1;
+            if (isStale_[net]) continue;
+            isStale_[net] = 1;
+            for (const PlanLink& link : netLinks_[net]) --ends_[link.from], --ends_[link.to];
         }
         for (const int net : stale_) {
-            if (netCost_[net] >= 0) continue;
-            netCost_[net] = 0;
-            for (const PlanLink& link : links(net)) {
-                netCost_[net] += kJumper + ground_.apart(link.from, link.to);
-                netEnds_[net].push_back(link.from);
-                netEnds_[net].push_back(link.to);
-            }
-            for (const int strip : netEnds_[net]) ++ends_[strip];
-            wire_ += netCost_[net];
+            if (!isStale_[net]) continue;
+            isStale_[net] = 0;
+            netLinks_[net] = links(net);
+            for (const PlanLink& link : netLinks_[net]) ++ends_[link.from], ++ends_[link.to];
         }
         stale_.clear();
-        int missing = 0;
+        missing_ = 0;
         for (int strip = 0; strip < ground_.stripCount(); ++strip) {
             if (ends_[strip] == 0) continue;
             int free = 0;
-            for (const int hole : ground_.holesOf(strip)) free += leads_[hole] == 0 && covers_[hole] == 0;
-            missing += std::max(0, ends_[strip] - free);
+            for (const int hole : ground_.holesOf(strip)) free += isFree(hole);
+            missing_ += std::max(0, ends_[strip] - free);
         }
-        missing_ = missing;
-        return kHard * clashes_ + kNoHole * missing + wire_ + soft_;
+        double wire = 0;
+        for (const auto& list : netLinks_) {
+            for (const PlanLink& link : list) wire += kJumper + kWire * freeWay(link);
+        }
+        return kHard * clashes_ + kNoHole * missing_ + wire + soft_;
+    }
+
+    bool isFree(int hole) const { return leads_[hole] == 0 && covers_[hole] == 0; }
+    /// The least way between free holes of two strips.
+    double freeWay(const PlanLink& link) const {
+        double least = std::numeric_limits<double>::max();
+        for (const int from : ground_.holesOf(link.from)) {
+            if (!isFree(from)) continue;
+            for (const int to : ground_.holesOf(link.to)) {
+                const Point off = ground_.spot(from).at - ground_.spot(to).at;
+                if (const double square = dot(off, off); square < least && isFree(to)) least = square;
+            }
+        }
+        return least < std::numeric_limits<double>::max() ? std::sqrt(least) : ground_.apart(link.from, link.to);
     }
 
     std::vector<PlanLink> links(int net) const;
@@ -327,74 +347,15 @@ private:
     std::vector<int> leads_, covers_;  // by hole
     std::vector<std::vector<std::pair<int, int>>> onStrip_;
     std::vector<int> ends_;  // by strip: of jumpers
-    std::vector<double> netCost_;
-    std::vector<std::vector<int>> netEnds_;
+    std::vector<std::vector<PlanLink>> netLinks_;
+    std::vector<char> isStale_;
     std::vector<std::vector<int>> thingsOf_;  // by net
     std::vector<int> movable_;
     std::vector<char> placed_;
     std::vector<int> stale_;
     int clashes_ = 0, missing_ = 0;
-    double wire_ = 0, soft_ = 0;
+    double soft_ = 0;
 };
-
-/// Prim's algorithm over the pieces of metal that a net has.
-std::vector<PlanLink> linkPieces(const PlanGround& ground, int net, const std::vector<int>& strips,
-                                 const std::vector<int>& piece) {
-    std::vector<PlanLink> links;
-    if (strips.empty()) return links;
-    std::vector<double> least(strips.size(), std::numeric_limits<double>::max());
-    std::vector<int> from(strips.size(), -1);
-    std::vector<char> in(strips.size());
-    const auto addPiece = [&](int number) {
-        for (std::size_t i = 0; i < strips.size(); ++i) {
-            if (piece[i] != number || in[i]) continue;
-            in[i] = 1;
-            for (std::size_t k = 0; k < strips.size(); ++k) {
-                const double apart = ground.apart(strips[i], strips[k]);
-                if (!in[k] && apart < least[k]) least[k] = apart, from[k] = strips[i];
-            }
-        }
-    };
-    addPiece(piece[0]);
-    for (;;) {
-        std::size_t next = strips.size();
-        for (std::size_t i = 0; i < strips.size(); ++i) {
-            if (!in[i] && (next == strips.size() || least[i] < least[next])) next = i;
-        }
-        if (next == strips.size()) return links;
-        links.push_back({net, from[next], strips[next]});
-        addPiece(piece[next]);
-    }
-}
-
-std::vector<PlanLink> linksOfThings(const PlanGround& ground, const PlanTask& task,
-                                    const std::vector<PlanPlace>& places, const std::vector<int>& things,
-                                    const std::vector<char>* placed, int net) {
-    std::vector<int> strips, piece;
-    const auto join = [&](int a, int b) {
-        for (int& each : piece) each = each == a ? b : each;
-    };
-    const auto indexOf = [&](int strip) {
-        const auto found = std::ranges::find(strips, strip);
-        if (found != strips.end()) return static_cast<int>(found - strips.begin());
-        strips.push_back(strip);
-        piece.push_back(static_cast<int>(piece.size()));
-        return static_cast<int>(piece.size()) - 1;
-    };
-    for (const int thing : things) {
-        if (placed && !(*placed)[thing]) continue;
-        const PlanThing& each = task.things[thing];
-        for (std::size_t i = 0; i < each.leads.size(); ++i) {
-            if (each.nets[i] != net) continue;
-            const int strip = indexOf(ground.spot(places[thing].holes[i]).strip);
-            for (std::size_t k = 0; k < i; ++k) {
-                if (each.metal[k] == each.metal[i] && each.nets[k] == net)
-                    join(piece[strip], piece[indexOf(ground.spot(places[thing].holes[k]).strip)]);
-            }
-        }
-    }
-    return linkPieces(ground, net, strips, piece);
-}
 
 std::vector<PlanLink> Search::links(int net) const {
     return linksOfThings(ground_, task_, places_, thingsOf_[net], &placed_, net);
@@ -405,13 +366,6 @@ std::vector<PlanLink> Search::links(int net) const {
 PlanResult searchPlaces(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, int steps,
                         unsigned seed, std::chrono::steady_clock::time_point deadline) {
     return Search(ground, task, fixed, seed).run(steps, deadline);
-}
-
-std::vector<PlanLink> linksOf(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places,
-                              int net) {
-    std::vector<int> all(task.things.size());
-    for (std::size_t i = 0; i < all.size(); ++i) all[i] = static_cast<int>(i);
-    return linksOfThings(ground, task, places, all, nullptr, net);
 }
 
 }  // namespace tiepoint

@@ -35,6 +35,10 @@ struct PlanResult {
 PlanResult searchPlaces(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, int steps,
                         unsigned seed, std::chrono::steady_clock::time_point deadline);
 
+/// The shortest links that are missing between the strips of one net, for some of the things; `placed`, where it isn't null, says which count.
+std::vector<PlanLink> linksOfThings(const PlanGround& ground, const PlanTask& task,
+                                    const std::vector<PlanPlace>& places, const std::vector<int>& things,
+                                    const std::vector<char>* placed, int net);
 /// The shortest links that make one piece of metal of each net, as far as strips tell.
 std::vector<PlanLink> linksOf(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& places,
                               int net);

@@ -1,3 +1,4 @@
+#include "core/bench/bench_inputs.h"
 #include "core/snapshot/runner.h"
 #include "core/snapshot/snapshot_maker.h"
 
@@ -17,7 +18,7 @@ public:
         });
         point_.setLayout(layout_);
         maker_.emplace(layout_);
-        snapshot_.reset();
+        takeInputs();
     }
 
     void setInputs(const Inputs& inputs) override {
@@ -56,7 +57,8 @@ public:
 
 private:
     void takeInputs() {
-        now_ = std::make_shared<const Inputs>(inputs_.at(timeSecond_));
+        const Inputs now = inputs_.at(timeSecond_);
+        now_ = std::make_shared<const Inputs>(layout_ ? inputsOn(*layout_->bench, now) : now);
         snapshot_.reset();
     }
 

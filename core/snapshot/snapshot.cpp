@@ -1,6 +1,7 @@
 #include "core/snapshot/snapshot.h"
 
 #include "core/base/stopping.h"
+#include "core/bench/bench_inputs.h"
 #include "core/snapshot/snapshot_maker.h"
 
 #include <algorithm>
@@ -27,10 +28,11 @@ double Snapshot::brightness(int part) const {
 std::shared_ptr<const Snapshot> evaluate(std::shared_ptr<const Bench> bench, const Inputs& inputs, const State& state) {
     stopIfAsked();
     const std::shared_ptr<const Layout> layout = buildLayout(std::move(bench));
+    const auto here = std::make_shared<const Inputs>(inputsOn(*layout->bench, inputs));
     OperatingPoint point;
     point.setLayout(layout);
-    const auto snapshot = SnapshotMaker(layout).make(point.solve(inputs, state));
-    snapshot->inputs = std::make_shared<const Inputs>(inputs);
+    const auto snapshot = SnapshotMaker(layout).make(point.solve(*here, state));
+    snapshot->inputs = here;
     snapshot->inputSequence = inputs.sequence;
     return snapshot;
 }

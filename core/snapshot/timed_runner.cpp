@@ -1,5 +1,6 @@
 // A runner that follows benches through time, and lets rest those that time doesn't change.
 
+#include "core/bench/bench_inputs.h"
 #include "core/circuit/element.h"
 #include "core/snapshot/runner.h"
 #include "core/snapshot/snapshot_maker.h"
@@ -19,8 +20,8 @@ public:
         revision_ = revision;
         moves_ = movesByItself(*layout->bench);
         if (!moves_) {
-            resting_->setLayout(revision, std::move(layout));
             resting_->setState(kept);
+            resting_->setLayout(revision, std::move(layout));
             resting_->setInputs(inputs_);
             resting_->advanceTo(timeSecond_);
             layout_.reset();
@@ -88,7 +89,7 @@ private:
     }
 
     void takeInputs() {
-        now_ = std::make_shared<const Inputs>(inputs_.at(timeSecond_));
+        now_ = std::make_shared<const Inputs>(inputsOn(*layout_->bench, inputs_.at(timeSecond_)));
         run_.setInputs(*now_);
         snapshot_.reset();
     }

@@ -262,15 +262,12 @@ PlanOutline outlinePlan(const Circuit& circuit, std::span<const char> present, s
 }
 
 std::vector<int> idealLoop(const Circuit& circuit, std::span<const char> present) {
-    std::vector<char> ideal(static_cast<std::size_t>(circuit.elementCount()), 0);
-    int count = 0;
-    for (const SupplyBranch& s : circuit.supplies) {
-        if (!present[s.element] || !isIdeal(s)) continue;
-        ideal[s.element] = 1;
-        ++count;
-    }
+    const auto counts = [&](const SupplyBranch& s) { return present[s.element] && isIdeal(s); };
     std::vector<int> loop;
-    if (count < 2) return loop;
+    if (std::ranges::count_if(circuit.supplies, counts) < 2)
+        return loop;  // as nearly always, and without memory of its own
+    std::vector<char> ideal(static_cast<std::size_t>(circuit.elementCount()), 0);
+    for (const SupplyBranch& s : circuit.supplies) ideal[s.element] = counts(s);
     const std::vector<int> blocks = loopBlocks(circuit, ideal);
     for (std::size_t k = 0; k < circuit.supplies.size(); ++k)
         if (blocks[circuit.supplies[k].element] == 0) loop.push_back(static_cast<int>(k));

@@ -45,13 +45,15 @@ struct OperatingPoint::Body {
 
     void warm(const Warmth& kept) {
         eachLaw(solver.circuit().laws, [&]<class Law>(const LawBranches<Law>& branches) {
-            for (const LawBranch<Law>& b : branches) {
-                const auto found = kept.find(nameOf(b.element));
-                if (found == kept.end() || found->second.size() != Law::kPorts) continue;
-                typename Law::Volts before{};
-                std::copy(found->second.begin(), found->second.end(), before.begin());
-                const typename Law::Volts resumed = b.law.resumed(before);
-                std::copy(resumed.begin(), resumed.end(), touchOf(b).begin());
+            if constexpr (Law::kPorts > 0) {
+                for (const LawBranch<Law>& b : branches) {
+                    const auto found = kept.find(nameOf(b.element));
+                    if (found == kept.end() || found->second.size() != Law::kPorts) continue;
+                    typename Law::Volts before{};
+                    std::copy(found->second.begin(), found->second.end(), before.begin());
+                    const typename Law::Volts resumed = b.law.resumed(before);
+                    std::copy(resumed.begin(), resumed.end(), touchOf(b).begin());
+                }
             }
         });
     }

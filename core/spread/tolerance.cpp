@@ -68,7 +68,7 @@ int parameterIndex(const ElementKind& element, std::string_view name) {
     return static_cast<int>(found - element.parameters.begin());
 }
 
-bool isInstrument(const PartKind& kind) {
+bool readsSomething(const PartKind& kind) {
     return std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return !spec.reads.empty(); });
 }
 
@@ -78,7 +78,7 @@ std::vector<Uncertain> uncertainOf(const Bench& bench) {
     std::vector<Uncertain> all;
     for (int index = 0; index < static_cast<int>(bench.parts.size()); ++index) {
         const Part& part = bench.parts[static_cast<std::size_t>(index)];
-        if (isInstrument(*part.kind)) continue;
+        if (readsSomething(*part.kind)) continue;
         for (const Rule& rule : kRules) {
             Uncertain one{index, rule.what, 0, {}, rule.moved};
             for (int spec = 0; spec < static_cast<int>(part.kind->model.size()); ++spec) {

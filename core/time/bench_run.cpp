@@ -1,6 +1,7 @@
 #include "core/time/bench_run.h"
 
 #include "core/circuit/element.h"
+#include "core/words/words.h"
 
 #include <fmt/format.h>
 
@@ -143,6 +144,7 @@ State BenchRun::state() {
 
 /// Puts what parts remember into the circuit.
 void BenchRun::restore() {
+    run_.beginFromState();
     const auto& parts = bench_.layout().bench->parts;
     SolveState& solved = run_.state();
     eachMemory(
@@ -202,7 +204,7 @@ const Solution& BenchRun::solution() {
         bench_.writeOff();
     Solution& solution = bench_.solution();
     if (!found.solved() && found.trouble != Trouble::IdealLoop)
-        solution.reason = fmt::format("Stopped at {:.6g} s. {}", second_, solution.reason);
+        solution.reason = say("solve.stopped", {{"second", fmt::format("{:.6g}", second_)}, {"why", solution.reason}});
     return solution;
 }
 

@@ -25,7 +25,7 @@ namespace tiepoint {
 
 /// How exactly a circuit is followed.
 struct Tolerance {
-    double relative = 1e-5;  ///< of each voltage, and of each winding's current
+    double relative = 2e-6;  ///< of each voltage, and of each winding's current
     double volt = 1e-7, ampere = 1e-10;
     double mostSecond = std::numeric_limits<double>::infinity();  ///< the longest step
 };

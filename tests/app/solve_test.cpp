@@ -187,6 +187,14 @@ TEST(Solve, WalksAlongThePotential) {
     EXPECT_EQ(lineCount(unknown.error), 1);
 }
 
+TEST(Solve, SurroundingsOfTheFileAreThoseOfTheSolve) {
+    json bench = json::parse(readFile(harbourBench("beacon-lamp")));
+    bench["surroundings"] = {{"light", 50}, {"temperature", -5.5}};
+    const json held = solved({scratchFile("cold.bench.json", bench.dump()), "--hold", "S1"});
+    EXPECT_EQ(held["surroundings"], (json{{"light", 50}, {"temperature", -5.5}}));
+    EXPECT_FALSE(solved({harbourBench("beacon-lamp")}).contains("surroundings"));
+}
+
 TEST(Solve, TextSpeaksToPeople) {
     const Ran ran = runProgram({"solve", harbourBench("beacon-lamp"), "--hold", "S1"});
     EXPECT_EQ(ran.code, 0);

@@ -57,16 +57,16 @@ bool compare(double volt, double ohm, const test::Piece2& junction) {
     return expected >= kSmallAmpere;
 }
 
-constexpr double kVolts[] = {1.5, 3, 4.5, 5, 9, 12, 24};
-constexpr double kOhms[] = {47, 100, 220, 330, 1e3, 4.7e3, 1e4, 1e5, 1e6};
+constexpr double kTriedVolts[] = {1.5, 3, 4.5, 5, 9, 12, 24};
+constexpr double kTriedOhms[] = {47, 100, 220, 330, 1e3, 4.7e3, 1e4, 1e5, 1e6};
 
 TEST(LambertW, LedsOfEveryColour) {
     const PartKind& led = *findKind("led");
     const auto& colours = led.values[led.valueIndex("colour")].choices;
     int compared = 0;
     for (std::size_t colour = 0; colour < colours.size(); ++colour) {
-        for (double volt : kVolts) {
-            for (double ohm : kOhms) {
+        for (double volt : kTriedVolts) {
+            for (double ohm : kTriedOhms) {
                 SCOPED_TRACE(fmt::format("{} at {} V over {} ohm", colours[colour].name, volt, ohm));
                 compared +=
                     compare(volt, ohm, {"D1", "led", "middle", "minus", {{"colour", static_cast<double>(colour)}}});

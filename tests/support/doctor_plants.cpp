@@ -171,8 +171,8 @@ std::vector<Observation> RealBoard::answer(const Question& question) {
             const bool there = std::ranges::any_of(bench_->jumpers, [&](const Jumper& jumper) {
                 if (plan_.findJumper(jumper.id)) return false;
                 const int a = strip(jumper.ends[0]), b = strip(jumper.ends[1]);
-                const int one = strip(question.one), other = strip(question.other);
-                return (a == one && b == other) || (a == other && b == one);
+                const int from = strip(question.one), to = strip(question.other);
+                return (a == from && b == to) || (a == to && b == from);
             });
             return one(SawExtra{question.one, question.other, there});
         }

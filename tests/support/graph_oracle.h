@@ -16,9 +16,11 @@ namespace tiepoint::test {
 using OracleGraph = boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, std::string>;
 
 /// What the terminals of a kind are called, by lead; those of one name are interchangeable, and legs of one metal share a number.
+/// Halves of a part that are alike go together: by lead the number of its half, or -1; none: the part has no halves.
 struct OracleTerminals {
     std::vector<std::string> names;
     std::vector<int> metal;
+    std::vector<int> half = {};
 };
 
 inline OracleTerminals oracleTerminals(const Part& part) {
@@ -34,6 +36,10 @@ inline OracleTerminals oracleTerminals(const Part& part) {
         {"potentiometer", {{"end", "wiper", "end"}, {0, 1, 2}}},  // its knob in the middle
         {"slide-switch", {{"closed", "common", "open"}, {0, 1, 2}}},
         {"multimeter", {{"red", "black"}, {0, 1}}},
+        {"test-npn", {{"emitter", "base", "collector"}, {0, 1, 2}}},
+        {"test-star", {{"end", "end", "end"}, {0, 1, 2}}},
+        {"test-pair",
+         {{"collector", "base", "emitter", "collector", "base", "unused"}, {0, 1, 2, 3, 4, 5}, {0, 0, -1, 1, 1, -1}}},
     };
     OracleTerminals terminals = table.at(part.kind->name);
     const int position = part.kind->stateIndex("position");
@@ -69,18 +75,26 @@ inline OracleGraph oracleGraph(const Netlist& netlist) {
     }
     for (std::size_t p = 0; p < netlist.parts.size(); ++p) {
         const Part& part = netlist.parts[p];
-        std::string label = part.kind->name;
+        std::string label =
+            part.kind->name + " " + std::string(kConditionNames[static_cast<std::size_t>(part.condition)]);
         for (int i = 0; i < std::ssize(part.values); ++i) label += " " + std::to_string(part.value(i));
         for (int i = 0; i < std::ssize(part.state); ++i) {
             if (part.kind->state[i].name != "position") label += " " + std::to_string(part.stateValue(i));
         }
         const auto body = boost::add_vertex(label, graph);
         const OracleTerminals terminals = oracleTerminals(part);
+        std::map<int, std::size_t> vertexOfHalf{{-1, body}};
+        for (const int half : terminals.half) {
+            if (!vertexOfHalf.contains(half)) {
+                vertexOfHalf[half] = boost::add_vertex("half", graph);
+                boost::add_edge(body, vertexOfHalf[half], graph);
+            }
+        }
         for (const auto& [metal, net] : netOfMetal[p]) {
             std::size_t lead = 0;
             while (terminals.metal[lead] != metal) ++lead;
             const auto terminal = boost::add_vertex(terminals.names[lead], graph);
-            boost::add_edge(body, terminal, graph);
+            boost::add_edge(vertexOfHalf[terminals.half.empty() ? -1 : terminals.half[lead]], terminal, graph);
             if (net >= 0 && vertexOfNet.contains(one[net])) boost::add_edge(terminal, vertexOfNet[one[net]], graph);
         }
     }

@@ -2,6 +2,7 @@
 // Circuits without places for tests, written as people say them, and made anew in another guise.
 
 #include "core/netlist/netlist.h"
+#include "support/test_catalogue.h"
 
 #include <algorithm>
 #include <initializer_list>
@@ -21,7 +22,7 @@ class NetlistBuilder {
 public:
     NetlistBuilder& part(std::string_view kindName, const std::vector<std::string>& nets,
                          std::initializer_list<std::pair<std::string_view, double>> settings = {}) {
-        const PartKind* kind = findKind(kindName);
+        const PartKind* kind = testCatalogue().find(kindName);
         if (!kind || nets.size() > kind->leads.size()) throw std::invalid_argument(std::string(kindName));
         Part part = makePart(*kind, kind->prefix + std::to_string(++number_));
         for (const auto& [name, value] : settings) {

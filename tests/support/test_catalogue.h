@@ -15,6 +15,7 @@ namespace tiepoint::test {
 /// The shipped kinds and these:
 ///   test-star   TO-92 with leads left, middle and right; from each a resistance to a common node inside
 ///   test-npn    TO-92 with leads emitter, base and collector; a transistor
+///   test-pair   DIP with 6 legs; two transistors alike, with one emitter, and a leg that nothing touches
 ///   test-chip   DIP with 8 legs; a resistance from leg 1 to leg 8, another from leg 4 to leg 5
 ///   test-can    a radial can sized by capacitance and voltageRating; it leaks
 ///   test-disc   a ceramic disc; it leaks
@@ -61,6 +62,14 @@ inline const char* const kNpnRatings = R"([
     {"name": "baseReverse", "quantity": "reverseVoltage", "leads": ["base", "emitter"], "label": "reverse limit", "limit": 6},
     {"name": "power", "quantity": "power", "label": "maximum", "limit": 0.625}])";
 
+inline const char* const kPairLeads = R"([{"name": "collector1", "description": "leg 1"},
+    {"name": "base1", "description": "leg 2"}, {"name": "emitter", "description": "leg 3"},
+    {"name": "collector2", "description": "leg 4"}, {"name": "base2", "description": "leg 5"},
+    {"name": "unused", "description": "leg 6"}])";
+inline const char* const kPairModel =
+    R"([{"element": "transistor", "between": ["collector1", "base1", "emitter"], "gain": "gain", "saturationCurrent": 1e-14},
+    {"element": "transistor", "between": ["collector2", "base2", "emitter"], "gain": "gain", "saturationCurrent": 1e-14}])";
+
 inline const char* const kTwoPoles =
     R"([{"name": "+", "description": "the longer leg"}, {"name": "-", "description": "the leg at the stripe"}])";
 inline const char* const kCanValues = R"([
@@ -86,6 +95,8 @@ inline std::vector<PartKind> testKinds() {
     std::vector<PartKind> kinds;
     kinds.push_back(read(starText()));
     kinds.push_back(read({"test-npn", R"({"family": "to-92"})", kNpnLeads, kNpnValues, kNpnModel, kNpnRatings}));
+    kinds.push_back(
+        read({"test-pair", R"({"family": "dip", "legs": 6, "rows": 3})", kPairLeads, kNpnValues, kPairModel}));
     kinds.push_back(read(chipText(8, 3)));
     kinds.push_back(read(canText()));
     kinds.push_back(read({"test-disc", R"({"family": "ceramic-disc"})",

@@ -112,6 +112,8 @@ TEST_F(NotesDesk, OnPaperAllOfItIsRead) {
 TEST_F(NotesDesk, GrowsForARoom) {
     open(noted(beacon()));
     view.room().setProjecting(true);
+    for (const NotePlace& note : placeNotes(view.picture()))
+        EXPECT_FALSE(note.isCutOff) << note.lines.join(' ').toStdString();
     const double capital = placeNotes(view.picture())[0].sizeMm * kCapHeight * view.pixelsPerMm();
     EXPECT_GE(capital, view.viewport()->height() * kWordCapShare - 1e-6);
 }

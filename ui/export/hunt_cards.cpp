@@ -16,7 +16,7 @@ namespace {
 constexpr double kCardMm = 14;  // margin of the sheet
 constexpr int kCardColumns = 2, kCardRows = 4;
 constexpr int kCardDots = 1200;
-constexpr double kInchMm = 25.4;
+constexpr double kCardInchMm = 25.4;
 constexpr double kCardHairMm = 0.2, kPadMm = 5;
 constexpr Lettering kCardHead{4.4, QFont::DemiBold}, kCardBody{4.2, QFont::Normal}, kCardSmall{3.2, QFont::Normal};
 const QColor kCardInk(0x1d, 0x27, 0x33), kCardDim(0x50, 0x5a, 0x66);
@@ -61,7 +61,7 @@ public:
 
     bool draw() {
         if (!painter_.begin(&sheet_)) return false;
-        painter_.scale(kCardDots / kInchMm, kCardDots / kInchMm);
+        painter_.scale(kCardDots / kCardInchMm, kCardDots / kCardInchMm);
         const int perSheet = kCardColumns * kCardRows;
         for (int first = 0; first < static_cast<int>(cards_.size()); first += perSheet) {
             if (first > 0 && !writer_.newPage()) return false;

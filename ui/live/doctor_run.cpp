@@ -43,7 +43,7 @@ std::shared_ptr<const DoctorAnswer> answerOf(Doctor& doctor, const DoctorJob& jo
                                   : doctor.nextInWords(diagnosis, job.seen);
     if (diagnosis.next) {
         answer->question = diagnosis.next->question;
-        for (const Answer& each : diagnosis.next->answers)
+        for (const Reply& each : diagnosis.next->answers)
             answer->choices.push_back({each.words, leavesInWords(each, diagnosis.fits), each.seen});
     }
     for (std::size_t i = 0; i < std::min(diagnosis.fits.size(), DoctorAnswer::kMostTold); ++i) {

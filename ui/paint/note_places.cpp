@@ -12,6 +12,8 @@ namespace {
 
 constexpr double kNoteBreadthEm = 15.3;  ///< a third of the window's height
 constexpr double kSmallestNote = 0.8;    ///< to which long texts shrink at a desk
+/// In a room nobody can point at a note to read the rest of it: long texts take broader papers there.
+constexpr double kBroaderNotes[] = {1.5, 2.2, 3};
 constexpr int kMostLines = 3;
 constexpr double kNoteGapEm = 0.8, kBesideBoardsMm = 6;
 constexpr double kScreenShape = 16.0 / 9,
@@ -56,19 +58,31 @@ std::string inOneParagraph(std::string text) {
     return text;
 }
 
+/// Whether all of a text is seen in letters of a size on a paper of a breadth; then it is written.
+bool writeOn(const std::string& text, double breadthMm, NotePlace& place) {
+    place.lines = wrappedText(text, breadthMm, place.sizeMm);
+    if (fitsIn(place.lines, breadthMm, place.sizeMm)) return true;
+    place.lines = wrappedText(inOneParagraph(text), breadthMm, place.sizeMm);
+    return fitsIn(place.lines, breadthMm, place.sizeMm);
+}
+
 /// What is seen of a text, and how large.
 NotePlace writtenNote(const std::string& text, const Picture& picture) {
     const double em = picture.sizes.noteMm;
     const bool isProjected = picture.sizes.numberMm > 0;
-    const double breadth = (kNoteBreadthEm - kNoteTextEm - kNotePadEm) * em;
+    double breadth = (kNoteBreadthEm - kNoteTextEm - kNotePadEm) * em;
     NotePlace place;
     const double smallest = isProjected ? 1 : kSmallestNote;
     for (const double share : {1.0, (1 + smallest) / 2, smallest}) {
         place.sizeMm = share * em;
-        place.lines = wrappedText(text, breadth, place.sizeMm);
-        if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
-        place.lines = wrappedText(inOneParagraph(text), breadth, place.sizeMm);
-        if (fitsIn(place.lines, breadth, place.sizeMm)) return place;
+        if (writeOn(text, breadth, place)) return place;
+    }
+    if (isProjected && !picture.isOnPaper) {
+        const double usual = breadth;
+        for (const double share : kBroaderNotes) {
+            breadth = share * usual;
+            if (writeOn(text, breadth, place)) return place;
+        }
     }
     if (picture.isOnPaper) {
         place.lines = wrappedText(text, breadth, place.sizeMm);

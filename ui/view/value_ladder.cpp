@@ -96,7 +96,10 @@ void ValueLadder::follow(const std::string& partId, QRect around) {
                      2 * pad + look_.ipx(kRungHeight));
     const QRect room = parentWidget()->rect();
     QPoint at(around.center().x() - size.width() / 2, around.bottom() + look_.ipx(kRungAway));
-    if (at.y() + size.height() > room.bottom()) at.setY(around.top() - look_.ipx(kRungAway) - size.height());
+    const int below = room.bottom() - around.bottom(), above = around.top() - room.top();
+    const int wanted = size.height() + look_.ipx(kRungAway);
+    // Where neither side has room for it, it hides as little of the boards as can be.
+    if (below < wanted && above > below) at.setY(around.top() - look_.ipx(kRungAway) - size.height());
     at.setX(std::clamp(at.x(), room.left(), std::max(room.left(), room.right() - size.width())));
     at.setY(std::clamp(at.y(), room.top(), std::max(room.top(), room.bottom() - size.height())));
     QRect frame(at, size);

@@ -27,8 +27,8 @@ constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
 constexpr double kRoomCardShare = 0.4;  // of the screen, at most, for a card shown to a room
-constexpr double kSheetShare = 0.44;     // of the height below the title, for the circuit diagram
-constexpr double kBoardShare = 0.54;     // of the breadth, beside the circuit diagram
+constexpr double kSheetShare = 0.44;    // of the height below the title, for the circuit diagram
+constexpr double kBoardShare = 0.54;    // of the breadth, beside the circuit diagram
 const QSize kSmallestWindow(800, 500);
 
 BenchView* makeView(BenchDocument& document, LiveBench& live, QWidget* parent) {
@@ -90,9 +90,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(live_, &LiveBench::answerReady, this, &MainWindow::placeArrowKey);
     walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     sum_ = new SumGuide(*live_, *view_, *cards_, inquiry_->menu(), this);
+    doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
-    doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
@@ -113,6 +113,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(sum_, &SumGuide::cardWanted, this, unfold);
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
+    connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
@@ -266,9 +267,8 @@ void MainWindow::arrangeStage() {
     arrowKey_->setLook(look);
     if (hunt_) hunt_->setLook(look);
     const bool projecting = projection_->isProjecting();
-    const bool folded = actions_.fold->isChecked() || projecting;
-    const bool strip = projecting && roomTray_ && !lessons_->isGiving();  // of the tray, alone
     const bool sheet = sheetDesk_->isShown();
+    const bool strip = projecting && roomTray_ && !lessons_->isGiving() && !sheet;  // of the tray, alone
     const bool folded = actions_.fold->isChecked() || projecting || sheet;
     title_->setVisible(!projecting);
     cards_->setRoom(projecting);
@@ -304,9 +304,8 @@ void MainWindow::arrangeStage() {
         bottom -= height;
     }
     title_->setGeometry(0, 0, stage_->width(), titleHeight);
-    const QRect bench(0, titleHeight, stage_->width() - lesson.right, bottom - titleHeight);
     lessons_->placeIn(stage_->rect());
-    QRect bench(0, titleHeight, stage_->width(), bottom - titleHeight);
+    QRect bench(0, titleHeight, stage_->width() - lesson.right, bottom - titleHeight);
     QRect paper;
     if (sheet && projecting) {
         // For a room: side by side, both as large as can be.

@@ -68,10 +68,10 @@ public:
     ResistorHelp& resistorHelp() { return *resistorHelp_; }
     FindingsDesk& findings() { return *findings_; }
     SheetDesk& sheetDesk() { return *sheetDesk_; }
+    DoctorDesk& doctor() { return *doctor_; }
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
     DamageDesk& damage() { return *damage_; }
-    DoctorDesk& doctor() { return *doctor_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     LessonDesk& lessons() { return *lessons_; }
@@ -127,16 +127,15 @@ private:
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
     SheetDesk* sheetDesk_;
+    DoctorDesk* doctor_;
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
     DamageDesk* damage_;
-    DoctorDesk* doctor_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
     LessonRecorder* recorder_;
     ArrowKey* arrowKey_ = nullptr;
     bool roomTray_ = false;  ///< the tray stands below while a room looks on
-    bool closing_ = false;   ///< unsaved changes are settled, the window may go
 };
 
 }  // namespace tiepoint::ui

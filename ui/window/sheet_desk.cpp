@@ -76,7 +76,8 @@ SheetDesk::SheetDesk(const Parts& parts, QMenuBar& menus, QAction* nextInBar, QW
     }
     menus.insertMenu(nextInBar, menu);
     connect(diagram_, &QAction::toggled, this, &SheetDesk::arrangeWanted);
-    connect(ieee_, &QAction::toggled, sheet_, [this](bool on) { sheet_->setStyle(on ? SymbolStyle::Ieee : SymbolStyle::Iec); });
+    connect(ieee_, &QAction::toggled, sheet_,
+            [this](bool on) { sheet_->setStyle(on ? SymbolStyle::Ieee : SymbolStyle::Iec); });
     connect(sheet_, &SheetView::foldWanted, diagram_, [this] { diagram_->setChecked(false); });
     connect(tidy_, &QAction::triggered, this, &SheetDesk::tidy);
     connect(&parts_.document, &BenchDocument::benchChanged, this, [this] {
@@ -118,7 +119,7 @@ void SheetDesk::tidy() {
         if (!part) continue;
         work->wish.kept.push_back(*part);
         for (auto& lead : work->wish.kept.back().leads) {
-            if (lead) lead->board = "A";
+            if (lead) lead->board.assign(1, 'A');
         }
     }
     stop_ = {};
@@ -142,24 +143,29 @@ void SheetDesk::offer(std::shared_ptr<Work> work) {
     if (!work->done || parts_.document.bench() != work->bench) return;
     if (!work->plan.isWhole()) {
         const Unplaced& first = work->plan.unplaced.front();
-        return parts_.bar.say(MessageBar::Tone::Notice, QStringLiteral("The board stays as it is. %1: %2.")
-                                                            .arg(QString::fromStdString(first.part), QString::fromStdString(first.why)));
+        return parts_.bar.say(MessageBar::Tone::Notice,
+                              QStringLiteral("The board stays as it is. %1: %2.")
+                                  .arg(QString::fromStdString(first.part), QString::fromStdString(first.why)));
     }
     const Edit edit = tidyEdit(*work->bench, work->plan);
     auto applied = apply(*work->bench, edit);
     if (!applied) return parts_.bar.say(MessageBar::Tone::Notice, QString::fromStdString(applied.error().message));
     const auto ghost = std::make_shared<const Bench>(std::move(applied).value().bench);
-    const QString line = QStringLiteral("Tidied: %1; now %2.").arg(billWords(jumperBill(*ghost)), billWords(jumperBill(*work->bench)));
+    const QString line =
+        QStringLiteral("Tidied: %1; now %2.").arg(billWords(jumperBill(*ghost)), billWords(jumperBill(*work->bench)));
     parts_.view.marks().set(&Marks::mended, ghost);
     const auto hideGhosts = [this] { parts_.view.marks().set(&Marks::mended, std::shared_ptr<const Bench>()); };
-    parts_.bar.ask({MessageBar::Tone::Notice, line, QStringLiteral("One undo brings everything back. Parts that are selected stay where they are."),
+    parts_.bar.ask({MessageBar::Tone::Notice,
+                    line,
+                    QStringLiteral("One undo brings everything back. Parts that are selected stay where they are."),
                     {{QStringLiteral("Leave it"), hideGhosts},
                      {QStringLiteral("Move everything"),
                       [this, edit, hideGhosts] {
                           hideGhosts();
                           parts_.document.push(edit);
                       }}},
-                    0, hideGhosts});
+                    0,
+                    hideGhosts});
 }
 
 }  // namespace tiepoint::ui

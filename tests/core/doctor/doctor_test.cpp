@@ -64,7 +64,7 @@ TEST_F(FarLight, DarkWithPlusAtTheButtonLeavesWhatComesAfter) {
     ASSERT_TRUE(diagnosis.next);
     // Every answer leaves fewer, and together they leave all.
     std::size_t left = 0;
-    for (const Answer& answer : diagnosis.next->answers) {
+    for (const Reply& answer : diagnosis.next->answers) {
         EXPECT_LT(answer.leaves.size(), diagnosis.fits.size());
         left += answer.leaves.size();
     }

@@ -21,7 +21,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr int kWorkBenches = 40;
+constexpr int kWorkBenches = 20;
 constexpr std::uint64_t kWorkSeed = 7000;  // final figures come from other seeds
 constexpr const char* kPier =
     "half; PS1 top+3 bottom-3 5; S1 e5; R1 c16 c21 330; D1 h21 h24 red; W1 top+4 a5 red; W2 d7 d16 blue; "
@@ -66,7 +66,7 @@ TEST(Hunt, EveryPlantChangesWhatTheBenchDoes) {
             ++planted;
         }
     }
-    EXPECT_GT(planted, 500);
+    EXPECT_GT(planted, 200);
 }
 
 TEST(Hunt, WhoMeasuresEverywhereProvesTheThing) {
@@ -85,21 +85,21 @@ TEST(Hunt, WhoMeasuresEverywhereProvesTheThing) {
             ++hunted;
         }
     }
-    EXPECT_GT(hunted, 60);
+    EXPECT_GT(hunted, 40);
 }
 
 TEST(Hunt, NoOtherThingIsEverProved) {
     for (const auto& target : {pier(), harbourTarget("lock-gate"), harbourTarget("two-way-stair-lamp")}) {
         const HuntGround ground(target);
-        for (const Plant& plant : makeHunts(target, 8, 2)->hunts) {
+        const auto set = makeHunts(target, 4, 2);
+        for (const Plant& plant : set->hunts) {
             const Bench bench = huntBench(ground, plant);
             const auto hidden = hiddenSlipOf(bench);
             ASSERT_TRUE(hidden);
             const auto evidence = test::readEverywhere(bench);
             const auto tryThing = [&](const std::string& id) {
                 if (std::ranges::find(plant.things, id) != plant.things.end()) return;
-                for (const Fault& fault : faults())
-                    EXPECT_FALSE(judge(bench, *hidden, {id, &fault, evidence}).solved()) << id << ' ' << fault.label;
+                EXPECT_FALSE(judge(bench, *hidden, {id, plant.fault, evidence}).proved) << id;
             };
             for (const Part& part : bench.parts) tryThing(part.id);
             for (const Jumper& jumper : bench.jumpers) tryThing(jumper.id);
@@ -140,7 +140,8 @@ TEST(Hunt, TheSameNumberGivesTheSameHuntsAndAnotherOneOthers) {
     const auto kinds = [](std::uint64_t seed) {
         std::string all;
         const auto target = pier();
-        for (const Plant& plant : makeHunts(target, 12, seed)->hunts) all += slipInWords(*target, plant.slip) + '\n';
+        const auto set = makeHunts(target, 12, seed);
+        for (const Plant& plant : set->hunts) all += slipInWords(*target, plant.slip) + '\n';
         return all;
     };
     EXPECT_EQ(kinds(1), kinds(1));

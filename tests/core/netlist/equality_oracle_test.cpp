@@ -40,7 +40,7 @@ public:
     void change(Netlist& netlist) {
         const std::size_t part = static_cast<std::size_t>(below(netlist.parts.size()));
         std::vector<int>& leads = netlist.leads[part];
-        switch (below(6)) {
+        switch (below(8)) {
             case 0:  // a value
                 netlist.parts[part].values[0] =
                     netlist.parts[part].value(0) + (netlist.parts[part].kind->values[0].choices.empty() ? 1 : 0);
@@ -56,6 +56,9 @@ public:
                 break;
             case 4:  // a jumper too many: two nets are one
                 unite(netlist, below(netlist.nets.size()), below(netlist.nets.size()));
+                break;
+            case 6:  // it is broken
+                netlist.parts[part].condition = static_cast<Condition>(1 + below(3));
                 break;
             default:  // a lead hangs
                 leads[below(leads.size())] = -1;
@@ -96,9 +99,9 @@ private:
     }
     Netlist mixedUp() {
         static const std::vector<std::pair<std::string, int>> kinds = {
-            {"resistor", 2},     {"resistor", 2},   {"lamp", 2},        {"toggle", 2},
-            {"led", 2},          {"diode", 2},      {"push-button", 4}, {"potentiometer", 3},
-            {"slide-switch", 3}, {"usb-supply", 3}, {"multimeter", 2}};
+            {"resistor", 2},   {"resistor", 2},    {"lamp", 2},          {"toggle", 2},       {"led", 2},
+            {"diode", 2},      {"push-button", 4}, {"potentiometer", 3}, {"slide-switch", 3}, {"usb-supply", 3},
+            {"multimeter", 2}, {"test-npn", 3},    {"test-star", 3},     {"test-pair", 6}};
         NetlistBuilder builder;
         const int nets = 2 + below(4), parts = 1 + below(7);
         for (int i = 0; i < parts; ++i) {

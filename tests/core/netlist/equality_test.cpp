@@ -53,12 +53,28 @@ TEST(CircuitEquality, ExchangesEndsAsTheModelAllows) {
         {"slide-switch", {"x", "y", "z"}, {"x", "z", "y"}, false},
         {"usb-supply", {"x", "y", ""}, {"x", "", "y"}, true},
         {"usb-supply", {"x", "y", ""}, {"y", "x", ""}, false},
+        {"test-npn", {"x", "y", "z"}, {"x", "z", "y"}, false},
+        {"test-npn", {"x", "y", "z"}, {"z", "y", "x"}, false},
+        {"test-pair", {"x", "y", "", "z", "plus", ""}, {"z", "plus", "", "x", "y", ""}, true},  // half for half
+        {"test-pair", {"x", "y", "", "z", "plus", ""}, {"z", "y", "", "x", "plus", ""}, false},
+        {"test-pair", {"x", "y", "", "z", "plus", ""}, {"y", "x", "", "z", "plus", ""}, false},
     };
     for (const Row& row : rows) {
         SCOPED_TRACE(row.kind);
         const Netlist a = one(row.kind, row.one), b = one(row.kind, row.other);
         EXPECT_EQ(verdictOf(a, b), row.equal ? Verdict::Equal : Verdict::Different);
         EXPECT_EQ(canonicalHash(a) == canonicalHash(b), row.equal);
+    }
+}
+
+TEST(CircuitEquality, ABrokenPartIsNoSoundOne) {
+    const Netlist sound = one("led", {"x", "y"});
+    for (const Condition condition : {Condition::Dead, Condition::OpenInside, Condition::DryContact}) {
+        Netlist broken = sound;
+        broken.parts.front().condition = condition;
+        EXPECT_EQ(verdictOf(sound, broken), Verdict::Different);
+        EXPECT_EQ(verdictOf(broken, broken), Verdict::Equal);
+        EXPECT_NE(canonicalHash(sound), canonicalHash(broken));
     }
 }
 

@@ -28,7 +28,8 @@ Netlist shuffled(const Netlist& netlist, unsigned seed) {
     std::shuffle(order.begin(), order.end(), random);
     Netlist other;
     other.title = netlist.title;
-    for (std::size_t net = 0; net < netlist.nets.size(); ++net) other.nets.push_back(fmt::format("w{}", netlist.nets.size() - net));
+    for (std::size_t net = 0; net < netlist.nets.size(); ++net)
+        other.nets.push_back(fmt::format("w{}", netlist.nets.size() - net));
     for (const std::size_t part : order) {
         Part copy = netlist.parts[part];
         copy.id = fmt::format("Q{}", other.parts.size() + 1);
@@ -40,11 +41,13 @@ Netlist shuffled(const Netlist& netlist, unsigned seed) {
 }
 
 void checkPlan(const Netlist& circuit, const Plan& plan, unsigned seed) {
-    ASSERT_TRUE(plan.isWhole()) << plan.unplaced.front().part << ": " << plan.unplaced.front().why << "\n" << writeNetlist(circuit);
+    ASSERT_TRUE(plan.isWhole()) << plan.unplaced.front().part << ": " << plan.unplaced.front().why << "\n"
+                                << writeNetlist(circuit);
     ASSERT_TRUE(validate(plan.bench).ok());
     ASSERT_TRUE(Occupancy(plan.bench).all().empty()) << writeBench(plan.bench);
     const Netlist built = netlistOf(*buildLayout(std::make_shared<const Bench>(plan.bench)));
-    ASSERT_EQ(compareCircuits(shuffled(circuit, seed), built).verdict, Verdict::Equal) << writeNetlist(circuit) << writeBench(plan.bench);
+    ASSERT_EQ(compareCircuits(shuffled(circuit, seed), built).verdict, Verdict::Equal)
+        << writeNetlist(circuit) << writeBench(plan.bench);
 }
 
 TEST(Planner, HarbourBenchesTakeNoMoreJumpersThanByHand) {
@@ -61,13 +64,15 @@ TEST(Planner, HarbourBenchesTakeNoMoreJumpersThanByHand) {
         checkPlan(circuit, plan, 3);
         if (HasFatalFailure()) return;
         const JumperBill mine = jumperBill(plan.bench), hand = jumperBill(byHand);
-        printf("%s: %d jumpers, %.0f mm; by hand %d, %.0f mm; %.2f s\n", byHand.title.c_str(), mine.count, mine.lengthMm, hand.count,
-               hand.lengthMm, seconds);
+        printf("%s: %d jumpers, %.0f mm; by hand %d, %.0f mm; %.2f s\n", byHand.title.c_str(), mine.count,
+               mine.lengthMm, hand.count, hand.lengthMm, seconds);
         EXPECT_LE(mine.count, hand.count) << byHand.title;
         EXPECT_LE(mine.lengthMm, hand.lengthMm + 0.5) << byHand.title;
         EXPECT_LE(seconds, 1) << byHand.title;
-        EXPECT_TRUE(oracleEqual(circuit, netlistOf(*buildLayout(std::make_shared<const Bench>(plan.bench))))) << byHand.title;
-        const Report before = inspect(*evaluate(layout->bench)), after = inspect(*evaluate(std::make_shared<const Bench>(plan.bench)));
+        EXPECT_TRUE(oracleEqual(circuit, netlistOf(*buildLayout(std::make_shared<const Bench>(plan.bench)))))
+            << byHand.title;
+        const Report before = inspect(*evaluate(layout->bench)),
+                     after = inspect(*evaluate(std::make_shared<const Bench>(plan.bench)));
         if (before.findings.empty()) {
             EXPECT_TRUE(after.findings.empty()) << byHand.title << ": " << after.findings.front().text;
         }

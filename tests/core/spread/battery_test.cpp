@@ -17,7 +17,7 @@ namespace {
 
 using CurveTable = std::vector<std::pair<double, double>>;
 
-double between(const CurveTable& table, double at) {
+double valueBetween(const CurveTable& table, double at) {
     for (std::size_t i = 1; i < table.size(); ++i) {
         if (at <= table[i].first || i + 1 == table.size()) {
             const double share =
@@ -28,9 +28,9 @@ double between(const CurveTable& table, double at) {
     return table.back().second;
 }
 
-const CurveTable kVolts{{0, 1.6}, {0.05, 1.5}, {0.25, 1.3}, {0.5, 1.2}, {0.75, 1.1}, {0.95, 0.9}};
-const CurveTable kOhms{{0, 0.2}, {0.25, 0.4}, {0.85, 1.0}, {0.95, 1.0}};
-const CurveTable kHours{
+const CurveTable kVoltsByUse{{0, 1.6}, {0.05, 1.5}, {0.25, 1.3}, {0.5, 1.2}, {0.75, 1.1}, {0.95, 0.9}};
+const CurveTable kOhmsByUse{{0, 0.2}, {0.25, 0.4}, {0.85, 1.0}, {0.95, 1.0}};
+const CurveTable kHoursByCurrent{
     {std::log10(0.025), 2.9}, {-1, 2.2}, {std::log10(0.5), 1.3}, {0, 0.83}, {std::log10(2.0), 0.54}};
 
 double hoursInto(double ohm, double count, double used) {
@@ -39,8 +39,8 @@ double hoursInto(double ohm, double count, double used) {
     const double step = (0.95 - used) / kSteps;
     for (int n = 0; n < kSteps; ++n) {
         const double at = used + (n + 0.5) * step;
-        const double ampere = count * between(kVolts, at) / (ohm + count * between(kOhms, at));
-        hours += step * between(kHours, std::log10(ampere)) / ampere;
+        const double ampere = count * valueBetween(kVoltsByUse, at) / (ohm + count * valueBetween(kOhmsByUse, at));
+        hours += step * valueBetween(kHoursByCurrent, std::log10(ampere)) / ampere;
     }
     return hours;
 }

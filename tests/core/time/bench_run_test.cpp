@@ -25,14 +25,14 @@ std::string chargingText(const std::string& extra = "") {
                   {"id": "W2", "ends": ["A.bottom-13", "A.e15"], "colour": "black"}]})";
 }
 
-std::shared_ptr<const Bench> benchOfText(const std::string& text) {
+std::shared_ptr<const Bench> timedBench(const std::string& text) {
     auto read = readBench(text);
     EXPECT_TRUE(read.ok()) << read.error().oneLine();
     return std::make_shared<const Bench>(std::move(read).value().bench);
 }
 
 double voltAt(Runner& runner, const char* hole) {
-    return pinnedValue(*runner.snapshot(), {"M1", VoltsAt{*parseHole(hole)}}).value;
+    return pinnedValue(*runner.snapshot(), {"M1", VoltsAt{*parseHole(hole)}, {}}).value;
 }
 
 TEST(BenchRun, ACapacitorChargesWhileAButtonIsPressed) {
@@ -40,7 +40,7 @@ TEST(BenchRun, ACapacitorChargesWhileAButtonIsPressed) {
     Inputs inputs;
     inputs.presses = {{"S1", 0.5, 2.5}};
     runner->setInputs(inputs);
-    runner->setBench(1, benchOfText(chargingText()));
+    runner->setBench(1, timedBench(chargingText()));
     runner->advanceTo(0.4);
     EXPECT_NEAR(voltAt(*runner, "A.b13"), 0, 1e-4);
     for (double second = 0.6; second < 2.5; second += 0.1) {
@@ -58,9 +58,9 @@ TEST(BenchRun, ChargeStaysThroughEditsOfOtherParts) {
     Inputs inputs;
     inputs.held = {"S1"};
     runner->setInputs(inputs);
-    runner->setBench(1, benchOfText(chargingText()));
+    runner->setBench(1, timedBench(chargingText()));
     runner->advanceTo(1);
-    auto other = *benchOfText(chargingText());
+    auto other = *timedBench(chargingText());
     other.parts[2].values[0] = 20e3;  // R1
     runner->setBench(2, std::make_shared<const Bench>(other));
     const double begun = 5 * (1 - std::exp(-1.0));
@@ -71,7 +71,7 @@ TEST(BenchRun, ChargeStaysThroughEditsOfOtherParts) {
 
 TEST(BenchRun, BeginsWithWhatTheFileOrTheStateSays) {
     const auto runner = makeRunner();
-    runner->setBench(1, benchOfText(chargingText(R"(, "state": {"voltage": 3})")));
+    runner->setBench(1, timedBench(chargingText(R"(, "state": {"voltage": 3})")));
     runner->advanceTo(0.1);
     EXPECT_NEAR(voltAt(*runner, "A.b13"), 3, 1e-4);
     State state;
@@ -88,7 +88,7 @@ TEST(BenchRun, ABenchThatStoresNothingRests) {
       "parts": [{"id": "PS1", "kind": "bench-supply", "leads": {"+": "A.a1", "-": "A.a9"}},
                 {"id": "R1", "kind": "resistor", "leads": {"1": "A.b1", "2": "A.b9"}}], "jumpers": []})";
     const auto runner = makeRunner();
-    runner->setBench(1, benchOfText(text));
+    runner->setBench(1, timedBench(text));
     const auto before = runner->snapshot();
     EXPECT_EQ(before->status(), Status::Solved);
     EXPECT_EQ(runner->nextChangeSecond(), std::numeric_limits<double>::infinity());
@@ -101,7 +101,7 @@ TEST(BenchRun, OnceChargedNothingMoves) {
     Inputs inputs;
     inputs.held = {"S1"};
     runner->setInputs(inputs);
-    runner->setBench(1, benchOfText(chargingText()));
+    runner->setBench(1, timedBench(chargingText()));
     runner->advanceTo(0.5);
     EXPECT_EQ(runner->nextChangeSecond(), 0.5);
     runner->advanceTo(100);

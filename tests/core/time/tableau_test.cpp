@@ -10,34 +10,35 @@
 namespace tiepoint {
 namespace {
 
-using Row = Tableau::Row;
+using TableauRow = Tableau::Row;
 
-double dot(const Row& a, const Row& b) {
+double dotOf(const TableauRow& a, const TableauRow& b) {
     double sum = 0;
     for (int i = 0; i < Tableau::kMostStages; ++i) sum += a[i] * b[i];
     return sum;
 }
-Row times(const Row& a, const Row& b) {
-    Row product{};
+TableauRow timesEach(const TableauRow& a, const TableauRow& b) {
+    TableauRow product{};
     for (int i = 0; i < Tableau::kMostStages; ++i) product[i] = a[i] * b[i];
     return product;
 }
-Row through(const Tableau& t, const Row& x) {
-    Row product{};
-    for (int i = 0; i < t.stages; ++i) product[i] = dot(t.a[i], x);
+TableauRow throughTable(const Tableau& t, const TableauRow& x) {
+    TableauRow product{};
+    for (int i = 0; i < t.stages; ++i) product[i] = dotOf(t.a[i], x);
     return product;
 }
 
 /// How far weights are from order one, two, three and four.
-std::vector<double> defects(const Tableau& t, const Row& b) {
-    const Row& c = t.places;
-    Row ones{};
+std::vector<double> defects(const Tableau& t, const TableauRow& b) {
+    const TableauRow& c = t.places;
+    TableauRow ones{};
     for (int i = 0; i < t.stages; ++i) ones[i] = 1;
-    const Row cc = times(c, c), ac = through(t, c);
-    return {dot(b, ones) - 1, dot(b, c) - 1.0 / 2,
-            std::max(std::abs(dot(b, cc) - 1.0 / 3), std::abs(dot(b, ac) - 1.0 / 6)),
-            std::max({std::abs(dot(b, times(cc, c)) - 1.0 / 4), std::abs(dot(times(b, c), ac) - 1.0 / 8),
-                      std::abs(dot(b, through(t, cc)) - 1.0 / 12), std::abs(dot(b, through(t, ac)) - 1.0 / 24)})};
+    const TableauRow cc = timesEach(c, c), ac = throughTable(t, c);
+    return {dotOf(b, ones) - 1, dotOf(b, c) - 1.0 / 2,
+            std::max(std::abs(dotOf(b, cc) - 1.0 / 3), std::abs(dotOf(b, ac) - 1.0 / 6)),
+            std::max({std::abs(dotOf(b, timesEach(cc, c)) - 1.0 / 4), std::abs(dotOf(timesEach(b, c), ac) - 1.0 / 8),
+                      std::abs(dotOf(b, throughTable(t, cc)) - 1.0 / 12),
+                      std::abs(dotOf(b, throughTable(t, ac)) - 1.0 / 24)})};
 }
 
 TEST(Tableau, HasTheOrderThatItClaims) {
@@ -50,14 +51,16 @@ TEST(Tableau, HasTheOrderThatItClaims) {
         double sum = 0;
         for (const double a : t.a[stage]) sum += a;
         EXPECT_NEAR(sum, t.places[stage], 1e-14);
-        if (stage > 0) EXPECT_EQ(t.a[stage][stage], t.diagonal);
+        if (stage > 0) {
+            EXPECT_EQ(t.a[stage][stage], t.diagonal);
+        }
     }
     EXPECT_EQ(t.b, t.a[t.stages - 1]) << "the last stage is the result";
 }
 
 /// What a step of length z makes of y' = z y, y = 1.
 double growthAt(const Tableau& t, double z) {
-    Row y{};
+    TableauRow y{};
     for (int i = 0; i < t.stages; ++i) {
         double sum = 1;
         for (int j = 0; j < i; ++j) sum += z * t.a[i][j] * y[j];

@@ -23,7 +23,7 @@ constexpr double kSetMm = 5.5, kMostSetMm = 7.2, kFlowMm = 3.5,
                  kMostFlowMm = 5.4;  ///< em, at a desk and at most for a room
 constexpr int kDisplayDigits = 4;    ///< as instruments have
 constexpr Lettering kDisplayWord{1.75, QFont::Normal};
-constexpr double kFlowRoomMm = 12.6, kWholeRoomMm = kDigitsRight - kWordsLeft;
+constexpr double kFlowRoomMm = 14.2, kWholeRoomMm = kDigitsRight - kWordsLeft;
 constexpr double kSwitchWordMm = 2.15, kMostOnMm = 4, kMostOffMm = 3.4, kIdMm = 1.7, kMostIdMm = 2.9;
 constexpr QPointF kNut(9.6, 34.2);
 constexpr double kNutMm = 3.05, kBushMm = 1.9;
@@ -112,8 +112,7 @@ void paintDisplay(QPainter& painter, const PartScene& scene) {
     const bool on = scene.state("on") > 0.5;
     if (hasDisplayWords(scene)) {
         drawText(painter, QStringLiteral("set"), {kWordsLeft, kSetWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
-        drawText(painter, QStringLiteral("flowing"), {kWordsLeft, kFlowWordY}, kDisplayWord, f.digitsDim,
-                 Qt::AlignLeft);
+        drawText(painter, QStringLiteral("out"), {kWordsLeft, kFlowWordY}, kDisplayWord, f.digitsDim, Qt::AlignLeft);
     }
     const QString volts = voltsText(scene.value("voltage"));
     drawText(painter, volts, {kDigitsRight, kSetY}, digitsFor(scene, volts, scene.figureMm(kSetMm, kMostSetMm)),
