@@ -69,6 +69,7 @@ struct Foresight::Probes {
 /// One position, ready to be solved for suspects.
 struct Foresight::Desk {
     std::unique_ptr<VariantSolver> solver;
+    Variant variant;  ///< what was solved last; the solver's answers refer to it
     Status status = Status::None;
 };
 
@@ -187,7 +188,7 @@ Foresight::Desk& Foresight::solve(const Suspect& suspect, const Digits& digits, 
     stopIfAsked();
     ++solved_;
     Desk& desk = deskOf(suspect, digits);
-    Variant variant = suspect.variant;
+    Variant& variant = desk.variant = suspect.variant;
     // A switch that the suspect changes stands as the hand has put it.
     const std::vector<Throw> throws = throwsOf(suspects_.plan());
     for (Variant::PartAs& each : variant.parts) {
