@@ -174,11 +174,11 @@ private:
     void weighCauses(Judgement& judged) {
         Judge judge(examination_.now());
         dropSpoilingMends(judge, judged);
-        const std::vector<Cause> causes = judge.causes();
+        const std::vector<FoundCause> causes = judge.causes();
         leftUntried_ = judge.leftUntried();
         std::optional<Outcome> outcome;
-        const Cause* best = nullptr;
-        for (const Cause& cause : causes) {
+        const FoundCause* best = nullptr;
+        for (const FoundCause& cause : causes) {
             if (cause.worth < kToldWorth || best != nullptr || &cause - causes.data() >= kMostConfirmed) break;
             outcome = outcomeOfCause(cause);
             if (outcome) best = &cause;
@@ -248,7 +248,7 @@ private:
     }
 
     /// Whether what a rule says first is as good as the cause.
-    bool isToldBetter(Judge& judge, const Judged& first, const Cause& cause, const Outcome& outcome) const {
+    bool isToldBetter(Judge& judge, const Judged& first, const FoundCause& cause, const Outcome& outcome) const {
         const Finding& finding = first.suspicion.finding;
         if (finding.severity == Severity::Remark && cause.worth >= kAlarmWorth) return false;
         if (!finding.mend || !goesWith(first, outcome)) return false;
@@ -263,7 +263,7 @@ private:
         return same || trial->worth + worthOfSlip(kWeightOfRules, kUsualWays) >= cause.worth;
     }
 
-    Finding findingOf(const Cause& cause, const std::vector<Cause>& causes, const Observed& now) const {
+    Finding findingOf(const FoundCause& cause, const std::vector<FoundCause>& causes, const Observed& now) const {
         Finding finding;
         finding.rule = cause.kind;
         const bool lights = cause.then.traits[Trait::LitLights] > now.traits[Trait::LitLights];
@@ -276,13 +276,13 @@ private:
         finding.holes = cause.holes;
         finding.text = cause.text;
         finding.mend = cause.mend;
-        for (const Cause* other : Judge::likeIt(cause, causes))
+        for (const FoundCause* other : Judge::likeIt(cause, causes))
             finding.alternatives.push_back({other->text, other->parts, other->holes, other->mend});
         return finding;
     }
 
     /// The bench without the slip, judged by the rules: nothing where hands can't do it, or where something is new that is no remark.
-    std::optional<Outcome> outcomeOfCause(const Cause& cause) {
+    std::optional<Outcome> outcomeOfCause(const FoundCause& cause) {
         const auto bench = examination_.after(cause.mend.edit);
         if (!bench) return std::nullopt;
         const auto snapshot = evaluate(bench, *examination_.now().inputs);

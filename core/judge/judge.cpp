@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <unordered_set>
 
@@ -72,6 +73,11 @@ std::vector<Slip> Judge::candidates(const Ground& ground) {
     if (bench.parts.size() + bench.jumpers.size() <= kSmallBench) {
         std::vector<Slip> slips = allMends(ground, {}, most);
         leftUntried_ = slips.size() == most;
+        // The list gives a circuit once, by the commonest slip; what is left in a rail of the other sign is the same circuit with another print.
+        for (const std::string_view kind : {"other-rail", "far-rail"}) {
+            std::erase_if(slips, [&](const Slip& slip) { return slip.kind->name == kind; });
+            std::ranges::move(mends(*findSlipKind(kind), ground), std::back_inserter(slips));
+        }
         return slips;
     }
     std::vector<Slip> slips;
@@ -88,7 +94,7 @@ std::vector<Slip> Judge::candidates(const Ground& ground) {
     return slips;
 }
 
-std::vector<Cause> Judge::causes() {
+std::vector<FoundCause> Judge::causes() {
     if (now_.amiss.empty()) return {};
     const Ground ground(layout_);
     std::vector<Slip> slips = candidates(ground);
@@ -109,20 +115,22 @@ std::vector<Cause> Judge::causes() {
     std::ranges::stable_sort(hopeful, std::greater(), [](const auto& each) { return each.first; });
     if (hopeful.size() > kLookedAt) hopeful.resize(kLookedAt);
 
-    std::vector<std::pair<Cause, const Slip*>> found;
+    std::vector<std::pair<FoundCause, const Slip*>> found;
     for (const auto& [worth, slip] : hopeful) {
         auto then = seen(*slip, Stage::kAllScenes);
         if (!then || lowersAGain(now_.traits, then->traits)) continue;
-        Cause cause;
+        FoundCause cause;
         cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);
         if (cause.worth < kToldWorth) continue;
         cause.then = std::move(*then);
         found.emplace_back(std::move(cause), slip);
     }
     std::ranges::stable_sort(found, std::greater(), [](const auto& each) { return each.first.worth; });
-    if (found.size() > kMostCauses) found.resize(kMostCauses);
-    std::vector<Cause> causes;
+    std::vector<FoundCause> causes;
+    std::unordered_set<std::uint64_t> circuits;
     for (auto& [cause, slip] : found) {
+        if (causes.size() == kMostCauses) break;
+        if (!circuits.insert(slip->circuit).second) continue;  // the same circuit by a slip that is worth less
         tell(*slip, cause);
         causes.push_back(std::move(cause));
     }
@@ -149,7 +157,7 @@ std::optional<Judge::Trial> Judge::trialOf(const Edit& edit) {
     return trial;
 }
 
-void Judge::tell(const Slip& slip, Cause& cause) const {
+void Judge::tell(const Slip& slip, FoundCause& cause) const {
     const Bench& bench = *layout_->bench;
     cause.kind = slip.kind->name;
     cause.hidden = !slip.change().conditions.empty();
@@ -197,11 +205,11 @@ std::string Judge::proofOf(const Observed& then) const {
                                  {"now", amperes(now_.mostAmpere[changed])}});
 }
 
-std::vector<const Cause*> Judge::likeIt(const Cause& cause, const std::vector<Cause>& causes) {
+std::vector<const FoundCause*> Judge::likeIt(const FoundCause& cause, const std::vector<FoundCause>& causes) {
     constexpr double kMuchLess = 2;
     constexpr std::size_t kMostTold = 3;
-    std::vector<const Cause*> alike;
-    for (const Cause& other : causes) {
+    std::vector<const FoundCause*> alike;
+    for (const FoundCause& other : causes) {
         const bool like = &other != &cause && !other.hidden && other.then.show == cause.then.show &&
                           other.worth > cause.worth - kMuchLess && other.worth <= cause.worth;
         if (like && alike.size() < kMostTold) alike.push_back(&other);

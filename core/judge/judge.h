@@ -17,7 +17,7 @@
 namespace tiepoint {
 
 /// One slip that may be the cause, and what undoes it.
-struct Cause {
+struct FoundCause {
     std::string_view kind;  ///< as SlipKind::name
     std::string text;       ///< what is wrong and where, with what the mend brings: one sentence
     Mend mend;
@@ -36,9 +36,9 @@ public:
     /// What the bench does as it stands.
     const Observed& now() const { return now_; }
     /// The causes that are worth telling, the worthiest first; at most kMostCauses.
-    std::vector<Cause> causes();
+    std::vector<FoundCause> causes();
     /// Those of the list that leave eye and meter nothing to tell them from this one by.
-    static std::vector<const Cause*> likeIt(const Cause& cause, const std::vector<Cause>& causes);
+    static std::vector<const FoundCause*> likeIt(const FoundCause& cause, const std::vector<FoundCause>& causes);
 
     struct Trial {
         double worth = 0;
@@ -54,7 +54,7 @@ public:
 private:
     std::vector<Slip> candidates(const Ground& ground);
     std::optional<Observed> seen(const Slip& slip, std::size_t scenes);
-    void tell(const Slip& slip, Cause& cause) const;
+    void tell(const Slip& slip, FoundCause& cause) const;
     std::string proofOf(const Observed& then) const;
 
     std::shared_ptr<const Layout> layout_;

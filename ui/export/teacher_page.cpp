@@ -17,39 +17,39 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kPageDotsPerInch = 300;
-constexpr double kPageMarginMm = 14, kPageMmPerInch = 25.4, kLetterMm = 3.7;
+constexpr int kTeacherDotsPerInch = 300;
+constexpr double kTeacherMarginMm = 14, kTeacherMmPerInch = 25.4, kTeacherLetterMm = 3.7;
 
-QString escaped(std::string_view text) { return qs(text).toHtmlEscaped(); }
+QString asHtml(std::string_view text) { return qs(text).toHtmlEscaped(); }
 
-QString section(const QString& heading, const std::vector<std::string>& lines) {
+QString listUnder(const QString& heading, const std::vector<std::string>& lines) {
     if (lines.empty()) return {};
     QString html = QStringLiteral("<h3>%1</h3><ul>").arg(heading);
-    for (const std::string& line : lines) html += QStringLiteral("<li>%1</li>").arg(escaped(line));
+    for (const std::string& line : lines) html += QStringLiteral("<li>%1</li>").arg(asHtml(line));
     return html + QStringLiteral("</ul>");
 }
 
-QString kitSection(const Lesson& lesson) {
+QString neededList(const Lesson& lesson) {
     QString html = QStringLiteral("<h3>For each table</h3><ul>");
     for (const NeededPart& needed : partsNeeded(lesson))
-        html += QStringLiteral("<li>%1 × %2</li>").arg(needed.count).arg(escaped(askedFor(needed.example)));
+        html += QStringLiteral("<li>%1 × %2</li>").arg(needed.count).arg(asHtml(askedFor(needed.example)));
     if (const int jumpers = jumpersNeeded(lesson); jumpers > 0)
         html += QStringLiteral("<li>%1 jumpers</li>").arg(jumpers);
     return html + QStringLiteral("</ul>");
 }
 
-QString stepsSection(const Lesson& lesson) {
+QString stepsList(const Lesson& lesson) {
     QString html = QStringLiteral("<h3>Steps</h3><ol>");
     for (const LessonStep& step : lesson.steps) {
-        html += QStringLiteral("<li><b>%1</b><br/>%2").arg(escaped(step.caption), escaped(step.note));
+        html += QStringLiteral("<li><b>%1</b><br/>%2").arg(asHtml(step.caption), asHtml(step.note));
         if (step.ask) {
-            html += QStringLiteral("<br/><i>%1</i>").arg(escaped(step.ask->question));
+            html += QStringLiteral("<br/><i>%1</i>").arg(asHtml(step.ask->question));
             for (std::size_t i = 0; i < step.ask->answers.size(); ++i)
                 html += QStringLiteral("<br/>%1 %2%3")
                             .arg(i + 1)
-                            .arg(escaped(step.ask->answers[i]),
+                            .arg(asHtml(step.ask->answers[i]),
                                  static_cast<int>(i) == step.ask->right ? QStringLiteral(" (right)") : QString());
-            html += QStringLiteral("<br/>%1").arg(escaped(step.ask->seen));
+            html += QStringLiteral("<br/>%1").arg(asHtml(step.ask->seen));
         }
         html += QStringLiteral("</li>");
     }
@@ -60,20 +60,19 @@ QString stepsSection(const Lesson& lesson) {
 
 QString teacherPageText(const Lesson& lesson) {
     QString html = QStringLiteral("<h1>%1</h1><p>%2 minutes. %3</p>")
-                       .arg(escaped(lesson.title))
+                       .arg(asHtml(lesson.title))
                        .arg(lesson.minutes)
-                       .arg(escaped(lesson.summary));
-    html += section(QStringLiteral("Safety"), lesson.safety);
-    html += section(QStringLiteral("Aim"), lesson.teaches);
+                       .arg(asHtml(lesson.summary));
+    html += listUnder(QStringLiteral("Safety"), lesson.safety);
+    html += listUnder(QStringLiteral("Aim"), lesson.teaches);
     if (!lesson.answers.empty())
-        html += QStringLiteral("<h3>The wrong idea that it answers</h3><p>%1</p>").arg(escaped(lesson.answers));
-    if (!lesson.surprise.empty())
-        html += QStringLiteral("<h3>One surprise</h3><p>%1</p>").arg(escaped(lesson.surprise));
-    html += section(QStringLiteral("Must"), lesson.must) + section(QStringLiteral("May"), lesson.may);
-    html += kitSection(lesson) + section(QStringLiteral("Words"), lesson.words);
-    html += stepsSection(lesson);
-    html += section(QStringLiteral("On paper at the end, and again at the start of the next lesson"), lesson.paper);
-    return html + section(QStringLiteral("Packing away"), lesson.packing);
+        html += QStringLiteral("<h3>The wrong idea that it answers</h3><p>%1</p>").arg(asHtml(lesson.answers));
+    if (!lesson.surprise.empty()) html += QStringLiteral("<h3>One surprise</h3><p>%1</p>").arg(asHtml(lesson.surprise));
+    html += listUnder(QStringLiteral("Must"), lesson.must) + listUnder(QStringLiteral("May"), lesson.may);
+    html += neededList(lesson) + listUnder(QStringLiteral("Words"), lesson.words);
+    html += stepsList(lesson);
+    html += listUnder(QStringLiteral("On paper at the end, and again at the start of the next lesson"), lesson.paper);
+    return html + listUnder(QStringLiteral("Packing away"), lesson.packing);
 }
 
 std::optional<QString> saveTeacherPage(const Lesson& lesson, const QString& path, Paper paper) {
@@ -84,17 +83,17 @@ std::optional<QString> saveTeacherPage(const Lesson& lesson, const QString& path
         QPdfWriter writer(&buffer);
         writer.setTitle(plainText(lesson.title));
         writer.setCreator(QStringLiteral("Tiepoint"));
-        writer.setResolution(kPageDotsPerInch);
+        writer.setResolution(kTeacherDotsPerInch);
         writer.setPageSize(QPageSize(paper == Paper::A4 ? QPageSize::A4 : QPageSize::Letter));
         writer.setPageMargins(QMarginsF(0, 0, 0, 0));
-        const double dotsPerMm = kPageDotsPerInch / kPageMmPerInch, margin = kPageMarginMm * dotsPerMm;
+        const double dotsPerMm = kTeacherDotsPerInch / kTeacherMmPerInch, margin = kTeacherMarginMm * dotsPerMm;
         const QSizeF inside(writer.width() - 2 * margin, writer.height() - 2 * margin);
         PaperSheet sheet(writer);
         QPainter painter;
         if (!painter.begin(&sheet)) return QStringLiteral("nothing can be drawn on such paper");
         QTextDocument document;
         document.documentLayout()->setPaintDevice(&sheet);
-        document.setDefaultFont(uiFont(kLetterMm * dotsPerMm));
+        document.setDefaultFont(uiFont(kTeacherLetterMm * dotsPerMm));
         document.setDocumentMargin(0);
         document.setHtml(teacherPageText(lesson));
         document.setPageSize(inside);

@@ -15,21 +15,21 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kGhostOpacity = 0.45, kFadeShare = 0.06;
-constexpr double kCollarMm = 4.05, kCollarBreadthMm = 1.0;
-constexpr double kGhostRingMm = 1.0;
-constexpr int kHatches = 20;
+constexpr double kIdeaOpacity = 0.45, kIdeaFadeShare = 0.06;
+constexpr double kIdeaCollarMm = 4.05, kIdeaCollarBreadthMm = 1.0;
+constexpr double kIdeaRingMm = 1.0;
+constexpr int kIdeaHatches = 20;
 
 /// Without colour, at less than half its strength, the edges fading to nothing.
 QImage greyed(const QImage& image) {
     QImage grey = image.convertToFormat(QImage::Format_ARGB32);
-    const double fade = std::max(1.0, kFadeShare * grey.width());
+    const double fade = std::max(1.0, kIdeaFadeShare * grey.width());
     for (int y = 0; y < grey.height(); ++y) {
         auto* row = reinterpret_cast<QRgb*>(grey.scanLine(y));
         for (int x = 0; x < grey.width(); ++x) {
             const double edge = std::min(1.0, std::min(x, grey.width() - 1 - x) / fade);
             const int light = qGray(row[x]);
-            row[x] = qRgba(light, light, light, qRound(qAlpha(row[x]) * kGhostOpacity * edge));
+            row[x] = qRgba(light, light, light, qRound(qAlpha(row[x]) * kIdeaOpacity * edge));
         }
     }
     return grey;
@@ -122,9 +122,9 @@ void GhostBoard::paintTags(QPainter& painter) {
         const QRectF frame(left, top, size.width(), size.height());
         painter.setPen(QPen(ink, high / 540));
         painter.drawLine(QPointF(end.x(), above ? frame.bottom() : frame.top()),
-                         end + QPointF(0, (above ? -1 : 1) * kGhostRingMm * scale_));
+                         end + QPointF(0, (above ? -1 : 1) * kIdeaRingMm * scale_));
         painter.setBrush(Qt::NoBrush);
-        painter.drawEllipse(end, kGhostRingMm * scale_, kGhostRingMm * scale_);
+        painter.drawEllipse(end, kIdeaRingMm * scale_, kIdeaRingMm * scale_);
         painter.setBrush(theme.card);
         painter.drawRoundedRect(frame, 5, 5);
         sheet_.draw(painter, frame, qs(text), {font, ink, Qt::AlignCenter});
@@ -142,15 +142,15 @@ void GhostBoard::paintBreak(QPainter& painter) {
     if (part < 0 && jumper < 0) return;
     const QRectF around = (part >= 0 ? partShape(picture, part) : jumperShape(picture, jumper)).boundingRect();
     const QPointF centre = seen(fromQt(around.center()));
-    const double radius = kCollarMm * scale_, breadth = kCollarBreadthMm * scale_;
+    const double radius = kIdeaCollarMm * scale_, breadth = kIdeaCollarBreadthMm * scale_;
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(theme.card, breadth));
     painter.drawEllipse(centre, radius, radius);
     constexpr int kSixteenths = 16, kCircle = 360;
     painter.setPen(QPen(theme.overload, breadth, Qt::SolidLine, Qt::FlatCap));
     const QRectF ring(centre.x() - radius, centre.y() - radius, 2 * radius, 2 * radius);
-    for (int i = 0; i < kHatches; ++i)
-        painter.drawArc(ring, i * kCircle * kSixteenths / kHatches, kCircle * kSixteenths / kHatches / 2);
+    for (int i = 0; i < kIdeaHatches; ++i)
+        painter.drawArc(ring, i * kCircle * kSixteenths / kIdeaHatches, kCircle * kSixteenths / kIdeaHatches / 2);
     const double high = window()->height();
     const QFont font = uiFont(high / kSmallestLines, QFont::DemiBold);
     const double most = width() * 0.86;

@@ -10,10 +10,10 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr int kGlideMs = 420, kGlideTickMs = 16;
+constexpr int kComeDownMs = 420, kComeDownTickMs = 16;
 constexpr double kFromAboveMm = 16;
 constexpr double kLayBare = 0.7;  ///< of the time: then the step itself comes through
-constexpr std::size_t kMostThings = 24;
+constexpr std::size_t kMostGliding = 24;
 
 bool isReduced() { return qEnvironmentVariableIsSet("TIEPOINT_NO_MOTION"); }
 
@@ -22,9 +22,9 @@ bool isReduced() { return qEnvironmentVariableIsSet("TIEPOINT_NO_MOTION"); }
 Glide::Glide(BenchView& view, QWidget* parent) : QWidget(parent), view_(view) {
     setAttribute(Qt::WA_TransparentForMouseEvents);
     hide();
-    ticking_.setInterval(kGlideTickMs);
+    ticking_.setInterval(kComeDownTickMs);
     connect(&ticking_, &QTimer::timeout, this, [this] {
-        if (since_.elapsed() >= kGlideMs) return end();
+        if (since_.elapsed() >= kComeDownMs) return end();
         update();
     });
 }
@@ -57,7 +57,7 @@ void Glide::begin() {
     const Picture& picture = view_.picture();
     if (!beforeBench_ || before_.isNull() || isReduced()) return end();
     const Bench &now = picture.bench(), &before = *beforeBench_;
-    for (int i = 0; i < static_cast<int>(now.parts.size()) && things_.size() < kMostThings; ++i) {
+    for (int i = 0; i < static_cast<int>(now.parts.size()) && things_.size() < kMostGliding; ++i) {
         const Part& part = now.parts[static_cast<std::size_t>(i)];
         const Part* old = before.findPart(part.id);
         if ((old && old->leads == part.leads && old->kind == part.kind) || standsOnTable(part)) continue;
@@ -70,7 +70,7 @@ void Glide::begin() {
         addThing(
             frame, [&](QPainter& painter) { paintPart(painter, picture, i); }, away);
     }
-    for (int i = 0; i < static_cast<int>(now.jumpers.size()) && things_.size() < kMostThings; ++i) {
+    for (int i = 0; i < static_cast<int>(now.jumpers.size()) && things_.size() < kMostGliding; ++i) {
         const Jumper& jumper = now.jumpers[static_cast<std::size_t>(i)];
         const Jumper* old = before.findJumper(jumper.id);
         if (old && old->ends == jumper.ends) continue;
@@ -97,7 +97,7 @@ void Glide::end() {
 void Glide::paintEvent(QPaintEvent*) {
     if (before_.isNull()) return;
     QPainter painter(this);
-    const double share = std::min(1.0, static_cast<double>(since_.elapsed()) / kGlideMs);
+    const double share = std::min(1.0, static_cast<double>(since_.elapsed()) / kComeDownMs);
     const double come = QEasingCurve(QEasingCurve::OutCubic).valueForProgress(share);
     painter.setOpacity(share < kLayBare ? 1 : (1 - share) / (1 - kLayBare));
     painter.save();

@@ -119,7 +119,7 @@ void SheetDesk::tidy() {
         if (!part) continue;
         work->wish.kept.push_back(*part);
         for (auto& lead : work->wish.kept.back().leads) {
-            if (lead) lead->board = "A";
+            if (lead) lead->board.assign(1, 'A');
         }
     }
     stop_ = {};

@@ -18,7 +18,7 @@ std::shared_ptr<const Bench> benchOfText(const std::string& text) {
     return std::make_shared<const Bench>(compactBench(text));
 }
 
-std::vector<Cause> causesOn(const std::shared_ptr<const Bench>& bench) { return Judge(*evaluate(bench)).causes(); }
+std::vector<FoundCause> causesOn(const std::shared_ptr<const Bench>& bench) { return Judge(*evaluate(bench)).causes(); }
 
 TEST(Judge, SilentWhereNothingIsAmiss) { EXPECT_TRUE(causesOn(benchOfText(kBeacon)).empty()); }
 
@@ -61,7 +61,7 @@ TEST(Judge, NoMendLowersAGain) {
     for (const SlippedBench& each : kSlipped) {
         const auto bench = benchOfText(each.text);
         Judge judge(*evaluate(bench));
-        for (const Cause& cause : judge.causes()) {
+        for (const FoundCause& cause : judge.causes()) {
             EXPECT_FALSE(lowersAGain(judge.now().traits, cause.then.traits)) << cause.text;
             const auto trial = judge.trialOf(cause.mend.edit);
             ASSERT_TRUE(trial);
@@ -83,7 +83,7 @@ TEST(Judge, WhatTakesALightAwayLowersAGain) {
 TEST(Judge, AlternativesShowTheSame) {
     const auto causes = causesOn(benchOfText(kSlipped[0].text));
     ASSERT_FALSE(causes.empty());
-    for (const Cause* other : Judge::likeIt(causes.front(), causes)) {
+    for (const FoundCause* other : Judge::likeIt(causes.front(), causes)) {
         EXPECT_EQ(other->then.show, causes.front().then.show);
         EXPECT_NE(other->mend.text, causes.front().mend.text);
     }

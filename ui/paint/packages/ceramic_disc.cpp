@@ -6,7 +6,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr QRgb kLacquerLight = 0xffdca160, kLacquerDark = 0xff9a5f24;
+constexpr QRgb kCeramicLight = 0xffdca160, kCeramicDark = 0xff9a5f24;
 
 QPainterPath lens(const QRectF& box) {
     QPainterPath path;
@@ -23,7 +23,7 @@ public:
         const QRectF box = scene.bodyRect();
         drawSoftShadow(painter, theme, box, box.height() / 2, fallInBody(scene, {0.65, 0.85}), 0.6);
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
-        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kLacquerLight), QColor::fromRgb(kLacquerDark)));
+        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kCeramicLight), QColor::fromRgb(kCeramicDark)));
         painter.drawPath(lens(box));
         if (theme.flat) return;
         // The rim of the disc, where the lacquer is thinnest.
