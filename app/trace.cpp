@@ -57,6 +57,8 @@ int runTrace(const TraceOptions& options) {
     const double every = options.everySecond > 0 ? options.everySecond : options.untilSecond / kUsualRows;
     if (options.untilSecond / every > kMostRows)
         return complain("tiepoint: --every: that is more than ten million rows");
+    if (!options.output.empty() && !options.output.ends_with(".csv"))
+        return complain(fmt::format("{}: a trace's name ends in .csv", options.output));
     const Trace trace = follow(*bench, inputs, things, options.untilSecond, every);
     if (!options.output.empty()) {
         const auto written = writeFileAtomically(options.output, csvOf(options.reads, trace.rows));
@@ -84,7 +86,7 @@ Action declareTrace(CLI::App& parser) {
     parser.add_option("--press", options->presses, "A button pressed from one time to another, in seconds: S1@0.5-0.8")
         ->delimiter(',')
         ->allow_extra_args(false);
-    parser.add_option("-o", options->output, "The file to write, .csv or .png; without it CSV goes to standard output");
+    parser.add_option("-o", options->output, "The file to write, .csv; without it CSV goes to standard output");
     return [options] { return runTrace(*options); };
 }
 

@@ -23,6 +23,7 @@ namespace tiepoint {
 namespace {
 
 constexpr std::size_t kMostPairings = 400;  ///< ways of pairing controls that are tried
+constexpr std::size_t kMostOrders = 5040;   ///< orders of controls that are looked at: those of seven
 constexpr std::size_t kMostSeen = 4;        ///< differences of behaviour; more say nothing new
 
 /// One way of saying which control and which light of the target is which of the bench; by those of the target.
@@ -135,13 +136,14 @@ private:
     /// The differences under the pairing that shows the fewest, none as soon as one shows none.
     std::vector<BenchDifference> bestOf(const Pairing& first) {
         std::optional<std::vector<BenchDifference>> best;
-        std::size_t tried = 0;
+        std::size_t tried = 0, orders = 0;
         std::vector<int> order(first.control.size());
         std::iota(order.begin(), order.end(), 0);
         do {
             Pairing pairing = first;
             for (std::size_t c = 0; c < order.size(); ++c)
                 pairing.control[c] = first.control[static_cast<std::size_t>(order[c])];
+            if (++orders > kMostOrders) break;
             if (!goesTogether(pairing)) continue;
             for (const std::vector<char>& flips : flipsOf(pairing)) {
                 stopIfAsked();

@@ -80,10 +80,17 @@ void addChange(const std::vector<Item>& from, const std::vector<Item>& to, ListC
     for (const Item& item : from) {
         if (!stays(item)) change.out.emplace_back(Remove{item.id});
     }
+    const auto comes = [&](const Item& item) {
+        const auto there = find(from, item.id);
+        return there == from.end() || !stays(*there);
+    };
+    // What comes behind all that stays is added at the end, wherever that is: so edits can change places.
+    std::size_t tail = to.size();
+    while (tail > 0 && comes(to[tail - 1])) --tail;
     for (std::size_t i = 0; i < to.size(); ++i) {
         const auto there = find(from, to[i].id);
-        if (there == from.end() || !stays(*there)) {
-            change.in.push_back(additionOf(to[i], static_cast<int>(i)));
+        if (comes(to[i])) {
+            change.in.push_back(additionOf(to[i], i >= tail ? -1 : static_cast<int>(i)));
         } else if constexpr (canBeReplaced<Item>) {
             if (!(*there == to[i])) change.in.push_back(replacementOf(to[i]));
         }

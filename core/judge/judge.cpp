@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <unordered_set>
 
@@ -72,6 +73,11 @@ std::vector<Slip> Judge::candidates(const Ground& ground) {
     if (bench.parts.size() + bench.jumpers.size() <= kSmallBench) {
         std::vector<Slip> slips = allMends(ground, {}, most);
         leftUntried_ = slips.size() == most;
+        // The list gives a circuit once, by the commonest slip; what is left in a rail of the other sign is the same circuit with another print.
+        for (const std::string_view kind : {"other-rail", "far-rail"}) {
+            std::erase_if(slips, [&](const Slip& slip) { return slip.kind->name == kind; });
+            std::ranges::move(mends(*findSlipKind(kind), ground), std::back_inserter(slips));
+        }
         return slips;
     }
     std::vector<Slip> slips;
@@ -120,9 +126,11 @@ std::vector<FoundCause> Judge::causes() {
         found.emplace_back(std::move(cause), slip);
     }
     std::ranges::stable_sort(found, std::greater(), [](const auto& each) { return each.first.worth; });
-    if (found.size() > kMostCauses) found.resize(kMostCauses);
     std::vector<FoundCause> causes;
+    std::unordered_set<std::uint64_t> circuits;
     for (auto& [cause, slip] : found) {
+        if (causes.size() == kMostCauses) break;
+        if (!circuits.insert(slip->circuit).second) continue;  // the same circuit by a slip that is worth less
         tell(*slip, cause);
         causes.push_back(std::move(cause));
     }

@@ -20,6 +20,6 @@ double worthOfSlip(double weight, int ways);
 bool lowersAGain(const Traits& before, const Traits& after);
 
 /// A mend that is worth more is told; one that is worth more than the second figure is an alarm. Set on sound benches of the work seeds.
-inline constexpr double kToldWorth = 0.9, kAlarmWorth = 1.5;
+inline constexpr double kToldWorth = 0.9, kAlarmWorth = 2.5;
 
 }  // namespace tiepoint

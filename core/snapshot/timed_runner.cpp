@@ -20,8 +20,8 @@ public:
         revision_ = revision;
         moves_ = movesByItself(*layout->bench);
         if (!moves_) {
-            resting_->setLayout(revision, std::move(layout));
             resting_->setState(kept);
+            resting_->setLayout(revision, std::move(layout));
             resting_->setInputs(inputs_);
             resting_->advanceTo(timeSecond_);
             layout_.reset();

@@ -144,6 +144,7 @@ State BenchRun::state() {
 
 /// Puts what parts remember into the circuit.
 void BenchRun::restore() {
+    run_.beginFromState();
     const auto& parts = bench_.layout().bench->parts;
     SolveState& solved = run_.state();
     eachMemory(

@@ -36,6 +36,8 @@ public:
     /// What is stored, by store, and the bits, by branch with bits: set before the first start, read at the present time.
     SolveState& state() { return state_; }
 
+    /// The next start begins from what state() holds, not from where the run has come.
+    void beginFromState() { started_ = false; }
     /// From the present time on these elements are present. False where the circuit has no solution then.
     bool start(std::span<const char> present, int reference);
     /// Goes on to a time. False where no solution is found before it: second() is then where it stopped.

@@ -1,6 +1,8 @@
 // A fault hunt in a real window: what is locked, what is measured, a guess and its proof, hints, and the end.
 
 #include "core/hunt/hunt.h"
+#include "core/meter/meter.h"
+#include "core/snapshot/lit.h"
 #include "support/compact_bench.h"
 #include "window_bench.h"
 

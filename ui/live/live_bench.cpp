@@ -6,7 +6,7 @@
 
 namespace tiepoint::ui {
 
-LiveBench::LiveBench(QObject* parent) : LiveBench(makeRestingRunner(), parent) {}
+LiveBench::LiveBench(QObject* parent) : LiveBench(makeRunner(), parent) {}
 
 LiveBench::LiveBench(std::unique_ptr<Runner> runner, QObject* parent)
     : QObject(parent),

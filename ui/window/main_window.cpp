@@ -27,8 +27,8 @@ constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
 constexpr double kRoomCardShare = 0.4;  // of the screen, at most, for a card shown to a room
-constexpr double kSheetShare = 0.44;     // of the height below the title, for the circuit diagram
-constexpr double kBoardShare = 0.54;     // of the breadth, beside the circuit diagram
+constexpr double kSheetShare = 0.44;    // of the height below the title, for the circuit diagram
+constexpr double kBoardShare = 0.54;    // of the breadth, beside the circuit diagram
 const QSize kSmallestWindow(800, 500);
 
 BenchView* makeView(BenchDocument& document, LiveBench& live, QWidget* parent) {

@@ -51,7 +51,7 @@ TEST(Comparison, PlacesColoursIdsAndOrderDontCount) {
     // Everything elsewhere, other ids, other colours, the resistor turned round, the buttons exchanged.
     expectSame(
         compared("half; PS7 top+9 bottom-9 5; S4 e3; R9 c10 c5 330; S3 e20; D5 h22 h25 green; W8 top+8 a10 blue; "
-                 "W2 j3 j22 white; W5 j25 bottom-20 white; W4 j5 j20 red"));
+                 "W2 j3 j20 white; W5 j25 bottom-20 white"));
     // The resistor behind the light: another order in the same chain.
     expectSame(
         compared("half; PS1 top+3 bottom-3 5; S1 e9; S2 e15; D1 h17 h20 green; W1 top+4 a9 red; W2 c11 c15 yellow; "
@@ -90,7 +90,7 @@ TEST(Comparison, OneSlipIsToldAsOne) {
     expectOnly(
         compared("half; PS1 top+3 bottom-3 5; R1 c4 c9 330; S1 e9; S2 e15; D1 h18 h20 green; W1 top+4 a4 red; W2 c11 "
                  "c15 yellow; W3 j20 bottom-18 black"),
-        "D1's anode is in h18, one hole to the right of the column of h17.", {"D1"});
+        "D1's anode is in h18, one hole to the right of h17.", {"D1"});
     const Comparison gone = compared(
         "half; PS1 top+3 bottom-3 5; R1 c4 c9 330; S1 e9; S2 e15; D1 h17 h20 green; W1 top+4 a4 "
         "red; W3 j20 bottom-18 black");

@@ -21,7 +21,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr int kWorkBenches = 20;
+constexpr int kWorkBenches = 8;
 constexpr std::uint64_t kWorkSeed = 7000;  // final figures come from other seeds
 constexpr const char* kPier =
     "half; PS1 top+3 bottom-3 5; S1 e5; R1 c16 c21 330; D1 h21 h24 red; W1 top+4 a5 red; W2 d7 d16 blue; "
@@ -66,14 +66,14 @@ TEST(Hunt, EveryPlantChangesWhatTheBenchDoes) {
             ++planted;
         }
     }
-    EXPECT_GT(planted, 200);
+    EXPECT_GT(planted, 150);
 }
 
 TEST(Hunt, WhoMeasuresEverywhereProvesTheThing) {
     int hunted = 0;
     for (const auto& target : workBenches()) {
         const HuntGround ground(target);
-        const auto set = makeHunts(target, 3, 5);
+        const auto set = makeHunts(target, 2, 5);
         ASSERT_TRUE(set.ok());
         for (const Plant& plant : set->hunts) {
             const Bench bench = huntBench(ground, plant);
@@ -85,13 +85,13 @@ TEST(Hunt, WhoMeasuresEverywhereProvesTheThing) {
             ++hunted;
         }
     }
-    EXPECT_GT(hunted, 40);
+    EXPECT_GT(hunted, 16);
 }
 
 TEST(Hunt, NoOtherThingIsEverProved) {
     for (const auto& target : {pier(), harbourTarget("lock-gate"), harbourTarget("two-way-stair-lamp")}) {
         const HuntGround ground(target);
-        const auto set = makeHunts(target, 4, 2);
+        const auto set = makeHunts(target, 2, 2);
         for (const Plant& plant : set->hunts) {
             const Bench bench = huntBench(ground, plant);
             const auto hidden = hiddenSlipOf(bench);

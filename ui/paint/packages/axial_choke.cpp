@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kChokeCornerMm = 1.7, kChokeBandMm = 0.85, kFirstChokeBandMm = -2.9, kChokeBandStepMm = 1.55;
 constexpr double kPerMicrohenry = 1e6, kUsualChokeTolerance = 0.1;
-constexpr QRgb kLacquerLight = 0xff8fb98c, kLacquerDark = 0xff47704b;
+constexpr QRgb kChokeLight = 0xff8fb98c, kChokeDark = 0xff47704b;
 
 class AxialChokePainter final : public PackagePainter {
 public:
@@ -24,7 +24,7 @@ public:
         const QPainterPath barrel = roundedBox(box, kChokeCornerMm);
         drawSoftShadow(painter, theme, box, kChokeCornerMm, fallInBody(scene, {0.55, 0.8}), 0.45);
         painter.setPen(Qt::NoPen);
-        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kLacquerLight), QColor::fromRgb(kLacquerDark)));
+        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kChokeLight), QColor::fromRgb(kChokeDark)));
         painter.drawPath(barrel);
         paintBands(painter, scene, box, barrel);
         if (!theme.flat) {
