@@ -2,6 +2,7 @@
 
 #include "core/snapshot/readings.h"
 #include "core/snapshot/throws.h"
+#include "ui/paint/arrow_marks.h"
 #include "ui/paint/shade.h"
 #include "ui/sheet/glide.h"
 #include "ui/theme/panels.h"
