@@ -1,7 +1,7 @@
 #pragma once
 // Findings: what is wrong on a bench, where, and what mends it. One file a rule; the table of rules is in rules.h.
 
-#include "core/edit/edit.h"
+#include "core/edit/mend.h"
 #include "core/parts/drawer.h"
 #include "core/snapshot/snapshot.h"
 
@@ -14,11 +14,6 @@
 namespace tiepoint {
 
 enum class Severity { Remark, Risk, Fault };
-
-struct Mend {
-    std::string text;
-    Edit edit;
-};
 
 /// Another cause that would explain the same as well.
 struct Alternative {

@@ -6,9 +6,11 @@
 // do nothing; the larger the bench, the fewer are solved. Growth is that of the bench for each slip tried. What wasn't tried is known.
 // Belongs to one thread; stoppable (core/base/stopping.h).
 
-#include "core/findings/finding.h"
+#include "core/edit/mend.h"
+#include "core/parts/drawer.h"
 #include "core/judge/traits.h"
 #include "core/slips/slip.h"
+#include "core/snapshot/snapshot.h"
 
 #include <optional>
 #include <string>

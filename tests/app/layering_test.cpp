@@ -86,13 +86,13 @@ struct Order {
 };
 
 const std::vector<Order> kOrders = {
-    {"core", {"base",      "words",  "instant", "board",   "parts",    "bench",    "nets",   "netlist",  "edit",
-              "circuit",   "sizing", "solve",   "time",    "variants", "flow",     "light",  "snapshot", "meter",
-              "behaviour", "slips",  "hunt",    "truth",   "judge",    "findings", "course", "lesson",   "why",
-              "spread",    "doctor", "compare", "diagram", "planner",  "sheet"}},
+    {"core", {"base",    "instant", "light",     "board",   "parts",   "words", "bench",    "nets",     "circuit",
+              "netlist", "edit",    "flow",      "sizing",  "slips",   "solve", "time",     "variants", "snapshot",
+              "meter",   "spread",  "behaviour", "truth",   "hunt",    "judge", "findings", "course",   "lesson",
+              "why",     "doctor",  "compare",   "diagram", "planner", "sheet"}},
     {"ui",
-     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "compare", "access",
-      "window"}},
+     {"theme", "live", "paint", "scene", "compare", "export", "document", "tray", "gesture", "view", "sheet", "cards",
+      "lesson", "access", "window"}},
 };
 
 /// Where a path below the layer, such as core/bench/bench.h, stands in the order; nothing if it lies elsewhere, -1 if its folder
