@@ -13,13 +13,14 @@ namespace tiepoint {
 
 class SparkLaw : public LawShape<2, 1, 1> {
 public:
-    static constexpr std::span<const ElementParameter> kParameters{};
+    static constexpr ElementParameter kParameters[] = {{"breakVoltage", 330}};
     static constexpr ElementDescription kElement{"spark", kFromAndTo, kParameters};
     static constexpr std::array<TerminalPair, 1> kPortEnds{{{0, 1}}}, kPathEnds{{{0, 1}}};
     static constexpr std::array<TerminalPair, 0> kTies{};
 
-    explicit SparkLaw(std::span<const double> /*figures*/ = {})
-        : oneWay_(kBreakAmpere / std::exp(kBreakVolt / kRoundVolt), kRoundVolt / kThermalVoltage) {}
+    explicit SparkLaw(std::span<const double> figures) : SparkLaw(figures[0]) {}
+    explicit SparkLaw(double breakVolt = *kParameters[0].fallback)
+        : oneWay_(kBreakAmpere / std::exp(breakVolt / kRoundVolt), kRoundVolt / kThermalVoltage) {}
 
     Tangent tangentAt(const Volts& touch, unsigned /*bits*/, double /*leakSiemens*/) const {
         const auto there = oneWay_.exponentialAt(touch[0]), back = oneWay_.exponentialAt(-touch[0]);
@@ -33,7 +34,7 @@ public:
     double perUnitVolt(int /*port*/) const { return oneWay_.perUnitVolt(); }
 
 private:
-    static constexpr double kBreakVolt = 330, kBreakAmpere = 1, kRoundVolt = 12;
+    static constexpr double kBreakAmpere = 1, kRoundVolt = 12;
     JunctionLaw oneWay_;
 };
 

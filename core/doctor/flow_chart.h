@@ -29,7 +29,7 @@ struct FlowChart {
 
 /// What a page of paper holds.
 struct ChartSize {
-    int mostEnds = 14, mostDepth = 3;
+    int mostEnds = 9, mostDepth = 3;
 };
 
 FlowChart flowChart(Doctor& doctor, const ChartSize& size = {}, Instrument instrument = Instrument::Meter);

@@ -3,6 +3,7 @@
 #include "core/doctor/foresight.h"
 
 #include "core/base/stopping.h"
+#include "core/bench/resolve.h"
 #include "core/doctor/observation_words.h"
 #include "core/light/lightness.h"
 #include "core/snapshot/emitters.h"
@@ -69,6 +70,7 @@ struct Foresight::Probes {
 /// One position, ready to be solved for suspects.
 struct Foresight::Desk {
     std::unique_ptr<VariantSolver> solver;
+    Variant variant;  ///< what was solved last; the solver's answers refer to it
     Status status = Status::None;
 };
 
@@ -187,7 +189,7 @@ Foresight::Desk& Foresight::solve(const Suspect& suspect, const Digits& digits, 
     stopIfAsked();
     ++solved_;
     Desk& desk = deskOf(suspect, digits);
-    Variant variant = suspect.variant;
+    Variant& variant = desk.variant = suspect.variant;
     // A switch that the suspect changes stands as the hand has put it.
     const std::vector<Throw> throws = throwsOf(suspects_.plan());
     for (Variant::PartAs& each : variant.parts) {
@@ -249,12 +251,22 @@ std::uint64_t Foresight::keyOf(const Digits& digits, Tool tool, const JumperEnd&
     return key;
 }
 
+double Foresight::meterFigure(int element, std::string_view name) const {
+    const Part& meter = probes_->bench->parts[static_cast<std::size_t>(probes_->meter)];
+    for (const auto& [figure, parameter] : meter.kind->model[static_cast<std::size_t>(element)].parameters) {
+        if (figure == name) return resolve(parameter, meter);
+    }
+    return 0;
+}
+
 double Foresight::metered(const Desk& desk) const {
     if (desk.status == Status::None) return kUnsolved;
     const Probes& probes = *probes_;
     const double volt =
         desk.solver->volt(probes.meter, probes.meterPlus) - desk.solver->volt(probes.meter, probes.meterCom);
-    return std::isnan(volt) ? 0 : volt;
+    if (!std::isnan(volt)) return volt;
+    // What hangs together with nothing else has no potential of its own; the meter's current tells all the same.
+    return desk.solver->ampere(probes.meter, probes.voltsElement) * meterFigure(probes.voltsElement, kOhms);
 }
 
 double Foresight::volts(const Suspect& suspect, const Digits& digits, const Hole& red, const std::optional<Hole>& black,
@@ -283,8 +295,9 @@ double Foresight::ohms(const Suspect& suspect, const Digits& digits, const Hole&
     constexpr double kLeastAmpere = 1e-9;
     const Desk& desk = solve(suspect, digits, Tool::Beeper, one, other, -1);
     const double ampere = std::abs(desk.solver->ampere(probes_->meter, probes_->beepElement));
-    const double ohm =
-        ampere < kLeastAmpere ? std::numeric_limits<double>::infinity() : std::abs(metered(desk)) / ampere;
+    const double volt =
+        meterFigure(probes_->beepElement, "voltage") - ampere * meterFigure(probes_->beepElement, "seriesResistance");
+    const double ohm = ampere < kLeastAmpere ? std::numeric_limits<double>::infinity() : std::max(0.0, volt / ampere);
     return known->second = desk.status == Status::None ? kUnsolved : ohm;
 }
 

@@ -14,6 +14,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <unordered_map>
 #include <vector>
 
@@ -65,6 +66,7 @@ private:
     JumperEnd blackEnd(const std::optional<Hole>& black) const;
     double brightnessOf(const Desk& desk, int part) const;
     double metered(const Desk& desk) const;
+    double meterFigure(int element, std::string_view name) const;
     std::uint64_t keyOf(const Digits& digits, Tool tool, const JumperEnd& red, const JumperEnd& black) const;
 
     const SuspectList& suspects_;

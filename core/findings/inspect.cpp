@@ -12,6 +12,7 @@
 #include "core/findings/shorted.h"
 #include "core/judge/judge.h"
 #include "core/judge/worth.h"
+#include "core/meter/meter.h"
 
 #include <algorithm>
 #include <map>
@@ -238,10 +239,10 @@ private:
     }
 
     /// No mend lowers a gain.
-    static void dropSpoilingMends(Judge& judge, Judgement& judged) {
+    void dropSpoilingMends(Judge& judge, Judgement& judged) const {
         for (Judged& each : judged) {
             auto& mend = each.suspicion.finding.mend;
-            if (!mend) continue;
+            if (!mend || isAboutMeter(each.suspicion.finding)) continue;
             const auto trial = judge.trialOf(mend->edit);
             if (trial && trial->lowers) mend.reset();
         }
@@ -250,17 +251,21 @@ private:
     /// Whether what a rule says first is as good as the cause.
     bool isToldBetter(Judge& judge, const Judged& first, const FoundCause& cause, const Outcome& outcome) const {
         const Finding& finding = first.suspicion.finding;
-        if (finding.severity == Severity::Remark && cause.worth >= kAlarmWorth) return false;
-        if (!finding.mend || !goesWith(first, outcome)) return false;
+        const bool goes = goesWith(first, outcome);
+        if (finding.severity == Severity::Remark) return goes && cause.worth < kAlarmWorth;
+        if (isAboutMeter(finding) || !goes) return !isLaw(first);
+        if (!finding.mend) return false;
         const auto trial = judge.trialOf(finding.mend->edit);
         if (!trial) return false;
-        const bool same =
-            trial->then.show == cause.then.show && std::ranges::any_of(cause.parts, [&](const std::string& id) {
-                return std::ranges::find(finding.parts, id) != finding.parts.end();
-            });
-        constexpr double kWeightOfRules = 6;
+        constexpr double kWeightOfRules = 6, kMuchMore = 4;
         constexpr int kUsualWays = 10;
-        return same || trial->worth + worthOfSlip(kWeightOfRules, kUsualWays) >= cause.worth;
+        return trial->worth + worthOfSlip(kWeightOfRules, kUsualWays) >= cause.worth - kMuchMore;
+    }
+
+    /// A meter that can't read while something else works is mended by switching that off.
+    bool isAboutMeter(const Finding& finding) const {
+        const Part* part = finding.parts.empty() ? nullptr : examination_.bench().findPart(finding.parts.front());
+        return part != nullptr && isMeter(*part->kind);
     }
 
     Finding findingOf(const FoundCause& cause, const std::vector<FoundCause>& causes, const Observed& now) const {

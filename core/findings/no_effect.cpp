@@ -2,6 +2,7 @@
 // where every combination was solved and every light can light; else it is a consequence of something graver.
 
 #include "core/base/stopping.h"
+#include "core/circuit/element.h"
 #include "core/edit/holes.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
@@ -91,8 +92,9 @@ void proposeWaysOut(const Examination& examination, int part, Suspicion& found) 
 
 Suspicions findWithoutEffect(const Examination& examination) {
     Suspicions all;
-    const bool knowable =
-        examination.complete() && examination.now().status() == Status::Solved && examination.darkLights().empty();
+    // At rest a capacitor passes nothing, but a switch may well charge it.
+    const bool knowable = !movesByItself(examination.bench()) && examination.complete() &&
+                          examination.now().status() == Status::Solved && examination.darkLights().empty();
     for (int index = 0; knowable && index < examination.partCount(); ++index) {
         const Part& part = examination.part(index);
         if (!isSwitch(*part.kind) || !touchesOther(examination, index) || !changesNothing(examination, index)) continue;

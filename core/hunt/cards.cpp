@@ -52,11 +52,31 @@ struct Strain {
     std::vector<double> shares;  ///< by part
 };
 
+/// Every position of the switches, each with the knobs as they are and at both of their ends: whoever searches turns them too.
+std::vector<Digits> everyStrain(const Bench& bench, const std::vector<Throw>& switches, const std::vector<Throw>& all) {
+    const auto layout = buildLayout(std::make_shared<const Bench>(bench));
+    const Digits rest = digitsOf(switches, bench, {}), now = digitsOf(all, bench, {});
+    std::vector<Digits> positions{rest};
+    for (Digits& each : planPositions(*layout, switches, rest).others) positions.push_back(std::move(each));
+    std::vector<Digits> everything;
+    for (const Digits& position : positions) {
+        for (const int end : {-1, 0, 1}) {
+            Digits digits = position;
+            for (std::size_t knob = switches.size(); knob < all.size(); ++knob)
+                digits.push_back(end < 0 ? now[knob] : end * (all[knob].values - 1));
+            everything.push_back(std::move(digits));
+        }
+    }
+    return everything;
+}
+
 Strain strainOf(const HuntGround& ground, const Bench& bench) {
     Strain strain;
     strain.shares.assign(bench.parts.size(), 0);
-    PositionSolver solver(buildLayout(std::make_shared<const Bench>(bench)), ground.controls());
-    for (const Digits& digits : ground.positions()) {
+    std::vector<Throw> all = ground.controls();
+    for (const Throw& knob : knobsOf(bench)) all.push_back(knob);
+    PositionSolver solver(buildLayout(std::make_shared<const Bench>(bench)), all);
+    for (const Digits& digits : everyStrain(bench, ground.controls(), all)) {
         const auto snapshot = solver.solve(digits);
         if (snapshot->status() != Status::Solved) strain.solved = false;
         strain.limiting |= std::ranges::any_of(snapshot->solution.elementLimiting, [](char each) { return each != 0; });

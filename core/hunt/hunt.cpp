@@ -64,10 +64,10 @@ const PartKind* meterKind() {
     return nullptr;
 }
 
-/// A meter, set to volts, its black tip in minus and its red one in the hand.
+/// A meter beside those that are part of the circuit, set to volts, its black tip in minus and its red one in the hand. It is the last part.
 void addMeter(Bench& bench, const Hole& black) {
     const PartKind* kind = meterKind();
-    if (!kind || std::ranges::any_of(bench.parts, [](const Part& part) { return isMeter(*part.kind); })) return;
+    if (!kind) return;
     Part meter = makePart(*kind, freeId(bench, kind->prefix));
     meter.leads[static_cast<std::size_t>(tipsOf(*kind).second)] = black;
     const std::string id = meter.id;

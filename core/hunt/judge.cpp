@@ -59,10 +59,21 @@ MeterReading shownBy(const Snapshot& snapshot, const std::string& meter) {
     return *meterReading(snapshot, snapshot.layout->bench->partIndex(meter));
 }
 
+/// Whether the eye would see the same lights.
+bool looksAlike(const Snapshot& one, const Snapshot& other) {
+    for (int part = 0; part < static_cast<int>(one.layout->bench->parts.size()); ++part) {
+        const LightSign now{seenAt(one.brightness(part)), one.brightness(part)};
+        if (!now.isLike({seenAt(other.brightness(part)), other.brightness(part)})) return false;
+    }
+    return true;
+}
+
 bool fits(const HuntReading& reading, const HiddenSlip& slip, const Suspect& suspect) {
     stopIfAsked();
     const auto bench = asSuspected(*reading.at->layout->bench, slip, suspect);
     const auto solved = evaluate(bench, *reading.at->inputs);
+    // Of another thing to blame the lights must tell nothing else; that they aren't as on the sound bench proves no thing.
+    if (!suspect.thing.empty() && !looksAlike(*solved, *reading.at)) return false;
     return agree(shownBy(*solved, reading.meter), shownBy(*reading.at, reading.meter));
 }
 

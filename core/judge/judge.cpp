@@ -121,7 +121,7 @@ std::vector<FoundCause> Judge::causes() {
         if (!then || lowersAGain(now_.traits, then->traits)) continue;
         FoundCause cause;
         cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);
-        if (cause.worth < kToldWorth) continue;
+        if (cause.worth < (onlyDims(now_.traits, then->traits) ? kDimWorth : kToldWorth)) continue;
         cause.then = std::move(*then);
         found.emplace_back(std::move(cause), slip);
     }

@@ -318,7 +318,7 @@ private:
         for (int part = 0; part < partCount(); ++part)
             driven = driven || (kind(part).isSupply && mostAmpere(part) > kCarries);
         for (int part = 0; part < partCount(); ++part) {
-            if (!isMeter(kind(part))) continue;
+            if (!isMeter(kind(part)) || lies(part)) continue;
             const ElementSpec* spec = readingOf(part);
             if (spec == nullptr) continue;
             double most = 0, least = 0;
@@ -334,6 +334,11 @@ private:
             if (!reads && driven) traits_[Trait::BadReadings] += 1;
             if (least < -kNothingRead && most < kNothingRead) traits_[Trait::BadReadings] += 1;
         }
+    }
+
+    /// An instrument none of whose leads is plugged in.
+    bool lies(int part) const {
+        return std::ranges::none_of(bench_.parts[part].leads, [](const auto& lead) { return lead.has_value(); });
     }
 
     bool isAlone(int part, int lead) const { return meeting_[netOf(part, lead)] <= 1; }
@@ -365,6 +370,7 @@ private:
 
     void structure() {
         for (int part = 0; part < partCount(); ++part) {
+            if (isMeter(kind(part)) && lies(part)) continue;
             if (isMeter(kind(part)) && looksOn(bench_.parts[part])) {
                 for (int lead = 0; lead < static_cast<int>(kind(part).leads.size()); ++lead)
                     traits_[Trait::LooseLegs] += meeting_[netOf(part, lead)] == 0;

@@ -1,6 +1,8 @@
 #include "core/judge/worth.h"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace tiepoint {
 namespace {
@@ -71,6 +73,17 @@ bool lowersAGain(const Traits& before, const Traits& after) {
     for (const Trait trait : kLaws)
         if (after[trait] > before[trait] + kRounding) return true;
     return false;
+}
+
+bool onlyDims(const Traits& before, const Traits& after) {
+    constexpr Trait kOfLight[] = {Trait::Brightness,  Trait::LightCurrent, Trait::OddLights, Trait::OddValues,
+                                  Trait::UsualValues, Trait::UsualVolts,   Trait::Sagging,   Trait::Patterns};
+    constexpr double kRounding = 1e-6;
+    for (std::size_t i = 0; i < kTraitCount; ++i) {
+        const bool ofLight = std::ranges::find(kOfLight, static_cast<Trait>(i)) != std::end(kOfLight);
+        if (!ofLight && std::abs(after.of[i] - before.of[i]) > kRounding) return false;
+    }
+    return true;
 }
 
 }  // namespace tiepoint

@@ -19,7 +19,10 @@ double worthOfSlip(double weight, int ways);
 /// Whether the change lowers something that no mend may lower.
 bool lowersAGain(const Traits& before, const Traits& after);
 
+/// Whether the change only makes brighter or darker what shines already: lights may be unlike each other on purpose.
+bool onlyDims(const Traits& before, const Traits& after);
+
 /// A mend that is worth more is told; one that is worth more than the second figure is an alarm. Set on sound benches of the work seeds.
-inline constexpr double kToldWorth = 0.9, kAlarmWorth = 2.5;
+inline constexpr double kToldWorth = 0.9, kAlarmWorth = 2.5, kDimWorth = 4.5;
 
 }  // namespace tiepoint

@@ -33,7 +33,7 @@
 //                        filament    voltage, current, temperature (rated; kelvin)
 //                        capacitance  capacitance; optional seriesResistance, startVoltage
 //                        inductance   inductance; optional seriesResistance, startCurrent
-//                        spark        (the air between contacts)
+//                        spark        optional breakVoltage (the air between contacts)
 //                      and, between [collector, base, emitter] / [out, back, plus, minus] / [out, common, plus, minus]:
 //                        transistor         gain, saturationCurrent; optional reverseGain, ideality, transitTime,
 //                                           reverseTransitTime, emitterCapacitance, collectorCapacitance

@@ -74,7 +74,7 @@ TEST(Compare, AFolderIsARowALearner) {
     EXPECT_NE(rows.find("ann.bench.json,true,true,,\r\n"), std::string::npos) << rows;
     EXPECT_NE(rows.find("bea.bench.json,false,false,"), std::string::npos) << rows;
     EXPECT_NE(rows.find("cem.bench.json,,,,"), std::string::npos) << rows;
-    EXPECT_EQ(rows.find("target"), std::string::npos) << rows;
+    EXPECT_EQ(rows.find("target.bench"), std::string::npos) << rows;
     const std::string page = readFile(html);
     EXPECT_NE(page.find("3 files: 1 do the same, 1 are the same circuit, 1 can't be compared."), std::string::npos);
     EXPECT_NE(page.find("data:image/png;base64,iVBOR"), std::string::npos);

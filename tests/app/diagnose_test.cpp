@@ -70,7 +70,8 @@ TEST(Diagnose, AMendIsTheEditOfTheBoardAsItWasBuilt) {
 }
 
 TEST(Diagnose, HeatAndContradictionsAreSaid) {
-    const json hot = diagnosed({"--saw", "R1=hot"});
+    const json hot = diagnosed({"--hold", "S1", "--saw", "D1=hot"});
+    EXPECT_TRUE(holds(kindsOf(hot), R"(value-tenfold ["R1"])"));
     EXPECT_TRUE(hot["next"]["text"].get<std::string>().starts_with("Switch the supply off now"));
     const Ran never = runProgram({"diagnose", harbourBench("beacon-lamp"), "--json", "--saw", "D1=lit", "--saw",
                                   "A.c14=29", "--saw", "A.a8=-20"});

@@ -91,7 +91,7 @@ const std::vector<Order> kOrders = {
               "behaviour", "slips",  "hunt",    "truth",   "judge",    "findings", "course", "lesson",   "why",
               "spread",    "doctor", "compare", "diagram", "planner",  "sheet"}},
     {"ui",
-     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "access",
+     {"theme", "paint", "scene", "export", "sheet", "document", "live", "tray", "gesture", "view", "cards", "compare", "access",
       "window"}},
 };
 

@@ -12,12 +12,13 @@ namespace {
 class SheetWindow : public testing::Test {
 protected:
     void open(const char* bench) {
-        window().files().openEmbedded(QString::fromLatin1(bench), Views{});
+        window().files().openEmbedded(QStringLiteral("benches/%1.bench.json").arg(QString::fromLatin1(bench)), Views{});
         ASSERT_TRUE(desk.waitForAnswer());
         window().sheetDesk().diagramAction()->setChecked(true);
         QApplication::processEvents();
         ASSERT_TRUE(sheet().isVisible());
         ASSERT_TRUE(sheet().sheet());
+        ASSERT_EQ(sheet().sheet()->netlist.parts.size(), window().document().bench()->parts.size());
     }
     MainWindow& window() { return desk.window(); }
     SheetView& sheet() { return window().sheetDesk().sheet(); }

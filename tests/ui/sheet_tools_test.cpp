@@ -153,6 +153,8 @@ TEST_F(SheetToolsTest, APictureCarriesItsBenchByClipboardFileAndDrop) {
     const std::string gate = writeBench(*window().document().bench());
 
     const auto drop = [&](QMimeData& data) {
+        QDragEnterEvent entering(QPoint(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+        QApplication::sendEvent(window().view().viewport(), &entering);  // without it nothing is dropped
         QDropEvent event(QPointF(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
         QApplication::sendEvent(window().view().viewport(), &event);
         return event.isAccepted();

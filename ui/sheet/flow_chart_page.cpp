@@ -92,7 +92,10 @@ void paintChart(QPainter& painter, QPointF at, const FlowChart& chart, const std
         painter.drawRect(frame);
         QPointF corner = frame.topLeft() + QPointF(kChartPadMm, kChartPadMm);
         if (!here.answer.isEmpty())
-            corner.ry() += paintLines(painter, corner, {here.answer + QLatin1Char(':')}, paper::kStrong, paper::ink());
+            corner.ry() += paintLines(
+                painter, corner,
+                {fittedText(here.answer + QLatin1Char(':'), paper::kStrong, frame.width() - 2 * kChartPadMm)},
+                paper::kStrong, paper::ink());
         paintLines(painter, corner, here.lines, ends ? paper::kSmall : paper::kStrong, paper::ink());
     }
 }

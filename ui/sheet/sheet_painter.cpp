@@ -35,9 +35,9 @@ public:
         painter_.setOpacity(1);
         for (const PlacedPart& part : diagram_.parts) paintPart(part);
         painter_.setOpacity(picture_.settled);
-        paintDots();
         if (picture_.live() && picture_.views.arrows != Arrows::Off)
             drawMarks(painter_, theme_, sheetArrows(picture_), picture_.views.arrows == Arrows::Electrons);
+        paintDots();  // over the arrows: a joint has to be seen
         if (picture_.live() && picture_.views.readings) paintTags();
         painter_.setOpacity(1);
         paintWords();
@@ -134,9 +134,8 @@ private:
         QPolygonF points;
         for (const Point& at : shape.points) points.append(toQt(part.pose.place(at)));
         stroke(kSymbolMm, theme_.text);
-        const QBrush fill = shape.lit && brightness > 0
-                                ? QBrush(blend(theme_.card, lightOf(partOf(part.part)), litShare(brightness)))
-                                : QBrush(theme_.card);
+        QBrush fill(Qt::NoBrush);  // what isn't lit hides nothing that is drawn through it
+        if (shape.lit && brightness > 0) fill = blend(theme_.card, lightOf(partOf(part.part)), litShare(brightness));
         switch (shape.kind) {
             case SymbolShape::Kind::Line:
                 painter_.drawPolyline(points);

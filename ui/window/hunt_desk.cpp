@@ -166,9 +166,10 @@ void HuntDesk::followBench() {
 void HuntDesk::followInstant() {
     const auto snapshot = parts_.live.snapshot();
     if (!active_ || cause_->isSolved() || !snapshot || snapshot->revision != parts_.document.revision()) return;
-    for (const Part& part : snapshot->layout->bench->parts) {
-        if (isMeter(*part.kind)) return takeReading(snapshot, part);
-    }
+    const Part* last = nullptr;  // the hunt's own stands behind those that are part of the circuit
+    for (const Part& part : snapshot->layout->bench->parts)
+        if (isMeter(*part.kind)) last = &part;
+    if (last) takeReading(snapshot, *last);
 }
 
 void HuntDesk::takeReading(const std::shared_ptr<const Snapshot>& snapshot, const Part& meter) {

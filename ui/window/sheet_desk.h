@@ -4,9 +4,9 @@
 
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
-#include "ui/sheet/sheet_view.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/message_bar.h"
+#include "ui/window/sheet_view.h"
 
 #include <QAction>
 #include <QMenuBar>

@@ -12,7 +12,7 @@ Package axialChokePackage() {
     package.maxSpan = 17;
     package.bodyLengthMm = 9.2;
     package.bodyWidthMm = 4;
-    package.heightMm = 4.5;
+    package.heightMm = 4;
     package.raised = true;
     package.defaultSpan = 6;
     return package;

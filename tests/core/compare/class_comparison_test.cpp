@@ -9,7 +9,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <chrono>
 #include <random>
 
 namespace tiepoint {
@@ -76,7 +75,7 @@ TEST_F(ClassOfBenches, EveryFileIsARowInNaturalOrder) {
     }
 }
 
-TEST_F(ClassOfBenches, WhatIsTooLargeOrTooSlowIsGivenUp) {
+TEST_F(ClassOfBenches, WhatIsTooLargeIsGivenUp) {
     add("large.bench.json", std::string(5u << 20, ' '));
     Bench wide = test::CompactBench(kClassTarget).take();
     for (int i = 0; i < 2100; ++i) {
@@ -91,9 +90,6 @@ TEST_F(ClassOfBenches, WhatIsTooLargeOrTooSlowIsGivenUp) {
     EXPECT_TRUE(all[0].error.empty()) << all[0].error;
     EXPECT_NE(all[1].error.find("larger than"), std::string::npos) << all[1].error;
     EXPECT_NE(all[2].error.find("too many to compare"), std::string::npos) << all[2].error;
-
-    wanted_.patience = std::chrono::milliseconds(0);
-    for (const LearnerRow& row : rows()) EXPECT_FALSE(row.error.empty()) << row.file;
 }
 
 TEST_F(ClassOfBenches, TitlesAndNamesCantPassForSomethingElse) {

@@ -82,9 +82,9 @@ void prune(std::vector<PlainPart>& parts) {
         const auto uses = usesOf(parts);
         const auto before = parts.size();
         std::erase_if(parts, [&](const PlainPart& part) {
-            const auto leads = std::count_if(part.nets.begin(), part.nets.end(), [&](int net) {
-                return uses.at(net) > std::count(part.nets.begin(), part.nets.end(), net);
-            });
+            // A terminal leads on where anything else is on its net, be it another terminal of the same part.
+            const auto leads =
+                std::count_if(part.nets.begin(), part.nets.end(), [&](int net) { return uses.at(net) > 1; });
             return leads < 2;
         });
         again = parts.size() != before;

@@ -60,7 +60,7 @@ TEST_F(FarLight, DarkWithPlusAtTheButtonLeavesWhatComesAfter) {
         EXPECT_TRUE(names.contains(possible)) << possible;
     for (const char* impossible : {"jumper-missing W1", "supply-off PS1", "dead-part R1", "broken-jumper W1"})
         EXPECT_FALSE(names.contains(impossible)) << impossible;
-    EXPECT_LT(diagnosis.fits.size() * 3, doctor_.suspects().all().size());
+    EXPECT_LT(diagnosis.fits.size() * 2, doctor_.suspects().all().size());
     ASSERT_TRUE(diagnosis.next);
     // Every answer leaves fewer, and together they leave all.
     std::size_t left = 0;

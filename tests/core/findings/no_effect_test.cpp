@@ -44,5 +44,15 @@ TEST(NoEffect, SilentOnButtonsInARow) {
     EXPECT_TRUE(inspected(builder.share()).empty()) << told(inspected(builder.share()));
 }
 
+TEST(NoEffect, SilentWhereASwitchMayChargeACapacitor) {
+    auto builder = supplied();
+    builder.part("S1", "push-button", {{"1a", "A.e9"}, {"1b", "A.f9"}, {"2a", "A.e11"}, {"2b", "A.f11"}})
+        .part("R1", "resistor", {{"1", "A.c11"}, {"2", "A.c16"}})
+        .part("C1", "ceramic-capacitor", {{"1", "A.a16"}, {"2", "A.a18"}})
+        .jumper("W1", "A.top+7", "A.a9", "red")
+        .jumper("W2", "A.e18", "A.bottom-18", "black");
+    EXPECT_TRUE(found("no-effect", builder.share()).empty()) << told(inspected(builder.share()));
+}
+
 }  // namespace
 }  // namespace tiepoint::test

@@ -14,9 +14,9 @@
 
 namespace tiepoint::test {
 
+/// The one that a hunt adds.
 inline std::string meterOf(const Bench& bench) {
-    const auto meter = std::ranges::find_if(bench.parts, [](const Part& part) { return isMeter(*part.kind); });
-    return meter == bench.parts.end() ? std::string() : meter->id;
+    return isMeter(*bench.parts.back().kind) ? bench.parts.back().id : std::string();
 }
 
 /// One free hole of every strip that something is plugged into.

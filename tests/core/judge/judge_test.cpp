@@ -33,7 +33,7 @@ constexpr SlippedBench kSlipped[] = {
     {"half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 f14 e14 red; W1 top+7 a8 red; W2 j14 bottom-13 black", "reversed",
      "D1"},
     {"half; PS1 top+3 bottom-3 5; R1 c8 c14 33000; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black",
-     "value-tenfold", "R1"},
+     "look-alike-band", "R1"},
     {"half; PS1 top+3 bottom-3 5 0.001; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black",
      "small-limit", "PS1"},
     {"half; PS1 top+3 bottom-3 5 off; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black",

@@ -34,6 +34,7 @@ const std::map<std::string_view, std::pair<double, double>> kUsual = {
     {"startVoltage", {1e-3, 10}},
     {"inductance", {1e-6, 1}},
     {"startCurrent", {1e-3, 1}},
+    {"breakVoltage", {300, 400}},
 };
 
 template <class Law>

@@ -1,7 +1,8 @@
-#include "ui/sheet/sheet_view.h"
+#include "ui/window/sheet_view.h"
 
 #include "core/snapshot/readings.h"
 #include "core/snapshot/throws.h"
+#include "ui/paint/arrow_marks.h"
 #include "ui/paint/shade.h"
 #include "ui/sheet/glide.h"
 #include "ui/theme/panels.h"
@@ -13,9 +14,9 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kCrease = 26, kInset = 38, kHead = 54, kPad = 16;  // of the 1080-line layout
-constexpr double kMostPixelsPerMm = 9.5;
-constexpr int kTickMs = 33, kGlideMs = 280;
+constexpr double kSheetCrease = 26, kSheetInset = 38, kSheetHead = 54, kSheetPad = 16;  // of the 1080-line layout
+constexpr double kMostSheetPixelsPerMm = 9.5;
+constexpr int kSheetTickMs = 33, kSheetGlideMs = 280;
 
 /// Where on the board the tag of a net stands that is pointed at on the sheet.
 Point placeOnBoard(const Picture& picture, int net) {
@@ -26,7 +27,7 @@ Point placeOnBoard(const Picture& picture, int net) {
     return {};
 }
 
-double eased(double share) { return share * share * (3 - 2 * share); }
+double easedShare(double share) { return share * share * (3 - 2 * share); }
 
 }  // namespace
 
@@ -52,7 +53,7 @@ SheetView::SheetView(BenchDocument& document, LiveBench& live, BenchView& view, 
         followMotion();
         update();
     });
-    ticking_.setInterval(kTickMs);
+    ticking_.setInterval(kSheetTickMs);
     connect(&ticking_, &QTimer::timeout, this, &SheetView::tick);
 }
 
@@ -60,7 +61,8 @@ void SheetView::setLook(const Look& look) {
     look_ = look;
     fold_->setStyleSheet(wordKeyStyle(look));
     fold_->adjustSize();
-    fold_->move(width() - fold_->width() - look_.ipx(kInset), beside_ ? look_.ipx(8) : look_.ipx(kCrease + 8));
+    fold_->move(width() - fold_->width() - look_.ipx(kSheetInset),
+                beside_ ? look_.ipx(8) : look_.ipx(kSheetCrease + 8));
     update();
 }
 
@@ -107,7 +109,7 @@ void SheetView::followMotion() {
 void SheetView::tick() {
     constexpr double kSecondsPerMs = 1e-3;
     phaseMm_ += kArrowSpeedMmPerSecond * static_cast<double>(clock_.restart()) * kSecondsPerMs;
-    if (before_ && gliding_.elapsed() >= kGlideMs) {
+    if (before_ && gliding_.elapsed() >= kSheetGlideMs) {
         before_ = nullptr;
         followMotion();
     }
@@ -116,17 +118,19 @@ void SheetView::tick() {
 
 // --- where things lie ---
 
-QRectF SheetView::paper() const { return QRectF(rect()).adjusted(0, beside_ ? 0 : look_.px(kCrease), 0, -look_.px(8)); }
+QRectF SheetView::paper() const {
+    return QRectF(rect()).adjusted(0, beside_ ? 0 : look_.px(kSheetCrease), 0, -look_.px(8));
+}
 
 QRectF SheetView::room() const {
-    return paper().adjusted(look_.px(kPad), look_.px(kHead), -look_.px(kPad), -look_.px(kPad / 2));
+    return paper().adjusted(look_.px(kSheetPad), look_.px(kSheetHead), -look_.px(kSheetPad), -look_.px(kSheetPad / 2));
 }
 
 double SheetView::scale() const {
     const QRectF frame = room();
     if (!sheet_ || frame.isEmpty()) return 1;
     return std::min({frame.width() / sheet_->diagram.width, frame.height() / sheet_->diagram.height,
-                     beside_ ? 1e9 : look_.px(kMostPixelsPerMm)});
+                     beside_ ? 1e9 : look_.px(kMostSheetPixelsPerMm)});
 }
 
 QPointF SheetView::fromSheet(Point mm) const {
@@ -164,7 +168,7 @@ void SheetView::paintFold(QPainter& painter) {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(theme.cardEdge, 1));
     if (!beside_) {
-        const double inset = look_.px(kInset);
+        const double inset = look_.px(kSheetInset);
         QLinearGradient shade(0, 0, 0, sheet.top());
         shade.setColorAt(0, theme.flat ? theme.card : blend(theme.card, theme.benchBottom, 0.75));
         shade.setColorAt(1, theme.flat ? theme.card : blend(theme.card, theme.benchBottom, 0.25));
@@ -176,7 +180,7 @@ void SheetView::paintFold(QPainter& painter) {
     painter.drawRect(sheet.adjusted(0.5, 0, -0.5, 0));
     painter.setPen(theme.dimText);
     painter.setFont(look_.font(text::kBody));
-    painter.drawText(sheet.adjusted(look_.px(kInset), look_.px(14), 0, 0), Qt::AlignLeft | Qt::AlignTop,
+    painter.drawText(sheet.adjusted(look_.px(kSheetInset), look_.px(14), 0, 0), Qt::AlignLeft | Qt::AlignTop,
                      QStringLiteral("Circuit diagram"));
 }
 
@@ -187,8 +191,8 @@ void SheetView::paintEvent(QPaintEvent*) {
     painter.translate(fromSheet({0, 0}));
     painter.scale(scale(), scale());
     SheetPicture picture = seen();
-    if (before_ && gliding_.elapsed() < kGlideMs) {
-        const double share = eased(static_cast<double>(gliding_.elapsed()) / kGlideMs);
+    if (before_ && gliding_.elapsed() < kSheetGlideMs) {
+        const double share = easedShare(static_cast<double>(gliding_.elapsed()) / kSheetGlideMs);
         picture.sheet = betweenSheets(*before_, *sheet_, share);
         picture.settled = share;
     }
