@@ -76,7 +76,7 @@ std::string sentence(const Part& part, const Part* resistor, const Excess& exces
         return say("finding.over.resistor", {{"part", who},
                                              {"current", current},
                                              {"limit", limit},
-                                             {"resistor", resistor->id},
+                                             {"resistorId", resistor->id},
                                              {"resistance", formatSetting(ohm, "ohm")}});
     }
     if (part.kind->needsResistor)

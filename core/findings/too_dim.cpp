@@ -99,7 +99,7 @@ Suspicions findTooDim(const Examination& examination) {
         found.finding.text =
             saidOf(say("finding.dim", {{"light", part.id},
                                        {"current", shown.text()},
-                                       {"resistor", resistor.id},
+                                       {"resistorId", resistor.id},
                                        {"resistance", withBands(formatSetting(ohm, "ohm"), ohm, share)}}),
                    position);
         addFigure(found.finding, "current", shown);

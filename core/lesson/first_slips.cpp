@@ -46,8 +46,10 @@ private:
         if (chain_.led < 0 || chain_.supply < 0) return std::nullopt;
         const int anode = net(chain_.led, 0), cathode = net(chain_.led, 1);
         if (!(anode == plus() && cathode == minus()) && !(anode == minus() && cathode == plus())) return std::nullopt;
-        return FirstSlip{
-            say("lesson.onSupply.title"), say("lesson.onSupply.why", {{"led", led()}}), say("lesson.onSupply.do"), {}};
+        return FirstSlip{say("lesson.onSupply.title"),
+                         say("lesson.onSupply.why", {{"ledId", led()}}),
+                         say("lesson.onSupply.do"),
+                         {}};
     }
 
     MaybeSlip sideBySide() const {
@@ -61,8 +63,8 @@ private:
             if (!touching && (outer == plus() || outer == minus())) return bothLeadTo(outer == plus());
         }
         return FirstSlip{say("lesson.sideBySide.title"),
-                         say("lesson.sideBySide.why", {{"resistor", resistor()}, {"led", led()}}),
-                         say("lesson.sideBySide.do", {{"led", led()}}),
+                         say("lesson.sideBySide.why", {{"resistorId", resistor()}, {"ledId", led()}}),
+                         say("lesson.sideBySide.do", {{"ledId", led()}}),
                          {}};
     }
 
@@ -119,7 +121,7 @@ private:
         FirstSlip slip{isFew ? say(isRight ? "lesson.apart.tooFarRight" : "lesson.apart.tooFarLeft", {{"holes", few}})
                              : say("lesson.apart.title"),
                        say("lesson.apart.why",
-                           {{"resistor", resistor()}, {"there", belongs.number}, {"leg", leg}, {"here", is.number}}),
+                           {{"resistorId", resistor()}, {"there", belongs.number}, {"leg", leg}, {"here", is.number}}),
                        say("lesson.apart.do", {{"leg", leg}, {"there", belongs.number}}), holes};
         const auto moved = shifted(bench_, part(chain_.led), -nearest->columns, 0);
         if (isFew && moved && !refusal(bench_, *moved))
@@ -130,7 +132,7 @@ private:
 
     FirstSlip acrossTheGap(const Hole& is, const Hole& belongs, const std::string& leg, std::vector<Hole> holes) const {
         return {say("lesson.gap.title"),
-                say("lesson.gap.why", {{"resistor", resistor()},
+                say("lesson.gap.why", {{"resistorId", resistor()},
                                        {"there", holeName(bench_, belongs)},
                                        {"leg", leg},
                                        {"here", holeName(bench_, is)}}),
@@ -255,8 +257,8 @@ private:
                 say("lesson.weak.title"), say("lesson.weak.why"), say("lesson.weak.do", {{"supply", supply.id}}), {}};
         }
         return FirstSlip{say("lesson.hardly.title"),
-                         say("lesson.hardly.why", {{"resistor", resistor()}}),
-                         say("lesson.hardly.do", {{"resistor", resistor()}}),
+                         say("lesson.hardly.why", {{"resistorId", resistor()}}),
+                         say("lesson.hardly.do", {{"resistorId", resistor()}}),
                          {}};
     }
 

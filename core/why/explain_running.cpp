@@ -215,8 +215,8 @@ void Explainer::sayLimit(const CurrentPath& path) {
     const std::string resistance = formatSetting(ohm, "ohm");
     add(own.steps() == strongest->current.steps()
             ? say("why.limit.sets",
-                  {{"resistor", resistor.id}, {"voltage", voltage}, {"resistance", resistance}, {"current", current}})
-            : say("why.limit.divided", {{"resistor", resistor.id},
+                  {{"resistorId", resistor.id}, {"voltage", voltage}, {"resistance", resistance}, {"current", current}})
+            : say("why.limit.divided", {{"resistorId", resistor.id},
                                         {"voltage", voltage},
                                         {"resistance", resistance},
                                         {"current", current},

@@ -82,11 +82,12 @@ public:
     explicit Sayings(const Bench& bench) {
         const auto shared = std::make_shared<const Bench>(bench);
         const auto snapshot = evaluate(shared);
-        for (const Finding& finding : inspect(*snapshot).findings) {
+        const std::vector<Finding> findings = inspect(*snapshot).findings;
+        for (const Finding& finding : findings) {
             add(finding.text);
             if (finding.mend) add(finding.mend->text);
         }
-        for (const Finding& place : revealed(bench, inspect(*snapshot).findings, Reveal::Place)) add(place.text);
+        for (const Finding& place : revealed(bench, findings, Reveal::Place)) add(place.text);
         for (const OpenEnd& end : unfinished(*snapshot, false).open) {
             add(end.what);
             add(end.place);
