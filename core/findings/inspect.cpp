@@ -66,7 +66,7 @@ public:
         weighCauses(judged);
         std::vector<Finding> findings;
         for (Judged& each : judged) findings.push_back(std::move(each.suspicion.finding));
-        if (findings.empty()) {
+        if (findings.empty() && isSound(examination_.bench())) {
             if (auto chain = darkChain(examination_, leftUntried_)) findings.push_back(std::move(*chain));
         }
         return findings;
@@ -173,6 +173,7 @@ private:
 
     /// Puts the slip that explains most in front of what the rules say, or gives what they say the mend that is worth more.
     void weighCauses(Judgement& judged) {
+        if (!isSound(examination_.bench())) return;  // the wiring would be blamed for what is broken
         Judge judge(examination_.now());
         dropSpoilingMends(judge, judged);
         const std::vector<FoundCause> causes = judge.causes();
@@ -252,12 +253,12 @@ private:
     bool isToldBetter(Judge& judge, const Judged& first, const FoundCause& cause, const Outcome& outcome) const {
         const Finding& finding = first.suspicion.finding;
         const bool goes = goesWith(first, outcome);
-        if (finding.severity == Severity::Remark) return goes && cause.worth < kAlarmWorth;
+        if (finding.severity == Severity::Remark && (!goes || !finding.mend)) return goes && cause.worth < kAlarmWorth;
         if (isAboutMeter(finding) || !goes) return !isLaw(first);
         if (!finding.mend) return false;
         const auto trial = judge.trialOf(finding.mend->edit);
         if (!trial) return false;
-        constexpr double kWeightOfRules = 6, kMuchMore = 4;
+        constexpr double kWeightOfRules = 6, kMuchMore = 8;
         constexpr int kUsualWays = 10;
         return trial->worth + worthOfSlip(kWeightOfRules, kUsualWays) >= cause.worth - kMuchMore;
     }

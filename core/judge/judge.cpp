@@ -119,6 +119,9 @@ std::vector<FoundCause> Judge::causes() {
     for (const auto& [worth, slip] : hopeful) {
         auto then = seen(*slip, Stage::kAllScenes);
         if (!then || lowersAGain(now_.traits, then->traits)) continue;
+        // What is joined to nothing isn't built yet; that is no slip.
+        const bool builds = then->traits[Trait::Parked] < now_.traits[Trait::Parked];
+        if (builds && slip->kind->name == "jumper-missing") continue;
         FoundCause cause;
         cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);
         if (cause.worth < (onlyDims(now_.traits, then->traits) ? kDimWorth : kToldWorth)) continue;
@@ -152,7 +155,10 @@ std::optional<Judge::Trial> Judge::trialOf(const Edit& edit) {
     if (bench->parts.size() < layout_->bench->parts.size()) return std::nullopt;
     Trial trial;
     trial.then = observe(stage_, stage_.playInFull(bench));
-    trial.lowers = lowersAGain(now_.traits, trial.then.traits);
+    // A rule may put up with a rail whose print says the contrary, as long as it works.
+    Traits behaviour = trial.then.traits;
+    behaviour[Trait::Misprinted] = std::min(behaviour[Trait::Misprinted], now_.traits[Trait::Misprinted]);
+    trial.lowers = lowersAGain(now_.traits, behaviour);
     trial.worth = worthOf(now_.traits, trial.then.traits);
     return trial;
 }
