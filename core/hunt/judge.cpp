@@ -37,11 +37,34 @@ void breakThing(Bench& bench, const Suspect& suspect) {
         bench.jumpers[static_cast<std::size_t>(jumper)].condition = suspect.condition;
 }
 
-/// The bench of a reading as it would be with another secret: the slip mended, all that can't be seen sound, the suspect broken.
-std::shared_ptr<const Bench> asSuspected(const Bench& then, const HiddenSlip& slip, const Suspect& suspect) {
-    Bench bench = mended(then, slip).value_or(then);
-    bench = soundOf(std::move(bench));
+/// Puts the meter's tips back where they were, or into another hole of the same strip where something stands there now.
+void putTips(Bench& bench, const std::string& meter, const std::vector<std::optional<Hole>>& tips) {
+    for (std::size_t tip = 0; tip < tips.size(); ++tip) {
+        if (!tips[tip]) continue;
+        const auto layout = buildLayout(std::make_shared<const Bench>(bench));
+        const int wanted = layout->holeIndex(*tips[tip]);
+        const auto isFree = [&](int hole) { return layout->jointOfHole[static_cast<std::size_t>(hole)] < 0; };
+        int at = isFree(wanted) ? wanted : -1;
+        for (int hole = 0; hole < layout->holeCount() && at < 0; ++hole) {
+            const bool sameStrip = layout->stripOfHole[static_cast<std::size_t>(hole)] ==
+                                   layout->stripOfHole[static_cast<std::size_t>(wanted)];
+            if (sameStrip && isFree(hole)) at = hole;
+        }
+        if (at >= 0) bench.parts[static_cast<std::size_t>(bench.partIndex(meter))].leads[tip] = layout->holeAt(at);
+    }
+}
+
+/// The bench of a reading as it would be with another secret: the slip mended, all that can't be seen sound, the suspect broken. The tips
+/// are out while the slip is mended, for one may be where a leg belongs.
+std::shared_ptr<const Bench> asSuspected(const Bench& then, const std::string& meter, const HiddenSlip& slip,
+                                         const Suspect& suspect) {
+    Bench bench = then;
+    auto& leads = bench.parts[static_cast<std::size_t>(bench.partIndex(meter))].leads;
+    const std::vector<std::optional<Hole>> tips = leads;
+    for (auto& lead : leads) lead.reset();
+    bench = soundOf(mended(bench, slip).value_or(bench));
     breakThing(bench, suspect);
+    putTips(bench, meter, tips);
     return std::make_shared<const Bench>(std::move(bench));
 }
 
@@ -70,7 +93,7 @@ bool looksAlike(const Snapshot& one, const Snapshot& other) {
 
 bool fits(const HuntReading& reading, const HiddenSlip& slip, const Suspect& suspect) {
     stopIfAsked();
-    const auto bench = asSuspected(*reading.at->layout->bench, slip, suspect);
+    const auto bench = asSuspected(*reading.at->layout->bench, reading.meter, slip, suspect);
     const auto solved = evaluate(bench, *reading.at->inputs);
     // Of another thing to blame the lights must tell nothing else; that they aren't as on the sound bench proves no thing.
     if (!suspect.thing.empty() && !looksAlike(*solved, *reading.at)) return false;
