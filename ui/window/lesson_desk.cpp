@@ -145,7 +145,8 @@ void LessonDesk::placeIn(const QRect& stage) {
 void LessonDesk::settle() {
     if (!isGiving()) return;
     // All of the circuit in the room that is left to it, and the ghost at the same scale.
-    if (std::exchange(fitted_, parts_.view.size()) != parts_.view.size()) parts_.view.fitBench();
+    const QSize before = std::exchange(fitted_, parts_.view.size());
+    if (glidePending_ || before != parts_.view.size()) parts_.view.fitBench();
     if (ghost_->isVisible()) ghost_->refresh();
     if (std::exchange(glidePending_, false)) glide_->begin();
     caption_->raise();
