@@ -155,8 +155,10 @@ void SumCard::paintBody(QPainter& painter) {
     for (std::size_t i = 0; i < terms_.size(); ++i) {
         const Term& term = terms_[i];
         const QRectF cell(at.lefts[i], at.top, at.widths[i], at.digits * (1 + kGapOfDigits / 2));
-        drawBlock(painter, cell.adjusted(-2, 0, 2, 0), term.number, digits, theme.text,
-                  Qt::AlignHCenter | Qt::AlignVCenter);
+        // One line each: a number never wraps.
+        const double spare = 0.1 * at.digits;
+        drawLine(painter, cell.adjusted(-spare, -spare / 2, spare, 0), term.number, digits, theme.text,
+                 Qt::AlignHCenter);
         if (i + 1 < terms_.size()) {
             const bool equals = i + 2 == terms_.size();
             drawBlock(painter, QRectF(cell.right(), cell.top(), at.lefts[i + 1] - cell.right(), cell.height()),
@@ -170,9 +172,10 @@ void SumCard::paintBody(QPainter& painter) {
         painter.setBrush(tint != tints_.end() ? tint->second : mix(theme.card, theme.text, 0.12));
         painter.drawRoundedRect(bar, at.digits / 20, at.digits / 20);
         const double centre = at.lefts[i] + at.widths[i] / 2, name = std::max(bar.width(), at.widths[i]);
-        drawBlock(painter, QRectF(centre - name / 2, bar.top(), name, bar.height()), term.name,
-                  uiFont(kNameOfBar * at.barHeight, QFont::DemiBold),
-                  tint != tints_.end() ? QColor(0x14, 0x18, 0x1f) : theme.text, Qt::AlignHCenter | Qt::AlignVCenter);
+        const QFont small = uiFont(kNameOfBar * at.barHeight, QFont::DemiBold);
+        const double top = bar.top() + (bar.height() - QFontMetricsF(small).height()) / 2;
+        drawLine(painter, QRectF(centre - name / 2, top, name, 0), term.name, small,
+                 tint != tints_.end() ? QColor(0x14, 0x18, 0x1f) : theme.text, Qt::AlignHCenter);
     }
 }
 

@@ -238,6 +238,18 @@ void LessonBand::wheelEvent(QWheelEvent* event) {
     event->accept();
 }
 
+bool LessonBand::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && countsHands() && focused_ >= 0) {
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        const bool digit = key >= Qt::Key_0 && key <= Qt::Key_9;
+        if (digit || key == Qt::Key_Up || key == Qt::Key_Down || key == Qt::Key_Left || key == Qt::Key_Right) {
+            event->accept();
+            return true;
+        }
+    }
+    return QWidget::event(event);
+}
+
 void LessonBand::keyPressEvent(QKeyEvent* event) {
     const int count = asks() ? static_cast<int>(run_.present().ask->answers.size()) : 0;
     const int key = event->key();

@@ -27,6 +27,8 @@ public:
     int focusedAnswer() const { return focused_; }
 
 protected:
+    /// While hands are counted, digits and arrows are the band's before they are the window's.
+    bool event(QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;

@@ -12,7 +12,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kKeyLines = 39, kSampleMm = 9.6, kKeyPad = 0.011;
+constexpr double kKeyLines = 39, kSampleMm = 12, kKeyPad = 0.011;
 
 }  // namespace
 

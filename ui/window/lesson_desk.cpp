@@ -64,6 +64,8 @@ void LessonDesk::followStep(int before) {
         parts_.memory.setResting(true);
         if (QGuiApplication::screens().size() > 1) showTeacherWords(true);
     }
+    parts_.projection.endKey().setVisible(!giving && parts_.projection.isProjecting());
+    if (!giving) fitted_ = {};
     caption_->setVisible(giving);
     band_->setVisible(giving);
     glidePending_ = giving;
@@ -142,6 +144,9 @@ void LessonDesk::placeIn(const QRect& stage) {
 
 void LessonDesk::settle() {
     if (!isGiving()) return;
+    // All of the circuit in the room that is left to it, and the ghost at the same scale.
+    const QSize before = std::exchange(fitted_, parts_.view.size());
+    if (glidePending_ || before != parts_.view.size()) parts_.view.fitBench();
     if (ghost_->isVisible()) ghost_->refresh();
     if (std::exchange(glidePending_, false)) glide_->begin();
     caption_->raise();

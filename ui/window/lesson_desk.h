@@ -75,6 +75,7 @@ private:
     QPointer<TeacherWords> words_;
     Views before_;  ///< shown before the lesson was given
     bool glidePending_ = false;
+    QSize fitted_;  ///< of the view for which the circuit was fitted last
 };
 
 }  // namespace tiepoint::ui

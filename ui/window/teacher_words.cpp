@@ -33,10 +33,11 @@ QString nextWords(const LessonRun& run) {
 }  // namespace
 
 TeacherWords::TeacherWords(const LessonRun& run, QWidget* parent)
-    : QWidget(parent, Qt::Window),
+    : QWidget(parent, Qt::Window | Qt::WindowDoesNotAcceptFocus),
       run_(run),
       theme_(&theme(ThemeName::Day)) {
     setWindowTitle(QStringLiteral("For the teacher"));
+    setAttribute(Qt::WA_ShowWithoutActivating);  // the keys stay with what the room sees
     resize(900, 600);
     connect(&run, &LessonRun::changed, this, qOverload<>(&QWidget::update));
 }
