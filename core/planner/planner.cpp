@@ -230,7 +230,8 @@ private:
 
     std::optional<Bench> tryAll(double& cost) {
         const int size = static_cast<int>(task_.things.size());
-        const int steps = 25000 + 6000 * size;
+        constexpr int kSmall = 12;
+        const int steps = size > kSmall ? 25000 + 6000 * size : 12000 + 3500 * size;
         std::optional<Bench> best;
         double least = std::numeric_limits<double>::max();
         constexpr unsigned kTries = 3;
@@ -242,7 +243,6 @@ private:
             if (auto bench = build(found)) {
                 best = std::move(bench);
                 least = found.cost;
-                constexpr int kSmall = 12;
                 if (size > kSmall) break;
             }
         }
