@@ -44,7 +44,7 @@ const std::map<std::string, void (*)(ui::Views&)> kViews{
 };
 
 template <class Content>
-std::vector<std::string> namesOf(const std::map<std::string, Content>& table) {
+std::vector<std::string> keysOf(const std::map<std::string, Content>& table) {
     std::vector<std::string> names;
     names.reserve(table.size());
     for (const auto& [name, content] : table) names.push_back(name);
@@ -97,16 +97,16 @@ Action declareRender(CLI::App& parser) {
         ->required()
         ->check(checkEnding, "a name ending in .png, .svg or .pdf");
     parser.add_option("--theme", options->theme, "day, dark or projector")
-        ->check(CLI::IsMember(namesOf(kThemes)).description(""));
+        ->check(CLI::IsMember(keysOf(kThemes)).description(""));
     parser
         .add_option(
             "--show", options->show,
             "What to show: arrows, electrons, voltage, strips, readings, turned, or none; else as the bench was left")
         ->delimiter(',')
         ->allow_extra_args(false)
-        ->check(CLI::IsMember(namesOf(kViews)).description(""));
+        ->check(CLI::IsMember(keysOf(kViews)).description(""));
     parser.add_option("--paper", options->paper, "Sheets of PDF: a4 or letter")
-        ->check(CLI::IsMember(namesOf(kPapers)).description(""));
+        ->check(CLI::IsMember(keysOf(kPapers)).description(""));
     parser.add_option("--width", options->width, "Width of PNG and SVG in pixels")
         ->check(CLI::Range(kSmallestWidth, kLargestWidth));
     return [options] { return runRender(*options); };

@@ -7,16 +7,16 @@
 namespace tiepoint {
 namespace {
 
-std::shared_ptr<const Snapshot> solved(const Situation& situation) {
+std::shared_ptr<const Snapshot> solvedIn(const Situation& situation) {
     return evaluate(situation.bench, situation.inputs);
 }
 
 /// The instants in which a step's claims must not all hold as well.
-std::vector<std::shared_ptr<const Snapshot>> othersOf(const Lesson& lesson, int step) {
-    std::vector<std::shared_ptr<const Snapshot>> others{solved(situationOf(lesson, step - 1))};
+std::vector<std::shared_ptr<const Snapshot>> opposites(const Lesson& lesson, int step) {
+    std::vector<std::shared_ptr<const Snapshot>> others{solvedIn(situationOf(lesson, step - 1))};
     const LessonStep& here = lesson.steps[step];
-    if (here.opposite) others.push_back(solved(*here.opposite));
-    if (!here.tried.isNothing()) others.push_back(solved({here.bench, {}}));
+    if (here.opposite) others.push_back(solvedIn(*here.opposite));
+    if (!here.tried.isNothing()) others.push_back(solvedIn({here.bench, {}}));
     return others;
 }
 
@@ -31,8 +31,8 @@ CheckedLesson checkLesson(const Lesson& lesson) {
         CheckedStep& result = checked.steps.emplace_back();
         const std::vector<Predicate>& claims = lesson.steps[step].then;
         if (claims.empty()) continue;
-        const auto here = solved(situationOf(lesson, step));
-        const auto others = othersOf(lesson, step);
+        const auto here = solvedIn(situationOf(lesson, step));
+        const auto others = opposites(lesson, step);
         for (const Predicate& claim : claims) {
             const bool thin =
                 std::ranges::all_of(others, [&](const auto& other) { return judge(claim, *other).holds; });

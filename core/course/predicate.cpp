@@ -126,7 +126,7 @@ ClaimVerdict judgeFindings(const Predicate& claim, const Snapshot& snapshot) {
     return {false, grave->text};
 }
 
-constexpr PredicateForm kForms[] = {
+constexpr PredicateForm kClaimForms[] = {
     {"lit", PredicateTakes::Part, false, judgeLit},
     {"dark", PredicateTakes::Part, false, judgeDark},
     {"brighter", PredicateTakes::TwoParts, false, judgeBrighter},
@@ -199,13 +199,13 @@ std::string holeName(const Hole& hole) { return toString(hole).substr(hole.board
 
 }  // namespace
 
-std::span<const PredicateForm> predicateForms() { return kForms; }
+std::span<const PredicateForm> predicateForms() { return kClaimForms; }
 
 std::optional<Trouble> readPredicate(const JsonValue& json, const Bench& bench, Predicate& predicate) {
     if (auto failure = reading::requireObject(json)) return failure;
     for (const JsonValue& member : json.items) {
-        const auto form = std::ranges::find(kForms, std::string_view(member.name), &PredicateForm::name);
-        if (form == std::end(kForms)) continue;
+        const auto form = std::ranges::find(kClaimForms, std::string_view(member.name), &PredicateForm::name);
+        if (form == std::end(kClaimForms)) continue;
         if (predicate.form)
             return Trouble{ErrorKind::Format, "a predicate claims one thing; this one has a second",
                            '/' + pointerToken(member.name), member.nameBegin};
@@ -215,7 +215,7 @@ std::optional<Trouble> readPredicate(const JsonValue& json, const Bench& bench, 
     if (!predicate.form) {
         return Trouble{
             ErrorKind::Reference,
-            fmt::format("there is no such predicate; there are: {}", reading::listed(kForms, reading::kOwnName)),
+            fmt::format("there is no such predicate; there are: {}", reading::listed(kClaimForms, reading::kOwnName)),
             {},
             json.begin};
     }

@@ -40,12 +40,12 @@ constexpr std::array<ShapeName, 9> kShapes = {{{"line", SymbolShape::Kind::Line,
                                                {"dotted", SymbolShape::Kind::Dotted, false},
                                                {"text", SymbolShape::Kind::Text, false}}};
 
-[[noreturn]] void wrong(const std::string& pointer, const std::string& message) {
+[[noreturn]] void wrongSymbol(const std::string& pointer, const std::string& message) {
     throw StrictJsonError(pointer, message);
 }
 
 double numberIn(const json& array, std::size_t index, const std::string& pointer) {
-    if (index >= array.size() || !array[index].is_number()) wrong(pointer, "a number is missing");
+    if (index >= array.size() || !array[index].is_number()) wrongSymbol(pointer, "a number is missing");
     return array[index].get<double>();
 }
 
@@ -65,23 +65,25 @@ SymbolWhen readWhen(const json& source, const std::string& pointer, const PartKi
         const bool closed = object.has("closed");
         when.kind = closed ? SymbolWhen::Kind::Closed : SymbolWhen::Kind::Open;
         when.index = static_cast<int>(object.number(closed ? "closed" : "open"));
-        if (when.index < 0 || when.index >= std::ssize(kind.model)) wrong(pointer, "the model has no such element");
+        if (when.index < 0 || when.index >= std::ssize(kind.model))
+            wrongSymbol(pointer, "the model has no such element");
     }
     object.done();
     return when;
 }
 
 SymbolShape readShape(const json& source, const std::string& pointer, const PartKind& kind) {
-    if (!source.is_array() || source.empty() || !source[0].is_string()) wrong(pointer, "a shape begins with its name");
+    if (!source.is_array() || source.empty() || !source[0].is_string())
+        wrongSymbol(pointer, "a shape begins with its name");
     const auto named = std::ranges::find(kShapes, source[0].get<std::string>(), &ShapeName::name);
-    if (named == kShapes.end()) wrong(pointer, "no such shape is known");
+    if (named == kShapes.end()) wrongSymbol(pointer, "no such shape is known");
     SymbolShape shape;
     shape.kind = named->kind;
     shape.lit = named->lit;
     std::size_t end = source.size();
     if (source.back().is_object()) shape.when = readWhen(source.back(), pointer, kind), --end;
     if (shape.kind == SymbolShape::Kind::Text) {
-        if (!source[--end].is_string()) wrong(pointer, "a text ends in its words");
+        if (!source[--end].is_string()) wrongSymbol(pointer, "a text ends in its words");
         shape.text = source[end].get<std::string>();
     } else if (shape.kind == SymbolShape::Kind::Circle) {
         shape.radius = numberIn(source, --end, pointer);
@@ -90,7 +92,7 @@ SymbolShape readShape(const json& source, const std::string& pointer, const Part
         shape.points.push_back({numberIn(source, i, pointer), numberIn(source, i + 1, pointer)});
     const bool single = shape.kind == SymbolShape::Kind::Text || shape.kind == SymbolShape::Kind::Circle;
     if (end % 2 == 0 || shape.points.empty() || (shape.points.size() == 1) != single)
-        wrong(pointer, "this shape takes another number of figures");
+        wrongSymbol(pointer, "this shape takes another number of figures");
     return shape;
 }
 
@@ -111,14 +113,14 @@ std::vector<SymbolLead> readLeads(StrictObject object, const PartKind& kind) {
         const std::string pointer = object.pointerTo(name);
         const std::string side = place.size() == 3 && place[2].is_string() ? place[2].get<std::string>() : "";
         const auto named = std::ranges::find(kSides, side, &SideName::name);
-        if (named == kSides.end()) wrong(pointer, "a lead takes x, y and the side to which it leaves");
+        if (named == kSides.end()) wrongSymbol(pointer, "a lead takes x, y and the side to which it leaves");
         leads.push_back({lead, {numberIn(place, 0, pointer), numberIn(place, 1, pointer)}, named->side});
     }
     object.done();
     return leads;
 }
 
-Rect boundsOf(const std::vector<SymbolShape>& shapes) {
+Rect boundsOfShapes(const std::vector<SymbolShape>& shapes) {
     constexpr double kHalfLetter = 1.6;
     double left = 0, right = 0, top = 0, bottom = 0;
     for (const SymbolShape& shape : shapes) {
@@ -145,7 +147,7 @@ std::optional<Symbol> parseSymbol(const json& document, const PartKind& kind, Sy
         if (style == SymbolStyle::Ieee) symbol.shapes = std::move(other);
     }
     object.done();
-    symbol.bounds = boundsOf(symbol.shapes);
+    symbol.bounds = boundsOfShapes(symbol.shapes);
     return symbol;
 }
 

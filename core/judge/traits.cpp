@@ -25,11 +25,11 @@ constexpr double kLeastChange = 2e-5;  // A
 constexpr double kUsualLed = 0.01;     // A; common practice
 constexpr double kBlocks = 0.5;        // V
 constexpr double kNothingRead = 2e-3;  // V or A: no figure worth reading
-constexpr double kRounding = 1e-6;
+constexpr double kTraitRounding = 1e-6;
 constexpr double kMostDecades = 3;
 constexpr double kFarDecades = 0.6;  // from the usual current of a light
 constexpr double kMuchSag = 0.05;
-constexpr double kAlike = 0.04;  // of brightness
+constexpr double kAlikeTraits = 0.04;  // of brightness
 
 /// One bench in all its scenes, asked for one trait after the other.
 class Observer {
@@ -140,7 +140,7 @@ private:
             if (!lit) continue;
             auto& known = levels[bench_.parts[part].kind];
             const bool again =
-                std::ranges::any_of(known, [&](double level) { return std::abs(level - most[part]) < kAlike; });
+                std::ranges::any_of(known, [&](double level) { return std::abs(level - most[part]) < kAlikeTraits; });
             if (!again) known.push_back(most[part]);
         }
         for (const auto& [of, known] : levels) traits_[Trait::OddLights] += static_cast<double>(known.size());
@@ -248,7 +248,7 @@ private:
                 for (std::size_t s = 0; s < solved_.size(); ++s)
                     if (solved_[s]) worst = std::max(worst, figureOf(s, part, rating) / limit);
             }
-            if (worst <= 1 + kRounding) continue;
+            if (worst <= 1 + kTraitRounding) continue;
             note(part, kBreaks);
             traits_[Trait::Over] += 1;
             traits_[Trait::OverFar] += std::min(kMostDecades, std::log10(worst));
@@ -285,7 +285,7 @@ private:
             const double out = -play_.scenes[s].elementAmpere[element];
             gives = gives || out > kCarries;
             takes = takes || out < -1e-3;
-            limited = limited || std::abs(out) >= limit * (1 - kRounding);
+            limited = limited || std::abs(out) >= limit * (1 - kTraitRounding);
             const double volt = voltAt(s, part, plus) - voltAt(s, part, minus);
             if (open > 0 && out > kCarries && !std::isnan(volt)) sag = std::max(sag, 1 - volt / open);
         }
@@ -475,8 +475,8 @@ private:
                 if (volts >= 0 && part.kind->values[volts].sought) {
                     constexpr double kUsual[] = {3.3, 5, 6, 9, 12};
                     const double volt = part.value(volts);
-                    traits_[Trait::UsualVolts] +=
-                        std::ranges::any_of(kUsual, [&](double each) { return std::abs(each - volt) < kRounding; });
+                    traits_[Trait::UsualVolts] += std::ranges::any_of(
+                        kUsual, [&](double each) { return std::abs(each - volt) < kTraitRounding; });
                 }
                 continue;
             }
@@ -487,7 +487,7 @@ private:
             // Common practice: what every kit for beginners has.
             constexpr double kKit[] = {100, 150, 220, 330, 470, 680, 1e3, 2.2e3, 4.7e3, 10e3, 22e3, 47e3, 100e3};
             traits_[Trait::UsualValues] +=
-                std::ranges::any_of(kKit, [&](double each) { return std::abs(each / ohm - 1) < kRounding; });
+                std::ranges::any_of(kKit, [&](double each) { return std::abs(each / ohm - 1) < kTraitRounding; });
         }
         traits_[Trait::OddValues] = static_cast<double>(different.size());
     }

@@ -28,9 +28,9 @@ using Clock = std::chrono::steady_clock;
 constexpr int kRed = 0, kBlack = 1;
 constexpr std::array<int, 6> kOtherColours = {3, 4, 2, 6, 5, 7};
 
-class Planner {
+class BenchPlanner {
 public:
-    Planner(const Netlist& circuit, const PlanWish& wish)
+    BenchPlanner(const Netlist& circuit, const PlanWish& wish)
         : circuit_(circuit),
           wish_(wish),
           ground_(*wish.board, wish.rails),
@@ -394,6 +394,6 @@ private:
 
 }  // namespace
 
-Plan planBench(const Netlist& circuit, const PlanWish& wish) { return Planner(circuit, wish).run(); }
+Plan planBench(const Netlist& circuit, const PlanWish& wish) { return BenchPlanner(circuit, wish).run(); }
 
 }  // namespace tiepoint

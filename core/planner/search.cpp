@@ -25,7 +25,7 @@ namespace {
 constexpr double kHard = 200, kNoHole = 60, kJumper = 20, kWire = 1.5;
 constexpr double kBackwards = 1, kOrder = 0.15, kBeside = 0.1, kCrowded = 12, kInRail = 60, kAslant = 60, kAcross = 0.7;
 constexpr double kStanding = 5, kSpan = 0.2, kFromLeft = 0.02;
-constexpr double kRoomMm = 1.2;
+constexpr double kFingerRoomMm = 1.2;
 
 Outline grown(Outline outline, double by) {
     outline.halfLength += by;
@@ -33,9 +33,9 @@ Outline grown(Outline outline, double by) {
     return outline;
 }
 
-class Search {
+class PlanSearch {
 public:
-    Search(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, unsigned seed)
+    PlanSearch(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, unsigned seed)
         : ground_(ground),
           task_(task),
           random_(seed),
@@ -254,7 +254,7 @@ private:
             if (apart < reach * 1.5 + 2) {
                 if (overlap(one.body, other.body)) {
                     clashes_ += by;
-                } else if (overlap(grown(one.body, kRoomMm), grown(other.body, kRoomMm))) {
+                } else if (overlap(grown(one.body, kFingerRoomMm), grown(other.body, kFingerRoomMm))) {
                     soft_ += by * kCrowded;
                 }
             }
@@ -357,7 +357,7 @@ private:
     double soft_ = 0;
 };
 
-std::vector<PlanLink> Search::links(int net) const {
+std::vector<PlanLink> PlanSearch::links(int net) const {
     return linksOfThings(ground_, task_, places_, thingsOf_[net], &placed_, net);
 }
 
@@ -365,7 +365,7 @@ std::vector<PlanLink> Search::links(int net) const {
 
 PlanResult searchPlaces(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, int steps,
                         unsigned seed, std::chrono::steady_clock::time_point deadline) {
-    return Search(ground, task, fixed, seed).run(steps, deadline);
+    return PlanSearch(ground, task, fixed, seed).run(steps, deadline);
 }
 
 }  // namespace tiepoint

@@ -8,7 +8,7 @@
 namespace tiepoint {
 namespace {
 
-Point turnedBy(Point offset, int quarters) {
+Point turnedPlace(Point offset, int quarters) {
     for (int i = 0; i < quarters; ++i) offset = {-offset.y, offset.x};
     return offset;
 }
@@ -116,7 +116,7 @@ std::optional<PlanPlace> lieAt(const PlanGround& ground, const PlanThing& thing,
     const std::vector<Point>& footprint = thing.package->footprint;
     const Point own = footprint[thing.leads[lead]];
     for (std::size_t i = 0; i < holes.size(); ++i) {
-        const Point offset = turnedBy(footprint[thing.leads[i]] - own, quarters) * kPitchMm;
+        const Point offset = turnedPlace(footprint[thing.leads[i]] - own, quarters) * kPitchMm;
         holes[i] = ground.holeAt(spot.at + offset);
         if (holes[i] < 0) return std::nullopt;
     }

@@ -9,12 +9,12 @@ namespace tiepoint {
 
 namespace {
 
-constexpr int kMostIterations = 6;        ///< of a stage; more isn't worth waiting for
+constexpr int kMostMovingIterations = 6;  ///< of a stage; more isn't worth waiting for
 constexpr int kMostStartIterations = 60;  ///< where something jumped
-constexpr double kCurveSettled = 1e-6;    ///< there
+constexpr double kMovingSettled = 1e-6;   ///< there
 constexpr double kFirstSecond = 1e-9;     ///< of the first steps
 constexpr double kFirstSecondPerFarad = 1e-6;
-constexpr double kLeastShare = 1e-13;  ///< the shortest step, of the time that it is
+constexpr double kLeastStepShare = 1e-13;  ///< the shortest step, of the time that it is
 constexpr double kLeastSecond = 1e-16;
 constexpr double kShrinkOnFailure = 8, kMostGrowth = 5, kYoungGrowth = 2, kLeastGrowth = 0.2, kSafety = 0.9;
 constexpr int kYoungSteps = 3;
@@ -164,7 +164,7 @@ bool MovingIsland::startFrom(const SolveState& state, double firstSecond) {
         });
     };
     const auto solve = [&](double leakSiemens) {
-        return converge({1, leakSiemens, pace_}, kMostStartIterations, kCurveSettled);
+        return converge({1, leakSiemens, pace_}, kMostStartIterations, kMovingSettled);
     };
     if (!solve(kJunctionLeakSiemens)) {
         again();
@@ -200,7 +200,7 @@ bool MovingIsland::attempt(double length) {
             for (int before = 0; before < stage; ++before) change += tableau_.a[stage][before] * storing_[before][k];
             still_[k] = begin_.stored[k] + length * change;
         }
-        if (!converge({1, kJunctionLeakSiemens, pace_}, kMostIterations, settled)) return false;
+        if (!converge({1, kJunctionLeakSiemens, pace_}, kMostMovingIterations, settled)) return false;
         eachLaw(laws_, [&](const auto& laws) { laws.readStores(x_, pace_, more_.data(), storing_[stage].data()); });
     }
     return true;
@@ -254,7 +254,7 @@ bool MovingIsland::step(double notPast) {
     else if (2 * length > left)
         length = left / 2;
     for (;;) {
-        if (!(length > kLeastShare * std::abs(begin_.second) + kLeastSecond)) {
+        if (!(length > kLeastStepShare * std::abs(begin_.second) + kLeastSecond)) {
             std::swap(begin_, end_);
             return false;
         }

@@ -13,9 +13,9 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kWireMm = 0.37, kFlatWireMm = 0.45, kSymbolMm = 0.4;
+constexpr double kSheetWireMm = 0.37, kFlatWireMm = 0.45, kSymbolMm = 0.4;
 constexpr double kDotMm = 0.75, kNodeMm = 0.65, kRimMm = 1.5;
-constexpr double kSignMm = 4.2, kTagTextMm = 2.8;
+constexpr double kSheetSignMm = 4.2, kTagTextMm = 2.8;
 constexpr QColor kFilamentLight(0xff, 0xd0, 0x70);
 
 class SheetPainter {
@@ -46,7 +46,7 @@ public:
 
 private:
     const Part& partOf(int part) const { return picture_.sheet->layout->bench->parts[part]; }
-    double wireMm() const { return theme_.flat ? kFlatWireMm : kWireMm; }
+    double wireMm() const { return theme_.flat ? kFlatWireMm : kSheetWireMm; }
 
     void stroke(double widthMm, const QColor& colour) {
         painter_.setPen(QPen(colour, widthMm, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
@@ -184,7 +184,7 @@ private:
 
     void paintSign(QPointF at, const std::string& text) {
         const QColor colour = text == "+" ? theme_.plusLine : text == "\u2212" ? theme_.minusLine : theme_.text;
-        drawText(painter_, QString::fromStdString(text), at, {kSignMm, QFont::DemiBold}, colour);
+        drawText(painter_, QString::fromStdString(text), at, {kSheetSignMm, QFont::DemiBold}, colour);
     }
 
     void paintDots() {

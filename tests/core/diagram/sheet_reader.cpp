@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kSame = 1e-6;
 
-bool same(Point a, Point b) { return std::abs(a.x - b.x) < kSame && std::abs(a.y - b.y) < kSame; }
+bool samePoint(Point a, Point b) { return std::abs(a.x - b.x) < kSame && std::abs(a.y - b.y) < kSame; }
 bool liesOn(Point at, const SheetWire& wire) { return distanceToStretch(at, wire.from, wire.to) < kSame; }
 
 class Groups {
@@ -66,7 +66,7 @@ ReadSheet readSheet(const Diagram& diagram) {
                 groups.join(wires + static_cast<int>(tip), wire);
         }
         for (std::size_t other = 0; other < tip; ++other) {
-            if (same(tips[tip], tips[other]))
+            if (samePoint(tips[tip], tips[other]))
                 groups.join(wires + static_cast<int>(tip), wires + static_cast<int>(other));
         }
     }
@@ -101,7 +101,7 @@ std::string misread(const Netlist& netlist, const Diagram& diagram) {
     for (const SheetDot& dot : diagram.dots) {
         int ways = 0;
         for (const SheetWire& wire : diagram.wires) {
-            if (same(dot.at, wire.from) || same(dot.at, wire.to)) {
+            if (samePoint(dot.at, wire.from) || samePoint(dot.at, wire.to)) {
                 ++ways;
             } else if (liesOn(dot.at, wire)) {
                 ways += 2;
@@ -109,16 +109,16 @@ std::string misread(const Netlist& netlist, const Diagram& diagram) {
         }
         for (const PlacedPart& part : diagram.parts) {
             ways += static_cast<int>(
-                std::ranges::count_if(part.leads, [&](const SheetLead& lead) { return same(lead.at, dot.at); }));
+                std::ranges::count_if(part.leads, [&](const SheetLead& lead) { return samePoint(lead.at, dot.at); }));
         }
         if (ways < 3) return fmt::format("a dot at {}, {} joins {} ways", dot.at.x, dot.at.y, ways);
     }
     for (const SheetWire& wire : diagram.wires) {
         for (const SheetWire& other : diagram.wires) {
             for (const Point end : {wire.from, wire.to}) {
-                const bool inside = liesOn(end, other) && !same(end, other.from) && !same(end, other.to);
+                const bool inside = liesOn(end, other) && !samePoint(end, other.from) && !samePoint(end, other.to);
                 if (inside &&
-                    std::ranges::none_of(diagram.dots, [&](const SheetDot& dot) { return same(dot.at, end); }))
+                    std::ranges::none_of(diagram.dots, [&](const SheetDot& dot) { return samePoint(dot.at, end); }))
                     return fmt::format("no dot where wires join at {}, {}", end.x, end.y);
             }
         }

@@ -11,7 +11,7 @@
 namespace tiepoint::test {
 namespace {
 
-constexpr const char* kBeacon =
+constexpr const char* kJudgedBeacon =
     "half; PS1 top+3 bottom-3 5; R1 c8 c14 330; D1 e14 f14 red; W1 top+7 a8 red; W2 j14 bottom-13 black";
 
 std::shared_ptr<const Bench> benchOfText(const std::string& text) {
@@ -20,7 +20,7 @@ std::shared_ptr<const Bench> benchOfText(const std::string& text) {
 
 std::vector<FoundCause> causesOn(const std::shared_ptr<const Bench>& bench) { return Judge(*evaluate(bench)).causes(); }
 
-TEST(Judge, SilentWhereNothingIsAmiss) { EXPECT_TRUE(causesOn(benchOfText(kBeacon)).empty()); }
+TEST(Judge, SilentWhereNothingIsAmiss) { EXPECT_TRUE(causesOn(benchOfText(kJudgedBeacon)).empty()); }
 
 struct SlippedBench {
     const char* text;
@@ -72,7 +72,7 @@ TEST(Judge, NoMendLowersAGain) {
 }
 
 TEST(Judge, WhatTakesALightAwayLowersAGain) {
-    const auto bench = benchOfText(kBeacon);
+    const auto bench = benchOfText(kJudgedBeacon);
     Judge judge(*evaluate(bench));
     const auto trial = judge.trialOf(removeEdit(*bench, {"W1"}));
     ASSERT_TRUE(trial);
