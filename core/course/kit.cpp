@@ -1,5 +1,6 @@
 #include "core/course/kit.h"
 
+#include "core/base/embedded.h"
 #include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
 #include "core/bench/file_head.h"
@@ -155,34 +156,13 @@ std::string kitPartLine(const Part& part) {
     return line.erase(line.find(id), id.size());
 }
 
-void addToKit(Kit& kit, const char* kindName, int count, const char* value = nullptr, double to = 0) {
-    const PartKind* kind = findKind(kindName);
-    Part part = makePart(*kind, std::string(kNoId));
-    if (value) part.values[kind->valueIndex(value)] = to;
-    kit.parts.push_back({std::move(part), count});
-}
-
 }  // namespace
 
 Kit usualKit() {
-    Kit kit;
-    kit.title = "Usual kit";
-    kit.board = &boardKinds()[1];
-    Part supply = makePart(usualSupply(), std::string(kNoId));
-    supply.values[supply.kind->valueIndex("voltage")] = 5;
-    supply.values[supply.kind->valueIndex("currentLimit")] = kBeginnersLimitAmpere;
-    kit.supply = std::move(supply);
-    constexpr double kHundred = 100;
-    for (const double ohm : {1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2, 10.0, 22.0, 47.0, 100.0})
-        addToKit(kit, "resistor", 10, "resistance", std::round(kHundred * ohm));
-    addToKit(kit, "led", 10, "colour", 0);
-    addToKit(kit, "led", 10, "colour", 3);
-    addToKit(kit, "push-button", 4);
-    addToKit(kit, "slide-switch", 2);
-    addToKit(kit, "potentiometer", 1);
-    addToKit(kit, "lamp", 2, "current", 0.04);  // so that a supply of 50 mA bears it
-    kit.meters = 1;
-    return kit;
+    for (const EmbeddedFile& file : embeddedFiles()) {
+        if (file.name == "kits/usual.kit.json") return readKit(file.text).value().kit;
+    }
+    return {};
 }
 
 ResistorDrawer drawerOf(const Kit& kit) {
