@@ -21,6 +21,7 @@ namespace {
 /// What an answer costs beside a glance at a light.
 constexpr std::array<double, 7> kCosts = {1, 1, 1.2, 1.6, 1.25, 1.3, 2};
 constexpr double kNothingTold = 1e-9;
+constexpr double kShareOfDetail = 0.2;
 constexpr std::size_t kMostWeighed = 120, kMostPlaces = 24, kMostAllPlaces = 160, kMostPositions = 8, kFewPositions = 2;
 /// Readings that lie nearer than this many allowances may be one.
 constexpr double kApart = 1.2, kSurelyApart = 2;
@@ -185,10 +186,20 @@ private:
         });
     }
 
+    static Classes classesOfLook(const Question& question, const std::vector<Weighed>& of) {
+        return classesBy(of, [&](const Suspect& s) { return int{s.looks.contains(question.id)}; });
+    }
+
     void weigh(const Question& question, const std::vector<Weighed>& of) {
         if (of.empty() || wasAsked(question)) return;
         stopIfAsked();
-        const double bits = bitsOf(classesFor(question, of), of);
+        const Classes classes = classesFor(question, of);
+        double bits = bitsOf(classes, of);
+        if (question.asking ==
+            Asking::Look) {  // whether it is that thing tells most; how it stands is seen at any later look
+            const double thing = bitsOf(classesOfLook(question, of), of);
+            bits = thing + kShareOfDetail * (bits - thing);
+        }
         if (bits < kNothingTold || bits / askingCost(question.asking) <= foundBits_) return;
         foundBits_ = bits / askingCost(question.asking);
         found_ = question;
