@@ -231,12 +231,13 @@ private:
     std::optional<Bench> tryAll(double& cost) {
         const int size = static_cast<int>(task_.things.size());
         constexpr int kSmall = 12;
-        const int steps = size > kSmall ? 25000 + 6000 * size : 12000 + 3500 * size;
+        const int many = 25000 + 6000 * size, few = size > kSmall ? many : 12000 + 3500 * size;
         std::optional<Bench> best;
         double least = std::numeric_limits<double>::max();
-        constexpr unsigned kTries = 3;
+        constexpr unsigned kTries = 3;  // and as many longer ones where none of these led to a bench
         worst_ = -1;
-        for (unsigned attempt = 0; attempt < kTries; ++attempt) {
+        for (unsigned attempt = 0; attempt < (best ? kTries : 2 * kTries); ++attempt) {
+            const int steps = attempt < kTries ? few : many;
             const PlanResult found = searchPlaces(ground_, task_, fixed_, steps, wish_.seed + attempt, deadline_);
             if (worst_ < 0 && !found.troubled.empty()) worst_ = task_.things[found.troubled.back()].part;
             if (found.clashes > 0 || found.cost >= least) continue;
