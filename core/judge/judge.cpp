@@ -121,7 +121,7 @@ std::vector<FoundCause> Judge::causes() {
         if (!then || lowersAGain(now_.traits, then->traits)) continue;
         // What is joined to nothing isn't built yet; that is no slip.
         const bool builds = then->traits[Trait::Parked] < now_.traits[Trait::Parked];
-        if (builds && slip->kind->name == "jumper-missing") continue;
+        if (builds && slip->kind->name != "shifted") continue;
         FoundCause cause;
         cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);
         if (cause.worth < (onlyDims(now_.traits, then->traits) ? kDimWorth : kToldWorth)) continue;
