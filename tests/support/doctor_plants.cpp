@@ -89,14 +89,10 @@ std::vector<Observation> RealBoard::look(const Question& question) const {
         }
         for (std::size_t value = 0; !hidden_ && value < part->values.size(); ++value) {
             const auto index = static_cast<int>(value);
-            const double is = part->value(index), was = planned.value(index);
             // Bands say what a resistor was made as, whatever its tolerance.
-            if (std::abs(is - was) > 0.06 * std::abs(was)) {
-                double printed = is;
-                for (const auto& [of, to] : truth_.settings)
-                    if (of.part == part->id && of.index == index && !of.state) printed = to;
-                add(SawSetting{part->id, false, index, printed});
-            }
+            const auto printed = truth_.settings.find({part->id, false, index});
+            if (printed != truth_.settings.end() && printed->second != planned.value(index))
+                add(SawSetting{part->id, false, index, printed->second});
         }
     } else if (const Jumper* jumper = bench_->findJumper(question.id)) {
         const Jumper& planned = *plan_.findJumper(question.id);
