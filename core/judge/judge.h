@@ -7,8 +7,8 @@
 // Belongs to one thread; stoppable (core/base/stopping.h).
 
 #include "core/edit/mend.h"
-#include "core/parts/drawer.h"
 #include "core/judge/traits.h"
+#include "core/parts/drawer.h"
 #include "core/slips/slip.h"
 #include "core/snapshot/snapshot.h"
 

@@ -1,10 +1,11 @@
 // Build sheets as others read them: text and geometry of the PDF by poppler's tools, pages that hold together, and what learners don't see.
 
+#include "ui/sheet/build_sheet.h"
+
 #include "core/bench/bench_in_picture.h"
 #include "printed.h"
 #include "support/compact_bench.h"
 #include "ui/export/picture_file.h"
-#include "ui/sheet/build_sheet.h"
 #include "ui/sheet/feedback.h"
 #include "ui/sheet/symptom_sheet.h"
 

@@ -4,7 +4,6 @@
 #include "core/bench/bench_file.h"
 #include "core/bench/validate.h"
 #include "core/circuit/element.h"
-#include "core/circuit/element.h"
 #include "core/edit/clashes.h"
 #include "core/snapshot/readings.h"
 
