@@ -161,28 +161,30 @@ std::string beaconWith(const std::string& member) {
     return scratchFile("beacon-with.bench.json", text);
 }
 
-std::string bytesOf(const std::string& bench, std::vector<std::string> more = {}) {
+QImage pictureOf(const std::string& bench, std::vector<std::string> more = {}) {
     const std::string path = (scratchFolder() / "left.png").string();
     std::vector<std::string> arguments{"render", bench, "-o", path, "--hold", "S1", "--width", "800"};
     arguments.insert(arguments.end(), more.begin(), more.end());
     const Ran ran = runProgram(arguments);
     EXPECT_EQ(ran.code, 0) << ran.error;
-    return readFile(path);
+    const QImage picture(QString::fromStdString(path));  // the file holds the bench, too
+    EXPECT_FALSE(picture.isNull());
+    return picture;
 }
 
 TEST(Render, ShowsABenchAsItWasLeftUnlessTold) {
     const std::string left =
         beaconWith(R"("views": {"arrows": "off", "voltage": true, "strips": true, "readings": false, "turned": true})");
-    EXPECT_TRUE(bytesOf(left) == bytesOf(harbourBench("beacon-lamp"), {"--show", "voltage,strips,turned"}));
-    EXPECT_TRUE(bytesOf(left, {"--show", "arrows"}) == bytesOf(harbourBench("beacon-lamp"), {"--show", "arrows"}));
+    EXPECT_TRUE(pictureOf(left) == pictureOf(harbourBench("beacon-lamp"), {"--show", "voltage,strips,turned"}));
+    EXPECT_TRUE(pictureOf(left, {"--show", "arrows"}) == pictureOf(harbourBench("beacon-lamp"), {"--show", "arrows"}));
     const std::string electrons = beaconWith(R"("views": {"arrows": "electrons"})");
-    EXPECT_TRUE(bytesOf(electrons) == bytesOf(harbourBench("beacon-lamp"), {"--show", "electrons,readings"}));
+    EXPECT_TRUE(pictureOf(electrons) == pictureOf(harbourBench("beacon-lamp"), {"--show", "electrons,readings"}));
 }
 
 TEST(Render, DrawsPinnedReadings) {
     const std::string pinned =
         beaconWith(R"("pinned": [{"id": "M1", "watts": "D1"}, {"id": "M2", "volts": ["A.a8", "A.a14"]}])");
-    EXPECT_FALSE(bytesOf(pinned, {"--show", "none"}) == bytesOf(harbourBench("beacon-lamp"), {"--show", "none"}));
+    EXPECT_FALSE(pictureOf(pinned, {"--show", "none"}) == pictureOf(harbourBench("beacon-lamp"), {"--show", "none"}));
 }
 
 }  // namespace

@@ -88,7 +88,7 @@ SumCard::Places SumCard::places() const {
     const double left = box.left() + kHeadingShare * box.width(), breadth = box.width() * (1 - kHeadingShare);
     double share = 0;
     for (const Term& term : terms_) share += term.share;
-    for (;; at.digits *= 0.94) {
+    for (;; at.digits *= 0.985) {
         const QFont font = uiFont(at.digits, QFont::DemiBold);
         const double gap = kGapOfDigits * at.digits,
                      sign = QFontMetricsF(uiFont(kSignOfDigits * at.digits)).horizontalAdvance(QLatin1Char('+'));

@@ -32,7 +32,7 @@ void DamageDesk::followInstant() {
     if (ruined.empty()) return;
     const Edit edit = ruinEdit(bench, ruined);
     if (const auto refused = document_.push(edit)) return Q_EMIT said(*refused);
-    Q_EMIT said(qs(edit.name) + QStringLiteral(": far more than it bears. Find the cause, then swap the part."));
+    Q_EMIT said(qs(edit.name) + QStringLiteral(": far over its maximum. Find the cause, then swap the part."));
 }
 
 }  // namespace tiepoint::ui

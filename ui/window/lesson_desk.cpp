@@ -116,6 +116,7 @@ void LessonDesk::showTeacherWords(bool shown) {
         break;
     }
     words_->show();
+    stage_->window()->activateWindow();  // some window systems give a new window the keys all the same
 }
 
 void LessonDesk::setLook(const Look& look) {

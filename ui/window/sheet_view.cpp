@@ -178,10 +178,10 @@ void SheetView::paintFold(QPainter& painter) {
     }
     painter.setBrush(theme.card);
     painter.drawRect(sheet.adjusted(0.5, 0, -0.5, 0));
-    painter.setPen(theme.dimText);
-    painter.setFont(look_.font(text::kBody));
-    painter.drawText(sheet.adjusted(look_.px(kSheetInset), look_.px(14), 0, 0), Qt::AlignLeft | Qt::AlignTop,
-                     QStringLiteral("Circuit diagram"));
+    words_.begin();
+    words_.draw(painter, sheet.adjusted(look_.px(kSheetInset), look_.px(14), -look_.px(kSheetInset), 0),
+                QStringLiteral("Circuit diagram"),
+                {look_.font(text::kBody), theme.dimText, Qt::AlignLeft | Qt::AlignTop, false});
 }
 
 void SheetView::paintEvent(QPaintEvent*) {

@@ -6,6 +6,7 @@
 #include "ui/live/live_bench.h"
 #include "ui/sheet/sheet_painter.h"
 #include "ui/theme/look.h"
+#include "ui/theme/words.h"
 #include "ui/view/bench_view.h"
 
 #include <QElapsedTimer>
@@ -60,6 +61,7 @@ private:
     LiveBench& live_;
     BenchView& view_;
     Look look_;
+    WordSheet words_{this};
     QToolButton* fold_;
     std::shared_ptr<const BenchDiagram> sheet_, before_;
     SymbolStyle style_ = SymbolStyle::Iec;
