@@ -1,13 +1,12 @@
 #include "core/judge/traits.h"
 
-#include "core/behaviour/supply_nets.h"
 #include "core/bench/resolve.h"
 #include "core/circuit/compile.h"
 #include "core/circuit/element.h"
+#include "core/judge/build_traits.h"
 #include "core/light/lightness.h"
 #include "core/meter/meter.h"
 #include "core/netlist/digest.h"
-#include "core/parts/sides.h"
 #include "core/snapshot/emitters.h"
 #include "core/snapshot/lit.h"
 
@@ -55,7 +54,6 @@ public:
                 seen = std::max(seen, own);
             }
         }
-        countNets();
     }
 
     Observed observe() {
@@ -68,8 +66,9 @@ public:
         limits();
         supplies();
         meters();
-        structure();
-        values();
+        std::vector<int> idle;
+        observeBuild(layout_, traits_, idle);
+        for (const int part : idle) note(part, kIdle);
         digestShow();
         std::ranges::stable_sort(amiss_, {}, &Amiss::rank);
         for (const Amiss& each : amiss_)
@@ -94,16 +93,6 @@ private:
         for (std::size_t s = 0; s < solved_.size(); ++s)
             if (solved_[s]) most = std::max(most, partAmpere(s, part));
         return most;
-    }
-
-    void countNets() {
-        meeting_.assign(static_cast<std::size_t>(layout_.netCount), 0);
-        for (int part = 0; part < partCount(); ++part) {
-            if (looksOn(bench_.parts[part])) continue;
-            std::set<int> nets;
-            for (int lead = 0; lead < static_cast<int>(kind(part).leads.size()); ++lead) nets.insert(netOf(part, lead));
-            for (const int net : nets) ++meeting_[net];
-        }
     }
 
     void lights() {
@@ -318,7 +307,7 @@ private:
         for (int part = 0; part < partCount(); ++part)
             driven = driven || (kind(part).isSupply && mostAmpere(part) > kCarries);
         for (int part = 0; part < partCount(); ++part) {
-            if (!isMeter(kind(part)) || lies(part)) continue;
+            if (!isMeter(kind(part)) || liesUnplugged(bench_.parts[part])) continue;
             const ElementSpec* spec = readingOf(part);
             if (spec == nullptr) continue;
             double most = 0, least = 0;
@@ -335,13 +324,6 @@ private:
             if (least < -kNothingRead && most < kNothingRead) traits_[Trait::BadReadings] += 1;
         }
     }
-
-    /// An instrument none of whose leads is plugged in.
-    bool lies(int part) const {
-        return std::ranges::none_of(bench_.parts[part].leads, [](const auto& lead) { return lead.has_value(); });
-    }
-
-    bool isAlone(int part, int lead) const { return meeting_[netOf(part, lead)] <= 1; }
 
     /// What eye and meter tell, roughly enough that rounding doesn't matter.
     void digestShow() {
@@ -368,130 +350,6 @@ private:
     };
     void note(int part, Rank rank) { amiss_.push_back({part, rank}); }
 
-    void structure() {
-        for (int part = 0; part < partCount(); ++part) {
-            if (isMeter(kind(part)) && lies(part)) continue;
-            if (isMeter(kind(part)) && looksOn(bench_.parts[part])) {
-                for (int lead = 0; lead < static_cast<int>(kind(part).leads.size()); ++lead)
-                    traits_[Trait::LooseLegs] += meeting_[netOf(part, lead)] == 0;
-                continue;
-            }
-            const std::vector<int> sides = sidesOf(kind(part));
-            std::set<int> nets;
-            std::size_t alone = 0;
-            for (const int side : sides) {
-                nets.insert(netOf(part, side));
-                alone += isAlone(part, side);
-            }
-            if (sides.size() >= kSidesNeeded && nets.size() == 1) {
-                traits_[meeting_[*nets.begin()] > 1 ? Trait::Bypassed : Trait::Parked] += 1;
-                note(part, kIdle);
-            } else if (alone == sides.size()) {
-                traits_[Trait::Parked] += 1;
-            } else if (sides.size() - alone < kSidesNeeded) {
-                traits_[Trait::LooseLegs] += static_cast<double>(kSidesNeeded - (sides.size() - alone));
-            }
-        }
-        jumpers();
-        print();
-        sharing();
-    }
-
-    void jumpers() {
-        std::vector<int> plugged(layout_.netOfStrip.size(), 0);
-        for (const Joint& joint : layout_.joints)
-            if (joint.hole >= 0) ++plugged[layout_.stripOfHole[joint.hole]];
-        // Metal by strips; a jumper between what is joined already is idle.
-        std::map<int, int> rootOf;
-        const auto root = [&](int strip) {
-            while (rootOf.contains(strip)) strip = rootOf[strip];
-            return strip;
-        };
-        for (const Jumper& jumper : bench_.jumpers) {
-            int strips[2] = {-1, -1};
-            bool rails = true, loose = false;
-            for (int end = 0; end < 2; ++end) {
-                const Hole* hole = std::get_if<Hole>(&jumper.ends[static_cast<std::size_t>(end)]);
-                if (hole == nullptr) {
-                    const auto& socket = std::get<Socket>(jumper.ends[static_cast<std::size_t>(end)]);
-                    strips[end] = static_cast<int>(layout_.netOfStrip.size()) +
-                                  layout_.leadIndex(bench_.partIndex(socket.part), socket.lead);
-                    rails = false;
-                    continue;
-                }
-                strips[end] = layout_.stripOfHole[layout_.holeIndex(*hole)];
-                rails = rails && isRail(hole->line);
-                loose = loose || (plugged[strips[end]] == 1 && !isRail(hole->line));
-            }
-            traits_[Trait::LooseEnds] += loose;
-            traits_[Trait::RailTies] += rails && strips[0] != strips[1];
-            const int a = root(strips[0]), b = root(strips[1]);
-            if (a == b)
-                traits_[Trait::IdleJumpers] += 1;
-            else
-                rootOf[a] = b;
-        }
-    }
-
-    void print() {
-        std::set<int> plus, minus;
-        for (const SupplyNets& each : supplyNets(layout_)) {
-            plus.insert(each.plus);
-            minus.insert(each.minus);
-        }
-        std::set<int> wrong;
-        for (const Joint& joint : layout_.joints) {
-            if (joint.hole < 0) continue;
-            const Hole hole = layout_.holeAt(joint.hole);
-            if (!isRail(hole.line)) continue;
-            const int net = layout_.netOfHole(joint.hole);
-            const bool printedPlus = hole.line == Line::TopPlus || hole.line == Line::BottomPlus;
-            const auto &right = printedPlus ? plus : minus, &contrary = printedPlus ? minus : plus;
-            if (contrary.contains(net) && !right.contains(net)) wrong.insert(layout_.stripOfHole[joint.hole]);
-        }
-        traits_[Trait::Misprinted] = static_cast<double>(wrong.size());
-        static const int red = findJumperColour("red"), black = findJumperColour("black");
-        for (std::size_t j = 0; j < bench_.jumpers.size(); ++j) {
-            const int net = layout_.joints[layout_.jumperJoints[j][0]].net;
-            const bool inPlus = plus.contains(net), inMinus = minus.contains(net);
-            if (inPlus != inMinus) traits_[Trait::Colours] += bench_.jumpers[j].colour == (inPlus ? black : red);
-        }
-    }
-
-    void sharing() {
-        std::map<std::pair<int, int>, int> between;
-        for (int part = 0; part < partCount(); ++part) {
-            if (!kind(part).needsResistor || kind(part).leads.size() != 2) continue;
-            const int a = netOf(part, 0), b = netOf(part, 1);
-            if (a != b && meeting_[a] > 1 && meeting_[b] > 1 && ++between[{a, b}] > 1) traits_[Trait::Sharing] += 1;
-        }
-    }
-
-    void values() {
-        std::set<double> different;
-        for (const Part& part : bench_.parts) {
-            if (part.kind->isSupply) {
-                const int volts = part.kind->valueIndex("voltage");
-                if (volts >= 0 && part.kind->values[volts].sought) {
-                    constexpr double kUsual[] = {3.3, 5, 6, 9, 12};
-                    const double volt = part.value(volts);
-                    traits_[Trait::UsualVolts] += std::ranges::any_of(
-                        kUsual, [&](double each) { return std::abs(each - volt) < kTraitRounding; });
-                }
-                continue;
-            }
-            const int index = resistanceValue(*part.kind);
-            if (index < 0) continue;
-            const double ohm = part.value(index);
-            different.insert(ohm);
-            // Common practice: what every kit for beginners has.
-            constexpr double kKit[] = {100, 150, 220, 330, 470, 680, 1e3, 2.2e3, 4.7e3, 10e3, 22e3, 47e3, 100e3};
-            traits_[Trait::UsualValues] +=
-                std::ranges::any_of(kKit, [&](double each) { return std::abs(each / ohm - 1) < kTraitRounding; });
-        }
-        traits_[Trait::OddValues] = static_cast<double>(different.size());
-    }
-
     const Stage& stage_;
     const Play& play_;
     const Layout& layout_;
@@ -500,7 +358,6 @@ private:
     std::unique_ptr<Emitters> emitters_;
     std::vector<char> solved_;                     ///< by scene
     std::vector<std::vector<double>> brightness_;  ///< by scene and part
-    std::vector<int> meeting_;                     ///< by net: parts that meet there
     Traits traits_;
     Observed seen_;
     std::vector<Amiss> amiss_;
