@@ -2,8 +2,8 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/natural_order.h"
-#include "core/sheet/expected.h"
 #include "core/snapshot/readings.h"
+#include "core/spread/spread.h"
 
 #include <fmt/format.h>
 
@@ -49,15 +49,14 @@ MeasuredPosition positionOf(const Behaviour& behaviour, const BehaviourRow& row,
     for (std::size_t light = 0; light < behaviour.lights.size(); ++light)
         position.lights.push_back(
             {bench.parts[static_cast<std::size_t>(behaviour.lights[light])].id, row.lights[light].lit});
-    std::vector<int> nets;
-    for (const TouchableLeg& place : places) nets.push_back(place.net);
-    const std::vector<VoltRange> ranges = voltRanges(behaviour.layout, behaviour.controls, row.digits, nets);
+    std::vector<Hole> holes;
+    for (const TouchableLeg& place : places) holes.push_back(place.hole);
+    const Spread spread = spreadAt(row.snapshot, holes);
     for (std::size_t i = 0; i < places.size(); ++i) {
-        MeasuredPlace read{places[i].where, std::isnan(ranges[i].volt), 0, 0, 0};
-        if (!read.floats) {
-            read.volt = ranges[i].volt;
-            read.least = ranges[i].least;
-            read.greatest = ranges[i].greatest;
+        MeasuredPlace read{places[i].where, true, 0, 0, 0};
+        if (i < spread.readings.size() && !std::isnan(spread.readings[i].nominal)) {
+            const SpreadReading& volts = spread.readings[i];
+            read = {places[i].where, false, volts.nominal, volts.least, volts.greatest};
         }
         position.places.push_back(std::move(read));
     }

@@ -97,4 +97,10 @@ std::vector<Readout> readoutsOf(const Snapshot& nominal, const FiguredCircuit& c
     return all;
 }
 
+std::vector<Readout> readoutsAt(const Layout& layout, const std::vector<Hole>& holes) {
+    std::vector<Readout> all;
+    for (const Hole& hole : holes) all.push_back(PinReadout{layout}(VoltsAt{hole}));
+    return all;
+}
+
 }  // namespace tiepoint

@@ -14,5 +14,7 @@ struct Readout {
     std::function<double(FiguredCircuit&)> read;
 };
 std::vector<Readout> readoutsOf(const Snapshot& nominal, const FiguredCircuit& circuit);
+/// Volts at holes, in their order.
+std::vector<Readout> readoutsAt(const Layout& layout, const std::vector<Hole>& holes);
 
 }  // namespace tiepoint

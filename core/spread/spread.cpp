@@ -38,11 +38,12 @@ using Corner = std::vector<double>;
 
 class SpreadSearch {
 public:
-    explicit SpreadSearch(const std::shared_ptr<const Snapshot>& nominal)
+    /// Of the volts at holes; null: of the lights and of what is pinned.
+    SpreadSearch(const std::shared_ptr<const Snapshot>& nominal, const std::vector<Hole>* holes)
         : bench_(*nominal->layout->bench),
           circuit_(nominal),
           uncertain_(uncertainOf(bench_)),
-          readouts_(readoutsOf(*nominal, circuit_)),
+          readouts_(holes ? readoutsAt(*nominal->layout, *holes) : readoutsOf(*nominal, circuit_)),
           figures_(circuit_.printed()) {
         for (const Uncertain& thing : uncertain_) {
             Moving moving{ratedCurrentOf(thing), {}};
@@ -203,14 +204,20 @@ private:
     std::vector<Moving> moving_;  ///< by uncertain thing
 };
 
-}  // namespace
-
-Spread spreadOf(const std::shared_ptr<const Snapshot>& nominal, int draws) {
+Spread searched(const std::shared_ptr<const Snapshot>& nominal, const std::vector<Hole>* holes, int draws) {
+    if (nominal->status() == Status::Solved) return SpreadSearch(nominal, holes).run(draws);
     Spread spread;
-    if (nominal->status() == Status::Solved) return SpreadSearch(nominal).run(draws);
     spread.why = nominal->status() == Status::Off ? "Nothing is read while every supply is off."
                                                   : "Nothing is read: " + nominal->solution.reason;
     return spread;
+}
+
+}  // namespace
+
+Spread spreadOf(const std::shared_ptr<const Snapshot>& nominal, int draws) { return searched(nominal, nullptr, draws); }
+
+Spread spreadAt(const std::shared_ptr<const Snapshot>& nominal, const std::vector<Hole>& holes) {
+    return searched(nominal, &holes, 0);
 }
 
 }  // namespace tiepoint

@@ -41,5 +41,7 @@ struct Spread {
 
 /// Of the bench as it stands, with the hands that the snapshot has.
 Spread spreadOf(const std::shared_ptr<const Snapshot>& nominal, int draws = kSpreadDraws);
+/// Of the volts at holes, in their order: nominal, least and greatest from the corners alone, without draws.
+Spread spreadAt(const std::shared_ptr<const Snapshot>& nominal, const std::vector<Hole>& holes);
 
 }  // namespace tiepoint
