@@ -1,8 +1,8 @@
 #include "ui/export/drawing_file.h"
 
-#include "core/base/file_io.h"
 #include "ui/export/paper_sheet.h"
 #include "ui/export/picture_file.h"
+#include "ui/export/save_bytes.h"
 #include "ui/export/svg_sheet.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/pixel_sheet.h"
@@ -97,11 +97,7 @@ std::optional<QString> saveDrawing(const DrawnFile& drawing, const QString& path
                         : ending == QLatin1String("svg") ? writeDrawnSvg(buffer, drawing, widthPixels)
                                                          : writeDrawnPdf(buffer, drawing, paper));
     if (!drawn) return QStringLiteral("the picture could not be drawn");
-    const QByteArray& bytes = buffer.data();
-    const auto written =
-        writeFileAtomically(path.toStdString(), {bytes.data(), static_cast<std::size_t>(bytes.size())});
-    if (!written) return QString::fromStdString(written.error().message);
-    return std::nullopt;
+    return saveBytes(buffer.data(), path);
 }
 
 }  // namespace tiepoint::ui

@@ -1,7 +1,7 @@
 #include "ui/export/hunt_cards.h"
 
-#include "core/base/file_io.h"
 #include "ui/export/paper_sheet.h"
+#include "ui/export/save_bytes.h"
 #include "ui/paint/lettering.h"
 #include "ui/theme/plain_text.h"
 
@@ -148,11 +148,7 @@ std::optional<QString> saveHuntCards(const QString& title, const std::vector<Hun
         CardSheets sheets(writer, plainText(title.toStdString()), cards, page.size(QPageSize::Millimeter));
         if (!sheets.draw()) return QStringLiteral("the cards could not be drawn");
     }
-    const QByteArray& bytes = drawn.data();
-    const auto written =
-        writeFileAtomically(path.toStdString(), {bytes.data(), static_cast<std::size_t>(bytes.size())});
-    if (!written) return QString::fromStdString(written.error().message);
-    return std::nullopt;
+    return saveBytes(drawn.data(), path);
 }
 
 }  // namespace tiepoint::ui

@@ -1,10 +1,10 @@
 #include "ui/export/picture_file.h"
 
-#include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
 #include "core/bench/bench_in_picture.h"
 #include "ui/export/ink_extent.h"
 #include "ui/export/paper_sheet.h"
+#include "ui/export/save_bytes.h"
 #include "ui/export/sheet_marks.h"
 #include "ui/export/svg_sheet.h"
 #include "ui/paint/bench_painter.h"
@@ -171,11 +171,7 @@ std::optional<QString> savePicture(Picture picture, const QString& path, int wid
     QBuffer drawn;
     if (!drawn.open(QIODevice::WriteOnly) || !format->write(drawn, sheet))
         return QStringLiteral("the picture could not be drawn");
-    const QByteArray& bytes = drawn.data();
-    const auto written =
-        writeFileAtomically(path.toStdString(), {bytes.data(), static_cast<std::size_t>(bytes.size())});
-    if (!written) return QString::fromStdString(written.error().message);
-    return std::nullopt;
+    return saveBytes(drawn.data(), path);
 }
 
 }  // namespace tiepoint::ui

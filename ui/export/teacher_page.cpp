@@ -1,8 +1,8 @@
 #include "ui/export/teacher_page.h"
 
-#include "core/base/file_io.h"
 #include "core/course/fit.h"
 #include "ui/export/paper_sheet.h"
+#include "ui/export/save_bytes.h"
 #include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
 #include "ui/theme/theme.h"
@@ -106,10 +106,7 @@ std::optional<QString> saveTeacherPage(const Lesson& lesson, const QString& path
         }
         painter.end();
     }
-    const auto written = writeFileAtomically(
-        path.toStdString(), std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
-    if (!written) return QString::fromStdString(written.error().message);
-    return std::nullopt;
+    return saveBytes(bytes, path);
 }
 
 }  // namespace tiepoint::ui

@@ -1,7 +1,7 @@
 #include "ui/sheet/build_sheet.h"
 
-#include "core/base/file_io.h"
 #include "core/base/quantity.h"
+#include "ui/export/save_bytes.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/sheet/sheet_pieces.h"
 #include "ui/theme/plain_text.h"
@@ -270,16 +270,13 @@ PageHead buildSheetHead(const BuildPlan& plan, const SheetWish& wish) {
     return {plainText(plan.bench().title), what};
 }
 
-std::optional<QString> saveBytes(const std::optional<QByteArray>& bytes, const QString& path) {
+std::optional<QString> savePages(const std::optional<QByteArray>& bytes, const QString& path) {
     if (!bytes) return QStringLiteral("the pages could not be drawn");
-    const auto written =
-        writeFileAtomically(path.toStdString(), {bytes->data(), static_cast<std::size_t>(bytes->size())});
-    if (!written) return QString::fromStdString(written.error().message);
-    return std::nullopt;
+    return saveBytes(*bytes, path);
 }
 
 std::optional<QString> saveBuildSheet(const BuildPlan& plan, const SheetWish& wish, const QString& path) {
-    return saveBytes(pagesAsPdf(buildSheetPages(plan, wish), buildSheetHead(plan, wish), wish.paper), path);
+    return savePages(pagesAsPdf(buildSheetPages(plan, wish), buildSheetHead(plan, wish), wish.paper), path);
 }
 
 }  // namespace tiepoint::ui

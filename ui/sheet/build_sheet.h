@@ -33,6 +33,6 @@ PageHead buildSheetHead(const BuildPlan& plan, const SheetWish& wish);
 std::optional<QString> saveBuildSheet(const BuildPlan& plan, const SheetWish& wish, const QString& path);
 
 /// Writes bytes in one step; why it failed, or nothing.
-std::optional<QString> saveBytes(const std::optional<QByteArray>& bytes, const QString& path);
+std::optional<QString> savePages(const std::optional<QByteArray>& bytes, const QString& path);
 
 }  // namespace tiepoint::ui

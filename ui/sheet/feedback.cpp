@@ -81,7 +81,7 @@ std::vector<std::vector<Block>> feedbackPages(const std::vector<LearnerRow>& row
 
 std::optional<QString> saveFeedback(const std::vector<LearnerRow>& rows, const std::string& title, Paper paper,
                                     const QString& path) {
-    return saveBytes(pagesAsPdf(feedbackPages(rows, paper), {plainText(title), QStringLiteral("Where to look")}, paper),
+    return savePages(pagesAsPdf(feedbackPages(rows, paper), {plainText(title), QStringLiteral("Where to look")}, paper),
                      path);
 }
 

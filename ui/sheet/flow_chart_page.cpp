@@ -1,6 +1,6 @@
 #include "ui/sheet/flow_chart_page.h"
 
-#include "core/base/file_io.h"
+#include "ui/export/save_bytes.h"
 #include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
 
@@ -117,10 +117,7 @@ std::optional<QString> saveFlowChart(const FlowChart& chart, Paper paper, const 
     const auto bytes =
         pagesAsPdf(pagesOf(std::move(blocks), paper), {qs(chart.title), QStringLiteral("Find the slip")}, paper);
     if (!bytes) return QStringLiteral("the chart could not be drawn");
-    const auto written = writeFileAtomically(
-        path.toStdString(), std::string_view(bytes->constData(), static_cast<std::size_t>(bytes->size())));
-    if (!written) return qs(written.error().message);
-    return std::nullopt;
+    return saveBytes(*bytes, path);
 }
 
 }  // namespace tiepoint::ui

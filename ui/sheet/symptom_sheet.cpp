@@ -48,7 +48,7 @@ std::optional<QString> saveSymptomSheet(const std::string& title, const std::vec
                        "for every proof the black tip touches the minus."),
         paper::kBody, width));
     for (const EyeSymptom& symptom : symptoms) addSymptom(blocks, symptom, width);
-    return saveBytes(
+    return savePages(
         pagesAsPdf(pagesOf(std::move(blocks), paper), {plainText(title), QStringLiteral("Symptom sheet")}, paper),
         path);
 }
