@@ -126,10 +126,11 @@ private:
     std::thread thread_;  // last: it uses all of the above
 };
 
-DoctorRun::DoctorRun(QObject* parent) : QObject(parent), worker_(std::make_unique<Worker>(*this)) {}
+DoctorRun::DoctorRun(QObject* parent) : QObject(parent) {}
 DoctorRun::~DoctorRun() = default;
 
 quint64 DoctorRun::ask(std::shared_ptr<const Bench> plan, std::vector<Observation> seen, Instrument instrument) {
+    if (!worker_) worker_ = std::make_unique<Worker>(*this);
     worker_->ask({++number_, std::move(plan), std::move(seen), instrument});
     return number_;
 }

@@ -54,7 +54,7 @@ Q_SIGNALS:
 
 private:
     class Worker;
-    std::unique_ptr<Worker> worker_;
+    std::unique_ptr<Worker> worker_;  ///< from the first question on
     quint64 number_ = 0;
 };
 
