@@ -42,6 +42,20 @@ std::optional<Hole> tipHole(const Layout& layout, int occupied) {
     return best;
 }
 
+/// Where the black tip goes in minus: in a rail on the right, where the meter stands, else as any tip.
+std::optional<Hole> blackHole(const Layout& layout, int occupied) {
+    if (!isRail(layout.holeAt(occupied).line)) return tipHole(layout, occupied);
+    const int strip = layout.stripOfHole[static_cast<std::size_t>(occupied)];
+    std::optional<Hole> best;
+    for (int hole = 0; hole < layout.holeCount(); ++hole) {
+        if (layout.stripOfHole[static_cast<std::size_t>(hole)] != strip ||
+            layout.jointOfHole[static_cast<std::size_t>(hole)] >= 0)
+            continue;
+        if (const Hole at = layout.holeAt(hole); !best || at.number > best->number) best = at;
+    }
+    return best;
+}
+
 }  // namespace
 
 Seen seenAt(double brightness) {
@@ -81,7 +95,7 @@ void HuntGround::findPlaces(const Layout& layout) {
     std::set<int> strips;
     for (const Joint& joint : layout.joints) {
         if (joint.hole < 0) continue;
-        if (!black_ && joint.net == supplies.front().minus) black_ = tipHole(layout, joint.hole);
+        if (!black_ && joint.net == supplies.front().minus) black_ = blackHole(layout, joint.hole);
         if (!strips.insert(layout.stripOfHole[static_cast<std::size_t>(joint.hole)]).second) continue;
         if (const auto hole = tipHole(layout, joint.hole); hole && places_.size() < kMostHuntPlaces)
             places_.push_back(*hole);
