@@ -70,6 +70,8 @@ TEST_F(HuntWindow, ItsCardsTakeThePlaceOfTheOthersAndNothingTells) {
     EXPECT_FALSE(window().inquiry().whyAction()->isEnabled());
     EXPECT_FALSE(window().actions().voltage->isEnabled());
     EXPECT_FALSE(window().actions().pin->isEnabled());
+    EXPECT_FALSE(window().sheetDesk().diagramAction()->isEnabled()) << "a diagram tells what is parted";
+    EXPECT_FALSE(window().sheetDesk().tidyAction()->isEnabled());
     Views telling;
     telling.arrows = Arrows::Conventional;
     telling.voltage = telling.readings = true;
@@ -78,6 +80,19 @@ TEST_F(HuntWindow, ItsCardsTakeThePlaceOfTheOthersAndNothingTells) {
     EXPECT_EQ(shown.arrows, Arrows::Off);
     EXPECT_FALSE(shown.voltage || shown.readings);
     EXPECT_EQ(window().findings().shown(), nullptr);
+}
+
+TEST_F(HuntWindow, TheDiagramFoldsUpWhenAHuntBegins) {
+    const auto hidden = window().document().bench();
+    window().document().reset(test::compactBench(kPierText), {});
+    ASSERT_TRUE(desk.waitForAnswer());
+    EXPECT_FALSE(hunt().isActive());
+    window().sheetDesk().diagramAction()->setChecked(true);
+    EXPECT_TRUE(window().sheetDesk().sheet().isVisible());
+    window().document().reset(*hidden, {});
+    ASSERT_TRUE(desk.waitForAnswer());
+    EXPECT_TRUE(hunt().isActive());
+    EXPECT_FALSE(window().sheetDesk().sheet().isVisible());
 }
 
 TEST_F(HuntWindow, ReadingsHaveNumbersAndStayAsTheyWere) {

@@ -33,6 +33,8 @@ public:
     void setRoom(bool room);
     /// The card for the room, or null.
     Card* roomCard() const;
+    /// What was called for, in the legend's place; null: nothing.
+    Card* aside() const { return aside_; }
     /// Calls the legend for the room, or puts it away; at the desk, where it stands anyway, what stands in its place goes.
     void callLegend();
     /// The card that stands in the legend's place while no other is called for; null: the legend itself.

@@ -180,7 +180,28 @@ void ViewAssembly::turnTo(const Views& views) {
     Q_EMIT view.viewsChanged();
 }
 
-QRectF ViewAssembly::fittedArea() const {
+QRectF ViewAssembly::fittedArea() const { return room.isProjecting() ? withRestOfTable(neededArea()) : neededArea(); }
+
+/// The area grown to the shape of the view. Where there is room beside the circuit it shows the table: all of it in the middle, if it fits.
+QRectF ViewAssembly::withRestOfTable(const QRectF& area) const {
+    const QSizeF size = view.viewport()->size();
+    if (area.isEmpty() || size.isEmpty()) return area;
+    const QRectF table = toQt(picture.table->allMm);
+    const auto grown = [](double least, double most, double length, double tableLeast, double tableMost) {
+        if (length <= most - least) return std::pair(least, most - least);
+        const double middle = length < tableMost - tableLeast
+                                  ? std::clamp((least + most - length) / 2, tableLeast, tableMost - length)
+                                  : (tableLeast + tableMost - length) / 2;
+        return std::pair(std::clamp(middle, most - length, least), length);  // the circuit first
+    };
+    const double aspect = size.width() / size.height();
+    const auto [left, width] = grown(area.left(), area.right(), area.height() * aspect, table.left(), table.right());
+    const auto [top, height] = grown(area.top(), area.bottom(), area.width() / aspect, table.top(), table.bottom());
+    return {left, top, width, height};
+}
+
+/// All that a hand or an eye needs: before a room the circuit, else the whole table; with room for tags and notes.
+QRectF ViewAssembly::neededArea() const {
     const QRectF things =
         room.isProjecting()
             ? circuitArea(picture)

@@ -28,6 +28,8 @@ struct ViewAssembly {
     void turnTo(const Views& views);
     /// What fills the view when it fits.
     QRectF fittedArea() const;
+    QRectF neededArea() const;
+    QRectF withRestOfTable(const QRectF& area) const;
     /// How large words stand at a zoom.
     WordSizes sizesAt(double pixelsPerMm) const;
 

@@ -9,7 +9,7 @@ DamageDesk::DamageDesk(BenchDocument& document, LiveBench& live, QMenu& menu, QW
     : QObject(window),
       document_(document),
       live_(live),
-      action_(new QAction(QStringLiteral("&Damage stays"), this)) {
+      action_(new QAction(QStringLiteral("Da&mage stays"), this)) {
     action_->setCheckable(true);
     window->addAction(action_);
     menu.addAction(action_);

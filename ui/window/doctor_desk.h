@@ -25,6 +25,8 @@ public:
     DoctorDesk(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenu& menu, QWidget* window);
 
     QAction* action() const { return action_; }
+    /// Its card takes the place of all cards and the tray.
+    bool isOpen() const { return cards_.aside() == card_; }
     DoctorCard& card() const { return *card_; }
     const std::vector<Observation>& seen() const { return seen_; }
     const std::optional<Hole>& redTip() const { return red_; }
@@ -38,7 +40,6 @@ protected:
 private:
     void connectCard();
     void show(bool wanted);
-    bool isOpen() const { return card_->isVisibleTo(&cards_); }
     void ask();
     void take(const std::shared_ptr<const DoctorAnswer>& answer);
     void add(std::vector<Observation> more);

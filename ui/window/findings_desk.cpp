@@ -30,7 +30,7 @@ FindingsDesk::FindingsDesk(const Parts& parts, QMenu& menu, QWidget* window)
       reveal_(new RevealMenu(parts.document, window)),
       card_(new FindingCard(*reveal_, &parts.cards)),
       openCard_(new OpenCard(&parts.cards)),
-      next_(new QAction(QStringLiteral("&What is wrong?"), this)) {
+      next_(new QAction(QStringLiteral("What is wron&g?"), this)) {
     card_->hide();
     openCard_->hide();
     next_->setShortcut(keysFor(KeyFor::NextFinding).front());

@@ -16,13 +16,15 @@
 #include <QLineEdit>
 #include <QResizeEvent>
 
+#include <utility>
+
 namespace tiepoint::ui {
 namespace {
 
 // Heights of the 1080-line layout, and the space at the window's sides.
 constexpr double kTitleHeight = 64;
 constexpr double kCardHeight = 230;
-constexpr double kHuntHeight = 410;
+constexpr double kTallCards = 410;  // of a hunt, and of help with a real board: tray and cards together
 constexpr double kBetweenCards = 8;
 constexpr double kBelow = 14;
 constexpr double kCardSide = 24;
@@ -108,10 +110,13 @@ MainWindow::MainWindow(const QString& recoveryFolder)
         if (projection_->isProjecting()) arrangeStage();
     };
     connect(cards_, &CardRow::asideChanged, this, followRoom);
+    connect(cards_, &CardRow::asideChanged, this, [this, helping = false](const Card*) mutable {
+        const bool now = doctor_->isOpen();
+        if (std::exchange(helping, now) != now) arrangeStage();
+    });
     connect(&inquiry_->questions(), &Questions::tableReady, this, followRoom);
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
     connect(sum_, &SumGuide::cardWanted, this, unfold);
-    connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
@@ -138,10 +143,12 @@ void MainWindow::makeHunt() {
          *view_,
          inquiry_->questions(),
          {actions_.arrows, actions_.electrons, actions_.voltage, actions_.readings, actions_.pin, actions_.probe,
-          inquiry_->tableAction(), walk_->action(), spread_->action(), findings_->nextAction()}},
+          inquiry_->tableAction(), walk_->action(), sum_->action(), spread_->action(), doctor_->action(),
+          sheetDesk_->diagramAction(), sheetDesk_->tidyAction(), findings_->nextAction()}},
         stage_);
     connect(hunt_, &HuntDesk::activeChanged, this, [this] {
         title_->setRemark(hunt_->seen());
+        if (hunt_->isActive()) sheetDesk_->diagramAction()->setChecked(false);
         arrangeStage();
     });
 }
@@ -271,15 +278,18 @@ void MainWindow::arrangeStage() {
     const bool strip = projecting && roomTray_ && !lessons_->isGiving() && !sheet;  // of the tray, alone
     const bool folded = actions_.fold->isChecked() || projecting || sheet;
     title_->setVisible(!projecting);
-    cards_->setRoom(projecting);
+    const bool doctoring = !projecting && doctor_ && doctor_->isOpen();
+    cards_->setRoom(projecting || doctoring);  // one card alone
     Card* const roomCard = cards_->roomCard();
     const bool hunting = hunt_ && hunt_->isActive();
     cards_->setVisible((!folded || roomCard) && !hunting);
-    tray_->setVisible((!folded || strip) && !hunting);
+    tray_->setVisible((!folded || strip) && !hunting && !doctoring);
     if (folded && !strip) tray_->closeDrawer();
 
     const LessonDesk::Room lesson = lessons_->roomWanted();
-    const int titleHeight = lessons_->isGiving() ? lesson.above : projecting ? 0 : look.ipx(kTitleHeight);
+    const int titleHeight = lessons_->isGiving() ? lesson.above
+                            : projecting         ? projection_->bandHeight(look)  // nothing lies over a tag
+                                                 : look.ipx(kTitleHeight);
     const int side = look.ipx(kCardSide);
     int bottom = stage_->height() - lesson.below;
     const int width = stage_->width() - 2 * side;
@@ -293,11 +303,14 @@ void MainWindow::arrangeStage() {
         cards_->setGeometry(side, bottom, width, look.ipx(kCardHeight));
     }
     if (hunting) {  // the cards of a hunt take the place of cards and tray
-        bottom = stage_->height() - look.ipx(kBelow) - look.ipx(kHuntHeight);
-        hunt_->panel().setGeometry(side, bottom, width, look.ipx(kHuntHeight));
+        bottom = stage_->height() - look.ipx(kBelow) - look.ipx(kTallCards);
+        hunt_->panel().setGeometry(side, bottom, width, look.ipx(kTallCards));
         hunt_->arrange();
     }
-    if (roomCard && !hunting) {
+    if (doctoring && !hunting) {
+        bottom = stage_->height() - look.ipx(kBelow) - look.ipx(kTallCards);
+        cards_->setGeometry(side, bottom, width, look.ipx(kTallCards));
+    } else if (roomCard && !hunting) {
         // Below the circuit, never over it.
         const int height = static_cast<int>(roomCard->roomHeight(kRoomCardShare * bottom));
         cards_->setGeometry(side, bottom - height, width, height);
@@ -324,7 +337,7 @@ void MainWindow::arrangeStage() {
     bar_->placeIn(bench);
     const QRect card = cards_->middlePlace().translated(cards_->pos());
     tools_->placeIn(bench, card);
-    projection_->placeIn(bench, look);
+    projection_->placeIn(lessons_->isGiving() || !projecting ? bench : bench.adjusted(0, -titleHeight, 0, 0), look);
     if (start_) {
         start_->setLook(look);
         start_->placeIn({0, titleHeight, stage_->width(), stage_->height() - titleHeight});

@@ -127,7 +127,7 @@ private:
     ResistorHelp* resistorHelp_;
     FindingsDesk* findings_;
     SheetDesk* sheetDesk_;
-    DoctorDesk* doctor_;
+    DoctorDesk* doctor_ = nullptr;
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
     DamageDesk* damage_;

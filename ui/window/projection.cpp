@@ -7,6 +7,11 @@
 #include <utility>
 
 namespace tiepoint::ui {
+namespace {
+
+constexpr double kEndMargin = 6;
+
+}  // namespace
 
 Projection::Projection(BenchView& view, const Actions& actions, QWidget& window)
     : QObject(&window),
@@ -73,16 +78,25 @@ bool Projection::eventFilter(QObject* watched, QEvent* event) {
     return QObject::eventFilter(watched, event);
 }
 
-void Projection::placeIn(const QRect& frame, const Look& look) {
+int Projection::bandHeight(const Look& look) {
+    styleEnd(look);
+    return end_->height() + 2 * look.ipx(kEndMargin);
+}
+
+void Projection::styleEnd(const Look& look) {
     const Theme& theme = *look.theme;
-    blank_->setGeometry(frame);
     end_->setFont(look.font(text::kSmall));
     end_->setStyleSheet(
         QStringLiteral(
             "QToolButton { color: %1; background: %2; border: 1px solid %3; border-radius: 5px; padding: 4px 10px; }")
             .arg(theme.text.name(), theme.card.name(), theme.cardEdge.name()));
     end_->adjustSize();
-    const int margin = look.ipx(12);
+}
+
+void Projection::placeIn(const QRect& frame, const Look& look) {
+    blank_->setGeometry(frame);
+    styleEnd(look);
+    const int margin = look.ipx(kEndMargin);
     end_->move(frame.right() - end_->width() - margin, frame.top() + margin);
     end_->raise();
     if (blank_->isVisible()) blank_->raise();

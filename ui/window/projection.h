@@ -21,7 +21,9 @@ public:
     bool isProjecting() const { return projecting_; }
     bool isBlank() const { return blank_->isVisible(); }
     QToolButton& endKey() const { return *end_; }
-    /// Places the key that ends it, and the blank, over the bench.
+    /// What the key that ends it takes above the bench, pixels.
+    int bandHeight(const Look& look);
+    /// Places that key and the blank in what belongs to the bench and the band.
     void placeIn(const QRect& frame, const Look& look);
 
 Q_SIGNALS:
@@ -37,6 +39,7 @@ protected:
 
 private:
     void setBlank(bool blank);
+    void styleEnd(const Look& look);
 
     BenchView& view_;
     const Actions& actions_;

@@ -6,7 +6,7 @@ SpreadDesk::SpreadDesk(const Parts& parts, QMenu& menu, QWidget* window)
     : QObject(window),
       parts_(parts),
       card_(new SpreadCard(&parts.cards)),
-      action_(new QAction(QStringLiteral("&Spread and life"), this)) {
+      action_(new QAction(QStringLiteral("S&pread and life"), this)) {
     card_->hide();
     action_->setCheckable(true);
     window->addAction(action_);
