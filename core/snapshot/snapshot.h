@@ -29,6 +29,7 @@ struct Snapshot {
     std::vector<double> leadCurrent;  ///< by lead, into the part; for joined leads each leg's own share (from the flow)
     std::vector<double> pieceCurrent;       ///< by piece, from its first joint to its second
     std::vector<double> partPower;          ///< by part, W, positive when it takes energy
+    std::vector<double> turnedRadian;       ///< by part: how far its shaft has turned, between 0 and a full turn
     std::vector<double> emitterBrightness;  ///< by emitter, 0..1: of its mean light since the snapshot before
     double largestCurrentAmpere = 0;        ///< of any lead, jumper or piece
 

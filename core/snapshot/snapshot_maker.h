@@ -35,6 +35,8 @@ private:
     std::shared_ptr<const Emitters> emitters_;
     std::vector<double> lightSum_;  ///< by emitter: relative light times seconds
     double lightSeconds_ = 0;
+    std::vector<int> turning_;          ///< elements of the solution that tell a speed
+    std::vector<double> turnedRadian_;  ///< by part
     SnapshotPool pool_;
 };
 

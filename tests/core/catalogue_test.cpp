@@ -37,10 +37,29 @@ const Parameter& parameterOf(const ElementSpec& element, std::string_view name) 
 TEST(Catalogue, HoldsTheKindsOfTheBench) {
     std::vector<std::string> names;
     for (const PartKind& kind : catalogue()) names.push_back(kind.name);
-    EXPECT_EQ(names,
-              (std::vector<std::string>{"bench-supply", "usb-supply", "cells", "block-9v", "resistor", "potentiometer",
-                                        "led", "push-button", "slide-switch", "toggle", "ceramic-capacitor",
-                                        "electrolytic-capacitor", "inductor", "diode", "lamp", "multimeter"}));
+    EXPECT_EQ(names, (std::vector<std::string>{"bench-supply",
+                                               "usb-supply",
+                                               "cells",
+                                               "block-9v",
+                                               "resistor",
+                                               "potentiometer",
+                                               "led",
+                                               "push-button",
+                                               "slide-switch",
+                                               "toggle",
+                                               "ceramic-capacitor",
+                                               "electrolytic-capacitor",
+                                               "inductor",
+                                               "diode",
+                                               "lamp",
+                                               "timer-555",
+                                               "buzzer-active",
+                                               "buzzer-passive",
+                                               "motor",
+                                               "relay",
+                                               "multimeter",
+                                               "signal-source",
+                                               "logic-probe"}));
     for (const PartKind& kind : catalogue()) EXPECT_EQ(findKind(kind.name), &kind);
     EXPECT_EQ(findKind("valve"), nullptr);
 }

@@ -19,6 +19,11 @@ Package lampWiredPackage();
 Package togglePackage();
 Package multimeterPackage();
 Package axialChokePackage();
+Package buzzerPackage();
+Package motorCanPackage();
+Package relayChangeoverPackage();
+Package signalSourcePackage();
+Package logicProbePackage();
 
 PackageFamily dipFamily();
 PackageFamily to92Family();

@@ -146,5 +146,10 @@ const PackagePainter& to92Painter();
 const PackagePainter& radialCanPainter();
 const PackagePainter& ceramicDiscPainter();
 const PackagePainter& axialChokePainter();
+const PackagePainter& buzzerPainter();
+const PackagePainter& motorCanPainter();
+const PackagePainter& relayChangeoverPainter();
+const PackagePainter& signalSourcePainter();
+const PackagePainter& logicProbePainter();
 
 }  // namespace tiepoint::ui
