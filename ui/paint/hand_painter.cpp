@@ -11,6 +11,7 @@
 #include "ui/paint/label_painter.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/live_layers.h"
+#include "ui/paint/built_marks.h"
 #include "ui/paint/mend_painter.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/note_painter.h"
@@ -314,6 +315,7 @@ void addHandMarks(Patches& patches, const Picture& picture, const Patches& mende
 void addHandMarks(Patches& patches, const Picture& picture) {
     Patches mended, group;
     addMended(mended, mendInput(picture));
+    addBuilt(mended, builtInput(picture));
     addCarriedGroup(group, groupInput(picture));
     addHandMarks(patches, picture, mended, group);
 }

@@ -7,6 +7,7 @@
 
 #include "ui/paint/carried_group.h"
 #include "ui/paint/live_layers.h"
+#include "ui/paint/built_marks.h"
 #include "ui/paint/mend_painter.h"
 #include "ui/paint/sprites.h"
 #include "ui/scene/bench_scene.h"
@@ -124,6 +125,7 @@ private:
     Patches boards_, under_, items_, onParts_, hand_;
     Found<WordsInput> words_;
     Found<MendInput> mend_;
+    Found<BuiltInput> built_;
     Found<GroupInput> group_;
     std::vector<FindingMark> findingMarks_;  ///< as drawn last
     std::array<int, kPictureLayers> layerChanges_{};
