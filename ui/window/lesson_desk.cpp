@@ -1,5 +1,6 @@
 #include "ui/window/lesson_desk.h"
 
+#include "core/course/exercise.h"
 #include "ui/lesson/lesson_sizes.h"
 #include "ui/theme/qs.h"
 #include "ui/view/bench_marks.h"
@@ -42,7 +43,7 @@ void LessonDesk::followLesson() {
     const bool there = run_->lesson() != nullptr;
     parts_.actions.nextStep->setEnabled(there);
     parts_.actions.previousStep->setEnabled(there);
-    if (!there) return;
+    if (!there || isExercise(*run_->lesson())) return;  // an exercise says its task itself
     const Lesson& lesson = *run_->lesson();
     parts_.bar.say(MessageBar::Tone::Notice,
                    QStringLiteral("A lesson: %1, %2 steps, %3 minutes. Page Down shows the first to the room.")

@@ -104,6 +104,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
         if (shown) unfold();
     });
     makeHunt();
+    exercises_ = new ExerciseDesk(
+        {*document_, *files_, tools_->sheets(), *title_, *bar_, sheetDesk_->diagramAction(), sheetDesk_->tidyAction()},
+        *title_->menus().actions().front()->menu(), actions_.save, this);
     connect(damage_, &DamageDesk::said, this,
             [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
     const auto followRoom = [this] {

@@ -16,6 +16,7 @@
 #include "ui/window/damage_desk.h"
 #include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
+#include "ui/window/exercise_desk.h"
 #include "ui/window/findings_desk.h"
 #include "ui/window/hunt_desk.h"
 #include "ui/window/inquiry.h"
@@ -71,6 +72,7 @@ public:
     DoctorDesk& doctor() { return *doctor_; }
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
+    ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
@@ -130,6 +132,7 @@ private:
     DoctorDesk* doctor_ = nullptr;
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
+    ExerciseDesk* exercises_;
     DamageDesk* damage_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
