@@ -58,7 +58,8 @@ void DoctorAskCard::showSeen(std::vector<DoctorSeen> seen) {
     back_->setVisible(!seen_.empty());
     fresh_->setVisible(!seen_.empty());
     QStringList said;
-    for (const DoctorSeen& each : seen_) said << (each.place + QLatin1Char(' ') + each.figure + QLatin1Char(' ') + each.words).trimmed();
+    for (const DoctorSeen& each : seen_)
+        said << (each.place + QLatin1Char(' ') + each.figure + QLatin1Char(' ') + each.words).trimmed();
     setToolTip(said.join(QLatin1Char('\n')));
     follow();
 }
@@ -148,9 +149,9 @@ void DoctorAskCard::arrangeCard() {
     field_->setStyleSheet(fieldStyle(look()));
     field_->setFont(look().font(text::kBody, QFont::DemiBold));
     const double high = std::min(look().px(kFieldHigh), next.height() - look().px(8));
-    field_->setGeometry(QRectF(next.left() + look().px(18 + kPlaceWide), next.center().y() - high / 2,
-                               look().px(kFieldWide), high)
-                            .toRect());
+    field_->setGeometry(
+        QRectF(next.left() + look().px(18 + kPlaceWide), next.center().y() - high / 2, look().px(kFieldWide), high)
+            .toRect());
 
     const auto count = static_cast<int>(answers_.size());
     const int columns = count <= kMostRows ? 1 : 2, rows = (count + columns - 1) / std::max(1, columns);
@@ -162,8 +163,8 @@ void DoctorAskCard::arrangeCard() {
         key->setStyleSheet(choiceKeyStyle(look()));
         key->setFont(fittingFont(key->text(), {look().font(text::kSmall, QFont::DemiBold), look().theme->text},
                                  QSizeF(keyWide - look().px(12), keyHigh)));
-        key->setGeometry(QRectF(box.left() + (i / rows) * (wide + 2 * gap), top + (i % rows) * row, keyWide, keyHigh)
-                             .toRect());
+        key->setGeometry(
+            QRectF(box.left() + (i / rows) * (wide + 2 * gap), top + (i % rows) * row, keyWide, keyHigh).toRect());
     }
 }
 
@@ -201,8 +202,8 @@ void DoctorAskCard::paintNext(QPainter& painter, const QRectF& box) {
     QRectF words = box.adjusted(look().px(16), look().px(8), -look().px(14), -look().px(8));
     if (!hole_.isEmpty()) {
         drawLine(painter,
-                 QRectF(words.left(), box.center().y() - look().px(22), look().px(kPlaceWide - 8), look().px(44)), hole_,
-                 look().font(kPlaceFigure, QFont::DemiBold), theme.accent);
+                 QRectF(words.left(), box.center().y() - look().px(22), look().px(kPlaceWide - 8), look().px(44)),
+                 hole_, look().font(kPlaceFigure, QFont::DemiBold), theme.accent);
         words.setLeft(field_->geometry().right() + look().px(16));
     }
     QString said = working   ? tr("One moment…")

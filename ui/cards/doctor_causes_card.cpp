@@ -11,8 +11,8 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kCausesHead = 42, kShareHigh = 12, kShareGap = 14, kCausesFigure = 34;
-constexpr double kFitShare = 0.64;        ///< of the breadth; the rest is for what was ruled out
-constexpr std::size_t kMostSentences = 3; ///< so many slips are told whole
+constexpr double kFitShare = 0.64;         ///< of the breadth; the rest is for what was ruled out
+constexpr std::size_t kMostSentences = 3;  ///< so many slips are told whole
 constexpr int kThingColumns = 3;
 constexpr double kThingTile = 96, kThingWord = 30, kOutLine = 27;
 constexpr std::size_t kMostSegments = 16;
@@ -61,7 +61,8 @@ void DoctorCausesCard::paintShare(QPainter& painter, const QRectF& bar) {
     if (all > kMostSegments) {
         dash(bar, false);
         const double share = static_cast<double>(left) / static_cast<double>(all);
-        if (left > 0) dash(QRectF(bar.topLeft(), QSizeF(std::max(look().px(8), share * bar.width()), bar.height())), true);
+        if (left > 0)
+            dash(QRectF(bar.topLeft(), QSizeF(std::max(look().px(8), share * bar.width()), bar.height())), true);
         return;
     }
     const double gap = look().px(6), wide = (bar.width() + gap) / static_cast<double>(all) - gap;
@@ -70,7 +71,8 @@ void DoctorCausesCard::paintShare(QPainter& painter, const QRectF& bar) {
 }
 
 void DoctorCausesCard::paintThings(QPainter& painter, const QRectF& room) {
-    const auto fits = std::ranges::count_if(answer_->things, [](const DoctorAnswer::Thing& each) { return each.fits > 0; });
+    const auto fits =
+        std::ranges::count_if(answer_->things, [](const DoctorAnswer::Thing& each) { return each.fits > 0; });
     const int columns = fits > kMostPictured ? 5 : kThingColumns;
     const int rows = std::max(1, (static_cast<int>(fits) + columns - 1) / columns);
     const double gap = look().px(8), wide = (room.width() + gap) / columns - gap;
@@ -83,8 +85,7 @@ void DoctorCausesCard::paintThings(QPainter& painter, const QRectF& room) {
                           wide, high);
         ++place;
         const double word = std::min(high, look().px(kThingWord));
-        if (fits <= kMostPictured)
-            paintPicture(painter, QRectF(tile.topLeft(), QSizeF(wide, high - word)), thing.id);
+        if (fits <= kMostPictured) paintPicture(painter, QRectF(tile.topLeft(), QSizeF(wide, high - word)), thing.id);
         const QFont font = look().font(text::kSmall + 1, QFont::DemiBold);
         drawLine(painter, QRectF(tile.left(), tile.bottom() - word + look().px(2), wide, 0), qs(thing.id), font,
                  look().theme->text, Qt::AlignHCenter);
@@ -94,7 +95,8 @@ void DoctorCausesCard::paintThings(QPainter& painter, const QRectF& room) {
 void DoctorCausesCard::paintSlips(QPainter& painter, const QRectF& room) {
     const std::size_t count = std::min(kMostSentences, answer_->fits.size());
     const double gap = look().px(10);
-    const double high = std::min(look().px(kThingTile), room.height() / static_cast<double>(std::max<std::size_t>(1, count)) - gap);
+    const double high =
+        std::min(look().px(kThingTile), room.height() / static_cast<double>(std::max<std::size_t>(1, count)) - gap);
     for (std::size_t i = 0; i < count; ++i) {
         const DoctorAnswer::Cause& cause = answer_->fits[i];
         const QRectF row(room.left(), room.top() + static_cast<double>(i) * (high + gap), room.width(), high);
@@ -139,15 +141,16 @@ void DoctorCausesCard::paintBody(QPainter& painter) {
     const QRectF box = body();
     const Theme& theme = *look().theme;
     const double right = box.left() + widthBesideKey();
-    if (!answer_) return drawHeading(painter, QRectF(box.left(), box.top(), right - box.left(), 0), {tr("Still possible")});
+    if (!answer_)
+        return drawHeading(painter, QRectF(box.left(), box.top(), right - box.left(), 0), {tr("Still possible")});
     const QString counted = tr("%1 of %2").arg(answer_->fitCount).arg(answer_->allCount);
     const QString figure = answer_->pairs ? QString::number(answer_->fitCount) : counted;
     const double figureWide = figureWidth(figure, kCausesFigure) + look().px(6);
-    drawFigure(painter, QRectF(right - figureWide - look().px(8), box.top() - look().px(6), figureWide, 0), figure, kCausesFigure,
-               theme.text, Qt::AlignRight);
-    drawHeading(painter, QRectF(box.left(), box.top(), right - figureWide - look().px(20) - box.left(), 0),
-                answer_->pairs ? QStringList{tr("Two slips at once"), tr("Two slips")}
-                               : QStringList{tr("Still possible")});
+    drawFigure(painter, QRectF(right - figureWide - look().px(8), box.top() - look().px(6), figureWide, 0), figure,
+               kCausesFigure, theme.text, Qt::AlignRight);
+    drawHeading(
+        painter, QRectF(box.left(), box.top(), right - figureWide - look().px(20) - box.left(), 0),
+        answer_->pairs ? QStringList{tr("Two slips at once"), tr("Two slips")} : QStringList{tr("Still possible")});
     const double top = box.top() + look().px(kCausesHead);
     if (!answer_->pairs) paintShare(painter, QRectF(box.left(), top, box.width(), look().px(kShareHigh)));
     const double under = top + look().px(kShareHigh + kShareGap);
@@ -163,7 +166,8 @@ void DoctorCausesCard::paintBody(QPainter& painter) {
     painter.drawLine(QPointF(box.left() + fitWide, under), QPointF(box.left() + fitWide, box.bottom()));
     const QRectF out(box.left() + fitWide + look().px(14), under, box.right() - box.left() - fitWide - look().px(14),
                      box.bottom() - under);
-    const bool any = std::ranges::any_of(answer_->things, [](const DoctorAnswer::Thing& each) { return each.fits == 0; });
+    const bool any =
+        std::ranges::any_of(answer_->things, [](const DoctorAnswer::Thing& each) { return each.fits == 0; });
     if (any)
         paintRuledOut(painter, out);
     else

@@ -34,8 +34,7 @@ void DoctorSeenCard::showLight(const DoctorLight& light) {
     if (light == light_) return;
     light_ = light;
     for (int key = 0; key <= Hot; ++key)
-        keys_[static_cast<std::size_t>(key)]->setVisible(!light.id.isEmpty() &&
-                                                         (key != AlwaysLit || light.hasThrows));
+        keys_[static_cast<std::size_t>(key)]->setVisible(!light.id.isEmpty() && (key != AlwaysLit || light.hasThrows));
     setAccessibleDescription(light.id + QLatin1Char(' ') + light.position);
     arrangeCard();
     update();
@@ -56,7 +55,8 @@ QSizeF DoctorSeenCard::tileSize() const {
 
 QSize DoctorSeenCard::pictureSize() const {
     const QSizeF tile = tileSize();
-    return QSizeF(std::max(16.0, tile.width() - look().px(20)), std::max(12.0, tile.height() - look().px(kTileWord + 12)))
+    return QSizeF(std::max(16.0, tile.width() - look().px(20)),
+                  std::max(12.0, tile.height() - look().px(kTileWord + 12)))
         .toSize();
 }
 
@@ -70,9 +70,9 @@ void DoctorSeenCard::arrangeCard() {
         each->setStyleSheet(choiceKeyStyle(look()));
         each->setFont(look().font(text::kSmall + 1, QFont::DemiBold));
         each->setIconSize(pictureSize());
-        each->setGeometry(QRectF(QPointF(box.left() + column * (tile.width() + gap), top + row * (tile.height() + gap)),
-                                 tile)
-                              .toRect());
+        each->setGeometry(
+            QRectF(QPointF(box.left() + column * (tile.width() + gap), top + row * (tile.height() + gap)), tile)
+                .toRect());
     }
     QToolButton* hot = keys_[Hot];
     hot->setStyleSheet(wordKeyStyle(look()));
@@ -98,8 +98,8 @@ void DoctorSeenCard::paintBody(QPainter& painter) {
         painter.drawRoundedRect(QRectF(box.left() - out, box.top() - look().px(4), box.width() + 2 * out,
                                        keys_[Lit]->geometry().bottom() + out - box.top() + look().px(4)),
                                 look().px(7), look().px(7));
-        return drawLine(painter, box, tr("Next: how does %1 look%2?").arg(light_.id, when), look().font(text::kBody - 2, QFont::DemiBold),
-                        look().theme->accent);
+        return drawLine(painter, box, tr("Next: how does %1 look%2?").arg(light_.id, when),
+                        look().font(text::kBody - 2, QFont::DemiBold), look().theme->accent);
     }
     drawHeading(painter, box, {tr("How does %1 look%2?").arg(light_.id, when), light_.id + when});
 }

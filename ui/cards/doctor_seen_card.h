@@ -12,10 +12,10 @@ namespace tiepoint::ui {
 
 /// What is asked about.
 struct DoctorLight {
-    QString id;            ///< of the light; empty: the plan has none
-    QString position;      ///< "with S1 pressed"; empty: nothing is pressed, or there is nothing to press
-    bool isNext = false;   ///< it is the next thing to look at
-    bool hasThrows = true; ///< there are switches, so that it may shine in every position of them
+    QString id;             ///< of the light; empty: the plan has none
+    QString position;       ///< "with S1 pressed"; empty: nothing is pressed, or there is nothing to press
+    bool isNext = false;    ///< it is the next thing to look at
+    bool hasThrows = true;  ///< there are switches, so that it may shine in every position of them
     friend bool operator==(const DoctorLight&, const DoctorLight&) = default;
 };
 

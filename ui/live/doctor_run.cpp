@@ -79,8 +79,11 @@ std::shared_ptr<const DoctorAnswer> answerOf(Doctor& doctor, const DoctorJob& jo
     }
     for (std::size_t i = 0; i < std::min(diagnosis.fits.size(), DoctorAnswer::kMostTold); ++i) {
         const Suspect& suspect = *diagnosis.fits[i].suspect;
-        answer->fits.push_back({doctor.slipsInWords(suspect), doctor.mendInWords(suspect), {},
-                                idsOnPlan(doctor.plan(), suspect), doctor.holesOf(suspect)});
+        answer->fits.push_back({doctor.slipsInWords(suspect),
+                                doctor.mendInWords(suspect),
+                                {},
+                                idsOnPlan(doctor.plan(), suspect),
+                                doctor.holesOf(suspect)});
     }
     if (answer->isFound())
         answer->fits.front().built =

@@ -34,7 +34,7 @@ struct DoctorAnswer {
     std::string next;    ///< what to do, without what the answers mean; or how it ends
     std::optional<Question> question;
     std::vector<Choice> choices;
-    std::vector<Cause> fits;  ///< the likeliest first, at most kMostTold
+    std::vector<Cause> fits;    ///< the likeliest first, at most kMostTold
     std::vector<Thing> things;  ///< all that any slip is about: the likeliest first, those ruled out last
     std::size_t fitCount = 0, allCount = 0;
     bool pairs = false, contradiction = false, switchOff = false;

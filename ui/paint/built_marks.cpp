@@ -114,7 +114,7 @@ void addBuiltPart(Patches& patches, const Picture& plan, const Picture& built, i
     words.removeAll(QString());
     if (words.isEmpty()) return;
     addBuiltWords(patches, plan.table->parts[static_cast<std::size_t>(planned)].pose.centre,
-             QStringLiteral("built with ") + words.join(QStringLiteral(", ")), plan.sizes.wordsMm);
+                  QStringLiteral("built with ") + words.join(QStringLiteral(", ")), plan.sizes.wordsMm);
 }
 
 void addBuiltJumper(Patches& patches, const Picture& plan, const Picture& built, int index) {
@@ -154,7 +154,7 @@ void addBuilt(Patches& patches, const BuiltInput& input) {
     for (int jumper = 0; jumper < static_cast<int>(plan.bench().jumpers.size()); ++jumper) {
         if (!built.bench().findJumper(plan.bench().jumpers[static_cast<std::size_t>(jumper)].id))
             addBuiltWords(patches, fromQt(jumperShape(plan, jumper).boundingRect().center()), QStringLiteral("missing"),
-                     plan.sizes.wordsMm);
+                          plan.sizes.wordsMm);
     }
 }
 

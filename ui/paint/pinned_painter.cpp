@@ -125,7 +125,8 @@ void addPinned(Patches& patches, const PinnedTags& pinned, const WordSizes& size
             patches.push_back(movablePatch(fromQt(tag.ends.front().at), {-2, -10, 16, 12}, NextProbeMark{}));
     }
     for (const PinnedTag& tag : pinned)
-        patches.push_back(fixedPatch(tagBounds(tag), PinnedMark{fromQt(tag.frame), tag.text, readingLettering(sizes), tag.isHung(), tag.isNext}));
+        patches.push_back(fixedPatch(tagBounds(tag), PinnedMark{fromQt(tag.frame), tag.text, readingLettering(sizes),
+                                                                tag.isHung(), tag.isNext}));
 }
 
 void addProbe(Patches& patches, const Picture& picture) {

@@ -200,7 +200,8 @@ void TagKeeper::follow(Wishes& all) {
 void TagKeeper::arrange(Picture& picture) {
     const bool isShown = picture.views.readings || picture.views.voltage;
     const bool isPlan = !picture.snapshot;  // pinned readings have nothing to say
-    if (picture.hung.empty() && (isPlan || picture.bench().pinned.empty()) && !(picture.live() && (isShown || picture.changes))) {
+    if (picture.hung.empty() && (isPlan || picture.bench().pinned.empty()) &&
+        !(picture.live() && (isShown || picture.changes))) {
         picture.pinned = nullptr;
         picture.netTags = nullptr;
         return;

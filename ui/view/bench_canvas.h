@@ -5,9 +5,9 @@
 // hand); arrows are laid between them. A tick of the arrows puts together only the cells that they run through; a press also what it changed.
 // Belongs to the window's thread; layers are painted side by side in others while it waits.
 
+#include "ui/paint/built_marks.h"
 #include "ui/paint/carried_group.h"
 #include "ui/paint/live_layers.h"
-#include "ui/paint/built_marks.h"
 #include "ui/paint/mend_painter.h"
 #include "ui/paint/sprites.h"
 #include "ui/scene/bench_scene.h"

@@ -311,7 +311,8 @@ void DoctorDesk::markBoard() {
         const auto* volts = std::get_if<SawVolts>(&each.what);
         if (!volts) continue;
         HungTag tag{volts->red,
-                    qs(holeName(plan, volts->red)) + QStringLiteral("  ") + qs(formatQuantity(volts->volt, "V")), false};
+                    qs(holeName(plan, volts->red)) + QStringLiteral("  ") + qs(formatQuantity(volts->volt, "V")),
+                    false};
         const auto there = std::ranges::find(tags, tag.at, &HungTag::at);
         if (there == tags.end())
             tags.push_back(std::move(tag));

@@ -237,8 +237,7 @@ void HuntDesk::showThings() {
     const auto sound = std::make_shared<const Bench>(soundOf(*bench));
     std::vector<HuntThing> things;
     const auto add = [&](const std::string& id) {
-        things.push_back(
-            {id, pictureOfThing(sound, id, *look_.theme, kThingPicture, panel_->devicePixelRatioF())});
+        things.push_back({id, pictureOfThing(sound, id, *look_.theme, kThingPicture, panel_->devicePixelRatioF())});
     };
     const bool pictured = shown_->jumpers.size() + shown_->parts.size() <= kMostPictures;
     for (const Part& part : shown_->parts) {
