@@ -17,13 +17,20 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kHuntWidths[] = {0.27, 0.42, 0.31};  // of the three cards
-constexpr QSize kThingPicture(120, 92);
+constexpr QSize kThingPicture(150, 130);
 constexpr int kHintCount = 3;
 constexpr std::size_t kMostPictures = 9;
 
 QString holeAddress(const Hole& hole) {
     const QString whole = qs(toString(hole));
     return whole.mid(whole.indexOf(QLatin1Char('.')) + 1);
+}
+
+/// "the minus rail", "j24".
+QString placeInWords(const Hole& hole) {
+    if (!isRail(hole.line)) return holeAddress(hole);
+    const bool plus = hole.line == Line::TopPlus || hole.line == Line::BottomPlus;
+    return plus ? QStringLiteral("the plus rail") : QStringLiteral("the minus rail");
 }
 
 /// The number that a pinned reading of a hunt begins with; 0 of any other.
@@ -261,7 +268,7 @@ void HuntDesk::showAll() {
     QString foot = QStringLiteral("Put a meter on the table to measure.");
     for (const Part& part : parts_.document.bench()->parts) {
         if (!isMeter(*part.kind) || part.leads.size() < 2) continue;
-        foot = part.leads[1] ? QStringLiteral("Black tip in %1.").arg(holeAddress(*part.leads[1]))
+        foot = part.leads[1] ? QStringLiteral("Black tip in %1.").arg(placeInWords(*part.leads[1]))
                              : QStringLiteral("The black tip hangs free: put it into minus.");
     }
     readings_->showReadings(rows, foot);

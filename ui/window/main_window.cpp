@@ -140,6 +140,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
 }
 
 void MainWindow::makeHunt() {
+    huntMenu_ = new HuntMenu({*document_, *files_, *bar_, inquiry_->questions()}, inquiry_->menu(), this);
     hunt_ = new HuntDesk(
         {*document_,
          *live_,
@@ -147,7 +148,7 @@ void MainWindow::makeHunt() {
          inquiry_->questions(),
          {actions_.arrows, actions_.electrons, actions_.voltage, actions_.readings, actions_.pin, actions_.probe,
           inquiry_->tableAction(), walk_->action(), sum_->action(), spread_->action(), doctor_->action(),
-          sheetDesk_->diagramAction(), sheetDesk_->tidyAction(), findings_->nextAction()}},
+          sheetDesk_->diagramAction(), sheetDesk_->tidyAction(), findings_->nextAction(), huntMenu_->action()}},
         stage_);
     connect(hunt_, &HuntDesk::activeChanged, this, [this] {
         title_->setRemark(hunt_->seen());

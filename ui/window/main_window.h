@@ -19,6 +19,7 @@
 #include "ui/window/exercise_desk.h"
 #include "ui/window/findings_desk.h"
 #include "ui/window/hunt_desk.h"
+#include "ui/window/hunt_menu.h"
 #include "ui/window/inquiry.h"
 #include "ui/window/lesson_desk.h"
 #include "ui/window/lesson_recorder.h"
@@ -72,6 +73,7 @@ public:
     DoctorDesk& doctor() { return *doctor_; }
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
+    HuntMenu& huntMenu() { return *huntMenu_; }
     ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
@@ -132,6 +134,7 @@ private:
     DoctorDesk* doctor_ = nullptr;
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
+    HuntMenu* huntMenu_ = nullptr;
     ExerciseDesk* exercises_;
     DamageDesk* damage_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
