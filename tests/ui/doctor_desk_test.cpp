@@ -122,8 +122,11 @@ TEST_F(DoctorWindow, ThreeCardsTakeThePlaceOfTheOthersAndTheBoardIsAPlan) {
     ASSERT_TRUE(WindowBench::waitFor([&] { return card().lights().light().position == "with S1 pressed"; }))
         << card().lights().light().position.toStdString();
     EXPECT_EQ(window().view().picture().snapshot, nullptr) << "nothing that flows is shown";
-    ASSERT_TRUE(WindowBench::waitFor([&] { return window().view().picture().held() != nullptr; }));
-    EXPECT_TRUE(window().view().picture().held()->held.contains("S1")) << "what is pressed is";
+    const auto isHeld = [&] {
+        const Inputs* hands = window().view().picture().held();
+        return hands && hands->held.contains("S1");
+    };
+    EXPECT_TRUE(QTest::qWaitFor(isHeld, kDoctorPatienceMs)) << "what is pressed is shown";
     for (int key = 0; key < DoctorSeenCard::Hot; ++key)
         EXPECT_FALSE(card().lights().keys()[static_cast<std::size_t>(key)]->icon().isNull()) << key;
     doctor().action()->trigger();

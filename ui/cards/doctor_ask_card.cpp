@@ -221,11 +221,12 @@ void DoctorAskCard::paintBody(QPainter& painter) {
     drawHeading(painter, QRectF(box.left(), box.top(), table_->x() - box.left() - look().px(8), 0),
                 {tr("Seen and measured"), tr("Seen")});
     const double top = box.top() + look().px(kAskHead);
-    if (seen_.empty())
-        drawLine(painter, QRectF(box.left(), top, box.width(), 0), tr("Nothing yet."), look().font(text::kSmall + 1),
-                 theme.dimText);
-    else
-        paintSeen(painter, QRectF(box.left(), top, box.width(), next.top() - top));
+    const QRectF room(box.left(), top, box.width(), next.top() - top);
+    if (!seen_.empty()) {
+        paintSeen(painter, room);
+    } else if (room.height() >= look().px(kSeenRow)) {
+        drawLine(painter, room, tr("Nothing yet."), look().font(text::kSmall + 1), theme.dimText);
+    }
     paintNext(painter, next);
     for (std::size_t i = 0; i < answers_.size() && !beside_ && !chosen_; ++i) {
         const QRect key = answers_[i]->geometry();

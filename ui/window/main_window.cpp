@@ -283,7 +283,8 @@ void MainWindow::arrangeStage() {
     const bool folded = actions_.fold->isChecked() || projecting || sheet;
     title_->setVisible(!projecting);
     const bool doctoring = !projecting && doctor_ && doctor_->isOpen();
-    cards_->setRoom(projecting || doctoring);  // one card alone
+    cards_->setRoom(projecting);
+    cards_->setAlone(doctoring);
     Card* const roomCard = cards_->roomCard();
     const bool hunting = hunt_ && hunt_->isActive();
     cards_->setVisible((!folded || roomCard) && !hunting);
