@@ -20,6 +20,7 @@
 #include "ui/window/findings_desk.h"
 #include "ui/window/hunt_desk.h"
 #include "ui/window/inquiry.h"
+#include "ui/window/kit_desk.h"
 #include "ui/window/lesson_desk.h"
 #include "ui/window/lesson_recorder.h"
 #include "ui/window/message_bar.h"
@@ -72,6 +73,7 @@ public:
     DoctorDesk& doctor() { return *doctor_; }
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
+    KitDesk& kit() { return *kit_; }
     ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
@@ -133,6 +135,7 @@ private:
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
     ExerciseDesk* exercises_;
+    KitDesk* kit_;
     DamageDesk* damage_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
