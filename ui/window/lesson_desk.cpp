@@ -17,7 +17,7 @@ LessonDesk::LessonDesk(const Parts& parts, QWidget* stage, QWidget* window)
     : QObject(window),
       parts_(parts),
       stage_(stage),
-      run_(new LessonRun(parts.document, parts.live, this)),
+      run_(new LessonRun(parts.document, parts.live, parts.recordFolder, this)),
       caption_(new LessonCaption(*run_, stage)),
       band_(new LessonBand(*run_, stage)),
       ghost_(new GhostBoard(*run_, parts.view, stage)),

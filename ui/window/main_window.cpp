@@ -84,8 +84,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectViews();
     connectThemes();
     arrowKey_ = new ArrowKey(*view_, stage_);
-    lessons_ =
-        new LessonDesk({*document_, *live_, *view_, *files_, *bar_, *projection_, *memory_, actions_}, stage_, this);
+    lessons_ = new LessonDesk({*document_, *live_, *view_, *files_, *bar_, *projection_, *memory_, actions_,
+                               recoveryFolder + QStringLiteral("/lessons")},
+                              stage_, this);
     recorder_ = new LessonRecorder(*document_, *bar_, actions_, recoveryFolder_, this);
     connect(lessons_, &LessonDesk::arrangeWanted, this, &MainWindow::arrangeStage);
     connect(view_, &BenchView::viewsChanged, this, &MainWindow::placeArrowKey);
@@ -104,6 +105,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
         if (shown) unfold();
     });
     makeHunt();
+    kit_ = new KitDesk({*document_, *files_, *drawer_, *tray_, *bar_}, inquiry_->menu(), this);
     exercises_ = new ExerciseDesk(
         {*document_, *files_, tools_->sheets(), *title_, *bar_, sheetDesk_->diagramAction(), sheetDesk_->tidyAction()},
         *title_->menus().actions().front()->menu(), actions_.save, this);
@@ -132,7 +134,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     view_->viewport()->installEventFilter(this);
     bar_->installEventFilter(this);
     restorePlace(*this);
-    document_->reset(makeNewBench(), {});
+    document_->reset(drawer_->kit() ? newBenchWith(*drawer_->kit()) : makeNewBench(), {});
     memory_->recall();
     applyTheme();
     followFile();

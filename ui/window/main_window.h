@@ -21,6 +21,7 @@
 #include "ui/window/hunt_desk.h"
 #include "ui/window/hunt_menu.h"
 #include "ui/window/inquiry.h"
+#include "ui/window/kit_desk.h"
 #include "ui/window/lesson_desk.h"
 #include "ui/window/lesson_recorder.h"
 #include "ui/window/message_bar.h"
@@ -74,6 +75,7 @@ public:
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
     HuntMenu& huntMenu() { return *huntMenu_; }
+    KitDesk& kit() { return *kit_; }
     ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
@@ -136,6 +138,7 @@ private:
     HuntDesk* hunt_ = nullptr;
     HuntMenu* huntMenu_ = nullptr;
     ExerciseDesk* exercises_;
+    KitDesk* kit_;
     DamageDesk* damage_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
