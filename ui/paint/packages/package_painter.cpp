@@ -18,7 +18,7 @@ struct Entry {
     const PackagePainter& (*painter)();
 };
 
-constexpr std::array<Entry, 18> kPainters{{
+constexpr std::array<Entry, 24> kPainters{{
     {"axial-quarter-watt", &resistorPainter},
     {"diode-axial", &diodePainter},
     {"led-5mm", &ledPainter},
@@ -37,6 +37,12 @@ constexpr std::array<Entry, 18> kPainters{{
     {"radial-can", &radialCanPainter},
     {"ceramic-disc", &ceramicDiscPainter},
     {"axial-choke", &axialChokePainter},
+    {"diode-do-41", &plasticDiodePainter},
+    {"photoresistor-5mm", &photoresistorPainter},
+    {"thermistor-bead", &thermistorPainter},
+    {"phototransistor-5mm", &phototransistorPainter},
+    {"rgb-led-5mm", &rgbLedPainter},
+    {"solar-cell", &solarCellPainter},
 }};
 
 }  // namespace
