@@ -49,6 +49,9 @@ double seriesFromForward(Figures figures) {
 /// Equal things in a row, such as cells.
 double product(Figures figures) { return figures[0] * figures[1]; }
 
+/// Of what some write as negative, as the threshold of a P-channel.
+double magnitude(Figures figures) { return std::abs(figures[0]); }
+
 constexpr std::array kDerivations = {
     Derivation{"saturationFromForward",
                {"forwardVoltage", "testCurrent", "ideality", "seriesResistance"},
@@ -58,6 +61,7 @@ constexpr std::array kDerivations = {
     Derivation{"trackFromStart", {"resistance", "turn", "endResistance"}, trackFromStart},
     Derivation{"trackToEnd", {"resistance", "turn", "endResistance"}, trackToEnd},
     Derivation{"product", {"a", "b"}, product},
+    Derivation{"magnitude", {"a"}, magnitude},
 };
 
 const Derivation* findDerivation(std::string_view name) {

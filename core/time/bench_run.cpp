@@ -180,6 +180,7 @@ void BenchRun::start() {
     isDriven_ = bench_.setInputs(inputs_);
     bounce_.follow(*bench_.layout().bench, bench_.elements(), bench_.present(), second_);
     bounce_.apply(bench_.present(), second_);
+    run_.setSurroundings(bench_.surroundings());
     stopped_ = !run_.start(bench_.present(), bench_.reference(run_.circuit()));
     running_ = true;
 }

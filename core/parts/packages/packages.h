@@ -24,6 +24,12 @@ Package motorCanPackage();
 Package relayChangeoverPackage();
 Package signalSourcePackage();
 Package logicProbePackage();
+Package do41DiodePackage();
+Package photoresistor5mmPackage();
+Package thermistorBeadPackage();
+Package phototransistor5mmPackage();
+Package rgbLed5mmPackage();
+Package solarCellPackage();
 
 PackageFamily dipFamily();
 PackageFamily to92Family();

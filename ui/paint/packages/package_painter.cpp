@@ -42,6 +42,12 @@ constexpr auto kPainters = std::to_array<Entry>({
     {"relay-changeover", &relayChangeoverPainter},
     {"signal-source", &signalSourcePainter},
     {"logic-probe", &logicProbePainter},
+    {"diode-do-41", &plasticDiodePainter},
+    {"photoresistor-5mm", &photoresistorPainter},
+    {"thermistor-bead", &thermistorPainter},
+    {"phototransistor-5mm", &phototransistorPainter},
+    {"rgb-led-5mm", &rgbLedPainter},
+    {"solar-cell", &solarCellPainter},
 });
 
 }  // namespace
