@@ -15,11 +15,10 @@ public:
     static constexpr ElementParameter kParameters[] = {{"loadResistance"}, {"highVoltage"}, {"highShare"},
                                                        {"lowVoltage"},     {"lowShare"},    {"hold", 0.1}};
     static constexpr ElementDescription kElement{"level", kTerminalNames, kParameters};
-    enum Port { kTip, kSupply };
+    enum Port { kTip, kBelowHigh };
     enum Bit { kHigh, kLow, kChanged, kWasHigh, kRests };
-    static constexpr std::array<TerminalPair, 2> kPortEnds{{{0, 2}, {1, 2}}};
     /// Twice its load from the tip to either side, so that a tip in nothing stands in the middle.
-    static constexpr std::array<TerminalPair, 2> kPathEnds{{{0, 2}, {0, 1}}}, kTies = kPathEnds;
+    static constexpr std::array<TerminalPair, 2> kPortEnds{{{0, 2}, {0, 1}}}, kPathEnds = kPortEnds, kTies = kPortEnds;
     static constexpr int kBits = 5;
 
     explicit LevelLaw(std::span<const double> figures)
@@ -29,19 +28,18 @@ public:
           holdSecond_(figures[5]) {}
 
     Tangent tangentAt(const Volts& touch, unsigned /*bits*/, double /*leakSiemens*/) const {
-        return {{siemens_ * touch[kTip], siemens_ * (touch[kTip] - touch[kSupply])},
-                {{{siemens_, 0}, {siemens_, -siemens_}}},
-                touch};
+        return {{siemens_ * touch[kTip], siemens_ * touch[kBelowHigh]}, {{{siemens_, 0}, {0, siemens_}}}, touch};
     }
     double eventAt(int bit, const Volts& across, const Amperes& /*amperes*/, unsigned bits) const {
+        const double supplyVolt = across[kTip] - across[kBelowHigh];
         const bool changes = isHigh(bits) != on(bits, kWasHigh);
         switch (bit) {
             case kHigh: {
-                const double above = across[kTip] - high_.at(across[kSupply]);
+                const double above = across[kTip] - high_.at(supplyVolt);
                 return (on(bits, kHigh) ? -above : above) - kHalfHysteresis;
             }
             case kLow: {
-                const double below = low_.at(across[kSupply]) - across[kTip];
+                const double below = low_.at(supplyVolt) - across[kTip];
                 return (on(bits, kLow) ? -below : below) - kHalfHysteresis;
             }
             case kChanged:

@@ -7,7 +7,6 @@
 // its inertia J is a charge. Nothing flows there in the end: the torques balance. k is both constants at once, torque by current and
 // voltage by speed. Friction is dry, smoothed through standstill, so that a motor that gets too little stands but for a creep.
 // The winding's inductance is an element of its own, in series.
-// The matrix is symmetric and positive definite, though not one of conductances alone: no order of elimination lets anything grow.
 // Units: volt, ampere, ohm, rad/s, N m, kg m2. Thread rule: plain values and pure functions.
 
 #include "core/circuit/law.h"
@@ -26,7 +25,7 @@ public:
     static constexpr std::array<TerminalPair, 2> kPortEnds{{{2, 1}, {0, 1}}}, kPathEnds = kPortEnds, kTies = kPortEnds;
     static constexpr int kCharges = 1;
     static constexpr std::array<TerminalPair, 1> kChargeEnds{{{2, 1}}};
-    static constexpr bool kTurns = true;
+    static constexpr bool kTurns = true, kRising = false;
 
     explicit MotorLaw(std::span<const double> figures)
         : siemens_(1 / figures[0]),

@@ -2,22 +2,23 @@
 // The law of a coil that moves a membrane: the resistance of its wire, and a bit that says on which side of its place of rest the
 // membrane is. How often the bit rises in a second is the pitch that is heard.
 //
-// The place of rest follows the current slowly: `rest` is a terminal whose voltage above `to` stands for it, and which a charge holds. A
+// The place of rest follows the current slowly: `rest` is a terminal whose voltage above `to` stands for it, which a charge holds and a
+// large resistance lets follow. A
 // current that doesn't change makes no sound, and one that changes by less than `audible` either way none worth the name.
-// Coupling is one way, from the coil to the membrane, so that no order of elimination lets anything grow.
 // Units: volt, ampere, ohm. Thread rule: plain values and pure functions.
 
 #include "core/circuit/law.h"
 
 namespace tiepoint {
 
-class SounderLaw : public LawShape<3, 2, 2> {
+class SounderLaw : public LawShape<3, 3, 2> {
 public:
     static constexpr std::string_view kTerminalNames[] = {"from", "to", "rest"};
     static constexpr ElementParameter kParameters[] = {{"resistance"}, {"audible"}};
     static constexpr ElementDescription kElement{"sounder", kTerminalNames, kParameters};
-    enum Port { kRest, kCoil };
-    static constexpr std::array<TerminalPair, 2> kPortEnds{{{2, 1}, {0, 1}}}, kPathEnds = kPortEnds, kTies = kPortEnds;
+    enum Port { kRest, kCoil, kAside };
+    static constexpr std::array<TerminalPair, 3> kPortEnds{{{2, 1}, {0, 1}, {0, 2}}};
+    static constexpr std::array<TerminalPair, 2> kPathEnds{{{0, 1}, {0, 2}}}, kTies = kPathEnds;
     static constexpr int kCharges = 1, kBits = 1;
     static constexpr std::array<TerminalPair, 1> kChargeEnds{{{2, 1}}};
     static constexpr bool kCountsRises = true;
@@ -27,17 +28,15 @@ public:
           audibleVolt_(figures[1] * figures[0]) {}
 
     Tangent tangentAt(const Volts& touch, unsigned /*bits*/, double /*leakSiemens*/) const {
-        return {{kRestSiemens * (touch[kRest] - touch[kCoil]), siemens_ * touch[kCoil]},
-                {{{kRestSiemens, -kRestSiemens}, {0, siemens_}}},
-                touch};
+        return {
+            {siemens_ * touch[kCoil], kRestSiemens * touch[kAside]}, {{{0, siemens_, 0}, {0, 0, kRestSiemens}}}, touch};
     }
     double eventAt(int /*bit*/, const Volts& across, const Amperes& /*amperes*/, unsigned bits) const {
-        const double aside = across[kCoil] - across[kRest];
-        return ((bits & 1U) != 0 ? -aside : aside) - audibleVolt_;
+        return ((bits & 1U) != 0 ? -across[kAside] : across[kAside]) - audibleVolt_;
     }
     double delaySecond(int /*bit*/) const { return 0; }
-    LawCharges<2, 1> chargesAt(const Volts& across) const {
-        return {{kRestSecond * kRestSiemens * across[kRest]}, {{{kRestSecond * kRestSiemens, 0}}}};
+    LawCharges<3, 1> chargesAt(const Volts& across) const {
+        return {{kRestSecond * kRestSiemens * across[kRest]}, {{{kRestSecond * kRestSiemens, 0, 0}}}};
     }
     double toldAt(const Volts& /*across*/, unsigned /*bits*/) const { return 0; }
 

@@ -4,7 +4,7 @@
 // Its clock is a charge that a steady current drives to and fro between -1 and 1, so that its phase is remembered like any charge and stays
 // through edits. Turning points are events of a bit, located as all events are: the frequency is as exact as the arithmetic. A sine is
 // the sine of the phase. Steps are no longer than a fortieth of a period, without which rectifiers miss peaks.
-// At rest it finds no place to stay. Coupling is one way, from the clock to the output, so that no order of elimination lets anything grow.
+// At rest it finds no place to stay.
 // Units: volt, ampere, ohm, hertz. Thread rule: plain values and pure functions.
 
 #include "core/circuit/law.h"
@@ -25,7 +25,7 @@ public:
     static constexpr std::array<TerminalPair, 2> kPortEnds{{{2, 1}, {0, 1}}}, kPathEnds = kPortEnds, kTies = kPortEnds;
     static constexpr int kCharges = 1, kBits = 1;
     static constexpr std::array<TerminalPair, 1> kChargeEnds{{{2, 1}}};
-    static constexpr bool kFeeds = true;
+    static constexpr bool kFeeds = true, kRising = false;
 
     explicit WaveLaw(std::span<const double> figures)
         : amplitudeVolt_(figures[0]),
