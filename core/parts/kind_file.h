@@ -22,7 +22,7 @@
 //                      between: [names], in place of from and to: one for each terminal of the element, in its order
 //                      closedWhen: "held", {"state": a switch}, or {"state": a choice, "is": its name}
 //                      reads: of an instrument, what it shows while this element is there: "voltage", "current",
-//                      "resistance", "continuity" (see core/meter/meter.h)
+//                      "resistance", "continuity", "trace" (see core/meter/meter.h)
 //                      a parameter: a number, the name of a value, state or constant of a choice, or
 //                      {"derivation": name, "arguments": {name: parameter}}
 //                      elements, from their first node to their second, and their parameters:

@@ -191,7 +191,7 @@ std::span<const Package> packages() {
     static const std::array kPackages = {
         benchSupplyPackage(), usbSupplyPackage(), cellsPackage(),      block9VPackage(),     axialQuarterWattPackage(),
         axialDiodePackage(),  led5mmPackage(),    pushButtonPackage(), slideSwitchPackage(), potentiometerPackage(),
-        lampWiredPackage(),   togglePackage(),    multimeterPackage(), axialChokePackage(),
+        lampWiredPackage(),   togglePackage(),    multimeterPackage(), axialChokePackage(),  oscilloscopePackage(),
     };
     return kPackages;
 }

@@ -17,6 +17,7 @@
 #include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
 #include "ui/window/findings_desk.h"
+#include "ui/window/flash_desk.h"
 #include "ui/window/hunt_desk.h"
 #include "ui/window/inquiry.h"
 #include "ui/window/lesson_desk.h"
@@ -28,6 +29,7 @@
 #include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
 #include "ui/window/sum_guide.h"
+#include "ui/window/time_desk.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
 #include "ui/window/walk_guide.h"
@@ -72,6 +74,8 @@ public:
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
     DamageDesk& damage() { return *damage_; }
+    TimeDesk& time() { return *time_; }
+    FlashDesk& flashes() { return *flashes_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     LessonDesk& lessons() { return *lessons_; }
@@ -92,6 +96,7 @@ private:
     void connectThemes();
     void connectStartCard();
     void makeHunt();
+    void makeTime();
     void changeViews(const std::function<void(Views&)>& change);
     void showHelpOfSelection();
     void closeStartCard();
@@ -131,6 +136,8 @@ private:
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
     DamageDesk* damage_;
+    TimeDesk* time_ = nullptr;
+    FlashDesk* flashes_ = nullptr;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
     LessonRecorder* recorder_;

@@ -19,6 +19,7 @@ Package lampWiredPackage();
 Package togglePackage();
 Package multimeterPackage();
 Package axialChokePackage();
+Package oscilloscopePackage();
 
 PackageFamily dipFamily();
 PackageFamily to92Family();

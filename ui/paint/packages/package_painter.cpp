@@ -18,7 +18,7 @@ struct Entry {
     const PackagePainter& (*painter)();
 };
 
-constexpr std::array<Entry, 18> kPainters{{
+constexpr Entry kPainters[] = {
     {"axial-quarter-watt", &resistorPainter},
     {"diode-axial", &diodePainter},
     {"led-5mm", &ledPainter},
@@ -37,7 +37,8 @@ constexpr std::array<Entry, 18> kPainters{{
     {"radial-can", &radialCanPainter},
     {"ceramic-disc", &ceramicDiscPainter},
     {"axial-choke", &axialChokePainter},
-}};
+    {"oscilloscope", &oscilloscopePainter},
+};
 
 }  // namespace
 
