@@ -5,11 +5,16 @@
 #include "core/circuit/capacitance_law.h"
 #include "core/circuit/comparator_law.h"
 #include "core/circuit/controlled_source_law.h"
+#include "core/circuit/field_effect_law.h"
 #include "core/circuit/filament_law.h"
 #include "core/circuit/inductance_law.h"
 #include "core/circuit/junction_law.h"
+#include "core/circuit/photo_resistance_law.h"
+#include "core/circuit/photocurrent_law.h"
 #include "core/circuit/spark_law.h"
+#include "core/circuit/thermal_resistance_law.h"
 #include "core/circuit/transistor_law.h"
+#include "core/circuit/zener_law.h"
 
 #include <tuple>
 
@@ -21,14 +26,19 @@ struct LawList {
     using For = std::tuple<Holder<Each>...>;
 };
 
-using Laws = LawList<     //
-    JunctionLaw,          //
-    FilamentLaw,          //
-    TransistorLaw,        //
-    ControlledSourceLaw,  //
-    ComparatorLaw,        //
-    CapacitanceLaw,       //
-    InductanceLaw,        //
+using Laws = LawList<      //
+    JunctionLaw,           //
+    FilamentLaw,           //
+    TransistorLaw,         //
+    FieldEffectLaw,        //
+    ZenerLaw,              //
+    PhotoResistanceLaw,    //
+    ThermalResistanceLaw,  //
+    PhotocurrentLaw,       //
+    ControlledSourceLaw,   //
+    ComparatorLaw,         //
+    CapacitanceLaw,        //
+    InductanceLaw,         //
     SparkLaw>;
 
 /// Visits what is held for each law, one after the other, always in the order of the list.

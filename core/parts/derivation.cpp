@@ -42,6 +42,9 @@ double trackToEnd(Figures figures) { return trackFromStart(std::array{figures[0]
 /// Equal things in a row, such as cells.
 double product(Figures figures) { return figures[0] * figures[1]; }
 
+/// Of what some write as negative, as the threshold of a P-channel.
+double magnitude(Figures figures) { return std::abs(figures[0]); }
+
 constexpr std::array kDerivations = {
     Derivation{"saturationFromForward",
                {"forwardVoltage", "testCurrent", "ideality", "seriesResistance"},
@@ -49,6 +52,7 @@ constexpr std::array kDerivations = {
     Derivation{"trackFromStart", {"resistance", "turn", "endResistance"}, trackFromStart},
     Derivation{"trackToEnd", {"resistance", "turn", "endResistance"}, trackToEnd},
     Derivation{"product", {"a", "b"}, product},
+    Derivation{"magnitude", {"a"}, magnitude},
 };
 
 const Derivation* findDerivation(std::string_view name) {

@@ -17,8 +17,8 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<std::string_view, 9> kFamilies = {"Supply", "Resistor", "LED",  "Switch", "Capacitor",
-                                                       "Diode",  "Lamp",     "Chip", "Meter"};
+constexpr std::array<std::string_view, 11> kFamilies = {
+    "Supply", "Resistor", "LED", "Switch", "Capacitor", "Diode", "Transistor", "Sensor", "Lamp", "Chip", "Meter"};
 constexpr std::array<std::string_view, 5> kReadings = {"voltage", "current", "resistance", "continuity", "trace"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
 
@@ -44,6 +44,7 @@ LeadSpec readLeadSpec(StrictObject& object) {
     lead.name = object.text("name");
     lead.description = object.text("description");
     lead.socket = object.flag("socket");
+    lead.insulated = object.flag("insulated");
     return lead;
 }
 
@@ -115,6 +116,7 @@ ValueSpec readValue(StrictObject& object) {
         readNumber(object, spec);
     } else if (type == "choice") {
         spec.type = ValueType::Choice;
+        spec.lookAlike = object.flag("lookAlike");
         readChoices(object, spec);
     } else if (type == "switch") {
         spec.type = ValueType::Switch;
@@ -171,6 +173,19 @@ void readClosedWhen(StrictObject& object, ElementSpec& element, const PartKind& 
     when.done();
 }
 
+void readOnlyWith(StrictObject& object, ElementSpec& element, const PartKind& kind) {
+    if (!object.has("onlyWith")) return;
+    StrictObject with = object.object("onlyWith");
+    element.ofValue = with.text("value");
+    const int index = kind.valueIndex(element.ofValue);
+    if (index < 0) with.fail("value", "no such value exists");
+    element.ofChoice = with.text("is");
+    if (std::ranges::find(kind.values[index].choices, element.ofChoice, &Choice::name) ==
+        kind.values[index].choices.end())
+        with.fail("is", "this is none of the choices");
+    with.done();
+}
+
 /// Two nodes by name, or any number in the order of the element's terminals.
 void readNodes(StrictObject& object, ElementSpec& element) {
     constexpr std::string_view kBetween = "between";
@@ -192,6 +207,8 @@ ElementSpec readElement(StrictObject& object, const PartKind& kind) {
     element.element = object.text("element");
     readNodes(object, element);
     readClosedWhen(object, element, kind);
+    readOnlyWith(object, element, kind);
+    if (object.has("wavelength")) element.wavelengthMetre = object.number("wavelength");
     if (object.has("reads")) element.reads = object.text("reads");
     if (!element.reads.empty() && !isOneOf(kReadings, element.reads)) object.fail("reads", "no such reading is known");
     for (const std::string& name : object.unasked())
@@ -275,6 +292,17 @@ void readNames(StrictObject& root, PartKind& kind) {
     kind.sources = readList(root, "sources", readSource);
 }
 
+/// The figure of that name at the kind's usual values: of a number, or a constant of a choice.
+std::optional<double> usualFigure(const PartKind& kind, const std::string& name) {
+    for (const ValueSpec& spec : kind.values) {
+        if (spec.type == ValueType::Number && spec.name == name) return spec.fallback;
+        if (spec.type != ValueType::Choice) continue;
+        const auto& constants = spec.choices[static_cast<std::size_t>(spec.fallback)].constants;
+        if (const auto found = constants.find(name); found != constants.end()) return found->second;
+    }
+    return std::nullopt;
+}
+
 /// A number for every part of the kind, or, where the family allows it, the name of a number of the part.
 Parameter readFamilyNumber(StrictObject& object, const FamilyNumber& number, const PartKind& kind) {
     if (number.fallback && !object.has(number.name)) return {*number.fallback};
@@ -288,8 +316,7 @@ Parameter readFamilyNumber(StrictObject& object, const FamilyNumber& number, con
         return figure;
     }
     const auto* name = std::get_if<std::string>(&figure.source);
-    const int index = name ? kind.valueIndex(*name) : -1;
-    if (!number.ofPart || index < 0 || kind.values[index].type != ValueType::Number) {
+    if (!number.ofPart || !name || !usualFigure(kind, *name)) {
         object.fail(number.name,
                     number.ofPart ? "this is neither a number nor one of the part's numbers" : "this isn't a number");
     }
@@ -304,8 +331,7 @@ void readSizes(StrictObject object, PartKind& kind) {
     for (const FamilyNumber& number : sizes->family->numbers) {
         sizes->figures.push_back(readFamilyNumber(object, number, kind));
         const auto* value = std::get_if<std::string>(&sizes->figures.back().source);
-        figures.push_back(value ? kind.values[kind.valueIndex(*value)].fallback
-                                : std::get<double>(sizes->figures.back().source));
+        figures.push_back(value ? *usualFigure(kind, *value) : std::get<double>(sizes->figures.back().source));
     }
     object.done();
     sizes->packages = sizes->family->sizes(figures);

@@ -1,5 +1,6 @@
 #include "core/solve/bench_circuit.h"
 
+#include "core/circuit/element.h"
 #include "core/solve/loops.h"
 #include "core/words/words.h"
 
@@ -75,6 +76,11 @@ void BenchCircuit::prepareSolution() {
     solution_.elementLimiting.resize(count);
     supplyOf_.assign(count, -1);
     present_.resize(count);
+    drives_.resize(count);
+    for (int e = 0; e < count; ++e) {
+        const PartKind& kind = *layout_->bench->parts[compiled_.elements[e].part].kind;
+        drives_[e] = drives(kind, kind.model[compiled_.elements[e].spec]);
+    }
     referredTo_.clear();
     foundReference_ = compiled_.reference;
     solution_.netVoltage.resize(layout_->netCount);
@@ -86,8 +92,9 @@ bool BenchCircuit::setInputs(const Inputs& inputs) {
     for (std::size_t e = 0; e < compiled_.elements.size(); ++e) {
         const Part& part = layout_->bench->parts[compiled_.elements[e].part];
         present_[e] = isPresent(part, part.kind->model[compiled_.elements[e].spec], inputs);
-        if (present_[e] && supplyOf_[e] >= 0) driven = true;
+        if (present_[e] && drives_[e] && (supplyOf_[e] >= 0 || inputs.surroundings.lightLux > 0)) driven = true;
     }
+    surroundings_ = surroundingsOf(compiled_.elements, inputs);
     return driven;
 }
 

@@ -182,6 +182,7 @@ void BenchRun::start() {
     if (isFresh_) restore();
     isFresh_ = false;
     isDriven_ = bench_.setInputs(inputs_);
+    run_.setSurroundings(bench_.surroundings());
     stopped_ = !run_.start(bench_.present(), bench_.reference(run_.circuit()));
     running_ = true;
 }

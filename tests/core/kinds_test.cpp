@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <map>
 
@@ -51,8 +52,15 @@ Bench around(const PartKind& kind) {
     return bench;
 }
 
+using Figures = std::map<std::string, double>;
+
+double figureOr(const Figures& figures, const std::string& name, double otherwise) {
+    const auto found = figures.find(name);
+    return found == figures.end() ? otherwise : found->second;
+}
+
 /// The current of an element by its own law, from the voltage across it; nothing for laws that don't give one.
-using Law = std::optional<double> (*)(const std::map<std::string, double>& figures, double volt, double ampere);
+using Law = std::optional<double> (*)(const Figures& figures, double volt, double ampere);
 const std::map<std::string, Law> kLaws = {
     {"resistance", [](const auto& f, double volt, double) { return std::optional(volt / f.at("resistance")); }},
     {"contact", [](const auto& f, double volt, double) { return std::optional(volt / f.at("contactResistance")); }},
@@ -65,6 +73,24 @@ const std::map<std::string, Law> kLaws = {
          const double inner = volt - f.at("seriesResistance") * ampere;
          return std::optional(f.at("saturationCurrent") * std::expm1(inner / (f.at("ideality") * kThermalVoltage)));
      }},
+    {"zener",
+     [](const auto& f, double volt, double ampere) {
+         const double inner = volt - f.at("seriesResistance") * ampere;
+         const double breaks = f.at("breakdownVoltage") - f.at("seriesResistance") * f.at("testCurrent");
+         const double softness = f.at("testCurrent") * f.at("dynamicResistance");
+         return std::optional(f.at("saturationCurrent") * std::expm1(inner / (f.at("ideality") * kThermalVoltage)) -
+                              f.at("testCurrent") * std::exp(-(inner + breaks) / softness));
+     }},
+    // At 300 lx and 25 degrees, where nothing else is said.
+    {"photo-resistance",
+     [](const auto& f, double volt, double) {
+         const double lit = f.at("resistanceAt10Lux") * std::pow(300.0 / 10, -f.at("gamma"));
+         return std::optional(volt / std::min(lit, f.at("darkResistance")));
+     }},
+    {"thermal-resistance",
+     [](const auto& f, double volt, double) { return std::optional(volt / f.at("resistanceAt25")); }},
+    {"photocurrent",
+     [](const auto& f, double, double) { return std::optional(-f.at("current") * 300 / f.at("light")); }},
     {"filament",
      [](const auto& f, double volt, double ampere) {
          // Power and resistance each give a temperature; they must agree. Returned: the current that the resistance allows.
@@ -72,6 +98,27 @@ const std::map<std::string, Law> kLaws = {
          const double bench4 = std::pow(kBenchKelvin, 4);
          const double kelvin = std::pow(power * (std::pow(f.at("temperature"), 4) - bench4) + bench4, 0.25);
          return std::optional(volt / (f.at("voltage") / f.at("current") * std::pow(kelvin / f.at("temperature"), 1.2)));
+     }},
+};
+
+/// The same for laws of three terminals, from their voltages in the order of the model.
+using LawOfThree = double (*)(const Figures& figures, const std::array<double, 3>& volts);
+const std::map<std::string, LawOfThree> kLawsOfThree = {
+    {"transistor",
+     [](const Figures& f, const std::array<double, 3>& volts) {
+         const double sign = figureOr(f, "polarity", 1), saturation = f.at("saturationCurrent");
+         const double forward = saturation * std::expm1(sign * (volts[1] - volts[2]) / kThermalVoltage);
+         const double back = saturation * std::expm1(sign * (volts[1] - volts[0]) / kThermalVoltage);
+         return sign * (forward - back * (1 + 1 / f.at("reverseGain")));
+     }},
+    {"field-effect",
+     [](const Figures& f, const std::array<double, 3>& volts) {
+         const double sign = figureOr(f, "polarity", 1), bend = 2 * 1.3 * kThermalVoltage;
+         const auto over = [&](double volt) {
+             const double soft = bend * std::log1p(std::exp((sign * volt - f.at("thresholdVoltage")) / bend));
+             return soft * soft;
+         };
+         return sign * f.at("transconductance") / 2 * (over(volts[1] - volts[2]) - over(volts[1] - volts[0]));
      }},
 };
 
@@ -89,11 +136,28 @@ TEST(Kinds, EachSolvesByTheLawsOfItsElements) {
         for (const ElementState element : s->solution.elements()) {
             if (element.part != 0 || !element.closed) continue;
             const ElementSpec& spec = kind.model[static_cast<std::size_t>(element.spec)];
+            const std::map<std::string, double> figures(element.constants.begin(), element.constants.end());
+            const bool isInside =
+                std::ranges::any_of(spec.between, [&](const std::string& node) { return kind.leadIndex(node) < 0; });
+            if (isInside) {
+                EXPECT_EQ(kind.name, "phototransistor") << "whose inner base tests/core/sensors_test.cpp reckons with";
+                ++checked;
+                continue;
+            }
+            if (spec.between.size() == 3) {
+                ASSERT_TRUE(kLawsOfThree.contains(spec.element)) << spec.element << " has no check";
+                std::array<double, 3> volts{};
+                for (std::size_t node = 0; node < 3; ++node)
+                    volts[node] = s->leadVoltage(kind.leadIndex(spec.between[node]));
+                const double expected = kLawsOfThree.at(spec.element)(figures, volts);
+                EXPECT_NEAR(element.currentAmpere, expected, 1e-9 + 1e-6 * std::abs(expected)) << spec.element;
+                ++checked;
+                continue;
+            }
             ASSERT_TRUE(kLaws.contains(spec.element)) << spec.element << " has no check";
             const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
             ASSERT_TRUE(from >= 0 && to >= 0) << "an inner node: this check needs to know its voltage";
             const double volt = s->leadVoltage(from) - s->leadVoltage(to);
-            const std::map<std::string, double> figures(element.constants.begin(), element.constants.end());
             const auto expected = kLaws.at(spec.element)(figures, volt, element.currentAmpere);
             ASSERT_TRUE(expected);
             EXPECT_NEAR(element.currentAmpere, *expected, 1e-9 + 1e-6 * std::abs(*expected)) << spec.element;

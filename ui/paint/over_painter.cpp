@@ -9,6 +9,7 @@
 #include "ui/paint/light_painter.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/metal_painter.h"
+#include "ui/paint/mixed_light.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/part_scenes.h"
@@ -164,8 +165,9 @@ void addLitDomes(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter&) {
         const int step = brightnessStep(brightnessOf(picture, part));
         if (step == 0) return;
-        patches.push_back(
-            movablePatch(scene.place.pose.centre, kDomeRoom, DomeMark{seenAlone(picture, part).body(), step}));
+        DomeMark mark{seenAlone(picture, part).body(), step};
+        mark.part.light = mixedLight(*picture.live(), part);
+        patches.push_back(movablePatch(scene.place.pose.centre, kDomeRoom, std::move(mark)));
     });
 }
 

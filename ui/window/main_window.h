@@ -16,10 +16,13 @@
 #include "ui/window/damage_desk.h"
 #include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
+#include "ui/window/exercise_desk.h"
 #include "ui/window/findings_desk.h"
 #include "ui/window/flash_desk.h"
 #include "ui/window/hunt_desk.h"
+#include "ui/window/hunt_menu.h"
 #include "ui/window/inquiry.h"
+#include "ui/window/kit_desk.h"
 #include "ui/window/lesson_desk.h"
 #include "ui/window/lesson_recorder.h"
 #include "ui/window/message_bar.h"
@@ -73,6 +76,9 @@ public:
     DoctorDesk& doctor() { return *doctor_; }
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
+    HuntMenu& huntMenu() { return *huntMenu_; }
+    KitDesk& kit() { return *kit_; }
+    ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
     TimeDesk& time() { return *time_; }
     FlashDesk& flashes() { return *flashes_; }
@@ -135,6 +141,9 @@ private:
     DoctorDesk* doctor_ = nullptr;
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
+    HuntMenu* huntMenu_ = nullptr;
+    ExerciseDesk* exercises_;
+    KitDesk* kit_;
     DamageDesk* damage_;
     TimeDesk* time_ = nullptr;
     FlashDesk* flashes_ = nullptr;

@@ -19,6 +19,12 @@ Package lampWiredPackage();
 Package togglePackage();
 Package multimeterPackage();
 Package axialChokePackage();
+Package do41DiodePackage();
+Package photoresistor5mmPackage();
+Package thermistorBeadPackage();
+Package phototransistor5mmPackage();
+Package rgbLed5mmPackage();
+Package solarCellPackage();
 Package oscilloscopePackage();
 
 PackageFamily dipFamily();

@@ -35,12 +35,27 @@ const std::map<std::string_view, std::pair<double, double>> kUsual = {
     {"inductance", {1e-6, 1}},
     {"startCurrent", {1e-3, 1}},
     {"breakVoltage", {300, 400}},
+    {"breakdownVoltage", {1.8, 6}},
+    {"testCurrent", {1e-3, 5e-2}},
+    {"dynamicResistance", {10, 60}},
+    {"resistanceAt10Lux", {2e3, 90e3}},
+    {"gamma", {0.5, 1}},
+    {"darkResistance", {1e5, 1e7}},
+    {"resistanceAt25", {100, 1e6}},
+    {"beta", {2500, 5000}},
+    {"light", {100, 100e3}},
+    {"thresholdVoltage", {0.5, 3}},
+    {"channelLength", {1e-3, 0.1}},
 };
 
 template <class Law>
 Law drawLaw(std::mt19937& random) {
     std::vector<double> figures;
     for (const ElementParameter& parameter : Law::kElement.parameters) {
+        if (parameter.name == "polarity") {
+            figures.push_back(random() % 2 == 0 ? 1 : -1);
+            continue;
+        }
         const auto [least, most] = kUsual.at(parameter.name);
         figures.push_back(least * std::pow(most / least, std::uniform_real_distribution<double>(0, 1)(random)));
     }

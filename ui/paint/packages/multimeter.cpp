@@ -4,6 +4,7 @@
 #include "core/meter/meter.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/packages/supply_parts.h"
+#include "ui/paint/probe_painter.h"
 #include "ui/paint/shade.h"
 
 #include <algorithm>

@@ -37,6 +37,12 @@ constexpr Entry kPainters[] = {
     {"radial-can", &radialCanPainter},
     {"ceramic-disc", &ceramicDiscPainter},
     {"axial-choke", &axialChokePainter},
+    {"diode-do-41", &plasticDiodePainter},
+    {"photoresistor-5mm", &photoresistorPainter},
+    {"thermistor-bead", &thermistorPainter},
+    {"phototransistor-5mm", &phototransistorPainter},
+    {"rgb-led-5mm", &rgbLedPainter},
+    {"solar-cell", &solarCellPainter},
     {"oscilloscope", &oscilloscopePainter},
 };
 

@@ -28,6 +28,7 @@ struct PartScene {
     bool held = false;                          ///< pressed at the moment
     bool compact = false;                       ///< seen in the tray: no leads that end in the air
     double leastWordMm = 0, leastFigureMm = 0;  ///< em that a room can read; 0 at a desk
+    QColor light = {};  ///< of a part that gives several colours: what they make together now; else not valid
 
     QRectF bodyRect() const;                                ///< in the body's own frame: centred at 0,0, unturned
     std::string_view choice(std::string_view value) const;  ///< name of a choice in force, or empty
@@ -162,6 +163,12 @@ const PackagePainter& to92Painter();
 const PackagePainter& radialCanPainter();
 const PackagePainter& ceramicDiscPainter();
 const PackagePainter& axialChokePainter();
+const PackagePainter& plasticDiodePainter();
+const PackagePainter& photoresistorPainter();
+const PackagePainter& thermistorPainter();
+const PackagePainter& phototransistorPainter();
+const PackagePainter& rgbLedPainter();
+const PackagePainter& solarCellPainter();
 const PackagePainter& oscilloscopePainter();
 
 }  // namespace tiepoint::ui
