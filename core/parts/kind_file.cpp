@@ -20,7 +20,7 @@ using nlohmann::json;
 constexpr std::array<std::string_view, 12> kFamilies = {"Supply",    "Resistor", "LED",        "Switch",
                                                         "Capacitor", "Diode",    "Transistor", "Sensor",
                                                         "Lamp",      "Chip",     "Actuator",   "Meter"};
-constexpr std::array<std::string_view, 4> kReadings = {"voltage", "current", "resistance", "continuity"};
+constexpr std::array<std::string_view, 5> kReadings = {"voltage", "current", "resistance", "continuity", "trace"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
 
 template <std::size_t Size>

@@ -26,7 +26,7 @@
 //                      onlyWith (optional): {"value": a choice, "is": its name}; a part with another choice hasn't got the element
 //                      wavelength (optional): metres, of its light, where a part gives several colours
 //                      reads: of an instrument, what it shows while this element is there: "voltage", "current",
-//                      "resistance", "continuity" (see core/meter/meter.h)
+//                      "resistance", "continuity", "trace" (see core/meter/meter.h)
 //                      a parameter: a number, the name of a value, state or constant of a choice, or
 //                      {"derivation": name, "arguments": {name: parameter}}
 //                      elements, from their first node to their second, and their parameters:

@@ -195,7 +195,7 @@ std::span<const Package> packages() {
         multimeterPackage(),       axialChokePackage(),         do41DiodePackage(),       photoresistor5mmPackage(),
         thermistorBeadPackage(),   phototransistor5mmPackage(), rgbLed5mmPackage(),       solarCellPackage(),
         buzzerPackage(),           motorCanPackage(),           relayChangeoverPackage(), signalSourcePackage(),
-        logicProbePackage(),
+        logicProbePackage(),       oscilloscopePackage(),
     };
     return kPackages;
 }

@@ -30,6 +30,7 @@ Package thermistorBeadPackage();
 Package phototransistor5mmPackage();
 Package rgbLed5mmPackage();
 Package solarCellPackage();
+Package oscilloscopePackage();
 
 PackageFamily dipFamily();
 PackageFamily to92Family();

@@ -48,6 +48,7 @@ constexpr auto kPainters = std::to_array<Entry>({
     {"phototransistor-5mm", &phototransistorPainter},
     {"rgb-led-5mm", &rgbLedPainter},
     {"solar-cell", &solarCellPainter},
+    {"oscilloscope", &oscilloscopePainter},
 });
 
 }  // namespace
