@@ -113,8 +113,15 @@ void CardRow::setRoom(bool room) {
     arrange();
 }
 
+void CardRow::setAlone(bool alone) {
+    if (alone_ == alone) return;
+    alone_ = alone;
+    arrangeAside();
+    arrange();
+}
+
 Card* CardRow::roomCard() const {
-    if (!room_) return nullptr;
+    if (!room_ && !alone_) return nullptr;
     if (aside_) return aside_->isForRoom() ? aside_ : nullptr;
     return legendCalled_ ? legend_ : nullptr;
 }
@@ -126,7 +133,7 @@ void CardRow::callLegend() {
 
 Look CardRow::asideLook() const {
     Look larger = look_;
-    if (roomCard()) {
+    if (room_ && roomCard()) {
         // On a screen that is less broad than usual the layout's scale follows the breadth; a room asks for a share of the height.
         const double needed = window()->height() / (kRoomLines * text::kSmall);
         larger.scale = std::max(larger.scale * kRoomScale, needed);

@@ -31,6 +31,8 @@ public:
     void showAside(Card* card);
     /// While projecting only a card that is meant for a room is shown, over the whole breadth, in print that a room can read.
     void setRoom(bool room);
+    /// At the desk too the card that was called for stands alone, over the whole breadth, in the print of the desk.
+    void setAlone(bool alone);
     /// The card for the room, or null.
     Card* roomCard() const;
     /// What was called for, in the legend's place; null: nothing.
@@ -67,7 +69,7 @@ private:
     Card* standing_ = nullptr;  ///< there while none is called for
     QTimer patience_;           ///< an answer that takes longer than a frame is shown as missing
     Look look_;
-    bool room_ = false, legendCalled_ = false;
+    bool room_ = false, alone_ = false, legendCalled_ = false;
 };
 
 }  // namespace tiepoint::ui

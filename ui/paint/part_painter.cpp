@@ -75,7 +75,7 @@ double middleYOf(const Picture& picture) { return picture.table->boardsMm.top + 
 PartScene sceneOf(const Picture& picture, int part) {
     const auto i = static_cast<std::size_t>(part);
     const Part& which = picture.bench().parts[i];
-    const bool held = picture.snapshot && picture.snapshot->inputs->held.contains(which.id);
+    const bool held = picture.held() && picture.held()->held.contains(which.id);
     PartScene scene{*picture.theme, which, picture.table->parts[i], held};
     if (picture.sizes.numberMm > 0)
         scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;

@@ -105,6 +105,7 @@ Lines linesOfQuestions() {
          "why does the selected part do that, help on it; on nothing all keys",
          {{KeyFor::Why, {Qt::SHIFT | Qt::Key_F1}}, {KeyFor::PartHelp, {Qt::Key_F1}}}},
         {kAsk, nullptr, "what is wrong? the next finding", {{KeyFor::NextFinding, {Qt::Key_F3}}}},
+        {kAsk, nullptr, "compare the bench with the goal of its exercise", {{KeyFor::Goal, {Qt::SHIFT | Qt::Key_F3}}}},
         {kAsk, nullptr, "a note", {{KeyFor::Note, {Qt::Key_F4}}}},
         {kAsk,
          nullptr,

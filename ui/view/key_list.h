@@ -46,6 +46,7 @@ enum class KeyFor {
     Why,
     PartHelp,
     NextFinding,
+    Goal,
     Loop,
     Sum,
     Legend,

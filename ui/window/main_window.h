@@ -16,9 +16,12 @@
 #include "ui/window/damage_desk.h"
 #include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
+#include "ui/window/exercise_desk.h"
 #include "ui/window/findings_desk.h"
 #include "ui/window/hunt_desk.h"
+#include "ui/window/hunt_menu.h"
 #include "ui/window/inquiry.h"
+#include "ui/window/kit_desk.h"
 #include "ui/window/lesson_desk.h"
 #include "ui/window/lesson_recorder.h"
 #include "ui/window/message_bar.h"
@@ -71,6 +74,9 @@ public:
     DoctorDesk& doctor() { return *doctor_; }
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
+    HuntMenu& huntMenu() { return *huntMenu_; }
+    KitDesk& kit() { return *kit_; }
+    ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
@@ -130,6 +136,9 @@ private:
     DoctorDesk* doctor_ = nullptr;
     SpreadDesk* spread_;
     HuntDesk* hunt_ = nullptr;
+    HuntMenu* huntMenu_ = nullptr;
+    ExerciseDesk* exercises_;
+    KitDesk* kit_;
     DamageDesk* damage_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
