@@ -31,6 +31,7 @@
 #include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
 #include "ui/window/sum_guide.h"
+#include "ui/window/surroundings_desk.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
 #include "ui/window/walk_guide.h"
@@ -78,6 +79,7 @@ public:
     KitDesk& kit() { return *kit_; }
     ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
+    SurroundingsDesk& surroundings() { return *surroundings_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     LessonDesk& lessons() { return *lessons_; }
@@ -140,6 +142,7 @@ private:
     ExerciseDesk* exercises_;
     KitDesk* kit_;
     DamageDesk* damage_;
+    SurroundingsDesk* surroundings_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
     LessonRecorder* recorder_;
