@@ -33,6 +33,7 @@
 #include "ui/window/start_card.h"
 #include "ui/window/sum_guide.h"
 #include "ui/window/time_desk.h"
+#include "ui/window/surroundings_desk.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
 #include "ui/window/walk_guide.h"
@@ -82,6 +83,7 @@ public:
     DamageDesk& damage() { return *damage_; }
     TimeDesk& time() { return *time_; }
     FlashDesk& flashes() { return *flashes_; }
+    SurroundingsDesk& surroundings() { return *surroundings_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     LessonDesk& lessons() { return *lessons_; }
@@ -147,6 +149,7 @@ private:
     DamageDesk* damage_;
     TimeDesk* time_ = nullptr;
     FlashDesk* flashes_ = nullptr;
+    SurroundingsDesk* surroundings_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
     LessonRecorder* recorder_;
