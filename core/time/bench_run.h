@@ -35,6 +35,9 @@ public:
     /// Goes on to a time. False where it stopped before: second() then says when, and the solution why.
     bool advanceTo(double second);
     double smoothUntil() const { return running_ ? run_.smoothUntil() : second_; }
+    /// The circuit's own run, for who reads what is stored.
+    CircuitRun& run() { return run_; }
+    const Layout& layout() const { return bench_.layout(); }
     bool isSteady() const { return !running_ || run_.isSteady(); }
     bool wasCapped() const { return running_ && run_.wasCapped(); }
     /// The present instant; valid until the next call.
