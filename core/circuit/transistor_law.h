@@ -30,8 +30,8 @@ public:
 
     explicit TransistorLaw(std::span<const double> figures)
         : transport_(figures[2], figures[3]),
-          forward_(figures[2] / figures[0], figures[3]),
-          reverse_(figures[2] / figures[1], figures[3]),
+          perGain_(1 / figures[0]),
+          perReverseGain_(1 / figures[1]),
           transitSecond_{figures[4], figures[5]},
           farad_{figures[6], figures[7]} {}
 
@@ -46,8 +46,8 @@ public:
     Tangent tangentAt(const Volts& touch, unsigned /*bits*/, double leakSiemens) const {
         const auto there = transport_.exponentialAt(touch[kBaseEmitter]);
         const auto back = transport_.exponentialAt(touch[kBaseCollector]);
-        const auto emitter = forward_.at(touch[kBaseEmitter], leakSiemens);
-        const auto collector = reverse_.at(touch[kBaseCollector], leakSiemens);
+        const auto emitter = transport_.withLeak(there, perGain_, touch[kBaseEmitter], leakSiemens);
+        const auto collector = transport_.withLeak(back, perReverseGain_, touch[kBaseCollector], leakSiemens);
         return {{there.ampere - back.ampere, emitter.ampere, collector.ampere},
                 {{{there.siemens, -back.siemens}, {emitter.siemens, 0}, {0, collector.siemens}}},
                 touch};
@@ -62,7 +62,8 @@ public:
     LawCharges<2, 2> chargesAt(const Volts& across) const {
         LawCharges<2, 2> charges;
         for (int port = 0; port < kPorts; ++port) {
-            const auto under = transport_.exponentialAt(across[port]);
+            // Nothing is under way where that takes no time.
+            const auto under = transitSecond_[port] > 0 ? transport_.exponentialAt(across[port]) : JunctionLaw::Point{};
             charges.coulomb[port] = farad_[port] * across[port] + transitSecond_[port] * under.ampere;
             charges.farad[port][port] = farad_[port] + transitSecond_[port] * under.siemens;
         }
@@ -70,7 +71,8 @@ public:
     }
 
 private:
-    JunctionLaw transport_, forward_, reverse_;
+    JunctionLaw transport_;
+    double perGain_, perReverseGain_;
     std::array<double, 2> transitSecond_, farad_;
 };
 
