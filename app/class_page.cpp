@@ -72,6 +72,7 @@ std::string listOf(const Comparison& comparison) {
     std::string list;
     for (const auto* told : {&comparison.differences, &comparison.behaviour})
         for (const BenchDifference& each : *told) list += "<li>" + escaped(each.text) + "</li>";
+    for (const std::string& each : comparison.limits) list += "<li>" + escaped(each) + "</li>";
     return list.empty() ? "nothing" : "<ul>" + list + "</ul>";
 }
 

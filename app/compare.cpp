@@ -10,7 +10,7 @@
 #include "core/base/printable.h"
 #include "core/bench/bench_file.h"
 #include "core/compare/class_comparison.h"
-#include "core/netlist/circuit_file.h"
+#include "core/compare/exercise_target.h"
 #include "ui/sheet/feedback.h"
 
 #include <fmt/format.h>
@@ -39,13 +39,6 @@ struct CompareOptions {
     }
 };
 
-Result<ComparisonTarget> readTarget(const std::string& file) {
-    auto read = readCircuit(file);
-    if (!read) return read.error();
-    for (const Error& warning : read->warnings) spdlog::warn(warning.oneLine());
-    return read->bench ? ComparisonTarget(read->bench) : ComparisonTarget(read->netlist);
-}
-
 void writeDifferences(JsonWriter& json, std::string_view name, const std::vector<BenchDifference>& differences) {
     const auto addresses = [](const std::vector<Hole>& holes) {
         std::vector<std::string> names;
@@ -62,17 +55,20 @@ void writeDifferences(JsonWriter& json, std::string_view name, const std::vector
     json.endArray();
 }
 
-void writeComparison(JsonWriter& json, const Comparison& comparison) {
+/// Of an exercise its limits too.
+void writeComparison(JsonWriter& json, const Comparison& comparison, const ComparisonTarget& target) {
     json.field("sameCircuit", comparison.sameCircuit).field("sameBehaviour", comparison.sameBehaviour);
     json.field("allPositions", comparison.allPositions);
     writeDifferences(json, "differences", comparison.differences);
     writeDifferences(json, "behaviour", comparison.behaviour);
+    if (target.exercise.empty()) return;
+    json.field("reached", comparison.isReached()).texts("limits", comparison.limits);
 }
 
-std::string comparisonAsJson(const Comparison& comparison) {
+std::string comparisonAsJson(const Comparison& comparison, const ComparisonTarget& target) {
     JsonWriter json;
     json.beginObject();
-    writeComparison(json, comparison);
+    writeComparison(json, comparison, target);
     json.endObject();
     return json.take();
 }
@@ -96,6 +92,7 @@ std::string comparisonAsText(std::string_view title, const Comparison& compariso
     for (const BenchDifference& each : comparison.differences)
         text += fmt::format("  {}{}\n", each.text, placesWords(each.holes));
     for (const BenchDifference& each : comparison.behaviour) text += fmt::format("  {}\n", each.text);
+    for (const std::string& each : comparison.limits) text += fmt::format("  {}\n", each);
     if (!comparison.allPositions)
         text += "  So many switches work together that not every position of theirs was tried.\n";
     return text;
@@ -112,19 +109,19 @@ int runPair(const CompareOptions& options, const ComparisonTarget& target) {
         error.file = options.mine;
         return complain(error);
     }
-    print(options.json ? comparisonAsJson(*compared) : comparisonAsText(bench->title, *compared));
-    return compared->sameBehaviour ? kExitGood : kExitBad;
+    print(options.json ? comparisonAsJson(*compared, target) : comparisonAsText(bench->title, *compared));
+    return compared->isReached() ? kExitGood : kExitBad;
 }
 
 // A folder.
 
-std::string rowsAsJson(const std::vector<LearnerRow>& rows) {
+std::string rowsAsJson(const std::vector<LearnerRow>& rows, const ComparisonTarget& target) {
     JsonWriter json;
     json.beginObject().key("rows").beginArray();
     for (const LearnerRow& row : rows) {
         json.beginObject().field("file", row.file);
         if (row.error.empty())
-            writeComparison(json, row.comparison);
+            writeComparison(json, row.comparison, target);
         else
             json.field("error", row.error);
         json.endObject();
@@ -142,6 +139,7 @@ std::string rowsAsText(const std::vector<LearnerRow>& rows) {
         }
         text += fmt::format("{}: {}\n", row.file, verdictWords(row.comparison));
         for (const BenchDifference& each : row.comparison.differences) text += fmt::format("  {}\n", each.text);
+        for (const std::string& each : row.comparison.limits) text += fmt::format("  {}\n", each);
     }
     return text;
 }
@@ -189,9 +187,9 @@ int runClass(const CompareOptions& options, const ComparisonTarget& target) {
     }
     const auto written = writeReports(options, rows, target);
     if (!written) return complain(written.error());
-    print(options.json ? rowsAsJson(rows) : rowsAsText(rows));
+    print(options.json ? rowsAsJson(rows, target) : rowsAsText(rows));
     const bool all = std::ranges::all_of(
-        rows, [](const LearnerRow& row) { return row.error.empty() && row.comparison.sameBehaviour; });
+        rows, [](const LearnerRow& row) { return row.error.empty() && row.comparison.isReached(); });
     return all ? kExitGood : kExitBad;
 }
 
@@ -201,9 +199,10 @@ int runCompare(const CompareOptions& options) {
     std::error_code unseen;
     const bool isFolder = fs::is_directory(options.mine, unseen);
     if (!isFolder && options.hasReports()) return complain("compare: --csv, --html and --feedback are for a folder");
-    const auto target = readTarget(options.targetFile());
-    if (!target) return complain(target.error());
-    return isFolder ? runClass(options, *target) : runPair(options, *target);
+    const auto read = readTarget(options.targetFile());
+    if (!read) return complain(read.error());
+    for (const Error& warning : read->warnings) spdlog::warn(warning.oneLine());
+    return isFolder ? runClass(options, *read->target) : runPair(options, *read->target);
 }
 
 }  // namespace
@@ -211,7 +210,7 @@ int runCompare(const CompareOptions& options) {
 Action declareCompare(CLI::App& parser) {
     auto options = std::make_shared<CompareOptions>();
     parser.add_option("MINE", options->mine, "A bench, or a folder of learners' benches")->required();
-    parser.add_option("TARGET", options->second, "What it is compared with: a bench or a circuit");
+    parser.add_option("TARGET", options->second, "What it is compared with: a bench, a circuit or an exercise");
     parser.add_option("--target", options->target, "The same, where MINE is a folder");
     parser.add_option("--csv", options->csv, "Write a row for each file of the folder as CSV");
     parser.add_option("--html", options->html, "Write them as a page with a picture of each bench");

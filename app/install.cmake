@@ -13,7 +13,8 @@ install(FILES ${CMAKE_CURRENT_BINARY_DIR}/tiepoint.metainfo.xml DESTINATION ${CM
 install(FILES ${CMAKE_CURRENT_BINARY_DIR}/tiepoint.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
 install(FILES ${PROJECT_SOURCE_DIR}/LICENSE DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/tiepoint RENAME copyright)
 install(FILES ${PROJECT_SOURCE_DIR}/README.md DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/tiepoint)
-install(DIRECTORY ${PROJECT_SOURCE_DIR}/resources/benches/ ${PROJECT_SOURCE_DIR}/resources/lessons/ DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/tiepoint/examples
+install(DIRECTORY ${PROJECT_SOURCE_DIR}/resources/benches/ ${PROJECT_SOURCE_DIR}/resources/lessons/
+        ${PROJECT_SOURCE_DIR}/resources/exercises/ DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/tiepoint/examples
         FILES_MATCHING PATTERN "*.bench.json" PATTERN "*.lesson.json")
 
 set(CPACK_GENERATOR DEB)

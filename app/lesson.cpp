@@ -6,6 +6,8 @@
 #include "app/offscreen.h"
 #include "app/output.h"
 #include "core/base/printable.h"
+#include "core/compare/exercise_target.h"
+#include "core/course/exercise.h"
 #include "core/course/fit.h"
 #include "core/course/lesson_check.h"
 #include "core/course/lesson_file.h"
@@ -45,7 +47,7 @@ void writeClaims(JsonWriter& json, const CheckedStep& step) {
 }
 
 void writeChecked(JsonWriter& json, const Lesson& lesson, const CheckedLesson& checked) {
-    json.field("holds", checked.good()).key("steps").beginArray();
+    json.field("holds", checked.good() && complaintsAbout(lesson).empty()).key("steps").beginArray();
     for (int step = 0; step < lesson.stepCount(); ++step) {
         json.beginObject().field("step", step + 1).field("caption", lesson.steps[step].caption);
         json.field("holds", checked.steps[step].good());
@@ -74,16 +76,20 @@ int runLessonCheck(const LessonOptions& options) {
     const auto lesson = readLessonInput(options.file);
     if (!lesson) return complain(lesson.error());
     const CheckedLesson checked = checkLesson(*lesson);
+    const std::vector<std::string> complaints = complaintsAbout(*lesson);
+    const bool good = checked.good() && complaints.empty();
     if (options.json) {
         JsonWriter json;
         json.beginObject().field("title", lesson->title);
         writeChecked(json, *lesson, checked);
+        if (isExercise(*lesson)) json.texts("exercise", complaints);
         print(json.endObject().take());
     } else {
-        print(fmt::format("{}: {}\n{}", printable(lesson->title), checked.good() ? "all holds" : "not all holds",
-                          checkedAsText(*lesson, checked)));
+        std::string text = checkedAsText(*lesson, checked);
+        for (const std::string& complaint : complaints) text += fmt::format("  {}\n", printable(complaint));
+        print(fmt::format("{}: {}\n{}", printable(lesson->title), good ? "all holds" : "not all holds", text));
     }
-    return checked.good() ? kExitGood : kExitBad;
+    return good ? kExitGood : kExitBad;
 }
 
 std::string gapText(const KitGap& gap) {

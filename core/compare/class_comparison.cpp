@@ -143,9 +143,11 @@ LearnerRow learnerRowOf(const fs::path& path, const ClassComparison& wanted, con
 
 bool isHidden(const fs::path& path) { return path.filename().string().starts_with("."); }
 
-std::string differencesInOne(const std::vector<BenchDifference>& differences) {
+/// Differences, and the limits that are passed.
+std::string differencesInOne(const std::vector<BenchDifference>& differences, const std::vector<std::string>& limits) {
     std::string all;
     for (const BenchDifference& each : differences) all += (all.empty() ? "" : " ") + each.text;
+    for (const std::string& each : limits) all += (all.empty() ? "" : " ") + each;
     return all;
 }
 
@@ -201,7 +203,8 @@ std::string rowsAsCsv(const std::vector<LearnerRow>& rows) {
         std::vector<BenchDifference> told = row.comparison.differences;
         if (told.empty() && !row.comparison.sameBehaviour) told = row.comparison.behaviour;
         csv += csvLine({csvText(row.file), said(row.comparison.sameCircuit), said(row.comparison.sameBehaviour),
-                        row.error.empty() ? csvText(differencesInOne(told)) : "", csvText(row.error)});
+                        row.error.empty() ? csvText(differencesInOne(told, row.comparison.limits)) : "",
+                        csvText(row.error)});
     }
     return csv;
 }

@@ -4,6 +4,7 @@
 #include "core/compare/chain_order.h"
 #include "core/compare/counted_bench.h"
 #include "core/compare/same_behaviour.h"
+#include "core/course/exercise.h"
 #include "core/netlist/bench_netlist.h"
 #include "core/netlist/equality.h"
 
@@ -80,6 +81,7 @@ Result<Comparison> compareBenches(std::shared_ptr<const Bench> mine, const Compa
     comparison.sameBehaviour = behaviour.same;
     comparison.allPositions = behaviour.allPositions;
     comparison.behaviour = std::move(behaviour.seen);
+    comparison.limits = limitsPassed(*layout->bench, target.limits);
     return comparison;
 }
 

@@ -9,6 +9,7 @@
 // Plain values; a Target is immutable once made and may be shared by threads. Stoppable (core/base/stopping.h).
 
 #include "core/base/result.h"
+#include "core/course/lesson.h"
 #include "core/netlist/netlist.h"
 #include "core/nets/layout.h"
 
@@ -44,7 +45,11 @@ struct Comparison {
     std::vector<BenchDifference>
         differences;  ///< of circuits and settings; empty for the same circuit with its supplies on alike
     std::vector<BenchDifference>
-        behaviour;  ///< what is seen or read to be otherwise, one position for each light or reading
+        behaviour;                    ///< what is seen or read to be otherwise, one position for each light or reading
+    std::vector<std::string> limits;  ///< of an exercise that are passed, each in a sentence
+
+    /// Whether the bench does what is asked for within what is allowed.
+    bool isReached() const { return sameBehaviour && limits.empty(); }
 };
 
 /// What benches are compared with.
@@ -60,6 +65,8 @@ public:
     std::shared_ptr<const Layout> layout;  ///< without instruments
     Netlist circuit;
     bool hasPlaces = true;
+    LessonLimits limits;   ///< of an exercise; else none
+    std::string exercise;  ///< its title; empty: no exercise
 };
 
 /// Compares a bench with a target. An error where the circuits are so alike in themselves that it can't be decided which part is which.

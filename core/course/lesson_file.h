@@ -28,6 +28,9 @@ Result<ReadLesson> readLessonFile(const std::filesystem::path& path);
 std::string writeLesson(const Lesson& lesson);
 Result<Done> writeLessonFile(const Lesson& lesson, const std::filesystem::path& path);
 
+/// The format that a text says it has; empty where it says none or can't be scanned.
+std::string formatOfText(std::string_view text);
+
 /// What a file on the table is: a bench, or a lesson that begins with one.
 struct ReadTable {
     Bench bench;

@@ -15,8 +15,10 @@ namespace {
 
 constexpr std::string_view kTableMark = "\xEF\xBB\xBF";
 
-/// The format that a text says it has; empty where it says none or can't be scanned.
-std::string formatNameOf(std::string_view text) {
+}  // namespace
+
+std::string formatOfText(std::string_view text) {
+    if (text.starts_with(kTableMark)) text.remove_prefix(kTableMark.size());
     constexpr std::array<std::string_view, 4> kLists = {"boards", "parts", "jumpers", "steps"};
     FileHead head;
     const auto error = scanJson(text, kLists, [&](JsonPiece&& piece) {
@@ -25,13 +27,9 @@ std::string formatNameOf(std::string_view text) {
     return error ? std::string() : std::string(head.format().value_or(""));
 }
 
-}  // namespace
-
 Result<ReadTable> readTable(std::string_view text) try {
     if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
-    std::string_view bare = text;
-    if (bare.starts_with(kTableMark)) bare.remove_prefix(kTableMark.size());
-    if (formatNameOf(bare) == kLessonFormat) {
+    if (formatOfText(text) == kLessonFormat) {
         auto read = readLesson(text);
         if (!read) return read.error();
         auto lesson = std::make_shared<const Lesson>(std::move(read.value().lesson));

@@ -9,6 +9,7 @@
 #include "core/bench/file_head.h"
 #include "core/bench/kept_members.h"
 #include "core/bench/read_helpers.h"
+#include "core/course/exercise.h"
 #include "core/course/lesson_file.h"
 #include "core/course/read_predicate.h"
 #include "core/course/read_prediction.h"
@@ -46,6 +47,11 @@ public:
         if (error_) return std::move(*error_);
         if (!lesson_.start) return located(text_, {ErrorKind::Format, "the member \"start\" is missing", {}, 0});
         if (steps_.empty()) return located(text_, {ErrorKind::Format, "a lesson has at least one step", "/steps", 0});
+        if (hasLock(lesson_, "mends")) {
+            auto locked = std::make_shared<Bench>(*lesson_.start);
+            lockMends(*locked);
+            lesson_.start = std::move(locked);
+        }
         for (std::size_t i = 0; i < steps_.size() && !error_; ++i) takeStep(steps_[i], fmt::format("/steps/{}", i));
         if (error_) return std::move(*error_);
         ReadLesson read{std::move(lesson_), kept_.takeWarnings()};

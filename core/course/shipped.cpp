@@ -13,17 +13,16 @@
 namespace tiepoint {
 namespace {
 
-std::vector<ShippedLesson> readShipped() {
+std::vector<ShippedLesson> readShipped(std::string_view folder) {
     std::vector<ShippedLesson> lessons;
     for (const EmbeddedFile& file : embeddedFiles()) {
-        constexpr std::string_view kFolder = "lessons/";
-        if (!file.name.starts_with(kFolder)) continue;
+        if (!file.name.starts_with(folder)) continue;
         auto read = readLesson(file.text);
         if (!read) {
             fmt::print(stderr, "{}: {}\n", file.name, read.error().oneLine());
             std::abort();
         }
-        const int number = std::atoi(std::string(file.name.substr(kFolder.size(), 2)).c_str());
+        const int number = std::atoi(std::string(file.name.substr(folder.size(), 2)).c_str());
         lessons.push_back({file.name, number, std::make_shared<const Lesson>(std::move(read).value().lesson)});
     }
     std::ranges::sort(lessons, {}, &ShippedLesson::number);
@@ -33,14 +32,21 @@ std::vector<ShippedLesson> readShipped() {
 }  // namespace
 
 std::span<const ShippedLesson> shippedLessons() {
-    static const std::vector<ShippedLesson> lessons = readShipped();
+    static const std::vector<ShippedLesson> lessons = readShipped("lessons/");
     return lessons;
 }
 
+std::span<const ShippedLesson> shippedExercises() {
+    static const std::vector<ShippedLesson> exercises = readShipped("exercises/");
+    return exercises;
+}
+
 const ShippedLesson* findShippedLesson(std::string_view name) {
-    const auto lessons = shippedLessons();
-    const auto found = std::ranges::find(lessons, name, &ShippedLesson::name);
-    return found == lessons.end() ? nullptr : &*found;
+    for (const auto& shipped : {shippedLessons(), shippedExercises()}) {
+        const auto found = std::ranges::find(shipped, name, &ShippedLesson::name);
+        if (found != shipped.end()) return &*found;
+    }
+    return nullptr;
 }
 
 }  // namespace tiepoint

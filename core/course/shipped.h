@@ -17,7 +17,9 @@ struct ShippedLesson {
 };
 
 std::span<const ShippedLesson> shippedLessons();
-/// The lesson of that name, or null.
+/// The exercises that ship, in their order; numbered from 1.
+std::span<const ShippedLesson> shippedExercises();
+/// The lesson or exercise of that name, or null.
 const ShippedLesson* findShippedLesson(std::string_view name);
 
 }  // namespace tiepoint

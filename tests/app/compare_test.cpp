@@ -42,13 +42,53 @@ TEST(Compare, OneValueIsSaidWithItsPlaces) {
     EXPECT_NE(told["differences"][0]["text"].get<std::string>().find("330"), std::string::npos);
 }
 
+std::string shippedExercise(const std::string& name) {
+    return std::string(TIEPOINT_SOURCE_DIR) + "/resources/exercises/" + name + ".lesson.json";
+}
+
+TEST(Compare, AnExerciseIsJudgedByGoalAndLimits) {
+    const std::string exercise = shippedExercise("01-either-keeper");
+    const json lesson = json::parse(readFile(exercise));
+    const std::string goal = scratchFile("goal.bench.json", lesson["goal"].dump());
+    const std::string start = scratchFile("start.bench.json", lesson["start"].dump());
+    json wordy = lesson["goal"];
+    wordy["jumpers"].push_back({{"id", "W8"}, {"ends", {"A.b4", "A.d4"}}, {"colour", "red"}});
+    wordy["jumpers"].push_back({{"id", "W9"}, {"ends", {"A.b9", "A.d9"}}, {"colour", "red"}});
+    const std::string wordyFile = scratchFile("long.bench.json", wordy.dump());
+    EXPECT_EQ(runProgram({"compare", goal, exercise}).code, 0);
+    EXPECT_EQ(runProgram({"compare", start, exercise}).code, 1);
+    const Ran ran = runProgram({"compare", wordyFile, exercise});
+    EXPECT_EQ(ran.code, 1);
+    EXPECT_NE(ran.output.find("the same circuit, and it does the same"), std::string::npos);
+    EXPECT_NE(ran.output.find("Two jumpers more than the four allowed."), std::string::npos) << ran.output;
+    const json told = json::parse(runProgram({"compare", wordyFile, exercise, "--json"}).output);
+    EXPECT_EQ(told["sameBehaviour"], true);
+    EXPECT_EQ(told["reached"], false);
+    EXPECT_EQ(told["limits"].size(), 1u);
+    EXPECT_EQ(runProgram({"lesson", "check", exercise}).code, 0);
+    EXPECT_EQ(runProgram({"lesson", "check", shippedExercise("02-two-doors")}).code, 0);
+    const fs::path folder = scratchFolder() / "exercise class";
+    fs::remove_all(folder);
+    fs::create_directories(folder);
+    fs::copy_file(goal, folder / "ann.bench.json");
+    fs::copy_file(wordyFile, folder / "bea.bench.json");
+    const std::string csv = folder / "rows.csv";
+    EXPECT_EQ(runProgram({"compare", "--target", exercise, folder, "--csv", csv}).code, 1);
+    const std::string rows = readFile(csv);
+    EXPECT_NE(rows.find("ann.bench.json,true,true,,\r\n"), std::string::npos) << rows;
+    EXPECT_NE(rows.find("bea.bench.json,true,true,Two jumpers more than the four allowed.,"), std::string::npos)
+        << rows;
+}
+
 TEST(Compare, WhatCantBeUsedIsOneLine) {
     for (const std::vector<std::string>& arguments :
          {std::vector<std::string>{"compare", harbourBench("beacon-lamp")},
           {"compare", harbourBench("beacon-lamp"), scratchFile("bad.bench.json", "{")},
           {"compare", scratchFile("bad2.bench.json", "{"), harbourBench("beacon-lamp")},
           {"compare", harbourBench("beacon-lamp"), harbourBench("lock-gate"), "--csv", "x.csv"},
-          {"compare", "--target", harbourBench("beacon-lamp"), "/nowhere"}}) {
+          {"compare", "--target", harbourBench("beacon-lamp"), "/nowhere"},
+          {"compare", harbourBench("beacon-lamp"),
+           std::string(TIEPOINT_SOURCE_DIR) + "/resources/lessons/05-one-loop.lesson.json"}}) {
         const Ran ran = runProgram(arguments);
         EXPECT_EQ(ran.code, 2) << ran.output;
         EXPECT_TRUE(ran.output.empty());

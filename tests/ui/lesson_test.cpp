@@ -152,6 +152,76 @@ TEST_F(LessonTest, HandsAreCountedTwiceAndKept) {
     EXPECT_EQ(run().hands(2), 13);
 }
 
+TEST_F(LessonTest, HandsAreCountedTableByTableWhereTheTeacherWantsIt) {
+    open(kOneLoop);
+    press(Qt::Key_PageDown);
+    LessonBand& band = lessons().band();
+    const auto click = [&](const QRectF& place) {
+        ASSERT_FALSE(place.isEmpty());
+        QTest::mouseClick(&band, Qt::LeftButton, {}, place.center().toPoint());
+        QApplication::processEvents();
+    };
+    click(band.answerPlace(0));
+    EXPECT_EQ(run().hands(0), 1);
+    const int height = band.height();
+    click(band.byTablePlace());
+    EXPECT_EQ(run().table(), 1);
+    EXPECT_GT(band.height(), height) << "a row of tables";
+    for (int table = 1; table <= LessonRun::kTables; ++table)
+        EXPECT_TRUE(QRectF(band.rect()).contains(band.countedPlace(table))) << table;
+    click(band.answerPlace(2));
+    click(band.answerPlace(2));
+    EXPECT_EQ(run().hands(0), -1) << "counted anew, table by table";
+    EXPECT_TRUE(run().isCounted(1));
+    click(band.countedPlace(4));
+    EXPECT_EQ(run().table(), 4);
+    click(band.answerPlace(2));
+    EXPECT_EQ(run().hands(2), 3) << "all tables";
+    EXPECT_EQ(run().handsOf(4, 2), 1);
+    QTest::keyClick(&band, Qt::Key_Tab);
+    EXPECT_EQ(run().table(), 5);
+    QTest::keyClick(&band, Qt::Key_7);
+    EXPECT_EQ(run().handsOf(5, 2), 7);
+    open(kOneLoop);
+    EXPECT_EQ(run().stepBefore(), 0);
+    press(Qt::Key_PageDown);
+    EXPECT_EQ(run().hands(2), 10) << "kept by table";
+    EXPECT_EQ(run().handsOf(1, 2), 2);
+}
+
+TEST_F(LessonTest, WhereItEndedIsTakenUpAgainAndTheQuestionsOnPaperComeBack) {
+    open(kHiddenMetal);
+    while (!run().isAtEnd()) press(Qt::Key_PageDown);
+    EXPECT_FALSE(lessons().paper().isVisible());
+    press(Qt::Key_PageDown);
+    ASSERT_TRUE(lessons().paper().isVisible()) << "a lesson ends with two questions on paper";
+    EXPECT_EQ(lessons().paper().questions().size(), 2);
+    const QStringList asked = lessons().paper().questions();
+    press(Qt::Key_PageUp);
+    EXPECT_FALSE(lessons().paper().isVisible());
+    run().goTo(2);
+    open(kHiddenMetal);
+    const auto offered = [&](const char* word) -> QToolButton* {
+        for (QToolButton* key : window().bar().keys())
+            if (key->text().contains(QString::fromLatin1(word))) return key;
+        return nullptr;
+    };
+    EXPECT_EQ(offered("last lesson"), nullptr) << "its own questions end it";
+    ASSERT_NE(offered("Go on at step 3"), nullptr);
+    offered("Go on at step 3")->click();
+    EXPECT_EQ(run().step(), 2);
+    EXPECT_TRUE(window().projection().isProjecting());
+    open(kOneLoop);
+    ASSERT_NE(offered("last lesson"), nullptr);
+    offered("last lesson")->click();
+    ASSERT_TRUE(lessons().paper().isVisible());
+    EXPECT_EQ(lessons().paper().questions(), asked);
+    EXPECT_TRUE(lessons().paper().heading().contains(QStringLiteral("Hidden metal")));
+    press(Qt::Key_PageDown);
+    EXPECT_FALSE(lessons().paper().isVisible());
+    EXPECT_EQ(run().step(), 0);
+}
+
 TEST_F(LessonTest, TheWrongIdeaStandsBesideTheTruth) {
     open(kOneLoop);
     press(Qt::Key_PageDown);

@@ -23,14 +23,19 @@ public:
     ~ComparePanel() override;
 
     void setLook(const Look& look);
-    /// Compares and shows; what a target without places has to show is its words alone.
-    void compare(std::shared_ptr<const Bench> mine, std::shared_ptr<const ComparisonTarget> target);
+    /// Compares and shows; what a target without places has to show is its words alone. Of an exercise only one's own bench is shown and
+    /// where to look on it, until the goal is asked for; `task` is said above.
+    void compare(std::shared_ptr<const Bench> mine, std::shared_ptr<const ComparisonTarget> target,
+                 const QString& task = {});
 
     const Comparison& comparison() const { return comparison_; }
     QLabel& verdict() const { return *verdict_; }
     QListWidget& list() const { return *list_; }
     QLabel& minePicture() const { return *pictures_[0]; }
     QLabel& targetPicture() const { return *pictures_[1]; }
+    QLabel& task() const { return *task_; }
+    QToolButton& goalKey() const { return *goal_; }
+    bool showsGoal() const { return showsGoal_; }
     bool isWorking() const { return working_; }
 
 Q_SIGNALS:
@@ -49,6 +54,9 @@ private:
     void paintPictures();
     void arrange();
     void close();
+    void toggleGoal();
+    void layTitles();
+    bool isExercise() const { return target_ && !target_->exercise.empty(); }
     const BenchDifference* chosen() const;
 
     Look look_;
@@ -59,7 +67,10 @@ private:
     QLabel* titles_[2];
     QLabel* pictures_[2];
     QListWidget* list_;
-    QToolButton* done_;
+    QLabel* task_;
+    QToolButton *done_, *goal_;
+    std::vector<const BenchDifference*> rows_;  ///< what each line of the list is about; null: a limit
+    bool showsGoal_ = true;
     QThreadPool pool_;
     std::stop_source stop_;
     int asked_ = 0;

@@ -62,9 +62,16 @@ std::function<void(Given)> FileActions::once(const std::function<void(Given)>& t
 
 void FileActions::newBench(const std::function<void()>& then) {
     whenSafe([this, then] {
-        put(makeNewBench(), nullptr, {});
+        put(makeNew_(), nullptr, {});
         Q_EMIT opened();
         then();
+    });
+}
+
+void FileActions::putLesson(std::shared_ptr<const Lesson> lesson) {
+    whenSafe([this, lesson] {
+        put(*lesson->start, lesson, {});
+        Q_EMIT opened();
     });
 }
 
@@ -89,6 +96,14 @@ void FileActions::openEmbedded(const QString& name, const std::optional<Views>& 
         if (views) read.value().bench.views = SavedViews{*views, {}};
         put(std::move(read.value().bench), read->lesson, {});
         Q_EMIT opened();
+    });
+}
+
+void FileActions::openMade(const Bench& bench, const std::function<void()>& then) {
+    whenSafe([this, bench, then] {
+        put(bench, nullptr, {});
+        Q_EMIT opened();
+        then();
     });
 }
 

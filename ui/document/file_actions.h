@@ -44,6 +44,10 @@ public:
     FileActions(BenchDocument& document, FileGuard& guard, QWidget* window);
     void setAsker(Asker asker) { asker_ = std::move(asker); }
 
+    /// What a new bench has on it; by default the usual board and supply.
+    void setNewBench(std::function<Bench()> make) { makeNew_ = std::move(make); }
+    /// A lesson that was made in the window, in place of the one it was made from.
+    void putLesson(std::shared_ptr<const Lesson> lesson);
     /// Goes on with `then` when the new bench is there.
     void newBench(const std::function<void()>& then = [] {});
     void open();
@@ -56,6 +60,8 @@ public:
     /// A bench of the program's own, by its name among the embedded files; gets no path, so that saving asks for one.
     /// `views`: what it is shown in; without, as the bench says.
     void openEmbedded(const QString& name, const std::optional<Views>& views = std::nullopt);
+    /// A bench that the program has made: gets no path. Goes on with `then` when it is on the table; not if the person cancels.
+    void openMade(const Bench& bench, const std::function<void()>& then);
     /// Unsaved work of a program that is gone: opened as unsaved changes of its own file. Goes on with `then` when it is on the table; not
     /// if the person cancels or the copy can't be read.
     void openCopy(const Recovery& recovery, const std::function<void()>& then);
@@ -93,6 +99,7 @@ private:
     FileGuard& guard_;
     Asker asker_;
     std::shared_ptr<const Lesson> lesson_;
+    std::function<Bench()> makeNew_ = makeNewBench;
     quint64 questions_ = 0, standing_ = 0;  ///< how many were asked; the one that waits, or 0
 };
 

@@ -18,6 +18,7 @@ namespace {
 constexpr double kBoardShape = 2.7;          // breadth of a small board by its height
 constexpr double kMostStepBreadth = 0.0525;  // of the width
 constexpr int kDecimal = 10;
+constexpr double kByTableShare = 0.18;  // of the height: how broad its key is
 
 QString handsInWords(int hands) {
     return hands == 1 ? QStringLiteral("1 hand") : QStringLiteral("%1 hands").arg(hands);
@@ -59,7 +60,7 @@ bool LessonBand::countsHands() const {
 
 int LessonBand::wantedHeight(int window) const {
     double shares = kStepsShare;
-    if (asks()) shares += kQuestionShare + kAnswerShare + (run_.isVeiled() ? 0 : kSeenShare);
+    if (asks()) shares += kQuestionShare + tableRow() + kAnswerShare + (run_.isVeiled() ? 0 : kSeenShare);
     if (ticks()) shares += kTablesShare;
     return qRound(shares * window);
 }
@@ -83,7 +84,21 @@ QRectF LessonBand::answerPlace(int answer) const {
     if (!asks()) return {};
     const int count = static_cast<int>(run_.present().ask->answers.size());
     const double gap = kAnswerGapShare * high(), breadth = (width() - 2 * side() - (count - 1) * gap) / count;
-    return {side() + answer * (breadth + gap), kQuestionShare * high(), breadth, kAnswerShare * high() - gap / 4};
+    return {side() + answer * (breadth + gap), (kQuestionShare + tableRow()) * high(), breadth,
+            kAnswerShare * high() - gap / 4};
+}
+
+QRectF LessonBand::byTablePlace() const {
+    if (!countsHands()) return {};
+    const double breadth = kByTableShare * high(), tall = 0.72 * kQuestionShare * high();
+    return {width() - side() - breadth, (kQuestionShare * high() - tall) / 2, breadth, tall};
+}
+
+QRectF LessonBand::countedPlace(int table) const {
+    if (!countsTables()) return {};
+    const double gap = kAnswerGapShare * high() / 2, room = width() - 2 * side();
+    const double breadth = (room - (LessonRun::kTables - 1) * gap) / LessonRun::kTables;
+    return {side() + (table - 1) * (breadth + gap), kQuestionShare * high(), breadth, 0.8 * kTableRowShare * high()};
 }
 
 QRectF LessonBand::tablePlace(int table) const {
@@ -100,6 +115,17 @@ QRectF LessonBand::stepPlace(int step) const {
     const double breadth = std::min(kMostStepBreadth * width(), (0.72 * width() - side()) / count - gap);
     const double tall = breadth / kBoardShape, row = kStepsShare * high();
     return {side() + step * (breadth + gap), height() - row + (row - tall) / 2, breadth, tall};
+}
+
+/// What a click changes: the hands of the table that is counted, or of all.
+int LessonBand::counting(int answer) const {
+    return run_.countsByTable() ? run_.handsOf(run_.table(), answer) : run_.hands(answer);
+}
+
+bool LessonBand::focusNextPrevChild(bool next) {
+    if (!countsTables()) return QWidget::focusNextPrevChild(next);
+    run_.setTable(std::clamp(run_.table() + (next ? 1 : -1), 1, LessonRun::kTables));
+    return true;
 }
 
 int LessonBand::answerAt(QPointF place) const {
@@ -122,9 +148,11 @@ void LessonBand::paintEvent(QPaintEvent*) {
 void LessonBand::paintQuestion(QPainter& painter) {
     const Theme& theme = *look_.theme;
     const Prediction& ask = *run_.present().ask;
-    const QRectF row(side(), 0, width() - 2 * side(), kQuestionShare * high());
+    const double key = countsHands() ? byTablePlace().width() + side() / 2 : 0;
+    const QRectF row(side(), 0, width() - 2 * side() - key, kQuestionShare * high());
     sheet_.draw(painter, row, qs(ask.question),
                 {uiFont(high() / kQuestionLines, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
+    if (countsHands()) paintByTable(painter);
     for (int i = 0; i < static_cast<int>(ask.answers.size()); ++i) paintAnswer(painter, i);
     if (run_.isVeiled()) return;
     const QRectF seen(side(), (kQuestionShare + kAnswerShare) * high(), width() - 2 * side(), kSeenShare * high());
@@ -149,12 +177,15 @@ void LessonBand::paintAnswer(QPainter& painter, int answer) {
     sheet_.draw(painter, number, QString::number(answer + 1),
                 {font, right ? theme.accent : theme.dimText, Qt::AlignLeft | Qt::AlignVCenter});
     const int hands = run_.hands(answer), before = run_.handsBefore(answer);
+    const int here = countsTables() ? std::max(0, run_.handsOf(run_.table(), answer)) : -1;
     QString counted;
-    if (hands >= 0)
+    if (here >= 0)
+        counted = QStringLiteral("%1 of %2").arg(here).arg(std::max(0, hands));
+    else if (hands >= 0)
         counted = handsInWords(hands);
     else if (run_.phase() == LessonRun::Phase::Talk && before >= 0)
         counted = handsInWords(before);
-    if (run_.phase() >= LessonRun::Phase::VoteAgain && before >= 0 && hands >= 0)
+    if (here < 0 && run_.phase() >= LessonRun::Phase::VoteAgain && before >= 0 && hands >= 0)
         counted = QStringLiteral("%1, was %2").arg(hands).arg(before);
     const QFont small = uiFont(high() / kSmallestLines);
     const double handsBreadth = counted.isEmpty() ? 0 : wordsSize(counted, small, 1e4, false).width() + pad;
@@ -176,15 +207,40 @@ void LessonBand::paintAnswer(QPainter& painter, int answer) {
     painter.strokePath(tick, QPen(theme.card, 0.22 * radius, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
 }
 
-void LessonBand::paintTables(QPainter& painter) {
+/// A framed number.
+void LessonBand::paintTable(QPainter& painter, const QRectF& frame, int table, bool marked) {
     const Theme& theme = *look_.theme;
     const double line = high() / 540;
+    painter.setPen(QPen(marked ? theme.accent : theme.cardEdge, marked ? 1.8 * line : line));
+    painter.setBrush(marked ? mix(theme.card, theme.accent, theme.dark ? 0.18 : 0.10) : theme.card);
+    painter.drawRoundedRect(frame, 3 * line, 3 * line);
+    if (table <= 0) return;
+    sheet_.draw(painter, frame, QString::number(table),
+                {uiFont(high() / kSmallestLines, QFont::DemiBold), theme.text, Qt::AlignCenter});
+}
+
+/// The key that counts table by table, and then the tables: the one that is counted is framed, counted ones have a line below.
+void LessonBand::paintByTable(QPainter& painter) {
+    const Theme& theme = *look_.theme;
+    paintTable(painter, byTablePlace(), 0, run_.countsByTable());
+    sheet_.draw(painter, byTablePlace(), QStringLiteral("By table"),
+                {uiFont(high() / kSmallestLines), theme.text, Qt::AlignCenter});
+    for (int table = 1; countsTables() && table <= LessonRun::kTables; ++table) {
+        const QRectF frame = countedPlace(table);
+        paintTable(painter, frame, table, table == run_.table());
+        if (!run_.isCounted(table)) continue;
+        const double thick = high() / 270;
+        painter.fillRect(QRectF(frame.left() + frame.width() / 4, frame.bottom() - 2 * thick, frame.width() / 2, thick),
+                         theme.text);
+    }
+}
+
+void LessonBand::paintTables(QPainter& painter) {
+    const Theme& theme = *look_.theme;
     for (int table = 1; table <= LessonRun::kTables; ++table) {
         const QRectF frame = tablePlace(table);
         const bool ticked = run_.isTicked(table);
-        painter.setPen(QPen(ticked ? theme.accent : theme.cardEdge, ticked ? 1.8 * line : line));
-        painter.setBrush(ticked ? mix(theme.card, theme.accent, theme.dark ? 0.18 : 0.10) : theme.card);
-        painter.drawRoundedRect(frame, 3 * line, 3 * line);
+        paintTable(painter, frame, 0, ticked);
         sheet_.draw(painter, ticked ? frame.adjusted(0, 0, 0, -0.4 * frame.height()) : frame, QString::number(table),
                     {uiFont(high() / kAnswerLines, QFont::DemiBold), theme.text, Qt::AlignCenter});
         if (ticked) {
@@ -220,7 +276,11 @@ void LessonBand::mousePressEvent(QMouseEvent* event) {
     if (answer >= 0 && countsHands()) {
         focused_ = answer;
         const int by = event->button() == Qt::RightButton ? -1 : 1;
-        return run_.setHands(answer, std::max(0, run_.hands(answer)) + by);
+        return run_.setHands(answer, std::max(0, counting(answer)) + by);
+    }
+    if (byTablePlace().contains(event->position())) return run_.setTable(run_.countsByTable() ? kWholeClass : 1);
+    for (int table = 1; countsTables() && table <= LessonRun::kTables; ++table) {
+        if (countedPlace(table).contains(event->position())) return run_.setTable(table);
     }
     for (int table = 1; ticks() && table <= LessonRun::kTables; ++table) {
         if (tablePlace(table).contains(event->position())) return run_.setTicked(table, !run_.isTicked(table));
@@ -234,7 +294,7 @@ void LessonBand::mousePressEvent(QMouseEvent* event) {
 void LessonBand::wheelEvent(QWheelEvent* event) {
     const int answer = answerAt(event->position());
     if (answer < 0 || !countsHands() || event->angleDelta().y() == 0) return QWidget::wheelEvent(event);
-    run_.setHands(answer, std::max(0, run_.hands(answer)) + (event->angleDelta().y() > 0 ? 1 : -1));
+    run_.setHands(answer, std::max(0, counting(answer)) + (event->angleDelta().y() > 0 ? 1 : -1));
     event->accept();
 }
 
@@ -259,7 +319,7 @@ void LessonBand::keyPressEvent(QKeyEvent* event) {
         return update();
     }
     if (countsHands() && focused_ >= 0 && (key == Qt::Key_Up || key == Qt::Key_Down))
-        return run_.setHands(focused_, std::max(0, run_.hands(focused_)) + (key == Qt::Key_Up ? 1 : -1));
+        return run_.setHands(focused_, std::max(0, counting(focused_)) + (key == Qt::Key_Up ? 1 : -1));
     if (countsHands() && focused_ >= 0 && key >= Qt::Key_0 && key <= Qt::Key_9) {
         const int typed = std::max(0, typed_) * kDecimal + (key - Qt::Key_0);
         const int hands = typed > LessonRun::kMostHands ? key - Qt::Key_0 : typed;

@@ -4,6 +4,7 @@
 // set the number. Window's thread only.
 
 #include "ui/lesson/lesson_run.h"
+#include "ui/lesson/lesson_sizes.h"
 #include "ui/theme/look.h"
 #include "ui/theme/words.h"
 
@@ -22,7 +23,9 @@ public:
     int wantedHeight(int window) const;
 
     QRectF answerPlace(int answer) const;
-    QRectF tablePlace(int table) const;  ///< 1 to 15
+    QRectF byTablePlace() const;           ///< the key that counts table by table
+    QRectF countedPlace(int table) const;  ///< the table whose hands are counted, 1 to 15
+    QRectF tablePlace(int table) const;    ///< 1 to 15
     QRectF stepPlace(int step) const;
     int focusedAnswer() const { return focused_; }
 
@@ -33,16 +36,23 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    /// Tab goes from table to table while hands are counted so.
+    bool focusNextPrevChild(bool next) override;
 
 private:
     bool asks() const { return run_.isRunning() && run_.present().ask.has_value(); }
     bool ticks() const { return run_.isRunning() && run_.present().kind == StepKind::Stop; }
     bool countsHands() const;
+    bool countsTables() const { return countsHands() && run_.countsByTable(); }
+    double tableRow() const { return countsTables() ? kTableRowShare : 0; }
     double high() const { return window()->height(); }
     double side() const;
     int answerAt(QPointF place) const;
+    int counting(int answer) const;
     void paintQuestion(QPainter& painter);
     void paintAnswer(QPainter& painter, int answer);
+    void paintByTable(QPainter& painter);
+    void paintTable(QPainter& painter, const QRectF& frame, int table, bool marked);
     void paintTables(QPainter& painter);
     void paintSteps(QPainter& painter);
     void follow();

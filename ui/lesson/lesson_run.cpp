@@ -1,7 +1,10 @@
 #include "ui/lesson/lesson_run.h"
 
-#include <QSettings>
-#include <QStringList>
+#include "core/base/file_io.h"
+#include "ui/theme/qs.h"
+
+#include <QCryptographicHash>
+#include <QDir>
 
 #include <algorithm>
 #include <cmath>
@@ -30,17 +33,27 @@ double scaleOf(const Lesson& lesson) {
     return scale;
 }
 
-QString settingsKey(const Lesson& lesson) {
-    QString name = QString::fromStdString(lesson.title);
-    return QStringLiteral("lessons/") + name.replace(QLatin1Char('/'), QLatin1Char('-'));
+/// What can't be read is as if nothing had been kept.
+ClassRecord readRecord(const QString& path) {
+    auto read = readClassRecordFile(path.toStdString());
+    return read ? std::move(read).value() : ClassRecord{};
 }
 
 }  // namespace
 
-LessonRun::LessonRun(BenchDocument& document, LiveBench& live, QObject* parent)
+LessonRun::LessonRun(BenchDocument& document, LiveBench& live, const QString& folder, QObject* parent)
     : QObject(parent),
       document_(document),
-      live_(live) {}
+      live_(live),
+      folder_(folder) {}
+
+/// Titles may hold anything: files are named by a digest.
+QString LessonRun::recordPath() const {
+    constexpr int kLetters = 16;
+    const QByteArray digest =
+        QCryptographicHash::hash(QByteArray::fromStdString(lesson_->title), QCryptographicHash::Sha1);
+    return folder_ + QLatin1Char('/') + QString::fromLatin1(digest.toHex().left(kLetters)) + QStringLiteral(".json");
+}
 
 void LessonRun::setLesson(std::shared_ptr<const Lesson> lesson) {
     if (!lesson && !lesson_) return;
@@ -48,10 +61,10 @@ void LessonRun::setLesson(std::shared_ptr<const Lesson> lesson) {
     lesson_ = std::move(lesson);
     step_ = -1;
     phase_ = Phase::Revealed;
-    votes_.clear();
-    tables_.clear();
+    record_ = last_ = {};
+    table_ = kWholeClass;
+    stepBefore_ = -1;
     if (lesson_) {
-        votes_.resize(lesson_->steps.size());
         fullScale_ = scaleOf(*lesson_);
         recall();
     }
@@ -72,6 +85,12 @@ void LessonRun::next() {
         return;
     }
     if (step_ + 1 < lesson_->stepCount()) goTo(step_ + 1);
+}
+
+bool LessonRun::isAtEnd() const {
+    if (!isRunning() || step_ + 1 < lesson_->stepCount()) return false;
+    const bool hasIdea = present().ask && present().ask->wrong;
+    return phase_ >= (hasIdea ? Phase::WrongIdea : Phase::Revealed);
 }
 
 void LessonRun::previous() {
@@ -122,18 +141,36 @@ void LessonRun::end() {
     Q_EMIT changed();
 }
 
+const Vote* LessonRun::voteIn(bool second) const {
+    const auto found = record_.votes.find(step_);
+    return !isRunning() || found == record_.votes.end() ? nullptr : &found->second[second ? 1 : 0];
+}
+
 int LessonRun::handsIn(bool second, int answer) const {
-    if (!isRunning()) return -1;
-    const std::vector<int>& counted = votes_[static_cast<std::size_t>(step_)][second ? 1 : 0];
-    return answer < static_cast<int>(counted.size()) ? counted[static_cast<std::size_t>(answer)] : -1;
+    const Vote* vote = voteIn(second);
+    return vote ? vote->total(answer) : -1;
+}
+
+int LessonRun::handsOf(int table, int answer) const {
+    const Vote* vote = voteIn(phase_ >= Phase::VoteAgain);
+    return vote ? vote->of(table, answer) : -1;
+}
+
+bool LessonRun::isCounted(int table) const {
+    const Vote* vote = voteIn(phase_ >= Phase::VoteAgain);
+    return vote && vote->hands().contains(table);
+}
+
+void LessonRun::setTable(int table) {
+    if (table < kWholeClass || table > kTables || table == table_) return;
+    table_ = table;
+    Q_EMIT changed();
 }
 
 void LessonRun::setHands(int answer, int count) {
     if (!isRunning() || !present().ask || answer < 0 || answer >= static_cast<int>(present().ask->answers.size()))
         return;
-    std::vector<int>& counted = votes_[static_cast<std::size_t>(step_)][phase_ >= Phase::VoteAgain ? 1 : 0];
-    counted.resize(present().ask->answers.size(), -1);
-    counted[static_cast<std::size_t>(answer)] = std::clamp(count, 0, kMostHands);
+    record_.votes[step_][phase_ >= Phase::VoteAgain ? 1 : 0].set(table_, answer, std::clamp(count, 0, kMostHands));
     keep();
     Q_EMIT changed();
 }
@@ -141,46 +178,33 @@ void LessonRun::setHands(int answer, int count) {
 void LessonRun::setTicked(int table, bool ticked) {
     if (!isRunning() || ticked == isTicked(table)) return;
     if (ticked)
-        tables_.insert({step_, table});
+        record_.looked.insert({step_, table});
     else
-        tables_.erase({step_, table});
+        record_.looked.erase({step_, table});
     keep();
     Q_EMIT changed();
 }
 
-/// Votes and ticks are kept by step and table, without names.
-void LessonRun::keep() const {
-    QStringList votes, tables;
-    for (std::size_t step = 0; step < votes_.size(); ++step) {
-        for (std::size_t second = 0; second < 2; ++second) {
-            if (votes_[step][second].empty()) continue;
-            QStringList counts;
-            for (const int count : votes_[step][second]) counts << QString::number(count);
-            votes << QStringLiteral("%1.%2=%3").arg(step).arg(second).arg(counts.join(QLatin1Char(' ')));
-        }
-    }
-    for (const auto& [step, table] : tables_) tables << QStringLiteral("%1.%2").arg(step).arg(table);
-    QSettings settings;
-    settings.beginGroup(settingsKey(*lesson_));
-    settings.setValue(QStringLiteral("step"), step_);
-    settings.setValue(QStringLiteral("votes"), votes);
-    settings.setValue(QStringLiteral("tables"), tables);
+/// A lesson is given all the same where nothing can be kept.
+void LessonRun::keep() {
+    record_.lesson = lesson_->title;
+    record_.step = step_;
+    record_.paper = lesson_->paper;
+    QDir().mkpath(folder_);
+    const std::string text = writeClassRecord(record_);
+    for (const QString& path : {recordPath(), lastRecordPath()})
+        (void)writeFileAtomically(path.toStdString(), text, false).ok();
 }
 
+/// Of what was kept only what the lesson still asks and looks at.
 void LessonRun::recall() {
-    QSettings settings;
-    settings.beginGroup(settingsKey(*lesson_));
-    for (const QString& line : settings.value(QStringLiteral("votes")).toStringList()) {
-        const std::size_t step = line.section(QLatin1Char('.'), 0, 0).toUInt();
-        const bool second = line.section(QLatin1Char('.'), 1).startsWith(QLatin1Char('1'));
-        if (step >= votes_.size() || !lesson_->steps[step].ask) continue;
-        std::vector<int>& counted = votes_[step][second ? 1 : 0];
-        for (const QString& count : line.section(QLatin1Char('='), 1).split(QLatin1Char(' ')))
-            counted.push_back(std::clamp(count.toInt(), -1, kMostHands));
-        counted.resize(lesson_->steps[step].ask->answers.size(), -1);
-    }
-    for (const QString& line : settings.value(QStringLiteral("tables")).toStringList())
-        tables_.insert({line.section(QLatin1Char('.'), 0, 0).toInt(), line.section(QLatin1Char('.'), 1).toInt()});
+    record_ = readRecord(recordPath());
+    stepBefore_ = record_.step < lesson_->stepCount() ? record_.step : -1;
+    std::erase_if(record_.votes, [&](const auto& vote) {
+        return vote.first >= lesson_->stepCount() || !lesson_->steps[static_cast<std::size_t>(vote.first)].ask;
+    });
+    last_ = readRecord(lastRecordPath());
+    if (last_.lesson == lesson_->title) last_ = {};
 }
 
 }  // namespace tiepoint::ui

@@ -13,6 +13,8 @@ constexpr double kMostPictureMm = 130;
 constexpr std::size_t kMostBoardsDrawn = 12, kMostLooks = 6;
 
 QString verdictFor(const Comparison& comparison) {
+    if (comparison.sameBehaviour && !comparison.limits.empty())
+        return QStringLiteral("Your bench does what was asked for. Can it be done with less?");
     if (comparison.sameBehaviour && comparison.sameCircuit)
         return QStringLiteral("Your bench does what was asked for. Well built.");
     if (comparison.sameBehaviour)
@@ -30,6 +32,7 @@ std::vector<QString> looksOf(const Comparison& comparison) {
             if (looks.size() < kMostLooks && std::ranges::find(looks, look) == looks.end()) looks.push_back(look);
         }
     }
+    for (const std::string& limit : comparison.limits) looks.push_back(plainText(limit));
     return looks;
 }
 
@@ -63,7 +66,7 @@ std::vector<Block> feedbackFor(const LearnerRow& row, double width) {
     if (row.bench->boards.size() <= kMostBoardsDrawn && !row.bench->boards.empty())
         blocks.push_back(pictureFor(row, width));
     blocks.push_back(paragraph(verdictFor(row.comparison), paper::kStrong, width, 3));
-    if (!row.comparison.sameBehaviour)
+    if (!row.comparison.isReached())
         blocks.push_back(tickList(looksOf(row.comparison), width, paper::kBody, paper::kBody));
     return blocks;
 }

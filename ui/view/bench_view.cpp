@@ -107,6 +107,7 @@ void BenchView::setFindings(std::shared_ptr<const std::vector<Finding>> findings
 }
 
 void BenchView::setVeiled(bool veiled) { assembly_->shown.setVeiled(veiled); }
+void BenchView::setPlan(std::optional<std::vector<HungTag>> tags) { assembly_->shown.setPlan(std::move(tags)); }
 
 QRectF BenchView::findingMark(int finding) const {
     for (const FindingMark& mark : assembly_->frame.findingMarks()) {

@@ -1,6 +1,8 @@
 #include "ui/window/lesson_desk.h"
 
+#include "core/course/exercise.h"
 #include "ui/lesson/lesson_sizes.h"
+#include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
 #include "ui/view/bench_marks.h"
 
@@ -15,45 +17,81 @@ LessonDesk::LessonDesk(const Parts& parts, QWidget* stage, QWidget* window)
     : QObject(window),
       parts_(parts),
       stage_(stage),
-      run_(new LessonRun(parts.document, parts.live, this)),
+      run_(new LessonRun(parts.document, parts.live, parts.recordFolder, this)),
       caption_(new LessonCaption(*run_, stage)),
       band_(new LessonBand(*run_, stage)),
       ghost_(new GhostBoard(*run_, parts.view, stage)),
-      glide_(new Glide(parts.view, stage)) {
+      glide_(new Glide(parts.view, stage)),
+      paper_(new PaperQuestions(stage)) {
     connect(&parts_.files, &FileActions::opened, this, [this] { run_->setLesson(parts_.files.lesson()); });
     connect(run_, &LessonRun::lessonChanged, this, &LessonDesk::followLesson);
     connect(run_, &LessonRun::aboutToMove, glide_, &Glide::keepBefore);
     connect(run_, &LessonRun::stepChanged, this, &LessonDesk::followStep);
     connect(run_, &LessonRun::changed, this, &LessonDesk::follow);
-    connect(parts_.actions.nextStep, &QAction::triggered, this, [this] {
-        if (!run_->lesson()) return;
-        if (!run_->isRunning()) parts_.actions.project->setChecked(true);
-        parts_.bar.dismiss();
-        run_->next();
-    });
-    connect(parts_.actions.previousStep, &QAction::triggered, run_, &LessonRun::previous);
+    connect(parts_.actions.nextStep, &QAction::triggered, this, &LessonDesk::next);
+    connect(parts_.actions.previousStep, &QAction::triggered, this, &LessonDesk::previous);
     connect(&parts_.projection, &Projection::changed, this, [this] {
-        if (!parts_.projection.isProjecting()) run_->end();
+        if (parts_.projection.isProjecting()) return;
+        paper_->hide();
+        run_->end();
     });
     followLesson();
 }
 
 void LessonDesk::followLesson() {
     const bool there = run_->lesson() != nullptr;
+    paper_->hide();
     parts_.actions.nextStep->setEnabled(there);
     parts_.actions.previousStep->setEnabled(there);
-    if (!there) return;
+    if (!there || isExercise(*run_->lesson())) return;  // an exercise says its task itself
     const Lesson& lesson = *run_->lesson();
+    std::vector<MessageBar::Offer> offers{{QStringLiteral("Begin"), [this] { begin(0); }},
+                                          {QStringLiteral("Begin in the projector theme"), [this] {
+                                               parts_.actions.themeProjector->trigger();
+                                               begin(0);
+                                           }}};
+    if (const int before = run_->stepBefore(); before > 0 && before + 1 < lesson.stepCount())
+        offers.push_back({QStringLiteral("Go on at step %1").arg(before + 1), [this, before] { begin(before); }});
+    if (!run_->lastLesson().paper.empty())
+        offers.push_back({QStringLiteral("First the last lesson's questions"), [this] { askAgain(); }});
     parts_.bar.say(MessageBar::Tone::Notice,
                    QStringLiteral("A lesson: %1, %2 steps, %3 minutes. Page Down shows the first to the room.")
                        .arg(qs(lesson.title))
                        .arg(lesson.stepCount())
                        .arg(lesson.minutes),
-                   {{QStringLiteral("Begin"), [this] { parts_.actions.nextStep->trigger(); }},
-                    {QStringLiteral("Begin in the projector theme"), [this] {
-                         parts_.actions.themeProjector->trigger();
-                         parts_.actions.nextStep->trigger();
-                     }}});
+                   offers);
+}
+
+void LessonDesk::begin(int step) {
+    paper_->hide();
+    parts_.actions.project->setChecked(true);
+    parts_.bar.dismiss();  // what projecting says too
+    run_->goTo(step);
+}
+
+/// The questions that ended the last lesson, before this one begins.
+void LessonDesk::askAgain() {
+    parts_.actions.project->setChecked(true);
+    parts_.bar.dismiss();
+    QStringList questions;
+    for (const std::string& each : run_->lastLesson().paper) questions << plainText(each);
+    paper_->ask(QStringLiteral("Once more, from \u201c%1\u201d").arg(plainText(run_->lastLesson().lesson)), questions);
+}
+
+void LessonDesk::next() {
+    if (!run_->lesson()) return;
+    parts_.bar.dismiss();
+    if (!run_->isRunning()) return begin(0);
+    if (paper_->isVisible()) return paper_->hide();
+    if (!run_->isAtEnd() || run_->lesson()->paper.empty()) return run_->next();
+    QStringList questions;
+    for (const std::string& each : run_->lesson()->paper) questions << plainText(each);
+    paper_->ask(QStringLiteral("On paper"), questions);
+}
+
+void LessonDesk::previous() {
+    if (paper_->isVisible()) return paper_->hide();
+    run_->previous();
 }
 
 /// Another step stands on the table, or none any more.
@@ -123,6 +161,7 @@ void LessonDesk::setLook(const Look& look) {
     caption_->setLook(look);
     band_->setLook(look);
     ghost_->setLook(look);
+    paper_->setLook(look);
     if (words_) words_->setTheme(*look.theme);
 }
 
@@ -134,6 +173,7 @@ LessonDesk::Room LessonDesk::roomWanted() const {
 }
 
 void LessonDesk::placeIn(const QRect& stage) {
+    paper_->setGeometry(stage);
     if (!isGiving()) return;
     const Room room = roomWanted();
     caption_->setGeometry(stage.left(), stage.top(), stage.width(), room.above);
@@ -152,6 +192,7 @@ void LessonDesk::settle() {
     if (std::exchange(glidePending_, false)) glide_->begin();
     caption_->raise();
     band_->raise();
+    paper_->raise();
 }
 
 }  // namespace tiepoint::ui

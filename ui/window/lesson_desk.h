@@ -8,6 +8,7 @@
 #include "ui/lesson/lesson_band.h"
 #include "ui/lesson/lesson_caption.h"
 #include "ui/lesson/lesson_run.h"
+#include "ui/lesson/paper_questions.h"
 #include "ui/window/actions.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
@@ -31,6 +32,7 @@ public:
         Projection& projection;
         ViewMemory& memory;
         const Actions& actions;
+        QString recordFolder;  ///< what is counted is kept there
     };
 
     LessonDesk(const Parts& parts, QWidget* stage, QWidget* window);
@@ -40,6 +42,7 @@ public:
     LessonBand& band() const { return *band_; }
     GhostBoard& ghost() const { return *ghost_; }
     Glide& glide() const { return *glide_; }
+    PaperQuestions& paper() const { return *paper_; }
     TeacherWords* teacherWords() const { return words_; }
     /// Shows the teacher's words in a window of their own; by itself where there is a second screen.
     void showTeacherWords(bool shown);
@@ -61,6 +64,10 @@ Q_SIGNALS:
 
 private:
     void followLesson();
+    void next();
+    void previous();
+    void begin(int step);
+    void askAgain();
     void followStep(int before);
     void follow();
     void showStep();
@@ -72,6 +79,7 @@ private:
     LessonBand* band_;
     GhostBoard* ghost_;
     Glide* glide_;
+    PaperQuestions* paper_;
     QPointer<TeacherWords> words_;
     Views before_;  ///< shown before the lesson was given
     bool glidePending_ = false;

@@ -1,6 +1,6 @@
 #include "ui/window/sheet_tools.h"
 
-#include "core/netlist/circuit_file.h"
+#include "core/compare/exercise_target.h"
 #include "core/sheet/readings_table.h"
 #include "core/sheet/symptoms.h"
 #include "ui/document/file_dialogs.h"
@@ -29,7 +29,7 @@ void askForPath(QWidget* window, const QString& suggestion, const SheetTools::Gi
     const bool opens = suggestion.isEmpty();
     auto* ask =
         new QFileDialog(window, opens ? QStringLiteral("Compare with") : QStringLiteral("Save the sheet"), QString(),
-                        opens ? QStringLiteral("Benches and circuits (*.json *.png);;All files (*)")
+                        opens ? QStringLiteral("Benches, circuits and exercises (*.json *.png);;All files (*)")
                               : QStringLiteral("Sheets of paper (*.pdf)"));
     fitDialog(*ask, *window);
     ask->setAttribute(Qt::WA_DeleteOnClose);
@@ -151,11 +151,9 @@ void SheetTools::saveSymptoms() {
 void SheetTools::openTarget() {
     askPath_({}, [this, self = QPointer(this)](const QString& path) {
         if (!self || path.isEmpty()) return;
-        auto read = readCircuit(path.toStdString());
+        auto read = readTarget(path.toStdString());
         if (!read) return parts_.bar.say(MessageBar::Tone::Trouble, QString::fromStdString(read.error().oneLine()));
-        auto target = read->bench ? std::make_shared<const ComparisonTarget>(read->bench)
-                                  : std::make_shared<const ComparisonTarget>(read->netlist);
-        panel_->compare(parts_.document.bench(), std::move(target));
+        panel_->compare(parts_.document.bench(), read->target);
     });
 }
 
