@@ -193,6 +193,7 @@ std::string solveJson(const Snapshot& snapshot, const Report& report, std::optio
     pieces.writeSurroundings();
     if (walked) writeWalk(json, snapshot, *walked);
     pieces.writeCheck();
+    writeSettled(json, snapshot, true);
     writeFindings(json, *snapshot.layout->bench, report);
     json.endObject();
     return json.take();
