@@ -74,6 +74,7 @@ private:
     bool changeRole(const Pending& due);
     bool fail(Trouble trouble, int node);
     double nextDue() const;
+    void tellRises();
 
     Circuit circuit_;
     Tolerance tolerance_;
@@ -84,6 +85,8 @@ private:
     std::deque<MovingIsland> islands_;
     std::vector<Pending> pending_;
     std::vector<double> lastFlip_;  ///< by branch with bits and bit, 32 for each
+    /// By branch with bits: when its first bit rose last and the time before.
+    std::vector<std::array<double, 2>> rises_;
     double second_ = 0;
     bool started_ = false, capped_ = false, stopped_ = false, known_ = false;
     long long flipCount_ = 0, stepsBefore_ = 0;

@@ -97,9 +97,11 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
     surroundings_ = new SurroundingsDesk(*document_, *view_, *cards_, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
+    makeTime();
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
+    connect(time_, &TimeDesk::cardWanted, this, unfold);
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
     connect(tools_, &WindowTools::arrangeWanted, this, &MainWindow::arrangeStage);
     connect(actions_.steps, &QAction::triggered, this, [unfold](bool shown) {
@@ -143,6 +145,16 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     applyTheme();
     followFile();
     view_->setFocus();
+}
+
+void MainWindow::makeTime() {
+    QMenu& view = *title_->menus().actions().at(2)->menu();
+    time_ = new TimeDesk({*document_, *live_, *view_, *cards_}, view, this);
+    flashes_ = new FlashDesk(*document_, *live_, *bar_, view, this);
+    connect(projection_, &Projection::changed, this, [this] {
+        time_->setRoom(projection_->isProjecting());
+        flashes_->setRoom(projection_->isProjecting());
+    });
 }
 
 void MainWindow::makeHunt() {
