@@ -39,6 +39,7 @@ std::vector<double> figuresOf(const ElementKind& element, const ElementSpec& spe
 extern const ElementKind kResistanceElement;
 extern const ElementKind kSupplyElement;
 extern const ElementKind kContactElement;
+inline constexpr std::size_t kContactBounce = 1;  ///< the place among its figures of how long it bounces, seconds
 
 /// The element of a law.
 template <class Law>

@@ -17,8 +17,9 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<std::string_view, 11> kFamilies = {
-    "Supply", "Resistor", "LED", "Switch", "Capacitor", "Diode", "Transistor", "Sensor", "Lamp", "Chip", "Meter"};
+constexpr std::array<std::string_view, 12> kFamilies = {"Supply",    "Resistor", "LED",        "Switch",
+                                                        "Capacitor", "Diode",    "Transistor", "Sensor",
+                                                        "Lamp",      "Chip",     "Actuator",   "Meter"};
 constexpr std::array<std::string_view, 5> kReadings = {"voltage", "current", "resistance", "continuity", "trace"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
 
@@ -351,6 +352,17 @@ void readPackage(StrictObject& root, PartKind& kind) {
     if (!suits) root.fail("leads", "the package has another number of leads");
 }
 
+SoundSpec readSound(StrictObject object, const PartKind& kind) {
+    SoundSpec sound;
+    sound.follows = object.flag("follows");
+    if (!sound.follows) {
+        sound.pitch = readCheckedParameter(object, "pitch", kind);
+        sound.fromVoltage = readCheckedParameter(object, "fromVoltage", kind);
+    }
+    object.done();
+    return sound;
+}
+
 void readWorking(StrictObject& root, PartKind& kind) {
     kind.leads = readList(root, "leads", readLeadSpec);
     kind.joined = readJoined(root, kind);
@@ -367,6 +379,7 @@ void readWorking(StrictObject& root, PartKind& kind) {
         kind.needsResistor =
             std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return spec.element == "junction"; });
     }
+    if (root.has("sound")) kind.sound = readSound(root.object("sound"), kind);
     kind.hasCap = root.flag("cap");
     kind.isSupply = root.flag("supply");
     if (root.has("symbol")) root.object("symbol");  // read where diagrams are drawn: core/diagram/symbol.h

@@ -33,11 +33,15 @@
 //                        resistance  resistance
 //                        junction    saturationCurrent, ideality, seriesResistance; from the anode to the cathode
 //                        supply      voltage, seriesResistance, currentLimit (optional); from plus to minus
-//                        contact     contactResistance
+//                        contact     contactResistance; optional bounceTime
 //                        filament    voltage, current, temperature (rated; kelvin)
 //                        capacitance  capacitance; optional seriesResistance, startVoltage
 //                        inductance   inductance; optional seriesResistance, startCurrent
 //                        spark        optional breakVoltage (the air between contacts)
+//                      with more terminals, of moving parts and instruments (core/circuit/*_law.h):
+//                        motor [from, to, shaft], armature [from, to, common, open, closed], sounder [from, to, rest],
+//                        latch [high, out, low, open, upper, threshold, lower, trigger, reset], wave [out, back, phase],
+//                        level [tip, high, low]
 //                        zener        as junction; breakdownVoltage at testCurrent, dynamicResistance there
 //                        photo-resistance    resistanceAt10Lux, gamma, darkResistance
 //                        thermal-resistance  resistanceAt25, beta
@@ -54,6 +58,8 @@
 //                      quantity: "current" (of the part; with one lead: of that lead), "power", "voltage" (the widest; with two leads:
 //                      between them), "reverseVoltage" (the second of two leads above the first; of all leads without names)
 //   emitsLight, cap, supply   optional: true
+//   sound            optional: {pitch: a parameter, hertz, fromVoltage: a parameter}, or {follows: true} of what sounds as its sounder
+//                      is moved
 //   ratedCurrent     with emitsLight: the current at which its brightness is 1, a parameter
 //   lightExponent    with emitsLight, optional: its light rises as this power of the current (1)
 //   search           [words]

@@ -91,6 +91,13 @@ struct Rating {
     std::vector<int> leads;  ///< of one lead, or between two; none: of the whole part
 };
 
+/// How a part sounds: always at one pitch, from some voltage between its first two leads on, or as its current moves it.
+struct SoundSpec {
+    bool follows = false;  ///< at the pitch that its sounder tells (core/circuit/sounder_law.h)
+    Parameter pitch;       ///< Hz
+    Parameter fromVoltage;
+};
+
 struct SourceNote {
     std::string figure;
     std::string source;
@@ -125,6 +132,7 @@ struct PartKind {
     std::vector<ValueSpec> state;
     std::vector<ElementSpec> model;
     std::vector<Rating> ratings;
+    std::optional<SoundSpec> sound;
     bool emitsLight = false;     ///< has a brightness
     Parameter ratedCurrent;      ///< brightness is relative to the light at this current
     double lightExponent = 1;    ///< light rises as this power of the current

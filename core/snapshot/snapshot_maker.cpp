@@ -1,15 +1,19 @@
 #include "core/snapshot/snapshot_maker.h"
 
+#include "core/circuit/element.h"
 #include "core/light/lightness.h"
 
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <span>
 
 namespace tiepoint {
 namespace {
+
+constexpr double kFullTurn = 2 * std::numbers::pi;
 
 void addUpPower(Snapshot& snapshot) {
     snapshot.partPower.assign(snapshot.layout->bench->parts.size(), 0);
@@ -38,6 +42,14 @@ void SnapshotMaker::findEmitters(const Solution& solution) {
     emitters_ = std::make_shared<const Emitters>(*layout_->bench, places_ ? *places_ : ElementPlaces());
     lightSum_.assign(emitters_->all.size(), 0);
     lightSeconds_ = 0;
+    turning_.clear();
+    turnedRadian_.assign(layout_->bench->parts.size(), 0);
+    for (int e = 0; places_ && e < static_cast<int>(places_->size()); ++e) {
+        const ElementPlace& place = (*places_)[static_cast<std::size_t>(e)];
+        const PartKind& kind = *layout_->bench->parts[static_cast<std::size_t>(place.part)].kind;
+        const ElementKind* element = findElement(kind.model[static_cast<std::size_t>(place.spec)].element);
+        if (element == &kElementOf<MotorLaw>) turning_.push_back(e);
+    }
 }
 
 void SnapshotMaker::addLight(const Solution& solution, double seconds) {
@@ -48,6 +60,11 @@ void SnapshotMaker::addLight(const Solution& solution, double seconds) {
         lightSum_[i] += seconds * emitter.lightAt(solution.elementAmpere[emitter.element]);
     }
     lightSeconds_ += seconds;
+    for (const int e : turning_) {
+        double& turned = turnedRadian_[static_cast<std::size_t>((*places_)[static_cast<std::size_t>(e)].part)];
+        const double further = turned + seconds * solution.elementTold[static_cast<std::size_t>(e)];
+        turned = further - kFullTurn * std::floor(further / kFullTurn);
+    }
     if (seconds == 0 || solution.status == Status::None) return;
     ampereSum_.resize(solution.leadInjection.size());
     sizeSum_.resize(solution.leadInjection.size());
@@ -103,6 +120,7 @@ std::shared_ptr<Snapshot> SnapshotMaker::make(const Solution& solution) {
     snapshot->inputs = noInputs();
     snapshot->revision = snapshot->inputSequence = 0;
     snapshot->timeSecond = 0;
+    snapshot->settled.reset();
     snapshot->solution = solution;
     // Without a solution there is no number to show: NaN, as in the solution itself.
     const double unsolved = solution.status == Status::None ? std::numeric_limits<double>::quiet_NaN() : 0;
@@ -118,6 +136,7 @@ std::shared_ptr<Snapshot> SnapshotMaker::make(const Solution& solution) {
     fillMeans(*snapshot);
     addUpPower(*snapshot);
     fillLight(*snapshot);
+    snapshot->turnedRadian = turnedRadian_;
     snapshot->largestCurrentAmpere =
         largestMagnitude(snapshot->pieceCurrent, largestMagnitude(snapshot->leadCurrent, 0));
     return snapshot;

@@ -40,6 +40,8 @@ private:
     std::vector<double> lightSum_;             ///< by emitter: relative light times seconds
     std::vector<double> ampereSum_, sizeSum_;  ///< by lead: current, and its size, times seconds
     double lightSeconds_ = 0;
+    std::vector<int> turning_;          ///< elements of the solution that tell a speed
+    std::vector<double> turnedRadian_;  ///< by part
     Flashes flashes_;
     std::vector<double> light_;  ///< by emitter: of the last snapshot
     SnapshotPool pool_;

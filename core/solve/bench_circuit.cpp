@@ -72,6 +72,7 @@ void BenchCircuit::prepareSolution() {
     solution_.places = std::move(places);
     solution_.elementAmpere.resize(count);
     solution_.elementWatt.resize(count);
+    solution_.elementTold.resize(count);
     solution_.elementClosed.resize(count);
     solution_.elementLimiting.resize(count);
     supplyOf_.assign(count, -1);
@@ -147,6 +148,7 @@ void BenchCircuit::fillWith(Status status, double current) {
         solution_.elementClosed[place] = present_[e];
         solution_.elementLimiting[place] = 0;
         solution_.elementAmpere[place] = solution_.elementWatt[place] = current;
+        solution_.elementTold[place] = 0;
     }
 }
 
@@ -160,6 +162,7 @@ void BenchCircuit::copy(const CircuitSolution& found) {
         const int place = placeOf_[e];
         solution_.elementAmpere[place] += found.elementAmpere[e];
         solution_.elementWatt[place] += found.elementWatt[e];
+        solution_.elementTold[place] = found.elementTold[e];
         if (supplyOf_[e] >= 0) solution_.elementLimiting[place] = found.limiting[supplyOf_[e]];
     }
     for (std::size_t t = 0; t < compiled_.leadOfTerminal.size(); ++t) {

@@ -27,6 +27,7 @@ public:
     /// What is present for the inputs, by element; whether a supply is on.
     bool setInputs(const Inputs& inputs);
     const std::vector<char>& present() const { return present_; }
+    std::vector<char>& present() { return present_; }
     /// What surrounds the elements for the inputs, by element.
     const std::vector<Surroundings>& surroundings() const { return surroundings_; }
     /// Where 0 V is; looked for anew only where contacts or supplies stand otherwise than at the last question.

@@ -42,6 +42,7 @@ struct CircuitSolution {
     std::vector<double> terminalAmpere;  ///< by terminal of the circuit, into the element
     std::vector<double> elementAmpere;   ///< by element, into its first terminal: of two, from `from` to `to`
     std::vector<double> elementWatt;     ///< by element, taken
+    std::vector<double> elementTold;     ///< by element, what its law tells of itself (law.h); 0 of most
     std::vector<char> limiting;          ///< by supply
     int iterations = 0;                  ///< Newton steps of the slowest island, of the last solve that counted
     double kirchhoffWorst = 0;           ///< A

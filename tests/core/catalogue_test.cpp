@@ -63,7 +63,14 @@ TEST(Catalogue, HoldsTheKindsOfTheBench) {
                                                "phototransistor",
                                                "thermistor",
                                                "lamp",
-                                               "multimeter"}));
+                                               "timer-555",
+                                               "buzzer-active",
+                                               "buzzer-passive",
+                                               "motor",
+                                               "relay",
+                                               "multimeter",
+                                               "signal-source",
+                                               "logic-probe"}));
     for (const PartKind& kind : catalogue()) EXPECT_EQ(findKind(kind.name), &kind);
     EXPECT_EQ(findKind("valve"), nullptr);
 }

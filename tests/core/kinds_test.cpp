@@ -5,11 +5,12 @@
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
 #include "core/circuit/filament_law.h"
-#include "core/snapshot/snapshot.h"
+#include "core/snapshot/runner.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <map>
@@ -66,6 +67,7 @@ const std::map<std::string, Law> kLaws = {
     {"contact", [](const auto& f, double volt, double) { return std::optional(volt / f.at("contactResistance")); }},
     {"supply", [](const auto& f, double volt,
                   double) { return std::optional((volt - f.at("voltage")) / f.at("seriesResistance")); }},
+    {"spark", [](const auto&, double, double) { return std::optional(0.0); }},        // far below where air breaks down
     {"capacitance", [](const auto&, double, double) { return std::optional(0.0); }},  // at rest
     {"inductance", [](const auto& f, double volt, double) { return std::optional(volt / f.at("seriesResistance")); }},
     {"junction",
@@ -104,6 +106,8 @@ const std::map<std::string, Law> kLaws = {
 /// The same for laws of three terminals, from their voltages in the order of the model.
 using LawOfThree = double (*)(const Figures& figures, const std::array<double, 3>& volts);
 const std::map<std::string, LawOfThree> kLawsOfThree = {
+    {"level", [](const auto& f,
+                 const auto& volts) { return (2 * volts[0] - volts[1] - volts[2]) / (2 * f.at("loadResistance")); }},
     {"transistor",
      [](const Figures& f, const std::array<double, 3>& volts) {
          const double sign = figureOr(f, "polarity", 1), saturation = f.at("saturationCurrent");
@@ -128,7 +132,14 @@ TEST(Kinds, EachSolvesByTheLawsOfItsElements) {
         const auto bench = std::make_shared<const Bench>(around(kind));
         Inputs pressed;
         pressed.held = {"X1"};
-        const auto s = evaluate(bench, pressed);
+        auto s = evaluate(bench, pressed);
+        if (s->status() != Status::Solved) {  // what swings by itself finds no rest
+            const auto runner = makeRunner();
+            runner->setInputs(pressed);
+            runner->setBench(1, bench);
+            runner->advanceTo(1e-3);
+            s = runner->snapshot();
+        }
         ASSERT_EQ(s->status(), Status::Solved) << s->solution.reason;
         EXPECT_LT(s->solution.kirchhoffWorst, 1e-12);
         EXPECT_LT(std::abs(s->solution.powerBalance), 1e-11);
@@ -139,9 +150,8 @@ TEST(Kinds, EachSolvesByTheLawsOfItsElements) {
             const std::map<std::string, double> figures(element.constants.begin(), element.constants.end());
             const bool isInside =
                 std::ranges::any_of(spec.between, [&](const std::string& node) { return kind.leadIndex(node) < 0; });
-            if (isInside) {
-                EXPECT_EQ(kind.name, "phototransistor") << "whose inner base tests/core/sensors_test.cpp reckons with";
-                ++checked;
+            if (isInside ||
+                spec.between.size() > 3) {  // by tests of their own: tests/core/sensors_test.cpp, tests/core/moving
                 continue;
             }
             if (spec.between.size() == 3) {
@@ -154,16 +164,22 @@ TEST(Kinds, EachSolvesByTheLawsOfItsElements) {
                 ++checked;
                 continue;
             }
-            ASSERT_TRUE(kLaws.contains(spec.element)) << spec.element << " has no check";
             const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
-            ASSERT_TRUE(from >= 0 && to >= 0) << "an inner node: this check needs to know its voltage";
+            ASSERT_TRUE(kLaws.contains(spec.element)) << spec.element << " has no check";
             const double volt = s->leadVoltage(from) - s->leadVoltage(to);
             const auto expected = kLaws.at(spec.element)(figures, volt, element.currentAmpere);
             ASSERT_TRUE(expected);
             EXPECT_NEAR(element.currentAmpere, *expected, 1e-9 + 1e-6 * std::abs(*expected)) << spec.element;
             ++checked;
         }
-        EXPECT_GT(checked, 0);
+        const auto isBetweenLeads = [&](const ElementSpec& spec) {
+            return spec.between.size() <= 3 && std::ranges::all_of(spec.between, [&](const std::string& node) {
+                       return kind.leadIndex(node) >= 0;
+                   });
+        };
+        if (std::ranges::any_of(kind.model, isBetweenLeads)) {
+            EXPECT_GT(checked, 0);
+        }
     }
 }
 
@@ -177,8 +193,9 @@ TEST(Kinds, TheHarbourShowsThem) {
         ASSERT_TRUE(read.ok()) << file.name;
         for (const Part& part : read->bench.parts) ++shown[part.kind->name];
     }
-    for (const char* kind :
-         {"bench-supply", "resistor", "led", "push-button", "slide-switch", "toggle", "potentiometer", "lamp"})
+    for (const char* kind : {"bench-supply", "resistor", "led", "push-button", "slide-switch", "toggle",
+                             "potentiometer", "lamp", "zener", "schottky", "npn", "pnp", "n-mosfet", "p-mosfet",
+                             "photoresistor", "phototransistor", "thermistor", "solar-cell", "rgb-led"})
         EXPECT_GT(shown[kind], 0) << kind;
 }
 

@@ -206,6 +206,7 @@ TEST_F(DoctorWindow, ACaseIsKeptForEachTableAndHotEndsIt) {
     EXPECT_TRUE(doctor().seen().empty());
     ASSERT_TRUE(waitForQuestion());
     WindowBench::click(card().lights().keys()[DoctorSeenCard::Hot]);
+    EXPECT_TRUE(asking().accessibleDescription().startsWith(QStringLiteral("Switch the supply off now"))) << "at once";
     ASSERT_TRUE(waitForQuestion());
     EXPECT_TRUE(card().answer()->switchOff);
     EXPECT_FALSE(card().answer()->question);

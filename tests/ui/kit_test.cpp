@@ -25,7 +25,10 @@ constexpr const char* kQuayKit = R"({
 
 class KitTest : public testing::Test {
 protected:
-    void SetUp() override { desk.restart({1600, 900}); }
+    void SetUp() override {
+        desk.restart({1600, 900});
+        desk.unsavedAnswer = FileActions::Answer::Discard;
+    }
     MainWindow& window() { return desk.window(); }
     QString write(const char* name, const char* text) {
         const QString path = desk.file(name);

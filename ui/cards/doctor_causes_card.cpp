@@ -156,7 +156,10 @@ void DoctorCausesCard::paintBody(QPainter& painter) {
     const double under = top + look().px(kShareHigh + kShareGap);
     const double fitWide = kFitShare * box.width();
     const QRectF fits(box.left(), under, fitWide - look().px(16), box.bottom() - under);
-    if (answer_->fits.empty())
+    if (answer_->switchOff)
+        drawBlock(painter, fits, tr("First switch off. What it was can wait."), look().font(text::kSmall + 2),
+                  theme.text);
+    else if (answer_->fits.empty())
         drawBlock(painter, fits, tr("Nothing fits all of it."), look().font(text::kSmall + 2), theme.text);
     else if (answer_->fitCount <= kMostSentences)
         paintSlips(painter, fits);

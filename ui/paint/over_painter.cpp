@@ -3,6 +3,7 @@
 
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
+#include "core/snapshot/sounds.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/board_back.h"
 #include "ui/paint/ghost_painter.h"
@@ -222,6 +223,7 @@ void addDisplays(Patches& patches, const Picture& picture) {
 }
 
 int soundingBeat(const Picture& picture) {
+    if (picture.snapshot && !soundsOf(*picture.snapshot).empty()) return beatOf(picture);
     for (int part = 0; picture.snapshot && part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const auto reading = meterReading(*picture.snapshot, part);
         if (reading && reading->beeps) return beatOf(picture);

@@ -117,7 +117,7 @@ TrayFamily withDrawer(const TrayFamily& family, const ResistorDrawer& drawer) {
 namespace {
 
 /// A kit's part as it is taken out: everything in which it is otherwise than usual is its preset.
-TrayItem itemOf(const Part& kitPart, const TrayFamily& family) {
+TrayItem kitItemOf(const Part& kitPart, const TrayFamily& family) {
     const PartKind& kind = *kitPart.kind;
     const auto same = std::ranges::find_if(family.items, [&](const TrayItem& item) {
         return item.part && item.part->kind == kitPart.kind && item.part->values == kitPart.values;
@@ -144,7 +144,7 @@ TrayFamily withKit(const TrayFamily& family, const Kit& kit) {
     for (const TrayItem& item : family.items)
         if (!item.part) held.items.push_back(item);
     const auto take = [&](const Part& part) {
-        if (qs(part.kind->family) == family.name) held.items.push_back(itemOf(part, family));
+        if (qs(part.kind->family) == family.name) held.items.push_back(kitItemOf(part, family));
     };
     if (kit.supply) take(*kit.supply);
     for (const KitPart& each : kit.parts)

@@ -23,6 +23,14 @@ std::span<const CourseBench> course() {
         {"benches/quay-bell-lamp.bench.json", "In parallel", "Two buttons side by side: either is enough."},
         {"benches/fairway-dimmer.bench.json", "Volts", "The shares add up to the volts of the supply.", kVoltage},
         {"benches/two-way-stair-lamp.bench.json", "Two switches, one lamp", "Each of them switches it on and off."},
+        {"benches/dusk-light.bench.json", "Dusk light", "A transistor lights the lamp when it gets dark."},
+        {"benches/flashing-beacon.bench.json", "Flashing beacon", "Two transistors switch each other, turn by turn."},
+        {"benches/stair-lamp.bench.json", "The lamp that waits", "A capacitor holds a gate for a few seconds."},
+        {"benches/solar-buoy.bench.json", "Solar buoy", "Four cells in a row light an LED in the sun."},
+        {"benches/signal-lantern.bench.json", "Signal lantern", "Red, green and blue make every colour."},
+        {"benches/frost-warning.bench.json", "Frost warning", "A thermistor and a transistor tell of the cold."},
+        {"benches/harbour-entrance.bench.json", "Harbour entrance", "By day a phototransistor keeps the gate up."},
+        {"benches/steady-five.bench.json", "Steady five volts", "A zener holds its voltage while the battery sags."},
         {"benches/dark-beacon.bench.json", "Why does it stay dark?", "Find out why: nothing is told."},
     };
     return kCourse;

@@ -153,6 +153,14 @@ void DoctorDesk::ask() {
     followPlace();
     markBoard();
     asked_ = run_->ask(document_.bench(), seen_, Instrument::Meter);
+    const bool hot =
+        std::ranges::any_of(seen_, [](const Observation& each) { return std::holds_alternative<SawHot>(each.what); });
+    if (!hot) return;
+    // Nobody waits for this one.
+    auto now = std::make_shared<DoctorAnswer>();
+    now->switchOff = true;
+    now->next = switchOffInWords();
+    card_->asking().showAnswer(std::move(now));
 }
 
 void DoctorDesk::showSeen() {

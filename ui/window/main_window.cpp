@@ -95,6 +95,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     sum_ = new SumGuide(*live_, *view_, *cards_, inquiry_->menu(), this);
     doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
+    surroundings_ = new SurroundingsDesk(*document_, *view_, *cards_, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
     makeTime();
     const auto unfold = [this] {
@@ -127,6 +128,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(sum_, &SumGuide::cardWanted, this, unfold);
     connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
+    connect(surroundings_, &SurroundingsDesk::cardWanted, this, unfold);
+    connect(surroundings_, &SurroundingsDesk::said, this,
+            [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);

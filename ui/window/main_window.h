@@ -34,6 +34,7 @@
 #include "ui/window/start_card.h"
 #include "ui/window/sum_guide.h"
 #include "ui/window/time_desk.h"
+#include "ui/window/surroundings_desk.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
 #include "ui/window/walk_guide.h"
@@ -84,6 +85,7 @@ public:
     TimeDesk& time() { return *time_; }
     ScopeDesk& scope() { return *scope_; }
     FlashDesk& flashes() { return *flashes_; }
+    SurroundingsDesk& surroundings() { return *surroundings_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     LessonDesk& lessons() { return *lessons_; }
@@ -150,6 +152,7 @@ private:
     TimeDesk* time_ = nullptr;
     ScopeDesk* scope_ = nullptr;
     FlashDesk* flashes_ = nullptr;
+    SurroundingsDesk* surroundings_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
     LessonRecorder* recorder_;
