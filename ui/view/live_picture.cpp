@@ -82,6 +82,11 @@ void LivePicture::setVeiled(bool veiled) {
     Q_EMIT changed();
 }
 
+void LivePicture::forgetBefore() {
+    before_.forget();
+    picture_.changes = nullptr;
+}
+
 /// While the bench hides a slip, no view tells what flows and which volts there are.
 Views LivePicture::allowed(Views views) const {
     if (!picture_.layout || !isHunting(picture_.bench())) return views;

@@ -34,6 +34,8 @@ public:
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings);
     /// Shows nothing of what flows, and nothing that is found, until it is lifted: a room guesses first.
     void setVeiled(bool veiled);
+    /// What comes next is compared with nothing.
+    void forgetBefore();
     /// Another selection: what belongs to it keeps its tags.
     void followSelection();
     /// The bench as it stands, with all of its words where they are seen as a whole: for paper and files.
