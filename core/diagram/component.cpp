@@ -197,6 +197,13 @@ private:
         orderLayers(graph_);
     }
 
+    /// The wires back stand below everything else: they may always stand lower.
+    void lowerReturn(double by) {
+        for (SheetNode& node : graph_.nodes) {
+            if (node.pin > 0) node.across += by;
+        }
+    }
+
     /// A supply alone in its layer stands in the middle between its two wires and reaches for both, so that they stay straight.
     void stretchSupply() {
         for (std::size_t node = 0; node < blocks_.size(); ++node) {
@@ -208,8 +215,13 @@ private:
                 if (edge.from == static_cast<int>(node)) edges[edge.fromAcross > 0] = &edge;
             }
             if (!edges[0] || !edges[1] || block.ports[0].across * block.ports[1].across >= 0) continue;
-            const double low = graph_.nodes[edges[0]->to].across, high = graph_.nodes[edges[1]->to].across;
+            const double low = graph_.nodes[edges[0]->to].across;
+            double high = graph_.nodes[edges[1]->to].across;
             const double reach = std::abs(block.ports[0].across - block.ports[1].across);
+            if (high < low + reach && graph_.nodes[edges[1]->to].pin > 0) {
+                lowerReturn(low + reach - high);
+                high = low + reach;
+            }
             if (high - low < reach) continue;
             placed.across = std::round(low + high) / 2;
             block.inner.clear();

@@ -48,10 +48,10 @@ Diagnosis Doctor::diagnose(const std::vector<Observation>& seen, Instrument inst
             diagnosis.ruledOut.push_back({&suspect, static_cast<std::size_t>(against - seen.begin())});
     }
     sortByWeight(diagnosis.fits);
-    if (diagnosis.fits.empty()) tryPairs(seen, diagnosis);
     diagnosis.switchOff =
         std::ranges::any_of(seen, [](const Observation& each) { return std::holds_alternative<SawHot>(each.what); });
     if (diagnosis.switchOff) return diagnosis;
+    if (diagnosis.fits.empty()) tryPairs(seen, diagnosis);
     if (seen.empty() && !plan().boards.empty()) {
         Question built;
         built.digits = restOf(plan());

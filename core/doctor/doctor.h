@@ -33,6 +33,9 @@ struct Diagnosis {
     std::vector<std::size_t> doubted;  ///< then: observations without any one of which something would fit
 };
 
+/// What to do when something is hot, whatever else was seen.
+std::string switchOffInWords();
+
 class Doctor {
 public:
     explicit Doctor(std::shared_ptr<const Layout> plan);

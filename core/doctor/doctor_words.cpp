@@ -57,10 +57,14 @@ std::vector<Hole> Doctor::holesOf(const Suspect& suspect) const {
     return holes;
 }
 
+std::string switchOffInWords() {
+    return "Switch the supply off now and touch nothing hot. Ask no more of it until it is cold; then compare with "
+           "the plan, hole by hole. The person who supervises decides when it is switched on again.";
+}
+
 std::string Doctor::nextInWords(const Diagnosis& diagnosis, const std::vector<Observation>& seen) const {
     if (diagnosis.switchOff) {
-        return "Switch the supply off now and touch nothing hot. Ask no more of it until it is cold; then compare with "
-               "the plan, hole by hole. The person who supervises decides when it is switched on again.";
+        return switchOffInWords();
     }
     if (diagnosis.contradiction) {
         std::string words = "No slip, and no two slips, agree with everything that was seen.";

@@ -49,9 +49,6 @@ struct Outcome {
     bool solved = false;
 };
 
-/// Off: one test of lead-alone fails with the judge in front of the rules, and thousands of slips haven't been run with it.
-constexpr bool kJudgeSpeaks = false;
-
 class Inspector {
 public:
     explicit Inspector(const Examination& examination) : examination_(examination) {}
@@ -66,10 +63,10 @@ public:
             const auto outcome = mend(judged[i]);
             if (outcome) dropConsequences(judged, i, *outcome);
         }
-        if (kJudgeSpeaks) weighCauses(judged);
+        weighCauses(judged);
         std::vector<Finding> findings;
         for (Judged& each : judged) findings.push_back(std::move(each.suspicion.finding));
-        if (kJudgeSpeaks && findings.empty() && isSound(examination_.bench())) {
+        if (findings.empty() && isSound(examination_.bench())) {
             if (auto chain = darkChain(examination_, leftUntried_)) findings.push_back(std::move(*chain));
         }
         return findings;
@@ -284,9 +281,11 @@ private:
         const bool lights = cause.then.traits[Trait::LitLights] > now.traits[Trait::LitLights];
         const bool law = cause.then.traits[Trait::Over] < now.traits[Trait::Over] ||
                          cause.then.traits[Trait::Unsolved] < now.traits[Trait::Unsolved];
-        finding.severity = cause.worth < kAlarmWorth ? Severity::Remark
-                           : lights || law           ? Severity::Fault
-                                                     : Severity::Risk;
+        // Where lights only shine otherwise, or nothing works that didn't, it may be what somebody wanted.
+        const bool mayBeMeant = onlyDims(now.traits, cause.then.traits) || !bringsWork(now.traits, cause.then.traits);
+        finding.severity = cause.worth < kAlarmWorth || mayBeMeant ? Severity::Remark
+                           : lights || law                         ? Severity::Fault
+                                                                   : Severity::Risk;
         finding.parts = cause.parts;
         finding.holes = cause.holes;
         finding.text = cause.text;

@@ -145,13 +145,20 @@ void HuntGround::measure(const Bench& bench, Signs& signs) const {
 
 std::string positionClause(const Bench& bench, const std::vector<Throw>& controls, const Digits& digits) {
     const Digits rest = digitsOf(controls, bench, {});
-    std::string clause;
+    std::vector<std::pair<std::string, std::string>> moved;  // what, and how it stands
     for (std::size_t c = 0; c < controls.size(); ++c) {
         if (digits[c] == rest[c]) continue;
         const Part& part = bench.parts[static_cast<std::size_t>(controls[c].part)];
+        moved.emplace_back(part.cap.empty() ? part.id : part.cap, positionInWords(controls[c], bench, digits[c]));
+    }
+    // "while A and S are pressed", "while A is pressed and S3 is towards b"
+    std::string clause;
+    for (std::size_t i = 0; i < moved.size(); ++i) {
+        const bool shares = i + 1 < moved.size() && moved[i + 1].second == moved[i].second;
+        const bool shared = i > 0 && moved[i - 1].second == moved[i].second;
         clause += clause.empty() ? "while " : " and ";
-        clause += fmt::format("{} is {}", part.cap.empty() ? part.id : part.cap,
-                              positionInWords(controls[c], bench, digits[c]));
+        clause += moved[i].first;
+        if (!shares) clause += fmt::format(" {} {}", shared ? "are" : "is", moved[i].second);
     }
     return clause;
 }

@@ -119,8 +119,10 @@ std::vector<FoundCause> Judge::causes() {
     for (const auto& [worth, slip] : hopeful) {
         auto then = seen(*slip, Stage::kAllScenes);
         if (!then || lowersAGain(now_.traits, then->traits)) continue;
-        // What is joined to nothing isn't built yet; that is no slip.
-        const bool builds = then->traits[Trait::Parked] < now_.traits[Trait::Parked];
+        // What is joined to nothing, or with one end alone, isn't built yet: that is no slip, and nobody has said where it belongs.
+        const bool builds = then->traits[Trait::Parked] < now_.traits[Trait::Parked] ||
+                            (!slip->change().added.empty() && now_.traits[Trait::Supplies] > 0 &&
+                             !bringsWork(now_.traits, then->traits));
         if (builds && slip->kind->name != "shifted") continue;
         FoundCause cause;
         cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);

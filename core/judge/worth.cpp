@@ -75,6 +75,16 @@ bool lowersAGain(const Traits& before, const Traits& after) {
     return false;
 }
 
+bool bringsWork(const Traits& before, const Traits& after) {
+    constexpr Trait kWorks[] = {Trait::LitLights, Trait::Throws,   Trait::Contacts,
+                                Trait::Knobs,     Trait::Patterns, Trait::Meters};
+    constexpr Trait kLaws[] = {Trait::Unsolved,  Trait::Over,       Trait::Sagging,    Trait::Limiting,
+                               Trait::Absorbing, Trait::Misprinted, Trait::BadReadings};
+    constexpr double kRounding = 1e-6;
+    return std::ranges::any_of(kWorks, [&](Trait trait) { return after[trait] > before[trait] + kRounding; }) ||
+           std::ranges::any_of(kLaws, [&](Trait trait) { return after[trait] < before[trait] - kRounding; });
+}
+
 bool onlyDims(const Traits& before, const Traits& after) {
     constexpr Trait kOfLight[] = {Trait::Brightness,  Trait::LightCurrent, Trait::OddLights, Trait::OddValues,
                                   Trait::UsualValues, Trait::UsualVolts,   Trait::Sagging,   Trait::Patterns};

@@ -19,6 +19,9 @@ double worthOfSlip(double weight, int ways);
 /// Whether the change lowers something that no mend may lower.
 bool lowersAGain(const Traits& before, const Traits& after);
 
+/// Whether the change makes something work or keeps a law that was broken; that another part carries current is none of it.
+bool bringsWork(const Traits& before, const Traits& after);
+
 /// Whether the change only makes brighter or darker what shines already: lights may be unlike each other on purpose.
 bool onlyDims(const Traits& before, const Traits& after);
 

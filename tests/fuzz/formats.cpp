@@ -1,6 +1,7 @@
 #include "fuzz/formats.h"
+#include "fuzz/promises.h"
+#include "fuzz/teaching_formats.h"
 
-#include "core/base/embedded.h"
 #include "core/base/json_scan.h"
 #include "core/base/quantity.h"
 #include "core/bench/bench_file.h"
@@ -25,39 +26,10 @@
 namespace tiepoint::fuzz {
 namespace {
 
-constexpr std::size_t kLongestMessage = 10'000;
 /// Digits of a double that survive being shifted by a prefix.
 constexpr double kRounding = 1e-12;
 /// Benches beyond this are read and written, but not solved.
 constexpr std::size_t kSolvedParts = 200;
-
-void promise(bool holds, const std::string& what) {
-    if (!holds) throw BrokenPromise(what);
-}
-
-bool isOneLine(std::string_view text) {
-    return std::none_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; });
-}
-
-void promiseGoodMessage(const Error& error) {
-    promise(!error.message.empty(), "an error says what is wrong");
-    promise(isOneLine(error.oneLine()), "an error is one line");
-    promise(error.oneLine().size() < kLongestMessage, "an error can be read");
-}
-
-void promiseItsPlace(const Error& error) {
-    promiseGoodMessage(error);
-    promise(error.place.line >= 1 && error.place.column >= 1, "an error has its line and column: " + error.oneLine());
-    promise(error.place.pointer.empty() || error.place.pointer[0] == '/', "an error has a pointer: " + error.oneLine());
-}
-
-std::vector<std::string> embedded(std::string_view folder) {
-    std::vector<std::string> texts;
-    for (const EmbeddedFile& file : embeddedFiles()) {
-        if (file.name.starts_with(folder)) texts.emplace_back(file.text);
-    }
-    return texts;
-}
 
 bool takeBench(std::string_view bytes) {
     const auto read = readBench(bytes);
@@ -276,6 +248,8 @@ constexpr std::array kFormats{
     Format{"circuit", takeCircuit, circuitSamples}, Format{"part-kind", takePartKind, partKindSamples},
     Format{"json", takeJson, jsonSamples},          Format{"quantity", takeQuantity, quantitySamples},
     Format{"drawer", takeDrawer, drawerSamples},    Format{"hole", takeHole, holeSamples},
+    Format{"lesson", takeLesson, lessonSamples},    Format{"kit", takeKit, kitSamples},
+    Format{"picture", takePicture, pictureSamples}, Format{"observation", takeObservation, observationSamples},
 };
 
 }  // namespace

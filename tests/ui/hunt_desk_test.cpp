@@ -161,6 +161,58 @@ TEST_F(HuntWindow, HintsOpenOneAtATime) {
     EXPECT_FALSE(hunt().proof().hintKey()->isVisible());
 }
 
+/// The menu entry on an open bench: a number is asked for, then what is unsaved.
+class HuntMenuWindow : public HuntWindow {
+protected:
+    HuntMenuWindow() {
+        window().document().reset(test::compactBench(kPierText), {});
+        EXPECT_TRUE(desk.waitForAnswer());
+    }
+    MessageBar& bar() { return window().bar(); }
+    void begin(const char* number) {
+        window().huntMenu().action()->trigger();
+        ASSERT_TRUE(bar().isAsking());
+        QTest::keyClicks(&bar().phrase(), QString::fromLatin1(number));
+        QTest::keyClick(&bar().phrase(), Qt::Key_Return);
+        ASSERT_FALSE(bar().isAsking());
+    }
+};
+
+TEST_F(HuntMenuWindow, TheSameNumberHidesTheSameSlip) {
+    begin("7");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return hunt().isActive(); }, kHuntPatienceMs));
+    EXPECT_FALSE(window().huntMenu().action()->isEnabled()) << "one at a time";
+    const Bench first = bench();
+    window().document().reset(test::compactBench(kPierText), {});
+    begin("7");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return hunt().isActive(); }, kHuntPatienceMs));
+    EXPECT_EQ(bench(), first);
+    EXPECT_EQ(bar().line(), QStringLiteral("Hunt number 7. Good luck."));
+}
+
+TEST_F(HuntMenuWindow, UnsavedWorkIsAskedAboutFirst) {
+    ASSERT_FALSE(window().document().push({"Rename", {SetTitle{"Pier"}}}));
+    desk.unsavedAnswer = FileActions::Answer::Cancel;
+    begin("3");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return desk.unsavedAsked == 1; }, kHuntPatienceMs));
+    EXPECT_FALSE(hunt().isActive());
+    EXPECT_EQ(bench().title, "Pier");
+    desk.unsavedAnswer = FileActions::Answer::Discard;
+    begin("3");
+    EXPECT_TRUE(QTest::qWaitFor([&] { return hunt().isActive(); }, kHuntPatienceMs));
+}
+
+TEST_F(HuntMenuWindow, WhatIsNoNumberAndWhatHidesNothingIsSaid) {
+    begin("seven");
+    EXPECT_TRUE(bar().line().contains(QStringLiteral("whole number"))) << bar().line().toStdString();
+    begin("-1");
+    EXPECT_TRUE(bar().line().contains(QStringLiteral("whole number")));
+    window().document().reset(test::compactBench("half; PS1 top+3 bottom-3 5; R1 c8 c14 330"), {});
+    begin("1");
+    EXPECT_TRUE(QTest::qWaitFor([&] { return bar().line().contains(QStringLiteral("no light")); }, kHuntPatienceMs))
+        << bar().line().toStdString();
+}
+
 TEST_F(HuntWindow, AnotherBenchEndsIt) {
     window().document().reset(test::compactBench(kPierText), {});
     ASSERT_TRUE(desk.waitForAnswer());

@@ -116,11 +116,17 @@ double HuntCauseCard::arrangeRow(const std::vector<QToolButton*>& keys, double t
     const auto count = static_cast<double>(keys.size());
     const double wide = (box.width() - (count - 1) * gap) / std::max(1.0, count);
     double left = box.left();
+    // Side by side they speak in one size: that of the longest.
+    const WordStyle full{look().font(text::kSmall + 1, QFont::DemiBold), look().theme->text};
+    QFont font = full.font;
+    for (QToolButton* key : keys) {
+        const QFont fits = fittingFont(key->text(), full, QSizeF(wide - look().px(10), look().px(36)));
+        if (fits.pixelSize() < font.pixelSize()) font = fits;
+    }
     for (QToolButton* key : keys) {
         key->setStyleSheet(choiceKeyStyle(look()));
-        key->setIconSize(QSizeF(wide - look().px(14), high - look().px(44)).toSize());
-        key->setFont(fittingFont(key->text(), {look().font(text::kSmall + 1, QFont::DemiBold), look().theme->text},
-                                 QSizeF(wide - look().px(10), look().px(36))));
+        key->setIconSize(QSizeF(wide - look().px(14), high - look().px(38)).toSize());
+        key->setFont(font);
         key->setGeometry(QRectF(left, top, wide, high).toRect());
         left += wide + gap;
     }

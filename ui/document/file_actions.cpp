@@ -99,6 +99,14 @@ void FileActions::openEmbedded(const QString& name, const std::optional<Views>& 
     });
 }
 
+void FileActions::openMade(const Bench& bench, const std::function<void()>& then) {
+    whenSafe([this, bench, then] {
+        put(bench, nullptr, {});
+        Q_EMIT opened();
+        then();
+    });
+}
+
 void FileActions::openCopy(const Recovery& recovery, const std::function<void()>& then) {
     whenSafe([this, recovery, then] {
         auto read = readBenchFile(recovery.copyPath.toStdString());

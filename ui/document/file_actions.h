@@ -60,6 +60,8 @@ public:
     /// A bench of the program's own, by its name among the embedded files; gets no path, so that saving asks for one.
     /// `views`: what it is shown in; without, as the bench says.
     void openEmbedded(const QString& name, const std::optional<Views>& views = std::nullopt);
+    /// A bench that the program has made: gets no path. Goes on with `then` when it is on the table; not if the person cancels.
+    void openMade(const Bench& bench, const std::function<void()>& then);
     /// Unsaved work of a program that is gone: opened as unsaved changes of its own file. Goes on with `then` when it is on the table; not
     /// if the person cancels or the copy can't be read.
     void openCopy(const Recovery& recovery, const std::function<void()>& then);

@@ -30,6 +30,37 @@ std::vector<std::string> idsOnPlan(const Bench& plan, const Suspect& suspect) {
     return ids;
 }
 
+/// Which things are to blame still, the likeliest first; then those that what was seen has cleared, in the order of seeing.
+std::vector<DoctorAnswer::Thing> thingsOf(const Bench& plan, const Diagnosis& diagnosis) {
+    std::vector<DoctorAnswer::Thing> things;
+    const auto find = [&](const std::string& id) { return std::ranges::find(things, id, &DoctorAnswer::Thing::id); };
+    const auto exists = [&](const std::string& id) { return plan.findPart(id) || plan.findJumper(id); };
+    for (const Weighed& each : diagnosis.fits) {
+        for (const std::string& id : each.suspect->concerned) {
+            if (!exists(id)) continue;
+            const auto thing = find(id);
+            if (thing == things.end())
+                things.push_back({id, 1, 0});
+            else
+                ++thing->fits;
+        }
+    }
+    const auto fitting = static_cast<std::ptrdiff_t>(things.size());
+    for (const RuledOut& each : diagnosis.ruledOut) {
+        for (const std::string& id : each.suspect->concerned) {
+            if (!exists(id)) continue;
+            const auto thing = find(id);
+            if (thing == things.end())
+                things.push_back({id, 0, each.by});
+            else if (thing->fits == 0)
+                thing->out = std::max(thing->out, each.by);
+        }
+    }
+    std::stable_sort(things.begin() + fitting, things.end(),
+                     [](const DoctorAnswer::Thing& a, const DoctorAnswer::Thing& b) { return a.out < b.out; });
+    return things;
+}
+
 std::shared_ptr<const DoctorAnswer> answerOf(Doctor& doctor, const DoctorJob& job) {
     const Diagnosis diagnosis = doctor.diagnose(job.seen, job.instrument);
     auto answer = std::make_shared<DoctorAnswer>();
@@ -48,14 +79,16 @@ std::shared_ptr<const DoctorAnswer> answerOf(Doctor& doctor, const DoctorJob& jo
     }
     for (std::size_t i = 0; i < std::min(diagnosis.fits.size(), DoctorAnswer::kMostTold); ++i) {
         const Suspect& suspect = *diagnosis.fits[i].suspect;
-        answer->fits.push_back({doctor.slipsInWords(suspect), doctor.mendInWords(suspect),
-                                idsOnPlan(doctor.plan(), suspect), doctor.holesOf(suspect)});
+        answer->fits.push_back({doctor.slipsInWords(suspect),
+                                doctor.mendInWords(suspect),
+                                {},
+                                idsOnPlan(doctor.plan(), suspect),
+                                doctor.holesOf(suspect)});
     }
-    for (std::size_t i = 0; i < std::min(diagnosis.ruledOut.size(), DoctorAnswer::kMostTold); ++i) {
-        const RuledOut& each = diagnosis.ruledOut[i];
-        answer->ruledOut.push_back(
-            {doctor.slipsInWords(*each.suspect), observationInWords(doctor.plan(), job.seen[each.by])});
-    }
+    if (answer->isFound())
+        answer->fits.front().built =
+            std::make_shared<const Bench>(doctor.suspects().built(*diagnosis.fits.front().suspect));
+    answer->things = thingsOf(doctor.plan(), diagnosis);
     return answer;
 }
 

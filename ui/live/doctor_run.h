@@ -20,19 +20,22 @@ struct DoctorAnswer {
     };
     struct Cause {
         std::string text, mend;
+        std::shared_ptr<const Bench> built;  ///< the plan as it would have been built; of what is found
         std::vector<std::string> ids;
         std::vector<Hole> holes;
     };
-    struct Struck {
-        std::string text, by;
+    /// A part or jumper, and how many of the slips that still fit are about it; none: what was seen as `out` has ruled out the last.
+    struct Thing {
+        std::string id;
+        std::size_t fits = 0, out = 0;
     };
 
     quint64 number = 0;  ///< of the question that it answers
     std::string next;    ///< what to do, without what the answers mean; or how it ends
     std::optional<Question> question;
     std::vector<Choice> choices;
-    std::vector<Cause> fits;  ///< the likeliest first, at most kMostTold
-    std::vector<Struck> ruledOut;
+    std::vector<Cause> fits;    ///< the likeliest first, at most kMostTold
+    std::vector<Thing> things;  ///< all that any slip is about: the likeliest first, those ruled out last
     std::size_t fitCount = 0, allCount = 0;
     bool pairs = false, contradiction = false, switchOff = false;
 

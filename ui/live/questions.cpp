@@ -3,6 +3,7 @@
 #include "core/base/stopping.h"
 #include "core/findings/put_resistor.h"
 #include "core/hunt/hints.h"
+#include "core/hunt/hunt.h"
 #include "core/why/light_drive.h"
 #include "ui/live/low_priority.h"
 
@@ -30,6 +31,7 @@ public:
         Place,
         Verdict,
         Hints,
+        Hunt,
         Spread,
         Findings,
         SlotCount
@@ -190,6 +192,21 @@ void Questions::askHints(std::shared_ptr<const Bench> bench) {
         auto hints = std::make_shared<const std::vector<std::string>>(hintsFor(*bench, *slip));
         QMetaObject::invokeMethod(
             this, [this, hints] { Q_EMIT hintsReady(hints); }, Qt::QueuedConnection);
+    });
+}
+
+void Questions::askHunt(std::shared_ptr<const Bench> target, quint64 number) {
+    worker_->ask(Worker::Hunt, [this, target = std::move(target), number] {
+        auto answer = std::make_shared<HuntAnswer>();
+        answer->target = target;
+        answer->number = number;
+        const auto set = makeHunts(target, 1, number);
+        if (set)
+            answer->bench = std::make_shared<const Bench>(huntBench(HuntGround(target), set->hunts.front()));
+        else
+            answer->why = set.error().message;
+        QMetaObject::invokeMethod(
+            this, [this, answer] { Q_EMIT huntReady(answer); }, Qt::QueuedConnection);
     });
 }
 

@@ -57,6 +57,12 @@ struct SpreadAnswer {
     std::optional<BatteryLife> life;
 };
 
+struct HuntAnswer {
+    std::shared_ptr<const Bench> target, bench;  ///< of the hunt; null: there is none, and why
+    quint64 number = 0;
+    std::string why;
+};
+
 class Questions : public QObject {
     Q_OBJECT
 public:
@@ -79,6 +85,8 @@ public:
     /// About the slip that a bench hides; nothing comes of it if it hides none.
     void askVerdict(std::shared_ptr<const Bench> bench, const HuntGuess& guess);
     void askHints(std::shared_ptr<const Bench> bench);
+    /// Hides a slip, the one of that number, in a bench.
+    void askHunt(std::shared_ptr<const Bench> target, quint64 number);
 
 Q_SIGNALS:
     void drawerChanged();  ///< what was answered before may propose other resistors now
@@ -89,6 +97,7 @@ Q_SIGNALS:
     void reportReady(std::shared_ptr<const tiepoint::Report> report);
     void spreadReady(std::shared_ptr<const tiepoint::ui::SpreadAnswer> answer);
     void verdictReady(std::shared_ptr<const tiepoint::HuntVerdict> verdict);
+    void huntReady(std::shared_ptr<const tiepoint::ui::HuntAnswer> answer);
     void hintsReady(std::shared_ptr<const std::vector<std::string>> hints);
 
 private:

@@ -6,6 +6,7 @@
 #include "core/edit/placement.h"
 #include "core/hunt/hidden_slip.h"
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/built_marks.h"
 #include "ui/paint/carried_group.h"
 #include "ui/paint/guide_marks.h"
 #include "ui/paint/label_painter.h"
@@ -314,6 +315,7 @@ void addHandMarks(Patches& patches, const Picture& picture, const Patches& mende
 void addHandMarks(Patches& patches, const Picture& picture) {
     Patches mended, group;
     addMended(mended, mendInput(picture));
+    addBuilt(mended, builtInput(picture));
     addCarriedGroup(group, groupInput(picture));
     addHandMarks(patches, picture, mended, group);
 }

@@ -19,19 +19,6 @@ constexpr QRectF kMendRing(-1.2, -1.2, 2.4, 2.4);
 constexpr double kMendBreadthMm = 0.34, kMendCasingMm = 0.4;
 constexpr double kCrossMm = 2.2, kCrossBreadthMm = 0.5;
 
-QString newSettings(const std::vector<ValueSpec>& specs, const std::vector<Setting>& before,
-                    const std::vector<Setting>& after) {
-    QStringList words;
-    for (std::size_t i = 0; i < specs.size(); ++i) {
-        if (before[i] == after[i]) continue;
-        const QString value = QString::fromStdString(describeSetting(specs[i], after[i].value_or(specs[i].fallback)));
-        words << (specs[i].type == ValueType::Switch
-                      ? QString::fromStdString(specs[i].label) + QStringLiteral(": ") + value
-                      : value);
-    }
-    return words.join(QStringLiteral(", "));
-}
-
 struct MendedHoleMark {
     void paint(QPainter& painter, const Theme& theme) const {
         painter.setBrush(Qt::NoBrush);
@@ -119,6 +106,19 @@ void addTakenAway(Patches& patches, const Picture& now, const Bench& mended) {
 }
 
 }  // namespace
+
+QString newSettings(const std::vector<ValueSpec>& specs, const std::vector<Setting>& before,
+                    const std::vector<Setting>& after) {
+    QStringList words;
+    for (std::size_t i = 0; i < specs.size(); ++i) {
+        if (before[i] == after[i]) continue;
+        const QString value = QString::fromStdString(describeSetting(specs[i], after[i].value_or(specs[i].fallback)));
+        words << (specs[i].type == ValueType::Switch
+                      ? QString::fromStdString(specs[i].label) + QStringLiteral(": ") + value
+                      : value);
+    }
+    return words.join(QStringLiteral(", "));
+}
 
 MendInput mendInput(const Picture& picture) {
     if (!picture.marks.mended) return {};

@@ -75,7 +75,7 @@ double middleYOf(const Picture& picture) { return picture.table->boardsMm.top + 
 PartScene sceneOf(const Picture& picture, int part) {
     const auto i = static_cast<std::size_t>(part);
     const Part& which = picture.bench().parts[i];
-    const bool held = picture.snapshot && picture.snapshot->inputs->held.contains(which.id);
+    const bool held = picture.held() && picture.held()->held.contains(which.id);
     PartScene scene{*picture.theme, which, picture.table->parts[i], held};
     if (picture.sizes.numberMm > 0)
         scene.leastWordMm = picture.sizes.wordsMm, scene.leastFigureMm = picture.sizes.readingMm;
@@ -161,7 +161,14 @@ QPainterPath jumperLine(const Picture& picture, int jumper) { return cubicOf(pic
 
 QPainterPath controlShape(const Picture& picture, int part) {
     const PartScene scene = sceneOf(picture, part);
-    return painterOf(scene).control(scene);
+    QPainterPath shape = painterOf(scene).control(scene);
+    for (const FaceKnob& knob : painterOf(scene).faceKnobs(scene)) shape.addPath(disc(knob.at, knob.radiusMm));
+    return shape;
+}
+
+std::vector<FaceKnob> faceKnobsOf(const Picture& picture, int part) {
+    const PartScene scene = sceneOf(picture, part);
+    return painterOf(scene).faceKnobs(scene);
 }
 
 std::optional<int> dialPositionAt(const Picture& picture, int part, Point at) {

@@ -35,9 +35,21 @@ struct PinnedTag {
     QString text;
     QRectF frame;
     std::vector<TagEnd> ends;
+    bool isNext = false;  ///< of a card's: the next place to measure
+    /// Hung by a card; the bench knows nothing of it.
+    bool isHung() const { return id.empty(); }
     friend bool operator==(const PinnedTag& a, const PinnedTag& b) {
-        return a.id == b.id && a.text == b.text && fromQt(a.frame) == fromQt(b.frame) && a.ends == b.ends;
+        return a.id == b.id && a.text == b.text && fromQt(a.frame) == fromQt(b.frame) && a.ends == b.ends &&
+               a.isNext == b.isNext;
     }
+};
+
+/// A tag that a card hangs at a hole of the bench.
+struct HungTag {
+    Hole at;
+    QString text;
+    bool isNext = false;  ///< the next place to measure: a probe stands in it
+    friend bool operator==(const HungTag&, const HungTag&) = default;
 };
 
 /// The volts of a net, on a tag outside of the boards.
@@ -88,6 +100,7 @@ struct Marks {
     Point sayAt;
     int finding = -1;                     ///< the one told on the card, among the picture's findings
     std::shared_ptr<const Bench> mended;  ///< shown as a ghost over the bench; null: none
+    std::shared_ptr<const Bench> built;   ///< what somebody built instead: how it differs is drawn; null: nothing
     friend bool operator==(const Marks&, const Marks&) = default;
 };
 
@@ -95,6 +108,7 @@ struct Picture {
     std::shared_ptr<const Layout> layout;      ///< of the document's revision; never null
     std::shared_ptr<const Table> table;        ///< of the same bench; never null
     std::shared_ptr<const Snapshot> snapshot;  ///< null, or of the same revision: else no mark is drawn
+    std::shared_ptr<const Inputs> hands;       ///< what is held where there is no snapshot; may be null
     const Theme* theme = nullptr;
     Views views;  ///< where they are turned over, so is the table
     Marks marks;
@@ -102,6 +116,7 @@ struct Picture {
     std::shared_ptr<const std::vector<Finding>>
         findings;  ///< marked at their places, as far as these exist; may be null
     WordSizes sizes;
+    std::vector<HungTag> hung;                             ///< they stand alone: pinned readings stay away
     std::shared_ptr<const std::vector<PinnedTag>> pinned;  ///< see tag_keeper.h; null: none is shown
     std::shared_ptr<const std::vector<NetTag>> netTags;    ///< the same for the volts of nets
     double phaseMm = 0;                                    ///< how far full-scale arrows have moved
@@ -125,6 +140,8 @@ struct Picture {
     bool isBehind(int part) const {
         return table->turned && standsOnBoard(bench().parts[static_cast<std::size_t>(part)]);
     }
+    /// What is held, or null.
+    const Inputs* held() const { return snapshot ? snapshot->inputs.get() : hands.get(); }
     /// The snapshot if it may be shown (a solution of this revision), else null.
     const Snapshot* live() const { return snapshot && snapshot->status() == Status::Solved ? snapshot.get() : nullptr; }
 };

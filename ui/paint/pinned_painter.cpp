@@ -5,6 +5,7 @@
 #include "ui/paint/label_places.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/pinned_places.h"
+#include "ui/paint/probe_painter.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/tag_ground.h"
 
@@ -15,6 +16,7 @@ constexpr double kLeaderMm = 0.24, kCasingMm = 0.62;
 constexpr double kRingBreadthMm = 0.3;
 constexpr double kSignDiscMm = 1.05, kPinSignHalfMm = 0.52, kPinSignBreadthMm = 0.3;
 constexpr double kPinHeadEm = 0.24, kPinInsetEm = 0.62;
+constexpr double kNextRadiusEm = 0.28;
 constexpr std::size_t kRed = 0, kBlack = 1;  ///< of the theme's jumpers, the colours of test leads
 constexpr double kBrightGround = 60;         ///< L* above which signs are dark
 
@@ -53,13 +55,39 @@ struct PinEndMark {
     friend bool operator==(const PinEndMark&, const PinEndMark&) = default;
 };
 
+/// The red tip in the hole that is to be measured next; its lead hangs away to the right.
+struct NextProbeMark {
+    static constexpr QPointF kBegin{0.75 * kProbeLengthMm, -0.75 * kProbeLengthMm};
+    void paint(QPainter& painter, const Theme& theme) const {
+        const QColor colour = theme.jumpers[kRed];
+        QPainterPath lead(kBegin);
+        lead.cubicTo(kBegin + QPointF(1.6, -1.6), kBegin + QPointF(3.4, -1.4), kBegin + QPointF(4.6, 0.6));
+        painter.setBrush(Qt::NoBrush);
+        painter.strokePath(lead, outlinePen(blend(colour, Qt::black, theme.flat ? 0.8 : 0.6), 1.3));
+        painter.strokePath(lead, outlinePen(colour, 0.9));
+        paintProbe(painter, theme, kBegin, {}, colour);
+    }
+    friend bool operator==(const NextProbeMark&, const NextProbeMark&) = default;
+};
+
 struct PinnedMark {
     Rect frame;
     QString text;
     Lettering lettering;
+    bool hung = false, next = false;
     void paint(QPainter& painter, const Theme& theme) const {
         const QRectF box = toQt(frame);
         const double em = lettering.sizeMm;
+        if (next) {
+            paintTag(painter, theme, box, {}, lettering, theme.accent, theme.text);
+            painter.setPen(Qt::NoPen);
+            painter.setBrush(theme.accent);
+            painter.drawPath(roundedBox(box, kNextRadiusEm * em));
+        }
+        if (hung) {
+            if (!next) paintTag(painter, theme, box, {}, lettering, theme.dimText, theme.text);
+            return drawText(painter, text, box.center(), lettering, next ? theme.card : theme.text);
+        }
         paintTag(painter, theme, box, {}, lettering, theme.dimText, theme.text);
         painter.setPen(Qt::NoPen);
         painter.setBrush(theme.accent);
@@ -92,8 +120,13 @@ void addPinned(Patches& patches, const PinnedTags& pinned, const WordSizes& size
             patches.push_back(
                 movablePatch(fromQt(end.at), {-kRoomMm, -kRoomMm, 2 * kRoomMm, 2 * kRoomMm}, PinEndMark{end.sign}));
     }
+    for (const PinnedTag& tag : pinned) {
+        if (tag.isNext)
+            patches.push_back(movablePatch(fromQt(tag.ends.front().at), {-2, -10, 16, 12}, NextProbeMark{}));
+    }
     for (const PinnedTag& tag : pinned)
-        patches.push_back(fixedPatch(tagBounds(tag), PinnedMark{fromQt(tag.frame), tag.text, readingLettering(sizes)}));
+        patches.push_back(fixedPatch(tagBounds(tag), PinnedMark{fromQt(tag.frame), tag.text, readingLettering(sizes),
+                                                                tag.isHung(), tag.isNext}));
 }
 
 void addProbe(Patches& patches, const Picture& picture) {

@@ -125,7 +125,7 @@ PinnedTag pinnedTag(const Picture& picture, const PinnedReading& reading) {
 double pinnedWidth(const PinnedTag& tag, const WordSizes& sizes) {
     const Lettering lettering = readingLettering(sizes);
     return std::max(textWidthMm(tag.text, lettering), textWidthMm(kUsualText, lettering)) +
-           (2 * kTagPadEm + kPinRoomEm) * lettering.sizeMm;
+           (2 * kTagPadEm + (tag.isHung() ? 0 : kPinRoomEm)) * lettering.sizeMm;
 }
 
 std::vector<TagFoot> pinnedFeet(const Picture& picture, const PinnedReading& reading) {
@@ -177,7 +177,7 @@ void placeOthersBeside(const Picture& picture, const TagGround& ground, std::vec
         const QSizeF size(pinnedWidth(tag, picture.sizes), kTagHeightEm * em);
         QPointF middle;
         for (const TagEnd& end : tag.ends) middle += end.at / static_cast<double>(tag.ends.size());
-        const auto* watts = std::get_if<WattsOf>(&reading->of);
+        const auto* watts = reading ? std::get_if<WattsOf>(&reading->of) : nullptr;
         auto candidates = watts ? aroundBody(clearance.ground(), picture.bench().partIndex(watts->part), size)
                                 : around(middle, size, em);
         dislikeHiding(candidates, size, tag.ends, placed);

@@ -124,6 +124,21 @@ std::optional<TagPlace> TagKeeper::before(const std::vector<TagFoot>& feet) cons
     return std::nullopt;
 }
 
+void TagKeeper::addHung(Wishes& all, const Picture& picture) const {
+    for (const HungTag& hung : picture.hung) {
+        if (!holeMm(picture.bench(), hung.at)) continue;
+        PinnedTag tag;
+        tag.text = hung.text;
+        tag.isNext = hung.isNext;
+        const Point at = picture.seenAt(hung.at);
+        tag.ends = {{toQt(at)}};
+        TagWish wish{pinnedWidth(tag, sizes_), hung.isNext ? kPinnedRank : kSelectedRank, {{{at}}}};
+        wish.before = before(wish.feet);
+        all.pinned.push_back(std::move(tag));
+        all.wishes.push_back(std::move(wish));
+    }
+}
+
 void TagKeeper::addPinned(Wishes& all, const Picture& picture) const {
     const bool onlyTaken = isHunting(picture.bench());  // while a slip is hidden, what was read with a meter
     for (const PinnedReading& reading : picture.bench().pinned) {
@@ -160,6 +175,10 @@ void TagKeeper::addNets(Wishes& all, const Picture& picture) const {
 
 TagKeeper::Wishes TagKeeper::wishesOf(const Picture& picture) const {
     Wishes all;
+    if (!picture.hung.empty()) {
+        addHung(all, picture);
+        return all;
+    }
     addPinned(all, picture);
     addNets(all, picture);
     return all;
@@ -180,7 +199,9 @@ void TagKeeper::follow(Wishes& all) {
 
 void TagKeeper::arrange(Picture& picture) {
     const bool isShown = picture.views.readings || picture.views.voltage;
-    if (picture.bench().pinned.empty() && !(picture.live() && (isShown || picture.changes))) {
+    const bool isPlan = !picture.snapshot;  // pinned readings have nothing to say
+    if (picture.hung.empty() && (isPlan || picture.bench().pinned.empty()) &&
+        !(picture.live() && (isShown || picture.changes))) {
         picture.pinned = nullptr;
         picture.netTags = nullptr;
         return;

@@ -22,6 +22,7 @@ private:
     };
     void followGround(const Picture& picture);
     Wishes wishesOf(const Picture& picture) const;
+    void addHung(Wishes& all, const Picture& picture) const;
     void addPinned(Wishes& all, const Picture& picture) const;
     void addNets(Wishes& all, const Picture& picture) const;
     std::optional<TagPlace> before(const std::vector<TagFoot>& feet) const;

@@ -132,7 +132,8 @@ bool BenchCanvas::followPatches(const Picture& picture, const BenchScene& scene,
         });
     mend_.follow(mendInput(picture), addMended);
     group_.follow(groupInput(picture), addCarriedGroup);
-    hand_.clear();
+    built_.follow(builtInput(picture), addBuilt);
+    hand_ = built_.patches;
     addHandMarks(hand_, picture, mend_.patches, group_.patches);
     return true;
 }

@@ -5,6 +5,7 @@
 // hand); arrows are laid between them. A tick of the arrows puts together only the cells that they run through; a press also what it changed.
 // Belongs to the window's thread; layers are painted side by side in others while it waits.
 
+#include "ui/paint/built_marks.h"
 #include "ui/paint/carried_group.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/mend_painter.h"
@@ -124,6 +125,7 @@ private:
     Patches boards_, under_, items_, onParts_, hand_;
     Found<WordsInput> words_;
     Found<MendInput> mend_;
+    Found<BuiltInput> built_;
     Found<GroupInput> group_;
     std::vector<FindingMark> findingMarks_;  ///< as drawn last
     std::array<int, kPictureLayers> layerChanges_{};

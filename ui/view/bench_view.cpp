@@ -109,6 +109,7 @@ void BenchView::setFindings(std::shared_ptr<const std::vector<Finding>> findings
 void BenchView::setLadderAllowed(bool allowed) { assembly_->fields.setLadderAllowed(allowed); }
 void BenchView::forgetBefore() { assembly_->shown.forgetBefore(); }
 void BenchView::setVeiled(bool veiled) { assembly_->shown.setVeiled(veiled); }
+void BenchView::setPlan(std::optional<std::vector<HungTag>> tags) { assembly_->shown.setPlan(std::move(tags)); }
 
 QRectF BenchView::findingMark(int finding) const {
     for (const FindingMark& mark : assembly_->frame.findingMarks()) {

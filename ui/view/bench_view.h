@@ -75,6 +75,8 @@ public:
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings, int current);
     /// While a room guesses nothing of what flows is shown: no light, arrows, readings, findings, nor what a supply delivers.
     void setVeiled(bool veiled);
+    /// The bench is the plan of a real board: the same, with these tags. Nothing: it is a bench again.
+    void setPlan(std::optional<std::vector<HungTag>> tags);
     /// Where the symbol of a finding was drawn last, in the viewport; empty if it has none.
     QRectF findingMark(int finding) const;
     void beginNote();  ///< opens the field for writing one

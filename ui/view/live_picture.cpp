@@ -17,7 +17,7 @@ LivePicture::LivePicture(Picture& picture, BenchDocument& document, LiveBench& l
     sighting_.setSingleShot(true);
     sighting_.setInterval(kSightMs);
     connect(&sighting_, &QTimer::timeout, this, [this] {
-        if (!picture_.snapshot) return;
+        if (!picture_.snapshot && !plan_) return;
         const auto pinned = picture_.pinned;
         const auto nets = picture_.netTags;
         arrangeTags();
@@ -44,14 +44,17 @@ void LivePicture::followBench(std::shared_ptr<const Layout> layout) {
     picture_.views = allowed(picture_.views);
     picture_.arrangeTable();
     picture_.snapshot = nullptr;
+    picture_.hands = nullptr;
+    picture_.hung.clear();  // of the bench before
     picture_.pinned = nullptr;
     picture_.netTags = nullptr;
 }
 
 void LivePicture::followLive() {
     const auto snapshot = live_.snapshot();
-    if (snapshot && snapshot->revision == document_.revision() && veiled_) {
-        picture_.wordsToCome = false;
+    if (snapshot && snapshot->revision == document_.revision() && isStill()) {
+        followHands();
+        if (plan_) arrangeTags();
         Q_EMIT answered();
     } else if (snapshot && snapshot->revision == document_.revision()) {
         // One truth: the snapshot's layout and ours are of the same bench, and its indices hold for both.
@@ -66,25 +69,56 @@ void LivePicture::followLive() {
 
 void LivePicture::setFindings(std::shared_ptr<const std::vector<Finding>> findings) {
     findings_ = std::move(findings);
-    picture_.findings = veiled_ ? nullptr : findings_;
+    picture_.findings = isStill() ? nullptr : findings_;
 }
 
 void LivePicture::setVeiled(bool veiled) {
     if (veiled == veiled_) return;
+    const bool before = isStill();
     veiled_ = veiled;
-    picture_.findings = veiled ? nullptr : findings_;
-    if (!veiled) return followLive();
+    followStill(before);
+}
+
+void LivePicture::setPlan(std::optional<std::vector<HungTag>> tags) {
+    const bool before = isStill();
+    if (!plan_ && !tags) return;
+    plan_ = tags.has_value();
+    picture_.hung = std::move(tags).value_or(std::vector<HungTag>());
+    followStill(before);
+    if (before && plan_) {
+        arrangeTags();
+        Q_EMIT changed();
+    }
+}
+
+/// Takes away what is live, or brings it back.
+void LivePicture::followStill(bool before) {
+    if (before == isStill()) return;
+    picture_.findings = before ? findings_ : nullptr;
+    if (before) {
+        picture_.hands = nullptr;
+        return followLive();
+    }
     picture_.snapshot = nullptr;
     picture_.changes = nullptr;
     picture_.pinned = nullptr;
     picture_.netTags = nullptr;
     before_.forget();
+    followHands();
+    arrangeTags();
     Q_EMIT changed();
 }
 
 void LivePicture::forgetBefore() {
     before_.forget();
     picture_.changes = nullptr;
+}
+
+/// What is held is seen, though not what it does.
+void LivePicture::followHands() {
+    picture_.wordsToCome = false;
+    const auto snapshot = live_.snapshot();
+    picture_.hands = snapshot && snapshot->revision == document_.revision() ? snapshot->inputs : nullptr;
 }
 
 /// While the bench hides a slip, no view tells what flows and which volts there are.
@@ -122,12 +156,12 @@ void LivePicture::setScale(double pixelsPerMm, const WordSizes& sizes, const QRe
     picture_.seenMm = seenMm;
     if (sizes == picture_.sizes) return;
     picture_.sizes = sizes;
-    if (picture_.snapshot) arrangeTags();
+    if (picture_.snapshot || plan_) arrangeTags();
     Q_EMIT restyled();  // words on supplies stand as large
 }
 
 void LivePicture::arrangeTags() {
-    if (!picture_.wordsToCome && !veiled_) tags_.arrange(picture_);
+    if (!picture_.wordsToCome && (plan_ || !veiled_)) tags_.arrange(picture_);
 }
 
 void LivePicture::addWords() {

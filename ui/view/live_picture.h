@@ -12,6 +12,7 @@
 #include <QTimer>
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace tiepoint::ui {
@@ -36,6 +37,8 @@ public:
     void setVeiled(bool veiled);
     /// What comes next is compared with nothing.
     void forgetBefore();
+    /// The bench is the plan of a real board: nothing of what flows is shown either, and only these tags. Nothing: it is a bench again.
+    void setPlan(std::optional<std::vector<HungTag>> tags);
     /// Another selection: what belongs to it keeps its tags.
     void followSelection();
     /// The bench as it stands, with all of its words where they are seen as a whole: for paper and files.
@@ -52,13 +55,16 @@ private:
     void arrangeTags();
     Views allowed(Views views) const;
     void addWords();
+    bool isStill() const { return veiled_ || plan_; }
+    void followStill(bool before);
+    void followHands();
 
     Picture& picture_;
     BenchDocument& document_;
     LiveBench& live_;
     Before before_;
     TagKeeper tags_;
-    bool veiled_ = false;
+    bool veiled_ = false, plan_ = false;
     std::shared_ptr<const std::vector<Finding>> findings_;
     QTimer sighting_;  ///< runs while what is seen goes on changing
     QTimer wording_;   ///< when there is nothing else to do

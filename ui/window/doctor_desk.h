@@ -14,6 +14,7 @@
 #include <QMenu>
 
 #include <optional>
+#include <tuple>
 #include <vector>
 
 namespace tiepoint::ui {
@@ -40,6 +41,7 @@ protected:
 private:
     void connectCard();
     void show(bool wanted);
+    void endPlan();
     void ask();
     void take(const std::shared_ptr<const DoctorAnswer>& answer);
     void add(std::vector<Observation> more);
@@ -47,10 +49,16 @@ private:
     void seeLight(int kind);
     void takeTyped(const QString& text);
     void followLight();
-    void followHint();
+    void followPlace();
     void markBoard();
+    void showSeen();
+    void makePictures();
     Digits digitsNow() const;
-    /// The light that is asked about by hand: the one selected, or the first.
+    /// Where the red tip stands, or is to stand; nothing: nowhere.
+    std::optional<Hole> place() const;
+    /// The question is how a light looks, and nobody has turned to another one or moved a switch.
+    bool asksForLight() const;
+    /// The light that is asked about: the question's, else the one selected, else the first.
     std::string light() const;
     QString caseKey() const;
     void recall();
@@ -66,7 +74,10 @@ private:
     std::vector<Observation> seen_;
     std::optional<Hole> red_;  ///< a hole that was clicked
     QString table_;
+    bool ownLight_ = false;  ///< somebody turned to another light or another position
     quint64 asked_ = 0;
+    /// What the pictures were made from.
+    std::tuple<std::shared_ptr<const Bench>, const Theme*, QSize, std::string, bool> pictured_;
 };
 
 }  // namespace tiepoint::ui

@@ -5,7 +5,7 @@
 #include "core/meter/meter.h"
 #include "core/snapshot/pinned_value.h"
 #include "core/snapshot/throws.h"
-#include "ui/paint/miniature.h"
+#include "ui/cards/suspect_pictures.h"
 #include "ui/theme/qs.h"
 
 #include <fmt/format.h>
@@ -17,14 +17,20 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kHuntWidths[] = {0.27, 0.42, 0.31};  // of the three cards
-constexpr double kAboutThingMm = 5;
-constexpr QSize kThingPicture(120, 92);
+constexpr QSize kThingPicture(150, 130);
 constexpr int kHintCount = 3;
 constexpr std::size_t kMostPictures = 9;
 
 QString holeAddress(const Hole& hole) {
     const QString whole = qs(toString(hole));
     return whole.mid(whole.indexOf(QLatin1Char('.')) + 1);
+}
+
+/// "the minus rail", "j24".
+QString placeInWords(const Hole& hole) {
+    if (!isRail(hole.line)) return holeAddress(hole);
+    const bool plus = hole.line == Line::TopPlus || hole.line == Line::BottomPlus;
+    return plus ? QStringLiteral("the plus rail") : QStringLiteral("the minus rail");
 }
 
 /// The number that a pinned reading of a hunt begins with; 0 of any other.
@@ -55,30 +61,6 @@ std::string clauseNow(const Bench& bench, const Inputs& inputs) {
         clause += fmt::format("{} is {}", part.id, positionInWords(controls[c], bench, digit));
     }
     return clause;
-}
-
-Rect frameOfThing(const Bench& bench, const std::string& id) {
-    std::vector<Point> points;
-    const auto add = [&](const std::optional<Hole>& hole) {
-        const auto at = hole ? holeMm(bench, *hole) : std::nullopt;
-        if (at) points.push_back(*at);
-    };
-    if (const Part* part = bench.findPart(id))
-        for (const auto& lead : part->leads) add(lead);
-    if (const Jumper* jumper = bench.findJumper(id)) {
-        for (const JumperEnd& end : jumper->ends)
-            if (const auto* hole = std::get_if<Hole>(&end)) add(*hole);
-    }
-    if (points.empty()) return {};
-    double left = points.front().x, right = left, top = points.front().y, bottom = top;
-    for (const Point& point : points) {
-        left = std::min(left, point.x);
-        right = std::max(right, point.x);
-        top = std::min(top, point.y);
-        bottom = std::max(bottom, point.y);
-    }
-    return {left - kAboutThingMm, top - kAboutThingMm, right - left + 2 * kAboutThingMm,
-            bottom - top + 2 * kAboutThingMm};
 }
 
 }  // namespace
@@ -259,22 +241,10 @@ void HuntDesk::showThings() {
     std::erase_if(now.parts, [](const Part& part) { return isMeter(*part.kind); });
     if (shown_ == now) return;
     shown_ = std::move(now);
+    const auto sound = std::make_shared<const Bench>(soundOf(*bench));
     std::vector<HuntThing> things;
     const auto add = [&](const std::string& id) {
-        HuntThing thing{id, {}};
-        const Rect frame = frameOfThing(*bench, id);
-        if (frame.width > 0) {
-            Miniature picture;
-            picture.bench = std::make_shared<const Bench>(soundOf(*bench));
-            picture.theme = look_.theme;
-            picture.size = kThingPicture;
-            picture.ratio = panel_->devicePixelRatioF();
-            picture.views.arrows = Arrows::Off;
-            picture.live = false;
-            picture.frameMm = frame;
-            thing.picture = paintMiniature(picture);
-        }
-        things.push_back(std::move(thing));
+        things.push_back({id, pictureOfThing(sound, id, *look_.theme, kThingPicture, panel_->devicePixelRatioF())});
     };
     const bool pictured = shown_->jumpers.size() + shown_->parts.size() <= kMostPictures;
     for (const Part& part : shown_->parts) {
@@ -298,7 +268,7 @@ void HuntDesk::showAll() {
     QString foot = QStringLiteral("Put a meter on the table to measure.");
     for (const Part& part : parts_.document.bench()->parts) {
         if (!isMeter(*part.kind) || part.leads.size() < 2) continue;
-        foot = part.leads[1] ? QStringLiteral("Black tip in %1.").arg(holeAddress(*part.leads[1]))
+        foot = part.leads[1] ? QStringLiteral("Black tip in %1.").arg(placeInWords(*part.leads[1]))
                              : QStringLiteral("The black tip hangs free: put it into minus.");
     }
     readings_->showReadings(rows, foot);

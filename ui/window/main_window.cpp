@@ -95,10 +95,13 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     sum_ = new SumGuide(*live_, *view_, *cards_, inquiry_->menu(), this);
     doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
+    surroundings_ = new SurroundingsDesk(*document_, *view_, *cards_, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
+    makeTime();
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
+    connect(time_, &TimeDesk::cardWanted, this, unfold);
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
     connect(tools_, &WindowTools::arrangeWanted, this, &MainWindow::arrangeStage);
     connect(actions_.steps, &QAction::triggered, this, [unfold](bool shown) {
@@ -124,6 +127,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(sum_, &SumGuide::cardWanted, this, unfold);
     connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
+    connect(surroundings_, &SurroundingsDesk::cardWanted, this, unfold);
+    connect(surroundings_, &SurroundingsDesk::said, this,
+            [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
@@ -141,7 +147,18 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     view_->setFocus();
 }
 
+void MainWindow::makeTime() {
+    QMenu& view = *title_->menus().actions().at(2)->menu();
+    time_ = new TimeDesk({*document_, *live_, *view_, *cards_}, view, this);
+    flashes_ = new FlashDesk(*document_, *live_, *bar_, view, this);
+    connect(projection_, &Projection::changed, this, [this] {
+        time_->setRoom(projection_->isProjecting());
+        flashes_->setRoom(projection_->isProjecting());
+    });
+}
+
 void MainWindow::makeHunt() {
+    huntMenu_ = new HuntMenu({*document_, *files_, *bar_, inquiry_->questions()}, inquiry_->menu(), this);
     hunt_ = new HuntDesk(
         {*document_,
          *live_,
@@ -149,7 +166,7 @@ void MainWindow::makeHunt() {
          inquiry_->questions(),
          {actions_.arrows, actions_.electrons, actions_.voltage, actions_.readings, actions_.pin, actions_.probe,
           inquiry_->tableAction(), walk_->action(), sum_->action(), spread_->action(), doctor_->action(),
-          sheetDesk_->diagramAction(), sheetDesk_->tidyAction(), findings_->nextAction()}},
+          sheetDesk_->diagramAction(), sheetDesk_->tidyAction(), findings_->nextAction(), huntMenu_->action()}},
         stage_);
     connect(hunt_, &HuntDesk::activeChanged, this, [this] {
         title_->setRemark(hunt_->seen());
@@ -284,7 +301,8 @@ void MainWindow::arrangeStage() {
     const bool folded = actions_.fold->isChecked() || projecting || sheet;
     title_->setVisible(!projecting);
     const bool doctoring = !projecting && doctor_ && doctor_->isOpen();
-    cards_->setRoom(projecting || doctoring);  // one card alone
+    cards_->setRoom(projecting);
+    cards_->setAlone(doctoring);
     Card* const roomCard = cards_->roomCard();
     const bool hunting = hunt_ && hunt_->isActive();
     cards_->setVisible((!folded || roomCard) && !hunting);

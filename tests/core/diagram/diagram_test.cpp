@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <ctime>
 #include <random>
+#include <set>
 
 namespace tiepoint::test {
 namespace {
@@ -57,6 +58,28 @@ TEST(Diagram, HarbourBenchesHaveNoCrossingsAndTellAllVolts) {
         checkSheet(sheet->netlist, sheet->diagram);
         EXPECT_EQ(sheet->diagram.crossings, 0) << bench->title;
         EXPECT_EQ(sheet->diagram.tags.size(), sheet->netlist.nets.size()) << bench->title;
+    }
+}
+
+/// The wire from a supply up to the row of parts bends once; a small step in it would look like a slip of the pen.
+TEST(Diagram, ALoopHasOneTopWireAndOneReturn) {
+    for (const char* part : {R"("kind": "toggle", "leads": {"1": "a", "2": "b"})",
+                             R"("kind": "diode", "leads": {"anode": "a", "cathode": "b"})",
+                             R"("kind": "lamp", "leads": {"1": "a", "2": "b"})"}) {
+        const std::string text = std::string(R"({"format": "tiepoint-circuit", "version": 1, "title": "Loop", "parts": [
+                {"id": "PS1", "kind": "cells", "leads": {"+": "a", "-": "c"}}, {"id": "X1", )") +
+                                 part + R"(}, {"id": "R1", "kind": "resistor", "leads": {"1": "b", "2": "c"}}]})";
+        const auto read = readNetlist(text);
+        ASSERT_TRUE(read) << read.error().message;
+        const Netlist& circuit = read->netlist;
+        DiagramHints hints;
+        hints.flow = SheetFlow::Rightward;
+        const Diagram diagram = layOutDiagram(circuit, hints);
+        checkSheet(circuit, diagram);
+        std::set<double> levels;
+        for (const SheetWire& wire : diagram.wires)
+            if (wire.from.y == wire.to.y && wire.from.x != wire.to.x) levels.insert(wire.from.y);
+        EXPECT_EQ(levels.size(), 2u) << part;
     }
 }
 

@@ -4,8 +4,8 @@
 #include "core/meter/meter.h"
 #include "ui/paint/lettering.h"
 #include "ui/paint/packages/supply_parts.h"
+#include "ui/paint/probe_painter.h"
 #include "ui/paint/shade.h"
-#include "ui/paint/wire_painter.h"
 
 #include <algorithm>
 #include <array>
@@ -40,7 +40,6 @@ constexpr Lettering kSign{2.9, QFont::Medium}, kSignChosen{2.9, QFont::Bold}, kW
 constexpr double kMeterSocketMm = 2.6, kSocketWordX = 10.2, kUpperWordY = 43.2;
 constexpr QPointF kIdAt(27.4, 48);
 constexpr Lettering kSocketWord{2.0, QFont::DemiBold}, kId{1.7, QFont::Medium};
-constexpr double kProbeMm = 9;  ///< from its tip to where the lead begins
 
 /// What stands at a position of the dial; the one that beeps has a mark instead.
 struct Position {
@@ -198,37 +197,6 @@ void paintMeterSockets(QPainter& painter, const PartScene& scene) {
     drawText(painter, QString::fromStdString(scene.part.id), faced(scene, kIdAt), kId, theme.furnishing.panelDim);
 }
 
-/// Bare tip, a guard for the fingers, a slim handle; along the way that the lead ends.
-void paintProbe(QPainter& painter, const Theme& theme, const Place& begin, QPointF tip, const QColor& colour) {
-    const QColor edge = theme.flat ? theme.furnishing.ink : blend(colour, Qt::black, 0.6);
-    const QPointF away = begin.at - tip;
-    painter.save();
-    painter.translate(tip);
-    painter.rotate(std::atan2(away.y(), away.x()) * 180 / std::numbers::pi);
-    painter.setPen(outlinePen(theme.furnishing.steelEdge, 0.46 + 2 * theme.outlineMm));
-    painter.drawLine(QPointF(0, 0), QPointF(2.6, 0));
-    painter.setPen(outlinePen(blend(theme.furnishing.steelLight, theme.furnishing.steelDark, 0.3), 0.46));
-    painter.drawLine(QPointF(0, 0), QPointF(2.6, 0));
-    QPainterPath handle(QPointF(1.5, -0.5));
-    for (const QPointF corner : {QPointF(3.2, -0.75), QPointF(3.2, -1.45), QPointF(3.9, -1.45), QPointF(3.9, -1.05)})
-        handle.lineTo(corner);
-    handle.cubicTo({6, -1.35}, {8, -1.3}, {kProbeMm + 0.6, -0.95});
-    handle.lineTo(kProbeMm + 0.6, 0.95);
-    handle.cubicTo({8, 1.3}, {6, 1.35}, {3.9, 1.05});
-    for (const QPointF corner : {QPointF(3.9, 1.45), QPointF(3.2, 1.45), QPointF(3.2, 0.75), QPointF(1.5, 0.5)})
-        handle.lineTo(corner);
-    handle.closeSubpath();
-    painter.setPen(outlinePen(edge, theme.outlineMm));
-    painter.setBrush(
-        shadeDown(theme, handle.boundingRect(), blend(colour, Qt::white, 0.16), blend(colour, Qt::black, 0.2)));
-    painter.drawPath(handle);
-    if (!theme.flat) {
-        painter.setPen(QPen(faded(Qt::white, 0.4), 0.2, Qt::SolidLine, Qt::RoundCap));
-        painter.drawLine(QPointF(5.2, -0.6), QPointF(8.4, -0.56));
-    }
-    painter.restore();
-}
-
 /// The word beside the number, or the reason why there is none.
 void paintWhy(QPainter& painter, const QString& why, const QColor& ink) {
     const QRectF room = kMeterDisplay.adjusted(kInsetMm, 0, -kInsetMm, 0);
@@ -257,7 +225,8 @@ public:
         paintMeterSockets(painter, scene);
         painter.restore();
         if (scene.compact) return;
-        for (const int lead : {0, 1}) paintTestLead(painter, scene, lead);
+        for (const int lead : {0, 1})
+            paintTestLead(painter, scene, lead, {leadColour(scene.theme, lead == 0), kMeterSocketMm});
     }
 
     QRectF figures(const PartScene& scene) const override {
@@ -270,9 +239,10 @@ public:
         if (!reading || !reading->on) return std::nullopt;
         if (!reading->why.empty()) return DisplayFigures{reading->digits, {}, {}, reading->why};
         const Part& meter = instant.layout->bench->parts[static_cast<std::size_t>(part)];
+        const std::string average = reading->average.empty() ? std::string() : ", " + std::string(reading->average);
         return DisplayFigures{reading->digits,
                               reading->unit,
-                              dialLabel(meter),
+                              dialLabel(meter) + average,
                               {},
                               reading->beeps ? beat % static_cast<int>(kSoundRadii.size()) : -1};
     }
@@ -314,20 +284,6 @@ public:
         const double degrees = std::atan2(away.x(), -away.y()) * 180 / std::numbers::pi;
         const auto farness = [degrees](double position) { return std::abs(std::remainder(position - degrees, 360.0)); };
         return static_cast<int>(std::ranges::min_element(kPositionDegrees, {}, farness) - kPositionDegrees.begin());
-    }
-
-private:
-    static void paintTestLead(QPainter& painter, const PartScene& scene, int lead) {
-        const Theme& theme = scene.theme;
-        const auto i = static_cast<std::size_t>(lead);
-        const QColor colour = leadColour(theme, lead == 0);
-        const CubicChain whole = supplyLead(scene, lead);
-        const double length = whole.lengthMm();
-        const CubicChain wire = whole.between(0, std::max(length / 2, length - kProbeMm));
-        paintWire(painter, theme, wire, {colour, kLeadBreadthMm, 2.2, 0, 0});
-        paintProbe(painter, theme, {wire.end(), 0}, toQt(scene.place.leadsMm[i]), colour);
-        paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), kMeterSocketMm * 0.9, colour,
-                  scene.place.mirrored ? 0 : std::numbers::pi);
     }
 };
 

@@ -1,0 +1,107 @@
+#include "ui/cards/doctor_seen_card.h"
+
+#include "ui/cards/hunt_cause_card.h"
+#include "ui/theme/panels.h"
+
+#include <QPainter>
+
+#include <algorithm>
+
+namespace tiepoint::ui {
+namespace {
+
+constexpr double kSeenHead = 42, kSeenGap = 10, kHotHigh = 34, kTileWord = 34;
+constexpr int kTileColumns = 2;
+
+}  // namespace
+
+DoctorSeenCard::DoctorSeenCard(QWidget* parent) : Card(parent) {
+    setAccessibleName(tr("What do you see?"));
+    const QStringList words{tr("Dark"), tr("Dim"), tr("Lit"), tr("Always lit"), tr("Hot, or it smells")};
+    const QStringList tips{tr("It doesn't shine"), tr("It shines, and clearly less than planned"), tr("It shines"),
+                           tr("It shines in every position of the switches"), tr("Switch the supply off now")};
+    for (int key = 0; key < words.size(); ++key) {
+        keys_.push_back(new QToolButton(this));
+        keys_.back()->setText(words[key]);
+        keys_.back()->setToolTip(tips[key]);
+        keys_.back()->hide();  // until there is a light
+        if (key != Hot) keys_.back()->setToolButtonStyle(Qt::ToolButtonTextUnderIcon);
+        connect(keys_.back(), &QToolButton::clicked, this, [this, key] { Q_EMIT seen(key); });
+    }
+}
+
+void DoctorSeenCard::showLight(const DoctorLight& light) {
+    if (light == light_) return;
+    light_ = light;
+    for (int key = 0; key <= Hot; ++key)
+        keys_[static_cast<std::size_t>(key)]->setVisible(!light.id.isEmpty() && (key != AlwaysLit || light.hasThrows));
+    setAccessibleDescription(light.id + QLatin1Char(' ') + light.position);
+    arrangeCard();
+    update();
+}
+
+void DoctorSeenCard::setPictures(const std::vector<QImage>& pictures) {
+    for (std::size_t key = 0; key < pictures.size() && key < Hot; ++key)
+        keys_[key]->setIcon(QIcon(QPixmap::fromImage(pictures[key])));
+    arrangeCard();
+}
+
+QSizeF DoctorSeenCard::tileSize() const {
+    const QRectF box = body();
+    const double gap = look().px(kSeenGap);
+    return {(box.width() - gap) / kTileColumns,
+            (box.height() - look().px(kSeenHead + kHotHigh) - 2 * gap) / kTileColumns};
+}
+
+QSize DoctorSeenCard::pictureSize() const {
+    const QSizeF tile = tileSize();
+    return QSizeF(std::max(16.0, tile.width() - look().px(20)),
+                  std::max(12.0, tile.height() - look().px(kTileWord + 12)))
+        .toSize();
+}
+
+void DoctorSeenCard::arrangeCard() {
+    const QRectF box = body();
+    const QSizeF tile = tileSize();
+    const double gap = look().px(kSeenGap), top = box.top() + look().px(kSeenHead);
+    for (int key = 0; key < Hot; ++key) {
+        QToolButton* each = keys_[static_cast<std::size_t>(key)];
+        const int column = key % kTileColumns, row = key / kTileColumns;
+        each->setStyleSheet(choiceKeyStyle(look()));
+        each->setFont(look().font(text::kSmall + 1, QFont::DemiBold));
+        each->setIconSize(pictureSize());
+        each->setGeometry(
+            QRectF(QPointF(box.left() + column * (tile.width() + gap), top + row * (tile.height() + gap)), tile)
+                .toRect());
+    }
+    QToolButton* hot = keys_[Hot];
+    hot->setStyleSheet(wordKeyStyle(look()));
+    hot->setFont(look().font(text::kSmall, QFont::DemiBold));
+    hot->setGeometry(QRectF(box.left(), box.bottom() - look().px(kHotHigh), box.width(), look().px(kHotHigh)).toRect());
+}
+
+void DoctorSeenCard::paintBody(QPainter& painter) {
+    const QRectF box = body();
+    if (light_.id.isEmpty()) {
+        drawHeading(painter, box, {tr("What do you see?")});
+        drawBlock(painter, QRectF(box.left(), box.top() + look().px(kSeenHead), box.width(), look().px(120)),
+                  tr("This plan has no light. Measure instead: click a hole."), look().font(text::kSmall),
+                  look().theme->dimText);
+        return;
+    }
+    const QString when = light_.position.isEmpty() ? QString() : QLatin1Char(' ') + light_.position;
+    if (light_.isNext) {
+        // The same frame as the next measurement has.
+        painter.setPen(QPen(look().theme->accent, look().px(2)));
+        painter.setBrush(mix(look().theme->card, look().theme->accent, 0.08));
+        const double out = look().px(9);
+        painter.drawRoundedRect(QRectF(box.left() - out, box.top() - look().px(4), box.width() + 2 * out,
+                                       keys_[Lit]->geometry().bottom() + out - box.top() + look().px(4)),
+                                look().px(7), look().px(7));
+        return drawLine(painter, box, tr("Next: how does %1 look%2?").arg(light_.id, when),
+                        look().font(text::kBody - 2, QFont::DemiBold), look().theme->accent);
+    }
+    drawHeading(painter, box, {tr("How does %1 look%2?").arg(light_.id, when), light_.id + when});
+}
+
+}  // namespace tiepoint::ui
