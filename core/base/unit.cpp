@@ -22,6 +22,7 @@ constexpr std::array kUnits = {
     Unit{"H", "H", -9, 0, !kWholeTenths, "1m, 4m7 and 100 \u00b5H"},
     Unit{"s", "s", -12, 0, kWholeTenths, "2, 0.5 and 20 ms"},
     Unit{"Hz", "Hz", 0, 9, kWholeTenths, "50, 1k and 2M2"},
+    Unit{"A/V2", "A/V\u00b2", -6, 0, kWholeTenths, "0.1, 100m and 20m"},
     Unit{"lx", "lx", 0, 3, kWholeTenths, "300, 0.5 and 10k"},
     Unit{"K", "K", 0, 0, kWholeTenths, "298, 298.15 and 25 \u00b0C"},
     Unit{"\u00b0C", "\u00b0C", 0, 0, kWholeTenths, "25, 36.6 and \u221210"},

@@ -12,7 +12,7 @@ std::vector<SupplyNets> supplyNets(const Layout& layout) {
         if (!kind.isSupply) continue;
         for (const ElementSpec& spec : kind.model) {
             const int plus = kind.leadIndex(spec.from), minus = kind.leadIndex(spec.to);
-            if (findElement(spec.element) != &kSupplyElement || plus < 0 || minus < 0) continue;
+            if (!drives(kind, spec) || plus < 0 || minus < 0) continue;
             const int plusNet = layout.netOfLead[layout.leadIndex(index, plus)];
             const int minusNet = layout.netOfLead[layout.leadIndex(index, minus)];
             if (layout.netUsed[plusNet] && layout.netUsed[minusNet])

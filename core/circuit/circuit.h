@@ -43,6 +43,16 @@ struct LawBranch {
 template <class Law>
 using LawBranches = std::vector<LawBranch<Law>>;
 
+/// The voltages of a branch's ports.
+template <class Law>
+typename Law::Volts voltsAcross(const LawBranch<Law>& branch, const std::vector<double>& nodeVolt) {
+    typename Law::Volts volts{};
+    for (int port = 0; port < Law::kPorts; ++port)
+        volts[port] =
+            nodeVolt[branch.nodes[Law::kPortEnds[port].from]] - nodeVolt[branch.nodes[Law::kPortEnds[port].to]];
+    return volts;
+}
+
 /// A way through an element: nodes, and the terminals there.
 struct Path {
     int element, from, to;

@@ -60,7 +60,7 @@ private:
         }
         const int number = element->add(compiled_.circuit, nodes_, figures);
         compiled_.elements.push_back(std::move(compiled));
-        if (element != &kSupplyElement || !isPluggedIn(compiled_.leadOfTerminal.back())) return;
+        if (!drives(*owner.kind, spec) || !isPluggedIn(compiled_.leadOfTerminal.back())) return;
         if (owner.kind->isSupply) compiled_.suppliesPluggedIn.push_back(number);
         chooseReference(*owner.kind, nodes_.back());
     }
@@ -115,8 +115,19 @@ private:
 
 CompiledCircuit compile(const Layout& layout) { return Compiler(layout).run(); }
 
+bool isOf(const Part& part, const ElementSpec& spec) {
+    if (spec.ofValue.empty()) return true;
+    const int index = part.kind->valueIndex(spec.ofValue);
+    return part.kind->values[index].choices[static_cast<std::size_t>(part.value(index))].name == spec.ofChoice;
+}
+
+std::vector<Surroundings> surroundingsOf(std::span<const CompiledElement> elements, const Inputs& inputs) {
+    return std::vector<Surroundings>(elements.size(), inputs.surroundings);
+}
+
 bool isPresent(const Part& part, const ElementSpec& spec, const Inputs& inputs) {
     if (!hasElements(part.condition)) return false;
+    if (!isOf(part, spec)) return false;
     if (spec.whenHeld) return inputs.held.contains(part.id);
     if (spec.whenState.empty()) return true;
     const int index = part.kind->stateIndex(spec.whenState);

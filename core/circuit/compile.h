@@ -32,6 +32,12 @@ struct CompiledCircuit {
 
 CompiledCircuit compile(const Layout& layout);
 
+/// What surrounds each element, for `surround` of surrounded.h.
+std::vector<Surroundings> surroundingsOf(std::span<const CompiledElement> elements, const Inputs& inputs);
+
+/// Whether a part has an element at all: of one that is only there with one choice of a value, whether it has that.
+bool isOf(const Part& part, const ElementSpec& spec);
+
 /// Whether an element is there: a contact while it is closed, a supply while it is on, anything else always; none of a broken part.
 bool isPresent(const Part& part, const ElementSpec& spec, const Inputs& inputs);
 

@@ -5,7 +5,7 @@
 namespace tiepoint {
 
 namespace {
-constexpr ElementParameter kContactParameters[] = {{"contactResistance"}};
+constexpr ElementParameter kContactParameters[] = {{"contactResistance"}, {"bounceTime", 0}};
 }
 
 constinit const ElementKind kContactElement = {

@@ -32,11 +32,17 @@ const ElementKind* findElement(std::string_view name) {
     return found == kElements.end() ? nullptr : *found;
 }
 
+bool drives(const PartKind& kind, const ElementSpec& spec) {
+    const ElementKind* element = findElement(spec.element);
+    return element == &kSupplyElement || (kind.isSupply && element && element->drives);
+}
+
 bool movesByItself(const Bench& bench) {
     return std::ranges::any_of(bench.parts, [](const Part& part) {
-        return std::ranges::any_of(part.kind->model, [](const ElementSpec& spec) {
+        return std::ranges::any_of(part.kind->model, [&part](const ElementSpec& spec) {
             const ElementKind* element = findElement(spec.element);
-            return element && element->moves;
+            const bool bounces = element == &kContactElement && figuresOf(*element, spec, part)[kContactBounce] > 0;
+            return element && (element->moves || bounces);
         });
     });
 }

@@ -18,11 +18,17 @@ struct ElementKind : ElementDescription {
     int (*add)(Circuit& circuit, std::span<const int> nodes, std::span<const double> figures);
     /// Whether time changes it by itself: it stores something, has bits, or feeds back.
     bool moves = false;
+    /// Whether it drives current by itself, out of its first terminal and back into its last.
+    bool drives = false;
 };
 
 std::span<const ElementKind* const> elementKinds();
 /// The element of that name, or null.
 const ElementKind* findElement(std::string_view name);
+
+/// Whether an element drives a circuit by itself, out of its first terminal and back into its last: a supply, and what light drives in a
+/// part that is a source. (What it drives in another, such as a phototransistor, comes to nothing without one.)
+bool drives(const PartKind& kind, const ElementSpec& spec);
 
 /// Whether time changes anything about a bench by itself.
 bool movesByItself(const Bench& bench);
@@ -33,6 +39,7 @@ std::vector<double> figuresOf(const ElementKind& element, const ElementSpec& spe
 extern const ElementKind kResistanceElement;
 extern const ElementKind kSupplyElement;
 extern const ElementKind kContactElement;
+inline constexpr std::size_t kContactBounce = 1;  ///< the place among its figures of how long it bounces, seconds
 
 /// The element of a law.
 template <class Law>
@@ -43,7 +50,7 @@ inline constexpr ElementKind kElementOf{
         for (int terminal = 0; terminal < Law::kTerminals; ++terminal) each[terminal] = nodes[terminal];
         return circuit.add(Law(figures), each);
     },
-    kMovesByItself<Law>};
+    kMovesByItself<Law>, std::is_same_v<Law, PhotocurrentLaw>};
 inline constexpr const ElementKind& kJunctionElement = kElementOf<JunctionLaw>;
 
 }  // namespace tiepoint

@@ -20,6 +20,10 @@
 //   kRising     its matrix is that of conductances: symmetric, nothing positive off the diagonal. The order of elimination
 //               follows from the structure alone and needs no watching where all laws are so.
 //   kFeeds      it may drive current where no supply does
+//   longestSecond  the longest step through time that it bears: of what is driven from within, a small part of a period
+//   toldAt      optional: what a view may know of what goes on inside it: a speed, whether an armature is pulled in
+//   kCountsRises   optional: what it tells is how often its first bit rises in a second
+//   kTurns      optional: its first port is a speed
 //
 // Bits of state (comparators, latches, contacts that a current moves): kBits of them, held while currents are solved. Bit b flips
 // when eventAt(b, ...) rises through 0, delaySecond(b) later if it still stands above 0; at rest a bit flips while its event is
@@ -36,6 +40,7 @@
 
 #include <array>
 #include <cstddef>
+#include <limits>
 #include <span>
 
 namespace tiepoint {
@@ -76,7 +81,18 @@ struct LawShape {
     double chargeOhm(int /*charge*/) const { return 0; }
     Volts beginVolts() const { return {}; }
     double beginAmpere(int /*winding*/) const { return 0; }
+    double longestSecond() const { return std::numeric_limits<double>::infinity(); }
 };
+
+/// What a law with something to tell adds.
+template <class Law>
+concept Tells = requires(const Law& law, const typename Law::Volts& across) {
+    { law.toldAt(across, 0U) } -> std::convertible_to<double>;
+};
+template <class Law>
+concept CountsRises = Law::kCountsRises;
+template <class Law>
+concept Turns = Law::kTurns;
 
 /// What a law with bits adds.
 template <class Law>

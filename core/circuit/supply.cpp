@@ -14,6 +14,8 @@ constinit const ElementKind kSupplyElement = {
     [](Circuit& circuit, std::span<const int> nodes, std::span<const double> figures) {
         return circuit.addSupply(nodes[0], nodes[1], figures[0], figures[1], figures[2]);
     },
+    false,
+    true,
 };
 
 }  // namespace tiepoint

@@ -331,7 +331,9 @@ private:
         const std::string& id = mine_.side().part(lamp).id;
         told.text = fmt::format("{} is {}; on the target {} is {}.", startOf(own, id), lightWords(here, lamp),
                                 target_.side().part(light).id, lightWords(there, light));
-        told.look = fmt::format("Look at {}: does it do what was asked for?", startOf(own, id));
+        const std::string when = positionWords(own);
+        told.look = when.empty() ? fmt::format("Look at {}: does it do what was asked for?", id)
+                                 : fmt::format("{}does {} do what was asked for?", when, id);
         told.parts = {id};
         told.targetParts = {target_.side().part(light).id};
         addHoles(mine_.side(), lamp, told.holes);

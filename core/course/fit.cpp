@@ -42,20 +42,6 @@ Result<Lesson> changed(
     return rebuilt(std::move(other));
 }
 
-/// Whether a value tells parts in a drawer apart: what people ask for, but not how exact a part is and what it bears.
-bool tellsApart(const ValueSpec& spec) {
-    if (spec.type == ValueType::Choice) return true;
-    return spec.sought && spec.unit != "W" && (spec.unit != "" || spec.integer);
-}
-
-bool isSamePart(const Part& a, const Part& b) {
-    if (a.kind != b.kind) return false;
-    for (int value = 0; value < static_cast<int>(a.values.size()); ++value) {
-        if (tellsApart(a.kind->values[value]) && a.value(value) != b.value(value)) return false;
-    }
-    return true;
-}
-
 /// How far another value of the same kind is: in decades, or none.
 double distanceOf(const Part& wanted, const Part& other) {
     const int ohms = resistanceValue(*wanted.kind);
@@ -145,7 +131,7 @@ private:
         int there = 0;
         std::vector<const KitPart*> others;
         for (const KitPart& each : kit_.parts) {
-            if (isSamePart(each.part, needed.example))
+            if (isSameInDrawer(each.part, needed.example))
                 there += each.count;
             else if (each.part.kind == needed.kind && each.count >= needed.count)
                 others.push_back(&each);
@@ -157,7 +143,7 @@ private:
         constexpr std::size_t kMostTries = 12;
         for (std::size_t i = 0; i < std::min(others.size(), kMostTries) && gap.instead.empty(); ++i) {
             const auto take = [&](Part& part) {
-                if (isSamePart(part, needed.example)) part.values = others[i]->part.values;
+                if (isSameInDrawer(part, needed.example)) part.values = others[i]->part.values;
             };
             const std::string why = attempt(changed(*fit_.fitted, take));
             if (why.empty()) gap.instead = askedFor(others[i]->part);

@@ -5,6 +5,8 @@
 #include "core/bench/bench_file.h"
 #include "core/bench/file_head.h"
 #include "core/bench/read_helpers.h"
+#include "core/bench/resolve.h"
+#include "core/course/fit.h"
 #include "core/parts/preferred.h"
 
 #include <fmt/format.h>
@@ -163,6 +165,83 @@ Kit usualKit() {
         if (file.name == "kits/usual.kit.json") return readKit(file.text).value().kit;
     }
     return {};
+}
+
+bool tellsApart(const ValueSpec& spec) {
+    if (spec.type == ValueType::Choice) return true;
+    return spec.sought && spec.unit != "W" && (!spec.unit.empty() || spec.integer);
+}
+
+bool isSameInDrawer(const Part& a, const Part& b) {
+    if (a.kind != b.kind) return false;
+    for (int value = 0; value < static_cast<int>(a.values.size()); ++value) {
+        if (tellsApart(a.kind->values[static_cast<std::size_t>(value)]) && a.value(value) != b.value(value))
+            return false;
+    }
+    return true;
+}
+
+bool hasPart(const Kit& kit, const Part& part) {
+    if (part.kind->isSupply) return !kit.supply || kit.supply->kind == part.kind;
+    return std::ranges::any_of(kit.parts,
+                               [&](const KitPart& each) { return each.count > 0 && isSameInDrawer(each.part, part); });
+}
+
+std::vector<std::string> lackingIn(const Kit& kit, const Bench& bench) {
+    std::vector<std::string> lacking;
+    std::vector<const Part*> counted;
+    for (const Part& part : bench.parts) {
+        if (standsOnTable(part)) continue;
+        const auto isSame = [&](const Part* other) { return isSameInDrawer(*other, part); };
+        if (std::ranges::any_of(counted, isSame)) continue;
+        counted.push_back(&part);
+        const auto needed =
+            std::ranges::count_if(bench.parts, [&](const Part& other) { return isSameInDrawer(part, other); });
+        std::ptrdiff_t there = 0;
+        for (const KitPart& each : kit.parts) there += isSameInDrawer(each.part, part) ? each.count : 0;
+        if (there >= needed) continue;
+        const std::string name = askedFor(part);
+        lacking.push_back(there == 0 && needed == 1 ? name
+                                                    : fmt::format("{} ({} needed, {} there)", name, needed, there));
+    }
+    if (const auto jumpers = std::ssize(bench.jumpers); kit.jumpers >= 0 && jumpers > kit.jumpers)
+        lacking.push_back(fmt::format("jumpers ({} needed, {} there)", jumpers, kit.jumpers));
+    return lacking;
+}
+
+Kit withResistors(Kit kit, const ResistorDrawer& drawer) {
+    std::erase_if(kit.parts, [](const KitPart& each) { return resistanceValue(*each.part.kind) >= 0; });
+    std::vector<KitPart> resistors;
+    constexpr int kMany = 10;
+    for (const double ohm : drawer.ohms()) {
+        KitPart each{makePart(usualResistor(), std::string(kNoId)), kMany};
+        each.part.values[static_cast<std::size_t>(resistanceValue(*each.part.kind))] = ohm;
+        resistors.push_back(std::move(each));
+    }
+    kit.parts.insert(kit.parts.begin(), resistors.begin(), resistors.end());
+    return kit;
+}
+
+Bench newBenchWith(const Kit& kit) {
+    Bench bench = makeNewBench();
+    Board& board = bench.boards.front();
+    if (kit.board) {
+        board.kind = kit.board;
+        board.rails = kit.rails;
+        board.labels = kit.labels;
+    }
+    if (!kit.supply) return bench;
+    Part& supply = bench.parts.front();
+    const auto leads = supply.leads;
+    supply = *kit.supply;
+    supply.id = freeId(Bench{}, supply.kind->prefix);
+    supply.leads.assign(supply.kind->leads.size(), std::nullopt);
+    // A supply with leads is plugged in as the usual one is; one with sockets waits for jumpers, a board without rails for a hand.
+    for (std::size_t lead = 0; lead < supply.leads.size() && lead < leads.size(); ++lead) {
+        if (!supply.kind->leads[lead].socket && leads[lead] && holeMm(bench, *leads[lead]))
+            supply.leads[lead] = leads[lead];
+    }
+    return bench;
 }
 
 ResistorDrawer drawerOf(const Kit& kit) {

@@ -36,6 +36,19 @@ inline constexpr double kBeginnersLimitAmpere = 0.05;
 Kit usualKit();
 /// The resistors of a kit, for mends.
 ResistorDrawer drawerOf(const Kit& kit);
+/// The kit with these resistors in place of its own, many of each.
+Kit withResistors(Kit kit, const ResistorDrawer& drawer);
+
+/// Whether a value tells parts in a drawer apart: what people ask for, but not how exact a part is and what it bears.
+bool tellsApart(const ValueSpec& spec);
+/// Whether people take two parts out of the same compartment: alike in what they ask for, not in how exact a part is and what it bears.
+bool isSameInDrawer(const Part& a, const Part& b);
+/// Whether the kit has such a part at all; of supplies, the kit's own kind.
+bool hasPart(const Kit& kit, const Part& part);
+/// The parts of a bench that the kit lacks, or has too few of, as one asks for them: "470 Ω resistor", "two green LEDs (one there)".
+std::vector<std::string> lackingIn(const Kit& kit, const Bench& bench);
+/// What lies on the table to begin with: the kit's board and its supply.
+Bench newBenchWith(const Kit& kit);
 
 struct ReadKit {
     Kit kit;

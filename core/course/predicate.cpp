@@ -2,6 +2,7 @@
 
 #include "core/base/quantity.h"
 #include "core/bench/read_helpers.h"
+#include "core/course/first_chain.h"
 #include "core/course/read_predicate.h"
 #include "core/findings/finding.h"
 #include "core/findings/rules.h"
@@ -11,6 +12,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace tiepoint {
@@ -126,6 +128,30 @@ ClaimVerdict judgeFindings(const Predicate& claim, const Snapshot& snapshot) {
     return {false, grave->text};
 }
 
+// How far a first build has come; the last asks for darkness.
+constexpr std::array<std::string_view, 5> kStages = {"resistor", "led", "plus", "lit", "broken"};
+constexpr std::string_view kStageWords[] = {"a resistor joins two pieces of metal", "an LED meets the resistor",
+                                            "plus reaches the chain", "the chain's LED is lit", "no LED is lit"};
+
+std::size_t stageOf(const Predicate& claim) {
+    return static_cast<std::size_t>(std::ranges::find(kStages, claim.names[0]) - kStages.begin());
+}
+
+ClaimVerdict judgeChain(const Predicate& claim, const Snapshot& snapshot) {
+    const std::size_t stage = stageOf(claim);
+    if (stage + 1 < kStages.size()) {
+        const int come = firstChain(snapshot).step;
+        return {come > static_cast<int>(stage),
+                come == 0 ? "nothing of a chain is there yet" : std::string(kStageWords[come - 1])};
+    }
+    const auto& bench = benchOf(snapshot);
+    for (int part = 0; part < static_cast<int>(bench.parts.size()); ++part) {
+        if (snapshot.status() == Status::Solved && isLit(snapshot, part))
+            return {false, bench.parts[part].id + " is lit"};
+    }
+    return {snapshot.status() != Status::None, "no LED is lit"};
+}
+
 constexpr PredicateForm kClaimForms[] = {
     {"lit", PredicateTakes::Part, false, judgeLit},
     {"dark", PredicateTakes::Part, false, judgeDark},
@@ -137,7 +163,8 @@ constexpr PredicateForm kClaimForms[] = {
     {"open", PredicateTakes::Thing, false, judgeOpen},
     {"joined", PredicateTakes::TwoHoles, false, judgeJoined},
     {"apart", PredicateTakes::TwoHoles, false, judgeApart},
-    {"findings", PredicateTakes::Word, false, judgeFindings},
+    {"findings", PredicateTakes::Rule, false, judgeFindings},
+    {"chain", PredicateTakes::Stage, false, judgeChain},
 };
 
 Trouble referenceTrouble(std::string message, std::string pointer, std::size_t offset) {
@@ -148,7 +175,12 @@ Failure takeName(const JsonValue& value, const std::string& pointer, const Bench
                  Predicate& predicate) {
     std::string name;
     if (auto failure = readText(value, pointer, name)) return failure;
-    if (takes == PredicateTakes::Word) {
+    if (takes == PredicateTakes::Stage) {
+        if (std::ranges::find(kStages, name) == kStages.end())
+            return referenceTrouble(fmt::format("there is no stage {}; there are: {}", inQuotes(name),
+                                                reading::listed(kStages, reading::kItself)),
+                                    pointer, value.begin);
+    } else if (takes == PredicateTakes::Rule) {
         if (name != kNoFindings && !findRule(name))
             return referenceTrouble(
                 fmt::format("there is no rule {}; \"none\" stands for no fault and no risk", inQuotes(name)), pointer,
@@ -261,6 +293,7 @@ std::string predicateWords(const Predicate& predicate) {
     if (name == "alike") return fmt::format("{} and {} are equally bright", predicate.names[0], predicate.names[1]);
     if (name == "joined") return two() + " are one piece of metal";
     if (name == "apart") return two() + " are apart";
+    if (name == "chain") return std::string(kStageWords[stageOf(predicate)]);
     if (name == "findings")
         return predicate.names[0] == kNoFindings ? "no fault and no risk" : "a finding: " + predicate.names[0];
     if (name == "amperes") return fmt::format("{} through {}", rangeWords(predicate, "A"), predicate.names[0]);
@@ -272,7 +305,8 @@ std::string predicateWords(const Predicate& predicate) {
 
 ClaimVerdict judge(const Predicate& predicate, const Snapshot& snapshot) {
     const Bench& bench = benchOf(snapshot);
-    if (predicate.form->takes != PredicateTakes::Word) {
+    const PredicateTakes takes = predicate.form->takes;
+    if (takes != PredicateTakes::Rule && takes != PredicateTakes::Stage) {
         for (const std::string& name : predicate.names) {
             const std::string id = name.substr(0, name.find('.'));
             if (!bench.findPart(id) && !bench.findJumper(id)) return {false, id + " isn't there"};

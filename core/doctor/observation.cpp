@@ -117,8 +117,8 @@ std::optional<SupplyMinus> minusOfFirstSupply(const Bench& plan) {
         if (!part.kind->isSupply ||
             (first && !naturalLess(part.id, plan.parts[static_cast<std::size_t>(first->part)].id)))
             continue;
-        const auto source = std::ranges::find_if(
-            part.kind->model, [](const ElementSpec& spec) { return findElement(spec.element) == &kSupplyElement; });
+        const auto source =
+            std::ranges::find_if(part.kind->model, [&](const ElementSpec& spec) { return drives(*part.kind, spec); });
         if (source == part.kind->model.end()) continue;
         const int lead = part.kind->leadIndex(source->to);
         const bool socket = part.kind->leads[static_cast<std::size_t>(lead)].socket;

@@ -2,6 +2,7 @@
 
 #include "core/bench/resolve.h"
 #include "core/bench/table.h"
+#include "core/course/shipped.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
 #include "core/lesson/first_slips.h"
@@ -15,7 +16,6 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kDark = 0.02;
 constexpr int kFirstColumn = 8, kUsualSpan = 5;
 
 /// Free holes for the next step, in words that hold on any board.
@@ -144,36 +144,35 @@ private:
     const FirstChain& chain_;
 };
 
-/// Of each step, and of the end.
-struct StepWords {
-    std::string_view title, text;
-};
-constexpr StepWords kStepWords[] = {
-    {"lesson.resistor.title", "lesson.resistor.text"}, {"lesson.led.title", "lesson.led.text"},
-    {"lesson.plus.title", "lesson.plus.text"},         {"lesson.minus.title", "lesson.minus.text"},
-    {"lesson.break.title", "lesson.break.text"},       {"lesson.done.title", "lesson.done.text"},
-};
+/// The step whose claims say how far the chain has come, and don't hold yet; `until` where all before it do.
+int stepToDo(const Lesson& lesson, const Snapshot& snapshot, int from, int until) {
+    for (int step = from; step < until; ++step) {
+        for (const Predicate& claim : lesson.steps[static_cast<std::size_t>(step)].then) {
+            if (claim.form->takes == PredicateTakes::Stage && !judge(claim, snapshot).holds) return step;
+        }
+    }
+    return until;
+}
 
 }  // namespace
 
+const Lesson& firstBuildLesson() { return *shippedLessons().front().lesson; }
+
 FirstBuildAdvice firstBuildAdvice(const Snapshot& snapshot, int reached) {
+    const Lesson& lesson = firstBuildLesson();
     const FirstChain chain = firstChain(snapshot);
-    int step = chain.step;
-    if (reached >= 4) {
-        double brightest = 0;
-        for (const double brightness : snapshot.emitterBrightness) brightest = std::max(brightest, brightness);
-        const bool dark =
-            snapshot.status() == Status::Off || (snapshot.status() == Status::Solved && brightest < kDark);
-        step = reached >= kFirstBuildSteps || dark ? kFirstBuildSteps : 4;
-    }
-    if (step < 4) {
+    constexpr int kLast = kFirstBuildSteps - 1;  // breaks what was built: it counts only once there was light
+    const int step = reached >= kFirstBuildSteps ? kFirstBuildSteps
+                     : reached == kLast          ? stepToDo(lesson, snapshot, kLast, kFirstBuildSteps)
+                                                 : stepToDo(lesson, snapshot, 0, kLast);
+    if (step < kLast) {
         if (const auto slip = firstSlip(snapshot, chain))
             return {step, slip->headline, slip->reason, slip->action, slip->holes};
     }
     const bool resistorBelow = step == 3 && !chain.anodeInside;
     return {step,
-            say(kStepWords[step].title),
-            say(resistorBelow ? "lesson.minus.resistorBelow" : kStepWords[step].text),
+            lesson.steps[static_cast<std::size_t>(step)].caption,
+            resistorBelow ? say("lesson.minus.resistorBelow") : lesson.steps[static_cast<std::size_t>(step)].note,
             {},
             Pointing(snapshot, chain).holesFor(step)};
 }

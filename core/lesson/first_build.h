@@ -3,6 +3,7 @@
 // stands on the board, wherever its parts are: never by what was clicked. Who slips is told what, why and one thing to do
 // (core/lesson/first_slips.h). Pure functions of a snapshot; safe from any thread.
 
+#include "core/course/lesson.h"
 #include "core/snapshot/snapshot.h"
 
 #include <string>
@@ -11,6 +12,9 @@
 namespace tiepoint {
 
 inline constexpr int kFirstBuildSteps = 5;
+
+/// The lesson that its steps come from: captions and notes are the guide's words, claims of the form "chain" say what is done.
+const Lesson& firstBuildLesson();
 
 struct FirstBuildAdvice {
     int step = 0;             ///< 0..4 the step to do now; 5: all done

@@ -2,7 +2,7 @@
 // What a beginner does wrong at the first build, told kindly: what it is, why by the columns, and one thing to do. A slip is told only where
 // it is one: a chain the other way about, minus before plus and parts in other places are right too. Pure; safe from any thread.
 
-#include "core/lesson/first_chain.h"
+#include "core/course/first_chain.h"
 
 #include <optional>
 #include <string>

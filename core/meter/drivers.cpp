@@ -46,7 +46,8 @@ int otherSourceAt(const Snapshot& snapshot, int part) {
     const auto elements = snapshot.solution.elements();
     for (const ElementState source : elements) {
         const ElementSpec& spec = together.specOf(source);
-        if (source.part == part || !source.closed || findElement(spec.element) != &kSupplyElement) continue;
+        if (source.part == part || !source.closed || !drives(*snapshot.layout->bench->parts[source.part].kind, spec))
+            continue;
         for (const ElementState own : elements) {
             if (own.part != part || !own.closed) continue;
             const int at = together.rootOf(source.part, spec.from);

@@ -91,7 +91,20 @@ Figure shownAcross(const Measurement& at) {
     return volt(spec.from) - volt(spec.to);
 }
 
+/// What the meter's electronics make of something that alternates; nothing where it doesn't.
+std::optional<double> averageOf(const Measurement& at, MeterReading& reading) {
+    for (const MeterAverage& average : at.snapshot.traces.meters) {
+        if (average.part != at.part || average.spec != at.element.spec || !average.alternates) continue;
+        const int choice = at.meter().kind->valueIndex("average");
+        const bool effective = choice >= 0 && at.meter().value(choice) == 1;
+        reading.average = effective ? "rms" : "mean";
+        return effective ? average.effective : average.mean;
+    }
+    return std::nullopt;
+}
+
 void readVoltage(const Measurement& at, MeterReading& reading) {
+    if (const auto average = averageOf(at, reading)) return show(reading, kVoltRanges, *average);
     show(reading, kVoltRanges, voltAcross(at.element), shownAcross(at));
 }
 
@@ -102,6 +115,7 @@ void readCurrent(const Measurement& at, MeterReading& reading) {
         return refuse(reading, kBlown,
                       say("meter.fuse", {{"current", figure.text()}, {"limit", besideFigure(figure, share.limit)}}));
     }
+    if (const auto average = averageOf(at, reading)) return show(reading, kAmpereRanges, *average);
     const PartKind& kind = *at.meter().kind;
     const int lead = kind.leadIndex(kind.model[at.element.spec].from);
     show(reading, kAmpereRanges, at.element.currentAmpere,
@@ -145,10 +159,8 @@ struct Quantity {
     void (*read)(const Measurement&, MeterReading&);
 };
 constexpr std::array kQuantities = {
-    Quantity{"voltage", readVoltage},
-    Quantity{"current", readCurrent},
-    Quantity{"resistance", readResistance},
-    Quantity{"continuity", readContinuity},
+    Quantity{"voltage", readVoltage},       Quantity{"current", readCurrent}, Quantity{"resistance", readResistance},
+    Quantity{"continuity", readContinuity}, Quantity{"trace", readVoltage},
 };
 
 }  // namespace

@@ -8,6 +8,10 @@
 //   current      through it, counted the same way
 //   resistance   of what lies outside, from the element's own small source; nothing where another source takes part
 //   continuity   the same, with a beep where it is next to nothing
+//   trace        the voltage across the element, over time (core/scope)
+//
+// What goes up and down within a fifth of a second of a bench that moves is read as its mean, or as its root mean square where the meter
+// is set so; anything else as it is at the instant.
 //
 // The display has three and a half digits (1999 steps) and chooses its range by itself. Over the largest range it says OL.
 // A fuse that would blow isn't written into the document, which only edits change: as with every part that gets too much, the display and
@@ -31,7 +35,8 @@ struct MeterReading {
     std::string digits;  ///< as the display has them: "4.98", "−0.5", "OL", "FUSE", "---"; empty while off
     std::string unit;    ///< "V", "mV", "kΩ"; empty beside words
     bool beeps = false;
-    std::string why;  ///< one plain sentence where there is no number; may be empty
+    std::string_view average = {};  ///< "mean" or "rms" where it alternates and that is what is read
+    std::string why;                ///< one plain sentence where there is no number; may be empty
 
     /// "4.98 V", "OL", "off".
     std::string text() const;

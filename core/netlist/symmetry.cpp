@@ -7,8 +7,8 @@ namespace tiepoint {
 namespace {
 
 /// Elements whose law is odd; a test asks the solver. Whatever isn't named here keeps its direction.
-constexpr std::array<std::string_view, 6> kEitherWay = {"resistance",  "contact",    "filament",
-                                                        "capacitance", "inductance", "spark"};
+constexpr std::array<std::string_view, 7> kEitherWay = {"resistance", "contact", "filament", "capacitance",
+                                                        "inductance", "spark",   "sounder"};
 
 /// Whether any name in a parameter fulfils the condition.
 template <class Condition>

@@ -39,16 +39,29 @@ double trackFromStart(Figures figures) {
 /// The same from the wiper to the end of the track.
 double trackToEnd(Figures figures) { return trackFromStart(std::array{figures[0], 1 - figures[1], figures[2]}); }
 
+/// What stands in series with a junction that drops the stated voltage at its rated current; never less than a milliohm.
+double seriesFromForward(Figures figures) {
+    const double forwardVolt = figures[0], ampere = figures[1], saturationAmpere = figures[2], ideality = figures[3];
+    const double junctionVolt = ideality * kThermalVoltage * std::log1p(ampere / saturationAmpere);
+    return std::max((forwardVolt - junctionVolt) / ampere, 1e-3);
+}
+
 /// Equal things in a row, such as cells.
 double product(Figures figures) { return figures[0] * figures[1]; }
+
+/// Of what some write as negative, as the threshold of a P-channel.
+double magnitude(Figures figures) { return std::abs(figures[0]); }
 
 constexpr std::array kDerivations = {
     Derivation{"saturationFromForward",
                {"forwardVoltage", "testCurrent", "ideality", "seriesResistance"},
                saturationFromForward},
+    Derivation{
+        "seriesFromForward", {"forwardVoltage", "testCurrent", "saturationCurrent", "ideality"}, seriesFromForward},
     Derivation{"trackFromStart", {"resistance", "turn", "endResistance"}, trackFromStart},
     Derivation{"trackToEnd", {"resistance", "turn", "endResistance"}, trackToEnd},
     Derivation{"product", {"a", "b"}, product},
+    Derivation{"magnitude", {"a"}, magnitude},
 };
 
 const Derivation* findDerivation(std::string_view name) {

@@ -17,9 +17,10 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<std::string_view, 9> kFamilies = {"Supply", "Resistor", "LED",  "Switch", "Capacitor",
-                                                       "Diode",  "Lamp",     "Chip", "Meter"};
-constexpr std::array<std::string_view, 4> kReadings = {"voltage", "current", "resistance", "continuity"};
+constexpr std::array<std::string_view, 12> kFamilies = {"Supply",    "Resistor", "LED",        "Switch",
+                                                        "Capacitor", "Diode",    "Transistor", "Sensor",
+                                                        "Lamp",      "Chip",     "Actuator",   "Meter"};
+constexpr std::array<std::string_view, 5> kReadings = {"voltage", "current", "resistance", "continuity", "trace"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
 
 template <std::size_t Size>
@@ -44,6 +45,7 @@ LeadSpec readLeadSpec(StrictObject& object) {
     lead.name = object.text("name");
     lead.description = object.text("description");
     lead.socket = object.flag("socket");
+    lead.insulated = object.flag("insulated");
     return lead;
 }
 
@@ -115,6 +117,7 @@ ValueSpec readValue(StrictObject& object) {
         readNumber(object, spec);
     } else if (type == "choice") {
         spec.type = ValueType::Choice;
+        spec.lookAlike = object.flag("lookAlike");
         readChoices(object, spec);
     } else if (type == "switch") {
         spec.type = ValueType::Switch;
@@ -171,6 +174,19 @@ void readClosedWhen(StrictObject& object, ElementSpec& element, const PartKind& 
     when.done();
 }
 
+void readOnlyWith(StrictObject& object, ElementSpec& element, const PartKind& kind) {
+    if (!object.has("onlyWith")) return;
+    StrictObject with = object.object("onlyWith");
+    element.ofValue = with.text("value");
+    const int index = kind.valueIndex(element.ofValue);
+    if (index < 0) with.fail("value", "no such value exists");
+    element.ofChoice = with.text("is");
+    if (std::ranges::find(kind.values[index].choices, element.ofChoice, &Choice::name) ==
+        kind.values[index].choices.end())
+        with.fail("is", "this is none of the choices");
+    with.done();
+}
+
 /// Two nodes by name, or any number in the order of the element's terminals.
 void readNodes(StrictObject& object, ElementSpec& element) {
     constexpr std::string_view kBetween = "between";
@@ -192,6 +208,8 @@ ElementSpec readElement(StrictObject& object, const PartKind& kind) {
     element.element = object.text("element");
     readNodes(object, element);
     readClosedWhen(object, element, kind);
+    readOnlyWith(object, element, kind);
+    if (object.has("wavelength")) element.wavelengthMetre = object.number("wavelength");
     if (object.has("reads")) element.reads = object.text("reads");
     if (!element.reads.empty() && !isOneOf(kReadings, element.reads)) object.fail("reads", "no such reading is known");
     for (const std::string& name : object.unasked())
@@ -275,6 +293,17 @@ void readNames(StrictObject& root, PartKind& kind) {
     kind.sources = readList(root, "sources", readSource);
 }
 
+/// The figure of that name at the kind's usual values: of a number, or a constant of a choice.
+std::optional<double> usualFigure(const PartKind& kind, const std::string& name) {
+    for (const ValueSpec& spec : kind.values) {
+        if (spec.type == ValueType::Number && spec.name == name) return spec.fallback;
+        if (spec.type != ValueType::Choice) continue;
+        const auto& constants = spec.choices[static_cast<std::size_t>(spec.fallback)].constants;
+        if (const auto found = constants.find(name); found != constants.end()) return found->second;
+    }
+    return std::nullopt;
+}
+
 /// A number for every part of the kind, or, where the family allows it, the name of a number of the part.
 Parameter readFamilyNumber(StrictObject& object, const FamilyNumber& number, const PartKind& kind) {
     if (number.fallback && !object.has(number.name)) return {*number.fallback};
@@ -288,8 +317,7 @@ Parameter readFamilyNumber(StrictObject& object, const FamilyNumber& number, con
         return figure;
     }
     const auto* name = std::get_if<std::string>(&figure.source);
-    const int index = name ? kind.valueIndex(*name) : -1;
-    if (!number.ofPart || index < 0 || kind.values[index].type != ValueType::Number) {
+    if (!number.ofPart || !name || !usualFigure(kind, *name)) {
         object.fail(number.name,
                     number.ofPart ? "this is neither a number nor one of the part's numbers" : "this isn't a number");
     }
@@ -304,8 +332,7 @@ void readSizes(StrictObject object, PartKind& kind) {
     for (const FamilyNumber& number : sizes->family->numbers) {
         sizes->figures.push_back(readFamilyNumber(object, number, kind));
         const auto* value = std::get_if<std::string>(&sizes->figures.back().source);
-        figures.push_back(value ? kind.values[kind.valueIndex(*value)].fallback
-                                : std::get<double>(sizes->figures.back().source));
+        figures.push_back(value ? *usualFigure(kind, *value) : std::get<double>(sizes->figures.back().source));
     }
     object.done();
     sizes->packages = sizes->family->sizes(figures);
@@ -325,6 +352,17 @@ void readPackage(StrictObject& root, PartKind& kind) {
     if (!suits) root.fail("leads", "the package has another number of leads");
 }
 
+SoundSpec readSound(StrictObject object, const PartKind& kind) {
+    SoundSpec sound;
+    sound.follows = object.flag("follows");
+    if (!sound.follows) {
+        sound.pitch = readCheckedParameter(object, "pitch", kind);
+        sound.fromVoltage = readCheckedParameter(object, "fromVoltage", kind);
+    }
+    object.done();
+    return sound;
+}
+
 void readWorking(StrictObject& root, PartKind& kind) {
     kind.leads = readList(root, "leads", readLeadSpec);
     kind.joined = readJoined(root, kind);
@@ -341,6 +379,7 @@ void readWorking(StrictObject& root, PartKind& kind) {
         kind.needsResistor =
             std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return spec.element == "junction"; });
     }
+    if (root.has("sound")) kind.sound = readSound(root.object("sound"), kind);
     kind.hasCap = root.flag("cap");
     kind.isSupply = root.flag("supply");
     if (root.has("symbol")) root.object("symbol");  // read where diagrams are drawn: core/diagram/symbol.h

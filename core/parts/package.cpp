@@ -189,9 +189,13 @@ double overlapDepth(const Outline& a, const Outline& b) {
 
 std::span<const Package> packages() {
     static const std::array kPackages = {
-        benchSupplyPackage(), usbSupplyPackage(), cellsPackage(),      block9VPackage(),     axialQuarterWattPackage(),
-        axialDiodePackage(),  led5mmPackage(),    pushButtonPackage(), slideSwitchPackage(), potentiometerPackage(),
-        lampWiredPackage(),   togglePackage(),    multimeterPackage(), axialChokePackage(),
+        benchSupplyPackage(),      usbSupplyPackage(),          cellsPackage(),           block9VPackage(),
+        axialQuarterWattPackage(), axialDiodePackage(),         led5mmPackage(),          pushButtonPackage(),
+        slideSwitchPackage(),      potentiometerPackage(),      lampWiredPackage(),       togglePackage(),
+        multimeterPackage(),       axialChokePackage(),         do41DiodePackage(),       photoresistor5mmPackage(),
+        thermistorBeadPackage(),   phototransistor5mmPackage(), rgbLed5mmPackage(),       solarCellPackage(),
+        buzzerPackage(),           motorCanPackage(),           relayChangeoverPackage(), signalSourcePackage(),
+        logicProbePackage(),       oscilloscopePackage(),
     };
     return kPackages;
 }

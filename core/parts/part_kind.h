@@ -21,6 +21,7 @@ struct LeadSpec {
     std::string name;         ///< as in the file: "anode", "1a", "GND2"
     std::string description;  ///< how a person tells it apart: "the longer leg"
     bool socket = false;
+    bool insulated = false;  ///< nothing inside holds its voltage, as of a gate: something outside must
 };
 
 enum class ValueType { Number, Choice, Switch };
@@ -43,7 +44,8 @@ struct ValueSpec {
     std::vector<double>
         allowed;  ///< if not empty, the only numbers offered in the window (files may hold others in range)
     std::vector<Choice> choices;
-    bool sought = false;  ///< people ask for the part by it: the ohms of a resistor, not those of a switch's contact
+    bool lookAlike = false;  ///< of a choice: parts of either look the same, so that a hand takes one for the other
+    bool sought = false;     ///< people ask for the part by it: the ohms of a resistor, not those of a switch's contact
     bool remembered = false;  ///< of a state: what the part begins with in time, nothing that a hand sets
     std::string series;       ///< preferred numbers to offer: "E12", "E24", "E96", or empty
 };
@@ -70,9 +72,11 @@ struct ElementSpec {
     std::vector<std::string> between;  ///< by terminal of the element, in its order
     std::string from, to;              ///< the first and the last of them
     std::vector<std::pair<std::string, Parameter>> parameters;
-    std::string whenState;   ///< contact: closed while this state ...
-    std::string whenChoice;  ///< ... has this choice ("" with a switch state: while it is 1)
-    bool whenHeld = false;   ///< contact: closed while the part is held (pressed)
+    std::string whenState;          ///< contact: closed while this state ...
+    std::string whenChoice;         ///< ... has this choice ("" with a switch state: while it is 1)
+    bool whenHeld = false;          ///< contact: closed while the part is held (pressed)
+    std::string ofValue, ofChoice;  ///< only parts have it whose value of that name is this choice ("": all have it)
+    double wavelengthMetre = 0;     ///< of its light, where a part has several; 0: as the part's value says
     std::string
         reads;  ///< instruments: what the part shows while this element is there, a name of core/meter/meter.h; else ""
 };
@@ -85,6 +89,13 @@ struct Rating {
     Parameter limit;
     bool maximum = true;     ///< false: a rated (usual) figure, not a limit
     std::vector<int> leads;  ///< of one lead, or between two; none: of the whole part
+};
+
+/// How a part sounds: always at one pitch, from some voltage between its first two leads on, or as its current moves it.
+struct SoundSpec {
+    bool follows = false;  ///< at the pitch that its sounder tells (core/circuit/sounder_law.h)
+    Parameter pitch;       ///< Hz
+    Parameter fromVoltage;
 };
 
 struct SourceNote {
@@ -121,6 +132,7 @@ struct PartKind {
     std::vector<ValueSpec> state;
     std::vector<ElementSpec> model;
     std::vector<Rating> ratings;
+    std::optional<SoundSpec> sound;
     bool emitsLight = false;     ///< has a brightness
     Parameter ratedCurrent;      ///< brightness is relative to the light at this current
     double lightExponent = 1;    ///< light rises as this power of the current

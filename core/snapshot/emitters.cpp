@@ -1,6 +1,7 @@
 #include "core/snapshot/emitters.h"
 
 #include "core/bench/resolve.h"
+#include "core/circuit/compile.h"
 #include "core/light/lightness.h"
 
 #include <cmath>
@@ -31,7 +32,7 @@ double Emitter::lightAt(double ampere) const {
 Emitters::Emitters(const Bench& bench, const ElementPlaces& places) : firstOfPart(bench.parts.size() + 1, 0) {
     for (int e = 0; e < static_cast<int>(places.size()); ++e) {
         const Part& part = bench.parts[places[e].part];
-        if (!part.kind->emitsLight) continue;
+        if (!part.kind->emitsLight || !isOf(part, part.kind->model[places[e].spec])) continue;
         // A junction lights one way only; a filament doesn't mind which way its current runs.
         all.push_back({places[e].part, e, ratedCurrentAmpere(part), part.kind->lightExponent, shareSeen(part),
                        !part.kind->needsResistor});

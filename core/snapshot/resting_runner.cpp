@@ -31,6 +31,12 @@ public:
         snapshot_.reset();
     }
 
+    void restart() override {
+        timeSecond_ = 0;
+        state_ = {};
+        takeInputs();
+    }
+
     State state() const override { return state_; }
 
     // Nothing of a circuit at rest depends on time but what hands were told to do at given times.

@@ -25,6 +25,8 @@ public:
     /// What the parts remember: set where a bench is to begin otherwise than at rest, read to go on elsewhere.
     virtual void setState(const State& state) = 0;
     virtual State state() const = 0;
+    /// Back to power-up: time begins at 0, and no part remembers anything.
+    virtual void restart() = 0;
     /// Brings the bench to a time, not before the present one.
     virtual void advanceTo(double timeSecond) = 0;
     /// When time alone changes something next: the present time or earlier while anything moves, infinity while all rests.

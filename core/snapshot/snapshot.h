@@ -4,6 +4,7 @@
 // so that a running bench makes one after the other without copying a name (snapshot_maker.h).
 // Immutable once made; shared between threads.
 
+#include "core/scope/traces.h"
 #include "core/snapshot/emitters.h"
 #include "core/snapshot/shown_figures.h"
 #include "core/solve/operating_point.h"
@@ -29,13 +30,27 @@ struct Snapshot {
     std::vector<double> leadCurrent;  ///< by lead, into the part; for joined leads each leg's own share (from the flow)
     std::vector<double> pieceCurrent;       ///< by piece, from its first joint to its second
     std::vector<double> partPower;          ///< by part, W, positive when it takes energy
+    std::vector<double> turnedRadian;       ///< by part: how far its shaft has turned, between 0 and a full turn
     std::vector<double> emitterBrightness;  ///< by emitter, 0..1: of its mean light since the snapshot before
     double largestCurrentAmpere = 0;        ///< of any lead, jumper or piece
+
+    bool moves = false;  ///< time changes the bench by itself
+    // Of a bench that moves, over the time since the snapshot before; empty where all stood still.
+    std::vector<double> leadMean, pieceMean;  ///< mean currents, as leadCurrent and pieceCurrent
+    double largestMeanAmpere = 0;             ///< of those
+    bool alternates = false;                  ///< the current of some lead goes to and fro within that time
+    std::vector<double> emitterSteady;        ///< by emitter: brightness of its mean light over the last second seen
+    double flashesPerSecond = 0;              ///< of the light that flashes most, as it is seen (core/light/flashes.h)
+    Traces traces;                            ///< what instruments and pinned readings have followed
 
     Status status() const { return solution.status; }
     /// Volts of a lead above the reference; NaN if floating, off or none.
     double leadVoltage(int lead) const;
     double jumperCurrent(int jumper) const { return pieceCurrent[layout->pieceOfJumper[jumper]]; }
+    /// What arrows show: the mean since the snapshot before.
+    double flowOfLead(std::size_t lead) const { return leadMean.empty() ? leadCurrent[lead] : leadMean[lead]; }
+    double largestFlow() const { return leadMean.empty() ? largestCurrentAmpere : largestMeanAmpere; }
+    double flowOfPiece(std::size_t piece) const { return pieceMean.empty() ? pieceCurrent[piece] : pieceMean[piece]; }
     /// Of a part's only light, or of the brightest of several; 0 for parts that don't emit light.
     double brightness(int part) const;
     /// Its figures as they are shown, everywhere the same.

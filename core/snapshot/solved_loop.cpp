@@ -32,8 +32,7 @@ std::vector<char> sourcesOf(const Snapshot& snapshot) {
     std::vector<char> isSource(parts.size(), 0);
     for (const ElementState element : snapshot.solution.elements()) {
         const PartKind& kind = *parts[element.part].kind;
-        if (element.closed && findElement(kind.model[element.spec].element) == &kSupplyElement)
-            isSource[element.part] = 1;
+        if (element.closed && drives(kind, kind.model[element.spec])) isSource[element.part] = 1;
     }
     return isSource;
 }

@@ -1,5 +1,6 @@
 #include "core/solve/bench_circuit.h"
 
+#include "core/circuit/element.h"
 #include "core/solve/loops.h"
 #include "core/words/words.h"
 
@@ -71,10 +72,16 @@ void BenchCircuit::prepareSolution() {
     solution_.places = std::move(places);
     solution_.elementAmpere.resize(count);
     solution_.elementWatt.resize(count);
+    solution_.elementTold.resize(count);
     solution_.elementClosed.resize(count);
     solution_.elementLimiting.resize(count);
     supplyOf_.assign(count, -1);
     present_.resize(count);
+    drives_.resize(count);
+    for (int e = 0; e < count; ++e) {
+        const PartKind& kind = *layout_->bench->parts[compiled_.elements[e].part].kind;
+        drives_[e] = drives(kind, kind.model[compiled_.elements[e].spec]);
+    }
     referredTo_.clear();
     foundReference_ = compiled_.reference;
     solution_.netVoltage.resize(layout_->netCount);
@@ -86,8 +93,9 @@ bool BenchCircuit::setInputs(const Inputs& inputs) {
     for (std::size_t e = 0; e < compiled_.elements.size(); ++e) {
         const Part& part = layout_->bench->parts[compiled_.elements[e].part];
         present_[e] = isPresent(part, part.kind->model[compiled_.elements[e].spec], inputs);
-        if (present_[e] && supplyOf_[e] >= 0) driven = true;
+        if (present_[e] && drives_[e] && (supplyOf_[e] >= 0 || inputs.surroundings.lightLux > 0)) driven = true;
     }
+    surroundings_ = surroundingsOf(compiled_.elements, inputs);
     return driven;
 }
 
@@ -140,6 +148,7 @@ void BenchCircuit::fillWith(Status status, double current) {
         solution_.elementClosed[place] = present_[e];
         solution_.elementLimiting[place] = 0;
         solution_.elementAmpere[place] = solution_.elementWatt[place] = current;
+        solution_.elementTold[place] = 0;
     }
 }
 
@@ -153,6 +162,7 @@ void BenchCircuit::copy(const CircuitSolution& found) {
         const int place = placeOf_[e];
         solution_.elementAmpere[place] += found.elementAmpere[e];
         solution_.elementWatt[place] += found.elementWatt[e];
+        solution_.elementTold[place] = found.elementTold[e];
         if (supplyOf_[e] >= 0) solution_.elementLimiting[place] = found.limiting[supplyOf_[e]];
     }
     for (std::size_t t = 0; t < compiled_.leadOfTerminal.size(); ++t) {

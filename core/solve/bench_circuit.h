@@ -27,6 +27,9 @@ public:
     /// What is present for the inputs, by element; whether a supply is on.
     bool setInputs(const Inputs& inputs);
     const std::vector<char>& present() const { return present_; }
+    std::vector<char>& present() { return present_; }
+    /// What surrounds the elements for the inputs, by element.
+    const std::vector<Surroundings>& surroundings() const { return surroundings_; }
     /// Where 0 V is; looked for anew only where contacts or supplies stand otherwise than at the last question.
     int reference(const Circuit& circuit);
     /// Whether some part of the bench has energy that can drive current.
@@ -49,6 +52,8 @@ private:
     std::vector<char> present_;  ///< by element
     std::vector<int> placeOf_;   ///< by element: its place in the solution
     std::vector<int> supplyOf_;  ///< by element: index of the supply, or -1
+    std::vector<char> drives_;   ///< by element: whether it drives a circuit where it is present
+    std::vector<Surroundings> surroundings_;
     Solution solution_;
     std::vector<char> referredTo_;  ///< what was present when the reference was last looked for
     int foundReference_ = -1;

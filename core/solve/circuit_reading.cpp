@@ -85,6 +85,14 @@ void publishSolution(const Circuit& circuit, std::span<const char> present, std:
         solution.elementWatt[element] += watt;
         solution.powerBalance += watt;
     }
+    solution.elementTold.assign(circuit.elementCount(), 0.0);
+    eachLaw(circuit.laws, [&]<class Law>(const LawBranches<Law>& branches) {
+        if constexpr (Tells<Law>) {
+            for (const LawBranch<Law>& b : branches)
+                solution.elementTold[b.element] =
+                    b.law.toldAt(voltsAcross(b, state.nodeVolt), Law::kBits > 0 ? state.bits[b.bits] : 0U);
+        }
+    });
     solution.elementAmpere.resize(circuit.elementCount());
     for (int element = 0; element < circuit.elementCount(); ++element)
         solution.elementAmpere[element] = solution.terminalAmpere[circuit.firstTerminal[element]];

@@ -14,15 +14,6 @@ constexpr std::size_t kMostStarts = 12;  ///< searches for other states, each ab
 constexpr double kOtherShare = 1e-6;     ///< of the largest current: what makes it another state
 constexpr double kOtherAmpere = 1e-9;
 
-template <class Law>
-typename Law::Volts voltsAcross(const LawBranch<Law>& branch, const std::vector<double>& nodeVolt) {
-    typename Law::Volts volts{};
-    for (int port = 0; port < Law::kPorts; ++port)
-        volts[port] =
-            nodeVolt[branch.nodes[Law::kPortEnds[port].from]] - nodeVolt[branch.nodes[Law::kPortEnds[port].to]];
-    return volts;
-}
-
 }  // namespace
 
 bool CircuitSolver::mayFeedBack(std::span<const char> present) const {

@@ -14,6 +14,7 @@
 // 1 nA + 1e-6 of the largest current there.
 // Plans of the last few states of contacts, supplies and limits are kept. Thread rule: one thread at a time.
 
+#include "core/circuit/surrounded.h"
 #include "core/solve/circuit_plan.h"
 #include "core/solve/circuit_reading.h"
 
@@ -41,6 +42,7 @@ struct CircuitSolution {
     std::vector<double> terminalAmpere;  ///< by terminal of the circuit, into the element
     std::vector<double> elementAmpere;   ///< by element, into its first terminal: of two, from `from` to `to`
     std::vector<double> elementWatt;     ///< by element, taken
+    std::vector<double> elementTold;     ///< by element, what its law tells of itself (law.h); 0 of most
     std::vector<char> limiting;          ///< by supply
     int iterations = 0;                  ///< Newton steps of the slowest island, of the last solve that counted
     double kirchhoffWorst = 0;           ///< A
@@ -54,6 +56,11 @@ public:
     explicit CircuitSolver(Circuit circuit = {});
 
     const Circuit& circuit() const { return circuit_; }
+
+    /// What surrounds the elements from now on, by element.
+    void setSurroundings(std::span<const Surroundings> byElement) {
+        if (surround(circuit_, byElement)) plans_.clear();  // their islands hold the laws as they were
+    }
 
     /// present: by element, closed or on. reference: the node at 0 V, or -1. The result is valid until the next call.
     const CircuitSolution& solve(std::span<const char> present, int reference);

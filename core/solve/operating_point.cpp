@@ -60,6 +60,7 @@ struct OperatingPoint::Body {
 
     const Solution& solve(const Inputs& inputs, const State& state) {
         const bool driven = bench.setInputs(inputs);
+        solver.setSurroundings(bench.surroundings());
         bench.clear();
         if (!driven && !bench.hasStored(state))
             bench.writeOff();

@@ -39,6 +39,7 @@ struct ElementState {
     bool limiting = false;     ///< supplies: the current limit holds
     double currentAmpere = 0;  ///< into its first terminal: of two, from `from` to `to`
     double powerWatt = 0;      ///< taken (negative: given)
+    double told = 0;           ///< what it tells of itself: a speed, a bit, a pitch (core/circuit/law.h); 0 of most
     std::span<const Constant> constants;
 };
 
@@ -52,7 +53,7 @@ struct Solution {
                         ///< For joined leads the group's whole current stands at its first lead.
 
     // By element, as in `places`: by part, then by model order.
-    std::vector<double> elementAmpere, elementWatt;
+    std::vector<double> elementAmpere, elementWatt, elementTold;
     std::vector<char> elementClosed, elementLimiting;
     std::shared_ptr<const ElementPlaces> places;  ///< shared by all solutions of one layout; null without elements
 
@@ -63,13 +64,8 @@ struct Solution {
     int elementCount() const { return static_cast<int>(elementAmpere.size()); }
     ElementState element(int index) const {
         const ElementPlace& place = (*places)[index];
-        return {place.part,
-                place.spec,
-                elementClosed[index] != 0,
-                elementLimiting[index] != 0,
-                elementAmpere[index],
-                elementWatt[index],
-                place.constants};
+        return {place.part,           place.spec,         elementClosed[index] != 0, elementLimiting[index] != 0,
+                elementAmpere[index], elementWatt[index], elementTold[index],        place.constants};
     }
     class Elements;
     /// All of them, in order; valid as long as the solution.

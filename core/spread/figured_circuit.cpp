@@ -1,5 +1,7 @@
 #include "core/spread/figured_circuit.h"
 
+#include "core/circuit/surrounded.h"
+
 #include <algorithm>
 #include <limits>
 
@@ -30,6 +32,7 @@ FiguredCircuit::FiguredCircuit(std::shared_ptr<const Snapshot> nominal)
         present_.push_back(isPresent(part, spec, *nominal->inputs));
         printed_.push_back(figuresOf(*findElement(spec.element), spec, part));
     }
+    around_ = surroundingsOf(compiled_.elements, *nominal->inputs);
     reference_ = referenceOf(*nominal, compiled_);
     if (!solve(printed_)) return;
     const auto touch = solver_.touchVolts();
@@ -52,6 +55,7 @@ bool FiguredCircuit::solve(const Figures& figures) {
         const ElementKind* law = findElement(kind.model[static_cast<std::size_t>(element.spec)].element);
         law->add(circuit, compiled_.circuit.nodesOf(static_cast<int>(e)), figures[e]);
     }
+    surround(circuit, around_);
     solver_ = CircuitSolver(std::move(circuit));
     if (!warm_.empty()) std::ranges::copy(warm_, solver_.touchVolts().begin());
     solution_ = &solver_.solve(present_, reference_);

@@ -43,6 +43,7 @@ private:
     std::shared_ptr<const Layout> layout_;
     CompiledCircuit compiled_;
     std::vector<char> present_;
+    std::vector<Surroundings> around_;  ///< by element
     int reference_ = -1;
     Figures printed_;
     std::vector<double> warm_;

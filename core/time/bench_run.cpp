@@ -1,5 +1,6 @@
 #include "core/time/bench_run.h"
 
+#include "core/base/spread_hash.h"
 #include "core/circuit/element.h"
 #include "core/words/words.h"
 
@@ -14,15 +15,9 @@ namespace {
 
 constexpr double kUnevenVolt = 1e-6;
 
-/// Between -1 and 1, from the text alone (FNV-1a: Fowler, Noll and Vo).
-double unevenness(std::string_view id, int place) {
-    std::uint64_t hash = 14695981039346656037ULL;
-    const auto add = [&](unsigned char byte) { hash = (hash ^ byte) * 1099511628211ULL; };
-    for (const char c : id) add(static_cast<unsigned char>(c));
-    for (int rest = place; rest >= 0; rest -= 256) add(static_cast<unsigned char>(rest & 255));
-    hash ^= hash >> 29;
-    return static_cast<double>(hash >> 11) / static_cast<double>(1ULL << 53) * 2 - 1;
-}
+/// As what the charges of a law are remembered.
+template <class Law>
+constexpr Memory kHeldBy = Turns<Law> ? Memory::Speed : Memory::Voltage;
 
 /// Visits all that parts remember in a circuit, in the order of its elements:
 /// volts(branch, part, first place), amperes(branch, part, first place), bits(branch, part, first place).
@@ -86,6 +81,7 @@ void BenchRun::setLayout(std::shared_ptr<const Layout> layout) {
     std::erase_if(kept.values, [&](const auto& each) {
         return layout->bench->partIndex(each.first.part) < 0;  // what is gone has forgotten
     });
+    bounce_.settle();
     Circuit circuit = bench_.setLayout(std::move(layout));
     addAir(circuit);
     hasLayout_ = true;
@@ -126,7 +122,7 @@ State BenchRun::state() {
                 const TerminalPair ends = Law::kPortEnds[port];
                 double volt = solved.nodeVolt[b.nodes[ends.from]] - solved.nodeVolt[b.nodes[ends.to]];
                 if (port < Law::kCharges) volt -= b.law.chargeOhm(port) * solved.storing[b.store + port];
-                now.values[{parts[part].id, Memory::Voltage, place + port}] = volt;
+                now.values[{parts[part].id, kHeldBy<Law>, place + port}] = volt;
             }
         },
         [&]<class Law>(const LawBranch<Law>& b, int part, int place) {
@@ -152,8 +148,8 @@ void BenchRun::restore() {
         [&]<class Law>(const LawBranch<Law>& b, int part, int place) {
             auto volts = b.law.beginVolts();
             for (int port = 0; port < Law::kPorts; ++port) {
-                const double uneven = kUnevenVolt * unevenness(parts[part].id, place + port);
-                volts[port] = state_.of(parts[part].id, Memory::Voltage, place + port, volts[port] + uneven);
+                const double uneven = kUnevenVolt * spreadHash(parts[part].id, place + port);
+                volts[port] = state_.of(parts[part].id, kHeldBy<Law>, place + port, volts[port] + uneven);
             }
             const auto charges = b.law.chargesAt(volts);
             for (int k = 0; k < Law::kCharges; ++k) solved.stored[b.store + k] = charges.coulomb[k];
@@ -182,16 +178,23 @@ void BenchRun::start() {
     if (isFresh_) restore();
     isFresh_ = false;
     isDriven_ = bench_.setInputs(inputs_);
+    bounce_.follow(*bench_.layout().bench, bench_.elements(), bench_.present(), second_);
+    bounce_.apply(bench_.present(), second_);
+    run_.setSurroundings(bench_.surroundings());
     stopped_ = !run_.start(bench_.present(), bench_.reference(run_.circuit()));
     running_ = true;
 }
 
 bool BenchRun::advanceTo(double second) {
-    start();
-    if (stopped_) return false;
-    stopped_ = !run_.advanceTo(second);
-    second_ = stopped_ ? run_.second() : std::max(second_, second);
-    return !stopped_;
+    for (;;) {
+        start();
+        if (stopped_) return false;
+        const double edge = bounce_.nextAfter(second_), goal = std::min(second, edge);
+        stopped_ = !run_.advanceTo(goal);
+        second_ = stopped_ ? run_.second() : std::max(second_, goal);
+        if (stopped_ || edge > second) return !stopped_;
+        running_ = false;  // a contact parts or meets now
+    }
 }
 
 const Solution& BenchRun::solution() {

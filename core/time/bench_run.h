@@ -4,13 +4,17 @@
 // Added to the circuit here and nowhere else: the air between contacts (spark_law.h), where coils are about. Where parts remember nothing
 // yet, charges begin with what the part's own state says, and with up to a millionth of a volt more that follows from the part's id: so
 // that a pair that could fall either way chooses a side, each time the same one.
+// Contacts of switches bounce where their part says so (contact_bounce.h).
 // Thread rule: one thread at a time; loops call stopIfAsked().
 
 #include "core/instant/inputs.h"
 #include "core/instant/state.h"
 #include "core/solve/bench_circuit.h"
 #include "core/time/circuit_run.h"
+#include "core/time/contact_bounce.h"
 
+#include <algorithm>
+#include <limits>
 #include <memory>
 
 namespace tiepoint {
@@ -34,8 +38,10 @@ public:
     void setSecond(double second) { second_ = second; }
     /// Goes on to a time. False where it stopped before: second() then says when, and the solution why.
     bool advanceTo(double second);
-    double smoothUntil() const { return running_ ? run_.smoothUntil() : second_; }
-    bool isSteady() const { return !running_ || run_.isSteady(); }
+    double smoothUntil() const { return running_ ? std::min(run_.smoothUntil(), bounce_.nextAfter(second_)) : second_; }
+    bool isSteady() const {
+        return !running_ || (run_.isSteady() && bounce_.nextAfter(second_) == std::numeric_limits<double>::infinity());
+    }
     bool wasCapped() const { return running_ && run_.wasCapped(); }
     /// The present instant; valid until the next call.
     const Solution& solution();
@@ -49,6 +55,7 @@ private:
     Tolerance tolerance_;
     BenchCircuit bench_;
     CircuitRun run_;
+    ContactBounce bounce_;
     Inputs inputs_;
     State state_;  ///< at the last start
     double second_ = 0;

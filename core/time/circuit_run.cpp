@@ -27,7 +27,8 @@ bool movesByItself(const Circuit& circuit) {
 CircuitRun::CircuitRun(Circuit circuit, const Tolerance& tolerance)
     : circuit_(std::move(circuit)),
       tolerance_(tolerance),
-      lastFlip_(static_cast<std::size_t>(circuit_.bitsCount) * kBitsOfBranch, -kNever) {
+      lastFlip_(static_cast<std::size_t>(circuit_.bitsCount) * kBitsOfBranch, -kNever),
+      rises_(static_cast<std::size_t>(circuit_.bitsCount), {-kNever, -kNever}) {
     state_.reset(circuit_);
 }
 
@@ -194,6 +195,7 @@ bool CircuitRun::flip(const Pending& due) {
     island.read(second_, state_);
     state_.bits[w.bitsAt] ^= 1U << w.bit;
     lastFlip_[w.bitsAt * kBitsOfBranch + w.bit] = second_;
+    if (w.bit == 0 && (state_.bits[w.bitsAt] & 1U) != 0) rises_[w.bitsAt] = {second_, rises_[w.bitsAt][0]};
     ++flipCount_;
     if (!island.begin(state_, second_)) return fail(Trouble::NotConverged, island.troubleNode());
     // A supply that can't bear what comes now changes its role at this instant.
@@ -241,8 +243,24 @@ const CircuitSolution& CircuitRun::solution() {
     if (stopped_ || known_) return solution_;
     readAll(second_);
     publishSolution(circuit_, present_, outline_.floating, state_, sums_, solution_);
+    tellRises();
     known_ = true;
     return solution_;
+}
+
+/// How often first bits rise, of what goes on rising: not much longer ago than from one rise to the next.
+void CircuitRun::tellRises() {
+    constexpr double kPatience = 1.5;
+    eachLaw(circuit_.laws, [&]<class Law>(const LawBranches<Law>& branches) {
+        if constexpr (CountsRises<Law>) {
+            for (const LawBranch<Law>& b : branches) {
+                const auto [last, before] = rises_[b.bits];
+                const double period = last - before;
+                const bool goesOn = std::isfinite(period) && period > 0 && second_ - last < kPatience * period;
+                solution_.elementTold[b.element] = goesOn ? 1 / period : 0;
+            }
+        }
+    });
 }
 
 bool CircuitRun::isSteady() const {

@@ -8,6 +8,7 @@
 // At an instant where contacts or supplies were switched, all islands begin there. Times only rise.
 // Thread rule: one thread at a time; loops call stopIfAsked().
 
+#include "core/circuit/surrounded.h"
 #include "core/solve/circuit_reading.h"
 #include "core/solve/circuit_solver.h"
 #include "core/time/moving_island.h"
@@ -36,6 +37,8 @@ public:
     /// What is stored, by store, and the bits, by branch with bits: set before the first start, read at the present time.
     SolveState& state() { return state_; }
 
+    /// What surrounds the elements from the next start on, by element.
+    void setSurroundings(std::span<const Surroundings> byElement) { surround(circuit_, byElement); }
     /// The next start begins from what state() holds, not from where the run has come.
     void beginFromState() { started_ = false; }
     /// From the present time on these elements are present. False where the circuit has no solution then.
@@ -71,6 +74,7 @@ private:
     bool changeRole(const Pending& due);
     bool fail(Trouble trouble, int node);
     double nextDue() const;
+    void tellRises();
 
     Circuit circuit_;
     Tolerance tolerance_;
@@ -81,6 +85,8 @@ private:
     std::deque<MovingIsland> islands_;
     std::vector<Pending> pending_;
     std::vector<double> lastFlip_;  ///< by branch with bits and bit, 32 for each
+    /// By branch with bits: when its first bit rose last and the time before.
+    std::vector<std::array<double, 2>> rises_;
     double second_ = 0;
     bool started_ = false, capped_ = false, stopped_ = false, known_ = false;
     long long flipCount_ = 0, stepsBefore_ = 0;

@@ -40,6 +40,7 @@ void MovingIsland::placeStores(const Circuit&) {
             p.storesAt = first;
             ampereCount_ += PlacedLaws<Law>::kWays.count;
             touchCount_ += Law::kPorts;
+            tolerance_.mostSecond = std::min(tolerance_.mostSecond, p.law.longestSecond());
             for (int port = 0; port < Law::kPorts; ++port) isLinear_ = isLinear_ && p.law.perUnitVolt(port) == 0;
             if constexpr (Law::kCharges > 0) {
                 for (const auto& row : p.law.chargesAt({}).farad)

@@ -1,8 +1,8 @@
 #pragma once
-// A branch whose current is a curve of the voltage across it, whatever its law. Only laws of two terminals that rise and have no
-// bits are curves; a circuit with others isn't reduced. Points to the law; constant data. Pure.
+// A branch whose current is a curve of the voltage across it, whatever its law. Only laws of two terminals that rise, have no
+// bits and follow neither light nor warmth are curves; a circuit with others isn't reduced. Points to the law; constant data. Pure.
 
-#include "core/circuit/circuit.h"
+#include "core/circuit/surrounded.h"
 
 namespace tiepoint {
 
@@ -26,8 +26,8 @@ struct Curve {
 };
 
 template <class Law>
-constexpr bool kIsCurve =
-    Law::kTerminals == 2 && Law::kPorts == 1 && Law::kPaths == 1 && Law::kBits == 0 && Law::kRising && !Law::kFeeds;
+constexpr bool kIsCurve = Law::kTerminals == 2 && Law::kPorts == 1 && Law::kPaths == 1 && Law::kBits == 0 &&
+                          Law::kRising && !Law::kFeeds && !IsSurrounded<Law>;
 
 template <class Law>
 Curve curveOf(const LawBranch<Law>& branch) {

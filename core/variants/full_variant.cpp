@@ -1,5 +1,9 @@
 #include "core/variants/full_variant.h"
 
+#include "core/bench/bench_inputs.h"
+#include "core/circuit/element.h"
+#include "core/circuit/surrounded.h"
+
 #include <algorithm>
 #include <limits>
 
@@ -18,10 +22,12 @@ Status FullVariant::solve(const Bench& base, const Variant& variant, const Input
         const bool isOpen = std::ranges::find(variant.open, element.part) != variant.open.end() ||
                             !partIn(variant, element.part, parts[element.part]);
         const Part& part = parts[element.part];
-        present_[e] = !isOpen && isPresent(part, part.kind->model[element.spec], inputs);
+        const ElementSpec& spec = part.kind->model[element.spec];
+        present_[e] = !isOpen && isPresent(part, spec, inputs);
+        anySupplyOn = anySupplyOn || (present_[e] && drives(*part.kind, spec));
     }
-    for (const SupplyBranch& s : compiled_.circuit.supplies) anySupplyOn = anySupplyOn || present_[s.element];
     if (!anySupplyOn) return status_ = Status::Off;
+    surround(compiled_.circuit, surroundingsOf(compiled_.elements, inputsOn(*layout_->bench, inputs)));
     dryOut(variant);
     solver_ = CircuitSolver(std::move(compiled_.circuit));
     solution_ = solver_.solve(present_, compiled_.reference);

@@ -7,6 +7,7 @@
 #include "core/edit/edit.h"
 #include "core/edit/placement.h"
 #include "core/findings/finding.h"
+#include "core/snapshot/runner.h"
 
 #include <gtest/gtest.h>
 
@@ -19,9 +20,11 @@ namespace {
 constexpr double kDark = 0.01;
 constexpr double kLit = 0.2;
 
-const std::vector<std::string> kNames{"beacon-lamp",    "lock-gate",          "quay-bell-lamp",
-                                      "fairway-dimmer", "two-way-stair-lamp", "three-buoys",
-                                      "gangway",        "dark-beacon",        "ferry-cabin"};
+const std::vector<std::string> kNames{"beacon-lamp",        "lock-gate",   "quay-bell-lamp", "fairway-dimmer",
+                                      "two-way-stair-lamp", "three-buoys", "gangway",        "dark-beacon",
+                                      "ferry-cabin",        "dusk-light",  "stair-lamp",     "solar-buoy"};
+/// What never rests: judged in time.
+const std::vector<std::string> kRestless{"flashing-beacon"};
 
 Bench load(const std::string& name) {
     auto read = readBenchFile(harbourBench(name));
@@ -122,7 +125,65 @@ TEST(Harbour, HasNoOtherBenches) {
     for (const auto& entry : std::filesystem::directory_iterator(TIEPOINT_SOURCE_DIR "/resources/benches")) {
         count += entry.path().string().ends_with(".bench.json") ? 1 : 0;
     }
-    EXPECT_EQ(count, kNames.size());
+    EXPECT_EQ(count, kNames.size() + kRestless.size());
+}
+
+Bench inLight(Bench bench, double lux) {
+    if (!bench.surroundings) bench.surroundings.emplace();
+    bench.surroundings->lightLux = lux;
+    return bench;
+}
+
+TEST(Harbour, DuskLightComesOnWhenItGetsDark) {
+    const Bench bench = load("dusk-light");
+    EXPECT_GT(brightnessOf(bench, "D1"), kLit) << "as the file has it: dusk";
+    EXPECT_GT(brightnessOf(inLight(bench, 0), "D1"), kLit);
+    EXPECT_LT(brightnessOf(inLight(bench, 300), "D1"), kDark);
+    EXPECT_LT(brightnessOf(inLight(bench, 100e3), "D1"), kDark);
+}
+
+TEST(Harbour, SolarBuoyNeedsTheSun) {
+    const Bench bench = load("solar-buoy");
+    EXPECT_GT(brightnessOf(bench, "D1"), kLit);
+    EXPECT_LT(brightnessOf(inLight(bench, 300), "D1"), kLit);
+    EXPECT_EQ(evaluate(std::make_shared<const Bench>(inLight(bench, 0)))->status(), Status::Off);
+}
+
+/// The brightness of a light every tenth of a second, S1 pressed for the first 0.7 s where it says so.
+std::vector<double> lightInTime(const Bench& bench, double untilSecond, double pressedSecond = 0) {
+    const auto runner = makeRunner();
+    Inputs inputs;
+    if (pressedSecond > 0) inputs.presses = {{"S1", 0, pressedSecond}};
+    runner->setInputs(inputs);
+    runner->setBench(1, std::make_shared<const Bench>(bench));
+    std::vector<double> seen;
+    for (int tenth = 1; tenth <= untilSecond * 10; ++tenth) {
+        runner->advanceTo(tenth / 10.0);
+        EXPECT_EQ(runner->snapshot()->status(), Status::Solved) << runner->snapshot()->solution.reason;
+        seen.push_back(runner->snapshot()->brightness(bench.partIndex("D1")));
+    }
+    return seen;
+}
+
+/// 100 uF through 100 kohm from nearly 5 V: after 7 s it stands at 2.5 V, a little over the threshold of 2.1 V; after 15 s at 1.1 V.
+TEST(Harbour, StairLampWaitsBeforeItGoesOut) {
+    const auto seen = lightInTime(load("stair-lamp"), 20, 0.7);
+    EXPECT_GT(seen[5], kLit);
+    EXPECT_GT(seen[60], kLit);
+    EXPECT_LT(seen[150], kDark);
+    EXPECT_LT(lightInTime(load("stair-lamp"), 1).back(), kDark) << "nobody has pressed";
+}
+
+/// Each base falls by what its capacitor had across it and rises again towards plus through its resistor (common practice). With
+/// 22 uF and 22 kohm: 0.48 s ln(9.25 / 4.35) and, behind the LED, 0.48 s ln(7.7 / 4.35), so that a period is about 0.64 s.
+TEST(Harbour, FlashingBeaconFlashes) {
+    const Bench bench = load("flashing-beacon");
+    EXPECT_TRUE(validate(bench).ok());
+    const auto seen = lightInTime(bench, 10);
+    int comings = 0;
+    for (std::size_t i = 20; i + 1 < seen.size(); ++i) comings += seen[i] < 0.3 && seen[i + 1] >= 0.3 ? 1 : 0;
+    EXPECT_GT(comings, 8.0 / 0.64 * 0.8);
+    EXPECT_LT(comings, 8.0 / 0.64 * 1.2);
 }
 
 TEST(Harbour, BeaconLampLightsWhilePressed) {

@@ -86,10 +86,10 @@ struct Order {
 };
 
 const std::vector<Order> kOrders = {
-    {"core", {"base",    "instant", "light",     "board",   "parts",   "words", "bench",    "nets",     "circuit",
-              "netlist", "edit",    "flow",      "sizing",  "slips",   "solve", "time",     "variants", "snapshot",
-              "meter",   "spread",  "behaviour", "truth",   "hunt",    "judge", "findings", "course",   "lesson",
-              "why",     "doctor",  "compare",   "diagram", "planner", "sheet"}},
+    {"core", {"base",     "instant", "light",  "board",     "parts",   "words",   "bench", "nets",     "circuit",
+              "netlist",  "edit",    "flow",   "sizing",    "slips",   "solve",   "time",  "scope",    "variants",
+              "snapshot", "meter",   "spread", "behaviour", "truth",   "hunt",    "judge", "findings", "course",
+              "lesson",   "why",     "doctor", "compare",   "diagram", "planner", "sheet"}},
     {"ui",
      {"theme", "live", "paint", "scene", "compare", "export", "document", "tray", "gesture", "view", "sheet", "cards",
       "lesson", "access", "window"}},

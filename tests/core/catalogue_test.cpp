@@ -37,10 +37,40 @@ const Parameter& parameterOf(const ElementSpec& element, std::string_view name) 
 TEST(Catalogue, HoldsTheKindsOfTheBench) {
     std::vector<std::string> names;
     for (const PartKind& kind : catalogue()) names.push_back(kind.name);
-    EXPECT_EQ(names,
-              (std::vector<std::string>{"bench-supply", "usb-supply", "cells", "block-9v", "resistor", "potentiometer",
-                                        "led", "push-button", "slide-switch", "toggle", "ceramic-capacitor",
-                                        "electrolytic-capacitor", "inductor", "diode", "lamp", "multimeter"}));
+    EXPECT_EQ(names, (std::vector<std::string>{"bench-supply",
+                                               "usb-supply",
+                                               "cells",
+                                               "block-9v",
+                                               "solar-cell",
+                                               "resistor",
+                                               "potentiometer",
+                                               "led",
+                                               "rgb-led",
+                                               "push-button",
+                                               "slide-switch",
+                                               "toggle",
+                                               "ceramic-capacitor",
+                                               "electrolytic-capacitor",
+                                               "inductor",
+                                               "diode",
+                                               "zener",
+                                               "schottky",
+                                               "npn",
+                                               "pnp",
+                                               "n-mosfet",
+                                               "p-mosfet",
+                                               "photoresistor",
+                                               "phototransistor",
+                                               "thermistor",
+                                               "lamp",
+                                               "timer-555",
+                                               "buzzer-active",
+                                               "buzzer-passive",
+                                               "motor",
+                                               "relay",
+                                               "multimeter",
+                                               "signal-source",
+                                               "logic-probe"}));
     for (const PartKind& kind : catalogue()) EXPECT_EQ(findKind(kind.name), &kind);
     EXPECT_EQ(findKind("valve"), nullptr);
 }
@@ -161,7 +191,16 @@ TEST(Catalogue, ModelsResolveToSaneFigures) {
         {"filament", {"voltage", "current", "temperature"}},
         {"capacitance", {"capacitance", "seriesResistance"}},
         {"inductance", {"inductance", "seriesResistance"}},
+        {"zener",
+         {"saturationCurrent", "ideality", "seriesResistance", "breakdownVoltage", "testCurrent", "dynamicResistance"}},
+        {"photo-resistance", {"resistanceAt10Lux", "gamma", "darkResistance"}},
+        {"thermal-resistance", {"resistanceAt25", "beta"}},
+        {"photocurrent", {"current", "light"}},
+        {"transistor", {"gain", "reverseGain", "saturationCurrent"}},
+        {"field-effect", {"thresholdVoltage", "transconductance", "channelLength"}},
     };
+    const std::set<std::string> besides = {"transitTime", "reverseTransitTime", "emitterCapacitance",
+                                           "collectorCapacitance"};
     for (const PartKind& kind : catalogue()) {
         EXPECT_FALSE(kind.model.empty()) << kind.name;
         const Part part = makePart(kind, "X1");
@@ -172,8 +211,13 @@ TEST(Catalogue, ModelsResolveToSaneFigures) {
                 names.insert(name);
                 const double figure = resolve(parameter, part);
                 EXPECT_TRUE(std::isfinite(figure)) << kind.name << " " << name;
-                EXPECT_GE(figure, 0) << kind.name << " " << name;
+                if (name == "polarity")
+                    EXPECT_EQ(figure, -1) << kind.name;
+                else
+                    EXPECT_GE(figure, 0) << kind.name << " " << name;
             }
+            names.erase("polarity");
+            for (const std::string& name : besides) names.erase(name);
             if (element.element == "supply") names.erase("currentLimit");
             names.erase("startVoltage");
             names.erase("startCurrent");
@@ -189,7 +233,10 @@ TEST(Catalogue, ModelsResolveToSaneFigures) {
 TEST(Catalogue, SuppliesAreSuppliesAndLightsAreLights) {
     for (const PartKind& kind : catalogue()) {
         EXPECT_EQ(kind.isSupply, kind.family == "Supply") << kind.name;
-        EXPECT_EQ(kind.isSupply, kind.stateIndex("on") >= 0) << kind.name;
+        // Light can't be switched off: what it drives has no switch.
+        const bool isLit = std::ranges::any_of(
+            kind.model, [](const ElementSpec& element) { return element.element == "photocurrent"; });
+        EXPECT_EQ(kind.isSupply && !isLit, kind.stateIndex("on") >= 0) << kind.name;
         if (kind.emitsLight) {
             EXPECT_GT(ratedCurrentAmpere(makePart(kind, "X1")), 0) << kind.name;
         }

@@ -56,6 +56,11 @@ public:
         if (layout_) solve();
     }
     void setState(const State& state) override { state_ = state; }
+    void restart() override {
+        timeSecond_ = 0;
+        state_ = {};
+        if (layout_) solve();
+    }
     State state() const override { return state_; }
 
     void advanceTo(double timeSecond) override {

@@ -14,7 +14,10 @@ namespace {
 
 class ExerciseTest : public testing::Test {
 protected:
-    void SetUp() override { desk.restart({1920, 1080}); }
+    void SetUp() override {
+        desk.restart({1920, 1080});
+        desk.unsavedAnswer = FileActions::Answer::Discard;
+    }
     MainWindow& window() { return desk.window(); }
     ExerciseDesk& exercises() { return window().exercises(); }
     ComparePanel& panel() { return window().tools().sheets().panel(); }

@@ -79,6 +79,29 @@ void CardRow::showMiddle(bool shown) {
     values_->setVisible(shown && !values_->isEmpty());
     jumper_->setVisible(shown && !jumper_->isEmpty());
     loop_->setVisible(shown && values_->isEmpty() && jumper_->isEmpty());
+    arrangeTime();
+}
+
+/// In the legend's place where that is free, else in the loop's.
+void CardRow::arrangeTime() {
+    if (!time_ || time_ == aside_) return;
+    const bool right = !aside_ && !standing_ && !legendKept_;
+    const bool middle = !right && values_->isEmpty() && jumper_->isEmpty();
+    const bool shown = !roomCard() && (right || middle);
+    time_->setLook(look_);
+    time_->setGeometry(placeOf(right ? 2 : 1));
+    if (middle && shown) loop_->hide();
+    if (right && !roomCard()) legend_->hide();
+    time_->setVisible(shown);
+    if (shown) time_->raise();
+}
+
+void CardRow::setTime(Card* card) {
+    if (time_ == card) return;
+    if (time_ && time_ != aside_) time_->hide();
+    time_ = card;
+    legendKept_ = false;
+    arrangeAside();
 }
 
 void CardRow::refresh() {
@@ -128,6 +151,7 @@ Card* CardRow::roomCard() const {
 
 void CardRow::callLegend() {
     legendCalled_ = room_ && (aside_ || !legendCalled_);
+    legendKept_ = !room_ && time_ && (aside_ || !legendKept_);
     showAside(nullptr);
 }
 
@@ -162,6 +186,7 @@ void CardRow::arrange() {
     for (Card* card : {aside_, standing_}) {
         if (card) card->setGeometry(legend_->geometry());
     }
+    arrangeTime();
 }
 
 void CardRow::showAside(Card* card) {
@@ -182,8 +207,8 @@ void CardRow::arrangeAside() {
     const bool alone = roomCard() != nullptr, legendAlone = roomCard() == legend_;
     Card* shown = aside_ ? aside_ : legendAlone ? nullptr : standing_;
     reading_->setVisible(!alone);
-    showMiddle(!alone);
     legend_->setVisible(shown == nullptr);
+    showMiddle(!alone);
     legend_->setLook(legendAlone ? asideLook() : look_);
     legend_->setGeometry(legendAlone ? rect() : placeOf(2));
     if (standing_) standing_->setVisible(shown == standing_);

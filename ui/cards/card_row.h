@@ -41,6 +41,8 @@ public:
     void callLegend();
     /// The card that stands in the legend's place while no other is called for; null: the legend itself.
     void setStanding(Card* card);
+    /// The card of time, which stands in the legend's place, or in the loop's where that is taken; null: none.
+    void setTime(Card* card);
 
 Q_SIGNALS:
     void asideChanged(Card* aside);  ///< null: the legend stands there again
@@ -56,6 +58,7 @@ private:
     std::string pointedAt() const;
     void arrange();
     QRect placeOf(int card) const;
+    void arrangeTime();
     /// The look of a card that was called for.
     Look asideLook() const;
 
@@ -67,6 +70,8 @@ private:
     LegendCard* legend_;
     Card* aside_ = nullptr;     ///< called for, in the legend's place
     Card* standing_ = nullptr;  ///< there while none is called for
+    Card* time_ = nullptr;      ///< of time, while the bench moves
+    bool legendKept_ = false;   ///< the legend was called for at the desk and keeps its place
     QTimer patience_;           ///< an answer that takes longer than a frame is shown as missing
     Look look_;
     bool room_ = false, alone_ = false, legendCalled_ = false;

@@ -20,7 +20,7 @@ constexpr std::size_t kMostBoardsShown = 12;  ///< more can't be made out
 QString exerciseVerdict(const Comparison& comparison) {
     if (comparison.isReached()) return QStringLiteral("You have reached the goal");
     return comparison.sameBehaviour ? QStringLiteral("It does what is asked for. Can it be done with less?")
-                                    : QStringLiteral("Not there yet. Look here:");
+                                    : QStringLiteral("Not there yet: look at what is marked");
 }
 
 QString verdictOf(const Comparison& comparison) {
@@ -187,7 +187,6 @@ void ComparePanel::paintPictures() {
         picture.ratio = devicePixelRatioF();
         picture.views.arrows = Arrows::Off;
         picture.live = false;
-        picture.frameMm = boardsFrameMm(*picture.bench);
         if (const BenchDifference* one = chosen()) {
             addPlaces(picture, *one, onTarget);
         } else {

@@ -62,9 +62,16 @@ std::function<void(Given)> FileActions::once(const std::function<void(Given)>& t
 
 void FileActions::newBench(const std::function<void()>& then) {
     whenSafe([this, then] {
-        put(makeNewBench(), nullptr, {});
+        put(makeNew_(), nullptr, {});
         Q_EMIT opened();
         then();
+    });
+}
+
+void FileActions::putLesson(std::shared_ptr<const Lesson> lesson) {
+    whenSafe([this, lesson] {
+        put(*lesson->start, lesson, {});
+        Q_EMIT opened();
     });
 }
 

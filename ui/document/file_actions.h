@@ -44,6 +44,10 @@ public:
     FileActions(BenchDocument& document, FileGuard& guard, QWidget* window);
     void setAsker(Asker asker) { asker_ = std::move(asker); }
 
+    /// What a new bench has on it; by default the usual board and supply.
+    void setNewBench(std::function<Bench()> make) { makeNew_ = std::move(make); }
+    /// A lesson that was made in the window, in place of the one it was made from.
+    void putLesson(std::shared_ptr<const Lesson> lesson);
     /// Goes on with `then` when the new bench is there.
     void newBench(const std::function<void()>& then = [] {});
     void open();
@@ -95,6 +99,7 @@ private:
     FileGuard& guard_;
     Asker asker_;
     std::shared_ptr<const Lesson> lesson_;
+    std::function<Bench()> makeNew_ = makeNewBench;
     quint64 questions_ = 0, standing_ = 0;  ///< how many were asked; the one that waits, or 0
 };
 

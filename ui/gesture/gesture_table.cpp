@@ -2,6 +2,7 @@
 //
 //   middle button, or the space bar     pans
 //   the tag of a pinned reading         selects it
+//   a knob on an instrument's face      turns the value that it is for
 //   a cap, a lever, a blade, a knob     presses, switches, turns
 //   anything else of a turned board     selects it; nothing moves from below
 //   the end of a jumper, a leg that     moves that end
@@ -16,6 +17,7 @@
 
 #include "ui/gesture/band_gesture.h"
 #include "ui/gesture/below_gesture.h"
+#include "ui/gesture/face_gesture.h"
 #include "ui/gesture/jumper_gesture.h"
 #include "ui/gesture/knob_gesture.h"
 #include "ui/gesture/lead_gesture.h"
@@ -61,6 +63,12 @@ const Row kTable[] = {
     {[](const Case& c) { return c.left() && !c.under.pinned.empty(); },
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
          return std::make_unique<TagGesture>(hand, under.pinned);
+     }},
+    {[](const Case& c) {
+         return c.left() && c.control() && FaceGesture::valueAt(c.hand.picture(), c.under.control, c.pointer.at);
+     },
+     [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {
+         return std::make_unique<FaceGesture>(hand, under.control);
      }},
     {[](const Case& c) { return c.left() && c.control() && c.control()->kind->hasCap; },
      [](Hand& hand, const Under& under) -> std::unique_ptr<Gesture> {

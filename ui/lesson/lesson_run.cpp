@@ -1,7 +1,6 @@
 #include "ui/lesson/lesson_run.h"
 
 #include "core/base/file_io.h"
-#include "ui/document/recovery.h"
 #include "ui/theme/qs.h"
 
 #include <QCryptographicHash>
@@ -34,17 +33,6 @@ double scaleOf(const Lesson& lesson) {
     return scale;
 }
 
-QString recordFolder() { return stateFolder() + QStringLiteral("/lessons"); }
-QString lastRecordPath() { return recordFolder() + QStringLiteral("/last.json"); }
-/// Titles may hold anything: files are named by a digest.
-QString recordPath(const Lesson& lesson) {
-    const QByteArray digest =
-        QCryptographicHash::hash(QByteArray::fromStdString(lesson.title), QCryptographicHash::Sha1);
-    constexpr int kLetters = 16;
-    return recordFolder() + QLatin1Char('/') + QString::fromLatin1(digest.toHex().left(kLetters)) +
-           QStringLiteral(".json");
-}
-
 /// What can't be read is as if nothing had been kept.
 ClassRecord readRecord(const QString& path) {
     auto read = readClassRecordFile(path.toStdString());
@@ -53,10 +41,19 @@ ClassRecord readRecord(const QString& path) {
 
 }  // namespace
 
-LessonRun::LessonRun(BenchDocument& document, LiveBench& live, QObject* parent)
+LessonRun::LessonRun(BenchDocument& document, LiveBench& live, const QString& folder, QObject* parent)
     : QObject(parent),
       document_(document),
-      live_(live) {}
+      live_(live),
+      folder_(folder) {}
+
+/// Titles may hold anything: files are named by a digest.
+QString LessonRun::recordPath() const {
+    constexpr int kLetters = 16;
+    const QByteArray digest =
+        QCryptographicHash::hash(QByteArray::fromStdString(lesson_->title), QCryptographicHash::Sha1);
+    return folder_ + QLatin1Char('/') + QString::fromLatin1(digest.toHex().left(kLetters)) + QStringLiteral(".json");
+}
 
 void LessonRun::setLesson(std::shared_ptr<const Lesson> lesson) {
     if (!lesson && !lesson_) return;
@@ -193,15 +190,15 @@ void LessonRun::keep() {
     record_.lesson = lesson_->title;
     record_.step = step_;
     record_.paper = lesson_->paper;
-    QDir().mkpath(recordFolder());
+    QDir().mkpath(folder_);
     const std::string text = writeClassRecord(record_);
-    for (const QString& path : {recordPath(*lesson_), lastRecordPath()})
+    for (const QString& path : {recordPath(), lastRecordPath()})
         (void)writeFileAtomically(path.toStdString(), text, false).ok();
 }
 
 /// Of what was kept only what the lesson still asks and looks at.
 void LessonRun::recall() {
-    record_ = readRecord(recordPath(*lesson_));
+    record_ = readRecord(recordPath());
     stepBefore_ = record_.step < lesson_->stepCount() ? record_.step : -1;
     std::erase_if(record_.votes, [&](const auto& vote) {
         return vote.first >= lesson_->stepCount() || !lesson_->steps[static_cast<std::size_t>(vote.first)].ask;

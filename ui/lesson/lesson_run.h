@@ -25,7 +25,7 @@ public:
     static constexpr int kMostHands = 99;
 
     /// Keeps what is counted in a folder of its own, by lesson and table, without names.
-    LessonRun(BenchDocument& document, LiveBench& live, QObject* parent = nullptr);
+    LessonRun(BenchDocument& document, LiveBench& live, const QString& folder, QObject* parent = nullptr);
 
     /// Takes a lesson, standing at its start; null: none.
     void setLesson(std::shared_ptr<const Lesson> lesson);
@@ -85,9 +85,12 @@ private:
     const Vote* voteIn(bool second) const;
     void recall();
     void keep();
+    QString recordPath() const;
+    QString lastRecordPath() const { return folder_ + QStringLiteral("/last.json"); }
 
     BenchDocument& document_;
     LiveBench& live_;
+    QString folder_;
     std::shared_ptr<const Lesson> lesson_;
     int step_ = -1;
     Phase phase_ = Phase::Revealed;

@@ -1,5 +1,6 @@
 #include "ui/live/live_bench.h"
 
+#include "core/light/flashes.h"
 #include "ui/live/live_worker.h"
 
 #include <utility>
@@ -64,10 +65,49 @@ void LiveBench::changeInputs() {
     Q_EMIT inputsChanged();
 }
 
-void LiveBench::sendInputs() { worker_->sendInputs(inputs_, paused_); }
+void LiveBench::sendInputs() {
+    TimedInputs now;
+    now.inputs = inputs_;
+    now.paused = paused_;
+    worker_->sendInputs(now);
+}
+
+void LiveBench::stepOn() {
+    TimedInputs now;
+    now.inputs = inputs_;
+    now.paused = paused_;
+    now.stepSecond = PacedRun::kTickSecond * inputs_.timeScale;
+    worker_->sendInputs(now);
+}
+
+void LiveBench::restart() {
+    ++inputs_.sequence;
+    beginAnew();
+    Q_EMIT inputsChanged();
+}
+
+void LiveBench::beginAnew() {
+    TimedInputs now;
+    now.inputs = inputs_;
+    now.paused = paused_;
+    now.restarts = true;
+    worker_->sendInputs(now);
+}
+
+double LiveBench::keptShare() const { return worker_->keptShare(); }
+
+void LiveBench::setSteadyLight(bool steady) { steady_ = steady; }
+
+/// As it is to be seen.
+std::shared_ptr<const Snapshot> LiveBench::seen(std::shared_ptr<const Snapshot> snapshot) const {
+    if (!steady_ || snapshot->flashesPerSecond <= kMostFlashes || snapshot->emitterSteady.empty()) return snapshot;
+    auto calm = std::make_shared<Snapshot>(*snapshot);
+    calm->emitterBrightness = calm->emitterSteady;
+    return calm;
+}
 
 void LiveBench::take() {
-    const auto before = std::exchange(snapshot_, worker_->takeSnapshot());
+    const auto before = std::exchange(snapshot_, seen(worker_->takeSnapshot()));
     Q_EMIT snapshotReady();
     if (!before || before->revision != snapshot_->revision || before->inputSequence != snapshot_->inputSequence)
         Q_EMIT answerReady();

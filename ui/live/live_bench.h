@@ -39,6 +39,17 @@ public:
     /// Lets the bench's clock stand; edits and presses are answered all the same.
     void setPaused(bool paused);
     bool isPaused() const { return paused_; }
+    /// Goes on by one tick, as long as that lasts at the present scale of time.
+    void stepOn();
+    /// Back to power-up: what parts remember is forgotten, and time begins at 0.
+    void restart();
+    /// The same for a bench that is about to come, of which nobody has asked anything yet.
+    void beginAnew();
+    /// What share of its rate the bench keeps: under 1 it is too fast for this computer.
+    double keptShare() const;
+    /// Shows lights that flash more than three times a second at their steady mean.
+    void setSteadyLight(bool steady);
+    bool isLightSteady() const { return steady_; }
     const Inputs& inputs() const { return inputs_; }
     /// The newest snapshot, or null.
     std::shared_ptr<const Snapshot> snapshot() const { return snapshot_; }
@@ -55,11 +66,12 @@ private:
     void changeInputs();
     void sendInputs();
     void take();
+    std::shared_ptr<const Snapshot> seen(std::shared_ptr<const Snapshot> snapshot) const;
 
     quint64 revision_ = 0;
     std::shared_ptr<const Layout> layout_;
     Inputs inputs_;
-    bool paused_ = false;
+    bool paused_ = false, steady_ = false;
     std::shared_ptr<const Snapshot> snapshot_;
     std::unique_ptr<Worker> worker_;  // last: ends its thread before the rest goes
 };

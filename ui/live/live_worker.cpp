@@ -36,10 +36,11 @@ void LiveBench::Worker::askLayout(quint64 revision, std::shared_ptr<const Layout
     wake_.notify_one();
 }
 
-void LiveBench::Worker::sendInputs(const Inputs& inputs, bool paused) {
+void LiveBench::Worker::sendInputs(const TimedInputs& inputs) {
     {
         const std::lock_guard guard(mutex_);
-        request_.inputs.push_back({wallSecond(), inputs, paused});
+        request_.inputs.push_back(inputs);
+        request_.inputs.back().wallSecond = wallSecond();
     }
     wake_.notify_one();
 }
@@ -72,6 +73,8 @@ void LiveBench::Worker::run() {
         while (waitForWork(request, nowSecond)) {
             for (const TimedInputs& inputs : request.inputs) run_.take(inputs);
             run_.bringTo(nowSecond);
+            run_.spent(wallSecond() - nowSecond);
+            kept_ = run_.keptShare();
             if (request.layout) run_.setLayout(request.revision, request.layout);
             auto snapshot = run_.snapshot();
             const bool isNews = !request.isEmpty() || snapshot != last;

@@ -23,10 +23,11 @@ public:
     Worker& operator=(const Worker&) = delete;
 
     void askLayout(quint64 revision, std::shared_ptr<const Layout> layout);
-    void sendInputs(const Inputs& inputs, bool paused);
+    void sendInputs(const TimedInputs& inputs);
     /// After a call of the owner's take().
     std::shared_ptr<const Snapshot> takeSnapshot() { return mailbox_.take(); }
     bool isTicking() const { return ticking_; }
+    double keptShare() const { return kept_; }
 
 private:
     /// What came since the worker looked last.
@@ -52,6 +53,7 @@ private:
     Request request_;
     bool stopping_ = false;
     std::atomic<bool> ticking_ = false;
+    std::atomic<double> kept_ = 1;
     std::stop_source stop_;
     std::thread thread_;  // last: it uses all of the above
 };

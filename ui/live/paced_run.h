@@ -18,13 +18,16 @@ namespace tiepoint::ui {
 struct TimedInputs {
     double wallSecond = 0;
     Inputs inputs;
-    bool paused = false;  ///< the bench's clock stands
+    bool paused = false;    ///< the bench's clock stands
+    bool restarts = false;  ///< back to power-up first
+    double stepSecond = 0;  ///< goes on by so much at once, whether the clock stands or not
 };
 
 class PacedRun {
 public:
     static constexpr double kTickSecond = 1.0 / 60;
     static constexpr double kMostSecond = 4 * kTickSecond;
+    static constexpr double kMostWorkSecond = 0.8 * kTickSecond;  ///< for one way, as far as can be foreseen
 
     PacedRun(std::unique_ptr<Runner> runner, double wallSecond);
 
@@ -34,16 +37,26 @@ public:
     void setLayout(std::uint64_t revision, std::shared_ptr<const Layout> layout);
     /// Brings the bench to a time, or as far as it may come at once.
     void bringTo(double wallSecond);
+    /// How much work it took to come where it is since it was last told, seconds of the wall's clock: a bench that needs more than there is
+    /// goes on in shorter ways, so that it answers at any time.
+    void spent(double workSecond);
+    /// What share of its rate the bench has kept lately, up to 1.
+    double keptShare() const { return kept_; }
     /// When, on the wall, the bench has to be brought on; infinity while nothing moves or the clock stands.
     double nextTickSecond() const;
     /// The present instant; null without a bench.
     std::shared_ptr<const Snapshot> snapshot() { return runner_->snapshot(); }
 
 private:
+    void goTo(double benchSecond);
+
     std::unique_ptr<Runner> runner_;
     BenchClock clock_;
-    double wallSecond_;       ///< of the last tick
-    double benchSecond_ = 0;  ///< the runner's present time
+    double wallSecond_;         ///< of the last tick
+    double benchSecond_ = 0;    ///< the runner's present time
+    double gone_ = 0;           ///< seconds of the bench since it was last told what it took
+    double workPerSecond_ = 0;  ///< of the bench, smoothed
+    double kept_ = 1;
 };
 
 }  // namespace tiepoint::ui

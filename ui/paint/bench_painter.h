@@ -31,6 +31,10 @@ QPainterPath controlShape(const Picture& picture, int part);
 /// The position of a part's dial that a point on it means; nothing at its hub, and for parts without a dial.
 std::optional<int> dialPositionAt(const Picture& picture, int part, Point at);
 
+struct FaceKnob;  // ui/paint/packages/package_painter.h
+/// Knobs on the face of an instrument, where they are seen.
+std::vector<FaceKnob> faceKnobsOf(const Picture& picture, int part);
+
 /// All layers in order, for pictures on paper and files.
 void paintBench(QPainter& painter, const Picture& picture);
 

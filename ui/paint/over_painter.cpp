@@ -3,12 +3,14 @@
 
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
+#include "core/snapshot/sounds.h"
 #include "ui/paint/bench_painter.h"
 #include "ui/paint/board_back.h"
 #include "ui/paint/ghost_painter.h"
 #include "ui/paint/light_painter.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/metal_painter.h"
+#include "ui/paint/mixed_light.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/part_scenes.h"
@@ -164,8 +166,9 @@ void addLitDomes(Patches& patches, const Picture& picture) {
     forEachPart(picture, [&](int part, const PartScene& scene, const PackagePainter&) {
         const int step = brightnessStep(brightnessOf(picture, part));
         if (step == 0) return;
-        patches.push_back(
-            movablePatch(scene.place.pose.centre, kDomeRoom, DomeMark{seenAlone(picture, part).body(), step}));
+        DomeMark mark{seenAlone(picture, part).body(), step};
+        mark.part.light = mixedLight(*picture.live(), part);
+        patches.push_back(movablePatch(scene.place.pose.centre, kDomeRoom, std::move(mark)));
     });
 }
 
@@ -220,6 +223,7 @@ void addDisplays(Patches& patches, const Picture& picture) {
 }
 
 int soundingBeat(const Picture& picture) {
+    if (picture.snapshot && !soundsOf(*picture.snapshot).empty()) return beatOf(picture);
     for (int part = 0; picture.snapshot && part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const auto reading = meterReading(*picture.snapshot, part);
         if (reading && reading->beeps) return beatOf(picture);

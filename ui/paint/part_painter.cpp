@@ -161,7 +161,14 @@ QPainterPath jumperLine(const Picture& picture, int jumper) { return cubicOf(pic
 
 QPainterPath controlShape(const Picture& picture, int part) {
     const PartScene scene = sceneOf(picture, part);
-    return painterOf(scene).control(scene);
+    QPainterPath shape = painterOf(scene).control(scene);
+    for (const FaceKnob& knob : painterOf(scene).faceKnobs(scene)) shape.addPath(disc(knob.at, knob.radiusMm));
+    return shape;
+}
+
+std::vector<FaceKnob> faceKnobsOf(const Picture& picture, int part) {
+    const PartScene scene = sceneOf(picture, part);
+    return painterOf(scene).faceKnobs(scene);
 }
 
 std::optional<int> dialPositionAt(const Picture& picture, int part, Point at) {

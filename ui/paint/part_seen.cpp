@@ -20,6 +20,7 @@ PartScene PartSeen::scene(const Theme& theme) const {
     PartScene scene{theme, part, place, held};
     scene.leastWordMm = leastWordMm;
     scene.leastFigureMm = leastFigureMm;
+    scene.light = light;
     return scene;
 }
 
@@ -57,7 +58,7 @@ PartSeen PartSeen::body() const {
 
 PartSeen partSeen(const Picture& picture, int part) {
     const PartScene scene = sceneOf(picture, part);
-    return {scene.part, scene.place, scene.held, scene.leastWordMm, scene.leastFigureMm};
+    return {scene.part, scene.place, scene.held, scene.leastWordMm, scene.leastFigureMm, scene.light};
 }
 
 CurveSeen CurveSeen::of(const Cubic& cubic) {

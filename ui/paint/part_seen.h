@@ -16,6 +16,7 @@ struct PartSeen {
     PartPlace place;
     bool held = false;
     double leastWordMm = 0, leastFigureMm = 0;
+    QColor light = {};
     friend bool operator==(const PartSeen&, const PartSeen&) = default;
 
     /// Valid as long as this is.

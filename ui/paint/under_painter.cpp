@@ -5,6 +5,7 @@
 #include "ui/paint/light_painter.h"
 #include "ui/paint/live_layers.h"
 #include "ui/paint/metal_painter.h"
+#include "ui/paint/mixed_light.h"
 #include "ui/paint/net_marks.h"
 #include "ui/paint/part_scenes.h"
 #include "ui/paint/shade.h"
@@ -206,7 +207,8 @@ void addHalos(Patches& patches, const Picture& picture) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const int step = brightnessStep(brightnessOf(picture, part));
         if (step == 0) continue;
-        const PartScene scene = sceneOf(picture, part);
+        PartScene scene = sceneOf(picture, part);
+        scene.light = mixedLight(*picture.live(), part);
         const QColor light = findPackagePainter(scene.part.kind->package->name)->light(scene);
         const double radius = haloRadiusMm(brightnessOfStep(step));
         patches.push_back(movablePatch(scene.place.pose.centre, {-radius, -radius, 2 * radius, 2 * radius},

@@ -110,7 +110,7 @@ void Tray::toggleDrawer(std::size_t index) {
     const bool open = drawer_->isVisible() && drawer_->family() == families_[index].name;
     closeDrawer();
     if (open) return;
-    const TrayFamily family = withDrawer(families_[index], showsAll_ ? ResistorDrawer() : held_);
+    const TrayFamily family = showsAll_ ? families_[index] : heldFamily(index);
     if (family.items.size() == 1) {
         take(family.items.front(), QCursor::pos());
         compartments_[index]->setActive(true);  // its part is in the hand, which isn't over the bench yet
@@ -125,11 +125,15 @@ void Tray::toggleDrawer(std::size_t index) {
 void Tray::openDrawer(const TrayFamily& family, int middle, const QString& words) {
     drawer_->openFor(family, mapTo(drawer_->parentWidget(), QPoint(middle, 0)), words);
     for (TrayButton* button : drawer_->buttons()) {
-        if (!isHeld(button->item(), held_)) button->setPale(QStringLiteral("Not in My drawer"));
+        if (!isAtHand(button->item()))
+            button->setPale(kit_ ? QStringLiteral("Not in the kit") : QStringLiteral("Not in My drawer"));
     }
-    const bool counts = !held_.isEverything() && std::ranges::any_of(family.items, isResistor);
+    const bool resistors = !held_.isEverything() && std::ranges::any_of(family.items, isResistor);
+    const bool counts = kit_ ? family.name != QStringLiteral("Jumper") : resistors;
     if (counts && family.name != kFound)
-        drawer_->offer(showsAll_ ? QStringLiteral("Only those in My drawer") : QStringLiteral("Show all"));
+        drawer_->offer(!showsAll_ ? QStringLiteral("Show all")
+                       : kit_     ? QStringLiteral("Only those in the kit")
+                                  : QStringLiteral("Only those in My drawer"));
 }
 
 /// All resistors, or only those in the person's drawer again.
@@ -146,7 +150,24 @@ void Tray::setDrawer(const ResistorDrawer& drawer) {
     showsAll_ = false;
     closeDrawer();
     for (std::size_t i = 0; i < compartments_.size(); ++i)
-        compartments_[i]->setItem(withDrawer(families_[i], held_).items.front());
+        if (!kit_) compartments_[i]->setItem(withDrawer(families_[i], held_).items.front());
+}
+
+TrayFamily Tray::heldFamily(std::size_t index) const {
+    return kit_ ? withKit(families_[index], *kit_) : withDrawer(families_[index], held_);
+}
+
+void Tray::setKit(const std::optional<Kit>& kit) {
+    kit_ = kit;
+    showsAll_ = false;
+    closeDrawer();
+    for (std::size_t i = 0; i < compartments_.size(); ++i) {
+        const TrayFamily held = heldFamily(i);
+        compartments_[i]->setVisible(!held.items.empty());
+        if (!held.items.empty()) compartments_[i]->setItem(held.items.front());
+    }
+    arrange();
+    update();
 }
 
 void Tray::letGo() {
@@ -202,11 +223,16 @@ void Tray::arrange() {
         QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64)
             .toRect());
     double wanted = searchWidth + gap;
-    for (const TrayButton* button : compartments_) wanted += button->wantedWidth();
-    const double spare = (inside.width() - wanted - gap * static_cast<double>(compartments_.size() - 1)) /
-                         static_cast<double>(compartments_.size());
+    int shown = 0;
+    for (const TrayButton* button : compartments_) {
+        if (button->isHidden()) continue;
+        wanted += button->wantedWidth();
+        ++shown;
+    }
+    const double spare = (inside.width() - wanted - gap * (shown - 1)) / std::max(1, shown);
     double left = inside.left();
     for (TrayButton* button : compartments_) {
+        if (button->isHidden()) continue;
         const double width = button->wantedWidth() + spare;
         button->setGeometry(QRectF(left, inside.top(), width, inside.height()).toRect());
         left += width + gap;
@@ -225,7 +251,8 @@ void Tray::paintEvent(QPaintEvent*) {
     }
     if (!look_.theme->flat) return;
     painter.setPen(QPen(look_.theme->cardEdge, look_.px(2)));
-    for (std::size_t i = 1; i < compartments_.size(); ++i) {  // flat: a line between compartments in place of tubs
+    for (std::size_t i = 1; i < compartments_.size(); ++i) {
+        if (compartments_[i]->isHidden()) continue;  // flat: a line between compartments in place of tubs
         const double x = compartments_[i]->x() - look_.px(kTrayGap / 2);
         const double high = height() - topRoom();
         painter.drawLine(QPointF(x, topRoom() + high * 0.2), QPointF(x, topRoom() + high * 0.8));

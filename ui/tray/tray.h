@@ -28,6 +28,8 @@ public:
     void closeDrawer() { drawer_->hide(); }
     /// The resistors that the person has: only these lie in their compartment, until all are asked for.
     void setDrawer(const ResistorDrawer& drawer);
+    /// What a class has: only this lies in the compartments, and those that it leaves empty go. Nothing: all there is.
+    void setKit(const std::optional<Kit>& kit);
     /// What was taken by a click has come to its place, or was let go of.
     void letGo();
     QLineEdit& search() const { return *search_; }
@@ -51,11 +53,14 @@ private:
     void take(const TrayItem& item, QPoint globalPos);
     void showFound();
     void arrange();
+    TrayFamily heldFamily(std::size_t index) const;
+    bool isAtHand(const TrayItem& item) const { return kit_ ? isInKit(item, *kit_) : isHeld(item, held_); }
     /// So much of the height that row takes, px.
     double topRoom() const;
 
     std::vector<TrayFamily> families_;  ///< with everything
     ResistorDrawer held_;
+    std::optional<Kit> kit_;
     bool showsAll_ = false;
     std::vector<TrayButton*> compartments_;
     Drawer* drawer_;

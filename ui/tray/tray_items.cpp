@@ -3,6 +3,8 @@
 #include "core/bench/describe.h"
 #include "ui/theme/qs.h"
 
+#include <QStringList>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -110,6 +112,61 @@ TrayFamily withDrawer(const TrayFamily& family, const ResistorDrawer& drawer) {
     const auto nearest = std::ranges::min_element(held.items, {}, farness);
     std::rotate(held.items.begin(), nearest, nearest + 1);
     return held;
+}
+
+namespace {
+
+/// A kit's part as it is taken out: everything in which it is otherwise than usual is its preset.
+TrayItem kitItemOf(const Part& kitPart, const TrayFamily& family) {
+    const PartKind& kind = *kitPart.kind;
+    const auto same = std::ranges::find_if(family.items, [&](const TrayItem& item) {
+        return item.part && item.part->kind == kitPart.kind && item.part->values == kitPart.values;
+    });
+    if (same != family.items.end()) return *same;
+    TrayItem item{qs(kind.name), {}, qs(kind.label), kitPart, 0};
+    item.part->id = kind.prefix + "1";
+    item.part->leads.assign(kind.leads.size(), std::nullopt);
+    QStringList settings;
+    for (std::size_t i = 0; i < kind.values.size(); ++i) {
+        const double value = kitPart.value(static_cast<int>(i));
+        if (value == kind.values[i].fallback) continue;
+        settings << presetOf(kind.values[i], value);
+        if (settings.size() == 1) item.label = qs(describeSetting(kind.values[i], value));
+    }
+    item.preset = settings.join(QLatin1Char(';'));
+    return item;
+}
+
+}  // namespace
+
+TrayFamily withKit(const TrayFamily& family, const Kit& kit) {
+    TrayFamily held{family.name, {}};
+    for (const TrayItem& item : family.items)
+        if (!item.part) held.items.push_back(item);
+    const auto take = [&](const Part& part) {
+        if (qs(part.kind->family) == family.name) held.items.push_back(kitItemOf(part, family));
+    };
+    if (kit.supply) take(*kit.supply);
+    for (const KitPart& each : kit.parts)
+        if (each.count > 0) take(each.part);
+    if (!kit.supply) {
+        for (const TrayItem& item : family.items)
+            if (item.part && item.part->kind->isSupply) held.items.push_back(item);
+    }
+    for (const TrayItem& item : family.items) {  // meters have no values, only a count
+        const bool isMeter = item.part && standsOnTable(*item.part) && !item.part->kind->isSupply;
+        if (isMeter && kit.meters > 0) held.items.push_back(item);
+    }
+    // What is usual comes first, if the kit has it.
+    const auto usual = std::ranges::find(held.items, family.items.front().preset, &TrayItem::preset);
+    if (usual != held.items.end()) std::rotate(held.items.begin(), usual, usual + 1);
+    return held;
+}
+
+bool isInKit(const TrayItem& item, const Kit& kit) {
+    if (!item.part) return true;
+    if (standsOnTable(*item.part) && !item.part->kind->isSupply) return kit.meters > 0;
+    return hasPart(kit, *item.part);
 }
 
 std::vector<TrayFamily> trayFamilies() {

@@ -3,6 +3,7 @@
 // values of that kind. Plain values; a new kind needs nothing here.
 
 #include "core/bench/bench.h"
+#include "core/course/kit.h"
 #include "core/parts/drawer.h"
 
 #include <QString>
@@ -35,6 +36,11 @@ bool isHeld(const TrayItem& item, const ResistorDrawer& drawer);
 /// The family with the resistors of a drawer in place of the usual ones, nearest to the usual one first. The same if the drawer holds
 /// everything, or the family has no resistors.
 TrayFamily withDrawer(const TrayFamily& family, const ResistorDrawer& drawer);
+
+/// The family as a kit has it: its own values and its own supply; without items where it has none of them. Jumpers are in every kit.
+TrayFamily withKit(const TrayFamily& family, const Kit& kit);
+/// Whether it lies in a kit.
+bool isInKit(const TrayItem& item, const Kit& kit);
 
 /// All compartments, in the order of the catalogue; jumpers follow the supplies.
 std::vector<TrayFamily> trayFamilies();

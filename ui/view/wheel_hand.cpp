@@ -24,6 +24,8 @@ void WheelHand::turn(const QWheelEvent& event) {
 
 bool WheelHand::turnThing(QPointF inView, double notches) {
     const Under under = hovering_.under(inView);
+    if (!under.control.empty() && knobs_.turnFace(under.control, camera_.toMm(inView), notches > 0 ? 1 : -1))
+        return true;
     if (!under.control.empty() && knobs_.turn(under.control, notches * kTurnPerNotch)) return true;
     if (under.body.empty() || picture_.marks.selected != std::vector{under.body} || !fields_.hasLadder()) return false;
     fields_.turnWheel(notches);

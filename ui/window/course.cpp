@@ -23,6 +23,10 @@ std::span<const CourseBench> course() {
         {"benches/quay-bell-lamp.bench.json", "In parallel", "Two buttons side by side: either is enough."},
         {"benches/fairway-dimmer.bench.json", "Volts", "The shares add up to the volts of the supply.", kVoltage},
         {"benches/two-way-stair-lamp.bench.json", "Two switches, one lamp", "Each of them switches it on and off."},
+        {"benches/dusk-light.bench.json", "Dusk light", "A transistor lights the lamp when it gets dark."},
+        {"benches/flashing-beacon.bench.json", "Flashing beacon", "Two transistors switch each other, turn by turn."},
+        {"benches/stair-lamp.bench.json", "The lamp that waits", "A capacitor holds a gate for a few seconds."},
+        {"benches/solar-buoy.bench.json", "Solar buoy", "Four cells in a row light an LED in the sun."},
         {"benches/dark-beacon.bench.json", "Why does it stay dark?", "Find out why: nothing is told."},
     };
     return kCourse;

@@ -17,7 +17,7 @@ LessonDesk::LessonDesk(const Parts& parts, QWidget* stage, QWidget* window)
     : QObject(window),
       parts_(parts),
       stage_(stage),
-      run_(new LessonRun(parts.document, parts.live, this)),
+      run_(new LessonRun(parts.document, parts.live, parts.recordFolder, this)),
       caption_(new LessonCaption(*run_, stage)),
       band_(new LessonBand(*run_, stage)),
       ghost_(new GhostBoard(*run_, parts.view, stage)),
@@ -63,16 +63,16 @@ void LessonDesk::followLesson() {
 }
 
 void LessonDesk::begin(int step) {
-    parts_.bar.dismiss();
     paper_->hide();
     parts_.actions.project->setChecked(true);
+    parts_.bar.dismiss();  // what projecting says too
     run_->goTo(step);
 }
 
 /// The questions that ended the last lesson, before this one begins.
 void LessonDesk::askAgain() {
-    parts_.bar.dismiss();
     parts_.actions.project->setChecked(true);
+    parts_.bar.dismiss();
     QStringList questions;
     for (const std::string& each : run_->lastLesson().paper) questions << plainText(each);
     paper_->ask(QStringLiteral("Once more, from \u201c%1\u201d").arg(plainText(run_->lastLesson().lesson)), questions);

@@ -32,6 +32,7 @@ public:
         Projection& projection;
         ViewMemory& memory;
         const Actions& actions;
+        QString recordFolder;  ///< what is counted is kept there
     };
 
     LessonDesk(const Parts& parts, QWidget* stage, QWidget* window);

@@ -84,8 +84,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectViews();
     connectThemes();
     arrowKey_ = new ArrowKey(*view_, stage_);
-    lessons_ =
-        new LessonDesk({*document_, *live_, *view_, *files_, *bar_, *projection_, *memory_, actions_}, stage_, this);
+    lessons_ = new LessonDesk({*document_, *live_, *view_, *files_, *bar_, *projection_, *memory_, actions_,
+                               recoveryFolder + QStringLiteral("/lessons")},
+                              stage_, this);
     recorder_ = new LessonRecorder(*document_, *bar_, actions_, recoveryFolder_, this);
     connect(lessons_, &LessonDesk::arrangeWanted, this, &MainWindow::arrangeStage);
     connect(view_, &BenchView::viewsChanged, this, &MainWindow::placeArrowKey);
@@ -94,16 +95,20 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     sum_ = new SumGuide(*live_, *view_, *cards_, inquiry_->menu(), this);
     doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
+    surroundings_ = new SurroundingsDesk(*document_, *view_, *cards_, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);
+    makeTime();
     const auto unfold = [this] {
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
+    connect(time_, &TimeDesk::cardWanted, this, unfold);
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
     connect(tools_, &WindowTools::arrangeWanted, this, &MainWindow::arrangeStage);
     connect(actions_.steps, &QAction::triggered, this, [unfold](bool shown) {
         if (shown) unfold();
     });
     makeHunt();
+    kit_ = new KitDesk({*document_, *files_, *drawer_, *tray_, *bar_}, inquiry_->menu(), this);
     exercises_ = new ExerciseDesk(
         {*document_, *files_, tools_->sheets(), *title_, *bar_, sheetDesk_->diagramAction(), sheetDesk_->tidyAction()},
         *title_->menus().actions().front()->menu(), actions_.save, this);
@@ -122,6 +127,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(sum_, &SumGuide::cardWanted, this, unfold);
     connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
+    connect(surroundings_, &SurroundingsDesk::cardWanted, this, unfold);
+    connect(surroundings_, &SurroundingsDesk::said, this,
+            [this](const QString& line) { bar_->say(MessageBar::Tone::Notice, line); });
     connect(resistorHelp_, &ResistorHelp::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, this, unfold);
     connect(findings_, &FindingsDesk::cardWanted, inquiry_, &Inquiry::putAway);
@@ -132,11 +140,21 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     view_->viewport()->installEventFilter(this);
     bar_->installEventFilter(this);
     restorePlace(*this);
-    document_->reset(makeNewBench(), {});
+    document_->reset(drawer_->kit() ? newBenchWith(*drawer_->kit()) : makeNewBench(), {});
     memory_->recall();
     applyTheme();
     followFile();
     view_->setFocus();
+}
+
+void MainWindow::makeTime() {
+    QMenu& view = *title_->menus().actions().at(2)->menu();
+    time_ = new TimeDesk({*document_, *live_, *view_, *cards_}, view, this);
+    flashes_ = new FlashDesk(*document_, *live_, *bar_, view, this);
+    connect(projection_, &Projection::changed, this, [this] {
+        time_->setRoom(projection_->isProjecting());
+        flashes_->setRoom(projection_->isProjecting());
+    });
 }
 
 void MainWindow::makeHunt() {

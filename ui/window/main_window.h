@@ -18,9 +18,11 @@
 #include "ui/window/edit_actions.h"
 #include "ui/window/exercise_desk.h"
 #include "ui/window/findings_desk.h"
+#include "ui/window/flash_desk.h"
 #include "ui/window/hunt_desk.h"
 #include "ui/window/hunt_menu.h"
 #include "ui/window/inquiry.h"
+#include "ui/window/kit_desk.h"
 #include "ui/window/lesson_desk.h"
 #include "ui/window/lesson_recorder.h"
 #include "ui/window/message_bar.h"
@@ -30,6 +32,8 @@
 #include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
 #include "ui/window/sum_guide.h"
+#include "ui/window/time_desk.h"
+#include "ui/window/surroundings_desk.h"
 #include "ui/window/title_line.h"
 #include "ui/window/view_memory.h"
 #include "ui/window/walk_guide.h"
@@ -74,8 +78,12 @@ public:
     SpreadDesk& spread() { return *spread_; }
     HuntDesk& hunt() { return *hunt_; }
     HuntMenu& huntMenu() { return *huntMenu_; }
+    KitDesk& kit() { return *kit_; }
     ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
+    TimeDesk& time() { return *time_; }
+    FlashDesk& flashes() { return *flashes_; }
+    SurroundingsDesk& surroundings() { return *surroundings_; }
     StartCard* startCard() { return start_; }
     Projection& projection() { return *projection_; }
     LessonDesk& lessons() { return *lessons_; }
@@ -96,6 +104,7 @@ private:
     void connectThemes();
     void connectStartCard();
     void makeHunt();
+    void makeTime();
     void changeViews(const std::function<void(Views&)>& change);
     void showHelpOfSelection();
     void closeStartCard();
@@ -136,7 +145,11 @@ private:
     HuntDesk* hunt_ = nullptr;
     HuntMenu* huntMenu_ = nullptr;
     ExerciseDesk* exercises_;
+    KitDesk* kit_;
     DamageDesk* damage_;
+    TimeDesk* time_ = nullptr;
+    FlashDesk* flashes_ = nullptr;
+    SurroundingsDesk* surroundings_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
     LessonRecorder* recorder_;

@@ -19,6 +19,18 @@ Package lampWiredPackage();
 Package togglePackage();
 Package multimeterPackage();
 Package axialChokePackage();
+Package buzzerPackage();
+Package motorCanPackage();
+Package relayChangeoverPackage();
+Package signalSourcePackage();
+Package logicProbePackage();
+Package do41DiodePackage();
+Package photoresistor5mmPackage();
+Package thermistorBeadPackage();
+Package phototransistor5mmPackage();
+Package rgbLed5mmPackage();
+Package solarCellPackage();
+Package oscilloscopePackage();
 
 PackageFamily dipFamily();
 PackageFamily to92Family();

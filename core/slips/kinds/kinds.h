@@ -8,6 +8,6 @@ namespace tiepoint {
 extern const SlipKind kOneHoleOff, kTwoHolesOff, kAcrossGap, kRowForRail, kOtherRail, kFarRail, kShifted, kReversed,
     kSameColumn, kWrongEnd, kJumperMissing, kJumperExtra, kLegsExchanged, kValueTenfold, kLookAlikeBand, kButtonTurned,
     kButtonBridged, kOuterPins, kRailHalves, kRailsApart, kSupplyOff, kWeakCells, kWrongVolts, kSmallLimit, kMeterDial,
-    kWrongSocket, kDeadPart, kBrokenJumper, kDryContact;
+    kWrongSocket, kDeadPart, kBrokenJumper, kDryContact, kLookAlikeType;
 
 }  // namespace tiepoint

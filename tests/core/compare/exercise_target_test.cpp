@@ -34,6 +34,8 @@ TEST(ExerciseTarget, GoalReachesAndStartDoesnt) {
         ASSERT_TRUE(start.ok());
         EXPECT_FALSE(start->isReached()) << shipped.name;
         EXPECT_FALSE(start->sameBehaviour) << shipped.name;
+        for (const BenchDifference& each : start->behaviour)
+            EXPECT_EQ(each.look.find("Look at With"), std::string::npos) << each.look;
         EXPECT_FALSE(start->differences.empty()) << shipped.name << ": what differs is said";
     }
 }

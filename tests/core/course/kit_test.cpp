@@ -104,5 +104,34 @@ TEST(Kit, SplitRailsAreSolvedAnew) {
     ASSERT_NE(board, fit.gaps.end()) << "rails are broken in the kit";
 }
 
+TEST(Kit, SaysWhatABenchNeedsThatItLacks) {
+    const Kit kit = readKit(kSmallKit)->kit;
+    Bench bench = newBenchWith(kit);
+    EXPECT_EQ(bench.boards[0].rails, Rails::Split);
+    EXPECT_EQ(bench.parts[0].value(bench.parts[0].kind->valueIndex("currentLimit")), 0.05);
+    EXPECT_TRUE(lackingIn(kit, bench).empty()) << "supplies aren't counted";
+    const auto add = [&](const char* kind, const char* id, int value, double figure) {
+        Part part = makePart(*findKind(kind), id);
+        if (value >= 0) part.values[static_cast<std::size_t>(value)] = figure;
+        bench.parts.push_back(part);
+    };
+    add("resistor", "R1", 0, 390);
+    for (const char* id : {"D1", "D2", "D3"}) add("led", id, 0, 0);
+    EXPECT_TRUE(lackingIn(kit, bench).empty());
+    add("led", "D4", 0, 0);
+    add("resistor", "R2", 0, 470);
+    const std::vector<std::string> lacking{"red LED (4 needed, 3 there)", "470 Ω resistor"};
+    EXPECT_EQ(lackingIn(kit, bench), lacking);
+}
+
+TEST(Kit, ResistorsTypedTakeThePlaceOfItsOwn) {
+    const Kit kit = withResistors(readKit(kSmallKit)->kit, ResistorDrawer({220, 4700}));
+    EXPECT_EQ(drawerOf(kit), ResistorDrawer({220, 4700}));
+    EXPECT_EQ(kit.parts.size(), 3u) << "its LEDs stay";
+    const auto again = readKit(writeKit(kit));
+    ASSERT_TRUE(again.ok());
+    EXPECT_EQ(drawerOf(again->kit), ResistorDrawer({220, 4700}));
+}
+
 }  // namespace
 }  // namespace tiepoint

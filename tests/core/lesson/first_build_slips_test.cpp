@@ -1,6 +1,7 @@
 // The first build with every slip of the list at every step: who slips is told what to do, or shown where, and never sent to a place that is
 // taken.
 
+#include "core/bench/resolve.h"
 #include "core/course/shipped.h"
 #include "core/edit/placement.h"
 #include "core/lesson/first_build.h"
@@ -42,6 +43,71 @@ TEST(FirstBuildSlips, NobodyWhoSlipsIsLeftWithoutAWayOn) {
         }
     }
     EXPECT_GE(tried.size(), 8u) << "kinds of slips that a resistor, an LED and two jumpers can have";
+}
+
+/// Whether the advice asks for plus or for minus, without a slip.
+bool asksFor(const FirstBuildAdvice& advice, int step) { return advice.action.empty() && advice.step == step; }
+
+TEST(FirstBuildSlips, PlusIsNeverAskedForWhereMinusWasJustAskedFor) {
+    constexpr int kPlus = 2, kMinus = 3;
+    const Lesson& lesson = *shippedLessons().front().lesson;
+    const auto bench = lesson.benchAt(kPlus);  // plus is there, minus is asked for
+    const FirstBuildAdvice before = firstBuildAdvice(*evaluate(bench), 0);
+    ASSERT_TRUE(asksFor(before, kMinus));
+    ASSERT_FALSE(before.holes.empty());
+    int asked = 0;
+    for (const Slip& slip : allSlips(Ground(buildLayout(bench)), kMostSlips)) {
+        const auto slipped = apply(*bench, editOf(*bench, slip));
+        ASSERT_TRUE(slipped.ok());
+        const auto snapshot = evaluate(std::make_shared<const Bench>(slipped->bench));
+        const FirstBuildAdvice advice = firstBuildAdvice(*snapshot, 0);
+        if (!asksFor(advice, kPlus) || advice.holes.empty()) continue;
+        ++asked;
+        // The end of the chain for which it asks plus is another piece of metal than the one for which it asked minus.
+        const Layout& layout = *snapshot->layout;
+        const auto net = [&](const Hole& hole) { return layout.netOfHole(layout.holeIndex(hole)); };
+        EXPECT_NE(net(advice.holes.front()), net(before.holes.front())) << slipInWords(*bench, slip);
+    }
+    EXPECT_GT(asked, 0) << "the jumper to plus was taken out or put elsewhere";
+}
+
+/// Who does what the guide lights up comes to a lit LED from every slip that it doesn't call one: its holes are free and no body covers them.
+TEST(FirstBuildSlips, FollowingTheLitHolesLeadsOn) {
+    const Lesson& lesson = *shippedLessons().front().lesson;
+    int followed = 0;
+    for (int step = -1; step < kLitStep; ++step) {
+        const auto bench = lesson.benchAt(step);
+        for (const Slip& slip : allSlips(Ground(buildLayout(bench)), kMostSlips)) {
+            Bench now = apply(*bench, editOf(*bench, slip))->bench;
+            int reached = -1;
+            for (int move = 0; move < kLitStep + 2; ++move) {
+                const FirstBuildAdvice advice = firstBuildAdvice(*evaluate(std::make_shared<const Bench>(now)), 0);
+                if (!advice.action.empty() || advice.step > kLitStep || advice.holes.size() < 2) break;
+                const std::string where =
+                    "step " + std::to_string(step + 1) + ", " + slipInWords(*bench, slip) + ", told: " + advice.title;
+                EXPECT_GT(advice.step, reached) << where << ": it goes on, never back";
+                reached = advice.step;
+                Edit edit{"Follow", {}};
+                if (advice.step < 2) {
+                    const PartKind& kind = advice.step == 0 ? usualResistor() : usualLight();
+                    Part part = makePart(kind, freeId(now, kind.prefix));
+                    part.leads = {advice.holes[0], advice.holes[1]};
+                    EXPECT_FALSE(refusal(now, part)) << where;
+                    edit.operations.emplace_back(AddPart{part});
+                } else {
+                    Jumper jumper;
+                    jumper.id = freeId(now, "W");
+                    jumper.ends = {advice.holes[0], advice.holes[1]};
+                    edit.operations.emplace_back(AddJumper{jumper});
+                }
+                const auto applied = apply(now, edit);
+                ASSERT_TRUE(applied.ok()) << where;
+                now = applied->bench;
+                ++followed;
+            }
+        }
+    }
+    EXPECT_GT(followed, 20);
 }
 
 }  // namespace

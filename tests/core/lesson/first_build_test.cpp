@@ -34,6 +34,19 @@ TEST(FirstBuild, GoesOnWithTheCircuit) {
     EXPECT_EQ(adviceFor(builder.build(), 5).step, 5) << "done stays done";
 }
 
+TEST(FirstBuild, ItsWordsAndItsStagesAreThoseOfItsLesson) {
+    const Lesson& lesson = firstBuildLesson();
+    ASSERT_EQ(lesson.stepCount(), kFirstBuildSteps + 1) << "the last is said when all is done";
+    for (int step = 0; step < lesson.stepCount(); ++step) {
+        const Situation there = situationOf(lesson, step - 1);
+        const FirstBuildAdvice advice = firstBuildAdvice(*evaluate(there.bench, there.inputs), step);
+        EXPECT_EQ(advice.step, step);
+        EXPECT_EQ(advice.title, lesson.steps[static_cast<std::size_t>(step)].caption);
+        EXPECT_EQ(advice.text, lesson.steps[static_cast<std::size_t>(step)].note);
+        EXPECT_TRUE(advice.action.empty()) << "who follows the lesson makes no slip";
+    }
+}
+
 TEST(FirstBuild, AClickThatJoinsNothingDoesNotCount) {
     const Bench same = BenchBuilder(makeNewBench()).part("R1", "resistor", {{"1", "A.a8"}, {"2", "A.e8"}}).build();
     EXPECT_EQ(adviceFor(same).step, 0) << "both leads in one column";

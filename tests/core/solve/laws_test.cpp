@@ -35,12 +35,48 @@ const std::map<std::string_view, std::pair<double, double>> kUsual = {
     {"inductance", {1e-6, 1}},
     {"startCurrent", {1e-3, 1}},
     {"breakVoltage", {300, 400}},
+    {"breakdownVoltage", {1.8, 6}},
+    {"testCurrent", {1e-3, 5e-2}},
+    {"dynamicResistance", {10, 60}},
+    {"resistanceAt10Lux", {2e3, 90e3}},
+    {"gamma", {0.5, 1}},
+    {"darkResistance", {1e5, 1e7}},
+    {"resistanceAt25", {100, 1e6}},
+    {"beta", {2500, 5000}},
+    {"light", {100, 100e3}},
+    {"thresholdVoltage", {0.5, 3}},
+    {"channelLength", {1e-3, 0.1}},
+    {"resistance", {1, 1000}},
+    {"highResistance", {0.1, 10}},
+    {"lowResistance", {1, 100}},
+    {"openResistance", {1, 100}},
+    {"resetVoltage", {0.3, 1}},
+    {"torqueConstant", {1e-4, 0.1}},
+    {"inertia", {1e-9, 1e-4}},
+    {"friction", {1e-6, 1e-2}},
+    {"startSpeed", {1, 1000}},
+    {"coilResistance", {10, 1000}},
+    {"pullIn", {0.01, 0.1}},
+    {"dropOut", {1e-3, 0.1}},
+    {"contactResistance", {0.01, 1}},
+    {"audible", {1e-4, 1e-2}},
+    {"amplitude", {0.1, 10}},
+    {"frequency", {0.1, 1e5}},
+    {"shape", {0.5, 2.9}},
+    {"loadResistance", {1e4, 1e7}},
+    {"highShare", {0.6, 0.8}},
+    {"lowShare", {0.1, 0.4}},
+    {"hold", {0.01, 1}},
 };
 
 template <class Law>
 Law drawLaw(std::mt19937& random) {
     std::vector<double> figures;
     for (const ElementParameter& parameter : Law::kElement.parameters) {
+        if (parameter.name == "polarity") {
+            figures.push_back(random() % 2 == 0 ? 1 : -1);
+            continue;
+        }
         const auto [least, most] = kUsual.at(parameter.name);
         figures.push_back(least * std::pow(most / least, std::uniform_real_distribution<double>(0, 1)(random)));
     }

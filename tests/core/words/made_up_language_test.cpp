@@ -106,6 +106,7 @@ public:
         }
         for (const int reached : {0, 4, kFirstBuildSteps}) {
             const FirstBuildAdvice advice = firstBuildAdvice(*snapshot, reached);
+            if (advice.action.empty()) continue;  // the words of a step are those of its lesson's file
             for (const std::string& text : {advice.title, advice.text, advice.action}) add(text);
         }
     }

@@ -3,6 +3,7 @@
 
 #include "core/snapshot/readings.h"
 #include "ui/paint/lettering.h"
+#include "ui/paint/packages/face_parts.h"
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/shade.h"
 
@@ -60,26 +61,6 @@ QPainterPath leverShape(bool on) {
     lever.cubicTo(kNut + QPointF(kLeverThinMm, -way * 0.9), kNut + QPointF(-kLeverThinMm, -way * 0.9),
                   kNut + QPointF(-kLeverThinMm, 0));
     return lever;
-}
-
-void paintBox(QPainter& painter, const PartScene& scene) {
-    const Theme& theme = scene.theme;
-    const Furnishing& f = theme.furnishing;
-    const QRectF box(QPointF(0, 0), scene.bodyRect().size());
-    drawSoftShadow(painter, theme, box, 2.1, {1.7, 2.1}, 1.9);
-    painter.setPen(outlinePen(f.caseEdge, theme.outlineMm * 1.2));
-    painter.setBrush(shadeDown(theme, box, f.caseTop, f.caseBottom));
-    painter.drawPath(roundedBox(box, 2.1));
-    if (!theme.flat) {
-        painter.setPen(QPen(faded(Qt::white, 0.34), 0.28, Qt::SolidLine, Qt::FlatCap));
-        painter.drawLine(QPointF(2.3, 0.38), QPointF(box.right() - 2.3, 0.38));
-    }
-    painter.setPen(outlinePen(faded(f.caseEdge, theme.flat ? 1 : 0.85), theme.outlineMm));
-    painter.setBrush(shadeDown(theme, kPanel, f.panelTop, f.panelBottom));
-    painter.drawPath(roundedBox(kPanel, 1.25));
-    for (double x : {kPanel.left() + 1.4, kPanel.right() - 1.4}) {
-        for (double y : {kPanel.top() + 1.5, kPanel.bottom() - 1.5}) paintScrew(painter, theme, {x, y});
-    }
 }
 
 /// Words on the display that a room can't read make place for figures that it can: their units tell these apart.
@@ -165,7 +146,7 @@ public:
     void paint(QPainter& painter, const PartScene& scene) const override {
         painter.save();
         painter.translate(cornerMm(scene));
-        paintBox(painter, scene);
+        paintFaceCase(painter, scene, kPanel);
         paintDisplay(painter, scene);
         painter.save();
         painter.translate(faced(scene, kNut.x()) - kNut.x(), 0);

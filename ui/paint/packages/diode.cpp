@@ -1,4 +1,4 @@
-// A small diode in glass: the black ring marks the cathode.
+// Small diodes: a body between two wires, a ring at the cathode. In glass with a black ring, or in black plastic with a pale one.
 
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/shade.h"
@@ -7,12 +7,20 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kHalfLengthMm = 2.0, kHalfWidthMm = 1.0, kDiodeCornerMm = 0.45;
-constexpr double kRingFromMm = 0.85, kCathodeBandMm = 0.72;
-constexpr QRgb kGlassLight = 0xffd67a4c, kGlassDark = 0xff8a3f1e, kRing = 0xff1c1a19;
+constexpr double kDiodeCornerMm = 0.45;
+
+/// What a diode's body is made of.
+struct DiodeLook {
+    QRgb light, dark, ring;
+    double shine;  ///< opacity of the highlight along it
+};
+constexpr DiodeLook kInGlass{0xffd67a4c, 0xff8a3f1e, 0xff1c1a19, 0.55};
+constexpr DiodeLook kInPlastic{0xff3f4145, 0xff18191c, 0xffcfd3d7, 0.22};
 
 class DiodePainter final : public PackagePainter {
 public:
+    explicit DiodePainter(const DiodeLook& look) : look_(look) {}
+
     void paint(QPainter& painter, const PartScene& scene) const override {
         const Theme& theme = scene.theme;
         if (scene.place.pose.standing) {
@@ -21,16 +29,19 @@ public:
         }
         paintBareLeads(painter, scene);
         const BodyFrame frame(painter, scene);
-        const QRectF box(-kHalfLengthMm, -kHalfWidthMm, 2 * kHalfLengthMm, 2 * kHalfWidthMm);
+        const QRectF box = scene.bodyRect();
         const QPainterPath body = roundedBox(box, kDiodeCornerMm);
         drawSoftShadow(painter, theme, box, kDiodeCornerMm, {0.35, 0.5}, 0.4);
         painter.setPen(Qt::NoPen);
-        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kGlassLight), QColor::fromRgb(kGlassDark)));
+        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(look_.light), QColor::fromRgb(look_.dark)));
         painter.drawPath(body);
-        painter.fillRect(QRectF(kRingFromMm, -kHalfWidthMm, kCathodeBandMm, 2 * kHalfWidthMm), QColor::fromRgb(kRing));
+        // A fifth of the length, a little before the end.
+        constexpr double kRingFrom = 0.425, kRingLength = 0.36;
+        painter.fillRect(QRectF(kRingFrom * box.right(), box.top(), kRingLength * box.right(), box.height()),
+                         QColor::fromRgb(look_.ring));
         if (!theme.flat) {
-            painter.setPen(outlinePen(faded(Qt::white, 0.55), 0.16));
-            painter.drawLine(QPointF(-1.4, -0.5), QPointF(1.4, -0.5));
+            painter.setPen(outlinePen(faded(Qt::white, look_.shine), 0.16));
+            painter.drawLine(QPointF(0.7 * box.left(), box.top() / 2), QPointF(0.7 * box.right(), box.top() / 2));
         }
         painter.setBrush(Qt::NoBrush);
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
@@ -38,31 +49,38 @@ public:
     }
 
     QPainterPath body(const PartScene& scene) const override {
-        if (scene.place.pose.standing) return bodyTransform(scene).map(disc({0, 0}, kHalfWidthMm));
-        return bodyTransform(scene).map(
-            roundedBox(QRectF(-kHalfLengthMm, -kHalfWidthMm, 2 * kHalfLengthMm, 2 * kHalfWidthMm), kDiodeCornerMm));
+        if (scene.place.pose.standing) return bodyTransform(scene).map(disc({0, 0}, scene.bodyRect().bottom()));
+        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kDiodeCornerMm));
     }
 
 private:
     /// Stands on its anode, so that the ring is on top.
-    static void paintStanding(QPainter& painter, const PartScene& scene) {
+    void paintStanding(QPainter& painter, const PartScene& scene) const {
         const QPointF first = toQt(scene.place.leadsMm[0]), second = toQt(scene.place.leadsMm[1]);
-        const QPainterPath end = disc(first, kHalfWidthMm);
-        drawSoftShadow(painter, scene.theme, first, kHalfWidthMm, {0.7, 0.9}, 0.5);
+        const double radius = scene.bodyRect().bottom();
+        const QPainterPath end = disc(first, radius);
+        drawSoftShadow(painter, scene.theme, first, radius, {0.7, 0.9}, 0.5);
         painter.setPen(outlinePen(scene.theme.furnishing.ink, scene.theme.outlineMm));
         painter.setBrush(
-            shadeRound(scene.theme, first, kHalfWidthMm, QColor::fromRgb(kGlassLight), QColor::fromRgb(kGlassDark)));
+            shadeRound(scene.theme, first, radius, QColor::fromRgb(look_.light), QColor::fromRgb(look_.dark)));
         painter.drawPath(end);
-        painter.setPen(QPen(QColor::fromRgb(kRing), 0.35));
-        painter.drawPath(disc(first, kHalfWidthMm - 0.28));
+        painter.setPen(QPen(QColor::fromRgb(look_.ring), 0.35));
+        painter.drawPath(disc(first, radius - 0.28));
         paintBareLead(painter, scene.theme, first, second);
     }
+
+    DiodeLook look_;
 };
 
 }  // namespace
 
 const PackagePainter& diodePainter() {
-    static const DiodePainter kPainter;
+    static const DiodePainter kPainter(kInGlass);
+    return kPainter;
+}
+
+const PackagePainter& plasticDiodePainter() {
+    static const DiodePainter kPainter(kInPlastic);
     return kPainter;
 }
 

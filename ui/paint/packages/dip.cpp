@@ -1,8 +1,11 @@
 // A dual in-line package from above: a black moulding with a notch in the end where leg 1 stands and a dot beside it, and the shoulders
 // of its legs, which turn down at the holes.
 
+#include "ui/paint/lettering.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/shade.h"
+
+#include <cmath>
 
 namespace tiepoint::ui {
 namespace {
@@ -10,7 +13,9 @@ namespace {
 constexpr double kMouldRadiusMm = 0.35;
 constexpr double kNotchMm = 0.9, kDotMm = 0.42, kDotAwayMm = 1.15;
 constexpr double kShoulderHalfMm = 0.72, kFootHalfMm = 0.27, kFootMm = 0.3;
-constexpr double kRidgeMm = 0.55;      ///< the mould's slanting sides, seen from above
+constexpr double kRidgeMm = 0.55;  ///< the mould's slanting sides, seen from above
+constexpr Lettering kName{0.95, QFont::DemiBold}, kLabel{1.15, QFont::Medium};
+constexpr double kNameInMm = 1.0, kNameRoomMm = 2.25, kLeastNameMm = 0.45;
 constexpr double kPathInsideMm = 1.1;  ///< how far ways of current are followed into the body
 
 /// Where a leg leaves the body, in the body's frame, and its tip.
@@ -54,6 +59,7 @@ public:
         painter.setBrush(shadeDown(theme, box, f.plasticLight, f.plasticDark));
         painter.drawPath(roundedBox(box, kMouldRadiusMm));
         paintTop(painter, theme, box);
+        paintNames(painter, scene);
     }
 
     std::vector<PartPath> paths(const PartScene& scene) const override {
@@ -74,6 +80,30 @@ public:
     }
 
 private:
+    /// The names of its legs beside them, and what it is in the middle, as far as there is room.
+    static void paintNames(QPainter& painter, const PartScene& scene) {
+        const QColor print = faded(Qt::white, 0.82);
+        const QRectF box = scene.bodyRect();
+        const PartKind& kind = *scene.part.kind;
+        const double turned = std::cos(scene.place.pose.angle) < -0.5 ? 180 : 0;  // never upside down
+        const auto put = [&](const QString& text, QPointF at, Lettering lettering, double mostMm) {
+            const double width = textWidthMm(text, lettering);
+            if (width > mostMm) lettering.sizeMm *= mostMm / width;
+            if (lettering.sizeMm < kLeastNameMm) return;
+            painter.save();
+            painter.translate(at);
+            painter.rotate(turned);
+            drawText(painter, text, {0, 0}, lettering, print);
+            painter.restore();
+        };
+        for (std::size_t lead = 0; lead < kind.leads.size(); ++lead) {
+            const QPointF exit = legOf(scene, lead).exit;
+            const double in = exit.y() > 0 ? -kNameInMm : kNameInMm;
+            put(QString::fromStdString(kind.leads[lead].name), {exit.x(), exit.y() + in}, kName, kNameRoomMm);
+        }
+        put(QString::fromStdString(kind.label), {0, 0}, kLabel, box.width() - 2.6 * kNotchMm);
+    }
+
     static void paintTop(QPainter& painter, const Theme& theme, const QRectF& box) {
         const Furnishing& f = theme.furnishing;
         const QRectF top = box.adjusted(kRidgeMm * 0.6, kRidgeMm, -kRidgeMm * 0.6, -kRidgeMm);

@@ -6,7 +6,6 @@
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/probe_painter.h"
 #include "ui/paint/shade.h"
-#include "ui/paint/wire_painter.h"
 
 #include <algorithm>
 #include <array>
@@ -226,7 +225,8 @@ public:
         paintMeterSockets(painter, scene);
         painter.restore();
         if (scene.compact) return;
-        for (const int lead : {0, 1}) paintTestLead(painter, scene, lead);
+        for (const int lead : {0, 1})
+            paintTestLead(painter, scene, lead, {leadColour(scene.theme, lead == 0), kMeterSocketMm});
     }
 
     QRectF figures(const PartScene& scene) const override {
@@ -239,9 +239,10 @@ public:
         if (!reading || !reading->on) return std::nullopt;
         if (!reading->why.empty()) return DisplayFigures{reading->digits, {}, {}, reading->why};
         const Part& meter = instant.layout->bench->parts[static_cast<std::size_t>(part)];
+        const std::string average = reading->average.empty() ? std::string() : ", " + std::string(reading->average);
         return DisplayFigures{reading->digits,
                               reading->unit,
-                              dialLabel(meter),
+                              dialLabel(meter) + average,
                               {},
                               reading->beeps ? beat % static_cast<int>(kSoundRadii.size()) : -1};
     }
@@ -283,20 +284,6 @@ public:
         const double degrees = std::atan2(away.x(), -away.y()) * 180 / std::numbers::pi;
         const auto farness = [degrees](double position) { return std::abs(std::remainder(position - degrees, 360.0)); };
         return static_cast<int>(std::ranges::min_element(kPositionDegrees, {}, farness) - kPositionDegrees.begin());
-    }
-
-private:
-    static void paintTestLead(QPainter& painter, const PartScene& scene, int lead) {
-        const Theme& theme = scene.theme;
-        const auto i = static_cast<std::size_t>(lead);
-        const QColor colour = leadColour(theme, lead == 0);
-        const CubicChain whole = supplyLead(scene, lead);
-        const double length = whole.lengthMm();
-        const CubicChain wire = whole.between(0, std::max(length / 2, length - kProbeLengthMm));
-        paintWire(painter, theme, wire, {colour, kLeadBreadthMm, 2.2, 0, 0});
-        paintProbe(painter, theme, wire.end(), toQt(scene.place.leadsMm[i]), colour);
-        paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), kMeterSocketMm * 0.9, colour,
-                  scene.place.mirrored ? 0 : std::numbers::pi);
     }
 };
 

@@ -18,7 +18,7 @@ struct Entry {
     const PackagePainter& (*painter)();
 };
 
-constexpr std::array<Entry, 18> kPainters{{
+constexpr auto kPainters = std::to_array<Entry>({
     {"axial-quarter-watt", &resistorPainter},
     {"diode-axial", &diodePainter},
     {"led-5mm", &ledPainter},
@@ -37,7 +37,19 @@ constexpr std::array<Entry, 18> kPainters{{
     {"radial-can", &radialCanPainter},
     {"ceramic-disc", &ceramicDiscPainter},
     {"axial-choke", &axialChokePainter},
-}};
+    {"buzzer", &buzzerPainter},
+    {"motor-can", &motorCanPainter},
+    {"relay-changeover", &relayChangeoverPainter},
+    {"signal-source", &signalSourcePainter},
+    {"logic-probe", &logicProbePainter},
+    {"diode-do-41", &plasticDiodePainter},
+    {"photoresistor-5mm", &photoresistorPainter},
+    {"thermistor-bead", &thermistorPainter},
+    {"phototransistor-5mm", &phototransistorPainter},
+    {"rgb-led-5mm", &rgbLedPainter},
+    {"solar-cell", &solarCellPainter},
+    {"oscilloscope", &oscilloscopePainter},
+});
 
 }  // namespace
 

@@ -4,12 +4,14 @@
 
 #include "core/bench/table.h"
 #include "core/snapshot/snapshot.h"
+#include "ui/paint/scope_screen.h"
 #include "ui/theme/theme.h"
 
 #include <QPainter>
 #include <QPainterPath>
 
 #include <algorithm>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -26,6 +28,7 @@ struct PartScene {
     bool held = false;                          ///< pressed at the moment
     bool compact = false;                       ///< seen in the tray: no leads that end in the air
     double leastWordMm = 0, leastFigureMm = 0;  ///< em that a room can read; 0 at a desk
+    QColor light = {};  ///< of a part that gives several colours: what they make together now; else not valid
 
     QRectF bodyRect() const;                                ///< in the body's own frame: centred at 0,0, unturned
     std::string_view choice(std::string_view value) const;  ///< name of a choice in force, or empty
@@ -40,10 +43,22 @@ struct PartScene {
 /// What stands on a display at the moment, as it is shown: rounded, in words.
 struct DisplayFigures {
     std::string figure, unit = {};
-    std::string quantity = {};  ///< what is measured, in a word
-    std::string why = {};       ///< in place of unit and quantity where there is no number
-    int beat = -1;              ///< of a sound that lasts; -1: none
-    friend bool operator==(const DisplayFigures&, const DisplayFigures&) = default;
+    std::string quantity = {};                            ///< what is measured, in a word
+    std::string why = {};                                 ///< in place of unit and quantity where there is no number
+    int beat = -1;                                        ///< of a sound that lasts; -1: none
+    std::shared_ptr<const ScopeScreen> screen = nullptr;  ///< of an oscilloscope
+    friend bool operator==(const DisplayFigures& a, const DisplayFigures& b) {
+        const bool sameScreen = a.screen == b.screen || (a.screen && b.screen && *a.screen == *b.screen);
+        return sameScreen && a.figure == b.figure && a.unit == b.unit && a.quantity == b.quantity && a.why == b.why &&
+               a.beat == b.beat;
+    }
+};
+
+/// A knob on the face of an instrument: it turns one value of its part.
+struct FaceKnob {
+    QPointF at;
+    double radiusMm;
+    const char *word, *value;  ///< what stands under it, and the name of what it turns
 };
 
 /// How the arrows of one path look.
@@ -93,6 +108,8 @@ public:
     virtual QPainterPath body(const PartScene& scene) const;
     /// What the pointer presses, switches or turns; empty if nothing.
     virtual QPainterPath control(const PartScene&) const { return {}; }
+    /// Knobs of which each turns a value, on the bench; `control` is without them.
+    virtual std::vector<FaceKnob> faceKnobs(const PartScene&) const { return {}; }
     /// Of a dial with several positions: the one that a point of it means, an index of the part's first state; nothing at its hub, and
     /// for parts without a dial.
     virtual std::optional<int> dialPosition(const PartScene&, QPointF) const { return std::nullopt; }
@@ -146,5 +163,17 @@ const PackagePainter& to92Painter();
 const PackagePainter& radialCanPainter();
 const PackagePainter& ceramicDiscPainter();
 const PackagePainter& axialChokePainter();
+const PackagePainter& buzzerPainter();
+const PackagePainter& motorCanPainter();
+const PackagePainter& relayChangeoverPainter();
+const PackagePainter& signalSourcePainter();
+const PackagePainter& logicProbePainter();
+const PackagePainter& plasticDiodePainter();
+const PackagePainter& photoresistorPainter();
+const PackagePainter& thermistorPainter();
+const PackagePainter& phototransistorPainter();
+const PackagePainter& rgbLedPainter();
+const PackagePainter& solarCellPainter();
+const PackagePainter& oscilloscopePainter();
 
 }  // namespace tiepoint::ui

@@ -1,9 +1,11 @@
 #include "ui/paint/packages/supply_parts.h"
 
 #include "ui/paint/lettering.h"
+#include "ui/paint/probe_painter.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -41,7 +43,7 @@ std::vector<PartPath> supplyPaths(const PartScene& scene) {
     // The two ends inside the box are places of their own: arrows don't run on through it.
     const int inside = static_cast<int>(scene.part.kind->leads.size());
     std::vector<PartPath> ways;
-    for (int lead = 0; lead < 2; ++lead) {
+    for (int lead = 0; lead < inside; ++lead) {
         ways.push_back({supplyLead(scene, lead).path().toReversed(), {lead}, PathLook::OverBody, lead, inside + lead});
     }
     return ways;
@@ -120,6 +122,31 @@ void paintSmallSwitch(QPainter& painter, const PartScene& scene, const QRectF& s
              ink);
     drawText(painter, QStringLiteral("off"), {x, slot.bottom() + kAwayEm * word},
              {word, on ? QFont::Normal : QFont::Bold}, ink);
+}
+
+namespace {
+
+/// Light bands about a wire.
+void paintBands(QPainter& painter, const CubicChain& wire) {
+    QPen bands(Qt::white, kLeadBreadthMm * 0.78, Qt::SolidLine, Qt::FlatCap);
+    bands.setDashPattern({0.9, 0.9});
+    painter.setBrush(Qt::NoBrush);
+    painter.strokePath(wire.path(), bands);
+}
+
+}  // namespace
+
+void paintTestLead(QPainter& painter, const PartScene& scene, int lead, const TestLead& look) {
+    const Theme& theme = scene.theme;
+    const auto i = static_cast<std::size_t>(lead);
+    const CubicChain whole = supplyLead(scene, lead);
+    const double length = whole.lengthMm();
+    const CubicChain wire = whole.between(0, std::max(length / 2, length - kProbeLengthMm));
+    paintWire(painter, theme, wire, {look.colour, kLeadBreadthMm, 2.2, 0, 0});
+    if (look.banded) paintBands(painter, wire);
+    paintProbe(painter, theme, wire.end(), toQt(scene.place.leadsMm[i]), look.colour);
+    paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), look.socketMm * 0.9, look.colour,
+              scene.place.mirrored ? 0 : std::numbers::pi);
 }
 
 }  // namespace tiepoint::ui

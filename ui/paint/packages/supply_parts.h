@@ -20,8 +20,16 @@ QColor leadColour(const Theme& theme, bool plus);
 CubicChain supplyLead(const PartScene& scene, int lead);
 /// Draws it, on the bench; with bare metal at its far end only.
 void paintSupplyLead(QPainter& painter, const PartScene& scene, int lead, bool plus);
-/// Ways of current along the two leads of a supply: out of plus, into minus.
+/// Ways of current along the leads of a supply or an instrument: for two, out of plus, into minus.
 std::vector<PartPath> supplyPaths(const PartScene& scene);
+
+/// The lead of an instrument: from its plug to a probe in a hole.
+struct TestLead {
+    QColor colour;
+    double socketMm;
+    bool banded = false;  ///< told by light bands too
+};
+void paintTestLead(QPainter& painter, const PartScene& scene, int lead, const TestLead& look);
 
 /// Both leads, minus first, as battery packs have them; none where nothing may end in the air.
 void paintBatteryLeads(QPainter& painter, const PartScene& scene);

@@ -1,5 +1,7 @@
-// TO-92 from above: a black D, its flat side towards the one who reads its legs from left to right.
+// TO-92 from above: a black D, its flat side towards the one who reads its legs from left to right. Along the flat stand the first letters of
+// its leads, over their legs: E B C, or D G S. No real part is so kind; without them nobody sees which of two families lies there.
 
+#include "ui/paint/lettering.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
@@ -38,6 +40,7 @@ public:
         painter.setPen(outlinePen(faded(Qt::white, theme.flat ? 0.3 : 0.16), theme.outlineMm));
         painter.setBrush(shadeDown(theme, box, blend(f.plasticLight, Qt::white, 0.08), f.plasticDark));
         painter.drawPath(letterD(box, kChamferMm));
+        paintLetters(painter, scene, box);
     }
 
     std::vector<PartPath> paths(const PartScene& scene) const override {
@@ -62,6 +65,22 @@ public:
 
 private:
     static constexpr double kNearMm = 0.3, kAsideMm = 1.4;
+
+    /// Upright however the body is turned.
+    static void paintLetters(QPainter& painter, const PartScene& scene, const QRectF& box) {
+        constexpr double kEmMm = 1.35, kMostEmMm = 1.6, kStepMm = 1.3, kAboveFlatMm = 1.05;
+        const QTransform toBody = bodyTransform(scene).inverted();
+        for (std::size_t lead = 0; lead < scene.place.leadsMm.size(); ++lead) {
+            const std::string& name = scene.part.kind->leads[lead].name;
+            const double leg = toBody.map(toQt(scene.place.leadsMm[lead])).x();
+            painter.save();
+            painter.translate(std::clamp(leg, -kStepMm, kStepMm), box.bottom() - kAboveFlatMm);
+            painter.rotate(-scene.place.pose.angle * 180 / std::numbers::pi);
+            drawText(painter, QString(QChar(name.front())).toUpper(), {0, 0},
+                     {scene.wordMm(kEmMm, kMostEmMm), QFont::Bold}, Qt::white);
+            painter.restore();
+        }
+    }
 
     /// Legs come out of the body's middle line, 1.27 mm apart.
     static Point legTop(const PartScene& scene, Point tip) {

@@ -1,6 +1,6 @@
 // The board is searched for the chain that is furthest on: any resistor with any LED.
 
-#include "core/lesson/first_chain.h"
+#include "core/course/first_chain.h"
 
 #include <algorithm>
 
