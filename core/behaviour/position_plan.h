@@ -28,6 +28,8 @@ struct PositionPlan {
 PositionPlan planPositions(const Layout& layout, const std::vector<Throw>& all, const Digits& now);
 /// Only the controls of one group are thrown.
 PositionPlan planGroup(const std::vector<Throw>& all, const ControlGroup& group, const Digits& now);
+/// How many controls stand otherwise.
+int throwsApart(const Digits& a, const Digits& b);
 /// Every combination of all controls; the first changes slowest.
 std::vector<Digits> everyPosition(const std::vector<Throw>& all);
 
