@@ -52,7 +52,7 @@ BehaviourRow rowIn(Digits digits, const Snapshot& snapshot, const std::vector<in
     return row;
 }
 
-std::ptrdiff_t throwsApart(const Digits& a, const Digits& b) {
+std::ptrdiff_t throwsBetween(const Digits& a, const Digits& b) {
     std::ptrdiff_t apart = 0;
     for (std::size_t i = 0; i < a.size(); ++i) apart += a[i] != b[i] ? 1 : 0;
     return apart;
@@ -129,7 +129,7 @@ Behaviour behaviourAround(std::shared_ptr<const Snapshot> now, Controls controls
     for (Digits& each : plan.others) {
         auto snapshot = solver.solve(each, settled ? settled->state : State());
         std::shared_ptr<const Snapshot> back;
-        if (snapshot->settled && throwsApart(each, present) == 1)
+        if (snapshot->settled && throwsBetween(each, present) == 1)
             back = solver.solve(present, snapshot->settled->state);
         add(std::move(each), std::move(snapshot));
         behaviour.rows.back().back = std::move(back);

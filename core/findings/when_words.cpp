@@ -11,13 +11,13 @@ namespace {
 
 constexpr double kAtOnceSecond = 1e-5;  ///< sooner than this nobody can tell apart
 
-double rounded(double second, int digits) {
+double roundedTime(double second, int digits) {
     const double step = std::pow(10, std::floor(std::log10(second)) - (digits - 1));
     return std::round(second / step) * step;
 }
 
 /// Times of what happened once are told roughly.
-double roughly(double second) { return rounded(second, 2); }
+double roughly(double second) { return roundedTime(second, 2); }
 
 }  // namespace
 
@@ -45,7 +45,8 @@ std::string whenInWords(const std::string& change, std::optional<double> second)
 
 std::string lastingWords(const Snapshot& snapshot) {
     if (isRepeating(snapshot))
-        return say("settled.repeating", {{"period", formatQuantity(rounded(snapshot.settled->periodSecond, 3), "s")}});
+        return say("settled.repeating",
+                   {{"period", formatQuantity(roundedTime(snapshot.settled->periodSecond, 3), "s")}});
     if (isUndecided(snapshot) && snapshot.status() == Status::Solved)
         return say("settled.undecided", {{"time", formatQuantity(roughly(snapshot.settled->followedSecond), "s")}});
     return {};

@@ -43,9 +43,9 @@ std::vector<double> littleOf(const Circuit& circuit) {
 }
 
 /// Envelopes and warmth, out of solutions and how long they held.
-class Figures {
+class SettlingFigures {
 public:
-    Figures(const Layout& layout, Settled& settled) : layout_(layout), settled_(settled) {
+    SettlingFigures(const Layout& layout, Settled& settled) : layout_(layout), settled_(settled) {
         settled.leadAmpere.resize(layout.leadCount());
         settled.netVolt.resize(layout.netCount);
         settled.warmWatt.assign(layout.bench->parts.size(), 0);
@@ -320,7 +320,7 @@ private:
     SettleLimits limits_;
     Settled settled_;
     Extremes extremes_;
-    Figures figures_;
+    SettlingFigures figures_;
     std::vector<double> little_;
     std::vector<CycleWatch> watches_;
     std::size_t islandCount_ = 0;
