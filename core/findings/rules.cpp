@@ -43,6 +43,7 @@ std::span<const Rule> rules() {
         {"bare-leads", "Bare leads that touch other metal.", findBareLeads, !kOnlyProven, !kFollows, kAtOnce},
         {"idle-jumper", "A jumper with both ends in one net already.", findIdleJumpers},
         {"colour-misleads", "A black jumper in plus or a red one in minus.", findColoursThatMislead},
+        {"a-moment", "A light that is lit only for a moment.", findMoments, !kOnlyProven, kFollows},
         {"supply-off", "A supply is switched off while something is connected to it.", findSuppliesOff},
         {"passes-nothing", "A broken thing that would carry current if it were sound.", findBroken, !kOnlyProven,
          kFollows, !kAtOnce, kOfBroken},

@@ -67,6 +67,7 @@ Suspicions findWithoutEffect(const Examination& examination);
 Suspicions findIdleJumpers(const Examination& examination);
 Suspicions findColoursThatMislead(const Examination& examination);
 Suspicions findSuppliesOff(const Examination& examination);
+Suspicions findMoments(const Examination& examination);
 Suspicions findFloatingLeads(const Examination& examination);
 Suspicions findBroken(const Examination& examination);
 

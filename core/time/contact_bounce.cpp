@@ -12,7 +12,7 @@ namespace {
 
 constexpr int kMeetings = 5;           ///< after the first
 constexpr double kOpeningShare = 0.3;  ///< of the time that closing takes
-constexpr double kApart = 0.45, kJitter = 0.3;
+constexpr double kBounceApart = 0.45, kJitter = 0.3;
 
 int contactsOf(const PartKind& kind) {
     return static_cast<int>(std::ranges::count_if(
@@ -58,7 +58,7 @@ void ContactBounce::bounce(const std::string& part, int element, const Known& kn
     };
     for (int k = 0; k < kMeetings; ++k) {
         const double turn = place(k + 1) - place(k);
-        const double apart = turn * (kApart + kJitter * spreadHash(part, 16 * known.moves + k) / 2);
+        const double apart = turn * (kBounceApart + kJitter * spreadHash(part, 16 * known.moves + k) / 2);
         edges_.push_back({second + place(k + 1) - apart, element, !known.closed});
         edges_.push_back({second + place(k + 1), element, known.closed});
     }

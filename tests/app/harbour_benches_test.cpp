@@ -21,10 +21,17 @@ namespace {
 constexpr double kDark = 0.01;
 constexpr double kLit = 0.2;
 
+<<<<<<< HEAD
 const std::vector<std::string> kNames{"beacon-lamp",        "lock-gate",   "quay-bell-lamp", "fairway-dimmer",
                                       "two-way-stair-lamp", "three-buoys", "gangway",        "dark-beacon",
                                       "ferry-cabin",        "dusk-light",  "stair-lamp",     "solar-buoy",
                                       "ballast-tank",       "harbour-fan"};
+=======
+const std::vector<std::string> kNames{"beacon-lamp",        "lock-gate",     "quay-bell-lamp",   "fairway-dimmer",
+                                      "two-way-stair-lamp", "three-buoys",   "gangway",          "dark-beacon",
+                                      "ferry-cabin",        "dusk-light",    "stair-lamp",       "solar-buoy",
+                                      "signal-lantern",     "frost-warning", "harbour-entrance", "steady-five"};
+>>>>>>> join
 /// What never rests: judged in time.
 const std::vector<std::string> kRestless{"flashing-beacon", "fog-signal"};
 
@@ -149,6 +156,49 @@ TEST(Harbour, SolarBuoyNeedsTheSun) {
     EXPECT_GT(brightnessOf(bench, "D1"), kLit);
     EXPECT_LT(brightnessOf(inLight(bench, 300), "D1"), kLit);
     EXPECT_EQ(evaluate(std::make_shared<const Bench>(inLight(bench, 0)))->status(), Status::Off);
+}
+
+TEST(Harbour, SignalLanternMixesThreeColours) {
+    const Bench bench = load("signal-lantern");
+    EXPECT_LT(brightnessOf(bench, "D1"), kDark);
+    for (const char* key : {"S1", "S2", "S3"}) EXPECT_GT(brightnessOf(bench, "D1", {key}), kLit) << key;
+    Inputs all;
+    all.held = {"S1", "S2", "S3"};
+    const auto s = evaluate(std::make_shared<const Bench>(bench), all);
+    const int part = bench.partIndex("D1"), first = s->emitters->firstOfPart[part];
+    ASSERT_EQ(s->emitters->firstOfPart[part + 1] - first, 3);
+    for (int colour = 0; colour < 3; ++colour) EXPECT_GT(s->emitterBrightness[first + colour], kLit);
+}
+
+TEST(Harbour, FrostWarningComesOnInTheCold) {
+    const auto at = [](double celsius) {
+        Bench bench = load("frost-warning");
+        bench.surroundings->temperatureCelsius = celsius;
+        return brightnessOf(bench, "D1");
+    };
+    EXPECT_GT(at(-2), kLit);
+    EXPECT_LT(at(25), kDark);
+}
+
+TEST(Harbour, HarbourEntranceIsLitAtNight) {
+    const Bench bench = load("harbour-entrance");
+    EXPECT_GT(brightnessOf(bench, "D1"), kLit);
+    EXPECT_LT(brightnessOf(inLight(bench, 300), "D1"), kDark);
+}
+
+/// BZX79-C5V1 (Yongerjia): 4.8 to 5.4 V.
+TEST(Harbour, SteadyFiveHoldsItsVoltage) {
+    const Bench bench = load("steady-five");
+    for (const double condition : {0.0, 1.0, 2.0}) {
+        Bench with = bench;
+        with.parts[bench.partIndex("PS1")].values[0] = condition;
+        const auto s = evaluate(std::make_shared<const Bench>(with));
+        const int zener = bench.partIndex("D2");
+        const double volt =
+            s->leadVoltage(s->layout->leadIndex(zener, 1)) - s->leadVoltage(s->layout->leadIndex(zener, 0));
+        EXPECT_GT(volt, 4.8) << condition;
+        EXPECT_LT(volt, 5.4) << condition;
+    }
 }
 
 /// The brightness of a light every tenth of a second, S1 pressed for the first 0.7 s where it says so.
