@@ -13,16 +13,16 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr QRectF kWindow(4.5, 4.5, 37, 17);
-constexpr QRectF kWave(7, 7.5, 15, 11);
+constexpr QRectF kSourceWindow(4.5, 4.5, 37, 17);
+constexpr QRectF kSourceWave(7, 7.5, 15, 11);
 constexpr double kSourceFrameMm = 2.4;
 
 /// Two periods of it, in a room whose height is twice the amplitude.
 QPainterPath wavePath(std::string_view shape, const QRectF& room) {
-    constexpr int kPoints = 64, kPeriods = 2;
+    constexpr int kSourcePoints = 64, kSourcePeriods = 2;
     QPainterPath path;
-    for (int k = 0; k <= kPoints; ++k) {
-        const double at = static_cast<double>(k) / kPoints, phase = std::fmod(at * kPeriods, 1.0);
+    for (int k = 0; k <= kSourcePoints; ++k) {
+        const double at = static_cast<double>(k) / kSourcePoints, phase = std::fmod(at * kSourcePeriods, 1.0);
         double level = std::sin(2 * std::numbers::pi * phase);
         if (shape == "square") level = phase < 0.5 ? 1 : -1;
         if (shape == "triangle") level = phase < 0.25 ? 4 * phase : phase < 0.75 ? 2 - 4 * phase : 4 * phase - 4;
@@ -46,12 +46,12 @@ public:
         painter.translate(cornerMm(scene));
         paintSocketBox(painter, scene, kSourceFrameMm);
         painter.setPen(outlinePen(blend(f.display, Qt::black, 0.5), theme.outlineMm * 1.6));
-        painter.setBrush(shadeDown(theme, kWindow, f.display, f.displayLow));
-        painter.drawPath(roundedBox(kWindow, 1));
+        painter.setBrush(shadeDown(theme, kSourceWindow, f.display, f.displayLow));
+        painter.drawPath(roundedBox(kSourceWindow, 1));
         painter.setBrush(Qt::NoBrush);
         painter.setPen(outlinePen(f.digits, 0.5));
-        painter.drawPath(wavePath(scene.choice("waveform"), kWave));
-        const double right = kWindow.right() - 1.8;
+        painter.drawPath(wavePath(scene.choice("waveform"), kSourceWave));
+        const double right = kSourceWindow.right() - 1.8;
         drawText(painter, QString::fromStdString(formatQuantity(scene.value("frequency"), "Hz")), {right, 9.4},
                  {3.4, QFont::DemiBold}, f.digits, Qt::AlignRight);
         drawText(painter,
