@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kRimMm = 0.75, kHoleMm = 0.95, kPlusMm = 0.8, kPlusStrokeMm = 0.34;
+constexpr double kBuzzerRimMm = 0.75, kBuzzerHoleMm = 0.95, kPlusMm = 0.8, kPlusStrokeMm = 0.34;
 constexpr double kSoundAwayMm = 6.4, kSoundScaleMm = 1.35;
 constexpr Lettering kPitch{2.0, QFont::DemiBold};
 
@@ -29,10 +29,10 @@ public:
         painter.setPen(outlinePen(faded(Qt::white, theme.flat ? 0.3 : 0.16), theme.outlineMm));
         painter.setBrush(shadeAlong(theme, {-radius, -radius}, {radius, radius}, blend(f.plasticLight, Qt::white, 0.1),
                                     f.plasticDark));
-        painter.drawPath(disc({0, 0}, radius - kRimMm));
+        painter.drawPath(disc({0, 0}, radius - kBuzzerRimMm));
         painter.setPen(outlinePen(faded(Qt::white, 0.35), theme.outlineMm));
         painter.setBrush(blend(f.plasticDark, Qt::black, 0.7));
-        painter.drawPath(disc({0, 0}, kHoleMm));
+        painter.drawPath(disc({0, 0}, kBuzzerHoleMm));
         paintPlus(painter, scene, radius);
     }
 

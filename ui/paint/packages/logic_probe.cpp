@@ -10,7 +10,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kFrameMm = 2.4, kLampX = 20, kLampMm = 1.9, kWordX = 24;
+constexpr double kProbeFrameMm = 2.4, kLampX = 20, kLampMm = 1.9, kWordX = 24;
 /// In the order of the bits that its law tells: high, low, changed of late.
 struct ProbeLamp {
     int bit;
@@ -26,7 +26,7 @@ public:
     void paint(QPainter& painter, const PartScene& scene) const override {
         painter.save();
         painter.translate(cornerMm(scene));
-        paintSocketBox(painter, scene, kFrameMm);
+        paintSocketBox(painter, scene, kProbeFrameMm);
         for (const ProbeLamp& lamp : kLamps) paintLamp(painter, scene, lamp, false);
         paintNamedSocket(painter, scene, 0, QStringLiteral("tip"), scene.theme.jumpers[3]);
         paintNamedSocket(painter, scene, 1, QStringLiteral("+"), scene.theme.jumpers[0]);
@@ -54,7 +54,7 @@ public:
 
     std::vector<PartPath> paths(const PartScene&) const override { return {}; }
     QPainterPath body(const PartScene& scene) const override {
-        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kFrameMm));
+        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kProbeFrameMm));
     }
 
 private:

@@ -13,18 +13,18 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kCanMm = 10.2, kFlatMm = 7.7;  ///< half across, and half across the flats
+constexpr double kCanMm = 10.2, kCanFlatMm = 7.7;  ///< half across, and half across the flats
 constexpr double kBearingMm = 3.1, kShaftMm = 1.0;
-constexpr double kBladeMm = 17, kBladeFromMm = 1.6, kHubMm = 2.4;
-constexpr int kBlades = 3, kSteps = 36;  ///< of a turn
-constexpr double kBlurRadian = 40;       ///< a second: so fast a blade passes the next one's place between two frames
+constexpr double kBladeMm = 17, kBladeFromMm = 1.6, kMotorHubMm = 2.4;
+constexpr int kMotorBlades = 3, kShadeSteps = 36;  ///< of a turn
+constexpr double kBlurRadian = 40;  ///< a second: so fast a blade passes the next one's place between two frames
 constexpr double kStandsRadian = 3;
-constexpr Lettering kTurns{2.6, QFont::DemiBold};
+constexpr Lettering kMotorTurns{2.6, QFont::DemiBold};
 constexpr std::string_view kBlurred = "blurred";
 
 QPainterPath canShape() {
     QPainterPath slab;
-    slab.addRect(QRectF(-kCanMm, -kFlatMm, 2 * kCanMm, 2 * kFlatMm));
+    slab.addRect(QRectF(-kCanMm, -kCanFlatMm, 2 * kCanMm, 2 * kCanFlatMm));
     return disc({0, 0}, kCanMm).intersected(slab);
 }
 
@@ -47,15 +47,15 @@ void paintPropeller(QPainter& painter, const Theme& theme, double degrees, bool 
     }
     painter.save();
     painter.rotate(degrees);
-    for (int k = 0; k < kBlades; ++k) {
+    for (int k = 0; k < kMotorBlades; ++k) {
         painter.setPen(outlinePen(faded(ink, blurred ? 0.3 : 0.9), theme.outlineMm));
         painter.setBrush(faded(fill, blurred ? 0.22 : 0.72));
         painter.drawPath(blade());
-        painter.rotate(360.0 / kBlades);
+        painter.rotate(360.0 / kMotorBlades);
     }
     painter.setPen(outlinePen(f.ink, theme.outlineMm));
-    painter.setBrush(shadeRound(theme, {0, 0}, kHubMm, fill, blend(fill, Qt::black, 0.3)));
-    painter.drawPath(disc({0, 0}, kHubMm));
+    painter.setBrush(shadeRound(theme, {0, 0}, kMotorHubMm, fill, blend(fill, Qt::black, 0.3)));
+    painter.drawPath(disc({0, 0}, kMotorHubMm));
     // The shaft has a flat, by which its place can be told.
     QPainterPath round = disc({0, 0}, kShaftMm), cut;
     cut.addRect(QRectF(-kShaftMm, -kShaftMm, 1.6 * kShaftMm, 2 * kShaftMm));
@@ -81,8 +81,8 @@ public:
         painter.translate(toQt(scene.place.pose.centre));
         drawSoftShadow(painter, theme, {0, 0}, kCanMm, {1.6, 2.0}, 1.8);
         painter.setPen(outlinePen(f.ink, theme.outlineMm * 1.2));
-        painter.setBrush(shadeAlong(theme, {-kCanMm, -kFlatMm}, {kCanMm, kFlatMm}, blend(f.steelLight, Qt::white, 0.2),
-                                    f.steelDark));
+        painter.setBrush(shadeAlong(theme, {-kCanMm, -kCanFlatMm}, {kCanMm, kCanFlatMm},
+                                    blend(f.steelLight, Qt::white, 0.2), f.steelDark));
         painter.drawPath(canShape());
         painter.setPen(outlinePen(faded(f.ink, 0.7), theme.outlineMm));
         painter.setBrush(shadeRound(theme, {0, 0}, kBearingMm, f.steelLight, f.steelDark));
@@ -94,7 +94,7 @@ public:
         if (scene.compact) paintPropeller(painter, theme, 0, false);
         painter.restore();
         drawText(painter, QString::fromStdString(scene.part.id),
-                 toQt(scene.place.pose.centre) + QPointF(0, kFlatMm - 1.6), {1.7, QFont::Medium}, f.ink);
+                 toQt(scene.place.pose.centre) + QPointF(0, kCanFlatMm - 1.6), {1.7, QFont::Medium}, f.ink);
     }
 
     QRectF figures(const PartScene& scene) const override {
@@ -107,7 +107,7 @@ public:
                                   ? instant.turnedRadian[static_cast<std::size_t>(part)]
                                   : 0;
         DisplayFigures shown;
-        shown.beat = static_cast<int>(turned / (2 * std::numbers::pi) * kSteps) % kSteps;
+        shown.beat = static_cast<int>(turned / (2 * std::numbers::pi) * kShadeSteps) % kShadeSteps;
         if (std::abs(speed) > kBlurRadian) shown.quantity = kBlurred;
         if (std::abs(speed) > kStandsRadian) {
             constexpr double kTurnsAMinute = 60 / (2 * std::numbers::pi), kRounded = 10;
@@ -120,10 +120,10 @@ public:
     void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
         painter.save();
         painter.translate(toQt(scene.place.pose.centre));
-        paintPropeller(painter, scene.theme, 360.0 * shown.beat / kSteps, shown.quantity == kBlurred);
+        paintPropeller(painter, scene.theme, 360.0 * shown.beat / kShadeSteps, shown.quantity == kBlurred);
         if (!shown.figure.empty()) {
             const QString text = QString::fromStdString(shown.figure + " " + shown.unit);
-            drawText(painter, text, {0, scene.bodyRect().bottom() + 1.4}, kTurns, scene.theme.dimTextOnBench);
+            drawText(painter, text, {0, scene.bodyRect().bottom() + 1.4}, kMotorTurns, scene.theme.dimTextOnBench);
         }
         painter.restore();
     }

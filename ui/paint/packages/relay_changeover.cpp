@@ -8,13 +8,13 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kRadiusMm = 0.9, kWallMm = 0.9;
+constexpr double kRelayRadiusMm = 0.9, kWallMm = 0.9;
 constexpr QRectF kCoil(-7.6, -3.1, 6.6, 6.2);
 constexpr QRectF kContactRoom(0.2, -4.0, 7.8, 8.0);
 constexpr QPointF kPivot(1.3, 0), kBladeTip(6.3, 0);
 constexpr double kPinYMm = 2.3, kRestTipYMm = 1.55, kBladeBreadthMm = 0.7;
 constexpr QRgb kCopperLight = 0xffd58a4a, kCopperDark = 0xff8f4e20, kBaseLight = 0xff3f5f86, kBaseDark = 0xff263c58;
-constexpr Lettering kWord{1.7, QFont::DemiBold};
+constexpr Lettering kRelayWord{1.7, QFont::DemiBold};
 constexpr std::string_view kPulled = "pulled in";
 
 /// Side of the body on which a lead's leg stands in the unturned frame: 1 below, -1 above.
@@ -55,12 +55,12 @@ public:
         const Furnishing& f = theme.furnishing;
         const BodyFrame frame(painter, scene);
         const QRectF box = scene.bodyRect();
-        drawSoftShadow(painter, theme, box, kRadiusMm, fallInBody(scene, {0.9, 1.15}), 0.9);
+        drawSoftShadow(painter, theme, box, kRelayRadiusMm, fallInBody(scene, {0.9, 1.15}), 0.9);
         painter.setPen(outlinePen(f.ink, theme.outlineMm * 1.2));
         painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kBaseLight), QColor::fromRgb(kBaseDark)));
-        painter.drawPath(roundedBox(box, kRadiusMm));
+        painter.drawPath(roundedBox(box, kRelayRadiusMm));
         painter.setBrush(QColor::fromRgb(kBaseDark));
-        painter.drawPath(roundedBox(box.adjusted(kWallMm, kWallMm, -kWallMm, -kWallMm), kRadiusMm / 2));
+        painter.drawPath(roundedBox(box.adjusted(kWallMm, kWallMm, -kWallMm, -kWallMm), kRelayRadiusMm / 2));
         paintCoil(painter, theme);
         paintContact(painter, scene, false);
         if (theme.flat) return;
@@ -87,11 +87,11 @@ public:
         const QRectF body = bodyTransform(scene).mapRect(scene.bodyRect());
         const QPointF at(body.center().x(), body.top() - 1.5);
         const QString word = QString::fromStdString(shown.figure);
-        const double width = textWidthMm(word, kWord) + 1.0;
+        const double width = textWidthMm(word, kRelayWord) + 1.0;
         painter.setPen(Qt::NoPen);
         painter.setBrush(faded(scene.theme.boardTop, 0.92));
         painter.drawPath(roundedBox(QRectF(at.x() - width / 2, at.y() - 1.1, width, 2.2), 0.5));
-        drawText(painter, word, at, kWord, scene.theme.text);
+        drawText(painter, word, at, kRelayWord, scene.theme.text);
     }
 
     /// Through the coil, and from each leg of the contact to the blade.
@@ -112,7 +112,7 @@ public:
     }
 
     QPainterPath body(const PartScene& scene) const override {
-        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kRadiusMm));
+        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kRelayRadiusMm));
     }
 
 private:

@@ -15,7 +15,7 @@ namespace {
 
 constexpr QRectF kWindow(4.5, 4.5, 37, 17);
 constexpr QRectF kWave(7, 7.5, 15, 11);
-constexpr double kFrameMm = 2.4;
+constexpr double kSourceFrameMm = 2.4;
 
 /// Two periods of it, in a room whose height is twice the amplitude.
 QPainterPath wavePath(std::string_view shape, const QRectF& room) {
@@ -44,7 +44,7 @@ public:
         const Furnishing& f = theme.furnishing;
         painter.save();
         painter.translate(cornerMm(scene));
-        paintSocketBox(painter, scene, kFrameMm);
+        paintSocketBox(painter, scene, kSourceFrameMm);
         painter.setPen(outlinePen(blend(f.display, Qt::black, 0.5), theme.outlineMm * 1.6));
         painter.setBrush(shadeDown(theme, kWindow, f.display, f.displayLow));
         painter.drawPath(roundedBox(kWindow, 1));
@@ -66,7 +66,7 @@ public:
 
     std::vector<PartPath> paths(const PartScene&) const override { return {}; }
     QPainterPath body(const PartScene& scene) const override {
-        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kFrameMm));
+        return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kSourceFrameMm));
     }
 };
 

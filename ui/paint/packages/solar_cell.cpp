@@ -8,8 +8,8 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr QRgb kFrameLight = 0xfff1f1ec, kFrameDark = 0xffc9cac4, kWaferBlue = 0xff2a4f9e, kWaferDeep = 0xff14275c;
-constexpr QRgb kSilver = 0xffc3cad4, kWords = 0xff2b2f36;
-constexpr double kFrameMm = 3, kFrameRightMm = 8;
+constexpr QRgb kSilver = 0xffc3cad4, kCellWords = 0xff2b2f36;
+constexpr double kCellFrameMm = 3, kFrameRightMm = 8;
 
 class SolarCellPainter final : public PackagePainter {
 public:
@@ -23,7 +23,8 @@ public:
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm * 1.2));
         painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kFrameLight), QColor::fromRgb(kFrameDark)));
         painter.drawPath(roundedBox(box, 1.2));
-        paintWafer(painter, theme, faced(scene, box.adjusted(kFrameMm, kFrameMm, -kFrameRightMm, -kFrameMm)));
+        paintWafer(painter, theme,
+                   faced(scene, box.adjusted(kCellFrameMm, kCellFrameMm, -kFrameRightMm, -kCellFrameMm)));
         const auto exits = scene.part.kind->package->footprint;
         for (const std::size_t lead : {std::size_t{0}, std::size_t{1}}) {
             constexpr double kInsideMm = 4, kSignMm = 1.1;
@@ -32,7 +33,7 @@ public:
         }
         drawText(painter, QString::fromStdString(scene.part.id),
                  faced(scene, QPointF(box.right() - kFrameRightMm / 2, box.bottom() - 2)), {1.7, QFont::Medium},
-                 QColor::fromRgb(kWords));
+                 QColor::fromRgb(kCellWords));
         painter.restore();
     }
 
