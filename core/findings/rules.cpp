@@ -35,6 +35,7 @@ std::span<const Rule> rules() {
         {"over-power", "More heat than a part is rated for.", findOverPower, !kOnlyProven, kFollows, kAtOnce},
         {"over-voltage", "More voltage than a part's maximum.", findOverVoltage, !kOnlyProven, kFollows, kAtOnce},
         {"floating-lead", "A gate that nothing holds at a voltage.", findFloatingLeads, !kOnlyProven, kFollows},
+        {"coil-spike", "A coil that pushes high when its current is cut off.", findCoilSpikes, !kOnlyProven, kFollows},
         {"wiper-short", "A knob that shorts or burns something at one end of its travel.", findWiperShorts,
          !kOnlyProven, kFollows},
         {"overlap", "Bodies that overlap.", findOverlaps, !kOnlyProven, !kFollows, kAtOnce},

@@ -57,6 +57,7 @@ Suspicions findAlwaysClosed(const Examination& examination);
 Suspicions findOverCurrent(const Examination& examination);
 Suspicions findOverPower(const Examination& examination);
 Suspicions findOverVoltage(const Examination& examination);
+Suspicions findCoilSpikes(const Examination& examination);
 Suspicions findWiperShorts(const Examination& examination);
 Suspicions findOverlaps(const Examination& examination);
 Suspicions findNotBuildable(const Examination& examination);

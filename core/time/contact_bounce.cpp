@@ -23,8 +23,11 @@ int contactsOf(const PartKind& kind) {
 
 void ContactBounce::follow(const Bench& bench, const std::vector<CompiledElement>& elements,
                            const std::vector<char>& present, double second) {
+    // A contact has come to rest after its last edge; until then the edges that are past say where it stands.
+    const std::vector<Edge> all = edges_;
     std::erase_if(edges_, [&](const Edge& edge) {
-        return edge.second <= second || edge.element >= static_cast<int>(elements.size());
+        return std::ranges::none_of(
+            all, [&](const Edge& other) { return other.element == edge.element && other.second > second; });
     });
     for (int e = 0; e < static_cast<int>(elements.size()); ++e) {
         const CompiledElement& element = elements[static_cast<std::size_t>(e)];

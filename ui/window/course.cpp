@@ -31,6 +31,9 @@ std::span<const CourseBench> course() {
         {"benches/frost-warning.bench.json", "Frost warning", "A thermistor and a transistor tell of the cold."},
         {"benches/harbour-entrance.bench.json", "Harbour entrance", "By day a phototransistor keeps the gate up."},
         {"benches/steady-five.bench.json", "Steady five volts", "A zener holds its voltage while the battery sags."},
+        {"benches/ballast-tank.bench.json", "A capacitor that remembers", "One button fills it, one empties it."},
+        {"benches/fog-signal.bench.json", "Fog signal", "A timer swings, and a buzzer follows it."},
+        {"benches/harbour-fan.bench.json", "Harbour fan", "A button tells a transistor to run the fan."},
         {"benches/dark-beacon.bench.json", "Why does it stay dark?", "Find out why: nothing is told."},
     };
     return kCourse;
