@@ -46,8 +46,8 @@ double trackOf(const Bench& bench, const std::vector<int>& chain) {
     double most = 0;
     for (const int index : chain) {
         const Part& part = bench.parts[index];
-        const bool knob =
-            std::ranges::any_of(part.kind->state, [](const ValueSpec& spec) { return spec.type == ValueType::Number; });
+        const bool knob = std::ranges::any_of(
+            part.kind->state, [](const ValueSpec& spec) { return spec.type == ValueType::Number && !spec.remembered; });
         for (std::size_t v = 0; knob && v < part.values.size(); ++v) {
             if (part.kind->values[v].unit == "ohm") most = std::max(most, part.value(static_cast<int>(v)));
         }
