@@ -21,17 +21,10 @@ namespace {
 constexpr double kDark = 0.01;
 constexpr double kLit = 0.2;
 
-<<<<<<< HEAD
-const std::vector<std::string> kNames{"beacon-lamp",        "lock-gate",   "quay-bell-lamp", "fairway-dimmer",
-                                      "two-way-stair-lamp", "three-buoys", "gangway",        "dark-beacon",
-                                      "ferry-cabin",        "dusk-light",  "stair-lamp",     "solar-buoy",
-                                      "ballast-tank",       "harbour-fan"};
-=======
-const std::vector<std::string> kNames{"beacon-lamp",        "lock-gate",     "quay-bell-lamp",   "fairway-dimmer",
-                                      "two-way-stair-lamp", "three-buoys",   "gangway",          "dark-beacon",
-                                      "ferry-cabin",        "dusk-light",    "stair-lamp",       "solar-buoy",
-                                      "signal-lantern",     "frost-warning", "harbour-entrance", "steady-five"};
->>>>>>> join
+const std::vector<std::string> kNames{
+    "beacon-lamp",    "lock-gate",     "quay-bell-lamp",   "fairway-dimmer", "two-way-stair-lamp", "three-buoys",
+    "gangway",        "dark-beacon",   "ferry-cabin",      "dusk-light",     "stair-lamp",         "solar-buoy",
+    "signal-lantern", "frost-warning", "harbour-entrance", "steady-five",    "ballast-tank",       "harbour-fan"};
 /// What never rests: judged in time.
 const std::vector<std::string> kRestless{"flashing-beacon", "fog-signal"};
 
