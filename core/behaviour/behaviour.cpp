@@ -1,5 +1,6 @@
 #include "core/behaviour/behaviour.h"
 
+#include "core/behaviour/position_plan.h"
 #include "core/behaviour/position_solver.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
@@ -50,12 +51,6 @@ BehaviourRow rowIn(Digits digits, const Snapshot& snapshot, const std::vector<in
         row.lights.push_back(seen);
     }
     return row;
-}
-
-std::ptrdiff_t throwsApart(const Digits& a, const Digits& b) {
-    std::ptrdiff_t apart = 0;
-    for (std::size_t i = 0; i < a.size(); ++i) apart += a[i] != b[i] ? 1 : 0;
-    return apart;
 }
 
 /// Fills a row; the elements are the same in all.

@@ -57,7 +57,7 @@ bool holdsMuch(const Coil& coil, const Snapshot& snapshot) {
     return coil.henry * ampere * ampere / 2 > kHarmlessJoule;
 }
 
-double coilVolt(const Coil& coil, const Layout& layout, const Solution& solution) {
+double voltAcrossCoil(const Coil& coil, const Layout& layout, const Solution& solution) {
     const auto volt = [&](int lead) {
         return solution.netVoltage[static_cast<std::size_t>(layout.netOfLead[static_cast<std::size_t>(lead)])];
     };
@@ -80,7 +80,7 @@ std::vector<double> mostVolts(const std::vector<Coil>& coils, const Snapshot& be
         const Solution& solution = run.solution();
         if (solution.status != Status::Solved) break;
         for (std::size_t k = 0; k < coils.size(); ++k)
-            most[k] = std::max(most[k], coilVolt(coils[k], *after.layout, solution));
+            most[k] = std::max(most[k], voltAcrossCoil(coils[k], *after.layout, solution));
         const double next = std::nextafter(std::max(run.smoothUntil(), run.second()), end);
         if (!run.advanceTo(std::min(end, next))) break;
     }

@@ -188,6 +188,13 @@ TEST_F(DoctorWindow, TheNextPlaceHangsOnTheBoardAndAClickedHoleTakesAReading) {
     EXPECT_TRUE(doctor().seen().empty());
 }
 
+TEST_F(DoctorWindow, AnotherBenchEndsIt) {
+    open(kFarLight);
+    EXPECT_FALSE(doctor().isOpen());
+    EXPECT_TRUE(window().tray().isVisible());
+    EXPECT_TRUE(WindowBench::waitFor([&] { return window().view().picture().live() != nullptr; }));
+}
+
 TEST_F(DoctorWindow, WhatIsRuledOutStaysOnItsCard) {
     WindowBench::click(asking().answerKeys()[card().answer()->choices.front().words == "yes" ? 0 : 1]);
     ASSERT_TRUE(waitForQuestion());

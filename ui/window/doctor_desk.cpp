@@ -68,6 +68,9 @@ DoctorDesk::DoctorDesk(BenchDocument& document, LiveBench& live, BenchView& view
         followLight();
         ask();
     });
+    connect(&document_, &BenchDocument::benchReplaced, this, [this] {
+        if (isOpen()) cards_.showAside(nullptr);  // that was another plan
+    });
     const auto turnToOther = [this] {
         ownLight_ = true;
         followLight();

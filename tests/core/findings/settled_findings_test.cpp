@@ -32,7 +32,7 @@ BenchBuilder flashOnce(double ohm, double farad = 1e-4, double acrossOhm = 0) {
     return builder;
 }
 
-Inputs pressed() {
+Inputs pressedOnce() {
     Inputs inputs;
     inputs.held = {"S1"};
     return inputs;
@@ -52,13 +52,13 @@ TEST(SettledFindings, ALightBehindACapacitorIsSaidToFlashOnce) {
     EXPECT_NE(found->text.find("D1 lights only for a moment"), std::string::npos) << found->text;
     EXPECT_NE(found->text.find("after S1 is pressed"), std::string::npos) << found->text;
     EXPECT_EQ(findingOf(report, "over-current"), nullptr);
-    EXPECT_FALSE(isLit(*evaluate(bench, pressed()), bench->partIndex("D1")));
+    EXPECT_FALSE(isLit(*evaluate(bench, pressedOnce()), bench->partIndex("D1")));
 }
 
 TEST(SettledFindings, WithAWayPastTheCapacitorItStaysLit) {
     const auto bench = flashOnce(330, 1e-4, 100).share();
     EXPECT_EQ(findingOf(inspect(*evaluate(bench)), "a-moment"), nullptr);
-    EXPECT_TRUE(isLit(*evaluate(bench, pressed()), bench->partIndex("D1")));
+    EXPECT_TRUE(isLit(*evaluate(bench, pressedOnce()), bench->partIndex("D1")));
 }
 
 TEST(SettledFindings, OverCurrentIsToldAtItsPeakAndWhen) {
@@ -88,7 +88,7 @@ TEST(SettledFindings, ATruthTableTellsWhatLasts) {
 TEST(SettledFindings, WhatStillChangesIsNeverSaidToStayDark) {
     // So slow that the LED is on its way for minutes: 1 Mohm and 0.1 F.
     const auto bench = flashOnce(1e6, 0.1).share();
-    const auto now = evaluate(bench, pressed());
+    const auto now = evaluate(bench, pressedOnce());
     ASSERT_TRUE(isUndecided(*now));
     EXPECT_NE(lastingWords(*now).find("still changes"), std::string::npos);
     const Report report = inspect(*now);

@@ -79,16 +79,23 @@ TEST(Planner, HarbourBenchesTakeNoMoreJumpersThanByHand) {
     }
 }
 
-TEST(Planner, BuildsRandomCircuits) {
+/// Forty circuits of one generator in eight tests, so that they can run beside each other.
+class PlannerOfRandom : public testing::TestWithParam<int> {};
+
+TEST_P(PlannerOfRandom, BuildsRandomCircuits) {
+    constexpr int kCircuits = 40, kTests = 8;
     RandomCircuits random(4242);
-    for (int round = 0; round < 40; ++round) {
+    for (int round = 0; round < kCircuits; ++round) {
         const Netlist circuit = random.tame(2 + random.below(19));
+        if (round % kTests != GetParam()) continue;
         PlanWish wish;
         wish.board = findBoardKind(circuit.parts.size() > 12 ? "full" : "half");
         checkPlan(circuit, planBench(circuit, wish), static_cast<unsigned>(round));
         if (HasFatalFailure()) return;
     }
 }
+
+INSTANTIATE_TEST_SUITE_P(Circuits, PlannerOfRandom, testing::Range(0, 8));
 
 TEST(Planner, PlacesFortyPartsWithinTenSeconds) {
     RandomCircuits random(8);

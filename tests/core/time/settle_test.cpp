@@ -28,7 +28,7 @@ BenchBuilder charging(double ohm, double farad) {
 }
 
 /// Two transistors and two capacitors crosswise: the flashing beacon.
-BenchBuilder beacon(double farad) {
+BenchBuilder settlingBeacon(double farad) {
     BenchBuilder builder(testCatalogue());
     builder.board("A", "half")
         .part("PS1", "bench-supply", {{"+", "A.top+1"}, {"-", "A.bottom-1"}})
@@ -65,7 +65,7 @@ Settled settledBench(const BenchBuilder& builder, const Inputs& inputs = {}, dou
     return settle(run);
 }
 
-int leadOf(const Bench& bench, const char* part, int lead) {
+int leadAt(const Bench& bench, const char* part, int lead) {
     return buildLayout(std::make_shared<const Bench>(bench))->leadIndex(bench.partIndex(part), lead);
 }
 
@@ -73,7 +73,7 @@ TEST(Settle, AChargedCapacitorIsSteadyAndItsInrushIsKnown) {
     const BenchBuilder builder = charging(1000, 1e-4);
     const Settled settled = settledBench(builder, held("S1"));
     ASSERT_EQ(settled.ending, Ending::Steady);
-    const auto lead = static_cast<std::size_t>(leadOf(builder.build(), "R1", 0));
+    const auto lead = static_cast<std::size_t>(leadAt(builder.build(), "R1", 0));
     EXPECT_NEAR(settled.lasting.leadInjection[lead], 0, 1e-9);
     // Through the contact (20 mohm), the resistor and the capacitor's own: 5 mA at first, falling by RC.
     EXPECT_NEAR(settled.leadAmpere[lead].greatest, 5e-3, 1e-5);
@@ -96,7 +96,7 @@ TEST(Settle, WhatTakesLongerThanItIsFollowedIsUndecided) {
 }
 
 TEST(Settle, ABeaconRepeatsAndItsPeriodIsThatOfItsFlips) {
-    const BenchBuilder builder = beacon(1e-5);
+    const BenchBuilder builder = settlingBeacon(1e-5);
     const Settled settled = settledBench(builder);
     ASSERT_EQ(settled.ending, Ending::Repeating);
     // 2 ln 2 R C is the textbook's (common practice); bases at 0.7 V instead of 0 make it somewhat longer.
@@ -108,19 +108,19 @@ TEST(Settle, ABeaconRepeatsAndItsPeriodIsThatOfItsFlips) {
     EXPECT_NEAR(settled.periodSecond, finer.periodSecond, 1e-3 * finer.periodSecond);
     // Half the time D1 is lit, else dark; a capacitor passes nothing in the mean.
     const Bench bench = builder.build();
-    const Envelope& light = settled.leadAmpere[static_cast<std::size_t>(leadOf(bench, "D1", 0))];
+    const Envelope& light = settled.leadAmpere[static_cast<std::size_t>(leadAt(bench, "D1", 0))];
     EXPECT_LT(light.lastingLeast, 1e-4);
     EXPECT_GT(light.lastingGreatest, 6e-3);
     EXPECT_NEAR(light.mean / light.lastingGreatest, 0.5, 0.15);
     EXPECT_GT(light.rootMeanSquare, light.mean);
-    const Envelope& store = settled.leadAmpere[static_cast<std::size_t>(leadOf(bench, "C2", 0))];
+    const Envelope& store = settled.leadAmpere[static_cast<std::size_t>(leadAt(bench, "C2", 0))];
     EXPECT_NEAR(store.mean, 0, 1e-5);
 }
 
 TEST(Settle, FastBeaconsTakeNoMoreWorkThanSlowOnes) {
     BenchRun slow(Tolerance{1e-5, 1e-6, 1e-9}), fast(Tolerance{1e-5, 1e-6, 1e-9});
-    slow.setLayout(buildLayout(beacon(1e-5).share()));
-    fast.setLayout(buildLayout(beacon(1e-7).share()));
+    slow.setLayout(buildLayout(settlingBeacon(1e-5).share()));
+    fast.setLayout(buildLayout(settlingBeacon(1e-7).share()));
     EXPECT_EQ(settle(slow).ending, Ending::Repeating);
     EXPECT_EQ(settle(fast).ending, Ending::Repeating);
     EXPECT_LT(fast.run().workDone(), 2 * slow.run().workDone());
@@ -129,7 +129,7 @@ TEST(Settle, FastBeaconsTakeNoMoreWorkThanSlowOnes) {
 
 TEST(Settle, WorkIsBoundedAndThenNothingIsDecided) {
     BenchRun run;
-    run.setLayout(buildLayout(beacon(1e-7).share()));
+    run.setLayout(buildLayout(settlingBeacon(1e-7).share()));
     const Settled settled = settle(run, {}, {10, 3000});
     EXPECT_EQ(settled.ending, Ending::Undecided);
     EXPECT_LT(run.run().workDone(), 5000);
