@@ -25,7 +25,7 @@ const QColor kTraceInk(0x20, 0x22, 0x26), kTraceGrid(0xd9, 0xdb, 0xdf);
 const std::array<QColor, 5> kTraceColours{QColor(0x00, 0x72, 0xb2), QColor(0xd5, 0x5e, 0x00), QColor(0x00, 0x9e, 0x73),
                                           QColor(0xcc, 0x79, 0xa7), QColor(0x20, 0x22, 0x26)};
 
-QPen tracePen(std::size_t line) {
+QPen traceSheetPen(std::size_t line) {
     QPen pen(kTraceColours[line % kTraceColours.size()], kTraceLineMm);
     pen.setJoinStyle(Qt::RoundJoin);
     const std::array<QVector<qreal>, 4> dashes{QVector<qreal>{}, {6, 3}, {1.5, 2}, {7, 2.5, 1.5, 2.5}};
@@ -131,7 +131,7 @@ private:
             pen ? path.lineTo(at) : path.moveTo(at);
             pen = true;
         }
-        painter_.setPen(tracePen(line));
+        painter_.setPen(traceSheetPen(line));
         painter_.drawPath(path);
     }
 
@@ -157,7 +157,7 @@ private:
         }
         for (const Name& name : names) {
             const double left = area_.right() + kTraceMarkGapMm;
-            painter_.setPen(tracePen(name.line));
+            painter_.setPen(traceSheetPen(name.line));
             painter_.drawLine(QPointF(left, name.at), QPointF(left + 5, name.at));
             drawText(painter_, traces_.lines[name.line].name, {left + 6, name.at}, kTraceName,
                      kTraceColours[name.line % kTraceColours.size()], Qt::AlignLeft);

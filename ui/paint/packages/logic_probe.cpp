@@ -1,6 +1,7 @@
 // The logic probe on the table: three lamps that say high, low and pulse, and sockets for its tip and its two clips towards the boards.
 
 #include "ui/paint/lettering.h"
+#include "ui/paint/packages/face_parts.h"
 #include "ui/paint/packages/socket_box.h"
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/shade.h"
@@ -11,6 +12,8 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kProbeFrameMm = 2.4, kProbeLampX = 20, kProbeLampMm = 1.9, kProbeWordX = 24;
+constexpr double kProbeKnobMm = 2.9, kProbeKnobWordMm = 2;
+constexpr QPointF kLevelsAt(37.6, 12);
 /// In the order of the bits that its law tells: high, low, changed of late.
 struct ProbeLamp {
     int bit;
@@ -28,10 +31,17 @@ public:
         painter.translate(cornerMm(scene));
         paintSocketBox(painter, scene, kProbeFrameMm);
         for (const ProbeLamp& lamp : kProbeLamps) paintLamp(painter, scene, lamp, false);
+        paintFaceKnob(painter, scene, levelsKnob(scene), kProbeKnobWordMm);
         paintNamedSocket(painter, scene, 0, QStringLiteral("tip"), scene.theme.jumpers[3]);
         paintNamedSocket(painter, scene, 1, QStringLiteral("+"), scene.theme.jumpers[0]);
         paintNamedSocket(painter, scene, 2, QStringLiteral("\u2212"), scene.theme.jumpers[1]);
         painter.restore();
+    }
+
+    std::vector<FaceKnob> faceKnobs(const PartScene& scene) const override {
+        FaceKnob knob = levelsKnob(scene);
+        knob.at += cornerMm(scene);
+        return {knob};
     }
 
     QRectF figures(const PartScene& scene) const override {
@@ -58,6 +68,10 @@ public:
     }
 
 private:
+    static FaceKnob levelsKnob(const PartScene& scene) {
+        return {faced(scene, kLevelsAt), kProbeKnobMm, scene.choice("logic") == "ttl" ? "TTL" : "CMOS", "logic"};
+    }
+
     /// Lit it has a ring of its light too, and its word is bold, so that it is told without colour.
     static void paintLamp(QPainter& painter, const PartScene& scene, const ProbeLamp& lamp, bool lit) {
         const Furnishing& f = scene.theme.furnishing;

@@ -3,6 +3,7 @@
 
 #include "core/base/quantity.h"
 #include "ui/paint/lettering.h"
+#include "ui/paint/packages/face_parts.h"
 #include "ui/paint/packages/socket_box.h"
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/shade.h"
@@ -16,6 +17,15 @@ namespace {
 constexpr QRectF kSourceWindow(4.5, 4.5, 37, 17);
 constexpr QRectF kSourceWave(7, 7.5, 15, 11);
 constexpr double kSourceFrameMm = 2.4;
+constexpr double kSourceKnobMm = 3.2, kSourceWordMm = 1.95;
+struct SourceKnob {
+    QPointF at;
+    const char *word, *value;
+};
+constexpr SourceKnob kSourceKnobs[] = {{{23.5, 27.6}, "wave", "waveform"},
+                                       {{37, 27.6}, "hertz", "frequency"},
+                                       {{23.5, 39.6}, "volts", "amplitude"},
+                                       {{37, 39.6}, "offset", "offset"}};
 
 /// Two periods of it, in a room whose height is twice the amplitude.
 QPainterPath wavePath(std::string_view shape, const QRectF& room) {
@@ -61,12 +71,27 @@ public:
                  {right, 17.8}, {1.9, QFont::Normal}, f.digitsDim, Qt::AlignRight);
         paintNamedSocket(painter, scene, 0, QStringLiteral("out"), theme.jumpers[3]);
         paintNamedSocket(painter, scene, 1, QStringLiteral("\u2212"), theme.jumpers[1]);
+        for (const FaceKnob& knob : onFace(scene)) paintFaceKnob(painter, scene, knob, kSourceWordMm);
         painter.restore();
+    }
+
+    std::vector<FaceKnob> faceKnobs(const PartScene& scene) const override {
+        std::vector<FaceKnob> knobs = onFace(scene);
+        for (FaceKnob& knob : knobs) knob.at += cornerMm(scene);
+        return knobs;
     }
 
     std::vector<PartPath> paths(const PartScene&) const override { return {}; }
     QPainterPath body(const PartScene& scene) const override {
         return bodyTransform(scene).map(roundedBox(scene.bodyRect(), kSourceFrameMm));
+    }
+
+private:
+    static std::vector<FaceKnob> onFace(const PartScene& scene) {
+        std::vector<FaceKnob> knobs;
+        for (const SourceKnob& each : kSourceKnobs)
+            knobs.push_back({faced(scene, each.at), kSourceKnobMm, each.word, each.value});
+        return knobs;
     }
 };
 
