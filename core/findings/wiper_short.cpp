@@ -94,7 +94,7 @@ Suspicions findWiperShorts(const Examination& examination) {
     for (const Part& part : examination.bench().parts) {
         if (part.kind->isSupply) continue;
         for (const ValueSpec& travel : part.kind->state) {
-            if (travel.type != ValueType::Number) continue;
+            if (travel.type != ValueType::Number || travel.remembered) continue;
             for (const double end : {travel.minimum, travel.maximum}) {
                 auto found = atEnd(examination, part, travel, end);
                 if (!found) continue;
