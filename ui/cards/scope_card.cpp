@@ -82,10 +82,9 @@ void ScopeCard::paintBody(QPainter& painter) {
     const double left = screen.right() + look().px(kBesideScreen), width = box.right() - left;
     if (!has_) {
         drawHeading(painter, {box.left(), box.top(), widthBesideKey(), 0}, {QStringLiteral("Oscilloscope")});
-        drawBlock(
-            painter, box.adjusted(0, look().px(40), 0, 0),
-            QStringLiteral("There is no oscilloscope on a bench that moves. Take one from the tray, under Meter."),
-            look().font(text::kLabel), look().theme->text);
+        drawBlock(painter, box.adjusted(0, look().px(40), 0, 0),
+                  QStringLiteral("There is no oscilloscope on this bench. Take one from the tray, under Meter."),
+                  look().font(text::kLabel), look().theme->text);
         return;
     }
     paintScopeScreen(painter, *look().theme, screen, screen_, letterShare());
