@@ -223,17 +223,21 @@ void Tray::arrange() {
         QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64)
             .toRect());
     double wanted = searchWidth + gap;
+    double words = 0;
     int shown = 0;
     for (const TrayButton* button : compartments_) {
         if (button->isHidden()) continue;
         wanted += button->wantedWidth();
+        words += button->wordWidth();
         ++shown;
     }
-    const double spare = (inside.width() - wanted - gap * (shown - 1)) / std::max(1, shown);
+    // Room to spare is shared equally; where there is too little, long words give more of it than short ones.
+    const double spare = inside.width() - wanted - gap * (shown - 1);
     double left = inside.left();
     for (TrayButton* button : compartments_) {
         if (button->isHidden()) continue;
-        const double width = button->wantedWidth() + spare;
+        const double share = spare < 0 && words > 0 ? button->wordWidth() / words : 1.0 / shown;
+        const double width = button->wantedWidth() + share * spare;
         button->setGeometry(QRectF(left, inside.top(), width, inside.height()).toRect());
         left += width + gap;
     }

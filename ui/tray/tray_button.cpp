@@ -55,8 +55,10 @@ void TrayButton::setActive(bool active) {
     update();
 }
 
+double TrayButton::wordWidth() const { return QFontMetricsF(look_.font(text::kLabel)).horizontalAdvance(text()); }
+
 double TrayButton::wantedWidth() const {
-    const double word = QFontMetricsF(look_.font(text::kLabel)).horizontalAdvance(text());
+    const double word = wordWidth();
     if (shape_ == Shape::DrawerItem) return std::max(look_.px(112), word + look_.px(16));
     return look_.px(kPictureLeft) + pictureBox().width() + look_.px(kWordGap) + word + look_.px(kRightPad);
 }

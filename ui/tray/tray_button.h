@@ -29,6 +29,7 @@ public:
     bool isActive() const { return active_; }
     /// The width that picture and word need at this look.
     double wantedWidth() const;
+    double wordWidth() const;  ///< of its word alone, in full size
 
 Q_SIGNALS:
     void dragged(const TrayItem& item, QPoint globalPos);  ///< the mouse is still down
