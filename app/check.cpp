@@ -7,6 +7,7 @@
 #include "app/output.h"
 #include "core/base/printable.h"
 #include "core/bench/bench_file.h"
+#include "core/findings/when_words.h"
 
 #include <fmt/format.h>
 #include <spdlog/spdlog.h>
@@ -40,29 +41,33 @@ Result<Reveal> levelFor(const CheckOptions& options, const Bench& bench) {
                  options.input.file};
 }
 
-std::string checkAsJson(const Bench& bench, const Report& report) {
+std::string checkAsJson(const Bench& bench, const Report& report, const Snapshot& now) {
     JsonWriter json;
     json.beginObject().field("title", bench.title);
+    writeSettled(json, now);
     writeFindings(json, bench, report);
     json.endObject();
     return json.take();
 }
 
-std::string checkAsText(const Bench& bench, const Report& report) {
-    if (report.findings.empty()) return fmt::format("{}: nothing found\n", printable(bench.title));
-    return fmt::format("{}\n{}", printable(bench.title), findingsText(report));
+std::string checkAsText(const Bench& bench, const Report& report, const Snapshot& now) {
+    std::string lasting = lastingWords(now);
+    if (!lasting.empty()) lasting = "  " + lasting + '\n';
+    if (report.findings.empty()) return fmt::format("{}: nothing found\n{}", printable(bench.title), lasting);
+    return fmt::format("{}\n{}{}", printable(bench.title), lasting, findingsText(report));
 }
 
 /// The report as it is told, with what one could ask for.
-std::string tell(const CheckOptions& options, const Bench& bench, const Report& report, Reveal level) {
+std::string tell(const CheckOptions& options, const Snapshot& now, const Report& report, Reveal level) {
+    const Bench& bench = *now.layout->bench;
     const Report told{report.revision, revealed(bench, report.findings, level)};
-    if (options.json) return checkAsJson(bench, told);
+    if (options.json) return checkAsJson(bench, told, now);
     if (level == Reveal::Nothing)
         return fmt::format("{}: this bench keeps what is found to itself\n", printable(bench.title));
     const bool more =
         level < Reveal::Mend && mayReveal(bench, Reveal::Mend) &&
         std::ranges::any_of(report.findings, [](const Finding& finding) { return finding.mend.has_value(); });
-    return checkAsText(bench, told) + (more ? "  --reveal 3 tells how to mend it.\n" : "");
+    return checkAsText(bench, told, now) + (more ? "  --reveal 3 tells how to mend it.\n" : "");
 }
 
 /// Writes the bench with the first mend applied; unchanged where no finding has one.
@@ -86,12 +91,13 @@ int runCheck(const CheckOptions& options) {
     if (!drawer) return complain(drawer.error());
     const auto level = levelFor(options, **bench);
     if (!level) return complain(level.error());
-    const Report report = inspect(*evaluate(*bench), *drawer);
+    const auto now = evaluate(*bench);
+    const Report report = inspect(*now, *drawer);
     if (options.mend) {
         const auto written = writeMended(**bench, report, options.output);
         if (!written) return complain(written.error());
     }
-    print(tell(options, **bench, report, *level));
+    print(tell(options, *now, report, *level));
     const bool bad = std::any_of(report.findings.begin(), report.findings.end(),
                                  [](const Finding& finding) { return finding.severity != Severity::Remark; });
     return bad ? kExitBad : kExitGood;

@@ -1,6 +1,7 @@
 #include "app/finding_report.h"
 
 #include "app/edit_json.h"
+#include "core/time/settled.h"
 
 #include <fmt/format.h>
 
@@ -70,6 +71,32 @@ void writeFindings(JsonWriter& json, const Bench& bench, const Report& report) {
     json.key("findings").beginArray();
     for (const Finding& finding : report.findings) writeFinding(json, bench, finding);
     json.endArray();
+}
+
+void writeSettled(JsonWriter& json, const Snapshot& snapshot, bool envelopes) {
+    if (!snapshot.settled) return;
+    const Settled& settled = *snapshot.settled;
+    json.key("settled").beginObject();
+    json.field("ending", endingName(settled.ending)).field("second", settled.followedSecond);
+    if (settled.ending == Ending::Repeating) json.field("period", settled.periodSecond);
+    if (settled.capped) json.field("switchingHeldBack", true);
+    const Layout& layout = *snapshot.layout;
+    if (envelopes) json.key("leads").beginObject();
+    for (int lead = 0; envelopes && lead < layout.leadCount(); ++lead) {
+        const Part& part = layout.bench->parts[layout.partOfLead(lead)];
+        const Envelope& ampere = settled.leadAmpere[lead];
+        json.key(fmt::format("{}.{}", part.id, part.kind->leads[lead - layout.firstLead[layout.partOfLead(lead)]].name))
+            .beginObject(JsonWriter::Form::Row)
+            .field("least", ampere.least)
+            .field("leastAt", ampere.leastSecond)
+            .field("greatest", ampere.greatest)
+            .field("greatestAt", ampere.greatestSecond)
+            .field("mean", ampere.mean)
+            .field("rootMeanSquare", ampere.rootMeanSquare)
+            .endObject();
+    }
+    if (envelopes) json.endObject();
+    json.endObject();
 }
 
 std::string findingsText(const Report& report) {

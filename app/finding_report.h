@@ -3,6 +3,7 @@
 
 #include "app/json_writer.h"
 #include "core/findings/reveal.h"
+#include "core/snapshot/snapshot.h"
 
 #include <string>
 #include <string_view>
@@ -18,6 +19,9 @@ Reveal printedLevel(const Bench& bench, bool json);
 
 /// The member "findings" of an object that is open in `json`. `bench` is the one that the report is about.
 void writeFindings(JsonWriter& json, const Bench& bench, const Report& report);
+/// The member "settled" of an object that is open in `json`: what becomes of a bench that moves, and with `envelopes` how far the current of
+/// each lead goes. Nothing of a bench at rest.
+void writeSettled(JsonWriter& json, const Snapshot& snapshot, bool envelopes = false);
 /// A line for each finding, and one for its mend.
 std::string findingsText(const Report& report);
 

@@ -88,6 +88,12 @@ void writeModel(JsonWriter& json, const PartKind& kind) {
     for (const ElementSpec& spec : kind.model) {
         json.beginObject(Form::Row).field("element", spec.element);
         writeNodes(json, spec);
+        if (!spec.ofValue.empty())
+            json.key("onlyWith")
+                .beginObject(Form::Row)
+                .field("value", spec.ofValue)
+                .field("is", spec.ofChoice)
+                .endObject();
         json.key("parameters").beginObject(Form::Row);
         for (const auto& [name, parameter] : spec.parameters) {
             json.key(name);

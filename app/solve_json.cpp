@@ -4,6 +4,7 @@
 #include "app/solve_report.h"
 #include "app/walk_report.h"
 #include "core/bench/describe.h"
+#include "core/circuit/compile.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/pinned_value.h"
 
@@ -111,6 +112,7 @@ void SolveJson::writeModelValues(int part) {
     for (; nextElement_ < elements.size() && elements[nextElement_].part == part; ++nextElement_) {
         const ElementState element = elements[nextElement_];
         const ElementSpec& spec = kind.model[element.spec];
+        if (!isOf(bench_.parts[part], spec)) continue;
         if (!element.closed && !spec.reads.empty())
             continue;  // of an instrument only what the dial has put in was solved
         const std::string prefix = kind.model.size() == 1 ? "" : fmt::format("{}-{}.", spec.from, spec.to);
@@ -193,6 +195,7 @@ std::string solveJson(const Snapshot& snapshot, const Report& report, std::optio
     pieces.writeSurroundings();
     if (walked) writeWalk(json, snapshot, *walked);
     pieces.writeCheck();
+    writeSettled(json, snapshot, true);
     writeFindings(json, *snapshot.layout->bench, report);
     json.endObject();
     return json.take();

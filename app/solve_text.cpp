@@ -4,6 +4,7 @@
 #include "app/walk_report.h"
 #include "core/base/printable.h"
 #include "core/bench/describe.h"
+#include "core/findings/when_words.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/pinned_value.h"
 
@@ -86,6 +87,7 @@ std::string pinnedReadingsText(const Snapshot& snapshot) {
 
 std::string solveText(const Snapshot& snapshot, const Report& report, std::optional<int> walked) {
     std::string text = headline(snapshot);
+    if (const std::string lasting = lastingWords(snapshot); !lasting.empty()) text += lasting + '\n';
     if (snapshot.status() == Status::Solved)
         text += netsText(snapshot) + partsText(snapshot) + jumpersText(snapshot) + pinnedReadingsText(snapshot);
     if (walked) text += walkReport(snapshot, *walked);

@@ -3,8 +3,10 @@
 #include "app/bench_input.h"
 #include "app/commands.h"
 #include "app/moments.h"
+#include "app/offscreen.h"
 #include "app/output.h"
 #include "core/base/file_io.h"
+#include "ui/export/trace_sheet.h"
 
 #include <fmt/format.h>
 #include <spdlog/spdlog.h>
@@ -19,6 +21,7 @@ struct TraceOptions {
     double untilSecond = 0, everySecond = 0;
     std::vector<std::string> reads, presses;
     std::string output;
+    int width = 1600;
 };
 
 constexpr int kUsualRows = 200;
@@ -34,6 +37,24 @@ std::string csvOf(const std::vector<std::string>& names, const std::vector<Trace
         text += '\n';
     }
     return text;
+}
+
+/// The same figures as a drawing. Returns why it failed, or nothing.
+std::optional<QString> drawTrace(const TraceOptions& options, const std::string& title,
+                                 const std::vector<PinnedReading>& things, const Trace& trace) {
+    std::vector<double> seconds;
+    for (const TraceRow& row : trace.rows) seconds.push_back(row.second);
+    std::vector<ui::TracedLine> lines;
+    for (std::size_t i = 0; i < things.size(); ++i) {
+        const bool volts = std::holds_alternative<VoltsAt>(things[i].of);
+        ui::TracedLine line{
+            QString::fromStdString(options.reads[i]), volts ? QStringLiteral("V") : QStringLiteral("A"), {}};
+        for (const TraceRow& row : trace.rows) line.figures.push_back(row.figures[i]);
+        lines.push_back(std::move(line));
+    }
+    const Offscreen offscreen;
+    return ui::saveDrawing(ui::traceSheet(title, std::move(seconds), std::move(lines)),
+                           QString::fromStdString(options.output), options.width);
 }
 
 int runTrace(const TraceOptions& options) {
@@ -57,10 +78,14 @@ int runTrace(const TraceOptions& options) {
     const double every = options.everySecond > 0 ? options.everySecond : options.untilSecond / kUsualRows;
     if (options.untilSecond / every > kMostRows)
         return complain("tiepoint: --every: that is more than ten million rows");
-    if (!options.output.empty() && !options.output.ends_with(".csv"))
-        return complain(fmt::format("{}: a trace's name ends in .csv", options.output));
+    const bool drawn = ui::isDrawingFile(QString::fromStdString(options.output));
+    if (!options.output.empty() && !drawn && !options.output.ends_with(".csv"))
+        return complain(fmt::format("{}: a trace's name ends in .csv, .png, .svg or .pdf", options.output));
     const Trace trace = follow(*bench, inputs, things, options.untilSecond, every);
-    if (!options.output.empty()) {
+    if (drawn) {
+        const auto failed = drawTrace(options, (*bench)->title, things, trace);
+        if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));
+    } else if (!options.output.empty()) {
         const auto written = writeFileAtomically(options.output, csvOf(options.reads, trace.rows));
         if (!written) return complain(written.error());
     } else {
@@ -86,7 +111,13 @@ Action declareTrace(CLI::App& parser) {
     parser.add_option("--press", options->presses, "A button pressed from one time to another, in seconds: S1@0.5-0.8")
         ->delimiter(',')
         ->allow_extra_args(false);
-    parser.add_option("-o", options->output, "The file to write, .csv; without it CSV goes to standard output");
+    parser.add_option(
+        "-o", options->output,
+        "The file to write: CSV, or a drawing as PNG, SVG or PDF, by the ending; without it CSV goes to standard "
+        "output");
+    constexpr int kNarrowest = 64, kBroadest = 16384;
+    parser.add_option("--width", options->width, "Width of PNG and SVG in pixels")
+        ->check(CLI::Range(kNarrowest, kBroadest));
     return [options] { return runTrace(*options); };
 }
 

@@ -6,12 +6,14 @@
 #include "app/output.h"
 #include "app/solve_report.h"
 #include "core/base/printable.h"
+#include "core/base/quantity.h"
 #include "core/snapshot/lit.h"
 #include "core/truth/truth_table.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace tiepoint::app {
 namespace {
@@ -49,7 +51,10 @@ void writeRow(JsonWriter& json, const Bench& bench, const TruthTable& table, con
         }
         const LampState& state = row.lamps[lamp];
         json.beginObject(JsonWriter::Form::Row).field("lit", state.lit).field("brightness", state.brightness);
-        json.field("current", state.currentAmpere).endObject();
+        json.field("current", state.currentAmpere);
+        if (state.glow == Glow::Blinks) json.field("blinksEvery", row.periodSecond);
+        if (state.glow == Glow::Open) json.field("undecided", true);
+        json.endObject();
     }
     json.endObject().endObject();
 }
@@ -90,9 +95,17 @@ std::string truthAsJson(const Bench& bench, const TruthTable& table) {
     return json.take();
 }
 
+/// To three digits.
+double rounded(double value) {
+    const double step = std::pow(10, std::floor(std::log10(value)) - 2);
+    return std::round(value / step) * step;
+}
+
 std::string cellText(const TruthRow& row, std::size_t lamp) {
     if (row.status == Status::None) return "no answer";
     const LampState& state = row.lamps[lamp];
+    if (state.glow == Glow::Open) return "still changing";
+    if (state.glow == Glow::Blinks) return fmt::format("blinks, {}", formatQuantity(rounded(row.periodSecond), "s"));
     return state.lit ? fmt::format("lit {:.0f} %", 100 * state.brightness) : "dark";
 }
 
@@ -113,13 +126,21 @@ std::string headText(const Bench& bench, const TruthTable& table) {
     return text;
 }
 
+std::size_t widestCell(const TruthTable& table) {
+    std::size_t width = 11;
+    for (const TruthRow& row : table.rows)
+        for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp)
+            width = std::max(width, cellText(row, lamp).size());
+    return width;
+}
+
 std::string rowsText(const Bench& bench, const TruthTable& table) {
-    constexpr std::size_t kLampWidth = 11;
+    const std::size_t width = widestCell(table);
     std::string text = "\n ";
     for (const TruthSwitch& column : table.switches) text += ' ' + column.name;
     text += " |";
     for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp)
-        text += fmt::format(" {:<{}}", lampName(bench, table, lamp), kLampWidth);
+        text += fmt::format(" {:<{}}", lampName(bench, table, lamp), width);
     while (text.ends_with(' ')) text.pop_back();
     for (const TruthRow& row : table.rows) {
         text += "\n ";
@@ -127,7 +148,7 @@ std::string rowsText(const Bench& bench, const TruthTable& table) {
             text += fmt::format(" {:>{}}", row.digits[s], table.switches[s].name.size());
         text += " |";
         for (std::size_t lamp = 0; lamp < table.lamps.size(); ++lamp)
-            text += fmt::format(" {:<{}}", cellText(row, lamp), kLampWidth);
+            text += fmt::format(" {:<{}}", cellText(row, lamp), width);
         if (row.limiting) text += " (a supply is at its current limit)";
         while (text.ends_with(' ')) text.pop_back();
     }

@@ -39,6 +39,8 @@ constexpr std::array kUnitSpellings = {
     UnitSpelling{"ohm", "r", true},
     UnitSpelling{"V", "V", true},
     UnitSpelling{"V", "v", true},
+    UnitSpelling{"A/V2", "A/V\u00b2", false},
+    UnitSpelling{"A/V2", "A/V2", false},
     UnitSpelling{"A", "A", true},
     UnitSpelling{"A", "a", true},
     UnitSpelling{"W", "W", true},

@@ -1,8 +1,10 @@
 #include "core/behaviour/behaviour.h"
 
+#include "core/behaviour/position_plan.h"
 #include "core/behaviour/position_solver.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
+#include "core/snapshot/settled_snapshot.h"
 
 #include <algorithm>
 #include <numeric>
@@ -18,6 +20,20 @@ std::vector<int> lightsOf(const Bench& bench) {
     return lights;
 }
 
+constexpr double kFastestBlinkSecond = 1.0 / 30;  ///< faster ones are seen as steady light (common practice)
+
+Glow glowOf(const Snapshot& snapshot, int light) {
+    if (isUndecided(snapshot)) return Glow::Open;
+    if (!isRepeating(snapshot) || snapshot.settled->periodSecond < kFastestBlinkSecond) return Glow::Steady;
+    double least = 0, most = 0;
+    const Layout& layout = *snapshot.layout;
+    for (int lead = layout.firstLead[light]; lead < layout.firstLead[light + 1]; ++lead) {
+        least = std::max(least, snapshot.settled->leadAmpere[lead].lastingLeast);
+        most = std::max(most, snapshot.settled->leadAmpere[lead].lastingGreatest);
+    }
+    return least < kVisibleAmpere && most >= kVisibleAmpere ? Glow::Blinks : Glow::Steady;
+}
+
 BehaviourRow rowIn(Digits digits, const Snapshot& snapshot, const std::vector<int>& lights) {
     BehaviourRow row;
     row.digits = std::move(digits);
@@ -27,10 +43,11 @@ BehaviourRow rowIn(Digits digits, const Snapshot& snapshot, const std::vector<in
     const auto parts = snapshot.layout->bench->parts.size();
     for (int part = 0; part < static_cast<int>(parts); ++part)
         row.partAmpere.push_back(currentThrough(snapshot, part).inAmpere);
+    if (isRepeating(snapshot)) row.periodSecond = snapshot.settled->periodSecond;
     for (const int light : lights) {
         LightSeen seen;
         if (row.status == Status::Solved)
-            seen = {row.partAmpere[light], snapshot.brightness(light), isLit(snapshot, light)};
+            seen = {row.partAmpere[light], snapshot.brightness(light), isLit(snapshot, light), glowOf(snapshot, light)};
         row.lights.push_back(seen);
     }
     return row;
@@ -90,6 +107,7 @@ std::vector<std::string> Behaviour::untriedParts() const {
 }
 
 Behaviour behaviourAround(std::shared_ptr<const Snapshot> now, Controls controls) {
+    now = settledOf(std::move(now));
     const Bench& bench = *now->layout->bench;
     Behaviour behaviour = tableFor(now->layout, controlsOf(bench, controls));
     PositionSolver solver(now->layout, behaviour.controls);
@@ -101,10 +119,15 @@ Behaviour behaviourAround(std::shared_ptr<const Snapshot> now, Controls controls
         addFigures(behaviour, row, std::move(digits), *snapshot);
         row.snapshot = std::move(snapshot);
     };
+    const std::shared_ptr<const Settled> settled = now->settled;
     add(present, std::move(now));
     for (Digits& each : plan.others) {
-        auto snapshot = solver.solve(each);
+        auto snapshot = solver.solve(each, settled ? settled->state : State());
+        std::shared_ptr<const Snapshot> back;
+        if (snapshot->settled && throwsApart(each, present) == 1)
+            back = solver.solve(present, snapshot->settled->state);
         add(std::move(each), std::move(snapshot));
+        behaviour.rows.back().back = std::move(back);
     }
     return behaviour;
 }

@@ -16,20 +16,31 @@
 
 namespace tiepoint {
 
+/// What is known of a light.
+enum class Glow {
+    Steady,  ///< lit or dark, and it stays so
+    Blinks,  ///< lit and dark by turns, slowly enough to be seen
+    Open,    ///< the bench still changes: what is said of it may not last
+};
+
 struct LightSeen {
     double currentAmpere = 0;
     double brightness = 0;  ///< 0..1
     bool lit = false;       ///< as isLit()
+    Glow glow = Glow::Steady;
 };
 
 struct BehaviourRow {
     Digits digits;  ///< by control
     Status status = Status::None;
     bool limiting = false;                     ///< a supply is at its current limit
+    double periodSecond = 0;                   ///< of a bench that repeats
     std::vector<LightSeen> lights;             ///< by light; all dark where nothing is solved
     std::vector<double> partAmpere;            ///< by part: what flows through it; 0 where nothing is solved
     std::vector<double> elementAmpere;         ///< by element, as in Solution
     std::shared_ptr<const Snapshot> snapshot;  ///< null in a table of figures alone
+    /// Of a bench that moves, in positions one throw away: the present position once more, after this one.
+    std::shared_ptr<const Snapshot> back;
 };
 
 /// Which controls are thrown.
@@ -56,9 +67,9 @@ struct Behaviour {
 };
 
 /// The present position in the first row, then all of its plan, those the fewest throws away first; with their snapshots. Hands stay as
-/// they are in the snapshot but where they press.
+/// they are in the snapshot but where they press. A bench that moves is followed from what its parts remember in the present position.
 Behaviour behaviourAround(std::shared_ptr<const Snapshot> now, Controls controls = Controls::Switches);
-/// Every combination of all switches, the first changing slowest; only figures. The caller bounds how many there are.
+/// Every combination of all switches, each from power-up, the first changing slowest; only figures. The caller bounds how many there are.
 Behaviour behaviourInFull(std::shared_ptr<const Layout> layout);
 
 }  // namespace tiepoint

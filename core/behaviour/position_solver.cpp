@@ -1,6 +1,7 @@
 #include "core/behaviour/position_solver.h"
 
 #include "core/base/stopping.h"
+#include "core/bench/bench_inputs.h"
 
 namespace tiepoint {
 namespace {
@@ -18,7 +19,7 @@ PositionSolver::PositionSolver(std::shared_ptr<const Layout> layout, std::vector
     : layout_(std::move(layout)),
       throws_(std::move(throws)) {}
 
-std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits) {
+std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits, const State& state) {
     stopIfAsked();
     Inputs inputs;
     Digits states;
@@ -31,7 +32,8 @@ std::shared_ptr<const Snapshot> PositionSolver::solve(const Digits& digits) {
     if (desks_.size() >= kMostDesks && !desks_.contains(states)) desks_.clear();
     auto& desk = desks_[states];
     if (!desk) desk = std::make_unique<Desk>(layoutFor(digits));
-    auto snapshot = desk->maker.make(desk->point.solve(inputs));
+    inputs = inputsOn(*layout_->bench, std::move(inputs));
+    auto snapshot = desk->solver.solve(inputs, state);
     snapshot->inputs = std::make_shared<const Inputs>(std::move(inputs));
     return snapshot;
 }

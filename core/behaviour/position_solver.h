@@ -2,7 +2,7 @@
 // Solves one bench in many positions of its switches and knobs. Positions that differ only in what is held share one prepared circuit; those
 // that differ in a state share the layout, since no state moves metal. Belongs to one thread; the snapshots are immutable.
 
-#include "core/snapshot/snapshot_maker.h"
+#include "core/snapshot/settled_snapshot.h"
 #include "core/snapshot/throws.h"
 
 #include <map>
@@ -20,17 +20,16 @@ public:
 
     const std::vector<Throw>& throws() const { return throws_; }
     /// The bench with its throws so; revision and input sequence are not set.
-    std::shared_ptr<const Snapshot> solve(const Digits& digits);
+    std::shared_ptr<const Snapshot> solve(const Digits& digits) { return solve(digits, {}); }
+    /// The same, where its parts remember something.
+    std::shared_ptr<const Snapshot> solve(const Digits& digits, const State& state);
 
 private:
     /// A circuit ready to be solved for what is held.
     struct Desk {
-        explicit Desk(std::shared_ptr<const Layout> made) : layout(std::move(made)), maker(layout) {
-            point.setLayout(layout);
-        }
+        explicit Desk(std::shared_ptr<const Layout> made) : layout(std::move(made)), solver(layout) {}
         std::shared_ptr<const Layout> layout;
-        OperatingPoint point;
-        SnapshotMaker maker;
+        SettledSolver solver;
     };
 
     std::shared_ptr<const Layout> layoutFor(const Digits& digits) const;

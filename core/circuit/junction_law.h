@@ -76,15 +76,20 @@ public:
     }
 
     Point at(double innerVolt, double leakSiemens) const {
+        return withLeak(exponentialAt(innerVolt), 1, innerVolt, leakSiemens);
+    }
+
+    /// A share of the exponential at that voltage, with the leak that every junction has.
+    Point withLeak(const Point& exponential, double share, double innerVolt, double leakSiemens) const {
         // Past the ceiling the curve goes on straight: no supply reaches it, but a search may pass there and must not overflow.
         const double curvedVolt = std::min(innerVolt, ceilingVolt_);
-        const double grown = saturationAmpere_ * std::exp(curvedVolt * perEmissionVolt_);
-        const double slope = grown * perEmissionVolt_;
+        const double slope = share * exponential.siemens;
+        const double grown = slope * emissionVolt_;
         const double yieldAmpere = kYieldVolt * leakSiemens;
         const double yield = yieldAmpere / (yieldAmpere + grown);
         const double leak = leakSiemens * yield;
         const double siemens = slope + leak * (1 - yield * curvedVolt * slope / yieldAmpere);
-        return {grown - saturationAmpere_ + leak * curvedVolt + siemens * (innerVolt - curvedVolt), siemens};
+        return {grown - share * saturationAmpere_ + leak * curvedVolt + siemens * (innerVolt - curvedVolt), siemens};
     }
 
     /// Between the terminals while so much current flows forward, without the leak, which matters only where hardly any flows.

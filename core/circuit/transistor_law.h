@@ -32,11 +32,11 @@ public:
 
     explicit TransistorLaw(std::span<const double> figures)
         : transport_(figures[2], figures[3]),
-          forward_(figures[2] / figures[0], figures[3]),
-          reverse_(figures[2] / figures[1], figures[3]),
+          perGain_(1 / figures[0]),
+          perReverseGain_(1 / figures[1]),
           transitSecond_{figures[4], figures[5]},
           farad_{figures[6], figures[7]},
-          sign_(figures[8] < 0 ? -1 : 1) {}
+          sign_(figures.size() > 8 && figures[8] < 0 ? -1 : 1) {}
 
     /// On, as an amplifier is; a search for other states of rest begins with it off.
     Volts startVolts() const { return {sign_ * transport_.criticalVolt(), 0}; }
@@ -51,8 +51,8 @@ public:
         const double baseEmitter = sign_ * touch[kBaseEmitter], baseCollector = sign_ * touch[kBaseCollector];
         const auto there = transport_.exponentialAt(baseEmitter);
         const auto back = transport_.exponentialAt(baseCollector);
-        const auto emitter = forward_.at(baseEmitter, leakSiemens);
-        const auto collector = reverse_.at(baseCollector, leakSiemens);
+        const auto emitter = transport_.withLeak(there, perGain_, baseEmitter, leakSiemens);
+        const auto collector = transport_.withLeak(back, perReverseGain_, baseCollector, leakSiemens);
         return {{sign_ * (there.ampere - back.ampere), sign_ * emitter.ampere, sign_ * collector.ampere},
                 {{{there.siemens, -back.siemens}, {emitter.siemens, 0}, {0, collector.siemens}}},
                 touch};
@@ -67,7 +67,9 @@ public:
     LawCharges<2, 2> chargesAt(const Volts& across) const {
         LawCharges<2, 2> charges;
         for (int port = 0; port < kPorts; ++port) {
-            const auto under = transport_.exponentialAt(sign_ * across[port]);
+            // Nothing is under way where that takes no time.
+            const auto under =
+                transitSecond_[port] > 0 ? transport_.exponentialAt(sign_ * across[port]) : JunctionLaw::Point{};
             charges.coulomb[port] = farad_[port] * across[port] + sign_ * transitSecond_[port] * under.ampere;
             charges.farad[port][port] = farad_[port] + transitSecond_[port] * under.siemens;
         }
@@ -75,7 +77,8 @@ public:
     }
 
 private:
-    JunctionLaw transport_, forward_, reverse_;
+    JunctionLaw transport_;
+    double perGain_, perReverseGain_;
     std::array<double, 2> transitSecond_, farad_;
     double sign_;
 };

@@ -8,6 +8,7 @@
 #include "core/findings/rules.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
+#include "core/snapshot/settled_snapshot.h"
 
 #include <fmt/format.h>
 
@@ -153,18 +154,18 @@ ClaimVerdict judgeChain(const Predicate& claim, const Snapshot& snapshot) {
 }
 
 constexpr PredicateForm kClaimForms[] = {
-    {"lit", PredicateTakes::Part, false, judgeLit},
-    {"dark", PredicateTakes::Part, false, judgeDark},
-    {"brighter", PredicateTakes::TwoParts, false, judgeBrighter},
-    {"alike", PredicateTakes::TwoParts, false, judgeAlike},
-    {"volts", PredicateTakes::Holes, true, judgeVolts},
-    {"amperes", PredicateTakes::Thing, true, judgeAmperes},
-    {"watts", PredicateTakes::Part, true, judgeWatts},
-    {"open", PredicateTakes::Thing, false, judgeOpen},
-    {"joined", PredicateTakes::TwoHoles, false, judgeJoined},
-    {"apart", PredicateTakes::TwoHoles, false, judgeApart},
-    {"findings", PredicateTakes::Rule, false, judgeFindings},
-    {"chain", PredicateTakes::Stage, false, judgeChain},
+    {"lit", PredicateTakes::Part, false, false, judgeLit},
+    {"dark", PredicateTakes::Part, false, true, judgeDark},
+    {"brighter", PredicateTakes::TwoParts, false, false, judgeBrighter},
+    {"alike", PredicateTakes::TwoParts, false, false, judgeAlike},
+    {"volts", PredicateTakes::Holes, true, false, judgeVolts},
+    {"amperes", PredicateTakes::Thing, true, false, judgeAmperes},
+    {"watts", PredicateTakes::Part, true, false, judgeWatts},
+    {"open", PredicateTakes::Thing, false, true, judgeOpen},
+    {"joined", PredicateTakes::TwoHoles, false, false, judgeJoined},
+    {"apart", PredicateTakes::TwoHoles, false, false, judgeApart},
+    {"findings", PredicateTakes::Rule, false, false, judgeFindings},
+    {"chain", PredicateTakes::Stage, false, false, judgeChain},
 };
 
 Trouble referenceTrouble(std::string message, std::string pointer, std::size_t offset) {
@@ -315,7 +316,11 @@ ClaimVerdict judge(const Predicate& predicate, const Snapshot& snapshot) {
     for (const Hole& hole : predicate.holes) {
         if (!holeMm(bench, hole)) return {false, toString(hole) + " isn't there"};
     }
-    return predicate.form->judge(predicate, snapshot);
+    const ClaimVerdict verdict = predicate.form->judge(predicate, snapshot);
+    // What isn't so yet may come.
+    if (verdict.holds && predicate.form->denies && isUndecided(snapshot))
+        return {false, fmt::format("{}, but the bench still changes", verdict.figure)};
+    return verdict;
 }
 
 }  // namespace tiepoint

@@ -44,6 +44,7 @@ struct PredicateForm {
     std::string_view name;
     PredicateTakes takes;
     bool ranged;  ///< has "from" and "to"
+    bool denies;  ///< says that something doesn't happen
     ClaimVerdict (*judge)(const Predicate& predicate, const Snapshot& snapshot);
 };
 

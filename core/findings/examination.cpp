@@ -4,8 +4,10 @@
 #include "core/behaviour/behaviour.h"
 #include "core/edit/placement.h"
 #include "core/findings/positions.h"
+#include "core/findings/when_words.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/readings.h"
+#include "core/snapshot/settled_snapshot.h"
 
 #include <fmt/format.h>
 
@@ -43,6 +45,20 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer)
         positions_.push_back({positionWords(behaviour.controls, *now.layout->bench, row.digits, digits), row.snapshot});
     }
     complete_ = behaviour.complete();
+    for (const BehaviourRow& row : behaviour.rows) {
+        if (!row.snapshot->settled) continue;
+        const bool first = &row == &behaviour.rows.front();
+        const auto change = [&](const Digits& from, const Digits& to) {
+            return changeInWords(behaviour.controls, *now.layout->bench, from, to);
+        };
+        ways_.push_back({first ? std::string() : change(digits, row.digits), row.snapshot});
+        if (row.back) ways_.push_back({change(row.digits, digits), row.back});
+    }
+    if (!ways_.empty()) instants_ = positions_;
+    for (const Way& way : ways_) {
+        decided_ = decided_ && !isUndecided(*way.end);
+        addInstants(way);
+    }
 
     clashes_ = firstOfEachPair(around_.all());
     supplyNet_.assign(layout().netCount, 0);
@@ -55,15 +71,35 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer)
     // Buttons only add paths, so all of them pressed shows what they can light; changeover switches also take paths away, and with
     // combinations unsolved no one can say that a light stays dark.
     const bool takesAway = std::ranges::any_of(behaviour.controls, [](const Throw& each) { return !each.isCap(); });
-    if (!isDriven(now) || (!complete_ && takesAway)) return;
+    if (!decided_ || !isDriven(now) || (!complete_ && takesAway)) return;
     for (int index = 0; index < partCount(); ++index) {
         if (part(index).kind->emitsLight && !isEverLit(index)) darkLights_.push_back(index);
     }
 }
 
+void Examination::addInstants(const Way& way) {
+    for (PassingInstant& instant : passingInstants(*way.end)) {
+        instants_.push_back({whenInWords(way.change, instant.returns ? std::nullopt : std::optional(instant.second)),
+                             std::move(instant.snapshot), true});
+    }
+}
+
+std::optional<std::string> Examination::momentOfLight(int index) const {
+    if (!decided_) return std::nullopt;
+    std::optional<std::string> found;
+    for (const Position& position : positions_)
+        if (position.snapshot->status() != Status::Solved || isLit(*position.snapshot, index)) return std::nullopt;
+    for (const Way& way : ways_) {
+        const Settled& settled = *way.end->settled;
+        if (!found && settled.seenAmpere[index] >= kVisibleAmpere)
+            found = whenInWords(way.change, settled.seenSecond[index]);
+    }
+    return found;
+}
+
 double Examination::mostAmpere(int index) const {
     double most = 0;
-    for (const Position& position : positions_) {
+    for (const Position& position : allInstants()) {
         if (position.snapshot->status() == Status::Solved) {
             most = std::max(most, currentThrough(*position.snapshot, index).inAmpere);
         }
@@ -72,13 +108,15 @@ double Examination::mostAmpere(int index) const {
 }
 
 Figure Examination::mostCurrent(int index) const {
-    const auto& most = *std::ranges::max_element(positions_, {}, [index](const Position& position) {
+    const auto& most = *std::ranges::max_element(allInstants(), {}, [index](const Position& position) {
         return currentThrough(*position.snapshot, index).inAmpere;
     });
     return most.snapshot->shown().through(index).in;
 }
 
 bool Examination::isEverLit(int index) const {
+    const auto seen = [index](const Way& way) { return way.end->settled->seenAmpere[index] >= kVisibleAmpere; };
+    if (std::ranges::any_of(ways_, seen)) return true;
     return std::ranges::any_of(positions_, [index](const Position& position) {
         return position.snapshot->status() == Status::Solved && isLit(*position.snapshot, index);
     });

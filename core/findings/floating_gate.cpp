@@ -15,7 +15,7 @@ namespace tiepoint {
 namespace {
 
 /// Whether an element of a part holds the voltage of a net: it is there, conducts at rest, and ends there at a lead that isn't insulated.
-bool holds(const Snapshot& snapshot, const ElementState& element, int net) {
+bool holdsGate(const Snapshot& snapshot, const ElementState& element, int net) {
     const Layout& layout = *snapshot.layout;
     const Part& part = layout.bench->parts[static_cast<std::size_t>(element.part)];
     if (!element.closed || looksOn(part)) return false;
@@ -34,7 +34,7 @@ const Position* whereItFloats(const Examination& examination, int net) {
         if (position.snapshot->status() != Status::Solved) continue;
         bool held = false;
         for (const ElementState element : position.snapshot->solution.elements())
-            held = held || holds(*position.snapshot, element, net);
+            held = held || holdsGate(*position.snapshot, element, net);
         if (!held) return &position;
     }
     return nullptr;

@@ -225,7 +225,7 @@ private:
 
     /// Of something broken only what a meter shows is told.
     static void tellBrokenFirst(Judgement& judged, const std::vector<std::string>& broken) {
-        std::ranges::stable_partition(judged, [&](const Judged& each) {
+        std::stable_partition(judged.begin(), judged.end(), [&](const Judged& each) {
             const auto& parts = each.suspicion.finding.parts;
             return each.rule->ofBroken && !parts.empty() && std::ranges::find(broken, parts.front()) != broken.end();
         });

@@ -119,7 +119,7 @@ Suspicion suspicionOfExcess(const Examination& examination, const Excess& excess
 /// The piece of metal that carries most beyond its maximum, in the first position that has one.
 std::optional<Suspicion> metalSuspicion(const Examination& examination) {
     const Layout& layout = examination.layout();
-    for (const Position& position : examination.positions()) {
+    for (const Position& position : examination.allInstants()) {
         if (position.snapshot->status() != Status::Solved || isShorted(*position.snapshot)) continue;
         const auto& amperes = position.snapshot->pieceCurrent;
         const auto worst = std::ranges::max_element(amperes, {}, [](double ampere) { return std::abs(ampere); });

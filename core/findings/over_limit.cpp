@@ -31,7 +31,9 @@ std::vector<Excess> excesses(const Examination& examination, std::string_view qu
         if (examination.part(part).kind->isSupply) continue;
         std::optional<Excess> own;
         stopIfAsked();
-        for (const Position& position : examination.positions()) {
+        for (const Position& position : examination.allInstants()) {
+            // Heat takes time, and what lasts is told with all heat on the way to it.
+            if (position.passes && quantity == "power") continue;
             for (const RatingShare& share : ratingShares(*position.snapshot, part)) {
                 if (share.rating->quantity != quantity || share.share() <= kOverMargin) continue;
                 const Excess excess{part, share, &position};

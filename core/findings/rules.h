@@ -57,6 +57,7 @@ Suspicions findAlwaysClosed(const Examination& examination);
 Suspicions findOverCurrent(const Examination& examination);
 Suspicions findOverPower(const Examination& examination);
 Suspicions findOverVoltage(const Examination& examination);
+Suspicions findCoilSpikes(const Examination& examination);
 Suspicions findWiperShorts(const Examination& examination);
 Suspicions findOverlaps(const Examination& examination);
 Suspicions findNotBuildable(const Examination& examination);
@@ -66,6 +67,7 @@ Suspicions findWithoutEffect(const Examination& examination);
 Suspicions findIdleJumpers(const Examination& examination);
 Suspicions findColoursThatMislead(const Examination& examination);
 Suspicions findSuppliesOff(const Examination& examination);
+Suspicions findMoments(const Examination& examination);
 Suspicions findFloatingLeads(const Examination& examination);
 Suspicions findBroken(const Examination& examination);
 

@@ -80,6 +80,7 @@ Suspicions findTooDim(const Examination& examination) {
         if (!part.kind->needsResistor) continue;
         const Position& position = brightest(examination, light);
         const double ampere = currentThrough(*position.snapshot, light).inAmpere;
+        if (examination.mostAmpere(light) >= kDimAmpere || !examination.decided()) continue;
         if (ampere >= kDimAmpere || ampere < kLeastAmpere || position.snapshot->status() != Status::Solved) continue;
         const int index = resistorOf(*position.snapshot, light);
         // A resistor that takes next to no voltage isn't what holds the current back.

@@ -1,5 +1,6 @@
 #include "core/findings/trial.h"
 
+#include "core/base/capital.h"
 #include "core/base/stopping.h"
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
@@ -164,6 +165,7 @@ std::string leadInWords(const Part& part, int lead) {
 
 std::string saidOf(std::string text, const Position& position) {
     if (position.words.empty()) return text;
+    if (position.passes) return say("finding.when", {{"when", capitalised(position.words)}, {"sentence", text}});
     if (text.ends_with('.')) text.pop_back();
     return say("finding.while", {{"sentence", text}, {"position", position.words}});
 }

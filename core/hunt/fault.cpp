@@ -31,9 +31,10 @@ constexpr std::array kRows = {
     Row{&kShifted, kMisplaced},       Row{&kSameColumn, kMisplaced},  Row{&kWrongEnd, kMisplaced},
     Row{&kButtonBridged, kMisplaced}, Row{&kWrongSocket, kMisplaced}, Row{&kLegsExchanged, kMisplaced},
     Row{&kOuterPins, kMisplaced},     Row{&kReversed, kTurned},       Row{&kButtonTurned, kTurned},
-    Row{&kValueTenfold, kValue},      Row{&kLookAlikeBand, kValue},   Row{&kWeakCells, kSetting},
-    Row{&kWrongVolts, kSetting},      Row{&kSmallLimit, kSetting},    Row{&kSupplyOff, kSetting},
-    Row{&kDeadPart, kBroken},         Row{&kBrokenJumper, kBroken},   Row{&kDryContact, kNoContact},
+    Row{&kValueTenfold, kValue},      Row{&kLookAlikeBand, kValue},   Row{&kLookAlikeType, kValue},
+    Row{&kWeakCells, kSetting},       Row{&kWrongVolts, kSetting},    Row{&kSmallLimit, kSetting},
+    Row{&kSupplyOff, kSetting},       Row{&kDeadPart, kBroken},       Row{&kBrokenJumper, kBroken},
+    Row{&kDryContact, kNoContact},
 };
 
 }  // namespace

@@ -6,7 +6,7 @@
 namespace tiepoint {
 namespace {
 
-constexpr double kChange = 0.1, kDarker = 0.8;
+constexpr double kLightChange = 0.1, kDarker = 0.8;
 
 }  // namespace
 
@@ -25,9 +25,9 @@ void Flashes::take(const std::vector<double>& light, double seconds) {
         seen.length[static_cast<std::size_t>(part % kParts)] += seconds;
         const double change = now - seen.furthest;
         if (seen.way == 0 || change * seen.way > 0) {
-            if (seen.way == 0 && std::abs(change) >= kChange) seen.way = change > 0 ? 1 : -1;
+            if (seen.way == 0 && std::abs(change) >= kLightChange) seen.way = change > 0 ? 1 : -1;
             if (seen.way != 0 || seen.turnCount == 0) seen.furthest = now;
-        } else if (std::abs(change) >= kChange && std::min(now, seen.furthest) < kDarker) {
+        } else if (std::abs(change) >= kLightChange && std::min(now, seen.furthest) < kDarker) {
             seen.way = -seen.way;
             seen.furthest = now;
             seen.turns[static_cast<std::size_t>(seen.turnCount++ % kKept)] = now_;

@@ -7,8 +7,9 @@ namespace tiepoint {
 namespace {
 
 /// Elements whose law is odd; a test asks the solver. Whatever isn't named here keeps its direction.
-constexpr std::array<std::string_view, 7> kEitherWay = {"resistance", "contact", "filament", "capacitance",
-                                                        "inductance", "spark",   "sounder"};
+constexpr std::array<std::string_view, 9> kEitherWay = {"resistance",  "contact",          "filament",
+                                                        "capacitance", "inductance",       "spark",
+                                                        "sounder",     "photo-resistance", "thermal-resistance"};
 
 /// Whether any name in a parameter fulfils the condition.
 template <class Condition>
@@ -59,7 +60,11 @@ bool isReckonedWith(std::string_view value, const PartKind& kind) {
 
 bool valueCounts(const ValueSpec& spec, const PartKind& kind, const Likeness& likeness) {
     if (likeness.values == ValuesCounted::None) return false;
-    if (likeness.values == ValuesCounted::All || spec.type != ValueType::Number) return true;
+    if (likeness.values == ValuesCounted::All) return true;
+    // What no eye tells apart counts where current does.
+    const auto decides = [&](const ElementSpec& element) { return element.ofValue == spec.name; };
+    if (spec.lookAlike && std::ranges::none_of(kind.model, decides)) return false;
+    if (spec.type != ValueType::Number) return true;
     return isReckonedWith(spec.name, kind);
 }
 

@@ -8,12 +8,12 @@ namespace {
 
 constexpr std::string_view kTraceReading = "trace", kCurrentReading = "current", kVoltageReading = "voltage";
 
-double numberOf(const Part& part, std::string_view name, double otherwise) {
+double traceNumberOf(const Part& part, std::string_view name, double otherwise) {
     const int index = part.kind->valueIndex(name);
     return index < 0 ? otherwise : part.value(index);
 }
 
-int choiceOf(const Part& part, std::string_view name) { return static_cast<int>(numberOf(part, name, 0)); }
+int choiceOf(const Part& part, std::string_view name) { return static_cast<int>(traceNumberOf(part, name, 0)); }
 
 /// What a reading between holes, into a lead or of a part is at an instant; NaN where nothing is to be read.
 struct ReadPinned {
@@ -45,10 +45,10 @@ bool isScope(const PartKind& kind) {
 
 ScopeSettings scopeSettings(const Part& part) {
     ScopeSettings settings;
-    settings.secondsPerSquare = numberOf(part, "time", settings.secondsPerSquare);
-    settings.voltsPerSquare = {numberOf(part, "volts1", 1), numberOf(part, "volts2", 1)};
+    settings.secondsPerSquare = traceNumberOf(part, "time", settings.secondsPerSquare);
+    settings.voltsPerSquare = {traceNumberOf(part, "volts1", 1), traceNumberOf(part, "volts2", 1)};
     settings.zeroInMiddle = choiceOf(part, "zero") == 1;
-    settings.levelVolt = numberOf(part, "level", settings.levelVolt);
+    settings.levelVolt = traceNumberOf(part, "level", settings.levelVolt);
     settings.rising = choiceOf(part, "edge") == 0;
     settings.source = std::clamp(choiceOf(part, "source"), 0, 1);
     settings.sweep = static_cast<ScopeSettings::Sweep>(std::clamp(choiceOf(part, "sweep"), 0, 2));

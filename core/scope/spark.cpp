@@ -7,7 +7,7 @@ namespace tiepoint {
 namespace {
 
 constexpr float kNoSpark = std::numeric_limits<float>::quiet_NaN();
-constexpr double kSameShare = 2e-3;  ///< of the greatest figure: a reading that does no more than that stands still
+constexpr double kOneLineShare = 2e-3;  ///< of the greatest figure: a reading that does no more than that stands still
 
 }  // namespace
 
@@ -56,7 +56,7 @@ void Spark::publish(PinnedTrace& out, double small) const {
         highest = std::max<double>(highest, greatest_[at]);
     }
     const double size = std::max(std::abs(lowest), std::abs(highest));
-    out.varies = highest - lowest > std::max(small, kSameShare * size);
+    out.varies = highest - lowest > std::max(small, kOneLineShare * size);
 }
 
 }  // namespace tiepoint

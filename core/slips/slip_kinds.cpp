@@ -9,11 +9,11 @@ namespace tiepoint {
 namespace {
 
 constexpr std::array kSlipKinds = {
-    &kOneHoleOff,    &kReversed,      &kJumperMissing, &kRailsApart,   &kOtherRail,   &kAcrossGap,
-    &kSupplyOff,     &kRowForRail,    &kShifted,       &kSameColumn,   &kRailHalves,  &kValueTenfold,
-    &kTwoHolesOff,   &kButtonTurned,  &kLookAlikeBand, &kMeterDial,    &kFarRail,     &kDryContact,
-    &kWrongEnd,      &kButtonBridged, &kOuterPins,     &kWeakCells,    &kWrongVolts,  &kLegsExchanged,
-    &kLookAlikeType, &kSmallLimit,    &kDeadPart,      &kBrokenJumper, &kWrongSocket, &kJumperExtra,
+    &kOneHoleOff,    &kReversed,      &kJumperMissing, &kRailsApart,    &kOtherRail,   &kAcrossGap,
+    &kSupplyOff,     &kRowForRail,    &kShifted,       &kSameColumn,    &kRailHalves,  &kValueTenfold,
+    &kTwoHolesOff,   &kButtonTurned,  &kLookAlikeBand, &kMeterDial,     &kFarRail,     &kDryContact,
+    &kWrongEnd,      &kButtonBridged, &kOuterPins,     &kLookAlikeType, &kWeakCells,   &kWrongVolts,
+    &kLegsExchanged, &kSmallLimit,    &kDeadPart,      &kBrokenJumper,  &kWrongSocket, &kJumperExtra,
 };
 
 }  // namespace

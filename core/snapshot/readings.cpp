@@ -3,6 +3,7 @@
 #include "core/bench/resolve.h"
 #include "core/parts/rated_quantity.h"
 #include "core/snapshot/solved_loop.h"
+#include "core/time/settled.h"
 
 #include <algorithm>
 #include <cassert>
@@ -32,8 +33,17 @@ Figure shownCurrent(const Snapshot& snapshot, int part, const Rating& rating) {
     return snapshot.shown().leadCurrent(snapshot.layout->leadIndex(part, rating.leads.front())).magnitude();
 }
 
-double power(const Snapshot& snapshot, int part, const Rating&) { return std::max(0.0, snapshot.partPower[part]); }
-Figure shownPower(const Snapshot& snapshot, int part, const Rating&) { return snapshot.shown().power(part); }
+/// Of a bench that was followed, what lasted long enough to warm the part.
+double power(const Snapshot& snapshot, int part, const Rating&) {
+    const double lasting = std::max(0.0, snapshot.partPower[part]);
+    return snapshot.settled ? std::max(lasting, snapshot.settled->warmWatt[part]) : lasting;
+}
+Figure shownPower(const Snapshot& snapshot, int part, const Rating& rating) {
+    const double watt = power(snapshot, part, rating);
+    const Figure lasting = snapshot.shown().power(part);
+    if (watt <= std::max(0.0, snapshot.partPower[part])) return lasting;
+    return Figure::nearest(scaleFor("W", watt), watt);
+}
 
 /// A lead of the layout below another; -1 where a potential isn't known.
 struct LeadPair {

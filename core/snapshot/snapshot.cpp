@@ -2,7 +2,7 @@
 
 #include "core/base/stopping.h"
 #include "core/bench/bench_inputs.h"
-#include "core/snapshot/snapshot_maker.h"
+#include "core/snapshot/settled_snapshot.h"
 
 #include <algorithm>
 #include <limits>
@@ -29,9 +29,7 @@ std::shared_ptr<const Snapshot> evaluate(std::shared_ptr<const Bench> bench, con
     stopIfAsked();
     const std::shared_ptr<const Layout> layout = buildLayout(std::move(bench));
     const auto here = std::make_shared<const Inputs>(inputsOn(*layout->bench, inputs));
-    OperatingPoint point;
-    point.setLayout(layout);
-    const auto snapshot = SnapshotMaker(layout).make(point.solve(*here, state));
+    const auto snapshot = SettledSolver(layout).solve(*here, state);
     snapshot->inputs = here;
     snapshot->inputSequence = inputs.sequence;
     return snapshot;

@@ -18,6 +18,8 @@ namespace tiepoint {
 /// Hands off everything.
 const std::shared_ptr<const Inputs>& noInputs();
 
+struct Settled;
+
 struct Snapshot {
     std::uint64_t revision = 0;       ///< of the bench; a view draws nothing of another revision
     std::uint64_t inputSequence = 0;  ///< Inputs::sequence that it answers
@@ -33,6 +35,8 @@ struct Snapshot {
     std::vector<double> turnedRadian;       ///< by part: how far its shaft has turned, between 0 and a full turn
     std::vector<double> emitterBrightness;  ///< by emitter, 0..1: of its mean light since the snapshot before
     double largestCurrentAmpere = 0;        ///< of any lead, jumper or piece
+    /// Of a bench that moves and was followed to what lasts, which is what this shows; null at rest and of a mere instant.
+    std::shared_ptr<const Settled> settled;
 
     bool moves = false;  ///< time changes the bench by itself
     // Of a bench that moves, over the time since the snapshot before; empty where all stood still.
@@ -59,7 +63,8 @@ struct Snapshot {
     ShownOnce shown_;
 };
 
-/// Solves one bench for one set of inputs, from scratch; a pure function, for counterfactuals and the command line.
+/// What one bench does under one set of inputs, from scratch (settled_snapshot.h); a pure function, for counterfactuals and the command
+/// line.
 std::shared_ptr<const Snapshot> evaluate(std::shared_ptr<const Bench> bench, const Inputs& inputs = {},
                                          const State& state = {});
 

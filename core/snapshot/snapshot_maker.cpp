@@ -120,6 +120,7 @@ std::shared_ptr<Snapshot> SnapshotMaker::make(const Solution& solution) {
     snapshot->inputs = noInputs();
     snapshot->revision = snapshot->inputSequence = 0;
     snapshot->timeSecond = 0;
+    snapshot->settled.reset();
     snapshot->solution = solution;
     // Without a solution there is no number to show: NaN, as in the solution itself.
     const double unsolved = solution.status == Status::None ? std::numeric_limits<double>::quiet_NaN() : 0;

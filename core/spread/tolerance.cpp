@@ -45,9 +45,13 @@ double ofSupply(const Part& part) {
                                      // fresh cells lie as close together (from memory)
     return isSetByHand(part) ? kSetByHand : kFixed;
 }
-double ofJunction(const Part&) { return 0.1; }  // LEDs and diodes of one type, about 0.2 V of 2 V (from memory)
-double ofFilament(const Part&) { return 0.1; }  // current of small lamps at their rated voltage (from memory)
-double ofGain(const Part&) { return 0.5; }      // the gain of small transistors of one type (common practice)
+double ofJunction(const Part&) { return 0.1; }     // LEDs and diodes of one type, about 0.2 V of 2 V (from memory)
+double ofFilament(const Part&) { return 0.1; }     // current of small lamps at their rated voltage (from memory)
+double ofZener(const Part&) { return 0.05; }       // 4.8 to 5.4 V: data sheets of BZX79-C5V1 and BZX55-C5V1
+double ofThreshold(const Part&) { return 0.4; }    // 0.8 to 3.0 V about 2.1 V: onsemi 2N7000/D
+double ofPhotocell(const Part&) { return 0.33; }   // 10 to 20 kohm at 10 lx for one type (hobby tables)
+double ofThermistor(const Part&) { return 0.05; }  // sold with 2, 3 and 5 %: Vishay NTCLE100E3
+double ofGain(const Part&) { return 0.5; }         // the gain of small transistors of one type (common practice)
 
 struct Rule {
     std::string_view element, parameter, what;
@@ -61,6 +65,10 @@ constexpr std::array kRules = {
     Rule{"junction", "saturationCurrent", "forward voltage", ofJunction, shiftedSaturation},
     Rule{"filament", "current", "current", ofFilament, timesShare},
     Rule{"transistor", "gain", "gain", ofGain, timesShare},
+    Rule{"zener", "breakdownVoltage", "zener voltage", ofZener, timesShare},
+    Rule{"field-effect", "thresholdVoltage", "threshold", ofThreshold, timesShare},
+    Rule{"photo-resistance", "resistanceAt10Lux", "resistance", ofPhotocell, timesShare},
+    Rule{"thermal-resistance", "resistanceAt25", "resistance", ofThermistor, timesShare},
 };
 
 int parameterIndex(const ElementKind& element, std::string_view name) {

@@ -38,6 +38,9 @@ public:
     void setSecond(double second) { second_ = second; }
     /// Goes on to a time. False where it stopped before: second() then says when, and the solution why.
     bool advanceTo(double second);
+    /// The circuit's own run, for who reads what is stored.
+    CircuitRun& run() { return run_; }
+    const Layout& layout() const { return bench_.layout(); }
     double smoothUntil() const { return running_ ? std::min(run_.smoothUntil(), bounce_.nextAfter(second_)) : second_; }
     bool isSteady() const {
         return !running_ || (run_.isSteady() && bounce_.nextAfter(second_) == std::numeric_limits<double>::infinity());

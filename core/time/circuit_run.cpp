@@ -12,6 +12,7 @@ namespace tiepoint {
 namespace {
 
 constexpr int kBitsOfBranch = 32;
+constexpr int kWorkOfStep = 4;  ///< what any step costs, in numbers moved
 constexpr double kNever = std::numeric_limits<double>::infinity();
 
 }  // namespace
@@ -72,6 +73,7 @@ bool CircuitRun::plan() {
 
 bool CircuitRun::buildIslands() {
     stepsBefore_ = stepCount();
+    workBefore_ = workDone();
     islands_.clear();
     pending_.clear();
     known_ = false;
@@ -265,6 +267,18 @@ void CircuitRun::tellRises() {
 
 bool CircuitRun::isSteady() const {
     return pending_.empty() && std::ranges::all_of(islands_, [](const MovingIsland& i) { return i.isSteady(); });
+}
+
+bool CircuitRun::makeStep() {
+    if (smoothUntil() > second_) return true;
+    return advanceTo(std::nextafter(second_, kNever));
+}
+
+long long CircuitRun::workDone() const {
+    long long done = workBefore_;
+    for (const MovingIsland& island : islands_)
+        done += static_cast<long long>(island.stepCount() + island.rejectedCount()) * (island.size() + kWorkOfStep);
+    return done;
 }
 
 long long CircuitRun::stepCount() const {

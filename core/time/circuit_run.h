@@ -47,6 +47,11 @@ public:
     bool advanceTo(double second);
     /// The end of the shortest step that reaches over the present time, or that time: until then everything is smooth.
     double smoothUntil() const;
+    /// When something is due to happen by itself; infinity where nothing is yet.
+    double nextDue() const;
+    /// Sees to it that smoothUntil() lies after the present time, unless all ends here. False as advanceTo().
+    bool makeStep();
+    const std::deque<MovingIsland>& islands() const { return islands_; }
     /// The present instant.
     const CircuitSolution& solution();
 
@@ -55,6 +60,8 @@ public:
     bool wasCapped() const { return capped_; }
     long long flipCount() const { return flipCount_; }
     long long stepCount() const;
+    /// How much there was to do: the numbers moved, over all steps and islands.
+    long long workDone() const;
 
 private:
     struct Pending {
@@ -73,7 +80,6 @@ private:
     bool flip(const Pending& due);
     bool changeRole(const Pending& due);
     bool fail(Trouble trouble, int node);
-    double nextDue() const;
     void tellRises();
 
     Circuit circuit_;
@@ -89,7 +95,7 @@ private:
     std::vector<std::array<double, 2>> rises_;
     double second_ = 0;
     bool started_ = false, capped_ = false, stopped_ = false, known_ = false;
-    long long flipCount_ = 0, stepsBefore_ = 0;
+    long long flipCount_ = 0, stepsBefore_ = 0, workBefore_ = 0;
     NodeSums sums_;
     CircuitSolution solution_;
 };

@@ -12,7 +12,7 @@ namespace {
 
 constexpr int kMeetings = 5;           ///< after the first
 constexpr double kOpeningShare = 0.3;  ///< of the time that closing takes
-constexpr double kApart = 0.45, kJitter = 0.3;
+constexpr double kBounceApart = 0.45, kJitter = 0.3;
 
 int contactsOf(const PartKind& kind) {
     return static_cast<int>(std::ranges::count_if(
@@ -23,8 +23,11 @@ int contactsOf(const PartKind& kind) {
 
 void ContactBounce::follow(const Bench& bench, const std::vector<CompiledElement>& elements,
                            const std::vector<char>& present, double second) {
+    // A contact has come to rest after its last edge; until then the edges that are past say where it stands.
+    const std::vector<Edge> all = edges_;
     std::erase_if(edges_, [&](const Edge& edge) {
-        return edge.second <= second || edge.element >= static_cast<int>(elements.size());
+        return std::ranges::none_of(
+            all, [&](const Edge& other) { return other.element == edge.element && other.second > second; });
     });
     for (int e = 0; e < static_cast<int>(elements.size()); ++e) {
         const CompiledElement& element = elements[static_cast<std::size_t>(e)];
@@ -55,7 +58,7 @@ void ContactBounce::bounce(const std::string& part, int element, const Known& kn
     };
     for (int k = 0; k < kMeetings; ++k) {
         const double turn = place(k + 1) - place(k);
-        const double apart = turn * (kApart + kJitter * spreadHash(part, 16 * known.moves + k) / 2);
+        const double apart = turn * (kBounceApart + kJitter * spreadHash(part, 16 * known.moves + k) / 2);
         edges_.push_back({second + place(k + 1) - apart, element, !known.closed});
         edges_.push_back({second + place(k + 1), element, known.closed});
     }

@@ -44,6 +44,10 @@ public:
 
     double beginSecond() const { return begin_.second; }
     double endSecond() const { return end_.second; }
+    /// What it stores, by store of the circuit.
+    const std::vector<int>& stores() const { return storeOf_; }
+    /// How much there is to do in each step: about as many numbers as a stage moves.
+    int size() const { return static_cast<int>(unknowns_.size() + storeOf_.size()); }
     /// Writes the island's share of the state at a time inside the last step.
     void read(double second, SolveState& state);
     /// Whether nothing changes any more: a step of many seconds moved nothing.

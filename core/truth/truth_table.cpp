@@ -1,6 +1,7 @@
 #include "core/truth/truth_table.h"
 
 #include "core/base/stopping.h"
+#include "core/circuit/element.h"
 
 #include <fmt/format.h>
 
@@ -59,7 +60,7 @@ private:
     void takeRows() {
         table_.lamps = behaviour_.lights;
         for (const BehaviourRow& row : behaviour_.rows)
-            table_.rows.push_back({row.digits, row.status, row.limiting, row.lights});
+            table_.rows.push_back({row.digits, row.status, row.limiting, row.periodSecond, row.lights});
     }
 
     bool sameElsewhere(std::size_t a, std::size_t b, int part) const {
@@ -73,8 +74,9 @@ private:
     }
 
     void findIdle() {
-        const bool known =
-            std::ranges::any_of(table_.rows, [](const TruthRow& row) { return row.status == Status::Solved; });
+        const bool known = !movesByItself(*layout_->bench) && std::ranges::any_of(table_.rows, [](const TruthRow& row) {
+            return row.status == Status::Solved;
+        });
         for (std::size_t s = 0; known && s < strides_.size(); ++s) {
             bool changes = false;
             for (std::size_t row = 0; row < table_.rows.size() && !changes; ++row) {
@@ -94,6 +96,8 @@ private:
         for (std::size_t lamp = 0; lamp < table_.lamps.size(); ++lamp) {
             table_.logic.emplace_back();
             if (!binary || !solved) continue;
+            const auto isOpen = [&](const TruthRow& row) { return row.lamps[lamp].glow == Glow::Open; };
+            if (std::ranges::any_of(table_.rows, isOpen)) continue;
             TruthFunction function(static_cast<int>(table_.switches.size()), Truth::Free);
             for (std::size_t row = 0; row < function.rows.size(); ++row) {
                 if (table_.rows[row].status == Status::None) continue;

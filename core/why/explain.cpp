@@ -1,8 +1,10 @@
 #include "core/why/explain.h"
 
+#include "core/findings/when_words.h"
 #include "core/meter/meter.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
+#include "core/snapshot/settled_snapshot.h"
 #include "core/why/explainer.h"
 #include "core/words/words.h"
 
@@ -64,7 +66,11 @@ std::string Explainer::outcomeInWords(const Snapshot& then) const {
 }
 
 Answer explain(const Snapshot& snapshot, int part, const ResistorDrawer& drawer) {
-    return Explainer(snapshot, part, drawer).run();
+    const auto lasting = settledOf({std::shared_ptr<const Snapshot>(), &snapshot});
+    Answer answer = Explainer(*lasting, part, drawer).run();
+    if (const std::string words = lastingWords(*lasting); !words.empty())
+        answer.chain.insert(answer.chain.begin(), {words, {}, {}});
+    return answer;
 }
 
 }  // namespace tiepoint

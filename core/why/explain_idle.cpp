@@ -5,6 +5,7 @@
 #include "core/behaviour/supply_nets.h"
 #include "core/findings/trial.h"
 #include "core/snapshot/readings.h"
+#include "core/snapshot/settled_snapshot.h"
 #include "core/why/explainer.h"
 #include "core/words/words.h"
 
@@ -108,6 +109,7 @@ void Explainer::explainIdle() {
 
 /// Nothing helped, of what was tried: where there is more than that, it is said.
 void Explainer::sayWhatWasTried(std::size_t switches, const Nearest& nearest) {
+    if (isUndecided(snapshot_)) return;
     if (nearest.complete) {
         add(say(switches == 0 ? "why.idle.noMend" : "why.idle.noPosition", {{"part", self().id}}));
         return;

@@ -8,6 +8,7 @@
 #include "core/edit/placement.h"
 #include "core/findings/finding.h"
 #include "core/snapshot/runner.h"
+#include "core/snapshot/sounds.h"
 
 #include <gtest/gtest.h>
 
@@ -20,11 +21,12 @@ namespace {
 constexpr double kDark = 0.01;
 constexpr double kLit = 0.2;
 
-const std::vector<std::string> kNames{"beacon-lamp",        "lock-gate",   "quay-bell-lamp", "fairway-dimmer",
-                                      "two-way-stair-lamp", "three-buoys", "gangway",        "dark-beacon",
-                                      "ferry-cabin",        "dusk-light",  "stair-lamp",     "solar-buoy"};
+const std::vector<std::string> kNames{
+    "beacon-lamp",    "lock-gate",     "quay-bell-lamp",   "fairway-dimmer", "two-way-stair-lamp", "three-buoys",
+    "gangway",        "dark-beacon",   "ferry-cabin",      "dusk-light",     "stair-lamp",         "solar-buoy",
+    "signal-lantern", "frost-warning", "harbour-entrance", "steady-five",    "ballast-tank",       "harbour-fan"};
 /// What never rests: judged in time.
-const std::vector<std::string> kRestless{"flashing-beacon"};
+const std::vector<std::string> kRestless{"flashing-beacon", "fog-signal"};
 
 Bench load(const std::string& name) {
     auto read = readBenchFile(harbourBench(name));
@@ -149,6 +151,49 @@ TEST(Harbour, SolarBuoyNeedsTheSun) {
     EXPECT_EQ(evaluate(std::make_shared<const Bench>(inLight(bench, 0)))->status(), Status::Off);
 }
 
+TEST(Harbour, SignalLanternMixesThreeColours) {
+    const Bench bench = load("signal-lantern");
+    EXPECT_LT(brightnessOf(bench, "D1"), kDark);
+    for (const char* key : {"S1", "S2", "S3"}) EXPECT_GT(brightnessOf(bench, "D1", {key}), kLit) << key;
+    Inputs all;
+    all.held = {"S1", "S2", "S3"};
+    const auto s = evaluate(std::make_shared<const Bench>(bench), all);
+    const int part = bench.partIndex("D1"), first = s->emitters->firstOfPart[part];
+    ASSERT_EQ(s->emitters->firstOfPart[part + 1] - first, 3);
+    for (int colour = 0; colour < 3; ++colour) EXPECT_GT(s->emitterBrightness[first + colour], kLit);
+}
+
+TEST(Harbour, FrostWarningComesOnInTheCold) {
+    const auto at = [](double celsius) {
+        Bench bench = load("frost-warning");
+        bench.surroundings->temperatureCelsius = celsius;
+        return brightnessOf(bench, "D1");
+    };
+    EXPECT_GT(at(-2), kLit);
+    EXPECT_LT(at(25), kDark);
+}
+
+TEST(Harbour, HarbourEntranceIsLitAtNight) {
+    const Bench bench = load("harbour-entrance");
+    EXPECT_GT(brightnessOf(bench, "D1"), kLit);
+    EXPECT_LT(brightnessOf(inLight(bench, 300), "D1"), kDark);
+}
+
+/// BZX79-C5V1 (Yongerjia): 4.8 to 5.4 V.
+TEST(Harbour, SteadyFiveHoldsItsVoltage) {
+    const Bench bench = load("steady-five");
+    for (const double condition : {0.0, 1.0, 2.0}) {
+        Bench with = bench;
+        with.parts[bench.partIndex("PS1")].values[0] = condition;
+        const auto s = evaluate(std::make_shared<const Bench>(with));
+        const int zener = bench.partIndex("D2");
+        const double volt =
+            s->leadVoltage(s->layout->leadIndex(zener, 1)) - s->leadVoltage(s->layout->leadIndex(zener, 0));
+        EXPECT_GT(volt, 4.8) << condition;
+        EXPECT_LT(volt, 5.4) << condition;
+    }
+}
+
 /// The brightness of a light every tenth of a second, S1 pressed for the first 0.7 s where it says so.
 std::vector<double> lightInTime(const Bench& bench, double untilSecond, double pressedSecond = 0) {
     const auto runner = makeRunner();
@@ -163,6 +208,49 @@ std::vector<double> lightInTime(const Bench& bench, double untilSecond, double p
         seen.push_back(runner->snapshot()->brightness(bench.partIndex("D1")));
     }
     return seen;
+}
+
+/// A beat of 464 Hz by the data sheet's formula, 1.44 / ((1 k + 2 x 15 k) 100 nF); 2.25 % is its stated accuracy.
+TEST(Harbour, FogSignalSounds) {
+    const auto bench = std::make_shared<const Bench>(load("fog-signal"));
+    const auto runner = makeRunner();
+    runner->setBench(1, bench);
+    runner->advanceTo(0.3);
+    ASSERT_EQ(runner->snapshot()->status(), Status::Solved) << runner->snapshot()->solution.reason;
+    EXPECT_NEAR(pitchOf(*runner->snapshot(), bench->partIndex("BZ1")), 464.5, 0.0225 * 464.5);
+}
+
+TEST(Harbour, FanTurnsWhileItsButtonIsPressed) {
+    const auto bench = std::make_shared<const Bench>(load("harbour-fan"));
+    const auto runner = makeRunner();
+    Inputs inputs;
+    inputs.presses = {{"S1", 0.5, 3}};
+    runner->setInputs(inputs);
+    runner->setBench(1, bench);
+    const auto speedAt = [&](double second) {
+        runner->advanceTo(second);
+        return runner->state().of("MO1", Memory::Speed);
+    };
+    EXPECT_NEAR(speedAt(0.4), 0, 1);
+    EXPECT_GT(speedAt(2.9), 300);
+    EXPECT_LT(speedAt(20), 10);
+}
+
+TEST(Harbour, BallastTankKeepsItsChargeUntilItIsLetOut) {
+    const auto bench = std::make_shared<const Bench>(load("ballast-tank"));
+    const auto runner = makeRunner();
+    Inputs inputs;
+    inputs.presses = {{"S1", 0, 4}, {"S2", 6, 6.3}};
+    runner->setInputs(inputs);
+    runner->setBench(1, bench);
+    const int light = bench->partIndex("D1");
+    runner->advanceTo(5.9);
+    EXPECT_GT(runner->state().of("C1", Memory::Voltage), 4.8);
+    EXPECT_LT(runner->snapshot()->brightness(light), kDark);
+    runner->advanceTo(6.05);
+    runner->snapshot();
+    runner->advanceTo(6.1);
+    EXPECT_GT(runner->snapshot()->brightness(light), kLit);
 }
 
 /// 100 uF through 100 kohm from nearly 5 V: after 7 s it stands at 2.5 V, a little over the threshold of 2.1 V; after 15 s at 1.1 V.

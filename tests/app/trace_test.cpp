@@ -62,6 +62,19 @@ TEST(Trace, WritesAFile) {
     EXPECT_EQ(csvRowsOf(readFile(file)).size(), 201u);
 }
 
+TEST(Trace, DrawsVoltsAndAmperesWithTheirNames) {
+    const std::string picture = (scratchFolder() / "trace.png").string(),
+                      drawing = (scratchFolder() / "trace.svg").string();
+    for (const std::string& file : {picture, drawing}) {
+        const Ran ran = runProgram(
+            {"trace", tideGauge(), "--until", "3", "--read", "A.b13,R1", "--press", "S1@0.5-2.5", "-o", file});
+        ASSERT_EQ(ran.code, 0) << ran.error;
+        EXPECT_TRUE(ran.output.empty());
+    }
+    EXPECT_TRUE(readFile(picture).starts_with("\x89PNG"));
+    EXPECT_GT(readFile(drawing).size(), 10'000u);
+}
+
 TEST(Trace, WhatItCantReadIsToldInOneLine) {
     const std::string gauge = tideGauge();
     const std::vector<std::vector<std::string>> wrong = {

@@ -193,8 +193,9 @@ TEST(Kinds, TheHarbourShowsThem) {
         ASSERT_TRUE(read.ok()) << file.name;
         for (const Part& part : read->bench.parts) ++shown[part.kind->name];
     }
-    for (const char* kind :
-         {"bench-supply", "resistor", "led", "push-button", "slide-switch", "toggle", "potentiometer", "lamp"})
+    for (const char* kind : {"bench-supply", "resistor", "led", "push-button", "slide-switch", "toggle",
+                             "potentiometer", "lamp", "zener", "schottky", "npn", "pnp", "n-mosfet", "p-mosfet",
+                             "photoresistor", "phototransistor", "thermistor", "solar-cell", "rgb-led"})
         EXPECT_GT(shown[kind], 0) << kind;
 }
 

@@ -16,7 +16,7 @@
 namespace tiepoint::test {
 namespace {
 
-std::shared_ptr<const Snapshot> lit(BenchBuilder& builder, double lux, double celsius = 25) {
+std::shared_ptr<const Snapshot> litBySensor(BenchBuilder& builder, double lux, double celsius = 25) {
     Bench bench = builder.build();
     bench.surroundings.emplace().lightLux = lux;
     bench.surroundings->temperatureCelsius = celsius;
@@ -119,7 +119,7 @@ TEST(Schottky, StaysUnderTheLimitsOfItsType) {
 // Bipolar transistors
 
 /// Collector to plus through a resistor; base from a supply of its own; a PNP the other way up.
-std::shared_ptr<const Snapshot> switched(const char* kind, double loadOhm, double baseOhm) {
+std::shared_ptr<const Snapshot> switchedBySensor(const char* kind, double loadOhm, double baseOhm) {
     const bool up = std::string_view(kind) == "npn";
     BenchBuilder builder;
     builder.board("A", "half")
@@ -136,7 +136,7 @@ std::shared_ptr<const Snapshot> switched(const char* kind, double loadOhm, doubl
 TEST(Bipolar, SaturatesWithinTheLimitsOfItsType) {
     for (const auto& [kind, most] : {std::pair{"npn", 0.2}, std::pair{"pnp", 0.25}}) {
         SCOPED_TRACE(kind);
-        const auto s = switched(kind, 490, 4300);
+        const auto s = switchedBySensor(kind, 490, 4300);
         ASSERT_EQ(s->status(), Status::Solved) << s->solution.reason;
         EXPECT_NEAR(std::abs(leadAmpere(*s, "Q1", "collector")), 0.010, 3e-4);
         EXPECT_NEAR(std::abs(leadAmpere(*s, "Q1", "base")), 0.001, 3e-5);
@@ -152,7 +152,7 @@ TEST(Bipolar, SaturatesWithinTheLimitsOfItsType) {
 TEST(Bipolar, AmplifiesInTheActiveRegion) {
     for (const char* kind : {"npn", "pnp"}) {
         SCOPED_TRACE(kind);
-        const auto s = switched(kind, 100, 430e3);
+        const auto s = switchedBySensor(kind, 100, 430e3);
         ASSERT_EQ(s->status(), Status::Solved) << s->solution.reason;
         const double gain = leadAmpere(*s, "Q1", "collector") / leadAmpere(*s, "Q1", "base");
         EXPECT_GT(gain, 100);
@@ -191,7 +191,7 @@ TEST(Bipolar, IsBiasedAsTheTextbookReckons) {
 
 /// Ebers and Moll in closed form: VCEsat = Vt ln((1 + (1 + forced) / bR) / (1 - forced / bF)). Computed.
 TEST(Bipolar, ItsSaturationVoltageIsTheClosedForm) {
-    const auto s = switched("npn", 490, 4300);
+    const auto s = switchedBySensor("npn", 490, 4300);
     const double forced = leadAmpere(*s, "Q1", "collector") / leadAmpere(*s, "Q1", "base");
     const double expected = kThermalVoltage * std::log((1 + (1 + forced) / 1) / (1 - forced / 200));
     EXPECT_NEAR(leadVolt(*s, "Q1", "collector") - leadVolt(*s, "Q1", "emitter"), expected, 1e-7);
@@ -282,7 +282,7 @@ TEST(Photoresistor, FollowsTheLight) {
     EXPECT_EQ(ohm(15e3, 0.7, 0), 1e6);
     for (const double lux : {0.0, 10.0, 100.0, 1000.0}) {
         BenchBuilder builder = driven(5, 1000);
-        const auto s = lit(builder.part("LDR1", "photoresistor", {{"1", "A.c10"}, {"2", "A.c20"}}), lux);
+        const auto s = litBySensor(builder.part("LDR1", "photoresistor", {{"1", "A.c10"}, {"2", "A.c20"}}), lux);
         const double expected = lux == 0 ? 1e6 : 15e3 * std::pow(lux / 10, -0.7);
         EXPECT_NEAR(leadAmpere(*s, "LDR1", "1"), 5 / (1000 + expected), 1e-12) << lux;
     }
@@ -300,9 +300,9 @@ TEST(Thermistor, FollowsTheWarmth) {
     EXPECT_NEAR(law.ohmAt(85), 1070, 1);
     BenchBuilder builder = driven(5, 10e3);
     builder.part("TH1", "thermistor", {{"1", "A.c10"}, {"2", "A.c20"}});
-    EXPECT_NEAR(leadVolt(*lit(builder, 300, 25), "TH1", "1"), 2.5, 1e-9);
-    EXPECT_LT(leadVolt(*lit(builder, 300, 50), "TH1", "1"), 1.4);
-    EXPECT_GT(leadVolt(*lit(builder, 300, 0), "TH1", "1"), 3.8);
+    EXPECT_NEAR(leadVolt(*litBySensor(builder, 300, 25), "TH1", "1"), 2.5, 1e-9);
+    EXPECT_LT(leadVolt(*litBySensor(builder, 300, 50), "TH1", "1"), 1.4);
+    EXPECT_GT(leadVolt(*litBySensor(builder, 300, 0), "TH1", "1"), 3.8);
 }
 
 /// Panasonic PNA1401LF: at least 0.1, typically 0.3 mA at 100 lx and 10 V; 0.4 V at most saturated; 300 nA at most in the dark. Vishay
@@ -310,7 +310,8 @@ TEST(Thermistor, FollowsTheWarmth) {
 TEST(Phototransistor, IsInProportionToTheLight) {
     const auto read = [](double ohm, double lux) {
         BenchBuilder builder = driven(10, ohm);
-        const auto s = lit(builder.part("PT1", "phototransistor", {{"collector", "A.c10"}, {"emitter", "A.c20"}}), lux);
+        const auto s =
+            litBySensor(builder.part("PT1", "phototransistor", {{"collector", "A.c10"}, {"emitter", "A.c20"}}), lux);
         EXPECT_EQ(s->status(), Status::Solved) << s->solution.reason;
         return std::pair(leadAmpere(*s, "PT1", "collector"), leadVolt(*s, "PT1", "collector"));
     };
@@ -336,7 +337,7 @@ TEST(SolarCell, IsTheWorkedExample) {
             .part("PV1", "solar-cell", {{"+", "A.a5"}, {"-", "A.a10"}},
                   {{"shortCircuitCurrent", kLit}, {"openVoltage", open}, {"ideality", 1.0}, {"shuntResistance", 1e9}})
             .part("R1", "resistor", {{"1", "A.b5"}, {"2", "A.b10"}}, {{"resistance", ohm}});
-        const auto s = lit(builder, 100e3);
+        const auto s = litBySensor(builder, 100e3);
         EXPECT_EQ(s->status(), Status::Solved) << s->solution.reason;
         return std::pair(leadVolt(*s, "R1", "1") - leadVolt(*s, "R1", "2"), leadAmpere(*s, "R1", "1"));
     };
@@ -363,10 +364,10 @@ TEST(SolarCell, DrivesByLightAlone) {
     builder.board("A", "half")
         .part("PV1", "solar-cell", {{"+", "A.a5"}, {"-", "A.a10"}})
         .part("R1", "resistor", {{"1", "A.b5"}, {"2", "A.b10"}}, {{"resistance", 0.1}});
-    EXPECT_NEAR(leadAmpere(*lit(builder, 100e3), "R1", "1"), 0.040, 1e-5);
-    EXPECT_NEAR(leadAmpere(*lit(builder, 10e3), "R1", "1"), 0.004, 1e-6);
-    EXPECT_EQ(lit(builder, 0)->status(), Status::Off);
-    const auto s = lit(builder, 100e3);
+    EXPECT_NEAR(leadAmpere(*litBySensor(builder, 100e3), "R1", "1"), 0.040, 1e-5);
+    EXPECT_NEAR(leadAmpere(*litBySensor(builder, 10e3), "R1", "1"), 0.004, 1e-6);
+    EXPECT_EQ(litBySensor(builder, 0)->status(), Status::Off);
+    const auto s = litBySensor(builder, 100e3);
     EXPECT_EQ(leadVolt(*s, "PV1", "-"), 0) << "its minus is where volts count from";
     EXPECT_LT(s->partPower[0], 0) << "it gives";
 }
@@ -379,7 +380,7 @@ TEST(SolarCell, FourInARowLightAnLedInTheSun) {
         .part("PV3", "solar-cell", {{"+", "A.b15"}, {"-", "A.a20"}})
         .part("PV4", "solar-cell", {{"+", "A.b20"}, {"-", "A.a25"}})
         .part("D1", "led", {{"anode", "A.b5"}, {"cathode", "A.b25"}});
-    const auto sun = lit(builder, 100e3), room = lit(builder, 300);
+    const auto sun = litBySensor(builder, 100e3), room = litBySensor(builder, 300);
     EXPECT_GT(sun->brightness(sun->layout->bench->partIndex("D1")), 0.8);
     EXPECT_LT(room->brightness(room->layout->bench->partIndex("D1")), 0.2);
 }

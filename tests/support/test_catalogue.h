@@ -54,7 +54,7 @@ inline const char* const kNpnValues =
     R"([{"name": "gain", "label": "Gain", "type": "number", "unit": "", "minimum": 10, "maximum": 1000, "default": 100}])";
 inline const char* const kNpnModel =
     R"([{"element": "transistor", "between": ["collector", "base", "emitter"], "gain": "gain",
-    "saturationCurrent": 1e-14}])";
+    "saturationCurrent": 1e-14, "emitterCapacitance": 8e-12, "collectorCapacitance": 4e-12}])";
 inline const char* const kNpnRatings = R"([
     {"name": "collectorCurrent", "quantity": "current", "leads": ["collector"], "label": "maximum", "limit": 0.2},
     {"name": "baseCurrent", "quantity": "current", "leads": ["base"], "label": "maximum", "limit": 0.05},

@@ -4,6 +4,7 @@
 #include "core/course/shipped.h"
 #include "ui/lesson/lesson_sizes.h"
 #include "ui/view/bench_marks.h"
+#include "ui/view/value_ladder.h"
 #include "window_bench.h"
 
 #include <QElapsedTimer>
@@ -220,6 +221,18 @@ TEST_F(LessonTest, WhereItEndedIsTakenUpAgainAndTheQuestionsOnPaperComeBack) {
     press(Qt::Key_PageDown);
     EXPECT_FALSE(lessons().paper().isVisible());
     EXPECT_EQ(run().step(), 0);
+}
+
+TEST_F(LessonTest, NothingOfTheStepBeforeLiesOnTheBench) {
+    open(kOneLoop);
+    for (int step = 0; step < run().lesson()->stepCount(); ++step) {
+        run().goTo(step);
+        reveal();
+        ASSERT_TRUE(desk.waitForAnswer());
+        EXPECT_FALSE(window().view().picture().changes) << "step " << step + 1;
+        for (const ValueLadder* ladder : window().view().findChildren<ValueLadder*>())
+            EXPECT_FALSE(ladder->isVisible()) << "step " << step + 1 << " covers what it points at";
+    }
 }
 
 TEST_F(LessonTest, TheWrongIdeaStandsBesideTheTruth) {

@@ -113,7 +113,8 @@ void CardRow::refresh() {
     loop_->showPicture(picture, id);
     if (const QStringList selected = view_.selection(); selected.size() == 1 && !jumper_->isEmpty())
         jumper_->showJumper(picture, selected.front().toStdString());
-    legend_->showViews(picture.views, fullScaleAmpere(picture), highestVolt(picture));
+    legend_->showViews(picture.views, fullScaleAmpere(picture), highestVolt(picture),
+                       picture.live() && picture.live()->alternates);
 }
 
 void CardRow::setLook(const Look& look) {

@@ -49,14 +49,15 @@ LegendCard::LegendCard(QWidget* parent)
 
 void LegendCard::choose(const std::function<void(Views&)>& change) {
     change(views_);
-    showViews(views_, fullScaleAmpere_, {});
+    showViews(views_, fullScaleAmpere_, {}, alternates_);
     Q_EMIT viewsChosen(views_);
 }
 
-void LegendCard::showViews(const Views& views, double fullScaleAmpere, const QString& highestVolt) {
+void LegendCard::showViews(const Views& views, double fullScaleAmpere, const QString& highestVolt, bool alternates) {
     views_ = views;
+    alternates_ = alternates;
     fullScaleAmpere_ = fullScaleAmpere;
-    arrows_->showScale(views, fullScaleAmpere);
+    arrows_->showScale(views, fullScaleAmpere, alternates);
     voltage_->setChecked(views.voltage);
     strips_->setChecked(views.strips);
     readings_->setChecked(views.readings);

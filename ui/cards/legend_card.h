@@ -15,7 +15,8 @@ public:
     explicit LegendCard(QWidget* parent = nullptr);
 
     /// Shows the views in force, the full scale of the arrows and the upper end of the voltage view (empty: as it was).
-    void showViews(const Views& views, double fullScaleAmpere, const QString& highestVolt);
+    /// `alternates`: some current goes to and fro within a frame, of which arrows show the mean.
+    void showViews(const Views& views, double fullScaleAmpere, const QString& highestVolt, bool alternates = false);
 
 Q_SIGNALS:
     void viewsChosen(const Views& views);  ///< a button was used
@@ -29,6 +30,7 @@ private:
 
     Views views_;
     double fullScaleAmpere_ = 1e-3;
+    bool alternates_ = false;
     ArrowsButton* arrows_;
     ViewButton* voltage_;
     ViewButton* strips_;

@@ -16,7 +16,7 @@ namespace {
 
 constexpr double kLeastLux = 0.1;
 constexpr int kStepsPerTenfold = 20;
-constexpr double kHandleHalf = 15, kLineAt = 20, kWordsAt = 40, kRowHeight = 58;  ///< layout pixels
+constexpr double kHandleHalf = 15, kLineAt = 20, kWordsAt = 40, kSliderHeight = 58;  ///< layout pixels
 
 /// A torch whose lamp points down at the scale.
 void paintTorch(QPainter& painter, const Theme& theme, double half) {
@@ -196,7 +196,7 @@ void SurroundingsCard::choose() {
 
 QRectF SurroundingsCard::rowBox(int row) const {
     const QRectF box = body();
-    const double title = look().px(text::kBody * 1.6), high = look().px(text::kBody * 1.5 + kRowHeight);
+    const double title = look().px(text::kBody * 1.6), high = look().px(text::kBody * 1.5 + kSliderHeight);
     return {box.left(), box.top() + title + row * high, box.width(), high};
 }
 
@@ -207,7 +207,8 @@ void SurroundingsCard::arrangeCard() {
         slider->setLook(look());
         const QRectF box = rowBox(row++);
         slider->setGeometry(
-            QRectF(box.left(), box.bottom() - look().px(kRowHeight), box.width(), look().px(kRowHeight)).toRect());
+            QRectF(box.left(), box.bottom() - look().px(kSliderHeight), box.width(), look().px(kSliderHeight))
+                .toRect());
     }
 }
 

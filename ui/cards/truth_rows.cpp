@@ -212,6 +212,8 @@ void TruthRows::paintSwitches(QPainter& painter, int index) const {
 QString TruthRows::lampWords(const TruthRow& row, std::size_t lamp) const {
     if (row.status == Status::None) return QStringLiteral("none");
     const LampState& state = row.lamps[lamp];
+    if (state.glow == Glow::Blinks) return QStringLiteral("blinks");
+    if (state.glow == Glow::Open) return QStringLiteral("changes");
     return state.lit ? QStringLiteral("%1 %").arg(std::round(100 * state.brightness)) : QStringLiteral("dark");
 }
 

@@ -203,12 +203,13 @@ QRectF ArrowsButton::sampleBox(int index) const {
     return {first + step * index, look().px(20), look().px(126), look().px(30)};
 }
 
-void ArrowsButton::showScale(const Views& views, double fullScaleAmpere) {
+void ArrowsButton::showScale(const Views& views, double fullScaleAmpere, bool mean) {
     views_ = views;
     fullScaleAmpere_ = fullScaleAmpere;
     setChecked(views.arrows != Arrows::Off);
-    direction_->setText(views.arrows == Arrows::Electrons ? QStringLiteral("electron flow")
-                                                          : QStringLiteral("current"));
+    const bool electrons = views.arrows == Arrows::Electrons;
+    direction_->setText(mean ? (electrons ? QStringLiteral("mean electron flow") : QStringLiteral("mean current"))
+                             : (electrons ? QStringLiteral("electron flow") : QStringLiteral("current")));
     lock_->setText(ampereWords(fullScaleAmpere) + QStringLiteral(" full scale"));
     lock_->setChecked(views.lockedFullScaleAmpere.has_value());
     resizeEvent(nullptr);

@@ -58,7 +58,8 @@ class ArrowsButton : public ViewButton {
 public:
     explicit ArrowsButton(QWidget* parent);
 
-    void showScale(const Views& views, double fullScaleAmpere);
+    /// `mean`: the current goes to and fro, and the arrows show its mean.
+    void showScale(const Views& views, double fullScaleAmpere, bool mean);
     QAbstractButton* directionButton() const { return direction_; }
     QAbstractButton* lockButton() const { return lock_; }
 

@@ -109,9 +109,9 @@ bool FlowPaths::isBehind(QPointF at) const {
 }
 
 double FlowPaths::currentOf(const Way& way, const Snapshot& snapshot) const {
-    if (way.piece >= 0) return snapshot.pieceCurrent[static_cast<std::size_t>(way.piece)];
+    if (way.piece >= 0) return snapshot.flowOfPiece(static_cast<std::size_t>(way.piece));
     double sum = 0;
-    for (const int lead : way.leads) sum += snapshot.leadCurrent[static_cast<std::size_t>(lead)];
+    for (const int lead : way.leads) sum += snapshot.flowOfLead(static_cast<std::size_t>(lead));
     return sum;
 }
 

@@ -32,6 +32,7 @@ public:
         bool inner = false;                   ///< metal inside a part, which gets a bed on its body
     };
     const std::vector<Way>& ways() const { return ways_; }
+    /// The mean since the snapshot before, of a bench that moves.
     double currentOf(const Way& way, const Snapshot& snapshot) const;
 
     /// Appends the marks of one layer. `phaseMm`: how far full-scale marks have moved so far; call with the

@@ -25,7 +25,7 @@ double fullScaleAmpere(const Picture& picture) {
     if (picture.views.lockedFullScaleAmpere) return *picture.views.lockedFullScaleAmpere;
     constexpr double kAtRest = 1e-3;
     const Snapshot* live = picture.live();
-    const double largest = live ? live->largestCurrentAmpere : 0;
+    const double largest = live ? live->largestFlow() : 0;
     if (!(largest >= kNoCurrentAmpere)) return kAtRest;
     // Rounding in the solve mustn't lift a full 10 mA to the next step.
     constexpr double kSlack = 1 + 1e-9;

@@ -6,6 +6,7 @@
 #include "core/findings/finding.h"
 #include "core/snapshot/changes.h"
 #include "ui/paint/qt_geometry.h"
+#include "ui/paint/spark_painter.h"
 #include "ui/theme/theme.h"
 
 #include <QRectF>
@@ -35,12 +36,13 @@ struct PinnedTag {
     QString text;
     QRectF frame;
     std::vector<TagEnd> ends;
-    bool isNext = false;  ///< of a card's: the next place to measure
+    bool isNext = false;             ///< of a card's: the next place to measure
+    std::vector<SparkColumn> spark;  ///< the trace beside it; empty where it stands still
     /// Hung by a card; the bench knows nothing of it.
     bool isHung() const { return id.empty(); }
     friend bool operator==(const PinnedTag& a, const PinnedTag& b) {
         return a.id == b.id && a.text == b.text && fromQt(a.frame) == fromQt(b.frame) && a.ends == b.ends &&
-               a.isNext == b.isNext;
+               a.isNext == b.isNext && a.spark == b.spark;
     }
 };
 

@@ -97,6 +97,13 @@ struct PinnedMark {
     friend bool operator==(const PinnedMark&, const PinnedMark&) = default;
 };
 
+struct SparkMark {
+    Rect frame;
+    std::vector<SparkColumn> columns;
+    void paint(QPainter& painter, const Theme& theme) const { paintSpark(painter, theme, toQt(frame), columns); }
+    friend bool operator==(const SparkMark&, const SparkMark&) = default;
+};
+
 struct ProbeMark {
     Point first, second;
     void paint(QPainter& painter, const Theme& theme) const {
@@ -127,6 +134,12 @@ void addPinned(Patches& patches, const PinnedTags& pinned, const WordSizes& size
     for (const PinnedTag& tag : pinned)
         patches.push_back(fixedPatch(tagBounds(tag), PinnedMark{fromQt(tag.frame), tag.text, readingLettering(sizes),
                                                                 tag.isHung(), tag.isNext}));
+    for (const PinnedTag& tag : pinned) {
+        if (tag.spark.empty()) continue;
+        const double towardY = tag.ends.empty() ? tag.frame.bottom() : tag.ends.front().at.y();
+        const QRectF frame = sparkFrame(tag.frame, towardY, readingLettering(sizes).sizeMm);
+        patches.push_back(fixedPatch(frame.adjusted(-0.3, -0.3, 0.3, 0.3), SparkMark{fromQt(frame), tag.spark}));
+    }
 }
 
 void addProbe(Patches& patches, const Picture& picture) {

@@ -118,6 +118,7 @@ PinnedTag pinnedTag(const Picture& picture, const PinnedReading& reading) {
     PinnedTag tag;
     tag.id = reading.id;
     if (picture.snapshot) tag.text = QString::fromStdString(pinnedText(*picture.snapshot, reading));
+    if (picture.snapshot && !frozenText(reading)) tag.spark = sparkOf(*picture.snapshot, reading.id);
     tag.ends = std::visit(EndsOf{picture}, reading.of);
     return tag;
 }

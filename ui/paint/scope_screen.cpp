@@ -16,8 +16,8 @@ namespace tiepoint::ui {
 namespace {
 
 // As shares of the breadth of the screen: 52 mm on the instrument.
-constexpr double kUnit = 1.0 / 52;
-constexpr double kTraceMm = 0.42, kGridMm = 0.12, kZeroMm = 0.22, kEndMm = 0.62;
+constexpr double kScopeUnit = 1.0 / 52;
+constexpr double kTraceMm = 0.42, kGridMm = 0.12, kZeroMm = 0.22, kTraceEndMm = 0.62;
 
 double zeroSquares(const ScopeSettings& settings) {
     return settings.zeroInMiddle ? ScopeSettings::kSquaresOfHalf / 2.0 : 0;
@@ -35,7 +35,7 @@ struct ScreenPlaces {
 
     explicit ScreenPlaces(const QRectF& in)
         : frame(in),
-          unit(in.width() * kUnit),
+          unit(in.width() * kScopeUnit),
           squareWide(in.width() / ScopeSettings::kSquares),
           squareHigh(in.height() / (2 * ScopeSettings::kSquaresOfHalf)) {}
 
@@ -187,7 +187,7 @@ void paintScopeSample(QPainter& painter, const QColor& colour, int channel, QPoi
 void paintScopeScreen(QPainter& painter, const Theme& theme, const QRectF& frame, const ScopeScreen& screen,
                       double letterShare) {
     const Furnishing& f = theme.furnishing;
-    const double unit = frame.width() * kUnit, letters = letterShare * frame.width();
+    const double unit = frame.width() * kScopeUnit, letters = letterShare * frame.width();
     painter.save();
     painter.setPen(outlinePen(blend(f.display, Qt::black, 0.5), 0.3 * unit));
     painter.setBrush(shadeDown(theme, frame, f.display, f.displayLow));
@@ -209,7 +209,7 @@ void paintScopeScreen(QPainter& painter, const Theme& theme, const QRectF& frame
         if (screen.sweeping) {
             painter.setPen(Qt::NoPen);
             painter.setBrush(colour);
-            painter.drawPath(disc(end, kEndMm * unit));
+            painter.drawPath(disc(end, kTraceEndMm * unit));
             painter.setBrush(Qt::NoBrush);
         }
         const double away = std::max(1.1 * letters, 1.4 * unit);

@@ -89,7 +89,7 @@ void addSeenThrough(Patches& patches, const Picture& picture, const std::vector<
     };
     for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
         const Piece& piece = layout.pieces[i];
-        if (piece.kind != PieceKind::Strip || std::abs(live.pieceCurrent[i]) < kNoCurrentAmpere) continue;
+        if (piece.kind != PieceKind::Strip || std::abs(live.flowOfPiece(i)) < kNoCurrentAmpere) continue;
         const auto strip = static_cast<std::size_t>(piece.owner);
         const QPointF from = centre(piece.from), to = centre(piece.to);
         const QRectF reach = QRectF(from, to).normalized();

@@ -106,6 +106,8 @@ void BenchView::setFindings(std::shared_ptr<const std::vector<Finding>> findings
     assembly_->marks.show();
 }
 
+void BenchView::setLadderAllowed(bool allowed) { assembly_->fields.setLadderAllowed(allowed); }
+void BenchView::forgetBefore() { assembly_->shown.forgetBefore(); }
 void BenchView::setVeiled(bool veiled) { assembly_->shown.setVeiled(veiled); }
 void BenchView::setPlan(std::optional<std::vector<HungTag>> tags) { assembly_->shown.setPlan(std::move(tags)); }
 

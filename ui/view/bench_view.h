@@ -46,6 +46,10 @@ public:
 
     /// The resistors that the person has: the ladder steps along them.
     void setDrawer(const ResistorDrawer& drawer);
+    /// Whether the ladder of values stands beside a selected part; not while a lesson points at one.
+    void setLadderAllowed(bool allowed);
+    /// What comes next is compared with nothing before.
+    void forgetBefore();
     /// A part of the view over which something of the window lies: fields keep off it.
     void setCovered(const QRect& inView);
     /// Starts carrying a new part (or a jumper, kind "jumper") out of the tray, from a global position. With the button down it is

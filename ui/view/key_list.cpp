@@ -138,6 +138,10 @@ Lines linesOfQuestions() {
          nullptr,
          "the resistor that an LED needs; My drawer holds the resistors of your kit",
          {{KeyFor::Resistor, {Qt::CTRL | Qt::Key_R}}}},
+        {kAsk,
+         nullptr,
+         "the screen of the oscilloscope, large",
+         {{KeyFor::ScopeCard, {Qt::CTRL | Qt::SHIFT | Qt::Key_U}}}},
         {kAsk, nullptr, "this page of keys", {{KeyFor::Keys, {Qt::CTRL | Qt::Key_F1}}}},
     };
 }

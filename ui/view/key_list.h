@@ -54,6 +54,7 @@ enum class KeyFor {
     MarkStep,
     TruthTable,
     Resistor,
+    ScopeCard,
     TimeCard,
     TimeStill,
     TimeSlower,

@@ -109,6 +109,11 @@ void LivePicture::followStill(bool before) {
     Q_EMIT changed();
 }
 
+void LivePicture::forgetBefore() {
+    before_.forget();
+    picture_.changes = nullptr;
+}
+
 /// What is held is seen, though not what it does.
 void LivePicture::followHands() {
     picture_.wordsToCome = false;

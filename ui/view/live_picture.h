@@ -35,6 +35,8 @@ public:
     void setFindings(std::shared_ptr<const std::vector<Finding>> findings);
     /// Shows nothing of what flows, and nothing that is found, until it is lifted: a room guesses first.
     void setVeiled(bool veiled);
+    /// What comes next is compared with nothing.
+    void forgetBefore();
     /// The bench is the plan of a real board: nothing of what flows is shown either, and only these tags. Nothing: it is a bench again.
     void setPlan(std::optional<std::vector<HungTag>> tags);
     /// Another selection: what belongs to it keeps its tags.

@@ -28,9 +28,14 @@ void ValueFields::setCovered(const QRect& inView) {
     follow();
 }
 
+void ValueFields::setLadderAllowed(bool allowed) {
+    ladderAllowed_ = allowed;
+    follow();
+}
+
 void ValueFields::follow() {
     const auto& selected = picture_.marks.selected;
-    const int part = selected.size() == 1 && !gestures_.isUnderWay() && picture_.layout
+    const int part = ladderAllowed_ && selected.size() == 1 && !gestures_.isUnderWay() && picture_.layout
                          ? picture_.bench().partIndex(selected.front())
                          : -1;
     if (part < 0) return ladder_.follow({}, {});

@@ -21,6 +21,7 @@ public:
     void setDrawer(const ResistorDrawer& drawer) { ladder_.setDrawer(drawer); }
     /// A part of the view that something of the window covers: the fields keep off it.
     void setCovered(const QRect& inView);
+    void setLadderAllowed(bool allowed);
     /// Puts the ladder beside the selected part, out of the way while something is carried.
     void follow();
     /// Opens the box for a part, with what was typed so far.
@@ -42,6 +43,7 @@ private:
     const Camera& camera_;
     ValueBox box_;
     ValueLadder ladder_;
+    bool ladderAllowed_ = true;
 };
 
 }  // namespace tiepoint::ui

@@ -158,7 +158,7 @@ void ViewAssembly::freeHands() {
 void ViewAssembly::followMotion(bool visible) {
     const Snapshot* live = picture.live();
     motion.setMoving(visible && live && picture.views.arrows != Arrows::Off &&
-                     live->largestCurrentAmpere > kStillAmpere);
+                     live->largestFlow() > kStillAmpere);
 }
 
 void ViewAssembly::followTheme(const Theme& theme) {

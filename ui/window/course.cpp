@@ -27,6 +27,13 @@ std::span<const CourseBench> course() {
         {"benches/flashing-beacon.bench.json", "Flashing beacon", "Two transistors switch each other, turn by turn."},
         {"benches/stair-lamp.bench.json", "The lamp that waits", "A capacitor holds a gate for a few seconds."},
         {"benches/solar-buoy.bench.json", "Solar buoy", "Four cells in a row light an LED in the sun."},
+        {"benches/signal-lantern.bench.json", "Signal lantern", "Red, green and blue make every colour."},
+        {"benches/frost-warning.bench.json", "Frost warning", "A thermistor and a transistor tell of the cold."},
+        {"benches/harbour-entrance.bench.json", "Harbour entrance", "By day a phototransistor keeps the gate up."},
+        {"benches/steady-five.bench.json", "Steady five volts", "A zener holds its voltage while the battery sags."},
+        {"benches/ballast-tank.bench.json", "A capacitor that remembers", "One button fills it, one empties it."},
+        {"benches/fog-signal.bench.json", "Fog signal", "A timer swings, and a buzzer follows it."},
+        {"benches/harbour-fan.bench.json", "Harbour fan", "A button tells a transistor to run the fan."},
         {"benches/dark-beacon.bench.json", "Why does it stay dark?", "Find out why: nothing is told."},
     };
     return kCourse;

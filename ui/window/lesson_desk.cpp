@@ -107,6 +107,8 @@ void LessonDesk::followStep(int before) {
     caption_->setVisible(giving);
     band_->setVisible(giving);
     glidePending_ = giving;
+    parts_.view.setLadderAllowed(!giving);
+    parts_.view.forgetBefore();  // steps are no edits of a hand: what was read before them is another circuit's
     if (giving) showStep();
     if (!giving && before >= 0) {
         parts_.view.setViews(before_);

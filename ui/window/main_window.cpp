@@ -102,6 +102,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
         if (actions_.fold->isChecked()) actions_.fold->trigger();
     };
     connect(time_, &TimeDesk::cardWanted, this, unfold);
+    connect(scope_, &ScopeDesk::cardWanted, this, unfold);
     connect(inquiry_, &Inquiry::cardWanted, this, unfold);
     connect(tools_, &WindowTools::arrangeWanted, this, &MainWindow::arrangeStage);
     connect(actions_.steps, &QAction::triggered, this, [unfold](bool shown) {
@@ -150,6 +151,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
 void MainWindow::makeTime() {
     QMenu& view = *title_->menus().actions().at(2)->menu();
     time_ = new TimeDesk({*document_, *live_, *view_, *cards_}, view, this);
+    scope_ = new ScopeDesk({*document_, *live_, *view_, *cards_}, inquiry_->menu(), this);
+    connect(scope_, &ScopeDesk::failed, this,
+            [this](const QString& line) { bar_->say(MessageBar::Tone::Trouble, line); });
     flashes_ = new FlashDesk(*document_, *live_, *bar_, view, this);
     connect(projection_, &Projection::changed, this, [this] {
         time_->setRoom(projection_->isProjecting());

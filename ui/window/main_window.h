@@ -28,6 +28,7 @@
 #include "ui/window/message_bar.h"
 #include "ui/window/projection.h"
 #include "ui/window/resistor_help.h"
+#include "ui/window/scope_desk.h"
 #include "ui/window/sheet_desk.h"
 #include "ui/window/spread_desk.h"
 #include "ui/window/start_card.h"
@@ -82,6 +83,7 @@ public:
     ExerciseDesk& exercises() { return *exercises_; }
     DamageDesk& damage() { return *damage_; }
     TimeDesk& time() { return *time_; }
+    ScopeDesk& scope() { return *scope_; }
     FlashDesk& flashes() { return *flashes_; }
     SurroundingsDesk& surroundings() { return *surroundings_; }
     StartCard* startCard() { return start_; }
@@ -148,6 +150,7 @@ private:
     KitDesk* kit_;
     DamageDesk* damage_;
     TimeDesk* time_ = nullptr;
+    ScopeDesk* scope_ = nullptr;
     FlashDesk* flashes_ = nullptr;
     SurroundingsDesk* surroundings_;
     bool closing_ = false;  ///< unsaved changes are settled, the window may go

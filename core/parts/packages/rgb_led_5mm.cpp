@@ -14,7 +14,6 @@ Package rgbLed5mmPackage() {
     package.bodyLengthMm = 5.8;
     package.bodyWidthMm = 5.8;
     package.heightMm = 8.6;
-    package.raised = true;
     return package;
 }
 

@@ -1,5 +1,5 @@
 // TO-92 (IEC 60191, from memory): a small round body with one flat side, 4.8 mm across and 3.7 mm deep, on three thin legs in line that
-// bend to holes one or two pitches apart. It stands clear of the board on them. The legs are numbered from the left, seen from above
+// bend to holes one or two pitches apart. The legs are numbered from the left, seen from above
 // with the flat side below.
 //
 // Which lead is which leg differs from type to type: `order` names the leads by their place in the kind, from the left leg on. With
@@ -41,7 +41,6 @@ std::vector<Package> everyOrder(std::span<const double>) {
         package.bodyLengthMm = 4.8;
         package.bodyWidthMm = 3.7;
         package.heightMm = 9;
-        package.raised = true;
         packages.push_back(std::move(package));
     }
     return packages;

@@ -56,7 +56,12 @@ void expectGoodSlip(const Bench& bench, const tiepoint::Slip& slip) {
 
 TEST(SlipKinds, EachHasSlipsOnTheHarbourThatCanBeBuiltAndUndone) {
     std::set<std::string_view> found;
-    for (const auto& [name, bench] : harbourBenches()) {
+    std::vector<NamedBench> benches = harbourBenches();
+    for (const char* name : {"dusk-light", "signal-lantern", "frost-warning"}) {
+        auto read = readBenchFile(std::string(TIEPOINT_SOURCE_DIR "/resources/benches/") + name + ".bench.json");
+        benches.push_back({name, std::move(read).value().bench});
+    }
+    for (const auto& [name, bench] : benches) {
         SCOPED_TRACE(name);
         const Ground ground(laidOut(bench));
         for (const SlipKind* kind : slipKinds()) {
@@ -69,6 +74,24 @@ TEST(SlipKinds, EachHasSlipsOnTheHarbourThatCanBeBuiltAndUndone) {
         }
     }
     for (const SlipKind* kind : slipKinds()) EXPECT_TRUE(found.contains(kind->name)) << kind->name;
+}
+
+/// What a hand does who takes one for the other: the part lies as before, and each lead is where its leg is.
+TEST(SlipKinds, ATransistorOfTheOtherFamilyHasItsLegsTheOtherWayRound) {
+    auto read = readBenchFile(TIEPOINT_SOURCE_DIR "/resources/benches/dusk-light.bench.json");
+    const Bench bench = std::move(read).value().bench;
+    const Part& right = *bench.findPart("Q1");
+    int families = 0;
+    for (const tiepoint::Slip& slip : slips(*findSlipKind("look-alike-type"), Ground(laidOut(bench)))) {
+        const Part wrong = *apply(bench, editOf(bench, slip))->bench.findPart("Q1");
+        if (wrong.value(wrong.kind->valueIndex("legs")) != 1) continue;
+        ++families;
+        EXPECT_EQ(wrong.leads[0], right.leads[2]) << "C-B-E: the collector where the emitter was";
+        EXPECT_EQ(wrong.leads[1], right.leads[1]);
+        EXPECT_EQ(wrong.leads[2], right.leads[0]);
+        EXPECT_EQ(slipInWords(bench, slip), "Q1 is another part than it looks: legs C-B-E and not E-B-C.");
+    }
+    EXPECT_EQ(families, 1);
 }
 
 TEST(SlipKinds, MendsCanBeBuiltAndUndoneToo) {

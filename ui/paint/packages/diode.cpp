@@ -1,8 +1,11 @@
 // Small diodes: a body between two wires, a ring at the cathode. In glass with a black ring, or in black plastic with a pale one.
 
+#include "ui/paint/lettering.h"
 #include "ui/paint/packages/package_painter.h"
 #include "ui/paint/shade.h"
 #include "ui/paint/wire_painter.h"
+
+#include <cmath>
 
 namespace tiepoint::ui {
 namespace {
@@ -39,6 +42,7 @@ public:
         constexpr double kRingFrom = 0.425, kRingLength = 0.36;
         painter.fillRect(QRectF(kRingFrom * box.right(), box.top(), kRingLength * box.right(), box.height()),
                          QColor::fromRgb(look_.ring));
+        paintVoltage(painter, scene, box);
         if (!theme.flat) {
             painter.setPen(outlinePen(faded(Qt::white, look_.shine), 0.16));
             painter.drawLine(QPointF(0.7 * box.left(), box.top() / 2), QPointF(0.7 * box.right(), box.top() / 2));
@@ -54,6 +58,22 @@ public:
     }
 
 private:
+    /// Of a zener, as it is printed: 5V1.
+    static void paintVoltage(QPainter& painter, const PartScene& scene, const QRectF& box) {
+        const double volt = scene.value("breakdownVoltage");
+        if (!(volt > 0)) return;
+        constexpr double kVoltageEmMm = 1.05;
+        const int tenths = static_cast<int>(std::lround(volt * 10));
+        const QString text = volt < 100 ? QStringLiteral("%1V%2").arg(tenths / 10).arg(tenths % 10)
+                                        : QStringLiteral("%1V").arg(tenths / 10);
+        painter.save();
+        painter.translate(box.left() * 0.3, 0);
+        // Along the body, and not upside down.
+        if (std::cos(scene.place.pose.angle) < -1e-6) painter.rotate(180);
+        drawText(painter, text, {0, 0}, {kVoltageEmMm, QFont::Bold}, QColor::fromRgb(0xff1c1a19));
+        painter.restore();
+    }
+
     /// Stands on its anode, so that the ring is on top.
     void paintStanding(QPainter& painter, const PartScene& scene) const {
         const QPointF first = toQt(scene.place.leadsMm[0]), second = toQt(scene.place.leadsMm[1]);

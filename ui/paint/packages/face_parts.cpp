@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kWholeTurnDegrees = 270;  ///< from one stop of a knob to the other
+constexpr double kFaceTurnDegrees = 270;  ///< from one stop of a knob to the other
 
 /// Where a knob points for a value: the place of a choice, of the nearest number offered, or of a plain number in its range.
 double shareOfTurn(const ValueSpec& spec, double value) {
@@ -66,8 +66,7 @@ void paintFaceKnob(QPainter& painter, const PartScene& scene, const FaceKnob& kn
     const int value = scene.part.kind->valueIndex(knob.value);
     const double share =
         value < 0 ? 0 : shareOfTurn(scene.part.kind->values[static_cast<std::size_t>(value)], scene.part.value(value));
-    const double degrees = (std::clamp(share, 0.0, 1.0) - 0.5) * kWholeTurnDegrees,
-                 a = degrees * std::numbers::pi / 180;
+    const double degrees = (std::clamp(share, 0.0, 1.0) - 0.5) * kFaceTurnDegrees, a = degrees * std::numbers::pi / 180;
     const QPointF way(std::sin(a), -std::cos(a));
     painter.setPen(outlinePen(theme.dark || theme.flat ? QColor(Qt::white) : f.digits, 0.6));
     painter.drawLine(knob.at + way * knob.radiusMm * 0.28, knob.at + way * knob.radiusMm * 0.78);

@@ -17,7 +17,7 @@ namespace {
 constexpr QRectF kScopePanel(1.75, 1.75, 76.5, 54.5), kScreen(12.2, 4.4, 52, 42.4);
 constexpr double kScopeSocketMm = 2.6, kSocketSignUpMm = 4.7, kChannelMm = 2.9;
 constexpr double kScaleY = 51.6, kScaleMm = 2.35, kMostScaleMm = 3.4;
-constexpr double kKnobX = 71.3, kKnobMm = 3.6, kKnobWordMm = 1.95;
+constexpr double kKnobX = 71.3, kScopeKnobMm = 3.6, kKnobWordMm = 1.95;
 constexpr double kLettersShare = 2.3 / 52;
 constexpr QPointF kScopeIdAt(71.3, 53.4);
 constexpr Lettering kScopeId{1.7, QFont::Medium};
@@ -95,7 +95,7 @@ private:
     static std::vector<FaceKnob> onFace(const PartScene& scene) {
         std::vector<FaceKnob> knobs;
         for (const Turned& each : kTurned)
-            knobs.push_back({faced(scene, QPointF(kKnobX, each.y)), kKnobMm, each.word, each.value});
+            knobs.push_back({faced(scene, QPointF(kKnobX, each.y)), kScopeKnobMm, each.word, each.value});
         return knobs;
     }
 

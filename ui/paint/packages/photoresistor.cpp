@@ -8,8 +8,8 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kStraightShare = 0.86;  ///< of the radius: from the middle to the straight sides
-constexpr QRgb kWaferLight = 0xffe9dcc4, kWaferDark = 0xffb9a584, kFaceLight = 0xffd98a4b, kFaceDark = 0xffb5652b;
-constexpr QRgb kCombs = 0xfff0e2c8, kSolder = 0xff8d9298;
+constexpr QRgb kWaferLight = 0xffe9dcc4, kWaferDark = 0xffb9a584, kFaceLight = 0xfff6efe2, kFaceDark = 0xffdccdb2;
+constexpr QRgb kSensitive = 0xffc9521f, kCellSolder = 0xff8d9298;
 
 QPainterPath wafer(double radius) {
     QPainterPath straight;
@@ -17,7 +17,7 @@ QPainterPath wafer(double radius) {
     return disc({0, 0}, radius).intersected(straight);
 }
 
-/// The way between the combs: up and down across the face.
+/// The sensitive track: up and down across the face.
 QPainterPath meander(double halfX, double halfY, int strokes) {
     QPainterPath path;
     const double step = 2 * halfX / (strokes - 1);
@@ -48,15 +48,15 @@ public:
         painter.setBrush(
             shadeDown(theme, face.boundingRect(), QColor::fromRgb(kFaceLight), QColor::fromRgb(kFaceDark)));
         painter.drawPath(face);
-        constexpr int kStrokes = 7;
-        constexpr double kTrackMm = 0.24;
+        constexpr int kStrokes = 6;
+        constexpr double kTrackMm = 0.36;
         painter.setBrush(Qt::NoBrush);
-        QPen combs = outlinePen(QColor::fromRgb(kCombs), kTrackMm);
-        combs.setJoinStyle(Qt::RoundJoin);
-        painter.setPen(combs);
+        QPen track = outlinePen(QColor::fromRgb(kSensitive), kTrackMm);
+        track.setJoinStyle(Qt::RoundJoin);
+        painter.setPen(track);
         painter.drawPath(meander(radius * 0.48, radius * 0.42, kStrokes));
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm * 0.7));
-        painter.setBrush(QColor::fromRgb(kSolder));
+        painter.setBrush(QColor::fromRgb(kCellSolder));
         for (const double side : {-1.0, 1.0}) painter.drawPath(disc({side * radius * 0.72, 0}, radius * 0.13));
     }
 

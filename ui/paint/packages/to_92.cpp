@@ -68,7 +68,8 @@ private:
 
     /// Upright however the body is turned.
     static void paintLetters(QPainter& painter, const PartScene& scene, const QRectF& box) {
-        constexpr double kEmMm = 1.35, kMostEmMm = 1.6, kStepMm = 1.3, kAboveFlatMm = 1.05;
+        constexpr double kEmMm = 1.35, kMostEmMm = 1.6, kStepMm = 1.3, kAboveFlatMm = 1.0;
+        constexpr double kTypeMm = 1.15, kTypeEmMm = 1.15;
         const QTransform toBody = bodyTransform(scene).inverted();
         for (std::size_t lead = 0; lead < scene.place.leadsMm.size(); ++lead) {
             const std::string& name = scene.part.kind->leads[lead].name;
@@ -80,6 +81,14 @@ private:
                      {scene.wordMm(kEmMm, kMostEmMm), QFont::Bold}, Qt::white);
             painter.restore();
         }
+        // What sort it is, as types are printed: the first word of its name, to the hyphen.
+        const std::string& label = scene.part.kind->label;
+        painter.save();
+        painter.translate(0, box.top() + kTypeMm);
+        painter.rotate(-scene.place.pose.angle * 180 / std::numbers::pi);
+        drawText(painter, QString::fromStdString(label.substr(0, label.find_first_of(" -"))), {0, 0},
+                 {scene.wordMm(kTypeEmMm, kTypeEmMm), QFont::Medium}, faded(Qt::white, 0.8));
+        painter.restore();
     }
 
     /// Legs come out of the body's middle line, 1.27 mm apart.

@@ -1,0 +1,125 @@
+#include "core/time/cycle_watch.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace tiepoint {
+namespace {
+
+constexpr double kBelowShare =
+    0.1;  ///< of its swing: so far under the middle a store has to be before it counts as risen
+constexpr double kSwingShare = 1e-4;      ///< of what was ever stored: less is no swing
+constexpr double kSizeShare = 0.05;       ///< of what was ever stored: what a difference is compared with at least
+constexpr double kSameCycleShare = 5e-4;  ///< of a swing
+constexpr double kAlmostShare = 2e-3;     ///< where it has become less than half of what it was
+constexpr double kSamePeriodShare = 1e-3;
+constexpr double kSameWidthShare = 0.5;  ///< what fades isn't repeating
+constexpr int kLeastCycles = 4;
+constexpr std::size_t kMostRises = 4096;
+
+}  // namespace
+
+CycleWatch::CycleWatch(std::vector<int> stores, const std::vector<double>& least)
+    : stores_(std::move(stores)),
+      swings_(stores_.size()) {
+    for (const int store : stores_) tooLittle_.push_back(least[store]);
+}
+
+void CycleWatch::beginRound() {
+    slowest_ = -1;
+    for (std::size_t k = 0; k < swings_.size(); ++k) {
+        Swing& s = swings_[k];
+        const bool swings = s.width > kSwingShare * s.largest + tooLittle_[k] && s.rises > 0;
+        if (round_ > 1 && swings && (slowest_ < 0 || s.rises < swings_[slowest_].rises)) slowest_ = static_cast<int>(k);
+        if (round_ > 0) {
+            s.middle = (s.least + s.greatest) / 2;
+            s.width = s.greatest - s.least;
+        }
+        s.rises = 0;
+        s.below = false;
+    }
+    ++round_;
+    begun_ = false;
+    rises_.clear();
+}
+
+void CycleWatch::add(const StoredInstant& from, const StoredInstant& to) {
+    for (std::size_t k = 0; k < stores_.size(); ++k) {
+        const double now = to.stored[stores_[k]];
+        Swing& s = swings_[k];
+        if (!begun_) s.least = s.greatest = now;
+        s.least = std::min(s.least, now);
+        s.greatest = std::max(s.greatest, now);
+        s.largest = std::max(s.largest, std::abs(now));
+        if (now < s.middle - kBelowShare * s.width) s.below = true;
+        if (s.below && now > s.middle) {
+            ++s.rises;
+            s.below = false;
+            if (static_cast<int>(k) == slowest_) noteRise(from, to);
+        }
+    }
+    if (slowest_ >= 0) {
+        const double now = to.stored[stores_[slowest_]];
+        cycleLeast_ = begun_ ? std::min(cycleLeast_, now) : now;
+        cycleGreatest_ = begun_ ? std::max(cycleGreatest_, now) : now;
+    }
+    begun_ = true;
+}
+
+/// Where in a smooth piece the slowest store was at its middle: by Hermite's cubic, as the reading inside a step.
+void CycleWatch::noteRise(const StoredInstant& from, const StoredInstant& to) {
+    if (rises_.size() >= kMostRises) return;
+    const double length = to.second - from.second;
+    const auto inside = [&](int store, double s) {
+        const double r = 1 - s;
+        return r * r * (1 + 2 * s) * from.stored[store] + s * s * (1 + 2 * r) * to.stored[store] +
+               length * s * r * (r * from.storing[store] - s * to.storing[store]);
+    };
+    double low = 0, high = 1;
+    for (int round = 0; round < 40; ++round) {
+        const double half = (low + high) / 2;
+        (inside(stores_[slowest_], half) > swings_[slowest_].middle ? high : low) = half;
+    }
+    Rise rise{from.second + high * length, cycleGreatest_ - cycleLeast_, {}};
+    for (const int store : stores_) rise.stored.push_back(inside(store, high));
+    rises_.push_back(std::move(rise));
+    cycleLeast_ = cycleGreatest_ = swings_[slowest_].middle;
+    judge();
+}
+
+double CycleWatch::apart(const Rise& a, const Rise& b) const {
+    double most = 0;
+    for (std::size_t k = 0; k < stores_.size(); ++k) {
+        const double size = std::max(swings_[k].width, kSizeShare * swings_[k].largest) + tooLittle_[k];
+        most = std::max(most, std::abs(a.stored[k] - b.stored[k]) / size);
+    }
+    return most;
+}
+
+void CycleWatch::judge() {
+    const std::size_t count = rises_.size() - 1;  // of whole cycles
+    if (count < kLeastCycles || (count & (count - 1)) != 0) return;
+    const Rise &now = rises_[count], &half = rises_[count / 2], &quarter = rises_[count / 4];
+    const double period = (now.second - half.second) / static_cast<double>(count / 2);
+    const double earlier = (half.second - quarter.second) / static_cast<double>(count / 4);
+    const double nowApart = apart(now, half), earlierApart = apart(half, quarter);
+    const bool same = nowApart < kSameCycleShare || (nowApart < kAlmostShare && nowApart < earlierApart / 2);
+    periodSecond_ = 0;
+    if (same && std::abs(period - earlier) < kSamePeriodShare * period &&
+        now.width > kSameWidthShare * swings_[slowest_].width)
+        periodSecond_ = period;
+}
+
+bool CycleWatch::rests(const StoredInstant& now, double share, double seconds) const {
+    if (!begun_) return false;
+    for (std::size_t k = 0; k < stores_.size(); ++k) {
+        const Swing& s = swings_[k];
+        const double allowed = share * s.largest + tooLittle_[k];
+        if (std::abs(now.storing[stores_[k]]) * seconds > allowed) return false;
+        if (s.rises > 1 && s.greatest - s.least > allowed) return false;
+    }
+    return true;
+}
+
+}  // namespace tiepoint
