@@ -188,6 +188,15 @@ TEST_F(DoctorWindow, TheNextPlaceHangsOnTheBoardAndAClickedHoleTakesAReading) {
     EXPECT_TRUE(doctor().seen().empty());
 }
 
+TEST_F(DoctorWindow, ItAndTheDiagramTakeTurns) {
+    window().sheetDesk().diagramAction()->setChecked(true);
+    EXPECT_FALSE(doctor().isOpen());
+    EXPECT_TRUE(window().sheetDesk().sheet().isVisible());
+    doctor().action()->trigger();
+    EXPECT_TRUE(card().isVisible());
+    EXPECT_FALSE(window().sheetDesk().sheet().isVisible());
+}
+
 TEST_F(DoctorWindow, AnotherBenchEndsIt) {
     open(kFarLight);
     EXPECT_FALSE(doctor().isOpen());
