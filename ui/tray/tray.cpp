@@ -223,21 +223,21 @@ void Tray::arrange() {
         QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64)
             .toRect());
     double wanted = searchWidth + gap;
-    double words = 0;
     int shown = 0;
-    for (const TrayButton* button : compartments_) {
+    for (TrayButton* button : compartments_) {
         if (button->isHidden()) continue;
+        button->setStacked(false);
         wanted += button->wantedWidth();
-        words += button->wordWidth();
         ++shown;
     }
-    // Room to spare is shared equally; where there is too little, long words give more of it than short ones.
+    // Room to spare is shared equally. Where there is none, each word goes under its picture, and all are as wide.
     const double spare = inside.width() - wanted - gap * (shown - 1);
+    const double each = (inside.width() - searchWidth - gap * shown) / std::max(1, shown);
     double left = inside.left();
     for (TrayButton* button : compartments_) {
         if (button->isHidden()) continue;
-        const double share = spare < 0 && words > 0 ? button->wordWidth() / words : 1.0 / shown;
-        const double width = button->wantedWidth() + share * spare;
+        button->setStacked(spare < 0);
+        const double width = spare < 0 ? each : button->wantedWidth() + spare / shown;
         button->setGeometry(QRectF(left, inside.top(), width, inside.height()).toRect());
         left += width + gap;
     }

@@ -15,6 +15,7 @@ constexpr double kPicturePixelsPerMm = 10;
 constexpr double kPictureLeft = 14;
 constexpr double kWordGap = 16;
 constexpr double kRightPad = 22;
+constexpr double kStackedWord = 27;  ///< height of a word under its picture
 
 }  // namespace
 
@@ -55,10 +56,15 @@ void TrayButton::setActive(bool active) {
     update();
 }
 
-double TrayButton::wordWidth() const { return QFontMetricsF(look_.font(text::kLabel)).horizontalAdvance(text()); }
+void TrayButton::setStacked(bool stacked) {
+    if (stacked_ == stacked) return;
+    stacked_ = stacked;
+    picture_ = {};
+    update();
+}
 
 double TrayButton::wantedWidth() const {
-    const double word = wordWidth();
+    const double word = QFontMetricsF(look_.font(text::kLabel)).horizontalAdvance(text());
     if (shape_ == Shape::DrawerItem) return std::max(look_.px(112), word + look_.px(16));
     return look_.px(kPictureLeft) + pictureBox().width() + look_.px(kWordGap) + word + look_.px(kRightPad);
 }
@@ -66,6 +72,7 @@ double TrayButton::wantedWidth() const {
 QRectF TrayButton::pictureBox() const {
     if (shape_ == Shape::DrawerItem)
         return QRectF(rect()).adjusted(look_.px(6), look_.px(6), -look_.px(6), -look_.px(34));
+    if (stacked_) return QRectF(rect()).adjusted(look_.px(8), look_.px(5), -look_.px(8), -look_.px(kStackedWord));
     const double height = look_.px(68);
     const QRectF extent = itemExtentMm(*look_.theme, item_);
     const double scale =
@@ -101,6 +108,13 @@ void TrayButton::paintEvent(QPaintEvent*) {
         const double side = look_.px(4);
         sheet_.draw(painter, QRectF(side, height() - look_.px(34), width() - 2 * side, look_.px(28)), text(),
                     {look_.font(text::kSmall + 1), ink, Qt::AlignCenter});
+        return;
+    }
+    if (stacked_) {
+        const double side = look_.px(3);
+        sheet_.draw(painter,
+                    QRectF(side, height() - look_.px(kStackedWord), width() - 2 * side, look_.px(kStackedWord - 3)),
+                    text(), {look_.font(text::kSmall), ink, Qt::AlignCenter});
         return;
     }
     const double left = pictureBox().right() + look_.px(kWordGap);

@@ -26,10 +26,11 @@ public:
     void setLook(const Look& look);
     /// Whether the button's drawer is open, or its part waits for a hole.
     void setActive(bool active);
+    /// A compartment's word under its picture, smaller, where many stand side by side.
+    void setStacked(bool stacked);
     bool isActive() const { return active_; }
     /// The width that picture and word need at this look.
     double wantedWidth() const;
-    double wordWidth() const;  ///< of its word alone, in full size
 
 Q_SIGNALS:
     void dragged(const TrayItem& item, QPoint globalPos);  ///< the mouse is still down
@@ -48,7 +49,7 @@ private:
     Shape shape_;
     Look look_;
     WordSheet sheet_{this};
-    bool active_ = false, pale_ = false;
+    bool active_ = false, pale_ = false, stacked_ = false;
     QPoint pressedAt_;
     QPixmap picture_;
 };
