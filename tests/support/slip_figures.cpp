@@ -19,7 +19,7 @@ constexpr const char* kSoundDemos[] = {"beacon-lamp",        "lock-gate",   "qua
 struct Case {
     const std::string* name;
     const Bench* bench;
-    const Behaviour* behaviour;
+    const SeenDoing* behaviour;
     Slip slip;
 };
 
@@ -38,7 +38,7 @@ NamedBenches named(std::span<const SoundBench> sound) {
 SlipFigures judgeCase(const Case& each, const std::function<void(const std::string&)>& tell) {
     SlipFigures figures{.slips = 1};
     const auto broken = std::make_shared<const Bench>(apply(*each.bench, each.slip.edit)->bench);
-    const auto harm = Behaviour(broken).harmAgainst(*each.behaviour);
+    const auto harm = SeenDoing(broken).harmAgainst(*each.behaviour);
     const auto findings = inspect(*evaluate(broken)).findings;
     const bool alarm =
         std::ranges::any_of(findings, [](const Finding& finding) { return finding.severity != Severity::Remark; });
@@ -90,7 +90,7 @@ NamedBenches everyHeldOutBench() { return named(heldOutBenches()); }
 
 std::map<std::string_view, SlipFigures> judgeSlips(const NamedBenches& benches, int count, std::uint32_t seed,
                                                    const std::function<void(const std::string&)>& tell) {
-    std::vector<Behaviour> behaviours;
+    std::vector<SeenDoing> behaviours;
     for (const auto& [name, bench] : benches) behaviours.emplace_back(std::make_shared<const Bench>(bench));
     std::map<std::string_view, std::vector<Case>> byKind;
     for (std::size_t b = 0; b < benches.size(); ++b) {
