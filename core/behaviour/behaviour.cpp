@@ -1,5 +1,6 @@
 #include "core/behaviour/behaviour.h"
 
+#include "core/behaviour/position_plan.h"
 #include "core/behaviour/position_solver.h"
 #include "core/snapshot/lit.h"
 #include "core/snapshot/readings.h"
@@ -50,12 +51,6 @@ BehaviourRow rowIn(Digits digits, const Snapshot& snapshot, const std::vector<in
         row.lights.push_back(seen);
     }
     return row;
-}
-
-std::ptrdiff_t throwsBetween(const Digits& a, const Digits& b) {
-    std::ptrdiff_t apart = 0;
-    for (std::size_t i = 0; i < a.size(); ++i) apart += a[i] != b[i] ? 1 : 0;
-    return apart;
 }
 
 /// Fills a row; the elements are the same in all.
@@ -129,7 +124,7 @@ Behaviour behaviourAround(std::shared_ptr<const Snapshot> now, Controls controls
     for (Digits& each : plan.others) {
         auto snapshot = solver.solve(each, settled ? settled->state : State());
         std::shared_ptr<const Snapshot> back;
-        if (snapshot->settled && throwsBetween(each, present) == 1)
+        if (snapshot->settled && throwsApart(each, present) == 1)
             back = solver.solve(present, snapshot->settled->state);
         add(std::move(each), std::move(snapshot));
         behaviour.rows.back().back = std::move(back);

@@ -67,10 +67,6 @@ void changeAll(const std::vector<Throw>& all, const ControlGroup& group, Digits&
     for (const std::size_t t : group) digits[t] = digits[t] == all[t].values - 1 ? 0 : all[t].values - 1;
 }
 
-int throwsApart(const Digits& a, const Digits& b) {
-    return std::inner_product(a.begin(), a.end(), b.begin(), 0, std::plus<>(), std::not_equal_to<>());
-}
-
 PositionPlan planFor(const std::vector<ControlGroup>& groups, const std::vector<Throw>& all, const Digits& now) {
     PositionPlan plan;
     std::set<Digits> known{now};
@@ -92,6 +88,10 @@ PositionPlan planFor(const std::vector<ControlGroup>& groups, const std::vector<
 }
 
 }  // namespace
+
+int throwsApart(const Digits& a, const Digits& b) {
+    return std::inner_product(a.begin(), a.end(), b.begin(), 0, std::plus<>(), std::not_equal_to<>());
+}
 
 PositionPlan planPositions(const Layout& layout, const std::vector<Throw>& all, const Digits& now) {
     return planFor(groupsOf(layout, all), all, now);

@@ -15,6 +15,9 @@ inline constexpr std::size_t kMostCombinations = 64;
 /// The controls of one group, by their place among all.
 using ControlGroup = std::vector<std::size_t>;
 
+/// How many throws stand otherwise in two positions of the same controls.
+int throwsApart(const Digits& a, const Digits& b);
+
 struct PositionPlan {
     std::vector<Digits> others;  ///< beside the present one: those the fewest throws away first
     /// Controls of groups that are too large, by their place among all: of them only one was thrown at a time, and once all.
@@ -25,6 +28,8 @@ struct PositionPlan {
 PositionPlan planPositions(const Layout& layout, const std::vector<Throw>& all, const Digits& now);
 /// Only the controls of one group are thrown.
 PositionPlan planGroup(const std::vector<Throw>& all, const ControlGroup& group, const Digits& now);
+/// How many controls stand otherwise.
+int throwsApart(const Digits& a, const Digits& b);
 /// Every combination of all controls; the first changes slowest.
 std::vector<Digits> everyPosition(const std::vector<Throw>& all);
 

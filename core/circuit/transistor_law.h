@@ -36,7 +36,7 @@ public:
           perReverseGain_(1 / figures[1]),
           transitSecond_{figures[4], figures[5]},
           farad_{figures[6], figures[7]},
-          sign_(figures[8] < 0 ? -1 : 1) {}
+          sign_(figures.size() > 8 && figures[8] < 0 ? -1 : 1) {}
 
     /// On, as an amplifier is; a search for other states of rest begins with it off.
     Volts startVolts() const { return {sign_ * transport_.criticalVolt(), 0}; }

@@ -40,7 +40,11 @@ public:
     /// Each half by the limiting of its own exponential; what ends between the two bends meets none.
     double limited(int /*port*/, double fromVolt, double toVolt) const {
         if (toVolt > -breakdownVolt_ / 2) return forward_.limitedStep(fromVolt, toVolt);
-        return -(back_.limitedStep(-fromVolt - breakdownVolt_, -toVolt - breakdownVolt_) + breakdownVolt_);
+        // Turned round and back, the bend itself comes out a rounding below where a step ends there: it counts as reached.
+        constexpr double kRounding = 1e-12;
+        const double bend = back_.criticalVolt(), there = -fromVolt - breakdownVolt_;
+        const double from = std::abs(there - bend) < kRounding * (breakdownVolt_ + bend) ? bend : there;
+        return fromVolt - (back_.limitedStep(from, -toVolt - breakdownVolt_) - from);
     }
     double perUnitVolt(int /*port*/) const { return std::max(forward_.perUnitVolt(), back_.perUnitVolt()); }
     Volts resumed(const Volts& kept) const {

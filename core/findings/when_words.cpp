@@ -11,13 +11,13 @@ namespace {
 
 constexpr double kAtOnceSecond = 1e-5;  ///< sooner than this nobody can tell apart
 
-double roundedTime(double second, int digits) {
+double secondsRounded(double second, int digits) {
     const double step = std::pow(10, std::floor(std::log10(second)) - (digits - 1));
     return std::round(second / step) * step;
 }
 
 /// Times of what happened once are told roughly.
-double roughly(double second) { return roundedTime(second, 2); }
+double roughSecond(double second) { return secondsRounded(second, 2); }
 
 }  // namespace
 
@@ -40,15 +40,15 @@ std::string whenInWords(const std::string& change, std::optional<double> second)
     const std::string after = change.empty() ? say("finding.when.powerUp") : change;
     if (!second) return say("finding.when.again", {{"change", after}});
     if (*second < kAtOnceSecond) return say("finding.when.atOnce", {{"change", after}});
-    return say("finding.when.after", {{"time", formatQuantity(roughly(*second), "s")}, {"change", after}});
+    return say("finding.when.after", {{"time", formatQuantity(roughSecond(*second), "s")}, {"change", after}});
 }
 
 std::string lastingWords(const Snapshot& snapshot) {
     if (isRepeating(snapshot))
         return say("settled.repeating",
-                   {{"period", formatQuantity(roundedTime(snapshot.settled->periodSecond, 3), "s")}});
+                   {{"period", formatQuantity(secondsRounded(snapshot.settled->periodSecond, 3), "s")}});
     if (isUndecided(snapshot) && snapshot.status() == Status::Solved)
-        return say("settled.undecided", {{"time", formatQuantity(roughly(snapshot.settled->followedSecond), "s")}});
+        return say("settled.undecided", {{"time", formatQuantity(roughSecond(snapshot.settled->followedSecond), "s")}});
     return {};
 }
 

@@ -9,13 +9,13 @@ namespace tiepoint {
 namespace {
 
 /// What is told of figures has three or four digits.
-constexpr Tolerance kShineTolerance{1e-5, 1e-6, 1e-9};
+constexpr Tolerance kSettleTolerance{1e-5, 1e-6, 1e-9};
 
 }  // namespace
 
 SettledSolver::SettledSolver(std::shared_ptr<const Layout> layout) : layout_(std::move(layout)), maker_(layout_) {
     if (movesByItself(*layout_->bench)) {
-        run_ = std::make_unique<BenchRun>(kShineTolerance);
+        run_ = std::make_unique<BenchRun>(kSettleTolerance);
         run_->setLayout(layout_);
     } else {
         point_.setLayout(layout_);

@@ -9,10 +9,10 @@ namespace {
 
 constexpr double kBelowShare =
     0.1;  ///< of its swing: so far under the middle a store has to be before it counts as risen
-constexpr double kSwingShare = 1e-4;       ///< of what was ever stored: less is no swing
-constexpr double kSizeShare = 0.05;        ///< of what was ever stored: what a difference is compared with at least
-constexpr double kSamePeriodShare = 5e-4;  ///< of a swing
-constexpr double kAlmostShare = 2e-3;      ///< where it has become less than half of what it was
+constexpr double kSwingShare = 1e-4;      ///< of what was ever stored: less is no swing
+constexpr double kSizeShare = 0.05;       ///< of what was ever stored: what a difference is compared with at least
+constexpr double kSameCycleShare = 5e-4;  ///< of a swing
+constexpr double kAlmostShare = 2e-3;     ///< where it has become less than half of what it was
 constexpr double kSamePeriodShare = 1e-3;
 constexpr double kSameWidthShare = 0.5;  ///< what fades isn't repeating
 constexpr int kLeastCycles = 4;
@@ -104,7 +104,7 @@ void CycleWatch::judge() {
     const double period = (now.second - half.second) / static_cast<double>(count / 2);
     const double earlier = (half.second - quarter.second) / static_cast<double>(count / 4);
     const double nowApart = apart(now, half), earlierApart = apart(half, quarter);
-    const bool same = nowApart < kSamePeriodShare || (nowApart < kAlmostShare && nowApart < earlierApart / 2);
+    const bool same = nowApart < kSameCycleShare || (nowApart < kAlmostShare && nowApart < earlierApart / 2);
     periodSecond_ = 0;
     if (same && std::abs(period - earlier) < kSamePeriodShare * period &&
         now.width > kSameWidthShare * swings_[slowest_].width)

@@ -6,9 +6,10 @@
 namespace tiepoint {
 namespace {
 
-constexpr int kMostLeadsInPairs = 4;                ///< of a part; of more the first is compared with each
-constexpr double kAboutShare = 0.98;                ///< so much of the most shows it
-constexpr double kNoAmpere = 1e-5, kNoVolt = 0.05;  ///< less than this further isn't worth an instant
+constexpr int kMostLeadsInPairs = 4;  ///< of a part; of more the first is compared with each
+constexpr double kAboutShare = 0.98;  ///< so much of the most shows it
+constexpr double kHardlyFurtherAmpere = 1e-5,
+                 kHardlyFurtherVolt = 0.05;  ///< less than this further isn't worth an instant
 constexpr double kHarmSecond = 1e-6;
 constexpr std::size_t kMostExtremes = 6;
 
@@ -73,7 +74,7 @@ std::vector<Extreme> Extremes::chosen(const Solution& lasting) const {
         const double side = r % 2 == 0 ? -1 : 1;
         const double most = std::max(way_[r].most, lasting_[r].most);
         const double last = isSolved ? side * read(figure, lasting) : 0;
-        const double little = figure.other < 0 ? kNoAmpere : kNoVolt;
+        const double little = figure.other < 0 ? kHardlyFurtherAmpere : kHardlyFurtherVolt;
         if (kAboutShare * most <= std::max(0.0, last) + little) continue;
         wanted.push_back({r / 2, side, most});
         if (lasting_[r].at && lasting_[r].most >= kAboutShare * most)

@@ -18,7 +18,7 @@ constexpr double kPeriodsApartShare = 1e-3;
 constexpr int kPeriodsOfSeveral = 10;  ///< of the longest, where islands repeat each in its own time
 constexpr double kLastShare = 0.25;    ///< of the work: what lasts where nothing repeats
 constexpr double kWarmSecond = 1;      ///< in which a small part warms (common practice)
-constexpr double kSeenSecond = 0.02;   ///< over which an eye takes a mean, about (common practice)
+constexpr double kEyeSecond = 0.02;    ///< over which an eye takes a mean, about (common practice)
 constexpr double kBeforeShare = 1e-6;  ///< of a step: just before what happens at its end
 
 /// What of each store is too little to count.
@@ -118,7 +118,7 @@ private:
     }
 
     void see(const Solution& solution, double second, double seconds) {
-        const double share = -std::expm1(-seconds / kSeenSecond);
+        const double share = -std::expm1(-seconds / kEyeSecond);
         for (std::size_t part = 0; part < seen_.size(); ++part) {
             if (!layout_.bench->parts[part].kind->emitsLight) continue;
             double ampere = 0;

@@ -19,7 +19,7 @@ void Explainer::explainReading() {
     if (!reading.on) return add(say("why.meter.off", {{"meter", id}}), {id});
     if (!reading.why.empty()) return add(reading.why, {id}, holesOf(self()));
     const std::string ampere = currentWords(snapshot_, index_), volt = voltageAcross().text();
-    if (reading.quantity == "voltage") {
+    if (reading.quantity == "voltage" || reading.quantity == "trace") {
         const bool none = snapshot_.shown().through(index_).in.isZero();
         add(none ? say("why.meter.voltsNothing", {{"reading", reading.text()}})
                  : say("why.meter.volts", {{"reading", reading.text()}, {"current", ampere}}),

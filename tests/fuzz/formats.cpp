@@ -1,6 +1,4 @@
 #include "fuzz/formats.h"
-#include "fuzz/promises.h"
-#include "fuzz/teaching_formats.h"
 
 #include "core/base/json_scan.h"
 #include "core/base/quantity.h"
@@ -13,6 +11,8 @@
 #include "core/parts/drawer.h"
 #include "core/parts/kind_file.h"
 #include "core/snapshot/snapshot.h"
+#include "fuzz/promises.h"
+#include "fuzz/teaching_formats.h"
 #include "support/test_catalogue.h"
 
 #include <fmt/format.h>

@@ -14,7 +14,8 @@ namespace {
 
 /// An image of one pixel, as the format's standard spells it: ISO/IEC 15948, signature, IHDR, IDAT and IEND.
 constexpr std::string_view kOnePixel{
-    "\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\0\1\0\0\0\1\x08\0\0\0\0\x3a\x7e\x9b\x55\0\0\0\x0aIDAT\x78\x9c\x63\x60\0\0\0\2\0\1"
+    "\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\0\1\0\0\0\1\x08\0\0\0\0\x3a\x7e\x9b\x55\0\0\0\x0aIDAT\x78\x9c\x63\x60\0\0\0\2\0"
+    "\1"
     "\x48\xaf\xa4\x71\0\0\0\0IEND\xae\x42\x60\x82",
     67};
 

@@ -57,7 +57,7 @@ public:
     }
     void setState(const State& state) override { state_ = state; }
     void restart() override {
-        timeSecond_ = 0;
+        second_ = 0;
         state_ = {};
         if (layout_) solve();
     }

@@ -196,7 +196,7 @@ bool isIn(const std::vector<std::string>& ids, const std::string& id) {
 
 std::vector<Slip> slipsOf(const Bench& sound) { return SlipMaker(sound).make(); }
 
-Behaviour::Behaviour(std::shared_ptr<const Bench> bench) {
+SeenDoing::SeenDoing(std::shared_ptr<const Bench> bench) {
     PositionSolver solver(buildLayout(bench));
     const auto& throws = solver.throws();
     for (const Digits& digits : allPositions(throws)) {
@@ -226,7 +226,7 @@ Behaviour::Behaviour(std::shared_ptr<const Bench> bench) {
     }
 }
 
-void Behaviour::addBurnt(const Snapshot& snapshot) {
+void SeenDoing::addBurnt(const Snapshot& snapshot) {
     const auto& parts = snapshot.layout->bench->parts;
     for (int part = 0; part < static_cast<int>(parts.size()); ++part) {
         for (const RatingShare& share : ratingShares(snapshot, part)) {
@@ -237,7 +237,7 @@ void Behaviour::addBurnt(const Snapshot& snapshot) {
 }
 
 /// A knob is turned by whoever comes along.
-void Behaviour::burnAtEnds(const Bench& bench, const Part& part) {
+void SeenDoing::burnAtEnds(const Bench& bench, const Part& part) {
     for (const ValueSpec& travel : part.kind->state) {
         if (travel.type != ValueType::Number) continue;
         for (const double end : {travel.minimum, travel.maximum}) {
@@ -247,7 +247,7 @@ void Behaviour::burnAtEnds(const Bench& bench, const Part& part) {
     }
 }
 
-std::vector<std::string> Behaviour::harmAgainst(const Behaviour& sound) const {
+std::vector<std::string> SeenDoing::harmAgainst(const SeenDoing& sound) const {
     std::vector<std::string> harm;
     for (const std::string& id : sound.lit_) {
         if (!lit_.contains(id)) harm.push_back(id + " dark");
@@ -263,7 +263,7 @@ std::vector<std::string> Behaviour::harmAgainst(const Behaviour& sound) const {
     return harm;
 }
 
-bool Behaviour::sameAs(const Behaviour& other) const {
+bool SeenDoing::sameAs(const SeenDoing& other) const {
     return std::ranges::equal(amperes_, other.amperes_, [](const auto& a, const auto& b) {
         return a.first == b.first && std::ranges::all_of(a.second, [&](const auto& each) {
                    const auto match = b.second.find(each.first);
@@ -272,7 +272,7 @@ bool Behaviour::sameAs(const Behaviour& other) const {
     });
 }
 
-bool tellsCause(const Finding& finding, const Slip& slip, const Bench& broken, const Behaviour& sound) {
+bool tellsCause(const Finding& finding, const Slip& slip, const Bench& broken, const SeenDoing& sound) {
     if (isIn(finding.parts, slip.id)) return true;
     const bool placeCounts = slip.kind == kMissing || slip.kind == kHalves;
     const auto layout = buildLayout(std::make_shared<const Bench>(broken));
@@ -285,7 +285,7 @@ bool tellsCause(const Finding& finding, const Slip& slip, const Bench& broken, c
     if (slip.kind == kHalves && finding.rule == "rail-halves") return true;
     if (!finding.mend) return false;
     const auto mended = apply(broken, finding.mend->edit);
-    return mended && Behaviour(std::make_shared<const Bench>(mended->bench)).sameAs(sound);
+    return mended && SeenDoing(std::make_shared<const Bench>(mended->bench)).sameAs(sound);
 }
 
 }  // namespace tiepoint::test

@@ -34,14 +34,14 @@ inline constexpr std::string_view kSlipKinds[] = {kOneHoleOff, kReversed, kTimes
 std::vector<Slip> slipsOf(const Bench& sound);
 
 /// What a bench does, position by position, by the solve alone.
-class Behaviour {
+class SeenDoing {
 public:
-    explicit Behaviour(std::shared_ptr<const Bench> bench);
+    explicit SeenDoing(std::shared_ptr<const Bench> bench);
 
     /// What is worse than on the sound bench: "D1 dark", "short", "R1 burns", "S1 dead", "no solution"; sorted, empty if nothing.
-    std::vector<std::string> harmAgainst(const Behaviour& sound) const;
+    std::vector<std::string> harmAgainst(const SeenDoing& sound) const;
     /// Whether every part carries the same current in every position, within a hundredth.
-    bool sameAs(const Behaviour& other) const;
+    bool sameAs(const SeenDoing& other) const;
 
 private:
     void addBurnt(const Snapshot& snapshot);
@@ -54,6 +54,6 @@ private:
 
 /// Whether a finding tells the cause of a harm: it names what was broken, or a place where the slip was made, or its mend brings back
 /// what the sound bench did.
-bool tellsCause(const Finding& finding, const Slip& slip, const Bench& broken, const Behaviour& sound);
+bool tellsCause(const Finding& finding, const Slip& slip, const Bench& broken, const SeenDoing& sound);
 
 }  // namespace tiepoint::test

@@ -13,40 +13,42 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kWidthMm = 180, kPanelMm = 62, kLeftMm = 20, kRightMm = 24, kTopMm = 15, kBetweenMm = 9, kBelowMm = 15;
+constexpr double kTraceWidthMm = 180, kTracePanelMm = 62, kTraceLeftMm = 20, kTraceRightMm = 24, kTraceTopMm = 15,
+                 kTraceBetweenMm = 9, kTraceBelowMm = 15;
 constexpr Lettering kTraceTitle{4.4, QFont::DemiBold}, kTraceMark{2.9, QFont::Normal}, kTraceName{3.2, QFont::DemiBold};
-constexpr double kLineMm = 0.45, kGridMm = 0.12, kFrameMm = 0.25, kNameStepMm = 4, kMarkGapMm = 1.4;
-constexpr int kMarksAcross = 8, kMarksUp = 5;
+constexpr double kTraceLineMm = 0.45, kTraceGridMm = 0.12, kTraceFrameMm = 0.25, kTraceNameStepMm = 4,
+                 kTraceMarkGapMm = 1.4;
+constexpr int kTraceMarksAcross = 8, kTraceMarksUp = 5;
 const QColor kTraceInk(0x20, 0x22, 0x26), kTraceGrid(0xd9, 0xdb, 0xdf);
 
 /// Colours that people with any colour vision tell apart (M. Okabe and K. Ito, "Color Universal Design", 2008), the light ones left out.
 const std::array<QColor, 5> kTraceColours{QColor(0x00, 0x72, 0xb2), QColor(0xd5, 0x5e, 0x00), QColor(0x00, 0x9e, 0x73),
                                           QColor(0xcc, 0x79, 0xa7), QColor(0x20, 0x22, 0x26)};
 
-QPen tracePen(std::size_t line) {
-    QPen pen(kTraceColours[line % kTraceColours.size()], kLineMm);
+QPen traceSheetPen(std::size_t line) {
+    QPen pen(kTraceColours[line % kTraceColours.size()], kTraceLineMm);
     pen.setJoinStyle(Qt::RoundJoin);
     const std::array<QVector<qreal>, 4> dashes{QVector<qreal>{}, {6, 3}, {1.5, 2}, {7, 2.5, 1.5, 2.5}};
     if (const auto& dash = dashes[line % dashes.size()]; !dash.isEmpty()) pen.setDashPattern(dash);
     return pen;
 }
 
-struct Panel {
+struct TracePanel {
     QString unit;
     std::vector<std::size_t> lines;
     double least = 0, greatest = 0;
 };
 
-struct Traces {
+struct TracesDrawn {
     std::vector<double> seconds;
     std::vector<TracedLine> lines;
-    std::vector<Panel> panels;
+    std::vector<TracePanel> panels;
 };
 
-std::vector<Panel> panelsOf(const std::vector<TracedLine>& lines) {
-    std::vector<Panel> panels;
+std::vector<TracePanel> tracePanels(const std::vector<TracedLine>& lines) {
+    std::vector<TracePanel> panels;
     for (std::size_t line = 0; line < lines.size(); ++line) {
-        auto panel = std::ranges::find(panels, lines[line].unit, &Panel::unit);
+        auto panel = std::ranges::find(panels, lines[line].unit, &TracePanel::unit);
         if (panel == panels.end()) panel = panels.insert(panels.end(), {lines[line].unit, {}, 0, 0});
         panel->lines.push_back(line);
         for (const double figure : lines[line].figures) {
@@ -55,7 +57,7 @@ std::vector<Panel> panelsOf(const std::vector<TracedLine>& lines) {
             panel->greatest = std::max(panel->greatest, figure);
         }
     }
-    for (Panel& panel : panels) {  // room for the line itself
+    for (TracePanel& panel : panels) {  // room for the line itself
         constexpr double kRoom = 0.05, kNothing = 1e-12;
         const double span = std::max(panel.greatest - panel.least, kNothing);
         if (panel.least < 0) panel.least -= kRoom * span;
@@ -66,23 +68,23 @@ std::vector<Panel> panelsOf(const std::vector<TracedLine>& lines) {
 
 class TracePainter {
 public:
-    TracePainter(QPainter& painter, const Traces& traces) : painter_(painter), traces_(traces) {}
+    TracePainter(QPainter& painter, const TracesDrawn& traces) : painter_(painter), traces_(traces) {}
 
     void paint(const QString& title) {
-        drawText(painter_, title, {kLeftMm, kTopMm / 2}, kTraceTitle, kTraceInk, Qt::AlignLeft);
+        drawText(painter_, title, {kTraceLeftMm, kTraceTopMm / 2}, kTraceTitle, kTraceInk, Qt::AlignLeft);
         const double from = traces_.seconds.front(), to = traces_.seconds.back();
-        across_ = axisMarks(from, to, QStringLiteral("s"), kMarksAcross);
-        double top = kTopMm;
-        for (const Panel& panel : traces_.panels) {
-            area_ = QRectF(kLeftMm, top, kWidthMm - kLeftMm - kRightMm, kPanelMm);
+        across_ = axisMarks(from, to, QStringLiteral("s"), kTraceMarksAcross);
+        double top = kTraceTopMm;
+        for (const TracePanel& panel : traces_.panels) {
+            area_ = QRectF(kTraceLeftMm, top, kTraceWidthMm - kTraceLeftMm - kTraceRightMm, kTracePanelMm);
             paintPanel(panel);
-            top += kPanelMm + kBetweenMm;
+            top += kTracePanelMm + kTraceBetweenMm;
         }
         for (int mark = 0; mark < across_.count; ++mark)
-            drawText(painter_, across_.text(mark), {x(across_.at(mark)), area_.bottom() + 2 * kMarkGapMm + 1},
+            drawText(painter_, across_.text(mark), {x(across_.at(mark)), area_.bottom() + 2 * kTraceMarkGapMm + 1},
                      kTraceMark, kTraceInk, Qt::AlignHCenter);
         drawText(painter_, QStringLiteral("time in %1").arg(across_.unit),
-                 {area_.center().x(), area_.bottom() + kBelowMm - 4}, kTraceMark, kTraceInk, Qt::AlignHCenter);
+                 {area_.center().x(), area_.bottom() + kTraceBelowMm - 4}, kTraceMark, kTraceInk, Qt::AlignHCenter);
     }
 
 private:
@@ -90,32 +92,33 @@ private:
         const double from = traces_.seconds.front(), span = std::max(traces_.seconds.back() - from, 1e-300);
         return area_.left() + area_.width() * (second - from) / span;
     }
-    double y(const Panel& panel, double figure) const {
+    double y(const TracePanel& panel, double figure) const {
         return area_.bottom() - area_.height() * (figure - panel.least) / (panel.greatest - panel.least);
     }
 
-    void paintPanel(const Panel& panel) {
-        const AxisMarks up = axisMarks(panel.least, panel.greatest, panel.unit, kMarksUp);
+    void paintPanel(const TracePanel& panel) {
+        const AxisMarks up = axisMarks(panel.least, panel.greatest, panel.unit, kTraceMarksUp);
         painter_.setBrush(Qt::NoBrush);
         for (int mark = 0; mark < up.count; ++mark) {
             const double at = y(panel, up.at(mark));
-            painter_.setPen(QPen(std::abs(up.at(mark)) < up.step / 2 ? kTraceInk : kTraceGrid, kGridMm));
+            painter_.setPen(QPen(std::abs(up.at(mark)) < up.step / 2 ? kTraceInk : kTraceGrid, kTraceGridMm));
             painter_.drawLine(QPointF(area_.left(), at), QPointF(area_.right(), at));
-            drawText(painter_, up.text(mark), {area_.left() - kMarkGapMm, at}, kTraceMark, kTraceInk, Qt::AlignRight);
+            drawText(painter_, up.text(mark), {area_.left() - kTraceMarkGapMm, at}, kTraceMark, kTraceInk,
+                     Qt::AlignRight);
         }
-        painter_.setPen(QPen(kTraceGrid, kGridMm));
+        painter_.setPen(QPen(kTraceGrid, kTraceGridMm));
         for (int mark = 0; mark < across_.count; ++mark) {
             const double at = x(across_.at(mark));
             painter_.drawLine(QPointF(at, area_.top()), QPointF(at, area_.bottom()));
         }
         drawText(painter_, up.unit, {area_.left(), area_.top() - 2.4}, kTraceMark, kTraceInk, Qt::AlignRight);
-        painter_.setPen(QPen(kTraceInk, kFrameMm));
+        painter_.setPen(QPen(kTraceInk, kTraceFrameMm));
         painter_.drawRect(area_);
         for (const std::size_t line : panel.lines) paintLine(panel, line);
         paintNames(panel);
     }
 
-    void paintLine(const Panel& panel, std::size_t line) {
+    void paintLine(const TracePanel& panel, std::size_t line) {
         const std::vector<double>& figures = traces_.lines[line].figures;
         QPainterPath path;
         bool pen = false;
@@ -128,12 +131,12 @@ private:
             pen ? path.lineTo(at) : path.moveTo(at);
             pen = true;
         }
-        painter_.setPen(tracePen(line));
+        painter_.setPen(traceSheetPen(line));
         painter_.drawPath(path);
     }
 
     /// Each beside the end of its line, as far apart as letters need.
-    void paintNames(const Panel& panel) {
+    void paintNames(const TracePanel& panel) {
         struct Name {
             double at;
             std::size_t line;
@@ -146,15 +149,15 @@ private:
         }
         std::ranges::stable_sort(names, {}, &Name::at);
         for (std::size_t i = 1; i < names.size(); ++i)
-            names[i].at = std::max(names[i].at, names[i - 1].at + kNameStepMm);
+            names[i].at = std::max(names[i].at, names[i - 1].at + kTraceNameStepMm);
         double lowest = area_.bottom();
         for (auto name = names.rbegin(); name != names.rend(); ++name) {
             name->at = std::min(name->at, lowest);
-            lowest = name->at - kNameStepMm;
+            lowest = name->at - kTraceNameStepMm;
         }
         for (const Name& name : names) {
-            const double left = area_.right() + kMarkGapMm;
-            painter_.setPen(tracePen(name.line));
+            const double left = area_.right() + kTraceMarkGapMm;
+            painter_.setPen(traceSheetPen(name.line));
             painter_.drawLine(QPointF(left, name.at), QPointF(left + 5, name.at));
             drawText(painter_, traces_.lines[name.line].name, {left + 6, name.at}, kTraceName,
                      kTraceColours[name.line % kTraceColours.size()], Qt::AlignLeft);
@@ -162,7 +165,7 @@ private:
     }
 
     QPainter& painter_;
-    const Traces& traces_;
+    const TracesDrawn& traces_;
     QRectF area_;
     AxisMarks across_;
 };
@@ -200,13 +203,13 @@ AxisMarks axisMarks(double least, double greatest, const QString& unit, int abou
 }
 
 DrawnFile traceSheet(const std::string& title, std::vector<double> seconds, std::vector<TracedLine> lines) {
-    auto traces = std::make_shared<Traces>();
-    traces->panels = panelsOf(lines);
+    auto traces = std::make_shared<TracesDrawn>();
+    traces->panels = tracePanels(lines);
     traces->seconds = std::move(seconds);
     traces->lines = std::move(lines);
     const auto count = static_cast<double>(traces->panels.size());
-    const double height = kTopMm + count * kPanelMm + (count - 1) * kBetweenMm + kBelowMm;
-    return {title, {kWidthMm, height}, Qt::white, [traces, words = plainText(title)](QPainter& painter) {
+    const double height = kTraceTopMm + count * kTracePanelMm + (count - 1) * kTraceBetweenMm + kTraceBelowMm;
+    return {title, {kTraceWidthMm, height}, Qt::white, [traces, words = plainText(title)](QPainter& painter) {
                 painter.setRenderHint(QPainter::Antialiasing);
                 if (traces->seconds.size() > 1) TracePainter(painter, *traces).paint(words);
             }};

@@ -11,6 +11,7 @@
 #include <QPainter>
 
 #include <algorithm>
+#include <utility>
 
 namespace tiepoint::ui {
 namespace {
@@ -104,13 +105,12 @@ void GhostBoard::paintEvent(QPaintEvent*) {
     paintBreak(painter);
 }
 
-void GhostBoard::paintTags(QPainter& painter) {
-    const Theme& theme = *look_.theme;
+std::vector<GhostBoard::Tag> GhostBoard::tags() const {
     const Bench& bench = *run_.present().bench;
-    const double high = window()->height();
+    const double high = window()->height(), gap = 0.006 * high;
     const QFont font = uiFont(high / kSmallestLines, QFont::DemiBold);
-    QColor ink = theme.dimText;
     const Rect boards = view_.picture().table->boardsMm;
+    std::vector<Tag> all;
     for (const auto& [hole, text] : run_.present().ask->wrong->tags) {
         const Point at = *holeMm(bench, hole);
         const bool above = at.y < boards.top + boards.height / 2;
@@ -119,7 +119,26 @@ void GhostBoard::paintTags(QPainter& painter) {
         const double edge = seen({0, above ? boards.top : boards.top + boards.height}).y();
         const double top = above ? edge - size.height() - 0.012 * high : edge + 0.012 * high;
         const double left = std::clamp(end.x() - size.width() / 2, 1.0, std::max(1.0, width() - size.width() - 1));
-        const QRectF frame(left, top, size.width(), size.height());
+        all.push_back({QRectF(left, top, size.width(), size.height()), end, qs(text), above});
+    }
+    // Those that would touch slide apart, as far as their leaders still meet them.
+    std::ranges::sort(all, {}, [](const Tag& tag) { return std::pair(!tag.above, tag.end.x()); });
+    for (std::size_t i = 1; i < all.size(); ++i) {
+        Tag &left = all[i - 1], &right = all[i];
+        const double over = left.frame.right() + gap - right.frame.left();
+        if (left.above != right.above || over <= 0) continue;
+        left.frame.translate(-std::min(over / 2, left.frame.right() - left.end.x() - gap), 0);
+        right.frame.moveLeft(std::min(left.frame.right() + gap, right.end.x() - gap));
+    }
+    return all;
+}
+
+void GhostBoard::paintTags(QPainter& painter) {
+    const Theme& theme = *look_.theme;
+    const double high = window()->height();
+    const QFont font = uiFont(high / kSmallestLines, QFont::DemiBold);
+    const QColor ink = theme.dimText;
+    for (const auto& [frame, end, text, above] : tags()) {
         painter.setPen(QPen(ink, high / 540));
         painter.drawLine(QPointF(end.x(), above ? frame.bottom() : frame.top()),
                          end + QPointF(0, (above ? -1 : 1) * kIdeaRingMm * scale_));
@@ -127,7 +146,7 @@ void GhostBoard::paintTags(QPainter& painter) {
         painter.drawEllipse(end, kIdeaRingMm * scale_, kIdeaRingMm * scale_);
         painter.setBrush(theme.card);
         painter.drawRoundedRect(frame, 5, 5);
-        sheet_.draw(painter, frame, qs(text), {font, ink, Qt::AlignCenter});
+        sheet_.draw(painter, frame, text, {font, ink, Qt::AlignCenter});
     }
 }
 

@@ -10,6 +10,8 @@
 #include <QPixmap>
 #include <QWidget>
 
+#include <vector>
+
 namespace tiepoint::ui {
 
 class GhostBoard : public QWidget {
@@ -27,6 +29,13 @@ protected:
 
 private:
     QPointF seen(Point mm) const;
+    struct Tag {
+        QRectF frame;
+        QPointF end;  ///< of its leader, on its hole
+        QString text;
+        bool above = true;
+    };
+    std::vector<Tag> tags() const;
     void paintTags(QPainter& painter);
     void paintBreak(QPainter& painter);
 

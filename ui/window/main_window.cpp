@@ -361,7 +361,9 @@ void MainWindow::arrangeStage() {
     view_->setGeometry(bench);
     lessons_->settle();
     placeArrowKey();
-    bar_->placeIn(bench);
+    // For a room beside the key back to the desk, so that it lies over no tag.
+    const int besideKey = projecting && !lessons_->isGiving() ? projection_->keyBreadth() : 0;
+    bar_->placeIn(besideKey > 0 ? QRect(besideKey, 0, stage_->width() - 2 * besideKey, titleHeight) : bench);
     const QRect card = cards_->middlePlace().translated(cards_->pos());
     tools_->placeIn(bench, card);
     projection_->placeIn(lessons_->isGiving() || !projecting ? bench : bench.adjusted(0, -titleHeight, 0, 0), look);

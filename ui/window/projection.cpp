@@ -83,6 +83,8 @@ int Projection::bandHeight(const Look& look) {
     return end_->height() + 2 * look.ipx(kEndMargin);
 }
 
+int Projection::keyBreadth() const { return end_->width() + end_->height(); }
+
 void Projection::styleEnd(const Look& look) {
     const Theme& theme = *look.theme;
     end_->setFont(look.font(text::kSmall));

@@ -23,6 +23,8 @@ public:
     QToolButton& endKey() const { return *end_; }
     /// What the key that ends it takes above the bench, pixels.
     int bandHeight(const Look& look);
+    /// From the screen's edge to beyond that key, as it was styled last.
+    int keyBreadth() const;
     /// Places that key and the blank in what belongs to the bench and the band.
     void placeIn(const QRect& frame, const Look& look);
 

@@ -2,13 +2,16 @@
 
 #include "core/compare/class_comparison.h"
 
+#include "bench/full_boards.h"
 #include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
 #include "support/compact_bench.h"
 
 #include <gtest/gtest.h>
+#include <sys/stat.h>
 
 #include <algorithm>
+#include <chrono>
 #include <random>
 
 namespace tiepoint {
@@ -90,6 +93,29 @@ TEST_F(ClassOfBenches, WhatIsTooLargeIsGivenUp) {
     EXPECT_TRUE(all[0].error.empty()) << all[0].error;
     EXPECT_NE(all[1].error.find("larger than"), std::string::npos) << all[1].error;
     EXPECT_NE(all[2].error.find("too many to compare"), std::string::npos) << all[2].error;
+}
+
+TEST_F(ClassOfBenches, SlowHugeAndStrangeFilesAreRowsThatSaySo) {
+    constexpr std::uintmax_t kHuge = 100u << 20;
+    add("huge.bench.json", "{");
+    fs::resize_file(folder_ / "huge.bench.json", kHuge);
+    fs::create_symlink("/dev/zero", folder_ / "zero.bench.json");
+    ASSERT_EQ(::mkfifo((folder_ / "pipe.bench.json").c_str(), 0600), 0);
+    addBench("ann.bench.json", kClassTarget);
+    const auto began = std::chrono::steady_clock::now();
+    auto all = rows();
+    EXPECT_LT(std::chrono::steady_clock::now() - began, std::chrono::seconds(5)) << "nothing of them is read";
+    ASSERT_EQ(all.size(), 4u);
+    EXPECT_TRUE(all[0].error.empty()) << all[0].error;
+    EXPECT_NE(all[1].error.find("larger than"), std::string::npos) << all[1].error;
+    for (const std::size_t strange : {2, 3}) EXPECT_FALSE(all[strange].error.empty()) << all[strange].file;
+    // Without any patience every file takes too long, and each row says so.
+    wanted_.patience = std::chrono::milliseconds(0);
+    add("crowded.bench.json", writeBench(test::crowdedBoards(1, test::kFullBoard)));
+    all = rows();
+    ASSERT_EQ(all.size(), 5u);
+    EXPECT_EQ(all[1].file, "crowded.bench.json");
+    EXPECT_NE(all[1].error.find("it takes too long to compare"), std::string::npos) << all[1].error;
 }
 
 TEST_F(ClassOfBenches, TitlesAndNamesCantPassForSomethingElse) {

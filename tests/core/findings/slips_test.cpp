@@ -42,11 +42,11 @@ TEST(Slips, HeldOutBenchesAreSound) {
 TEST(Slips, HarmIsJudgedByTheSolve) {
     const auto all = everySoundBench();
     const Bench& beacon = all.front().second;
-    const Behaviour sound(std::make_shared<const Bench>(beacon));
+    const SeenDoing sound(std::make_shared<const Bench>(beacon));
     int dark = 0, burns = 0, none = 0;
     for (const Slip& slip : slipsOf(beacon)) {
         const auto broken = std::make_shared<const Bench>(apply(beacon, slip.edit)->bench);
-        const auto harm = Behaviour(broken).harmAgainst(sound);
+        const auto harm = SeenDoing(broken).harmAgainst(sound);
         const bool isDark = std::ranges::find(harm, "D1 dark") != harm.end();
         dark += isDark;
         burns += std::ranges::find(harm, "D1 burns") != harm.end();

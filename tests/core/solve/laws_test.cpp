@@ -154,14 +154,15 @@ TEST(Laws, StoresOfFluxAreHeldToTheirSlopes) {
 
 TEST(Elements, TheTableFollowsFromTheListOfLaws) {
     for (const char* name : {"resistance", "supply", "contact", "junction", "filament", "transistor",
-                             "controlled-source", "comparator", "capacitance", "inductance", "spark"})
+                             "controlled-source", "comparator", "capacitance", "inductance", "spark", "field-effect",
+                             "zener", "photo-resistance", "thermal-resistance", "photocurrent"})
         ASSERT_NE(findElement(name), nullptr) << name;
     EXPECT_EQ(findElement("junction"), &kJunctionElement);
     Circuit circuit;
     const ElementKind& transistor = *findElement("transistor");
     std::vector<int> nodes;
     for (std::size_t t = 0; t < transistor.terminals.size(); ++t) nodes.push_back(circuit.addNode());
-    const int element = transistor.add(circuit, nodes, std::vector<double>{100, 1, 1e-14, 1, 0, 0, 0, 0});
+    const int element = transistor.add(circuit, nodes, std::vector<double>{100, 1, 1e-14, 1, 0, 0, 0, 0, 1});
     EXPECT_EQ(circuit.nodesOf(element).size(), 3u);
     EXPECT_EQ(circuit.branches<TransistorLaw>().size(), 1u);
 }

@@ -11,9 +11,9 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kBuzzerRimMm = 0.75, kBuzzerHoleMm = 0.95, kPlusMm = 0.8, kPlusStrokeMm = 0.34;
-constexpr double kSoundAwayMm = 6.4, kSoundScaleMm = 1.35;
-constexpr Lettering kPitch{2.0, QFont::DemiBold};
+constexpr double kBuzzerRimMm = 0.75, kBuzzerHoleMm = 0.95, kBuzzerPlusMm = 0.8, kBuzzerPlusStrokeMm = 0.34;
+constexpr double kBuzzerSoundAwayMm = 6.4, kBuzzerSoundScaleMm = 1.35;
+constexpr Lettering kBuzzerPitch{2.0, QFont::DemiBold};
 
 class BuzzerPainter final : public PackagePainter {
 public:
@@ -53,19 +53,19 @@ public:
 
     void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
         const QPointF from = soundFrom(scene);
-        paintSoundArcs(painter, from, kSoundScaleMm, 90, shown.beat, scene.theme.accent);
+        paintSoundArcs(painter, from, kBuzzerSoundScaleMm, 90, shown.beat, scene.theme.accent);
         const QString pitch = QString::fromStdString(shown.figure);
         const QPointF at = from - QPointF(0, 5.2);
-        const double width = textWidthMm(pitch, kPitch) + 1.2;
+        const double width = textWidthMm(pitch, kBuzzerPitch) + 1.2;
         painter.setPen(Qt::NoPen);
         painter.setBrush(faded(scene.theme.boardTop, 0.92));
         painter.drawPath(roundedBox(QRectF(at.x() - width / 2, at.y() - 1.2, width, 2.4), 0.6));
-        drawText(painter, pitch, at, kPitch, scene.theme.text);
+        drawText(painter, pitch, at, kBuzzerPitch, scene.theme.text);
     }
 
 private:
     static QPointF soundFrom(const PartScene& scene) {
-        return toQt(scene.place.pose.centre) - QPointF(0, kSoundAwayMm);
+        return toQt(scene.place.pose.centre) - QPointF(0, kBuzzerSoundAwayMm);
     }
 
     static void paintPlus(QPainter& painter, const PartScene& scene, double radius) {
@@ -74,9 +74,9 @@ private:
         const QPointF tip =
             bodyTransform(scene).inverted().map(toQt(scene.place.leadsMm[static_cast<std::size_t>(plus)]));
         const QPointF at((tip.x() > 0 ? 1 : -1) * radius * 0.62, 0);
-        painter.setPen(QPen(faded(Qt::white, 0.9), kPlusStrokeMm, Qt::SolidLine, Qt::FlatCap));
-        painter.drawLine(at - QPointF(kPlusMm, 0), at + QPointF(kPlusMm, 0));
-        painter.drawLine(at - QPointF(0, kPlusMm), at + QPointF(0, kPlusMm));
+        painter.setPen(QPen(faded(Qt::white, 0.9), kBuzzerPlusStrokeMm, Qt::SolidLine, Qt::FlatCap));
+        painter.drawLine(at - QPointF(kBuzzerPlusMm, 0), at + QPointF(kBuzzerPlusMm, 0));
+        painter.drawLine(at - QPointF(0, kBuzzerPlusMm), at + QPointF(0, kBuzzerPlusMm));
     }
 };
 

@@ -1,6 +1,7 @@
 // The logic probe on the table: three lamps that say high, low and pulse, and sockets for its tip and its two clips towards the boards.
 
 #include "ui/paint/lettering.h"
+#include "ui/paint/packages/face_parts.h"
 #include "ui/paint/packages/socket_box.h"
 #include "ui/paint/packages/supply_parts.h"
 #include "ui/paint/shade.h"
@@ -10,7 +11,9 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kProbeFrameMm = 2.4, kLampX = 20, kLampMm = 1.9, kWordX = 24;
+constexpr double kProbeFrameMm = 2.4, kProbeLampX = 20, kProbeLampMm = 1.9, kProbeWordX = 24;
+constexpr double kProbeKnobMm = 2.9, kProbeKnobWordMm = 2;
+constexpr QPointF kLevelsAt(37.6, 12);
 /// In the order of the bits that its law tells: high, low, changed of late.
 struct ProbeLamp {
     int bit;
@@ -18,8 +21,8 @@ struct ProbeLamp {
     const char* word;
     QRgb colour;
 };
-constexpr std::array kLamps{ProbeLamp{1, 8, "high", 0xffe5352b}, ProbeLamp{2, 14.5, "low", 0xff2fa84f},
-                            ProbeLamp{4, 21, "pulse", 0xfff2a31b}};
+constexpr std::array kProbeLamps{ProbeLamp{1, 8, "high", 0xffe5352b}, ProbeLamp{2, 14.5, "low", 0xff2fa84f},
+                                 ProbeLamp{4, 21, "pulse", 0xfff2a31b}};
 
 class LogicProbePainter final : public PackagePainter {
 public:
@@ -27,15 +30,22 @@ public:
         painter.save();
         painter.translate(cornerMm(scene));
         paintSocketBox(painter, scene, kProbeFrameMm);
-        for (const ProbeLamp& lamp : kLamps) paintLamp(painter, scene, lamp, false);
+        for (const ProbeLamp& lamp : kProbeLamps) paintLamp(painter, scene, lamp, false);
+        paintFaceKnob(painter, scene, levelsKnob(scene), kProbeKnobWordMm);
         paintNamedSocket(painter, scene, 0, QStringLiteral("tip"), scene.theme.jumpers[3]);
         paintNamedSocket(painter, scene, 1, QStringLiteral("+"), scene.theme.jumpers[0]);
         paintNamedSocket(painter, scene, 2, QStringLiteral("\u2212"), scene.theme.jumpers[1]);
         painter.restore();
     }
 
+    std::vector<FaceKnob> faceKnobs(const PartScene& scene) const override {
+        FaceKnob knob = levelsKnob(scene);
+        knob.at += cornerMm(scene);
+        return {knob};
+    }
+
     QRectF figures(const PartScene& scene) const override {
-        return faced(scene, QRectF(kLampX - 3, 5, 22, 19)).translated(cornerMm(scene));
+        return faced(scene, QRectF(kProbeLampX - 3, 5, 22, 19)).translated(cornerMm(scene));
     }
     std::optional<DisplayFigures> figuresAt(const Snapshot& instant, int part, int) const override {
         if (instant.status() != Status::Solved) return std::nullopt;
@@ -47,7 +57,7 @@ public:
     void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
         painter.save();
         painter.translate(cornerMm(scene));
-        for (const ProbeLamp& lamp : kLamps)
+        for (const ProbeLamp& lamp : kProbeLamps)
             if ((shown.beat & lamp.bit) != 0) paintLamp(painter, scene, lamp, true);
         painter.restore();
     }
@@ -58,21 +68,25 @@ public:
     }
 
 private:
+    static FaceKnob levelsKnob(const PartScene& scene) {
+        return {faced(scene, kLevelsAt), kProbeKnobMm, scene.choice("logic") == "ttl" ? "TTL" : "CMOS", "logic"};
+    }
+
     /// Lit it has a ring of its light too, and its word is bold, so that it is told without colour.
     static void paintLamp(QPainter& painter, const PartScene& scene, const ProbeLamp& lamp, bool lit) {
         const Furnishing& f = scene.theme.furnishing;
         const QColor colour = QColor::fromRgb(lamp.colour);
-        const QPointF at = faced(scene, QPointF(kLampX, lamp.y));
+        const QPointF at = faced(scene, QPointF(kProbeLampX, lamp.y));
         if (lit) {
             painter.setPen(Qt::NoPen);
             painter.setBrush(faded(colour, 0.35));
-            painter.drawPath(disc(at, kLampMm + 1));
+            painter.drawPath(disc(at, kProbeLampMm + 1));
         }
         painter.setPen(outlinePen(f.ink, scene.theme.outlineMm));
-        painter.setBrush(lit ? shadeRound(scene.theme, at, kLampMm, blend(colour, Qt::white, 0.5), colour)
+        painter.setBrush(lit ? shadeRound(scene.theme, at, kProbeLampMm, blend(colour, Qt::white, 0.5), colour)
                              : QBrush(darkenedTo(colour, 34)));
-        painter.drawPath(disc(at, kLampMm));
-        drawText(painter, QString::fromUtf8(lamp.word), faced(scene, QPointF(kWordX, lamp.y)),
+        painter.drawPath(disc(at, kProbeLampMm));
+        drawText(painter, QString::fromUtf8(lamp.word), faced(scene, QPointF(kProbeWordX, lamp.y)),
                  {2.5, lit ? QFont::Bold : QFont::Normal}, lit ? f.panelInk : f.panelDim,
                  scene.place.mirrored ? Qt::AlignRight : Qt::AlignLeft);
     }

@@ -13,26 +13,26 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kCanMm = 10.2, kCanFlatMm = 7.7;  ///< half across, and half across the flats
-constexpr double kBearingMm = 3.1, kShaftMm = 1.0;
-constexpr double kBladeMm = 17, kBladeFromMm = 1.6, kMotorHubMm = 2.4;
-constexpr int kMotorBlades = 3, kShadeSteps = 36;  ///< of a turn
-constexpr double kBlurRadian = 40;  ///< a second: so fast a blade passes the next one's place between two frames
-constexpr double kStandsRadian = 3;
+constexpr double kMotorCanMm = 10.2, kMotorCanFlatMm = 7.7;  ///< half across, and half across the flats
+constexpr double kMotorBearingMm = 3.1, kMotorShaftMm = 1.0;
+constexpr double kMotorBladeMm = 17, kMotorBladeFromMm = 1.6, kMotorHubMm = 2.4;
+constexpr int kMotorBlades = 3, kMotorShadeSteps = 36;  ///< of a turn
+constexpr double kMotorBlurRadian = 40;  ///< a second: so fast a blade passes the next one's place between two frames
+constexpr double kMotorStandsRadian = 3;
 constexpr Lettering kMotorTurns{2.6, QFont::DemiBold};
-constexpr std::string_view kBlurred = "blurred";
+constexpr std::string_view kMotorBlurred = "blurred";
 
 QPainterPath canShape() {
     QPainterPath slab;
-    slab.addRect(QRectF(-kCanMm, -kCanFlatMm, 2 * kCanMm, 2 * kCanFlatMm));
-    return disc({0, 0}, kCanMm).intersected(slab);
+    slab.addRect(QRectF(-kMotorCanMm, -kMotorCanFlatMm, 2 * kMotorCanMm, 2 * kMotorCanFlatMm));
+    return disc({0, 0}, kMotorCanMm).intersected(slab);
 }
 
 QPainterPath blade() {
-    QPainterPath path(QPointF(kBladeFromMm, -0.9));
-    path.cubicTo({6, -3.6}, {13, -3.9}, {kBladeMm - 1.2, -2.0});
-    path.cubicTo({kBladeMm + 0.4, -0.6}, {kBladeMm, 1.4}, {kBladeMm - 2.2, 1.5});
-    path.cubicTo({12, 1.7}, {6, 1.4}, {kBladeFromMm, 0.9});
+    QPainterPath path(QPointF(kMotorBladeFromMm, -0.9));
+    path.cubicTo({6, -3.6}, {13, -3.9}, {kMotorBladeMm - 1.2, -2.0});
+    path.cubicTo({kMotorBladeMm + 0.4, -0.6}, {kMotorBladeMm, 1.4}, {kMotorBladeMm - 2.2, 1.5});
+    path.cubicTo({12, 1.7}, {6, 1.4}, {kMotorBladeFromMm, 0.9});
     path.closeSubpath();
     return path;
 }
@@ -43,7 +43,7 @@ void paintPropeller(QPainter& painter, const Theme& theme, double degrees, bool 
     if (blurred) {
         painter.setPen(outlinePen(faded(ink, 0.45), theme.outlineMm));
         painter.setBrush(faded(fill, 0.16));
-        painter.drawPath(disc({0, 0}, kBladeMm));
+        painter.drawPath(disc({0, 0}, kMotorBladeMm));
     }
     painter.save();
     painter.rotate(degrees);
@@ -57,9 +57,9 @@ void paintPropeller(QPainter& painter, const Theme& theme, double degrees, bool 
     painter.setBrush(shadeRound(theme, {0, 0}, kMotorHubMm, fill, blend(fill, Qt::black, 0.3)));
     painter.drawPath(disc({0, 0}, kMotorHubMm));
     // The shaft has a flat, by which its place can be told.
-    QPainterPath round = disc({0, 0}, kShaftMm), cut;
-    cut.addRect(QRectF(-kShaftMm, -kShaftMm, 1.6 * kShaftMm, 2 * kShaftMm));
-    painter.setBrush(shadeRound(theme, {0, 0}, kShaftMm, f.steelLight, f.steelDark));
+    QPainterPath round = disc({0, 0}, kMotorShaftMm), cut;
+    cut.addRect(QRectF(-kMotorShaftMm, -kMotorShaftMm, 1.6 * kMotorShaftMm, 2 * kMotorShaftMm));
+    painter.setBrush(shadeRound(theme, {0, 0}, kMotorShaftMm, f.steelLight, f.steelDark));
     painter.drawPath(round.intersected(cut));
     painter.restore();
 }
@@ -79,22 +79,22 @@ public:
             for (const int lead : {1, 0}) paintSupplyLead(painter, scene, lead, lead == 0);
         painter.save();
         painter.translate(toQt(scene.place.pose.centre));
-        drawSoftShadow(painter, theme, {0, 0}, kCanMm, {1.6, 2.0}, 1.8);
+        drawSoftShadow(painter, theme, {0, 0}, kMotorCanMm, {1.6, 2.0}, 1.8);
         painter.setPen(outlinePen(f.ink, theme.outlineMm * 1.2));
-        painter.setBrush(shadeAlong(theme, {-kCanMm, -kCanFlatMm}, {kCanMm, kCanFlatMm},
+        painter.setBrush(shadeAlong(theme, {-kMotorCanMm, -kMotorCanFlatMm}, {kMotorCanMm, kMotorCanFlatMm},
                                     blend(f.steelLight, Qt::white, 0.2), f.steelDark));
         painter.drawPath(canShape());
         painter.setPen(outlinePen(faded(f.ink, 0.7), theme.outlineMm));
-        painter.setBrush(shadeRound(theme, {0, 0}, kBearingMm, f.steelLight, f.steelDark));
-        painter.drawPath(disc({0, 0}, kBearingMm));
+        painter.setBrush(shadeRound(theme, {0, 0}, kMotorBearingMm, f.steelLight, f.steelDark));
+        painter.drawPath(disc({0, 0}, kMotorBearingMm));
         for (const double y : {-2.0, 2.0}) {  // where the wires are soldered
             painter.setBrush(f.steelLight);
-            painter.drawPath(disc({(scene.place.mirrored ? 1 : -1) * (kCanMm - 1.2), y}, 0.8));
+            painter.drawPath(disc({(scene.place.mirrored ? 1 : -1) * (kMotorCanMm - 1.2), y}, 0.8));
         }
         if (scene.compact) paintPropeller(painter, theme, 0, false);
         painter.restore();
         drawText(painter, QString::fromStdString(scene.part.id),
-                 toQt(scene.place.pose.centre) + QPointF(0, kCanFlatMm - 1.6), {1.7, QFont::Medium}, f.ink);
+                 toQt(scene.place.pose.centre) + QPointF(0, kMotorCanFlatMm - 1.6), {1.7, QFont::Medium}, f.ink);
     }
 
     QRectF figures(const PartScene& scene) const override {
@@ -107,9 +107,9 @@ public:
                                   ? instant.turnedRadian[static_cast<std::size_t>(part)]
                                   : 0;
         DisplayFigures shown;
-        shown.beat = static_cast<int>(turned / (2 * std::numbers::pi) * kShadeSteps) % kShadeSteps;
-        if (std::abs(speed) > kBlurRadian) shown.quantity = kBlurred;
-        if (std::abs(speed) > kStandsRadian) {
+        shown.beat = static_cast<int>(turned / (2 * std::numbers::pi) * kMotorShadeSteps) % kMotorShadeSteps;
+        if (std::abs(speed) > kMotorBlurRadian) shown.quantity = kMotorBlurred;
+        if (std::abs(speed) > kMotorStandsRadian) {
             constexpr double kTurnsAMinute = 60 / (2 * std::numbers::pi), kRounded = 10;
             shown.figure = fmt::format("{:.0f}", std::round(std::abs(speed) * kTurnsAMinute / kRounded) * kRounded);
             shown.unit = "rpm";
@@ -120,7 +120,7 @@ public:
     void paintFigures(QPainter& painter, const PartScene& scene, const DisplayFigures& shown) const override {
         painter.save();
         painter.translate(toQt(scene.place.pose.centre));
-        paintPropeller(painter, scene.theme, 360.0 * shown.beat / kShadeSteps, shown.quantity == kBlurred);
+        paintPropeller(painter, scene.theme, 360.0 * shown.beat / kMotorShadeSteps, shown.quantity == kMotorBlurred);
         if (!shown.figure.empty()) {
             const QString text = QString::fromStdString(shown.figure + " " + shown.unit);
             drawText(painter, text, {0, scene.bodyRect().bottom() + 1.4}, kMotorTurns, scene.theme.dimTextOnBench);

@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kStraightShare = 0.86;  ///< of the radius: from the middle to the straight sides
 constexpr QRgb kWaferLight = 0xffe9dcc4, kWaferDark = 0xffb9a584, kFaceLight = 0xfff6efe2, kFaceDark = 0xffdccdb2;
-constexpr QRgb kTrack = 0xffc9521f, kSolder = 0xff8d9298;
+constexpr QRgb kSensitive = 0xffc9521f, kCellSolder = 0xff8d9298;
 
 QPainterPath wafer(double radius) {
     QPainterPath straight;
@@ -51,12 +51,12 @@ public:
         constexpr int kStrokes = 6;
         constexpr double kTrackMm = 0.36;
         painter.setBrush(Qt::NoBrush);
-        QPen track = outlinePen(QColor::fromRgb(kTrack), kTrackMm);
+        QPen track = outlinePen(QColor::fromRgb(kSensitive), kTrackMm);
         track.setJoinStyle(Qt::RoundJoin);
         painter.setPen(track);
         painter.drawPath(meander(radius * 0.48, radius * 0.42, kStrokes));
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm * 0.7));
-        painter.setBrush(QColor::fromRgb(kSolder));
+        painter.setBrush(QColor::fromRgb(kCellSolder));
         for (const double side : {-1.0, 1.0}) painter.drawPath(disc({side * radius * 0.72, 0}, radius * 0.13));
     }
 

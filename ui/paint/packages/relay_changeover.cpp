@@ -8,14 +8,15 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kRelayRadiusMm = 0.9, kWallMm = 0.9;
-constexpr QRectF kCoil(-7.6, -3.1, 6.6, 6.2);
-constexpr QRectF kContactRoom(0.2, -4.0, 7.8, 8.0);
-constexpr QPointF kPivot(1.3, 0), kBladeTip(6.3, 0);
-constexpr double kPinYMm = 2.3, kRestTipYMm = 1.55, kBladeBreadthMm = 0.7;
-constexpr QRgb kCopperLight = 0xffd58a4a, kCopperDark = 0xff8f4e20, kBaseLight = 0xff3f5f86, kBaseDark = 0xff263c58;
+constexpr double kRelayRadiusMm = 0.9, kRelayWallMm = 0.9;
+constexpr QRectF kRelayCoil(-7.6, -3.1, 6.6, 6.2);
+constexpr QRectF kRelayContactRoom(0.2, -4.0, 7.8, 8.0);
+constexpr QPointF kRelayPivot(1.3, 0), kRelayBladeTip(6.3, 0);
+constexpr double kRelayPinYMm = 2.3, kRelayRestTipYMm = 1.55, kRelayBladeBreadthMm = 0.7;
+constexpr QRgb kRelayCopperLight = 0xffd58a4a, kRelayCopperDark = 0xff8f4e20, kRelayBaseLight = 0xff3f5f86,
+               kRelayBaseDark = 0xff263c58;
 constexpr Lettering kRelayWord{1.7, QFont::DemiBold};
-constexpr std::string_view kPulled = "pulled in";
+constexpr std::string_view kRelayPulled = "pulled in";
 
 /// Side of the body on which a lead's leg stands in the unturned frame: 1 below, -1 above.
 double sideOf(const PartScene& scene, std::string_view lead) {
@@ -29,23 +30,23 @@ void paintContact(QPainter& painter, const PartScene& scene, bool pulled) {
     const Theme& theme = scene.theme;
     const Furnishing& f = theme.furnishing;
     painter.setPen(Qt::NoPen);
-    painter.setBrush(QColor::fromRgb(kBaseDark));
-    painter.drawRect(kContactRoom);
+    painter.setBrush(QColor::fromRgb(kRelayBaseDark));
+    painter.drawRect(kRelayContactRoom);
     const double open = sideOf(scene, "open");
     painter.setPen(outlinePen(f.ink, theme.outlineMm));
-    painter.setBrush(shadeDown(theme, kContactRoom, f.steelLight, f.steelDark));
+    painter.setBrush(shadeDown(theme, kRelayContactRoom, f.steelLight, f.steelDark));
     for (const double side : {open, -open})
-        painter.drawPath(roundedBox(QRectF(kBladeTip.x() - 0.9, side * kPinYMm - 0.55, 1.8, 1.1), 0.4));
-    const QPointF tip = kBladeTip + QPointF(0, (pulled ? open : -open) * kRestTipYMm);
-    painter.setPen(QPen(f.ink, kBladeBreadthMm + 2 * theme.outlineMm, Qt::SolidLine, Qt::RoundCap));
-    painter.drawLine(kPivot, tip);
-    painter.setPen(QPen(blend(f.steelLight, Qt::white, 0.4), kBladeBreadthMm, Qt::SolidLine, Qt::RoundCap));
-    painter.drawLine(kPivot, tip);
+        painter.drawPath(roundedBox(QRectF(kRelayBladeTip.x() - 0.9, side * kRelayPinYMm - 0.55, 1.8, 1.1), 0.4));
+    const QPointF tip = kRelayBladeTip + QPointF(0, (pulled ? open : -open) * kRelayRestTipYMm);
+    painter.setPen(QPen(f.ink, kRelayBladeBreadthMm + 2 * theme.outlineMm, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLine(kRelayPivot, tip);
+    painter.setPen(QPen(blend(f.steelLight, Qt::white, 0.4), kRelayBladeBreadthMm, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLine(kRelayPivot, tip);
     // The armature: drawn to the coil while pulled in, a gap away at rest.
     const double gap = pulled ? 0.0 : 0.75;
     painter.setPen(outlinePen(f.ink, theme.outlineMm));
-    painter.setBrush(shadeDown(theme, kContactRoom, f.steelLight, f.steelDark));
-    painter.drawRect(QRectF(kCoil.right() + 0.25 + gap, -2.6, 0.9, 5.2));
+    painter.setBrush(shadeDown(theme, kRelayContactRoom, f.steelLight, f.steelDark));
+    painter.drawRect(QRectF(kRelayCoil.right() + 0.25 + gap, -2.6, 0.9, 5.2));
 }
 
 class RelayChangeoverPainter final : public PackagePainter {
@@ -57,10 +58,11 @@ public:
         const QRectF box = scene.bodyRect();
         drawSoftShadow(painter, theme, box, kRelayRadiusMm, fallInBody(scene, {0.9, 1.15}), 0.9);
         painter.setPen(outlinePen(f.ink, theme.outlineMm * 1.2));
-        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kBaseLight), QColor::fromRgb(kBaseDark)));
+        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kRelayBaseLight), QColor::fromRgb(kRelayBaseDark)));
         painter.drawPath(roundedBox(box, kRelayRadiusMm));
-        painter.setBrush(QColor::fromRgb(kBaseDark));
-        painter.drawPath(roundedBox(box.adjusted(kWallMm, kWallMm, -kWallMm, -kWallMm), kRelayRadiusMm / 2));
+        painter.setBrush(QColor::fromRgb(kRelayBaseDark));
+        painter.drawPath(
+            roundedBox(box.adjusted(kRelayWallMm, kRelayWallMm, -kRelayWallMm, -kRelayWallMm), kRelayRadiusMm / 2));
         paintCoil(painter, theme);
         paintContact(painter, scene, false);
         if (theme.flat) return;
@@ -75,7 +77,7 @@ public:
     std::optional<DisplayFigures> figuresAt(const Snapshot& instant, int part, int) const override {
         if (instant.status() != Status::Solved) return std::nullopt;
         for (const ElementState element : instant.solution.elements())
-            if (element.part == part && element.told > 0) return DisplayFigures{std::string(kPulled)};
+            if (element.part == part && element.told > 0) return DisplayFigures{std::string(kRelayPulled)};
         return std::nullopt;
     }
 
@@ -99,7 +101,7 @@ public:
         const auto& leads = scene.place.leadsMm;
         const int inside = static_cast<int>(leads.size());
         if (inside < 5) return {};
-        const QPointF pivot = bodyTransform(scene).map(kPivot);
+        const QPointF pivot = bodyTransform(scene).map(kRelayPivot);
         QPainterPath coil(toQt(leads[0]));
         coil.lineTo(toQt(leads[1]));
         std::vector<PartPath> ways{{coil, {0}, PathLook::Ghost, 0, 1}};
@@ -118,11 +120,12 @@ public:
 private:
     static void paintCoil(QPainter& painter, const Theme& theme) {
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm));
-        painter.setBrush(shadeDown(theme, kCoil, QColor::fromRgb(kCopperLight), QColor::fromRgb(kCopperDark)));
-        painter.drawPath(roundedBox(kCoil, 0.5));
-        painter.setPen(outlinePen(faded(QColor::fromRgb(kCopperDark), 0.9), theme.outlineMm));
-        for (double x = kCoil.left() + 0.8; x < kCoil.right() - 0.4; x += 0.7)
-            painter.drawLine(QPointF(x, kCoil.top() + 0.3), QPointF(x, kCoil.bottom() - 0.3));
+        painter.setBrush(
+            shadeDown(theme, kRelayCoil, QColor::fromRgb(kRelayCopperLight), QColor::fromRgb(kRelayCopperDark)));
+        painter.drawPath(roundedBox(kRelayCoil, 0.5));
+        painter.setPen(outlinePen(faded(QColor::fromRgb(kRelayCopperDark), 0.9), theme.outlineMm));
+        for (double x = kRelayCoil.left() + 0.8; x < kRelayCoil.right() - 0.4; x += 0.7)
+            painter.drawLine(QPointF(x, kRelayCoil.top() + 0.3), QPointF(x, kRelayCoil.bottom() - 0.3));
     }
 };
 

@@ -7,9 +7,10 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr QRgb kFrameLight = 0xfff1f1ec, kFrameDark = 0xffc9cac4, kWaferBlue = 0xff2a4f9e, kWaferDeep = 0xff14275c;
-constexpr QRgb kSilver = 0xffc3cad4, kCellWords = 0xff2b2f36;
-constexpr double kCellFrameMm = 3, kFrameRightMm = 8;
+constexpr QRgb kCellFrameLight = 0xfff1f1ec, kCellFrameDark = 0xffc9cac4, kWaferBlue = 0xff2a4f9e,
+               kWaferDeep = 0xff14275c;
+constexpr QRgb kCellSilver = 0xffc3cad4, kCellWords = 0xff2b2f36;
+constexpr double kCellFrameMm = 3, kCellFrameRightMm = 8;
 
 class SolarCellPainter final : public PackagePainter {
 public:
@@ -21,10 +22,10 @@ public:
         const QRectF box(QPointF(0, 0), scene.bodyRect().size());
         drawSoftShadow(painter, theme, box, 1.2, {0.8, 1}, 0.9);
         painter.setPen(outlinePen(theme.furnishing.ink, theme.outlineMm * 1.2));
-        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kFrameLight), QColor::fromRgb(kFrameDark)));
+        painter.setBrush(shadeDown(theme, box, QColor::fromRgb(kCellFrameLight), QColor::fromRgb(kCellFrameDark)));
         painter.drawPath(roundedBox(box, 1.2));
         paintWafer(painter, theme,
-                   faced(scene, box.adjusted(kCellFrameMm, kCellFrameMm, -kFrameRightMm, -kCellFrameMm)));
+                   faced(scene, box.adjusted(kCellFrameMm, kCellFrameMm, -kCellFrameRightMm, -kCellFrameMm)));
         const auto exits = scene.part.kind->package->footprint;
         for (const std::size_t lead : {std::size_t{0}, std::size_t{1}}) {
             constexpr double kInsideMm = 4, kSignMm = 1.1;
@@ -32,7 +33,7 @@ public:
             paintSupplySign(painter, theme, at, lead == 0, kSignMm);
         }
         drawText(painter, QString::fromStdString(scene.part.id),
-                 faced(scene, QPointF(box.right() - kFrameRightMm / 2, box.bottom() - 2)), {1.7, QFont::Medium},
+                 faced(scene, QPointF(box.right() - kCellFrameRightMm / 2, box.bottom() - 2)), {1.7, QFont::Medium},
                  QColor::fromRgb(kCellWords));
         painter.restore();
     }
@@ -46,7 +47,7 @@ private:
                                     QColor::fromRgb(kWaferDeep)));
         painter.drawRect(wafer);
         constexpr int kFingers = 16;
-        QPen finger = outlinePen(QColor::fromRgb(kSilver), 0.16);
+        QPen finger = outlinePen(QColor::fromRgb(kCellSilver), 0.16);
         finger.setCapStyle(Qt::FlatCap);
         painter.setPen(finger);
         for (int i = 1; i < kFingers; ++i) {
@@ -55,7 +56,8 @@ private:
         }
         for (const double share : {0.28, 0.72}) {
             const double y = wafer.top() + share * wafer.height();
-            painter.fillRect(QRectF(wafer.left() + 0.6, y - 0.4, wafer.width() - 1.2, 0.8), QColor::fromRgb(kSilver));
+            painter.fillRect(QRectF(wafer.left() + 0.6, y - 0.4, wafer.width() - 1.2, 0.8),
+                             QColor::fromRgb(kCellSilver));
         }
         if (theme.flat) return;
         QPainterPath gleam(wafer.topLeft() + QPointF(wafer.width() * 0.12, 0));

@@ -127,7 +127,7 @@ void paintSmallSwitch(QPainter& painter, const PartScene& scene, const QRectF& s
 namespace {
 
 /// Light bands about a wire.
-void paintBands(QPainter& painter, const CubicChain& wire) {
+void paintLightBands(QPainter& painter, const CubicChain& wire) {
     QPen bands(Qt::white, kLeadBreadthMm * 0.78, Qt::SolidLine, Qt::FlatCap);
     bands.setDashPattern({0.9, 0.9});
     painter.setBrush(Qt::NoBrush);
@@ -143,7 +143,7 @@ void paintTestLead(QPainter& painter, const PartScene& scene, int lead, const Te
     const double length = whole.lengthMm();
     const CubicChain wire = whole.between(0, std::max(length / 2, length - kProbeLengthMm));
     paintWire(painter, theme, wire, {look.colour, kLeadBreadthMm, 2.2, 0, 0});
-    if (look.banded) paintBands(painter, wire);
+    if (look.banded) paintLightBands(painter, wire);
     paintProbe(painter, theme, wire.end(), toQt(scene.place.leadsMm[i]), look.colour);
     paintPlug(painter, theme, toQt(scene.place.exitsMm[i]), look.socketMm * 0.9, look.colour,
               scene.place.mirrored ? 0 : std::numbers::pi);
