@@ -1,6 +1,7 @@
 #include "app/finding_report.h"
 
 #include "app/edit_json.h"
+#include "core/hunt/hidden_slip.h"
 #include "core/time/settled.h"
 
 #include <fmt/format.h>
@@ -65,6 +66,16 @@ std::string_view severityName(Severity severity) {
 
 Reveal printedLevel(const Bench& bench, bool json) {
     return bench.disclosure || isLocked(bench) || !json ? revealOf(bench) : Reveal::Mend;
+}
+
+std::optional<Error> heldBackByHunt(const Bench& bench, const std::string& file) {
+    if (!isHunting(bench)) return std::nullopt;
+    return Error{
+        ErrorKind::Range,
+        "this bench hides a slip that is to be found: its volts, currents and nets are told by the meter on the bench, "
+        "not here",
+        {"/hunt", 0, 0},
+        file};
 }
 
 void writeFindings(JsonWriter& json, const Bench& bench, const Report& report) {

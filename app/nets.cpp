@@ -2,6 +2,7 @@
 
 #include "app/bench_input.h"
 #include "app/commands.h"
+#include "app/finding_report.h"
 #include "app/json_writer.h"
 #include "app/net_list.h"
 #include "app/output.h"
@@ -41,6 +42,7 @@ std::string netsAsText(const Layout& layout) {
 int runNets(const NetsOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
+    if (const auto held = heldBackByHunt(**bench, options.input.file)) return complain(*held);
     const auto layout = buildLayout(*bench);
     print(options.json ? netsAsJson(*layout) : netsAsText(*layout));
     return kExitGood;

@@ -24,6 +24,7 @@ struct SolveOptions {
 int runSolve(const SolveOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
+    if (const auto held = heldBackByHunt(**bench, options.input.file)) return complain(*held);
     const auto inputs = options.input.inputsFor(**bench);
     if (!inputs) return complain(inputs.error());
     std::optional<int> walked;

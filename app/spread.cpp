@@ -4,6 +4,7 @@
 
 #include "app/bench_input.h"
 #include "app/commands.h"
+#include "app/finding_report.h"
 #include "app/json_writer.h"
 #include "app/output.h"
 #include "core/base/printable.h"
@@ -108,6 +109,7 @@ Result<BatteryChoice> chosenBattery(const SpreadOptions& options) {
 int runSpread(const SpreadOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
+    if (const auto held = heldBackByHunt(**bench, options.input.file)) return complain(*held);
     const auto inputs = options.input.inputsFor(**bench);
     if (!inputs) return complain(inputs.error());
     const auto battery = chosenBattery(options);

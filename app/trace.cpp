@@ -2,6 +2,7 @@
 
 #include "app/bench_input.h"
 #include "app/commands.h"
+#include "app/finding_report.h"
 #include "app/moments.h"
 #include "app/offscreen.h"
 #include "app/output.h"
@@ -60,6 +61,7 @@ std::optional<QString> drawTrace(const TraceOptions& options, const std::string&
 int runTrace(const TraceOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
+    if (const auto secret = heldBackByHunt(**bench, options.input.file)) return complain(*secret);
     const auto held = options.input.inputsFor(**bench);
     if (!held) return complain(held.error());
     Inputs inputs = *held;

@@ -41,7 +41,7 @@ public:
     double toldAt(const Volts& /*across*/, unsigned /*bits*/) const { return 0; }
 
 private:
-    static constexpr double kRestSecond = 0.05;  ///< slower than the lowest tone that is heard (20 Hz)
+    static constexpr double kRestSecond = 0.01;  ///< about a period of the lowest tone worth hearing
     static constexpr double kRestSiemens = 1e-6;
     double siemens_, audibleVolt_;
 };

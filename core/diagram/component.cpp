@@ -197,7 +197,21 @@ private:
         orderLayers(graph_);
     }
 
-    /// The wires back stand below everything else: they may always stand lower.
+    /// One supply, and parts in one row: each net joins two leads.
+    bool isLoop() const {
+        std::vector<int> leads(netlist_.nets.size());
+        int supplies = 0;
+        for (const SheetBlock& block : blocks_) {
+            supplies += isBeside(block.part);
+            if (block.ports.size() != 2) return false;
+            for (const SheetPort& port : block.ports) {
+                if (port.net < 0) return false;
+                ++leads[port.net];
+            }
+        }
+        return supplies == 1 && std::ranges::all_of(leads, [](int count) { return count == 0 || count == 2; });
+    }
+    /// The wires back of a loop stand below everything else: they may always stand lower.
     void lowerReturn(double by) {
         for (SheetNode& node : graph_.nodes) {
             if (node.pin > 0) node.across += by;
@@ -218,7 +232,7 @@ private:
             const double low = graph_.nodes[edges[0]->to].across;
             double high = graph_.nodes[edges[1]->to].across;
             const double reach = std::abs(block.ports[0].across - block.ports[1].across);
-            if (high < low + reach && graph_.nodes[edges[1]->to].pin > 0) {
+            if (high < low + reach && graph_.nodes[edges[1]->to].pin > 0 && isLoop()) {
                 lowerReturn(low + reach - high);
                 high = low + reach;
             }

@@ -15,6 +15,7 @@
 #include "core/meter/meter.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 #include <utility>
@@ -66,13 +67,22 @@ public:
         weighCauses(judged);
         std::vector<Finding> findings;
         for (Judged& each : judged) findings.push_back(std::move(each.suspicion.finding));
-        if (findings.empty() && isSound(examination_.bench())) {
-            if (auto chain = darkChain(examination_, leftUntried_)) findings.push_back(std::move(*chain));
-        }
+        if (isSound(examination_.bench())) tellDarkChain(findings);
         return findings;
     }
 
 private:
+    /// Where nothing grave is told and nothing of a dark light, what was looked at is told and where to look next.
+    void tellDarkChain(std::vector<Finding>& findings) const {
+        const auto isGrave = [](const Finding& each) { return each.severity != Severity::Remark; };
+        if (std::ranges::any_of(findings, isGrave)) return;
+        auto chain = darkChain(examination_, leftUntried_);
+        const auto isTold = [&](const Finding& each) {
+            return std::ranges::find(each.parts, chain->parts.front()) != each.parts.end();
+        };
+        if (chain && std::ranges::none_of(findings, isTold)) findings.insert(findings.begin(), std::move(*chain));
+    }
+
     Judgement suspect(const Examination& examination, bool search) {
         Judgement judged;
         std::set<std::string> explained;
@@ -181,7 +191,7 @@ private:
         std::optional<Outcome> outcome;
         const FoundCause* best = nullptr;
         for (const FoundCause& cause : causes) {
-            if (cause.worth < kToldWorth || best != nullptr || &cause - causes.data() >= kMostConfirmed) break;
+            if (best != nullptr || &cause - causes.data() >= kMostConfirmed) break;
             outcome = outcomeOfCause(cause);
             if (outcome) best = &cause;
         }
@@ -190,10 +200,12 @@ private:
         if (!judged.empty() && isToldBetter(judge, judged.front(), *best, *outcome)) return;
         Finding finding = findingOf(*best, causes, judge.now());
         const auto goes = [&](const Judged& each) { return goesWith(each, *outcome); };
-        // A law, and a switch without effect, keep their sentence and get the mend.
-        const bool first = judged.empty() ||
-                           !(isLaw(judged.front()) || (isNamed(judged.front(), "no-effect") && goes(judged.front())));
-        const bool explains = !first && goes(judged.front());
+        // A law, a switch without effect and an open end keep their sentence and get the mend.
+        const bool stays = !judged.empty() && staysFirst(judge, judged.front(), *best, *outcome);
+        const bool explains = stays && goes(judged.front());
+        // A remark that has nothing to do with what is graver says nothing.
+        if (!judged.empty() && !goes(judged.front()) && finding.severity < judged.front().suspicion.finding.severity)
+            return;
         if (explains) {
             Finding& law = judged.front().suspicion.finding;
             law.alternatives = std::move(finding.alternatives);
@@ -220,7 +232,7 @@ private:
         finding.consequences = std::move(consequences);
         Judged cause{nullptr, {}};
         cause.suspicion.finding = std::move(finding);
-        judged.insert(first ? judged.begin() : judged.begin() + 1, std::move(cause));
+        judged.insert(stays ? judged.begin() + 1 : judged.begin(), std::move(cause));
     }
 
     /// Of something broken only what a meter shows is told.
@@ -236,8 +248,10 @@ private:
         return judged.rule != nullptr && (judged.rule->atOnce || judged.rule->ofBroken) &&
                judged.suspicion.finding.severity != Severity::Remark;
     }
-    static bool isNamed(const Judged& judged, std::string_view rule) {
-        return judged.rule != nullptr && judged.rule->name == rule;
+    /// Tells what shows and not why: what is to be done about it the judge knows better.
+    static bool isSign(const Judged& judged) {
+        constexpr std::string_view kSigns[] = {"no-effect", "lead-alone", "one-wire", "open-loop"};
+        return judged.rule != nullptr && std::ranges::find(kSigns, judged.rule->name) != std::end(kSigns);
     }
     static bool goesWith(const Judged& judged, const Outcome& outcome) {
         const bool stillDark = std::ranges::any_of(
@@ -258,15 +272,28 @@ private:
     /// Whether what a rule says first is as good as the cause.
     bool isToldBetter(Judge& judge, const Judged& first, const FoundCause& cause, const Outcome& outcome) const {
         const Finding& finding = first.suspicion.finding;
-        const bool goes = goesWith(first, outcome);
-        if (finding.severity == Severity::Remark && (!goes || !finding.mend)) return goes && cause.worth < kAlarmWorth;
-        if (isAboutMeter(finding) || !goes) return !isLaw(first);
-        if (!finding.mend) return false;
+        if (!goesWith(first, outcome)) return false;
+        if (!finding.mend) return finding.severity == Severity::Remark && !isSign(first) && cause.worth < kAlarmWorth;
+        return isAboutMeter(finding) || isMendBetter(judge, first, cause);
+    }
+
+    /// Whether what a rule says first stays there with its sentence.
+    bool staysFirst(Judge& judge, const Judged& first, const FoundCause& cause, const Outcome& outcome) const {
+        if (isLaw(first)) return true;
+        if (goesWith(first, outcome)) return isSign(first);
+        const Finding& finding = first.suspicion.finding;
+        return finding.severity != Severity::Remark && finding.mend && isMendBetter(judge, first, cause);
+    }
+
+    /// Whether the mend that a rule proposes is worth nearly as much as that of the cause.
+    static bool isMendBetter(Judge& judge, const Judged& first, const FoundCause& cause) {
+        const Finding& finding = first.suspicion.finding;
         const auto trial = judge.trialOf(finding.mend->edit);
-        if (!trial) return false;
-        constexpr double kWeightOfRules = 6, kMuchMore = 8;
-        constexpr int kUsualWays = 10;
-        return trial->worth + worthOfSlip(kWeightOfRules, kUsualWays) >= cause.worth - kMuchMore;
+        if (!trial || trial->lowers) return false;
+        constexpr double kWeightOfRules = 6, kUsualWays = 10;
+        constexpr double kMuchMore = 8, kMoreThanLaw = 2;  // what a law says of a mend is of the law, not of the hand
+        const double most = isSign(first) ? 0 : isLaw(first) ? kMoreThanLaw : kMuchMore;
+        return trial->worth + worthOfSlip(kWeightOfRules, kUsualWays) >= cause.worth - most;
     }
 
     /// A meter that can't read while something else works is mended by switching that off.

@@ -15,6 +15,7 @@
 #include "core/words/words.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <optional>
 #include <string>
 #include <utility>
@@ -85,6 +86,27 @@ std::optional<std::string> lightsIn(const Examination& examination, const Move& 
 constexpr int kDoubtOverGap = 1;
 constexpr int kDoubtOfJoined = 2;
 
+/// Along the row, or to the rail beside: no farther than a hand that slips.
+bool isNextHole(const Hole& one, const Hole& other) {
+    if (one.board != other.board) return false;
+    if (isRail(one.line) && isRail(other.line) && one.number == other.number) return true;
+    return one.line == other.line && std::abs(one.number - other.number) == 1;
+}
+
+std::string wordsOfMove(const Move& move, const std::string& from, const std::string& to, const std::string& light,
+                        const std::string& position) {
+    const std::string what = capitalised(move.what);
+    const bool next = isNextHole(move.from, move.to);
+    if (position.empty()) {
+        return next ? say("finding.holeOff", {{"what", what}, {"from", from}, {"to", to}, {"light", light}})
+                    : say("finding.placeOff", {{"what", what}, {"from", from}, {"to", to}, {"light", light}});
+    }
+    return next ? say("finding.holeOff.in",
+                      {{"what", what}, {"from", from}, {"to", to}, {"light", light}, {"position", position}})
+                : say("finding.placeOff.in",
+                      {{"what", what}, {"from", from}, {"to", to}, {"light", light}, {"position", position}});
+}
+
 Suspicion suspicionOfMove(const Examination& examination, const Move& move, int light, const std::string& position) {
     const Bench& bench = examination.bench();
     const std::string from = holeName(bench, move.from), to = holeName(bench, move.to);
@@ -93,11 +115,7 @@ Suspicion suspicionOfMove(const Examination& examination, const Move& move, int 
     const std::string& id = examination.part(light).id;
     if (id != move.id) found.finding.parts.push_back(id);
     found.finding.holes = {move.from, move.to};
-    const std::string what = capitalised(move.what);
-    found.finding.text = position.empty()
-                             ? say("finding.holeOff", {{"what", what}, {"from", from}, {"to", to}, {"light", id}})
-                             : say("finding.holeOff.in",
-                                   {{"what", what}, {"from", from}, {"to", to}, {"light", id}, {"position", position}});
+    found.finding.text = wordsOfMove(move, from, to, id, position);
     addFigure(found.finding, "current now", examination.mostCurrent(light));
     found.darkens = {id};
     // What meets nothing where it is was hardly meant to be there; what is joined already may be.

@@ -66,7 +66,7 @@ int resistorFor(const Snapshot& snapshot, int part) {
 }
 
 std::string sentence(const Part& part, const Part* resistor, const Excess& excess) {
-    const std::string limit = formatSetting(excess.share.limit, "A");
+    const std::string limit = limitInWords(excess);
     const std::string who = bearerInWords(part, *excess.share.rating), current = excessInWords(excess);
     if (!excess.share.rating->maximum) {
         return say("finding.over.rated", {{"part", who}, {"current", current}, {"limit", limit}});

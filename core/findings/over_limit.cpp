@@ -1,6 +1,7 @@
 #include "core/findings/over_limit.h"
 
 #include "core/base/capital.h"
+#include "core/base/quantity.h"
 #include "core/base/stopping.h"
 #include "core/findings/shorted.h"
 #include "core/findings/trial.h"
@@ -48,6 +49,14 @@ std::vector<Excess> excesses(const Examination& examination, std::string_view qu
 
 std::string bearerInWords(const Part& part, const Rating& rating) {
     return rating.leads.size() == 1 ? capitalised(leadInWords(part, rating.leads.front())) : part.id;
+}
+
+std::string limitInWords(const Excess& excess) {
+    constexpr int kTrueDigits = 9;
+    const double limit = excess.share.limit;
+    if (!(limit > 0) || !std::isfinite(limit)) return formatSetting(limit, excess.share.unit);
+    const double scale = std::pow(10.0, kTrueDigits - std::ceil(std::log10(limit)));
+    return formatSetting(std::round(limit * scale) / scale, excess.share.unit);
 }
 
 std::string excessInWords(const Excess& excess) {

@@ -26,6 +26,8 @@ std::vector<Excess> excesses(const Examination& examination, std::string_view qu
 std::string bearerInWords(const Part& part, const Rating& rating);
 /// "31.2 mA", or "far too much" where the part would be gone before a figure meant anything.
 std::string excessInWords(const Excess& excess);
+/// The limit as it was set, without what multiplying blurs: "44 mA".
+std::string limitInWords(const Excess& excess);
 
 /// Parts that carry the same current as this one in a position, the part itself left out: one chain.
 std::vector<int> chainOf(const Snapshot& snapshot, int part);

@@ -55,7 +55,7 @@ std::optional<Suspicion> atEnd(const Examination& examination, const Part& knob,
         if (already.contains(each.part)) continue;
         const Part& burnt = examination.part(each.part);
         if (burnt.id != knob.id) found.finding.parts.push_back(burnt.id);
-        const std::string current = excessInWords(each), limit = formatSetting(each.share.limit, each.share.unit);
+        const std::string current = excessInWords(each), limit = limitInWords(each);
         found.finding.text =
             burnt.id == knob.id
                 ? say("finding.knob.burnsItself", {{"knob", knob.id}, {"current", current}, {"limit", limit}})

@@ -98,8 +98,9 @@ std::vector<FoundCause> Judge::causes() {
     if (now_.amiss.empty()) return {};
     const Ground ground(layout_);
     std::vector<Slip> slips = candidates(ground);
-    std::map<const SlipKind*, int> ways;
-    for (const Slip& slip : slips) ++ways[slip.kind];
+    std::map<const SlipKind*, double> ways;  // a rare one is less than a whole way
+    for (const Slip& slip : slips) ways[slip.kind] += slip.weight / slip.kind->weight;
+    for (auto& [kind, count] : ways) count = std::max(count, 1.0);
     const auto worthOfUndoing = [&](const Slip& slip) { return worthOfSlip(slip.weight, ways[slip.kind]); };
 
     // A glance at each, in few positions; those that do best there are looked at in all.
@@ -126,7 +127,7 @@ std::vector<FoundCause> Judge::causes() {
         if (builds && slip->kind->name != "shifted") continue;
         FoundCause cause;
         cause.worth = worthOf(now_.traits, then->traits) + worthOfUndoing(*slip);
-        if (cause.worth < (onlyDims(now_.traits, then->traits) ? kDimWorth : kToldWorth)) continue;
+        if (cause.worth < toldFrom(now_.traits, then->traits)) continue;
         cause.then = std::move(*then);
         found.emplace_back(std::move(cause), slip);
     }

@@ -59,7 +59,7 @@ double worthOf(const Traits& before, const Traits& after) {
     return worth;
 }
 
-double worthOfSlip(double weight, int ways) {
+double worthOfSlip(double weight, double ways) {
     return kOfCommonness * std::log(weight / kCommonest) - kOfWays * std::log(ways);
 }
 
@@ -83,6 +83,13 @@ bool bringsWork(const Traits& before, const Traits& after) {
     constexpr double kRounding = 1e-6;
     return std::ranges::any_of(kWorks, [&](Trait trait) { return after[trait] > before[trait] + kRounding; }) ||
            std::ranges::any_of(kLaws, [&](Trait trait) { return after[trait] < before[trait] - kRounding; });
+}
+
+double toldFrom(const Traits& before, const Traits& after) {
+    constexpr double kOfDarkLight = -2, kOfUnlike = 1.4;
+    if (after[Trait::LitLights] > before[Trait::LitLights]) return kOfDarkLight;
+    if (!onlyDims(before, after)) return kToldWorth;
+    return after[Trait::OddLights] < before[Trait::OddLights] ? kOfUnlike : kDimWorth;
 }
 
 bool onlyDims(const Traits& before, const Traits& after) {

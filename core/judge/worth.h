@@ -14,7 +14,7 @@ namespace tiepoint {
 double worthOf(const Traits& before, const Traits& after);
 /// Of undoing a slip with such a weight (SlipKind::weight, lessened), if so many slips of its kind might have been made: the more there
 /// are, the rarer is each.
-double worthOfSlip(double weight, int ways);
+double worthOfSlip(double weight, double ways);
 
 /// Whether the change lowers something that no mend may lower.
 bool lowersAGain(const Traits& before, const Traits& after);
@@ -25,7 +25,11 @@ bool bringsWork(const Traits& before, const Traits& after);
 /// Whether the change only makes brighter or darker what shines already: lights may be unlike each other on purpose.
 bool onlyDims(const Traits& before, const Traits& after);
 
-/// A mend that is worth more is told; one that is worth more than the second figure is an alarm. Set on sound benches of the work seeds.
-inline constexpr double kToldWorth = 0.9, kAlarmWorth = 2.5, kDimWorth = 4.5;
+/// A mend that is worth more is told. A light that never shines is surely amiss, so little is asked of what lights it; much of what only
+/// makes lights brighter or darker, unless they are alike then.
+double toldFrom(const Traits& before, const Traits& after);
+
+/// A mend that is worth more is told, and is an alarm from the second figure on. Set on sound benches of the work seeds.
+inline constexpr double kToldWorth = 0.9, kAlarmWorth = 2.5, kDimWorth = 3.3;
 
 }  // namespace tiepoint

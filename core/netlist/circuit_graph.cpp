@@ -125,12 +125,14 @@ private:
         touched_.assign(static_cast<std::size_t>(wiring_.terminals.countOf(part)), 0);
         innerNodes_.clear();
         positions_.clear();
-        for (const ElementSpec& spec : drawn.kind->model) drawElement(part, spec);
+        const bool whole = isOddTwoPole(*drawn.kind);
+        for (const ElementSpec& spec : drawn.kind->model)
+            if (!whole) drawElement(part, spec);
         for (std::size_t lead = 0; lead < drawn.kind->leads.size(); ++lead) {
             const int terminal = wiring_.terminals.ofLead[part][lead];
             if (std::exchange(touched_[terminal - wiring_.terminals.firstOfPart[part]], 1)) continue;
             if (const int net = vertexOfTerminal_[terminal]; net >= 0)
-                addEdge(vertex, net, mixed(kNamed, digestOf(drawn.kind->leads[lead].name)));
+                addEdge(vertex, net, whole ? kEither : mixed(kNamed, digestOf(drawn.kind->leads[lead].name)));
         }
     }
 

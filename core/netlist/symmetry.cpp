@@ -7,9 +7,9 @@ namespace tiepoint {
 namespace {
 
 /// Elements whose law is odd; a test asks the solver. Whatever isn't named here keeps its direction.
-constexpr std::array<std::string_view, 9> kEitherWay = {"resistance",  "contact",          "filament",
-                                                        "capacitance", "inductance",       "spark",
-                                                        "sounder",     "photo-resistance", "thermal-resistance"};
+constexpr std::array<std::string_view, 10> kEitherWay = {
+    "resistance", "contact", "filament",         "capacitance",        "inductance",
+    "spark",      "sounder", "photo-resistance", "thermal-resistance", "motor"};
 
 /// Whether any name in a parameter fulfils the condition.
 template <class Condition>
@@ -47,6 +47,14 @@ bool mayBeExchanged(const ElementSpec& spec, const PartKind& kind) {
     const bool minds =
         std::ranges::any_of(kind.ratings, [](const Rating& r) { return r.quantity == "reverseVoltage"; });
     return !minds && spec.reads.empty() && worksEitherWay(spec.element);
+}
+
+bool isOddTwoPole(const PartKind& kind) {
+    const auto isInside = [&](const std::string& node) { return kind.leadIndex(node) < 0; };
+    const auto all = [&](const ElementSpec& spec) { return mayBeExchanged(spec, kind); };
+    return kind.leads.size() == 2 && std::ranges::all_of(kind.model, all) &&
+           std::ranges::any_of(kind.model,
+                               [&](const ElementSpec& spec) { return std::ranges::any_of(spec.between, isInside); });
 }
 
 bool followsState(const Parameter& parameter, const PartKind& kind) {

@@ -14,6 +14,9 @@ bool worksEitherWay(std::string_view element);
 /// Whether the two nodes of an element may be exchanged in a part of that kind. Not where the part minds its polarity for a reason that no
 /// current shows, such as a limit of reverse voltage, and not in an instrument, whose reading has a sign.
 bool mayBeExchanged(const ElementSpec& spec, const PartKind& kind);
+/// Whether a kind has two leads, nodes inside, and nothing that minds which way round: a motor, or a coil with a membrane. Exchanged it is
+/// the same circuit, although its inside isn't laid out alike from both ends.
+bool isOddTwoPole(const PartKind& kind);
 /// Whether a parameter follows from something that a hand sets on the part: a state or a constant of its choice.
 bool followsState(const Parameter& parameter, const PartKind& kind);
 /// Whether the model or the brightness is reckoned with the value of that name.

@@ -60,6 +60,28 @@ ScopeSettings scopeSettings(const Part& part) {
     return settings;
 }
 
+ScopeTrace standingTrace(const Bench& bench, const Solution& solution, int part, double nowSecond) {
+    ScopeTrace trace;
+    trace.part = bench.parts[part].id;
+    trace.settings = scopeSettings(bench.parts[part]);
+    if (solution.status == Status::None) return trace;
+    trace.leftSecond = trace.firstSecond = nowSecond - trace.settings.screenSecond();
+    trace.nowSecond = nowSecond;
+    trace.columnSecond = trace.settings.screenSecond() / Sweeper::kColumns;
+    std::size_t channel = 0;
+    for (const ElementState element : solution.elements()) {
+        if (element.part != part || channel > 1) continue;
+        if (bench.parts[part].kind->model[element.spec].reads != kTraceReading) continue;
+        const double volt = element.currentAmpere == 0 ? 0 : element.powerWatt / element.currentAmpere;
+        trace.channels[channel].least.assign(Sweeper::kColumns, static_cast<float>(volt));
+        trace.channels[channel].greatest = trace.channels[channel].least;
+        ScopeMeasures& measures = trace.channels[channel++].measures;
+        measures.mean = measures.least = measures.greatest = volt;
+        measures.effective = std::abs(volt);
+    }
+    return trace;
+}
+
 int Recorder::addElement(int part, int spec, bool volts) {
     Channel channel;
     channel.volts = volts;

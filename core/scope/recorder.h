@@ -18,6 +18,8 @@ namespace tiepoint {
 
 /// How the knobs of an oscilloscope stand.
 ScopeSettings scopeSettings(const Part& part);
+/// The screen of an oscilloscope in a circuit at rest: a flat line for each channel. `nowSecond` stands at its right edge.
+ScopeTrace standingTrace(const Bench& bench, const Solution& solution, int part, double nowSecond);
 /// Whether parts of that kind have channels that are traced.
 bool isScope(const PartKind& kind);
 

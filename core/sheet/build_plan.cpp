@@ -35,10 +35,12 @@ std::string bandWords(const Part& part) {
     return words;
 }
 
-std::string settingsInWords(const Part& part) {
+/// `limit`: a supply's own too. On a learner's table only what is set counts, and the check before power says how low that is.
+std::string settingsInWords(const Part& part, bool limit) {
     std::string words;
     for (int i = 0; i < std::ssize(part.values); ++i) {
         const ValueSpec& spec = part.kind->values[static_cast<std::size_t>(i)];
+        if (!limit && i == part.kind->valueIndex("currentLimit")) continue;
         if (!spec.sought && spec.series.empty() && spec.type != ValueType::Choice && spec.allowed.empty()) continue;
         words += (words.empty() ? "" : ", ") + describeSetting(spec, part.value(i));
     }
@@ -48,7 +50,7 @@ std::string settingsInWords(const Part& part) {
 std::string signsOf(const Part& part) {
     std::string words = bandWords(part);
     if (!words.empty()) return words;
-    if (part.kind->isSupply) return settingsInWords(part);
+    if (part.kind->isSupply) return settingsInWords(part, false);
     if (hasDirection(*part.kind) && part.kind->leads.size() == 2) {
         const LeadSpec& last = part.kind->leads.back();
         return fmt::format("{}: {}", last.name, last.description);
@@ -235,7 +237,7 @@ std::vector<Total> totalsOf(const BuildPlan& plan, int copies, double sparePerce
     for (const PlanPart& part : plan.parts) {
         const Part& each = bench.parts[static_cast<std::size_t>(part.part)];
         std::string name = describeKind(each);
-        if (each.kind->isSupply) name += " (" + settingsInWords(each) + ")";
+        if (each.kind->isSupply) name += " (" + settingsInWords(each, true) + ")";
         add(name, each.id, 0);
     }
     for (const PlanJumper& jumper : plan.jumpers) {

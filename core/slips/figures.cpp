@@ -21,6 +21,12 @@ std::string figureWords(const Bench& bench, const Slip& slip) {
     return say("slip.figure", {{"part", figure.part}, {"wrong", figure.wrong}, {"right", figure.right}});
 }
 
+std::string settingWords(const Bench& bench, const Slip& slip) {
+    const WrongFigure figure = figureOf(bench, slip);
+    return say(figure.counts ? "slip.figure.counted" : "slip.figure.isSet",
+               {{"label", figure.label}, {"part", figure.part}, {"wrong", figure.wrong}, {"right", figure.right}});
+}
+
 std::string takeWords(const Bench& bench, const Slip& slip) {
     const WrongFigure figure = figureOf(bench, slip);
     return say("slip.figure.take", {{"right", figure.right}, {"part", figure.part}});
@@ -28,7 +34,8 @@ std::string takeWords(const Bench& bench, const Slip& slip) {
 
 std::string setWords(const Bench& bench, const Slip& slip) {
     const WrongFigure figure = figureOf(bench, slip);
-    return say("slip.figure.set", {{"label", figure.label}, {"part", figure.part}, {"right", figure.right}});
+    return say(figure.counts ? "slip.figure.setCount" : "slip.figure.set",
+               {{"label", figure.label}, {"part", figure.part}, {"right", figure.right}});
 }
 
 }  // namespace tiepoint

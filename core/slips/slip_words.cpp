@@ -112,7 +112,8 @@ WrongFigure figureOf(const Bench& bench, const Slip& slip) {
     const Part& part = *bench.findPart(wrong.part);
     const auto index = static_cast<std::size_t>(wrong.index);
     const ValueSpec& spec = wrong.state ? part.kind->state[index] : part.kind->values[index];
-    return {part.id, uncapitalised(spec.label), describeSetting(spec, wrong.to), describeSetting(spec, right.to)};
+    return {part.id, uncapitalised(spec.label), describeSetting(spec, wrong.to), describeSetting(spec, right.to),
+            spec.type == ValueType::Number && spec.unit.empty()};
 }
 
 std::string runOf(const Bench& bench, const Jumper& jumper) {

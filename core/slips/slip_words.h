@@ -34,6 +34,7 @@ const Part& partOf(const Bench& bench, const Slip& slip);
 /// The setting in words, wrong and right: "3.3 kΩ" and "330 Ω".
 struct WrongFigure {
     std::string part, label, wrong, right;
+    bool counts = false;  ///< a number of things, without a unit
 };
 WrongFigure figureOf(const Bench& bench, const Slip& slip);
 /// Where a jumper runs: "from top+7 to a8".

@@ -125,7 +125,9 @@ private:
         recorder_.towards(goal);
         constexpr int kMostPieces = 64;  // of a way: more don't make its light truer
         constexpr double kShortest = 1e-10;
-        const double least = recorder_.needsPieces() ? kShortest : (goal - timeSecond_) / kMostPieces;
+        const double least = recorder_.needsPieces()
+                                 ? std::max(kShortest, 4 * std::numeric_limits<double>::epsilon() * goal)
+                                 : (goal - timeSecond_) / kMostPieces;
         bool goesOn = run_.advanceTo(timeSecond_);
         maker_->addLight(run_.solution(), 0);
         while (goesOn && timeSecond_ < goal) {

@@ -15,7 +15,9 @@ constexpr double kSameCycleShare = 5e-4;  ///< of a swing
 constexpr double kAlmostShare = 2e-3;     ///< where it has become less than half of what it was
 constexpr double kSamePeriodShare = 1e-3;
 constexpr double kSameWidthShare = 0.5;  ///< what fades isn't repeating
-constexpr int kLeastCycles = 4;
+constexpr double kStaysShare = 0.1;
+constexpr double kAtOnceShare = 1e-4;  ///< of a swing: twice the same at once
+constexpr std::size_t kAtOnceCycles = 2, kLeastCycles = 4;
 constexpr std::size_t kMostRises = 4096;
 
 }  // namespace
@@ -27,21 +29,34 @@ CycleWatch::CycleWatch(std::vector<int> stores, const std::vector<double>& least
 }
 
 void CycleWatch::beginRound() {
+    const int before = slowest_;
     slowest_ = -1;
     for (std::size_t k = 0; k < swings_.size(); ++k) {
         Swing& s = swings_[k];
         const bool swings = s.width > kSwingShare * s.largest + tooLittle_[k] && s.rises > 0;
         if (round_ > 1 && swings && (slowest_ < 0 || s.rises < swings_[slowest_].rises)) slowest_ = static_cast<int>(k);
-        if (round_ > 0) {
-            s.middle = (s.least + s.greatest) / 2;
-            s.width = s.greatest - s.least;
-        }
+    }
+    // What is watched already goes on being so, where it still swings as it did: a rise more or less is chance.
+    const bool stays = slowest_ >= 0 && before >= 0 && swings_[before].rises > 0 &&
+                       swings_[before].rises <= 2 * swings_[slowest_].rises + 1 && swingsAsBefore(swings_[before]);
+    if (stays) slowest_ = before;
+    for (Swing& s : swings_) {
         s.rises = 0;
+        if (stays && &s == &swings_[slowest_]) continue;
+        s.middle = (s.least + s.greatest) / 2;
+        s.width = s.greatest - s.least;
         s.below = false;
     }
     ++round_;
     begun_ = false;
+    if (stays) return;
     rises_.clear();
+    if (slowest_ >= 0) cycleLeast_ = cycleGreatest_ = swings_[slowest_].middle;
+}
+
+bool CycleWatch::swingsAsBefore(const Swing& swing) {
+    const double middle = (swing.least + swing.greatest) / 2, width = swing.greatest - swing.least;
+    return std::abs(middle - swing.middle) < kStaysShare * width && std::abs(width - swing.width) < kStaysShare * width;
 }
 
 void CycleWatch::add(const StoredInstant& from, const StoredInstant& to) {
@@ -61,8 +76,8 @@ void CycleWatch::add(const StoredInstant& from, const StoredInstant& to) {
     }
     if (slowest_ >= 0) {
         const double now = to.stored[stores_[slowest_]];
-        cycleLeast_ = begun_ ? std::min(cycleLeast_, now) : now;
-        cycleGreatest_ = begun_ ? std::max(cycleGreatest_, now) : now;
+        cycleLeast_ = std::min(cycleLeast_, now);
+        cycleGreatest_ = std::max(cycleGreatest_, now);
     }
     begun_ = true;
 }
@@ -99,12 +114,15 @@ double CycleWatch::apart(const Rise& a, const Rise& b) const {
 
 void CycleWatch::judge() {
     const std::size_t count = rises_.size() - 1;  // of whole cycles
-    if (count < kLeastCycles || (count & (count - 1)) != 0) return;
-    const Rise &now = rises_[count], &half = rises_[count / 2], &quarter = rises_[count / 4];
-    const double period = (now.second - half.second) / static_cast<double>(count / 2);
-    const double earlier = (half.second - quarter.second) / static_cast<double>(count / 4);
+    if (count < kAtOnceCycles || (count & (count - 1)) != 0) return;
+    const std::size_t halfAt = count / 2, quarterAt = count / 4;
+    const Rise &now = rises_[count], &half = rises_[halfAt], &quarter = rises_[quarterAt];
+    const double period = (now.second - half.second) / static_cast<double>(count - halfAt);
+    const double earlier = (half.second - quarter.second) / static_cast<double>(halfAt - quarterAt);
     const double nowApart = apart(now, half), earlierApart = apart(half, quarter);
-    const bool same = nowApart < kSameCycleShare || (nowApart < kAlmostShare && nowApart < earlierApart / 2);
+    const bool same = count < kLeastCycles
+                          ? nowApart < kAtOnceShare && earlierApart < kAtOnceShare
+                          : nowApart < kSameCycleShare || (nowApart < kAlmostShare && nowApart < earlierApart / 2);
     periodSecond_ = 0;
     if (same && std::abs(period - earlier) < kSamePeriodShare * period &&
         now.width > kSameWidthShare * swings_[slowest_].width)

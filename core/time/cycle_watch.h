@@ -46,6 +46,7 @@ private:
         std::vector<double> stored;
     };
 
+    static bool swingsAsBefore(const Swing& swing);
     void noteRise(const StoredInstant& from, const StoredInstant& to);
     void judge();
     double apart(const Rise& a, const Rise& b) const;

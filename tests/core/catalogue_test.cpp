@@ -69,6 +69,7 @@ TEST(Catalogue, HoldsTheKindsOfTheBench) {
                                                "motor",
                                                "relay",
                                                "multimeter",
+                                               "oscilloscope",
                                                "signal-source",
                                                "logic-probe"}));
     for (const PartKind& kind : catalogue()) EXPECT_EQ(findKind(kind.name), &kind);
@@ -197,10 +198,18 @@ TEST(Catalogue, ModelsResolveToSaneFigures) {
         {"thermal-resistance", {"resistanceAt25", "beta"}},
         {"photocurrent", {"current", "light"}},
         {"transistor", {"gain", "reverseGain", "saturationCurrent"}},
+        {"spark", {}},
+        {"latch", {"highResistance", "lowResistance", "openResistance", "resetVoltage"}},
+        {"armature", {"coilResistance", "pullIn", "dropOut", "contactResistance"}},
+        {"motor", {"resistance", "torqueConstant", "inertia", "friction"}},
+        {"sounder", {"resistance", "audible"}},
+        {"wave", {"amplitude", "frequency", "outputResistance", "shape"}},
+        {"level", {"loadResistance", "highVoltage", "highShare", "lowVoltage", "lowShare"}},
         {"field-effect", {"thresholdVoltage", "transconductance", "channelLength"}},
     };
-    const std::set<std::string> besides = {"transitTime", "reverseTransitTime", "emitterCapacitance",
-                                           "collectorCapacitance"};
+    const std::set<std::string> besides = {
+        "bounceTime",          "delay", "startSpeed", "transitTime", "reverseTransitTime", "emitterCapacitance",
+        "collectorCapacitance"};
     for (const PartKind& kind : catalogue()) {
         EXPECT_FALSE(kind.model.empty()) << kind.name;
         const Part part = makePart(kind, "X1");

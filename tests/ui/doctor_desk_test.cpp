@@ -145,7 +145,7 @@ TEST_F(DoctorWindow, ABrokenJumperIsFoundByLookingAndMeasuring) {
     followCase(real);
     ASSERT_TRUE(card().answer()->isFound()) << card().answer()->next;
     EXPECT_EQ(card().answer()->fits.front().ids, std::vector<std::string>{"W2"}) << card().answer()->fits.front().text;
-    EXPECT_EQ(window().view().selection(), QStringList{"W2"}) << "what is to be changed wears brackets";
+    EXPECT_EQ(window().view().picture().marks.lit, "W2") << "what is to be changed is pointed at";
     EXPECT_FALSE(window().document().isModified()) << "the plan stays";
 }
 
@@ -186,6 +186,15 @@ TEST_F(DoctorWindow, TheNextPlaceHangsOnTheBoardAndAClickedHoleTakesAReading) {
     }));
     WindowBench::click(asking().backKey());
     EXPECT_TRUE(doctor().seen().empty());
+}
+
+TEST_F(DoctorWindow, ItAndTheDiagramTakeTurns) {
+    window().sheetDesk().diagramAction()->setChecked(true);
+    EXPECT_FALSE(doctor().isOpen());
+    EXPECT_TRUE(window().sheetDesk().sheet().isVisible());
+    doctor().action()->trigger();
+    EXPECT_TRUE(card().isVisible());
+    EXPECT_FALSE(window().sheetDesk().sheet().isVisible());
 }
 
 TEST_F(DoctorWindow, AnotherBenchEndsIt) {

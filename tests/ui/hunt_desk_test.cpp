@@ -10,7 +10,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr int kHuntPatienceMs =
-    20000;  ///< what is worked out beside has the lowest priority, and the machine may be busy
+    60000;  ///< what is worked out beside has the lowest priority, and the machine may be busy
 
 constexpr const char* kPierText =
     "half; PS1 top+3 bottom-3 5; S1 e5; R1 c16 c21 330; D1 h21 h24 red; W1 top+4 a5 red; W2 d7 d16 blue; "

@@ -2,6 +2,7 @@
 
 #include "late_answers.h"
 
+#include "core/lesson/first_build.h"
 #include "support/compact_bench.h"
 
 #include <QFile>
@@ -53,7 +54,7 @@ TEST_F(LateAnswers, TheFirstBuildOnAChangedBenchAsksOnceAndStaysOnTheNewOne) {
     ASSERT_TRUE(bench.waitForAnswer());
     QTest::qWait(50);
     EXPECT_TRUE(window().tools().guide().isVisible());
-    EXPECT_EQ(title(), makeNewBench().title);
+    EXPECT_EQ(title(), firstBuildLesson().start->title);
     EXPECT_FALSE(window().tools().guide().advice().holes.empty());
     EXPECT_FALSE(window().startCard());
 }

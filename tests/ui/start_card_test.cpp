@@ -1,4 +1,4 @@
-// The start card: the way to a first LED in front, the ten lessons of the course, one's own below, and never in the way.
+// The start card: the way to a first LED in front, the twelve lessons of the course, one's own below, and never in the way.
 
 #include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
@@ -48,7 +48,7 @@ TEST(Course, TellsOfEveryShippedBenchInOneLine) {
 
 TEST_F(StartCardTest, ShowsTheTenLessonsInTheirOrderAndOpensEach) {
     show();
-    ASSERT_EQ(card().benches().size(), 10u);
+    ASSERT_EQ(card().benches().size(), 12u);
     for (int number = 1; number <= 10; ++number) {
         show();
         BenchButton* key = card().benches()[static_cast<std::size_t>(number - 1)];

@@ -86,7 +86,7 @@ TEST_F(TimeWindow, TheLeverIsTakenByTheMouseAndByKeys) {
     lever.setFocus();
     QTest::keyClick(&lever, Qt::Key_Left);
     EXPECT_EQ(window().live().inputs().timeScale, 0.1);
-    EXPECT_EQ(card().explanation(), QStringLiteral("1 s of the circuit lasts 10.0 s."));
+    EXPECT_EQ(card().explanation(), QStringLiteral("1 s of the circuit lasts 10 s."));
 }
 
 TEST_F(TimeWindow, KeysHoldTimeStepOnAndPowerUpAgain) {

@@ -16,8 +16,7 @@ constexpr double kAskHead = 44, kSeenRow = 34, kAnswerRow = 38, kAskGap = 8;
 constexpr double kTableWide = 118, kFieldWide = 150, kFieldHigh = 46, kPlaceWide = 110, kFootHigh = 26;
 constexpr double kPlaceFigure = 36, kAskWords = 20;
 constexpr double kAnswerShare = 0.36;  ///< of a row: the key; the rest says what it would leave
-constexpr int kMostRows = 3;           ///< more answers stand in two columns
-constexpr int kMostAnswers = 8;
+constexpr int kMostRows = 3;           ///< of more answers all but one stand in two columns
 
 }  // namespace
 
@@ -99,7 +98,7 @@ void DoctorAskCard::makeAnswerKeys() {
     }
     answers_.clear();
     if (!answer_) return;
-    const int count = std::min<int>(kMostAnswers, static_cast<int>(answer_->choices.size()));
+    const auto count = static_cast<int>(answer_->choices.size());
     for (int choice = 0; choice < count; ++choice) {
         const DoctorAnswer::Choice& each = answer_->choices[static_cast<std::size_t>(choice)];
         auto* key = new QToolButton(this);
@@ -111,9 +110,9 @@ void DoctorAskCard::makeAnswerKeys() {
 }
 
 double DoctorAskCard::answersHigh() const {
-    if (answers_.empty() || beside_ || chosen_) return 0;
+    if (!answer_ || answers_.empty() || beside_ || chosen_) return 0;
     const auto count = static_cast<int>(answers_.size());
-    return look().px(kAnswerRow) * (count <= kMostRows ? count : (count + 1) / 2) + look().px(kAskGap);
+    return look().px(kAnswerRow) * (count <= kMostRows ? count : 1 + count / 2) + look().px(kAskGap);
 }
 
 QRectF DoctorAskCard::nextBox() const {
@@ -153,19 +152,32 @@ void DoctorAskCard::arrangeCard() {
         QRectF(next.left() + look().px(18 + kPlaceWide), next.center().y() - high / 2, look().px(kFieldWide), high)
             .toRect());
 
+    // Few answers have a row each. Of many the one that leaves most has a row, the others stand in two columns: each leaves the thing itself.
     const auto count = static_cast<int>(answers_.size());
-    const int columns = count <= kMostRows ? 1 : 2, rows = (count + columns - 1) / std::max(1, columns);
-    const double top = next.bottom() + look().px(kAskGap), row = look().px(kAnswerRow);
-    const double gap = look().px(kAskGap), wide = (box.width() - (columns - 1) * 2 * gap) / columns;
-    for (int i = 0; i < count; ++i) {
+    const double top = next.bottom() + look().px(kAskGap), row = look().px(kAnswerRow), gap = 2 * look().px(kAskGap);
+    const bool many = count > kMostRows;
+    const int broad = broadAnswer();
+    for (int i = 0, other = 0; i < count; ++i) {
         QToolButton* key = answers_[static_cast<std::size_t>(i)];
-        const double keyWide = kAnswerShare * wide, keyHigh = row - look().px(6);
+        QRectF room(box.left(), top + (many ? 0 : i) * row, kAnswerShare * box.width(), row - look().px(6));
+        if (many && i != broad) {
+            const double wide = (box.width() - gap) / 2;
+            room = QRectF(box.left() + (other % 2) * (wide + gap), top + (1 + other / 2) * row, wide, room.height());
+            ++other;
+        }
         key->setStyleSheet(choiceKeyStyle(look()));
         key->setFont(fittingFont(key->text(), {look().font(text::kSmall, QFont::DemiBold), look().theme->text},
-                                 QSizeF(keyWide - look().px(12), keyHigh)));
-        key->setGeometry(
-            QRectF(box.left() + (i / rows) * (wide + 2 * gap), top + (i % rows) * row, keyWide, keyHigh).toRect());
+                                 QSizeF(room.width() - look().px(12), room.height())));
+        key->setGeometry(room.toRect());
     }
+}
+
+/// The answer that leaves most.
+int DoctorAskCard::broadAnswer() const {
+    if (!answer_) return -1;
+    const auto most =
+        std::ranges::max_element(answer_->choices, {}, [](const auto& each) { return each.means.size(); });
+    return static_cast<int>(most - answer_->choices.begin());
 }
 
 void DoctorAskCard::paintSeen(QPainter& painter, const QRectF& room) {
@@ -228,20 +240,18 @@ void DoctorAskCard::paintBody(QPainter& painter) {
         drawLine(painter, room, tr("Nothing yet."), look().font(text::kSmall + 1), theme.dimText);
     }
     paintNext(painter, next);
+    const bool many = static_cast<int>(answers_.size()) > kMostRows;
     for (std::size_t i = 0; i < answers_.size() && !beside_ && !chosen_; ++i) {
+        if (many && static_cast<int>(i) != broadAnswer()) continue;
         const QRect key = answers_[i]->geometry();
-        const double wide = (key.width() / kAnswerShare) * (1 - kAnswerShare) - look().px(10);
         const QFont font = look().font(text::kSmall);
-        drawLine(painter,
-                 QRectF(key.right() + look().px(12), key.center().y() - QFontMetricsF(font).height() / 2, wide, 0),
+        const double left = key.right() + look().px(12);
+        drawLine(painter, QRectF(left, key.center().y() - QFontMetricsF(font).height() / 2, box.right() - left, 0),
                  qs(answer_->choices[i].means), font, theme.dimText);
     }
-    const QFont foot = look().font(text::kSmall - 1);
-    const QString more = answer_ && answer_->choices.size() > answers_.size()
-                             ? tr("None of these? Click the hole where it stands. ")
-                             : QString();
     drawLine(painter, QRectF(box.left(), box.bottom() - look().px(kFootHigh - 6), box.width(), 0),
-             more + tr("Measured elsewhere? Click the hole. Black tip in minus."), foot, theme.dimText);
+             tr("Measured elsewhere? Click the hole. Black tip in minus."), look().font(text::kSmall - 1),
+             theme.dimText);
 }
 
 }  // namespace tiepoint::ui

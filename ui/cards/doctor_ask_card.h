@@ -56,6 +56,7 @@ private:
     void makeAnswerKeys();
     void follow();
     double answersHigh() const;
+    int broadAnswer() const;
     QRectF nextBox() const;
     void paintSeen(QPainter& painter, const QRectF& room);
     void paintNext(QPainter& painter, const QRectF& box);

@@ -39,7 +39,7 @@ void DoctorCausesCard::setPictures(std::map<std::string, QImage> pictures) {
 void DoctorCausesCard::paintPicture(QPainter& painter, const QRectF& room, const std::string& id) {
     const auto found = pictures_.find(id);
     painter.setPen(QPen(look().theme->cardEdge, look().px(1)));
-    painter.setBrush(mix(look().theme->card, look().theme->cardEdge, 0.3));
+    painter.setBrush(look().theme->flat ? look().theme->card : mix(look().theme->card, look().theme->cardEdge, 0.3));
     painter.drawRoundedRect(room, look().px(4), look().px(4));
     if (found == pictures_.end() || found->second.isNull()) return;
     const double edge = look().px(3);

@@ -19,12 +19,13 @@ constexpr std::size_t kMostPictured = 9;  ///< more things than that stand witho
 
 QString choiceKeyStyle(const Look& look) {
     const Theme& theme = *look.theme;
+    const QColor face = theme.flat ? theme.card : mix(theme.card, theme.cardEdge, 0.25);  // edges are ink there
     return QStringLiteral(
                "QToolButton { color: %1; background: %2; border: %3px solid %4; border-radius: %5px; font-weight: 600; "
                "}"
                "QToolButton:checked { color: %6; background: %7; border: %8px solid %6; }"
                "QToolButton:focus, QToolButton:hover { border-color: %6; } QToolButton:disabled { color: %9; }")
-        .arg(theme.text.name(), mix(theme.card, theme.cardEdge, 0.25).name())
+        .arg(theme.text.name(), face.name())
         .arg(std::max(1, look.ipx(1)))
         .arg(theme.dimText.name())
         .arg(look.ipx(5))

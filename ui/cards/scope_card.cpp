@@ -34,6 +34,7 @@ void ScopeCard::showTrace(const ScopeTrace& trace, double nowSecond) {
     trace_ = trace;
     screen_ = screenOf(trace, nowSecond);
     has_ = true;
+    for (QToolButton* key : {table_, picture_}) key->show();
     QStringList said{heading(trace)};
     for (const int channel : {0, 1})
         if (const QString words = channelWords(channel); !words.isEmpty()) said << words;
@@ -43,6 +44,7 @@ void ScopeCard::showTrace(const ScopeTrace& trace, double nowSecond) {
 
 void ScopeCard::showNone() {
     has_ = false;
+    for (QToolButton* key : {table_, picture_}) key->hide();
     update();
 }
 
@@ -82,10 +84,9 @@ void ScopeCard::paintBody(QPainter& painter) {
     const double left = screen.right() + look().px(kBesideScreen), width = box.right() - left;
     if (!has_) {
         drawHeading(painter, {box.left(), box.top(), widthBesideKey(), 0}, {QStringLiteral("Oscilloscope")});
-        drawBlock(
-            painter, box.adjusted(0, look().px(40), 0, 0),
-            QStringLiteral("There is no oscilloscope on a bench that moves. Take one from the tray, under Meter."),
-            look().font(text::kLabel), look().theme->text);
+        drawBlock(painter, box.adjusted(0, look().px(40), 0, 0),
+                  QStringLiteral("There is no oscilloscope on this bench. Take one from the tray, under Meter."),
+                  look().font(text::kLabel), look().theme->text);
         return;
     }
     paintScopeScreen(painter, *look().theme, screen, screen_, letterShare());
@@ -103,8 +104,11 @@ void ScopeCard::paintBody(QPainter& painter) {
             QStringLiteral("%1   %2 a square").arg(channel + 1).arg(voltsOfSquare(trace_.settings, channel));
         drawLine(painter, {left, top, width, 0}, first, look().font(kScopeMeasures, QFont::DemiBold),
                  look().theme->text);
-        const QString rest = read.isEmpty() ? QStringLiteral("nothing swept yet") : read.join(QStringLiteral(", "));
-        drawBlock(painter, {left, top + look().px(27), width, high - look().px(27)}, rest, look().font(kScopeMeasures),
+        // Where there is little room, what can be seen on the screen is left out first.
+        QStringList forms{read.isEmpty() ? QStringLiteral("nothing swept yet") : read.join(QStringLiteral(", "))};
+        if (read.size() > 3) forms << QStringList(read.mid(0, 2) + read.mid(3)).join(QStringLiteral(", "));
+        if (read.size() > 3) forms << read.mid(3).join(QStringLiteral(", "));
+        drawBlock(painter, {left, top + look().px(27), width, high - look().px(27)}, forms, look().font(kScopeMeasures),
                   look().theme->text);
         top += high;
     }

@@ -192,7 +192,10 @@ void SpreadCard::paintBody(QPainter& painter) {
                           .arg(std::min(first_ + wholeRows(), rowCount()))
                           .arg(rowCount()));
     drawHeading(painter, head, forms);
-    if (!spread()) return;
+    if (!spread()) {
+        return drawLine(painter, box.adjusted(0, look().px(kSpreadHead), 0, 0), QStringLiteral("One moment\u2026"),
+                        look().font(text::kLabel), look().theme->dimText);
+    }
     if (!spread()->why.empty()) {
         drawBlock(painter, box.adjusted(0, look().px(kSpreadHead), 0, -look().px(kSpreadFoot)), qs(spread()->why),
                   look().font(text::kLabel), look().theme->text);

@@ -1,8 +1,6 @@
 #include "ui/cards/time_card.h"
 
-#include "core/base/quantity.h"
 #include "ui/theme/panels.h"
-#include "ui/theme/qs.h"
 
 #include <algorithm>
 #include <cmath>
@@ -22,7 +20,11 @@ QString timesInWords(double times) {
     return QString::number(std::max(1.0, std::round(times / digit) * digit), 'f', times < 10 ? 1 : 0);
 }
 
-QString secondsInWords(double seconds) { return qs(formatQuantity(seconds, "s")); }
+QString secondsInWords(double seconds) {
+    constexpr double kWhole = 100;
+    const QString figure = seconds >= kWhole ? QString::number(seconds, 'f', 0) : QString::number(seconds, 'g', 3);
+    return figure + QStringLiteral(" s");
+}
 
 }  // namespace
 

@@ -60,9 +60,11 @@ std::function<void(Given)> FileActions::once(const std::function<void(Given)>& t
     };
 }
 
-void FileActions::newBench(const std::function<void()>& then) {
-    whenSafe([this, then] {
-        put(makeNew_(), nullptr, {});
+void FileActions::newBench(const std::function<void()>& then) { beginWith(makeNew_(), then); }
+
+void FileActions::beginWith(Bench bench, const std::function<void()>& then) {
+    whenSafe([this, bench = std::move(bench), then] {
+        put(bench, nullptr, {});
         Q_EMIT opened();
         then();
     });

@@ -50,6 +50,8 @@ public:
     void putLesson(std::shared_ptr<const Lesson> lesson);
     /// Goes on with `then` when the new bench is there.
     void newBench(const std::function<void()>& then = [] {});
+    /// The same with a bench of the caller's, which has no file yet.
+    void beginWith(Bench bench, const std::function<void()>& then);
     void open();
     /// A bench file, or a picture with a bench inside, which then has no file yet.
     void openFile(const QString& path);

@@ -48,7 +48,7 @@ QString stepsList(const Lesson& lesson) {
                 html += QStringLiteral("<br/>%1 %2%3")
                             .arg(i + 1)
                             .arg(asHtml(step.ask->answers[i]),
-                                 static_cast<int>(i) == step.ask->right ? QStringLiteral(" (right)") : QString());
+                                 static_cast<int>(i) == step.ask->right ? QStringLiteral(" (correct)") : QString());
             html += QStringLiteral("<br/>%1").arg(asHtml(step.ask->seen));
         }
         html += QStringLiteral("</li>");

@@ -76,6 +76,12 @@ std::shared_ptr<const DoctorAnswer> answerOf(Doctor& doctor, const DoctorJob& jo
         answer->question = diagnosis.next->question;
         for (const Reply& each : diagnosis.next->answers)
             answer->choices.push_back({each.words, leavesInWords(each, diagnosis.fits), each.seen});
+        const Question& asked = diagnosis.next->question;
+        if (answer->choices.size() > DoctorAnswer::kMostChoices) {
+            const bool look = asked.asking == Asking::Look;  // anything else may be typed
+            answer->choices.resize(DoctorAnswer::kMostChoices - (look ? 1 : 0));
+            if (look) answer->choices.push_back({"otherwise", "", {{asked.digits, SawBuilt{asked.id, false}, {}}}});
+        }
     }
     for (std::size_t i = 0; i < std::min(diagnosis.fits.size(), DoctorAnswer::kMostTold); ++i) {
         const Suspect& suspect = *diagnosis.fits[i].suspect;

@@ -39,7 +39,7 @@ struct DoctorAnswer {
     std::size_t fitCount = 0, allCount = 0;
     bool pairs = false, contradiction = false, switchOff = false;
 
-    static constexpr std::size_t kMostTold = 12;
+    static constexpr std::size_t kMostTold = 12, kMostChoices = 7;
     bool isFound() const { return !question && !contradiction && !switchOff && !fits.empty(); }
 };
 

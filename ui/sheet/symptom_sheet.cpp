@@ -45,7 +45,7 @@ std::optional<QString> saveSymptomSheet(const std::string& title, const std::vec
     std::vector<Block> blocks;
     blocks.push_back(paragraph(
         QStringLiteral("One slip at a time, on a board that is right otherwise. The supply is off for every look; "
-                       "for every proof the black tip touches the minus."),
+                       "for every proof the black tip touches minus."),
         paper::kBody, width));
     for (const EyeSymptom& symptom : symptoms) addSymptom(blocks, symptom, width);
     return savePages(

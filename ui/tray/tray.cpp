@@ -212,6 +212,19 @@ double Tray::wantedHeight() const { return kTubsHeight + (top_ && !top_->isHidde
 
 double Tray::topRoom() const { return top_ && !top_->isHidden() ? look_.px(topHeight_) : 0; }
 
+/// Places the words and returns what is then over, for each compartment; negative: they don't fit.
+double Tray::spareWith(TrayButton::Word place, double width, double gap) {
+    double wanted = 0;
+    int shown = 0;
+    for (TrayButton* button : compartments_) {
+        if (button->isHidden()) continue;
+        button->setWordAt(place);
+        wanted += button->wantedWidth();
+        ++shown;
+    }
+    return (width - wanted - gap * (shown - 1)) / std::max(1, shown);
+}
+
 void Tray::arrange() {
     if (compartments_.empty()) return;
     const double margin = look_.px(kCardMargin), inset = look_.px(kInset), gap = look_.px(kTrayGap);
@@ -222,14 +235,11 @@ void Tray::arrange() {
     search_->setGeometry(
         QRectF(inside.right() - searchWidth, inside.top() + inside.height() * 0.18, searchWidth, inside.height() * 0.64)
             .toRect());
-    double wanted = searchWidth + gap;
-    int shown = 0;
-    for (const TrayButton* button : compartments_) {
-        if (button->isHidden()) continue;
-        wanted += button->wantedWidth();
-        ++shown;
+    double spare = 0;
+    for (const TrayButton::Word place : {TrayButton::Word::Beside, TrayButton::Word::Below, TrayButton::Word::None}) {
+        spare = spareWith(place, inside.width() - searchWidth - gap, gap);
+        if (spare >= 0) break;
     }
-    const double spare = (inside.width() - wanted - gap * (shown - 1)) / std::max(1, shown);
     double left = inside.left();
     for (TrayButton* button : compartments_) {
         if (button->isHidden()) continue;

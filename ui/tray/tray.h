@@ -53,6 +53,7 @@ private:
     void take(const TrayItem& item, QPoint globalPos);
     void showFound();
     void arrange();
+    double spareWith(TrayButton::Word place, double width, double gap);
     TrayFamily heldFamily(std::size_t index) const;
     bool isAtHand(const TrayItem& item) const { return kit_ ? isInKit(item, *kit_) : isHeld(item, held_); }
     /// So much of the height that row takes, px.

@@ -15,6 +15,7 @@ constexpr double kPicturePixelsPerMm = 10;
 constexpr double kPictureLeft = 14;
 constexpr double kWordGap = 16;
 constexpr double kRightPad = 22;
+constexpr double kNarrowPad = 6, kWordBelow = 26;  ///< where the word stands below, or nowhere
 
 }  // namespace
 
@@ -25,9 +26,22 @@ TrayButton::TrayButton(const TrayItem& item, const QString& word, Shape shape, Q
       look_{&theme(ThemeName::Day), 1} {
     setText(word);
     setAccessibleName(word);
-    setToolTip(QStringLiteral("Drag it to the holes, or click it and then a hole"));
+    sayHow();
     setFocusPolicy(Qt::TabFocus);
     setAttribute(Qt::WA_Hover);
+}
+
+void TrayButton::sayHow() {
+    const QString how = QStringLiteral("Drag it to the holes, or click it and then a hole");
+    setToolTip(word_ == Word::None ? QStringLiteral("%1. %2").arg(text(), how) : how);
+}
+
+void TrayButton::setWordAt(Word place) {
+    if (word_ == place) return;
+    word_ = place;
+    if (!pale_) sayHow();
+    picture_ = {};
+    update();
 }
 
 void TrayButton::setLook(const Look& look) {
@@ -58,19 +72,32 @@ void TrayButton::setActive(bool active) {
 double TrayButton::wantedWidth() const {
     const double word = QFontMetricsF(look_.font(text::kLabel)).horizontalAdvance(text());
     if (shape_ == Shape::DrawerItem) return std::max(look_.px(112), word + look_.px(16));
+    if (word_ == Word::Below) {
+        const double small = QFontMetricsF(look_.font(text::kSmall + 1)).horizontalAdvance(text());
+        return std::max(compartmentPicture().width(), small) + 2 * look_.px(kNarrowPad);
+    }
+    if (word_ == Word::None) return compartmentPicture().width() + 2 * look_.px(kNarrowPad);
     return look_.px(kPictureLeft) + pictureBox().width() + look_.px(kWordGap) + word + look_.px(kRightPad);
 }
 
 QRectF TrayButton::pictureBox() const {
     if (shape_ == Shape::DrawerItem)
         return QRectF(rect()).adjusted(look_.px(6), look_.px(6), -look_.px(6), -look_.px(34));
-    const double height = look_.px(68);
+    const QRectF box = compartmentPicture();
+    return word_ == Word::Beside ? box : box.translated((width() - box.width()) / 2 - box.left(), 0);
+}
+
+/// Of a compartment, at its left.
+QRectF TrayButton::compartmentPicture() const {
+    const bool below = word_ == Word::Below;
+    const double height = look_.px(below ? 42 : 68);
     const QRectF extent = itemExtentMm(*look_.theme, item_);
     const double scale =
         extent.isEmpty()
             ? 1
             : std::min({look_.px(kPicturePixelsPerMm), height / extent.height(), look_.px(94) / extent.width()});
-    return {look_.px(kPictureLeft), (this->height() - height) / 2.0, extent.width() * scale, height};
+    const double top = below ? look_.px(kNarrowPad) : (this->height() - height) / 2.0;
+    return {look_.px(kPictureLeft), top, extent.width() * scale, height};
 }
 
 const QPixmap& TrayButton::picture() {
@@ -98,6 +125,12 @@ void TrayButton::paintEvent(QPaintEvent*) {
     if (shape_ == Shape::DrawerItem) {
         const double side = look_.px(4);
         sheet_.draw(painter, QRectF(side, height() - look_.px(34), width() - 2 * side, look_.px(28)), text(),
+                    {look_.font(text::kSmall + 1), ink, Qt::AlignCenter});
+        return;
+    }
+    if (word_ == Word::None) return;
+    if (word_ == Word::Below) {
+        sheet_.draw(painter, QRectF(0, height() - look_.px(kWordBelow), width(), look_.px(kWordBelow)), text(),
                     {look_.font(text::kSmall + 1), ink, Qt::AlignCenter});
         return;
     }

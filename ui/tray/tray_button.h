@@ -15,6 +15,8 @@ class TrayButton : public QAbstractButton {
     Q_OBJECT
 public:
     enum class Shape { Compartment, DrawerItem };
+    /// Where a compartment's word stands. Without one its name is said by the tooltip.
+    enum class Word { Beside, Below, None };
 
     TrayButton(const TrayItem& item, const QString& word, Shape shape, QWidget* parent);
 
@@ -27,7 +29,9 @@ public:
     /// Whether the button's drawer is open, or its part waits for a hole.
     void setActive(bool active);
     bool isActive() const { return active_; }
-    /// The width that picture and word need at this look.
+    void setWordAt(Word place);
+    Word wordAt() const { return word_; }
+    /// The width that picture and word need at this look, with the word where it stands.
     double wantedWidth() const;
 
 Q_SIGNALS:
@@ -41,10 +45,13 @@ protected:
 
 private:
     QRectF pictureBox() const;
+    QRectF compartmentPicture() const;
     const QPixmap& picture();
+    void sayHow();
 
     TrayItem item_;
     Shape shape_;
+    Word word_ = Word::Beside;
     Look look_;
     WordSheet sheet_{this};
     bool active_ = false, pale_ = false;

@@ -157,8 +157,7 @@ void ViewAssembly::freeHands() {
 
 void ViewAssembly::followMotion(bool visible) {
     const Snapshot* live = picture.live();
-    motion.setMoving(visible && live && picture.views.arrows != Arrows::Off &&
-                     live->largestFlow() > kStillAmpere);
+    motion.setMoving(visible && live && picture.views.arrows != Arrows::Off && live->largestFlow() > kStillAmpere);
 }
 
 void ViewAssembly::followTheme(const Theme& theme) {

@@ -123,6 +123,7 @@ void DoctorDesk::endPlan() {
     view_.setPlan(std::nullopt);
     view_.marks().set(&Marks::guide, std::vector<Hole>());
     view_.marks().set(&Marks::built, std::shared_ptr<const Bench>());
+    view_.marks().set(&Marks::lit, std::string());
 }
 
 QString DoctorDesk::caseKey() const {
@@ -341,19 +342,17 @@ void DoctorDesk::markBoard() {
         if (two) rings.push_back(asked->question->other);
     }
     std::shared_ptr<const Bench> built;
-    QStringList looked;
+    std::string looked;
     if (asked && asked->isFound()) {
         built = asked->fits.front().built;
-        for (const std::string& id : asked->fits.front().ids) looked << qs(id);
-    } else if (asked && asked->question && !asked->question->id.empty() && !plan.findBoard(asked->question->id)) {
-        looked << qs(asked->question->id);
+        if (!asked->fits.front().ids.empty()) looked = asked->fits.front().ids.front();
+    } else if (asked && asked->question && !plan.findBoard(asked->question->id)) {
+        looked = asked->question->id;
     }
     view_.setPlan(std::move(tags));
     view_.marks().set(&Marks::guide, rings);
     view_.marks().set(&Marks::built, built);
-    const bool own = ownLight_;
-    view_.setSelection(looked);
-    ownLight_ = own;  // that was no hand
+    view_.marks().set(&Marks::lit, looked);
     followLight();
 }
 

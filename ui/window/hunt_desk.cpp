@@ -27,7 +27,7 @@ QString holeAddress(const Hole& hole) {
 }
 
 /// "the minus rail", "j24".
-QString placeInWords(const Hole& hole) {
+QString tipPlace(const Hole& hole) {
     if (!isRail(hole.line)) return holeAddress(hole);
     const bool plus = hole.line == Line::TopPlus || hole.line == Line::BottomPlus;
     return plus ? QStringLiteral("the plus rail") : QStringLiteral("the minus rail");
@@ -268,7 +268,7 @@ void HuntDesk::showAll() {
     QString foot = QStringLiteral("Put a meter on the table to measure.");
     for (const Part& part : parts_.document.bench()->parts) {
         if (!isMeter(*part.kind) || part.leads.size() < 2) continue;
-        foot = part.leads[1] ? QStringLiteral("Black tip in %1.").arg(placeInWords(*part.leads[1]))
+        foot = part.leads[1] ? QStringLiteral("Black tip in %1.").arg(tipPlace(*part.leads[1]))
                              : QStringLiteral("The black tip hangs free: put it into minus.");
     }
     readings_->showReadings(rows, foot);

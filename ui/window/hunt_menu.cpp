@@ -16,7 +16,7 @@ constexpr int kDrawnNumbers = 10000;                   ///< one that is drawn is
 HuntMenu::HuntMenu(const Parts& parts, QMenu& menu, QWidget* window)
     : QObject(window),
       parts_(parts),
-      action_(new QAction(QStringLiteral("Begin a fault &hunt"), this)) {
+      action_(new QAction(QStringLiteral("Begin a &fault hunt"), this)) {
     window->addAction(action_);
     menu.addAction(action_);
     connect(action_, &QAction::triggered, this, &HuntMenu::askNumber);

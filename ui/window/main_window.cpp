@@ -127,6 +127,12 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(walk_, &WalkGuide::cardWanted, this, unfold);
     connect(sum_, &SumGuide::cardWanted, this, unfold);
     connect(doctor_, &DoctorDesk::cardWanted, this, unfold);
+    // Both want the room below the board: the later one has it.
+    QAction* const diagram = sheetDesk_->diagramAction();
+    connect(doctor_, &DoctorDesk::cardWanted, diagram, [diagram] { diagram->setChecked(false); });
+    connect(diagram, &QAction::toggled, this, [this](bool shown) {
+        if (shown && doctor_->isOpen()) cards_->showAside(nullptr);
+    });
     connect(spread_, &SpreadDesk::cardWanted, this, unfold);
     connect(surroundings_, &SurroundingsDesk::cardWanted, this, unfold);
     connect(surroundings_, &SurroundingsDesk::said, this,

@@ -1,6 +1,7 @@
 #include "ui/window/scope_desk.h"
 
 #include "core/base/file_io.h"
+#include "core/scope/recorder.h"
 #include "core/scope/trace_csv.h"
 #include "ui/document/file_dialogs.h"
 #include "ui/theme/qs.h"
@@ -71,14 +72,28 @@ void ScopeDesk::show(bool wanted) {
     follow();
 }
 
-/// The selected oscilloscope, else the first.
+/// The selected oscilloscope, else the first; -1 without one.
+int ScopeDesk::scopeShown(const Bench& bench) const {
+    const QStringList selected = parts_.view.selection();
+    int found = -1;
+    for (int i = static_cast<int>(bench.parts.size()) - 1; i >= 0; --i) {
+        const Part& part = bench.parts[static_cast<std::size_t>(i)];
+        if (!isScope(*part.kind)) continue;
+        found = i;
+        if (selected.size() == 1 && selected.front().toStdString() == part.id) return i;
+    }
+    return found;
+}
+
 void ScopeDesk::follow() {
     if (!card_->isVisibleTo(&parts_.cards)) return;
     const auto& shown = parts_.view.picture().snapshot;  // what is veiled from the picture is veiled here
-    if (!shown || shown->traces.scopes.empty()) return card_->showNone();
-    const QStringList selected = parts_.view.selection();
-    const ScopeTrace* trace = selected.size() == 1 ? shown->traces.scopeOf(selected.front().toStdString()) : nullptr;
-    card_->showTrace(trace ? *trace : shown->traces.scopes.front(), shown->timeSecond);
+    const int part = shown ? scopeShown(*shown->layout->bench) : -1;
+    if (part < 0) return card_->showNone();
+    const Bench& bench = *shown->layout->bench;
+    const ScopeTrace* trace = shown->traces.scopeOf(bench.parts[static_cast<std::size_t>(part)].id);
+    if (trace) return card_->showTrace(*trace, shown->timeSecond);
+    card_->showTrace(standingTrace(bench, shown->solution, part, 0), 0);
 }
 
 void ScopeDesk::save(const QString& ending) {

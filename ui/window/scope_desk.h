@@ -40,6 +40,7 @@ Q_SIGNALS:
 private:
     void show(bool wanted);
     void follow();
+    int scopeShown(const Bench& bench) const;
     void save(const QString& ending);
 
     Parts parts_;

@@ -2,6 +2,7 @@
 
 #include "core/bench/bench_file.h"
 #include "core/course/shipped.h"
+#include "core/words/words.h"
 #include "ui/theme/panels.h"
 #include "ui/theme/plain_text.h"
 #include "ui/theme/qs.h"
@@ -267,7 +268,7 @@ void StartCard::paintEvent(QPaintEvent*) {
     const double pad = look_.px(kStartPad);
     sheet_.begin();
     sheet_.draw(painter, QRectF(card.left() + pad, card.top() + look_.px(14), card.width() - 2 * pad, look_.px(60)),
-                QStringLiteral("A model harbour in ten lessons"),
+                qs("A model harbour in " + say("count.number", {{"count", benches_.size()}}) + " lessons"),
                 {look_.font(text::kTitle + 4, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
     paintOwn(painter);
     if (recoveries_.empty()) return;

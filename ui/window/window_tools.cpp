@@ -1,6 +1,7 @@
 #include "ui/window/window_tools.h"
 
 #include "core/edit/placement.h"
+#include "core/lesson/first_build.h"
 #include "ui/access/bench_access.h"
 #include "ui/view/bench_marks.h"
 #include "ui/window/file_drop.h"
@@ -154,7 +155,8 @@ void WindowTools::placeIn(const QRect& bench, const QRect& card) {
 }
 
 void WindowTools::beginFirstBuild() {
-    parts_.files.newBench([this] {
+    // A learner's bench begins with the lesson's own supply, whose limit is a beginner's.
+    parts_.files.beginWith(*firstBuildLesson().start, [this] {
         guide_->begin();
         parts_.view.setFocus(Qt::OtherFocusReason);
     });

@@ -31,6 +31,6 @@ void searchSmallLimit(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kSmallLimit{"small-limit", 2, "slip.small-limit.seen", false, searchSmallLimit, figureWords, setWords};
+const SlipKind kSmallLimit{"small-limit", 2, "slip.small-limit.seen", false, searchSmallLimit, settingWords, setWords};
 
 }  // namespace tiepoint

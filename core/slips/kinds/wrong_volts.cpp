@@ -37,6 +37,6 @@ void searchWrongVolts(SlipSearch& search) {
 
 }  // namespace
 
-const SlipKind kWrongVolts{"wrong-volts", 3, "slip.wrong-volts.seen", false, searchWrongVolts, figureWords, setWords};
+const SlipKind kWrongVolts{"wrong-volts", 3, "slip.wrong-volts.seen", false, searchWrongVolts, settingWords, setWords};
 
 }  // namespace tiepoint

@@ -12,6 +12,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numeric>
 
@@ -88,10 +89,31 @@ bool behaveAlike(const PartKind& kind, const std::vector<int>& one, const std::v
     return true;
 }
 
-/// Whether the part shows something, or minds its polarity, beyond what voltages say.
+/// Whether the part shows something, or minds its polarity, beyond what voltages say. A swing about nothing has no mean, and a relay's
+/// coil is kept to its names although it pulls either way round.
 bool hasSigns(const PartKind& kind) {
+    constexpr std::array<std::string_view, 2> kBeyondVolts = {"wave", "armature"};
+    const auto isBeyond = [&](const ElementSpec& spec) {
+        return std::ranges::find(kBeyondVolts, spec.element) != kBeyondVolts.end();
+    };
+    if (std::ranges::any_of(kind.model, isBeyond)) return true;
     return std::ranges::any_of(kind.model, [](const ElementSpec& spec) { return !spec.reads.empty(); }) ||
            std::ranges::any_of(kind.ratings, [](const Rating& rating) { return rating.quantity == "reverseVoltage"; });
+}
+
+/// Every other order of a few leads; of many, each pair of neighbours exchanged.
+std::vector<std::vector<int>> ordersOf(const std::vector<int>& inOrder) {
+    constexpr std::size_t kFew = 4;
+    std::vector<std::vector<int>> orders;
+    if (inOrder.size() <= kFew) {
+        for (std::vector<int> order = inOrder; std::ranges::next_permutation(order).found;) orders.push_back(order);
+        return orders;
+    }
+    for (std::size_t lead = 1; lead < inOrder.size(); ++lead) {
+        orders.push_back(inOrder);
+        std::swap(orders.back()[lead - 1], orders.back()[lead]);
+    }
+    return orders;
 }
 
 TEST(CircuitSymmetry, IsWhatTheSolverFinds) {
@@ -100,7 +122,7 @@ TEST(CircuitSymmetry, IsWhatTheSolverFinds) {
         std::vector<int> inOrder(kind.leads.size());
         std::iota(inOrder.begin(), inOrder.end(), 0);
         const Netlist first = netlistOf(*buildLayout(probed(kind, inOrder, 3, false)));
-        for (std::vector<int> order = inOrder; std::ranges::next_permutation(order).found;) {
+        for (const std::vector<int>& order : ordersOf(inOrder)) {
             SCOPED_TRACE(fmt::format("{} {}", kind.name, fmt::join(order, " ")));
             const Netlist second = netlistOf(*buildLayout(probed(kind, order, 3, false)));
             const bool equal = compareCircuits(first, second).verdict == Verdict::Equal;

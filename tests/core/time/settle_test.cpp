@@ -117,6 +117,16 @@ TEST(Settle, ABeaconRepeatsAndItsPeriodIsThatOfItsFlips) {
     EXPECT_NEAR(store.mean, 0, 1e-5);
 }
 
+TEST(Settle, AFlasherOfAboutOneHertzIsKnownWithinTheTimeThatItIsFollowed) {
+    const BenchBuilder builder = settlingBeacon(4.7e-5);
+    const Settled settled = settledBench(builder);
+    ASSERT_EQ(settled.ending, Ending::Repeating);
+    EXPECT_NEAR(settled.periodSecond, 1, 0.3);
+    const Settled finer = settledBench(builder, {}, 1e-7);  // a hundredth of the tolerance
+    ASSERT_EQ(finer.ending, Ending::Repeating);
+    EXPECT_NEAR(settled.periodSecond, finer.periodSecond, 1e-3 * finer.periodSecond);
+}
+
 TEST(Settle, FastBeaconsTakeNoMoreWorkThanSlowOnes) {
     BenchRun slow(Tolerance{1e-5, 1e-6, 1e-9}), fast(Tolerance{1e-5, 1e-6, 1e-9});
     slow.setLayout(buildLayout(settlingBeacon(1e-5).share()));

@@ -12,7 +12,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kBuzzerRimMm = 0.75, kBuzzerHoleMm = 0.95, kBuzzerPlusMm = 0.8, kBuzzerPlusStrokeMm = 0.34;
-constexpr double kBuzzerSoundAwayMm = 6.4, kBuzzerSoundScaleMm = 1.35;
+constexpr double kBuzzerSoundAwayMm = 9.2, kBuzzerSoundScaleMm = 1.35;
 constexpr Lettering kBuzzerPitch{2.0, QFont::DemiBold};
 
 class BuzzerPainter final : public PackagePainter {

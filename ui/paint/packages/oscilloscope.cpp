@@ -61,9 +61,11 @@ public:
     std::optional<DisplayFigures> figuresAt(const Snapshot& instant, int part, int) const override {
         const Part& own = instant.layout->bench->parts[static_cast<std::size_t>(part)];
         const ScopeTrace* trace = instant.traces.scopeOf(own.id);
-        if (!trace) return std::nullopt;
+        if (!trace && instant.status() == Status::None) return std::nullopt;
         DisplayFigures figures;
-        figures.screen = std::make_shared<const ScopeScreen>(screenOf(*trace, instant.timeSecond));
+        figures.screen = std::make_shared<const ScopeScreen>(
+            trace ? screenOf(*trace, instant.timeSecond)
+                  : screenOf(standingTrace(*instant.layout->bench, instant.solution, part, 0), 0));
         return figures;
     }
 

@@ -87,7 +87,7 @@ public:
             paintContact(painter, scene, true);
         }
         const QRectF body = bodyTransform(scene).mapRect(scene.bodyRect());
-        const QPointF at(body.center().x(), body.top() - 1.5);
+        const QPointF at(body.center().x(), body.bottom() + 1.5);  // its name stands above
         const QString word = QString::fromStdString(shown.figure);
         const double width = textWidthMm(word, kRelayWord) + 1.0;
         painter.setPen(Qt::NoPen);
