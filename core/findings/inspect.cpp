@@ -7,6 +7,7 @@
 // Mended benches are judged without mends and without searches of their own, so that trials never nest.
 
 #include "core/base/stopping.h"
+#include "core/circuit/element.h"
 #include "core/findings/dark_chain.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
@@ -64,7 +65,8 @@ public:
             const auto outcome = mend(judged[i]);
             if (outcome) dropConsequences(judged, i, *outcome);
         }
-        weighCauses(judged);
+        // The judge knows benches at rest; what moves would be blamed for being still.
+        if (!movesByItself(examination_.bench())) weighCauses(judged);
         std::vector<Finding> findings;
         for (Judged& each : judged) findings.push_back(std::move(each.suspicion.finding));
         if (isSound(examination_.bench())) tellDarkChain(findings);
