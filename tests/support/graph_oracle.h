@@ -28,6 +28,10 @@ inline OracleTerminals oracleTerminals(const Part& part) {
         {"resistor", {{"end", "end"}, {0, 1}}},
         {"lamp", {{"end", "end"}, {0, 1}}},
         {"toggle", {{"end", "end"}, {0, 1}}},
+        {"ceramic-capacitor", {{"end", "end"}, {0, 1}}},
+        {"inductor", {{"end", "end"}, {0, 1}}},
+        {"photoresistor", {{"end", "end"}, {0, 1}}},
+        {"thermistor", {{"end", "end"}, {0, 1}}},
         {"led", {{"anode", "cathode"}, {0, 1}}},
         {"diode", {{"anode", "cathode"}, {0, 1}}},
         {"bench-supply", {{"plus", "minus"}, {0, 1}}},
@@ -41,7 +45,15 @@ inline OracleTerminals oracleTerminals(const Part& part) {
         {"test-pair",
          {{"collector", "base", "emitter", "collector", "base", "unused"}, {0, 1, 2, 3, 4, 5}, {0, 0, -1, 1, 1, -1}}},
     };
-    OracleTerminals terminals = table.at(part.kind->name);
+    OracleTerminals terminals;
+    if (const auto known = table.find(part.kind->name); known != table.end()) {
+        terminals = known->second;
+    } else {  // no two leads of it are alike
+        for (const LeadSpec& lead : part.kind->leads) {
+            terminals.names.push_back(lead.name);
+            terminals.metal.push_back(static_cast<int>(terminals.metal.size()));
+        }
+    }
     const int position = part.kind->stateIndex("position");
     if (position >= 0 && part.stateValue(position) == 1) std::swap(terminals.names[0], terminals.names[2]);
     return terminals;
