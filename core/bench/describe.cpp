@@ -14,7 +14,7 @@ int namingValue(const PartKind& kind) {
     int number = -1;
     for (int i = 0; i < static_cast<int>(kind.values.size()); ++i) {
         const ValueSpec& spec = kind.values[i];
-        if (spec.type == ValueType::Choice) return i;
+        if (spec.type == ValueType::Choice && !spec.lookAlike) return i;
         if (number < 0 && (!spec.series.empty() || !spec.allowed.empty())) number = i;
     }
     return number;

@@ -28,6 +28,17 @@ double resolveName(std::string_view name, const Part& part) {
     return 0;
 }
 
+/// Whether each choice is one that there is; a bench that isn't validated yet may say another.
+bool areChosen(const Part& part) {
+    for (std::size_t i = 0; i < part.kind->values.size(); ++i) {
+        const ValueSpec& spec = part.kind->values[i];
+        const double value = part.value(static_cast<int>(i));
+        if (spec.type == ValueType::Choice && !(value >= 0 && value < static_cast<double>(spec.choices.size())))
+            return false;
+    }
+    return true;
+}
+
 }  // namespace
 
 double resolve(const Parameter& parameter, const Part& part) {
@@ -39,7 +50,7 @@ double resolve(const Parameter& parameter, const Part& part) {
 
 const Package& packageOf(const Part& part) {
     const auto& sizes = part.kind->sizes;
-    if (!sizes || !sizes->family->choose) return *part.kind->package;
+    if (!sizes || !sizes->family->choose || !areChosen(part)) return *part.kind->package;
     std::vector<double> figures;
     for (const Parameter& figure : sizes->figures) figures.push_back(resolve(figure, part));
     return sizes->packages[sizes->family->choose(figures)];

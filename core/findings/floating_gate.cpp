@@ -1,7 +1,8 @@
-// A lead that nothing holds: a gate that is insulated inside, in a net where nothing that conducts ends while the switches stand so. It keeps
+// A lead that nothing holds: a gate that is insulated inside, in a net that nothing ties to its part or to a supply while the switches stand so. It keeps
 // any charge, and the part switches when a hand comes near. Told in words of the position; without a mend, for only the builder knows to
 // which side it should fall.
 
+#include "core/base/disjoint_sets.h"
 #include "core/circuit/element.h"
 #include "core/findings/rules.h"
 #include "core/findings/trial.h"
@@ -14,27 +15,46 @@
 namespace tiepoint {
 namespace {
 
-/// Whether an element of a part holds the voltage of a net: it is there, conducts at rest, and ends there at a lead that isn't insulated.
-bool holdsGate(const Snapshot& snapshot, const ElementState& element, int net) {
+/// Nets that hang together through what conducts at rest while the switches stand so: of each element that is there its leads, but for
+/// insulated ones.
+DisjointSets heldTogether(const Snapshot& snapshot) {
     const Layout& layout = *snapshot.layout;
-    const Part& part = layout.bench->parts[static_cast<std::size_t>(element.part)];
-    if (!element.closed || looksOn(part)) return false;
-    const ElementSpec& spec = part.kind->model[static_cast<std::size_t>(element.spec)];
-    if (spec.element == CapacitanceLaw::kElement.name) return false;
-    return std::ranges::any_of(spec.between, [&](const std::string& node) {
-        const int lead = part.kind->leadIndex(node);
-        if (lead < 0 || part.kind->leads[static_cast<std::size_t>(lead)].insulated) return false;
-        return layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, lead))] == net;
-    });
+    DisjointSets nets(static_cast<std::size_t>(layout.netCount));
+    for (const ElementState element : snapshot.solution.elements()) {
+        const Part& part = layout.bench->parts[static_cast<std::size_t>(element.part)];
+        const ElementSpec& spec = part.kind->model[static_cast<std::size_t>(element.spec)];
+        if (!element.closed || looksOn(part) || spec.element == CapacitanceLaw::kElement.name) continue;
+        int first = -1;
+        for (const std::string& node : spec.between) {
+            const int lead = part.kind->leadIndex(node);
+            if (lead < 0 || part.kind->leads[static_cast<std::size_t>(lead)].insulated) continue;
+            const int net = layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(element.part, lead))];
+            if (first >= 0) nets.join(first, net);
+            first = net;
+        }
+    }
+    return nets;
 }
 
-/// The first position in which nothing holds the net of a lead that is plugged in.
-const Position* whereItFloats(const Examination& examination, int net) {
+/// The first position in which nothing ties a lead to another lead of its part or to a supply.
+const Position* whereItFloats(const Examination& examination, int index, int lead) {
     for (const Position& position : examination.positions()) {
         if (position.snapshot->status() != Status::Solved) continue;
+        const Layout& layout = *position.snapshot->layout;
+        DisjointSets nets = heldTogether(*position.snapshot);
+        const auto rootOf = [&](int part, int of) {
+            return nets.root(layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, of))]);
+        };
+        const int here = rootOf(index, lead);
         bool held = false;
-        for (const ElementState element : position.snapshot->solution.elements())
-            held = held || holdsGate(*position.snapshot, element, net);
+        for (int part = 0; part < examination.partCount(); ++part) {
+            const PartKind& kind = *examination.part(part).kind;
+            for (int other = 0; other < static_cast<int>(kind.leads.size()); ++other) {
+                const bool holds =
+                    kind.isSupply || (part == index && !kind.leads[static_cast<std::size_t>(other)].insulated);
+                held = held || (holds && rootOf(part, other) == here);
+            }
+        }
         if (!held) return &position;
     }
     return nullptr;
@@ -42,11 +62,8 @@ const Position* whereItFloats(const Examination& examination, int net) {
 
 std::optional<Suspicion> floatingLead(const Examination& examination, int index, int lead) {
     const Part& part = examination.part(index);
-    const Layout& layout = examination.layout();
     const bool inUse = std::ranges::any_of(part.leads, [](const auto& hole) { return hole.has_value(); });
-    const Position* position =
-        inUse ? whereItFloats(examination, layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(index, lead))])
-              : nullptr;
+    const Position* position = inUse ? whereItFloats(examination, index, lead) : nullptr;
     if (position == nullptr) return std::nullopt;
     Suspicion found;
     Finding& finding = found.finding;

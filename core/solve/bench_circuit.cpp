@@ -95,7 +95,7 @@ bool BenchCircuit::setInputs(const Inputs& inputs) {
         present_[e] = isPresent(part, part.kind->model[compiled_.elements[e].spec], inputs);
         if (present_[e] && drives_[e] && (supplyOf_[e] >= 0 || inputs.surroundings.lightLux > 0)) driven = true;
     }
-    surroundings_ = surroundingsOf(compiled_.elements, inputs);
+    surroundings_.assign(compiled_.elements.size(), inputs.surroundings);  // in place: each press comes here
     return driven;
 }
 

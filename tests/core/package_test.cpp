@@ -65,8 +65,8 @@ TEST(Package, LegsStandAsOnTheRealPart) {
                  {"toggle", {{0, 0}, {2, 0}}},
                  {"potentiometer", {{0, 0}, {2, 0}, {4, 0}}},
                  {"rgb-led-5mm", {{0, 0}, {2, 0}, {3, 0}, {1, 0}}},
-                 {"buzzer", {{0, 0}, {3, 0}}},
-                 {"relay-changeover", {{0, 0}, {0, -3}, {3, 0}, {5, 0}, {5, -3}}}};
+                 {"relay-changeover", {{0, 0}, {0, -3}, {3, 0}, {5, 0}, {5, -3}}},
+                 {"buzzer", {{0, 0}, {3, 0}}}};
     std::size_t rigid = 0;
     for (const auto& c : cases) EXPECT_EQ(package(c.name).footprint, c.pitches) << c.name;
     for (const Package& each : packages()) rigid += each.reach == Reach::Rigid ? 1 : 0;

@@ -52,11 +52,11 @@ std::vector<std::string> lessonSamples() {
     // Short, so that what is made up of it reaches every member.
     texts.emplace_back(
         R"({"format":"tiepoint-lesson","version":1,"title":"Quay","minutes":5,"teaches":["a"],"start":{"format":"tiepoint-bench","version":1,
-        "boards":[{"id":"A","kind":"mini"}],"parts":[{"id":"PS1","kind":"usb-supply","state":{"on":1}}]},
-        "steps":[{"caption":"Wire","edits":[{"operation":"add","jumper":{"id":"W1","ends":["PS1.5V","A.a1"]}}],"show":{"voltage":true},"places":["A.a1","W1"],
+        "boards":[{"id":"A","kind":"mini"}],"parts":[{"id":"PS1","kind":"usb-supply","state":{"on":true}}]},
+        "steps":[{"caption":"Wire","edits":[{"operation":"add","jumper":{"id":"W1","ends":["PS1.5V","A.a1"]}}],"show":{"voltage":true,"places":["A.a1","W1"]},
         "then":[{"volts":"A.a1","from":4.5,"to":5.5}],"opposite":{"set":{"PS1.on":0}}},
         {"kind":"predict","caption":"é","ask":{"question":"How many volts?","answers":["0","5"],"right":2,"seen":"5 V","wrong":{"idea":"used up",
-        "amperes":{"W1.1":0.01},"tags":{"A.a1":"2 V"},"brokenAt":"W1","breaks":"no loop"}},"then":[{"volts":"A.b1","from":4.5,"to":5.5}]},
+        "amperes":{"PS1.5V":0.01},"tags":{"A.a1":"2 V"},"brokenAt":"W1","breaks":"no loop"}},"then":[{"volts":"A.b1","from":4.5,"to":5.5}]},
         {"kind":"stop","caption":"Look","try":{"set":{"PS1.on":0}}}],"limits":{"parts":3,"locks":["mends"]},"quay":[null]})");
     return texts;
 }

@@ -99,8 +99,9 @@ TEST(Tray, WordsStandWholeOrTheTooltipSaysThem) {
             if (button->isHidden()) continue;
             seen.insert(button->wordAt());
             EXPECT_GE(button->width() + 1, button->wantedWidth()) << width << ' ' << button->text().toStdString();
-            if (button->wordAt() == TrayButton::Word::None)
+            if (button->wordAt() == TrayButton::Word::None) {
                 EXPECT_TRUE(button->toolTip().startsWith(button->text())) << button->toolTip().toStdString();
+            }
         }
     }
     EXPECT_GE(seen.size(), 2U) << "narrow windows need less room";

@@ -43,7 +43,7 @@ public:
     void stepOn();
     /// Back to power-up: what parts remember is forgotten, and time begins at 0.
     void restart();
-    /// The same for a bench that is about to come, of which nobody has asked anything yet.
+    /// The same for a bench that has just come, of which nobody has asked anything yet.
     void beginAnew();
     /// What share of its rate the bench keeps: under 1 it is too fast for this computer.
     double keptShare() const;

@@ -76,6 +76,13 @@ void LiveBench::Worker::run() {
             run_.spent(wallSecond() - nowSecond);
             kept_ = run_.keptShare();
             if (request.layout) run_.setLayout(request.revision, request.layout);
+            // A bench that begins anew knows nothing of the one before, whose parts may have had the same ids.
+            if (request.layout && std::ranges::any_of(request.inputs, &TimedInputs::restarts)) {
+                TimedInputs anew = request.inputs.back();
+                anew.restarts = true;
+                anew.stepSecond = 0;
+                run_.take(anew);
+            }
             auto snapshot = run_.snapshot();
             const bool isNews = !request.isEmpty() || snapshot != last;
             last = snapshot;

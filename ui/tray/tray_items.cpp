@@ -74,11 +74,14 @@ TrayFamily& familyOf(std::vector<TrayFamily>& families, const QString& name) {
     return families.emplace_back(TrayFamily{name, {}});
 }
 
-/// A kind that shares its compartment lies there once, unless it comes in a series of values.
+/// A kind that shares its compartment lies there once, unless it comes in a series of values, or is the usual one there and a choice is the first
+/// thing that is asked of it: a colour.
 bool comesInVariants(const PartKind& kind) {
     const auto inSeries = [](const ValueSpec& spec) { return !spec.series.empty(); };
+    const auto usual = std::ranges::find(catalogue(), kind.family, &PartKind::family);
+    const bool isChosen = !kind.values.empty() && kind.values.front().type == ValueType::Choice;
     return std::ranges::count(catalogue(), kind.family, &PartKind::family) == 1 ||
-           std::ranges::any_of(kind.values, inSeries);
+           (usual->name == kind.name && isChosen) || std::ranges::any_of(kind.values, inSeries);
 }
 
 std::vector<TrayItem> offered(const PartKind& kind) {

@@ -8,7 +8,7 @@ SurroundingsDesk::SurroundingsDesk(BenchDocument& document, BenchView& view, Car
       document_(document),
       cards_(cards),
       card_(new SurroundingsCard(&cards)),
-      action_(new QAction(QStringLiteral("&Light and warmth"), this)) {
+      action_(new QAction(QStringLiteral("L&ight and warmth"), this)) {
     card_->hide();
     action_->setCheckable(true);
     window->addAction(action_);

@@ -51,7 +51,11 @@ TimeDesk::TimeDesk(const Parts& parts, QMenu& menu, QWidget* window)
         putAway_ = false;
         parts_.live.setPaused(false);
         parts_.live.setTimeScale(1);
-        parts_.live.beginAnew();
+        isNew_ = true;
+    });
+    // After the window has sent its nets to the solver.
+    connect(&parts_.document, &BenchDocument::benchChanged, this, [this] {
+        if (std::exchange(isNew_, false)) parts_.live.beginAnew();
     });
     follow();
 }

@@ -48,7 +48,7 @@ private:
     Parts parts_;
     TimeCard* card_;
     QAction *show_, *pause_, *slower_, *faster_, *step_, *restart_;
-    bool moves_ = false, room_ = false, putAway_ = false;
+    bool moves_ = false, room_ = false, putAway_ = false, isNew_ = false;
 };
 
 }  // namespace tiepoint::ui

@@ -65,7 +65,6 @@ private:
         gleam.lineTo(wafer.bottomLeft() + QPointF(wafer.width() * 0.16, 0));
         gleam.lineTo(wafer.bottomLeft() - QPointF(0, wafer.height() * 0.3));
         gleam.closeSubpath();
-        painter.setClipRect(wafer, Qt::IntersectClip);
         painter.fillPath(gleam, faded(Qt::white, 0.1));
     }
 };

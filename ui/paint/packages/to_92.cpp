@@ -48,12 +48,8 @@ public:
         std::vector<PartPath> ways;
         for (int lead = 0; lead < count; ++lead) {
             QPainterPath line(toQt(scene.place.leadsMm[static_cast<std::size_t>(lead)]));
-            const QPointF middle = bodyTransform(scene).map(QPointF(0, 0));
-            // The middle leg ends where the others meet: its way is led round so that it can be seen.
-            if (std::hypot(line.currentPosition().x() - middle.x(), line.currentPosition().y() - middle.y()) < kNearMm)
-                line.lineTo(bodyTransform(scene).map(QPointF(0, -kAsideMm)));
-            else
-                line.lineTo(middle);
+            // Behind the letters, so that arrows leave them to be read; the middle leg's way shows too.
+            line.lineTo(bodyTransform(scene).map(QPointF(0, -kAsideMm)));
             ways.push_back({line, {lead}, PathLook::OverBody, lead, count});
         }
         return ways;
@@ -64,7 +60,7 @@ public:
     }
 
 private:
-    static constexpr double kNearMm = 0.3, kAsideMm = 1.4;
+    static constexpr double kAsideMm = 1.4;
 
     /// Upright however the body is turned.
     static void paintLetters(QPainter& painter, const PartScene& scene, const QRectF& box) {
