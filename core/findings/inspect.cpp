@@ -14,6 +14,7 @@
 #include "core/judge/judge.h"
 #include "core/judge/worth.h"
 #include "core/meter/meter.h"
+#include "core/snapshot/settled_snapshot.h"
 
 #include <algorithm>
 #include <iterator>
@@ -186,6 +187,8 @@ private:
     /// Puts the slip that explains most in front of what the rules say, or gives what they say the mend that is worth more.
     void weighCauses(Judgement& judged) {
         if (!isSound(examination_.bench())) return;  // the wiring would be blamed for what is broken
+        // The judge tries every slip at rest: of what swings by itself it sees nothing but that it finds no rest.
+        if (isRepeating(examination_.now()) || isUndecided(examination_.now())) return;
         Judge judge(examination_.now());
         dropSpoilingMends(judge, judged);
         const std::vector<FoundCause> causes = judge.causes();
