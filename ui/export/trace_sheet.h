@@ -1,5 +1,5 @@
 #pragma once
-// Traces on paper: what was read of a bench over time, volts in one panel and amperes in another below, over one axis of time. Every figure is
+// Traces on paper: what was read of a bench over time, a panel for each unit, over one axis of time. Every figure is
 // drawn as it was read; lines are told apart by colour and dash, and each has its name at its end. Needs a QGuiApplication, but no display.
 
 #include "ui/export/drawing_file.h"
