@@ -47,6 +47,7 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer)
     complete_ = behaviour.complete();
     for (const BehaviourRow& row : behaviour.rows) {
         if (!row.snapshot->settled) continue;
+        decided_ = decided_ && !isUndecided(*row.snapshot);  // what is left of a charge on the way back leaks for long
         const bool first = &row == &behaviour.rows.front();
         const auto change = [&](const Digits& from, const Digits& to) {
             return changeInWords(behaviour.controls, *now.layout->bench, from, to);
@@ -55,10 +56,7 @@ Examination::Examination(const Snapshot& now, ResistorDrawer drawer)
         if (row.back) ways_.push_back({change(row.digits, digits), row.back});
     }
     if (!ways_.empty()) instants_ = positions_;
-    for (const Way& way : ways_) {
-        decided_ = decided_ && !isUndecided(*way.end);
-        addInstants(way);
-    }
+    for (const Way& way : ways_) addInstants(way);
 
     clashes_ = firstOfEachPair(around_.all());
     supplyNet_.assign(layout().netCount, 0);

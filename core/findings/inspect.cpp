@@ -7,12 +7,14 @@
 // Mended benches are judged without mends and without searches of their own, so that trials never nest.
 
 #include "core/base/stopping.h"
+#include "core/circuit/element.h"
 #include "core/findings/dark_chain.h"
 #include "core/findings/rules.h"
 #include "core/findings/shorted.h"
 #include "core/judge/judge.h"
 #include "core/judge/worth.h"
 #include "core/meter/meter.h"
+#include "core/snapshot/settled_snapshot.h"
 
 #include <algorithm>
 #include <iterator>
@@ -64,7 +66,8 @@ public:
             const auto outcome = mend(judged[i]);
             if (outcome) dropConsequences(judged, i, *outcome);
         }
-        weighCauses(judged);
+        // The judge knows benches at rest; what moves would be blamed for being still.
+        if (!movesByItself(examination_.bench())) weighCauses(judged);
         std::vector<Finding> findings;
         for (Judged& each : judged) findings.push_back(std::move(each.suspicion.finding));
         if (isSound(examination_.bench())) tellDarkChain(findings);
@@ -184,6 +187,8 @@ private:
     /// Puts the slip that explains most in front of what the rules say, or gives what they say the mend that is worth more.
     void weighCauses(Judgement& judged) {
         if (!isSound(examination_.bench())) return;  // the wiring would be blamed for what is broken
+        // The judge tries every slip at rest: of what swings by itself it sees nothing but that it finds no rest.
+        if (isRepeating(examination_.now()) || isUndecided(examination_.now())) return;
         Judge judge(examination_.now());
         dropSpoilingMends(judge, judged);
         const std::vector<FoundCause> causes = judge.causes();

@@ -51,6 +51,7 @@ double ofZener(const Part&) { return 0.05; }       // 4.8 to 5.4 V: data sheets 
 double ofThreshold(const Part&) { return 0.4; }    // 0.8 to 3.0 V about 2.1 V: onsemi 2N7000/D
 double ofPhotocell(const Part&) { return 0.33; }   // 10 to 20 kohm at 10 lx for one type (hobby tables)
 double ofThermistor(const Part&) { return 0.05; }  // sold with 2, 3 and 5 %: Vishay NTCLE100E3
+double ofCoil(const Part&) { return 0.1; }         // 70 ohm +/- 10 %: Songle SRD data sheet
 double ofGain(const Part&) { return 0.5; }         // the gain of small transistors of one type (common practice)
 
 struct Rule {
@@ -64,6 +65,7 @@ constexpr std::array kRules = {
     Rule{"supply", "voltage", "voltage", ofSupply, timesShare},
     Rule{"junction", "saturationCurrent", "forward voltage", ofJunction, shiftedSaturation},
     Rule{"filament", "current", "current", ofFilament, timesShare},
+    Rule{"armature", "coilResistance", "resistance", ofCoil, timesShare},
     Rule{"transistor", "gain", "gain", ofGain, timesShare},
     Rule{"zener", "breakdownVoltage", "zener voltage", ofZener, timesShare},
     Rule{"field-effect", "thresholdVoltage", "threshold", ofThreshold, timesShare},

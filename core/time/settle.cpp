@@ -108,11 +108,12 @@ private:
     }
 
     void warm(const Solution& solution, double seconds) {
+        wattBefore_ = watt_;
         std::fill(watt_.begin(), watt_.end(), 0.0);
         for (int e = 0; e < solution.elementCount(); ++e) watt_[(*solution.places)[e].part] += solution.elementWatt[e];
         const double share = -std::expm1(-seconds / kWarmSecond);
         for (std::size_t part = 0; part < watt_.size(); ++part) {
-            warmth_[part] += share * (watt_[part] - warmth_[part]);
+            warmth_[part] += share * ((wattBefore_[part] + watt_[part]) / 2 - warmth_[part]);
             settled_.warmWatt[part] = std::max(settled_.warmWatt[part], warmth_[part]);
         }
     }
@@ -147,7 +148,7 @@ private:
     const Layout& layout_;
     Settled& settled_;
     Solution sums_;
-    std::vector<double> warmth_, watt_, seen_;
+    std::vector<double> warmth_, watt_, wattBefore_, seen_;
     double lastingSeconds_ = 0;
     bool begun_ = false, lastingBegun_ = false;
 };

@@ -27,11 +27,13 @@ inline OracleTerminals oracleTerminals(const Part& part) {
     static const std::map<std::string, OracleTerminals> table = {
         {"resistor", {{"end", "end"}, {0, 1}}},
         {"lamp", {{"end", "end"}, {0, 1}}},
-        {"toggle", {{"end", "end"}, {0, 1}}},
         {"ceramic-capacitor", {{"end", "end"}, {0, 1}}},
         {"inductor", {{"end", "end"}, {0, 1}}},
         {"photoresistor", {{"end", "end"}, {0, 1}}},
         {"thermistor", {{"end", "end"}, {0, 1}}},
+        {"motor", {{"end", "end"}, {0, 1}}},
+        {"buzzer-passive", {{"end", "end"}, {0, 1}}},
+        {"toggle", {{"end", "end"}, {0, 1}}},
         {"led", {{"anode", "cathode"}, {0, 1}}},
         {"diode", {{"anode", "cathode"}, {0, 1}}},
         {"bench-supply", {{"plus", "minus"}, {0, 1}}},
@@ -45,13 +47,14 @@ inline OracleTerminals oracleTerminals(const Part& part) {
         {"test-pair",
          {{"collector", "base", "emitter", "collector", "base", "unused"}, {0, 1, 2, 3, 4, 5}, {0, 0, -1, 1, 1, -1}}},
     };
+    const auto known = table.find(part.kind->name);
     OracleTerminals terminals;
-    if (const auto known = table.find(part.kind->name); known != table.end()) {
+    if (known != table.end()) {
         terminals = known->second;
-    } else {  // no two leads of it are alike
+    } else {  // any other kind: each lead for itself
         for (const LeadSpec& lead : part.kind->leads) {
+            terminals.metal.push_back(static_cast<int>(terminals.names.size()));
             terminals.names.push_back(lead.name);
-            terminals.metal.push_back(static_cast<int>(terminals.metal.size()));
         }
     }
     const int position = part.kind->stateIndex("position");

@@ -123,18 +123,18 @@ TEST_F(TableWindow, MyDrawerFiltersTheTrayAndAllCanBeSeen) {
 }
 
 TEST_F(TableWindow, AClickInTheTrayPicksUpWhatComesInOneKind) {
-    TrayButton* meter = nullptr;
+    TrayButton* lamp = nullptr;
     for (TrayButton* button : window().tray().compartments()) {
-        if (button->text() == QStringLiteral("Meter")) meter = button;
+        if (button->text() == QStringLiteral("Lamp")) lamp = button;
     }
-    ASSERT_TRUE(meter);
-    WindowBench::click(meter);
+    ASSERT_TRUE(lamp);
+    WindowBench::click(lamp);
     EXPECT_TRUE(window().view().isGesturing());
     EXPECT_FALSE(window().tray().drawer().isVisible());
-    EXPECT_TRUE(meter->isActive()) << "it shows that its part is in the hand";
+    EXPECT_TRUE(lamp->isActive()) << "it shows that its part is in the hand";
     QTest::keyClick(&window().view(), Qt::Key_Escape);
     EXPECT_FALSE(window().view().isGesturing());
-    EXPECT_FALSE(meter->isActive());
+    EXPECT_FALSE(lamp->isActive());
 }
 
 TEST_F(TableWindow, TheLadderStepsAlongMyDrawer) {

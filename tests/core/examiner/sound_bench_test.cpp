@@ -88,7 +88,7 @@ TEST(SoundBench, ComesOnEveryKindOfBoardWithEveryKindOfPart) {
         for (const Board& board : bench.boards) boards.insert(std::string(board.kind->name));
         if (bench.boards.size() > 1) boards.insert("docked");
     }
-    // What follows light and warmth, special diodes, sounders and oscilloscopes aren't drawn yet: the numbers of its seeds stay those of the rest.
+    // What follows light and warmth, diodes of a special sort, and what sounds or shows a trace aren't drawn yet: the numbers of its seeds stay those of the rest.
     const std::set<std::string> later = {"solar-cell",    "rgb-led",    "zener",         "schottky",
                                          "photoresistor", "thermistor", "buzzer-active", "oscilloscope"};
     for (const PartKind& kind : catalogue()) {

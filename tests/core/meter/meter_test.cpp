@@ -75,7 +75,9 @@ TEST(Meter, EveryReadingOfTheCatalogueIsKnown) {
                 << kind.name << ' ' << spec.reads;
             used.push_back(spec.reads);
         }
-        EXPECT_EQ(isMeter(kind), kind.family == "Meter") << kind.name;
+        // Beside the meters lie instruments that show no figure: a signal source, a logic probe.
+        const bool showsNone = kind.name == "signal-source" || kind.name == "logic-probe";
+        EXPECT_EQ(isMeter(kind), kind.family == "Meter" && !showsNone) << kind.name;
     }
     for (const std::string_view name : known) EXPECT_NE(std::ranges::find(used, name), used.end()) << name;
 }

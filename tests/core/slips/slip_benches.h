@@ -20,8 +20,8 @@ struct NamedBench {
 
 inline std::vector<NamedBench> harbourBenches() {
     std::vector<NamedBench> benches;
-    for (const char* name : {"beacon-lamp", "fairway-dimmer", "ferry-cabin", "gangway", "lock-gate", "quay-bell-lamp",
-                             "three-buoys", "two-way-stair-lamp"}) {
+    for (const char* name : {"beacon-lamp", "dusk-light", "fairway-dimmer", "ferry-cabin", "gangway", "lock-gate",
+                             "quay-bell-lamp", "three-buoys", "two-way-stair-lamp"}) {
         auto read = readBenchFile(std::string(TIEPOINT_SOURCE_DIR "/resources/benches/") + name + ".bench.json");
         benches.push_back({name, std::move(read).value().bench});
     }

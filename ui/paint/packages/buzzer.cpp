@@ -8,8 +8,14 @@
 #include "ui/paint/packages/sound_arcs.h"
 #include "ui/paint/shade.h"
 
+#include <cmath>
+#include <numbers>
+
 namespace tiepoint::ui {
 namespace {
+
+constexpr int kBuzzerGrille = 6;
+constexpr double kBuzzerGrilleMm = 2.2, kBuzzerGrilleHoleMm = 0.4;
 
 constexpr double kBuzzerRimMm = 0.75, kBuzzerHoleMm = 0.95, kBuzzerPlusMm = 0.8, kBuzzerPlusStrokeMm = 0.34;
 constexpr double kBuzzerSoundAwayMm = 9.2, kBuzzerSoundScaleMm = 1.35;
@@ -33,6 +39,12 @@ public:
         painter.setPen(outlinePen(faded(Qt::white, 0.35), theme.outlineMm));
         painter.setBrush(blend(f.plasticDark, Qt::black, 0.7));
         painter.drawPath(disc({0, 0}, kBuzzerHoleMm));
+        // What is moved from outside has an open grille of small holes about the middle one.
+        const auto& sound = scene.part.kind->sound;
+        for (int hole = 0; sound && sound->follows && hole < kBuzzerGrille; ++hole) {
+            const double turn = 2 * std::numbers::pi * hole / kBuzzerGrille;
+            painter.drawPath(disc(QPointF(std::cos(turn), std::sin(turn)) * kBuzzerGrilleMm, kBuzzerGrilleHoleMm));
+        }
         paintPlus(painter, scene, radius);
     }
 
