@@ -17,9 +17,9 @@ SettledSolver::SettledSolver(std::shared_ptr<const Layout> layout) : layout_(std
     if (movesByItself(*layout_->bench)) {
         run_ = std::make_unique<BenchRun>(kSettleTolerance);
         run_->setLayout(layout_);
-    } else {
-        point_.setLayout(layout_);
+        if (!keepsAnything(run_->run().circuit())) run_.reset();
     }
+    if (!run_) point_.setLayout(layout_);
 }
 
 SettledSolver::~SettledSolver() = default;

@@ -151,6 +151,8 @@ void BenchRun::restore() {
                 const double uneven = kUnevenVolt * spreadHash(parts[part].id, place + port);
                 volts[port] = state_.of(parts[part].id, kHeldBy<Law>, place + port, volts[port] + uneven);
             }
+            // Where it was, the search begins: from elsewhere a transistor that was driven hard may not be found again.
+            if (state_.values.contains({parts[part].id, Memory::Voltage, place})) solved.setTouch(b, volts);
             const auto charges = b.law.chargesAt(volts);
             for (int k = 0; k < Law::kCharges; ++k) solved.stored[b.store + k] = charges.coulomb[k];
         },

@@ -14,7 +14,8 @@ constexpr int kMostStartIterations = 60;  ///< where something jumped
 constexpr double kMovingSettled = 1e-6;   ///< there
 constexpr double kFirstSecond = 1e-9;     ///< of the first steps
 constexpr double kFirstSecondPerFarad = 1e-6;
-constexpr double kLeastStepShare = 1e-13;  ///< the shortest step, of the time that it is
+constexpr double kLeastStepShare =
+    1e-15;  ///< the shortest step, of the time that it is: some of what a number can tell
 constexpr double kLeastSecond = 1e-16;
 constexpr double kShrinkOnFailure = 8, kMostGrowth = 5, kYoungGrowth = 2, kLeastGrowth = 0.2, kSafety = 0.9;
 constexpr int kYoungSteps = 3;

@@ -344,6 +344,10 @@ std::string_view endingName(Ending ending) {
     return "undecided";
 }
 
+bool keepsAnything(const Circuit& circuit) {
+    return circuit.bitsCount > 0 || std::ranges::any_of(littleOf(circuit), [](double little) { return little > 0; });
+}
+
 Settled settle(BenchRun& run, const LastingVisit& visit, const SettleLimits& limits) {
     return Following(run, visit, limits).follow();
 }

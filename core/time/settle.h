@@ -20,6 +20,9 @@ struct SettleLimits {
 /// Called with each solution of what lasts and for how long it held, in order.
 using LastingVisit = std::function<void(const Solution&, double seconds)>;
 
+/// Whether anything is stored or kept by bits: where nothing is, time finds no side for what could fall either way.
+bool keepsAnything(const Circuit& circuit);
+
 /// Follows a bench from its present instant. Its run is left at the end.
 Settled settle(BenchRun& run, const LastingVisit& visit = {}, const SettleLimits& limits = {});
 
