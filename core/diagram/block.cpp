@@ -135,6 +135,9 @@ private:
         if (net < 0) {
             const Point end = at + out * kHang;
             wire(-1, at, end);
+            // What hangs across needs its room as a column does: words stand beyond it.
+            if (out.y > 0) highColumn_ = std::max(highColumn_, std::ceil((end.y + kOut) * 2) / 2);
+            if (out.y < 0) lowColumn_ = std::min(lowColumn_, std::floor((end.y - kOut) * 2) / 2);
             block_.openEnds.push_back(end);
             return;
         }

@@ -27,7 +27,7 @@ public:
         if (chain_.step == 4) return std::nullopt;
         for (const auto look : {&SlipFinder::ledOnSupply, &SlipFinder::sideBySide, &SlipFinder::inOnePiece,
                                 &SlipFinder::apart, &SlipFinder::wrongWay, &SlipFinder::supplyUnplugged,
-                                &SlipFinder::jumperAside, &SlipFinder::closedAndDark}) {
+                                &SlipFinder::comesBetween, &SlipFinder::jumperAside, &SlipFinder::closedAndDark}) {
             if (MaybeSlip slip = (this->*look)()) return slip;
         }
         return std::nullopt;
@@ -216,6 +216,36 @@ private:
         return std::nullopt;
     }
 
+    /// A jumper brings plus or minus to where the two parts meet: past the resistor, or past the LED.
+    MaybeSlip comesBetween() const {
+        if (chain_.step != 2 || chain_.supply < 0) return std::nullopt;
+        const int inner = net(chain_.resistor, 1 - chain_.resistorLead);
+        if (inner != plus() && inner != minus()) return std::nullopt;
+        const int legOf = ((inner == plus()) == chain_.anodeInside) ? chain_.resistor : chain_.led;
+        const Hole leg = *part(legOf).leads[legOf == chain_.led ? chain_.ledLead : chain_.resistorLead];
+        const int strip = layout_.stripOfHole[static_cast<std::size_t>(
+            layout_.holeIndex(*part(chain_.resistor).leads[1 - chain_.resistorLead]))];
+        for (std::size_t j = 0; j < bench_.jumpers.size(); ++j) {
+            for (const int side : {0, 1}) {
+                const int hole = layout_.joints[layout_.jumperJoints[j][side]].hole;
+                if (hole < 0 || layout_.stripOfHole[hole] != strip) continue;
+                const Hole ends = layout_.holeAt(hole);
+                return FirstSlip{say("lesson.between.title"),
+                                 say("lesson.between.why", {{"jumper", bench_.jumpers[j].id},
+                                                            {"here", ends.number},
+                                                            {"resistorId", resistor()},
+                                                            {"ledId", led()}}),
+                                 moveEnd(bench_.jumpers[j].id, ends, leg), freeIn(leg)};
+            }
+        }
+        return std::nullopt;
+    }
+
+    std::string moveEnd(const std::string& jumper, const Hole& ends, const Hole& leg) const {
+        return say(leg.line <= Line::E ? "lesson.beside.doUpper" : "lesson.beside.doLower",
+                   {{"jumper", jumper}, {"from", holeName(bench_, ends)}, {"column", leg.number}});
+    }
+
     FirstSlip unfedRail(const std::string& jumper, const Hole& ends, const Hole& wanted, bool isPlus) const {
         const std::string_view here = lineName(ends.line), there = lineName(wanted.line);
         return {say("lesson.unfed.title"),
@@ -228,9 +258,7 @@ private:
         return {say("lesson.beside.title"),
                 say("lesson.beside.why",
                     {{"jumper", jumper}, {"here", ends.number}, {"part", part(legOf).id}, {"there", leg.number}}),
-                say(leg.line <= Line::E ? "lesson.beside.doUpper" : "lesson.beside.doLower",
-                    {{"jumper", jumper}, {"from", holeName(bench_, ends)}, {"column", leg.number}}),
-                freeIn(leg)};
+                moveEnd(jumper, ends, leg), freeIn(leg)};
     }
 
     bool isDeadEnd(const Joint& joint) const {

@@ -218,13 +218,7 @@ std::vector<Board> ThingsNear::boardsUnder(const std::vector<Thing>& things, con
     return boards;
 }
 
-bool ThingsNear::movesTall(const BenchChange& change) const {
-    return std::ranges::any_of(change.leads, [&](const PlacedLead& each) {
-        return bench_.parts[byId_.at(each.part)].kind->package->heightMm > kArcRiseMm;
-    });
-}
-
-/// What stands in the way of a wire past a tall part may keep it from going round.
+/// What stands in the way of a wire past a tall part may keep it from going round; so may what is moved there.
 void ThingsNear::addAlongWires(std::vector<Thing>& things, std::size_t& work) const {
     Bounds bounds;
     bool any = false;
@@ -247,7 +241,7 @@ Bench ThingsNear::benchAbout(const BenchChange& change, std::size_t& work) const
         const std::vector<Thing> more = within(frame, work);
         things.insert(things.end(), more.begin(), more.end());
     }
-    if (movesTall(change)) addAlongWires(things, work);
+    if (!change.leads.empty()) addAlongWires(things, work);
     for (const Thing thing : touched(change)) things.push_back(thing);
     std::ranges::sort(things);
     things.erase(std::unique(things.begin(), things.end()), things.end());

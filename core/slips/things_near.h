@@ -38,7 +38,6 @@ private:
     static void addWire(const std::optional<Point>& from, const std::optional<Point>& to, std::vector<Rect>& frames);
     std::vector<Rect> framesOf(const BenchChange& change) const;
     void add(Thing thing);
-    bool movesTall(const BenchChange& change) const;
     void addAlongWires(std::vector<Thing>& things, std::size_t& work) const;
     std::vector<Thing> within(const Rect& frame, std::size_t& work) const;
     Part standing(int part) const;

@@ -217,7 +217,8 @@ TEST_F(Cards, EveryKindHasItsFieldsAndHelp) {
         EXPECT_EQ(cards().values().fields().size(), kind.values.size() + kind.state.size());
         EXPECT_TRUE(cards().values().helpText().contains(QString::fromStdString(kind.help.what).toHtmlEscaped()));
         window().actions().partHelp->trigger();
-        EXPECT_FALSE(cards().values().fields().empty() || cards().values().fields().front()->isVisible());
+        const auto& fields = cards().values().fields();  // a chip has none
+        EXPECT_TRUE(fields.empty() || !fields.front()->isVisible());
     }
 }
 

@@ -92,8 +92,14 @@ public:
         if (!said_.quantities.empty()) askKinds();
         std::ranges::stable_sort(found_, std::ranges::greater(), &Scored::worth);
         TrayFound result;
-        for (Scored& each : found_) result.items.push_back(std::move(each.item));
-        for (TrayItem& item : besides_) result.items.push_back(std::move(item));
+        for (Scored& each : found_) {
+            const PartKind* kind = each.item.part ? each.item.part->kind : nullptr;
+            result.items.push_back(std::move(each.item));
+            if (besides_.empty() || !besides_.front().part || besides_.front().part->kind != kind) continue;
+            result.items.insert(result.items.end(), besides_.begin(), besides_.end());
+            besides_.clear();
+        }
+        result.items.insert(result.items.end(), besides_.begin(), besides_.end());
         result.words = result.items.empty() && remark_.isEmpty() ? nothing() : remark_;
         return result;
     }
@@ -182,7 +188,7 @@ private:
     QStringList words_;
     std::vector<const PartKind*> meant_;  ///< kinds of which something suits the words
     std::vector<Scored> found_;
-    std::vector<TrayItem> besides_;  ///< offered behind what suits
+    std::vector<TrayItem> besides_;  ///< offered behind what suits of their kind, else of any
     QString remark_;
 };
 

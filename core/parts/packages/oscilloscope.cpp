@@ -9,7 +9,7 @@ Package oscilloscopePackage() {
     package.name = "oscilloscope";
     package.reach = Reach::Flying;
     package.rightOfBoards = true;
-    package.footprint = {{6.6, 11.4}, {6.6, 26}, {6.6, 40.6}};
+    package.footprint = {{6.6, 11.5}, {6.6, 26}, {6.6, 40.5}};
     package.bodyLengthMm = 80;
     package.bodyWidthMm = 58;
     return package;

@@ -265,6 +265,10 @@ TEST(Meter, ItsDialIsTurnedByWhatItIsToRead) {
     const auto bench = metered(divider(9, 470, 1000), "A.e10", "A.e15", "volts").share();
     for (const std::string_view quantity : readingNames()) {
         const auto edit = turnDialEdit(*bench, bench->parts.back(), quantity);
+        if (quantity == "trace") {
+            EXPECT_FALSE(edit) << "a trace is an oscilloscope's, and that has no such dial";
+            continue;
+        }
         ASSERT_TRUE(edit) << quantity;
         const auto turned = apply(*bench, *edit);
         ASSERT_TRUE(turned.ok());
