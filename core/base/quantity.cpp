@@ -97,7 +97,8 @@ std::string formatSetting(double value, std::string_view unit) {
     const Decimal decimal = shortest(std::abs(value));
     const Unit written = unitOf(unit);
     constexpr int kMostZeros = 6;
-    const int least = unit.empty() ? kLeastExponent : std::max(kLeastExponent, written.least - kMostZeros);
+    constexpr int kLeastPlain = -5;  // without a prefix, "4e−7" is read more easily than seven zeros
+    const int least = std::max(kLeastExponent, unit.empty() ? kLeastPlain : written.least - kMostZeros);
     const bool tiny = decimal.exponent < least;
     if (tiny) {
         const std::string number =

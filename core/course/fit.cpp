@@ -65,7 +65,7 @@ public:
         takeBoard();
         takeSupply();
         for (const NeededPart& needed : partsNeeded(*fit_.fitted)) {
-            if (!needed.kind->isSupply && needed.kind->family != "Meter") takePart(needed);
+            if (!isFromSupply(*needed.kind) && needed.kind->family != "Meter") takePart(needed);
         }
         takeMeters();
         const int jumpers = jumpersNeeded(*fit_.fitted);
@@ -107,11 +107,18 @@ private:
         fit_.gaps.push_back({wanted, why.empty() ? have : std::string(), 1, 1, why});
     }
 
+    /// Whether the kit's supply does its work: a cell that light drives may be a part of the kit itself.
+    bool isFromSupply(const PartKind& kind) const {
+        return kind.isSupply &&
+               std::ranges::none_of(kit_.parts, [&](const KitPart& own) { return own.part.kind == &kind; });
+    }
+
     void takeSupply() {
         if (!kit_.supply) return;
         const Part& have = *kit_.supply;
         for (const NeededPart& needed : partsNeeded(*fit_.fitted)) {
-            if (!needed.kind->isSupply || (needed.kind == have.kind && needed.example.values == have.values)) continue;
+            if (!isFromSupply(*needed.kind) || (needed.kind == have.kind && needed.example.values == have.values))
+                continue;
             std::string why = "its leads differ";
             const bool alike =
                 std::ranges::equal(needed.kind->leads, have.kind->leads, {}, &LeadSpec::name, &LeadSpec::name);
