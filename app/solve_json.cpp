@@ -4,8 +4,8 @@
 #include "app/solve_report.h"
 #include "app/walk_report.h"
 #include "core/bench/describe.h"
-#include "core/circuit/compile.h"
 #include "core/meter/meter.h"
+#include "core/snapshot/element_present.h"
 #include "core/snapshot/pinned_value.h"
 
 #include <fmt/format.h>
@@ -112,7 +112,7 @@ void SolveJson::writeModelValues(int part) {
     for (; nextElement_ < elements.size() && elements[nextElement_].part == part; ++nextElement_) {
         const ElementState element = elements[nextElement_];
         const ElementSpec& spec = kind.model[element.spec];
-        if (!isOf(bench_.parts[part], spec)) continue;
+        if (!isElementPresent(bench_.parts[part], spec)) continue;
         if (!element.closed && !spec.reads.empty())
             continue;  // of an instrument only what the dial has put in was solved
         const std::string prefix = kind.model.size() == 1 ? "" : fmt::format("{}-{}.", spec.from, spec.to);

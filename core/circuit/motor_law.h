@@ -20,7 +20,7 @@ public:
     static constexpr std::string_view kTerminalNames[] = {"from", "to", "shaft"};
     static constexpr ElementParameter kParameters[] = {
         {"resistance"}, {"torqueConstant"}, {"inertia"}, {"friction"}, {"startSpeed", 0}};
-    static constexpr ElementDescription kElement{"motor", kTerminalNames, kParameters};
+    static constexpr ElementDescription kElement{"rotor", kTerminalNames, kParameters};
     enum Port { kTurning, kDriving };
     static constexpr std::array<TerminalPair, 2> kPortEnds{{{2, 1}, {0, 1}}}, kPathEnds = kPortEnds, kTies = kPortEnds;
     static constexpr int kCharges = 1;

@@ -16,7 +16,7 @@ class ZenerLaw : public LawShape<2, 1, 1> {
 public:
     static constexpr ElementParameter kParameters[] = {{"saturationCurrent"}, {"ideality", 1}, {"seriesResistance", 0},
                                                        {"breakdownVoltage"},  {"testCurrent"}, {"dynamicResistance"}};
-    static constexpr ElementDescription kElement{"zener", kFromAndTo, kParameters};
+    static constexpr ElementDescription kElement{"breakdown", kFromAndTo, kParameters};
     static constexpr std::array<TerminalPair, 1> kPortEnds{{{0, 1}}}, kPathEnds{{{0, 1}}}, kTies{{{0, 1}}};
 
     explicit ZenerLaw(std::span<const double> figures)

@@ -130,7 +130,7 @@ ClaimVerdict judgeFindings(const Predicate& claim, const Snapshot& snapshot) {
 }
 
 // How far a first build has come; the last asks for darkness.
-constexpr std::array<std::string_view, 5> kStages = {"resistor", "led", "plus", "lit", "broken"};
+constexpr std::array<std::string_view, 5> kStages = {"resistor-in", "led-in", "plus", "lit", "broken"};
 constexpr std::string_view kStageWords[] = {"a resistor joins two pieces of metal", "an LED meets the resistor",
                                             "plus reaches the chain", "the chain's LED is lit", "no LED is lit"};
 

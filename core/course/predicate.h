@@ -7,7 +7,7 @@
 //   {"volts": ["A.c14", "A.c19"], "from", "to"}        {"apart": ["A.e5", "A.f5"]}
 //   {"amperes": "R1", "from", "to"}                    {"open": "S1"}               no current through it
 //   {"watts": "R1", "from", "to"}                      {"findings": "none"}         or the name of a rule
-//   {"chain": "resistor"}   how far a first build has come, wherever it stands: resistor, led, plus, lit; or broken: no light any more
+//   {"chain": "led-in"}   how far a first build has come, wherever it stands: resistor-in, led-in, plus, lit; or broken: no light any more
 //
 // Figures are SI. Amperes of a part or jumper are without sign; of a lead ("R1.1") they count into the part. Pure; safe from any thread.
 

@@ -9,7 +9,7 @@ namespace {
 /// Elements whose law is odd; a test asks the solver. Whatever isn't named here keeps its direction.
 constexpr std::array<std::string_view, 10> kEitherWay = {
     "resistance", "contact", "filament",         "capacitance",        "inductance",
-    "spark",      "sounder", "photo-resistance", "thermal-resistance", "motor"};
+    "spark",      "sounder", "photo-resistance", "thermal-resistance", "rotor"};
 
 /// Whether any name in a parameter fulfils the condition.
 template <class Condition>

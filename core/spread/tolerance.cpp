@@ -67,7 +67,7 @@ constexpr std::array kRules = {
     Rule{"filament", "current", "current", ofFilament, timesShare},
     Rule{"armature", "coilResistance", "resistance", ofCoil, timesShare},
     Rule{"transistor", "gain", "gain", ofGain, timesShare},
-    Rule{"zener", "breakdownVoltage", "zener voltage", ofZener, timesShare},
+    Rule{"breakdown", "breakdownVoltage", "zener voltage", ofZener, timesShare},
     Rule{"field-effect", "thresholdVoltage", "threshold", ofThreshold, timesShare},
     Rule{"photo-resistance", "resistanceAt10Lux", "resistance", ofPhotocell, timesShare},
     Rule{"thermal-resistance", "resistanceAt25", "resistance", ofThermistor, timesShare},

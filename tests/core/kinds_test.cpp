@@ -75,7 +75,7 @@ const std::map<std::string, Law> kLaws = {
          const double inner = volt - f.at("seriesResistance") * ampere;
          return std::optional(f.at("saturationCurrent") * std::expm1(inner / (f.at("ideality") * kThermalVoltage)));
      }},
-    {"zener",
+    {"breakdown",
      [](const auto& f, double volt, double ampere) {
          const double inner = volt - f.at("seriesResistance") * ampere;
          const double breaks = f.at("breakdownVoltage") - f.at("seriesResistance") * f.at("testCurrent");

@@ -113,6 +113,7 @@ void ScaleSlider::paintEvent(QPaintEvent*) {
     line(placeOf(minimum()), placeOf(maximum()), theme.cardEdge);
     line(placeOf(minimum()), here, theme.accent);
     painter.setFont(look_.font(text::kSmall));
+    sheet_.begin();
     double taken = -1e9;
     for (const Word& word : words_) {
         const double at = placeOf(word.value), wide = painter.fontMetrics().horizontalAdvance(word.text);
@@ -121,7 +122,9 @@ void ScaleSlider::paintEvent(QPaintEvent*) {
         painter.drawLine(QPointF(at, y + look_.px(5)), QPointF(at, y + look_.px(10)));
         if (left < taken) continue;  // no room beside the word before
         taken = left + wide + look_.px(10);
-        painter.drawText(QPointF(left, look_.px(kWordsAt) + painter.fontMetrics().ascent() / 2.0), word.text);
+        const double high = painter.fontMetrics().height();
+        sheet_.draw(painter, QRectF(left, look_.px(kWordsAt) - high / 2, wide + 1, high), word.text,
+                    {look_.font(text::kSmall), theme.dimText, Qt::AlignLeft | Qt::AlignVCenter});
     }
     painter.translate(here, y - look_.px(2));
     if (hasFocus()) {

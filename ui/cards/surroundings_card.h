@@ -4,6 +4,7 @@
 
 #include "core/instant/surroundings.h"
 #include "ui/cards/aside_card.h"
+#include "ui/theme/words.h"
 
 #include <QSlider>
 
@@ -35,6 +36,7 @@ private:
 
     Handle handle_;
     std::vector<Word> words_;
+    WordSheet sheet_{this};
     Look look_;
 };
 

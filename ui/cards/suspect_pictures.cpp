@@ -1,11 +1,13 @@
 #include "ui/cards/suspect_pictures.h"
 
+#include "core/base/embedded.h"
 #include "core/bench/bench_file.h"
 #include "ui/paint/miniature.h"
 
 #include <QPainter>
 
 #include <algorithm>
+#include <string_view>
 
 namespace tiepoint::ui {
 namespace {
@@ -13,21 +15,14 @@ namespace {
 constexpr double kAboutThingMm = 5;
 
 /// The button stands for itself; the light has a way of its own through the resistor, so that each look can be had.
-constexpr const char* kLookBench = R"({
-  "format": "tiepoint-bench", "version": 1, "title": "", "boards": [{"id": "A", "kind": "half", "at": [0, 0]}],
-  "parts": [
-    {"id": "LookSupply", "kind": "bench-supply", "leads": {"+": "A.top+3", "-": "A.bottom-3"}, "values": {"voltage": 5}},
-    {"id": "LookR", "kind": "resistor", "leads": {"1": "A.c20", "2": "A.c26"}, "values": {"resistance": 150}},
-    {"id": "LookS", "kind": "push-button", "leads": {"1a": "A.e10", "1b": "A.f10", "2a": "A.e12", "2b": "A.f12"}, "cap": "A"},
-    {"id": "LookD", "kind": "led", "leads": {"anode": "A.e15", "cathode": "A.f15"}, "values": {"colour": "red"}}],
-  "jumpers": [{"id": "LookW1", "ends": ["A.top+22", "A.a26"], "colour": "red"},
-    {"id": "LookW2", "ends": ["A.a20", "A.a15"], "colour": "red"}, {"id": "LookW3", "ends": ["A.j15", "A.bottom-13"], "colour": "black"}]
-})";
+constexpr std::string_view kLookBench = "looks/look.bench.json";
 constexpr std::size_t kLookResistor = 1, kLookButton = 2, kLookLight = 3;
 constexpr double kDimOhm = 2.4e3;  ///< about 1 mA: a third as bright as usual
 
+std::string_view lookText() { return std::ranges::find(embeddedFiles(), kLookBench, &EmbeddedFile::name)->text; }
+
 Bench lookBench(const Bench& plan, const std::string& light) {
-    Bench bench = readBench(kLookBench).value().bench;
+    Bench bench = readBench(lookText()).value().bench;
     Part& shown = bench.parts[kLookLight];
     if (const Part* own = plan.findPart(light)) {
         if (own->kind == shown.kind) shown.values = own->values;

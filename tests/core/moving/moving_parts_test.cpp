@@ -224,11 +224,11 @@ TEST(Motor, RunsAsItsSheetSays) {
     EXPECT_NEAR(most, 0.5, 0.02);
     EXPECT_LE(most, 0.5);
     run.to(5);
-    const double free = run.told("MO1", "motor") * kTurnsAMinute;
+    const double free = run.told("MO1", "rotor") * kTurnsAMinute;
     EXPECT_NEAR(free, 9100, 1800);
     EXPECT_LE(run.ampere("MO1", "1"), 0.070);
     // Energy: what goes in heats the winding, rubs, and stirs the air.
-    const double speed = run.told("MO1", "motor"), ampere = run.ampere("MO1", "1");
+    const double speed = run.told("MO1", "rotor"), ampere = run.ampere("MO1", "1");
     EXPECT_NEAR(6 * ampere, 12 * ampere * ampere + 2.7e-4 * speed + 1e-9 * speed * speed, 1e-4);
 }
 
@@ -240,7 +240,7 @@ TEST(Motor, SpeedsUpAsTheClosedFormSays) {
     const double most = (6 / 5.4e-3), time = 4e-7 * (12 + 0.01) / (5.4e-3 * 5.4e-3);
     for (const double share : {0.2, 1.0, 2.0, 4.0}) {
         run.to(share * time);
-        EXPECT_NEAR(run.told("MO1", "motor"), most * (1 - std::exp(-share)), 1e-3 * most) << share;
+        EXPECT_NEAR(run.told("MO1", "rotor"), most * (1 - std::exp(-share)), 1e-3 * most) << share;
     }
 }
 
@@ -249,20 +249,20 @@ TEST(Motor, GoesTheOtherWayWithItsWiresExchanged) {
     const WiredBench wired = drivenMotor(3);
     Running run(wired);
     run.to(4);
-    const double forwards = run.told("MO1", "motor");
+    const double forwards = run.told("MO1", "rotor");
     EXPECT_NEAR(forwards * kTurnsAMinute, 9500.0 / 2, 600);
     WiredBench turned = suppliedMotor(3);
     turned.part("MO1", "motor", {{"2", "plus"}, {"1", "minus"}});
     Running back(turned);
     back.to(4);
-    EXPECT_NEAR(back.told("MO1", "motor"), -forwards, 1e-3 * forwards);
+    EXPECT_NEAR(back.told("MO1", "rotor"), -forwards, 1e-3 * forwards);
 }
 
 TEST(Motor, StandsWhereItGetsTooLittle) {
     const WiredBench wired = drivenMotor(0.3);  // 25 mA: less than its friction takes
     Running run(wired);
     run.to(3);
-    EXPECT_LT(run.told("MO1", "motor"), 10);
+    EXPECT_LT(run.told("MO1", "rotor"), 10);
     EXPECT_NEAR(run.ampere("MO1", "1"), 0.025, 0.003);
 }
 
@@ -270,12 +270,12 @@ TEST(Motor, KeepsTurningThroughAnEdit) {
     const WiredBench wired = drivenMotor(6);
     Running run(wired);
     run.to(2);
-    const double before = run.told("MO1", "motor");
+    const double before = run.told("MO1", "rotor");
     Bench edited = *wired.share();
     edited.title = "edited";
     run.runner().setBench(2, std::make_shared<const Bench>(edited));
     run.to(2.001);
-    EXPECT_NEAR(run.told("MO1", "motor"), before, 0.01 * before);
+    EXPECT_NEAR(run.told("MO1", "rotor"), before, 0.01 * before);
     EXPECT_NEAR(run.runner().state().of("MO1", Memory::Speed), before, 0.01 * before);
 }
 

@@ -155,7 +155,7 @@ TEST(Laws, StoresOfFluxAreHeldToTheirSlopes) {
 TEST(Elements, TheTableFollowsFromTheListOfLaws) {
     for (const char* name : {"resistance", "supply", "contact", "junction", "filament", "transistor",
                              "controlled-source", "comparator", "capacitance", "inductance", "spark", "field-effect",
-                             "zener", "photo-resistance", "thermal-resistance", "photocurrent"})
+                             "breakdown", "photo-resistance", "thermal-resistance", "photocurrent"})
         ASSERT_NE(findElement(name), nullptr) << name;
     EXPECT_EQ(findElement("junction"), &kJunctionElement);
     Circuit circuit;
