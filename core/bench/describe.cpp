@@ -9,8 +9,9 @@
 namespace tiepoint {
 namespace {
 
-/// The index of the value that names the part, or -1: a choice says more than a number.
+/// The index of the value that names the part, or -1: a choice says more than a number. What a switch or an instrument is set to doesn't name it.
 int namingValue(const PartKind& kind) {
+    if (kind.family == "Switch" || kind.family == "Meter") return -1;
     int number = -1;
     for (int i = 0; i < static_cast<int>(kind.values.size()); ++i) {
         const ValueSpec& spec = kind.values[i];
