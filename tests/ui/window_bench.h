@@ -50,7 +50,7 @@ public:
             const auto snapshot = window_->live().snapshot();
             return snapshot && snapshot->revision == window_->document().revision() &&
                    snapshot->inputSequence == window_->live().inputs().sequence && window_->view().picture().snapshot &&
-                   (snapshot->moves ||
+                   (snapshot->timeSecond > 0 ||
                     !window_->view().picture().wordsToCome);  // where it moves, words come at each tick
         });
     }
