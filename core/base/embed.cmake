@@ -1,6 +1,6 @@
 # Writes OUTPUT, a C++ source that holds every part kind, bench, lesson, kit and file of words below ROOT as a raw string.
 # Long files are cut into pieces, since a compiler may refuse string literals over 64 kB.
-file(GLOB files ${ROOT}/parts/*.json ${ROOT}/benches/*.bench.json ${ROOT}/lessons/*.lesson.json ${ROOT}/exercises/*.lesson.json ${ROOT}/kits/*.kit.json ${ROOT}/words/*/*.json)
+file(GLOB files ${ROOT}/parts/*.json ${ROOT}/benches/*.bench.json ${ROOT}/lessons/*.lesson.json ${ROOT}/exercises/*.lesson.json ${ROOT}/kits/*.kit.json ${ROOT}/looks/*.bench.json ${ROOT}/words/*/*.json)
 list(SORT files)
 set(entries "")
 foreach(path IN LISTS files)
