@@ -138,15 +138,19 @@ void HuntCauseCard::arrangeCard() {
     const QRectF box = body();
     double top = box.top() + look().px(kCauseHead);
     if (things_.size() <= kMostPictured) {
-        const double left = box.height() - look().px(kCauseHead + kFaultHigh + kTryHigh + 3 * kCauseGap + 26);
+        const double left = box.height() - look().px(kCauseHead + 2 * kFaultHigh + kTryHigh + 4 * kCauseGap + 26);
         top = arrangeRow(thingKeys_, top, std::clamp(left, look().px(kThingLow), look().px(kThingHigh)));
+        // In two rows their words are read from afar, and whole in a small window.
+        const auto half = faultKeys_.begin() + static_cast<std::ptrdiff_t>(faultKeys_.size() / 2);
+        top = arrangeRow({faultKeys_.begin(), half}, top, look().px(kFaultHigh));
+        arrangeRow({half, faultKeys_.end()}, top, look().px(kFaultHigh));
     } else {
         const std::size_t half = (thingKeys_.size() + 1) / 2;
         const auto middle = thingKeys_.begin() + static_cast<std::ptrdiff_t>(half);
         top = arrangeRow({thingKeys_.begin(), middle}, top, look().px(kThingLow));
         top = arrangeRow({middle, thingKeys_.end()}, top, look().px(kThingLow));
+        arrangeRow(faultKeys_, top, look().px(kFaultHigh));
     }
-    arrangeRow(faultKeys_, top, look().px(kFaultHigh));
     try_->setFont(look().font(text::kSmall + 1, QFont::DemiBold));
     const Theme& theme = *look().theme;
     try_->setStyleSheet(
@@ -164,7 +168,7 @@ void HuntCauseCard::arrangeCard() {
 void HuntCauseCard::paintBody(QPainter& painter) {
     const QRectF box = body();
     drawHeading(painter, box, {QStringLiteral("What is wrong?")});
-    const QRectF room(box.left(), faultKeys_.front()->geometry().bottom() + look().px(14),
+    const QRectF room(box.left(), faultKeys_.back()->geometry().bottom() + look().px(14),
                       box.width() - look().px(kTryWide + 18), 0);
     const QRectF words(room.left(), room.top(), room.width(), box.bottom() - room.top());
     if (!answer_.isEmpty()) {
