@@ -28,7 +28,6 @@ namespace tiepoint {
 namespace {
 
 constexpr std::string_view kFormat = "tiepoint-bench";
-constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 enum List { kBoards, kParts, kJumpers, kNotes, kPinned, kListCount };
 constexpr std::array<std::string_view, kListCount> kLists = {"boards", "parts", "jumpers", "notes", "pinned"};
@@ -187,7 +186,7 @@ private:
 
 Result<ReadBench> readBench(std::string_view text, const Catalogue& kinds) try {
     if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
-    if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
+    text = withoutMark(text);
     return BenchReader(text, kinds).read();
 } catch (const std::bad_alloc&) {
     return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};

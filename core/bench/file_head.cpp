@@ -60,6 +60,12 @@ std::optional<Trouble> FileHead::judge(std::string_view format, std::string_view
                    "/version", version_->begin};
 }
 
+std::string_view withoutMark(std::string_view text) {
+    constexpr std::string_view kMark = "\xEF\xBB\xBF";
+    if (text.starts_with(kMark)) text.remove_prefix(kMark.size());
+    return text;
+}
+
 Error located(std::string_view text, Trouble trouble) {
     Error error{trouble.kind, std::move(trouble.message), {std::move(trouble.pointer), 0, 0}, {}};
     LineCounter(text).locate(trouble.offset, error.place);

@@ -26,6 +26,9 @@ private:
     std::optional<JsonValue> format_, version_;
 };
 
+/// The text without the byte order mark with which some editors begin a UTF-8 file.
+std::string_view withoutMark(std::string_view text);
+
 /// A trouble as an error with its line and column.
 Error located(std::string_view text, Trouble trouble);
 

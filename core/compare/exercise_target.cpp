@@ -1,8 +1,6 @@
 #include "core/compare/exercise_target.h"
 
-#include "core/base/file_io.h"
-#include "core/bench/bench_file.h"
-#include "core/bench/bench_in_picture.h"
+#include "core/bench/read_named.h"
 #include "core/course/exercise.h"
 #include "core/course/lesson_file.h"
 #include "core/netlist/circuit_file.h"
@@ -41,19 +39,9 @@ ComparisonTarget exerciseTarget(const Lesson& lesson) {
 }
 
 Result<ReadTarget> readTarget(const std::filesystem::path& path) {
-    auto bytes = readFile(path, kLargestBenchBytes);
-    if (!bytes) return bytes.error();
-    const auto text = textOrInside(std::move(bytes).value());
-    auto read = !text                                  ? Result<ReadTarget>(text.error())
-                : formatOfText(*text) == kLessonFormat ? ofLesson(*text)
-                                                       : ofCircuit(*text);
-    if (!read) {
-        Error error = read.error();
-        error.file = path.string();
-        return error;
-    }
-    for (Error& warning : read.value().warnings) warning.file = path.string();
-    return read;
+    return readNamed(path, [](std::string_view text) {
+        return formatOfText(text) == kLessonFormat ? ofLesson(text) : ofCircuit(text);
+    });
 }
 
 std::vector<std::string> complaintsAbout(const Lesson& exercise) {

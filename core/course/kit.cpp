@@ -254,8 +254,7 @@ ResistorDrawer drawerOf(const Kit& kit) {
 }
 
 Result<ReadKit> readKit(std::string_view text) {
-    constexpr std::string_view kMark = "\xEF\xBB\xBF";
-    if (text.starts_with(kMark)) text.remove_prefix(kMark.size());
+    text = withoutMark(text);
     return KitReader(text).read();
 }
 

@@ -1,24 +1,17 @@
 // Which of the two a text is stands in its head, which may be anywhere: it is scanned once for that, and then read by its own reader.
 
-#include "core/base/file_io.h"
 #include "core/base/json_scan.h"
-#include "core/bench/bench_file.h"
-#include "core/bench/bench_in_picture.h"
 #include "core/bench/file_head.h"
+#include "core/bench/read_named.h"
 #include "core/course/lesson_file.h"
 
 #include <array>
 #include <new>
 
 namespace tiepoint {
-namespace {
-
-constexpr std::string_view kTableMark = "\xEF\xBB\xBF";
-
-}  // namespace
 
 std::string formatOfText(std::string_view text) {
-    if (text.starts_with(kTableMark)) text.remove_prefix(kTableMark.size());
+    text = withoutMark(text);
     constexpr std::array<std::string_view, 4> kLists = {"boards", "parts", "jumpers", "steps"};
     FileHead head;
     const auto error = scanJson(text, kLists, [&](JsonPiece&& piece) {
@@ -41,25 +34,6 @@ Result<ReadTable> readTable(std::string_view text) try {
 } catch (const std::bad_alloc&) {
     return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};
 }
-
-namespace {
-
-template <class Read>
-auto readNamed(const std::filesystem::path& path, Read read) -> decltype(read(std::string_view())) {
-    auto bytes = readFile(path, kLargestBenchBytes);
-    if (!bytes) return bytes.error();
-    const auto text = textOrInside(std::move(bytes).value());  // of a picture, the bench inside
-    auto result = text ? read(std::string_view(*text)) : decltype(read(std::string_view()))(text.error());
-    if (!result) {
-        Error error = result.error();
-        error.file = path.string();
-        return error;
-    }
-    for (Error& warning : result.value().warnings) warning.file = path.string();
-    return result;
-}
-
-}  // namespace
 
 Result<ReadLesson> readLessonFile(const std::filesystem::path& path) {
     return readNamed(path, [](std::string_view text) { return readLesson(text); });

@@ -30,7 +30,6 @@ using reading::requireMembers;
 using reading::requireObject;
 
 constexpr std::array<std::string_view, 1> kLessonLists = {"steps"};
-constexpr std::string_view kLessonMark = "\xEF\xBB\xBF";
 constexpr std::array<std::string_view, 4> kStepKinds = {"show", "predict", "stop",
                                                         "build"};  // in the order of StepKind
 constexpr std::array<std::string_view, 3> kLocks = {"mends", "diagram", "tidying"};
@@ -328,7 +327,7 @@ private:
 
 Result<ReadLesson> readLesson(std::string_view text) try {
     if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
-    if (text.starts_with(kLessonMark)) text.remove_prefix(kLessonMark.size());
+    text = withoutMark(text);
     return LessonReader(text).read();
 } catch (const std::bad_alloc&) {
     return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};

@@ -24,7 +24,6 @@ namespace {
 
 constexpr std::string_view kCircuitFormat = "tiepoint-circuit";
 constexpr std::array<std::string_view, 1> kCircuitLists = {"parts"};
-constexpr std::string_view kUtf8Mark = "\xEF\xBB\xBF";
 
 /// Takes the member of that name out of an object.
 std::optional<JsonValue> takeOut(JsonValue& object, std::string_view name) {
@@ -157,7 +156,7 @@ private:
 
 Result<ReadNetlist> readNetlist(std::string_view text) try {
     if (text.size() > kLargestBenchBytes) return Error{ErrorKind::Format, "the file is larger than 128 MB", {}, {}};
-    if (text.starts_with(kUtf8Mark)) text.remove_prefix(kUtf8Mark.size());
+    text = withoutMark(text);
     return NetlistReader(text).read();
 } catch (const std::bad_alloc&) {
     return Error{ErrorKind::Io, "the file needs more memory than there is", {}, {}};

@@ -1,10 +1,9 @@
 // Which of the two a text is stands in its head, which may be anywhere: it is scanned once for that, and then read by its own reader.
 
-#include "core/base/file_io.h"
 #include "core/base/json_text.h"
 #include "core/bench/bench_file.h"
-#include "core/bench/bench_in_picture.h"
 #include "core/bench/file_head.h"
+#include "core/bench/read_named.h"
 #include "core/netlist/bench_netlist.h"
 #include "core/netlist/circuit_file.h"
 
@@ -37,8 +36,7 @@ Result<ReadCircuit> fromNetlist(std::string_view text) {
 
 /// The format that a text says it has; an empty one where it says none.
 Result<std::string> formatOf(std::string_view text) try {
-    constexpr std::string_view kMark = "\xEF\xBB\xBF";
-    if (text.starts_with(kMark)) text.remove_prefix(kMark.size());
+    text = withoutMark(text);
     FileHead head;
     std::size_t begin = 0;
     const auto take = [&](JsonPiece&& piece) {
@@ -68,17 +66,7 @@ Result<ReadCircuit> readCircuitText(std::string_view text) {
 }
 
 Result<ReadCircuit> readCircuit(const std::filesystem::path& path) {
-    auto bytes = readFile(path, kLargestBenchBytes);
-    if (!bytes) return bytes.error();
-    const auto text = textOrInside(std::move(bytes).value());
-    auto read = text ? readCircuitText(*text) : Result<ReadCircuit>(text.error());
-    if (!read) {
-        Error error = read.error();
-        error.file = path.string();
-        return error;
-    }
-    for (Error& warning : read.value().warnings) warning.file = path.string();
-    return read;
+    return readNamed(path, [](std::string_view text) { return readCircuitText(text); });
 }
 
 }  // namespace tiepoint
