@@ -77,7 +77,7 @@ void writeClosedWhen(JsonWriter& json, const ElementSpec& spec) {
 
 void writeNodes(JsonWriter& json, const ElementSpec& spec) {
     if (spec.between.size() == 2) {
-        json.field("from", spec.from).field("to", spec.to);
+        json.field("from", spec.from()).field("to", spec.to());
         return;
     }
     json.texts("between", spec.between);

@@ -115,7 +115,7 @@ void SolveJson::writeModelValues(int part) {
         if (!isElementPresent(bench_.parts[part], spec)) continue;
         if (!element.closed && !spec.reads.empty())
             continue;  // of an instrument only what the dial has put in was solved
-        const std::string prefix = kind.model.size() == 1 ? "" : fmt::format("{}-{}.", spec.from, spec.to);
+        const std::string prefix = kind.model.size() == 1 ? "" : fmt::format("{}-{}.", spec.from(), spec.to());
         for (const auto& [name, constant] : element.constants) json_.field(prefix + name, constant);
     }
     json_.endObject();

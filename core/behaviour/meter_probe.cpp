@@ -64,7 +64,7 @@ std::shared_ptr<const Layout> MeterProbe::withMeter(int redNet, int blackNet) co
     layout->bench = std::move(bench);
     const ElementSpec& element = *voltsElement(kind);
     for (const LeadSpec& lead : kind.leads) {
-        const int net = lead.name == element.to ? blackNet : redNet;
+        const int net = lead.name == element.to() ? blackNet : redNet;
         auto joint = std::ranges::find(layout->joints, net, &Joint::net);
         if (joint == layout->joints.end()) {
             layout->joints.push_back({.lead = layout->leadCount(), .net = net});

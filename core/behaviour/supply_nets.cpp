@@ -11,7 +11,7 @@ std::vector<SupplyNets> supplyNets(const Layout& layout) {
         const PartKind& kind = *layout.bench->parts[index].kind;
         if (!kind.isSupply) continue;
         for (const ElementSpec& spec : kind.model) {
-            const int plus = kind.leadIndex(spec.from), minus = kind.leadIndex(spec.to);
+            const int plus = kind.leadIndex(spec.from()), minus = kind.leadIndex(spec.to());
             if (!drives(kind, spec) || plus < 0 || minus < 0) continue;
             const int plusNet = layout.netOfLead[layout.leadIndex(index, plus)];
             const int minusNet = layout.netOfLead[layout.leadIndex(index, minus)];

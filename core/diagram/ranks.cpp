@@ -41,7 +41,7 @@ Anchors findAnchors(const Netlist& netlist) {
         const PartKind& kind = *netlist.parts[part].kind;
         if (!kind.isSupply) continue;
         for (const ElementSpec& spec : kind.model) {
-            const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
+            const int from = kind.leadIndex(spec.from()), to = kind.leadIndex(spec.to());
             if (from < 0 || to < 0) continue;
             const auto netAt = [&](int lead) {
                 const std::vector<int> first = firstOfTerminal(kind);

@@ -27,7 +27,7 @@ std::set<int> stripsOf(const Layout& layout, int part, int lead) {
 bool isAlwaysClosed(const Layout& layout, int part) {
     const PartKind& kind = *layout.bench->parts[part].kind;
     return isSwitch(kind) && std::ranges::all_of(kind.model, [&](const ElementSpec& spec) {
-               const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
+               const int from = kind.leadIndex(spec.from()), to = kind.leadIndex(spec.to());
                if (from < 0 || to < 0) return false;
                const auto one = stripsOf(layout, part, from), other = stripsOf(layout, part, to);
                return std::ranges::any_of(one, [&](int strip) { return other.contains(strip); });

@@ -38,8 +38,8 @@ std::vector<Coil> coilsOf(const Snapshot& snapshot) {
         const auto henry = std::ranges::find(element.constants, "inductance", &Constant::first);
         // Its winding's own capacitance lies between its leads.
         const auto across = std::ranges::find_if(kind.model, [&](const ElementSpec& spec) {
-            return findElement(spec.element) == &kElementOf<CapacitanceLaw> && kind.leadIndex(spec.from) >= 0 &&
-                   kind.leadIndex(spec.to) >= 0;
+            return findElement(spec.element) == &kElementOf<CapacitanceLaw> && kind.leadIndex(spec.from()) >= 0 &&
+                   kind.leadIndex(spec.to()) >= 0;
         });
         if (henry == element.constants.end() || across == kind.model.end()) continue;
         coils.push_back({element.part,

@@ -76,7 +76,7 @@ void NearZeroPaths::addElement(const ElementState& element) {
     const ElementSpec& spec = part.kind->model[element.spec];
     const auto ohm = nearZeroOhm(spec, element);
     if (!ohm) return;
-    join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to),
+    join(nodeOf(element.part, spec.from()), nodeOf(element.part, spec.to()),
          {0, *ohm, *ohm, element.part, -1, measuresCurrent(spec)});
 }
 

@@ -30,7 +30,7 @@ struct SupplyEnds {
 std::vector<SupplyEnds> supplyEndsOf(const PartKind& kind) {
     std::vector<SupplyEnds> ends;
     for (const ElementSpec& spec : kind.model) {
-        const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
+        const int from = kind.leadIndex(spec.from()), to = kind.leadIndex(spec.to());
         if (findElement(spec.element) == &kSupplyElement && from >= 0 && to >= 0) ends.push_back({from, to});
     }
     return ends;

@@ -73,7 +73,7 @@ std::vector<OnSource> sourcesOn(const Snapshot& snapshot) {
     for (const ElementState element : snapshot.solution.elements()) {
         const PartKind& kind = *layout.bench->parts[element.part].kind;
         const ElementSpec& spec = kind.model[element.spec];
-        const int plus = kind.leadIndex(spec.from), minus = kind.leadIndex(spec.to);
+        const int plus = kind.leadIndex(spec.from()), minus = kind.leadIndex(spec.to());
         const bool counts = kind.isSupply && element.closed && findElement(spec.element) == &kSupplyElement;
         if (!counts || plus < 0 || minus < 0) continue;
         OnSource source{element.part, layout.jointOfLead[layout.leadIndex(element.part, plus)],

@@ -37,8 +37,8 @@ class Search {
 public:
     Search(const Layout& layout, int part) : layout_(layout), bench_(*layout.bench), part_(part) {
         const PartKind& kind = *button().kind;
-        sides_ = {joinedTo(kind, kind.leadIndex(kind.model.front().from)),
-                  joinedTo(kind, kind.leadIndex(kind.model.front().to))};
+        sides_ = {joinedTo(kind, kind.leadIndex(kind.model.front().from())),
+                  joinedTo(kind, kind.leadIndex(kind.model.front().to()))};
         for (const auto& hole : button().leads)
             if (hole) wanted_.insert_or_assign(stripOf(*hole), *hole);
     }

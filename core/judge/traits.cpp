@@ -202,7 +202,7 @@ private:
         double sum = 0;
         const PartKind& it = kind(part);
         for (std::size_t spec = 0; spec < it.model.size(); ++spec) {
-            const int from = it.leadIndex(it.model[spec].from), to = it.leadIndex(it.model[spec].to);
+            const int from = it.leadIndex(it.model[spec].from()), to = it.leadIndex(it.model[spec].to());
             if (from < 0 || to < 0) return 0;
             const double ampere = play_.scenes[scene].elementAmpere[play_.firstElement[part] + static_cast<int>(spec)];
             if (ampere == 0) continue;
@@ -266,7 +266,7 @@ private:
     void supply(int part, const ElementSpec& spec, int element) {
         const auto figures = figuresOf(kSupplyElement, spec, bench_.parts[part]);
         const double open = figures[0], limit = figures[2];
-        const int plus = kind(part).leadIndex(spec.from), minus = kind(part).leadIndex(spec.to);
+        const int plus = kind(part).leadIndex(spec.from()), minus = kind(part).leadIndex(spec.to());
         bool gives = false, takes = false, limited = false;
         double sag = 0;
         for (std::size_t s = 0; s < solved_.size(); ++s) {

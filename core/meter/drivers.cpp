@@ -17,7 +17,7 @@ public:
         for (const ElementState element : snapshot.solution.elements()) {
             if (!element.closed) continue;
             const ElementSpec& spec = specOf(element);
-            joined_.join(nodeOf(element.part, spec.from), nodeOf(element.part, spec.to));
+            joined_.join(nodeOf(element.part, spec.from()), nodeOf(element.part, spec.to()));
         }
     }
 
@@ -50,8 +50,8 @@ int otherSourceAt(const Snapshot& snapshot, int part) {
             continue;
         for (const ElementState own : elements) {
             if (own.part != part || !own.closed) continue;
-            const int at = together.rootOf(source.part, spec.from);
-            if (together.rootOf(part, together.specOf(own).from) == at) return source.part;
+            const int at = together.rootOf(source.part, spec.from());
+            if (together.rootOf(part, together.specOf(own).from()) == at) return source.part;
         }
     }
     return -1;

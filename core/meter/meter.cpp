@@ -88,7 +88,7 @@ Figure shownAcross(const Measurement& at) {
     const auto volt = [&](const std::string& lead) {
         return at.snapshot.shown().leadVolt(at.snapshot.layout->leadIndex(at.part, kind.leadIndex(lead)));
     };
-    return volt(spec.from) - volt(spec.to);
+    return volt(spec.from()) - volt(spec.to());
 }
 
 /// What the meter's electronics make of something that alternates; nothing where it doesn't.
@@ -117,7 +117,7 @@ void readCurrent(const Measurement& at, MeterReading& reading) {
     }
     if (const auto average = averageOf(at, reading)) return show(reading, kAmpereRanges, *average);
     const PartKind& kind = *at.meter().kind;
-    const int lead = kind.leadIndex(kind.model[at.element.spec].from);
+    const int lead = kind.leadIndex(kind.model[at.element.spec].from());
     show(reading, kAmpereRanges, at.element.currentAmpere,
          at.snapshot.shown().leadCurrent(at.snapshot.layout->leadIndex(at.part, lead)));
 }

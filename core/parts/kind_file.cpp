@@ -3,6 +3,7 @@
 #include "core/base/json_scan.h"
 #include "core/base/unit.h"
 #include "core/parts/derivation.h"
+#include "core/parts/kind_model.h"
 #include "core/parts/rated_quantity.h"
 #include "core/parts/strict_json.h"
 
@@ -10,7 +11,6 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
 
 namespace tiepoint {
 namespace {
@@ -20,25 +20,7 @@ using nlohmann::json;
 constexpr std::array<std::string_view, 12> kFamilies = {"Supply",    "Resistor", "LED",        "Switch",
                                                         "Capacitor", "Diode",    "Transistor", "Sensor",
                                                         "Lamp",      "Chip",     "Actuator",   "Meter"};
-constexpr std::array<std::string_view, 5> kReadings = {"voltage", "current", "resistance", "continuity", "trace"};
 constexpr std::array<std::string_view, 3> kStatuses = {"published", "common practice", "from memory"};
-
-template <std::size_t Size>
-bool isOneOf(const std::array<std::string_view, Size>& known, std::string_view name) {
-    return std::find(known.begin(), known.end(), name) != known.end();
-}
-
-/// Reads each object of a list with `read`.
-template <class Read>
-auto readList(StrictObject& parent, std::string_view name, Read read) {
-    std::vector<decltype(read(std::declval<StrictObject&>()))> items;
-    for (const json& entry : parent.list(name)) {
-        StrictObject object(entry, fmt::format("{}/{}", parent.pointerTo(name), items.size()));
-        items.push_back(read(object));
-        object.done();
-    }
-    return items;
-}
 
 LeadSpec readLeadSpec(StrictObject& object) {
     LeadSpec lead;
@@ -129,104 +111,6 @@ ValueSpec readValue(StrictObject& object) {
         object.fail("type", "this is neither number, choice nor switch");
     }
     return spec;
-}
-
-Parameter readParameter(const json& source, const std::string& pointer) {
-    if (source.is_number()) return {source.get<double>()};
-    if (source.is_string()) return {source.get<std::string>()};
-    StrictObject object(source, pointer);
-    Parameter::Derived derived;
-    derived.name = object.text("derivation");
-    StrictObject arguments = object.object("arguments");
-    for (const auto& item : arguments.json().items())
-        derived.arguments.push_back({item.key(), readParameter(item.value(), arguments.pointerTo(item.key()))});
-    object.done();
-    return {std::move(derived)};
-}
-
-Parameter readCheckedParameter(StrictObject& object, std::string_view name, const PartKind& kind) {
-    Parameter parameter = readParameter(object.at(name), object.pointerTo(name));
-    if (const auto reason = unresolved(parameter, kind)) object.fail(name, *reason);
-    return parameter;
-}
-
-void readClosedWhen(StrictObject& object, ElementSpec& element, const PartKind& kind) {
-    constexpr std::string_view kMember = "closedWhen";
-    if (!object.has(kMember)) return;
-    if (object.at(kMember).is_string()) {
-        if (object.text(kMember) != "held") object.fail(kMember, "this is neither \"held\" nor a state");
-        element.whenHeld = true;
-        return;
-    }
-    StrictObject when = object.object(kMember);
-    element.whenState = when.text("state");
-    const int index = kind.stateIndex(element.whenState);
-    if (index < 0) when.fail("state", "no such state exists");
-    const ValueSpec& state = kind.state[index];
-    if (state.type == ValueType::Choice) {
-        element.whenChoice = when.text("is");
-        if (std::none_of(state.choices.begin(), state.choices.end(),
-                         [&](const Choice& choice) { return choice.name == element.whenChoice; }))
-            when.fail("is", "this is none of the choices");
-    } else if (state.type != ValueType::Switch) {
-        when.fail("state", "only a choice or a switch closes a contact");
-    }
-    when.done();
-}
-
-void readOnlyWith(StrictObject& object, ElementSpec& element, const PartKind& kind) {
-    if (!object.has("onlyWith")) return;
-    StrictObject with = object.object("onlyWith");
-    element.ofValue = with.text("value");
-    const int index = kind.valueIndex(element.ofValue);
-    if (index < 0) with.fail("value", "no such value exists");
-    element.ofChoice = with.text("is");
-    if (std::ranges::find(kind.values[index].choices, element.ofChoice, &Choice::name) ==
-        kind.values[index].choices.end())
-        with.fail("is", "this is none of the choices");
-    with.done();
-}
-
-/// Two nodes by name, or any number in the order of the element's terminals.
-void readNodes(StrictObject& object, ElementSpec& element) {
-    constexpr std::string_view kBetween = "between";
-    if (object.has(kBetween)) {
-        for (const json& node : object.list(kBetween)) {
-            if (!node.is_string()) object.fail(kBetween, "a node is a name");
-            element.between.push_back(node.get<std::string>());
-        }
-        if (element.between.size() < 2) object.fail(kBetween, "an element needs two nodes");
-    } else {
-        element.between = {object.text("from"), object.text("to")};
-    }
-    element.from = element.between.front();
-    element.to = element.between.back();
-}
-
-ElementSpec readElement(StrictObject& object, const PartKind& kind) {
-    ElementSpec element;
-    element.element = object.text("element");
-    readNodes(object, element);
-    readClosedWhen(object, element, kind);
-    readOnlyWith(object, element, kind);
-    if (object.has("wavelength")) element.wavelengthMetre = object.number("wavelength");
-    if (object.has("reads")) element.reads = object.text("reads");
-    if (!element.reads.empty() && !isOneOf(kReadings, element.reads)) object.fail("reads", "no such reading is known");
-    for (const std::string& name : object.unasked())
-        element.parameters.emplace_back(name, readCheckedParameter(object, name, kind));
-    return element;
-}
-
-/// An inner node that only one element touches is a misspelt lead.
-void checkNodes(const StrictObject& root, const PartKind& kind) {
-    std::map<std::string, int> uses;
-    for (const ElementSpec& element : kind.model) {
-        for (const std::string& node : element.between) ++uses[node];
-    }
-    for (const auto& [node, count] : uses) {
-        if (count < 2 && kind.leadIndex(node) < 0)
-            root.fail("model", fmt::format("\"{}\" is no lead and leads nowhere", node));
-    }
 }
 
 /// None where the rating names none; else as many as its quantity is measured at.
@@ -369,8 +253,7 @@ void readWorking(StrictObject& root, PartKind& kind) {
     kind.values = readList(root, "values", readValue);
     if (root.has("state")) kind.state = readList(root, "state", readValue);
     readPackage(root, kind);
-    kind.model = readList(root, "model", [&](StrictObject& object) { return readElement(object, kind); });
-    checkNodes(root, kind);
+    kind.model = readModel(root, kind);
     kind.ratings = readList(root, "ratings", [&](StrictObject& object) { return readRating(object, kind); });
     kind.emitsLight = root.flag("emitsLight");
     if (kind.emitsLight) {

@@ -70,7 +70,8 @@ struct Parameter::Argument {
 struct ElementSpec {
     std::string element;  ///< name in the element table: "resistance", "junction", "supply", "contact", "filament"
     std::vector<std::string> between;  ///< by terminal of the element, in its order
-    std::string from, to;              ///< the first and the last of them
+    const std::string& from() const { return between.front(); }
+    const std::string& to() const { return between.back(); }
     std::vector<std::pair<std::string, Parameter>> parameters;
     std::string whenState;          ///< contact: closed while this state ...
     std::string whenChoice;         ///< ... has this choice ("" with a switch state: while it is 1)

@@ -104,7 +104,7 @@ private:
             const PartKind& kind = *circuit_.parts[part].kind;
             if (!kind.isSupply || left_.contains(part)) continue;
             for (const ElementSpec& spec : kind.model) {
-                const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
+                const int from = kind.leadIndex(spec.from()), to = kind.leadIndex(spec.to());
                 if (from >= 0 && netOf(part, from) >= 0) plus.push_back(netOf(part, from));
                 if (to >= 0 && netOf(part, to) >= 0) minus.push_back(netOf(part, to));
             }

@@ -55,7 +55,7 @@ ScopeSettings scopeSettings(const Part& part) {
     int channel = 0;
     for (const ElementSpec& spec : part.kind->model) {
         if (spec.reads != kTraceReading || channel > 1) continue;
-        settings.plugged[channel++] = part.leads[part.kind->leadIndex(spec.from)].has_value();
+        settings.plugged[channel++] = part.leads[part.kind->leadIndex(spec.from())].has_value();
     }
     return settings;
 }

@@ -260,7 +260,7 @@ Delivery delivery(const Snapshot& snapshot) {
             return snapshot.shown().leadVolt(snapshot.layout->leadIndex(element.part, kind.leadIndex(lead)));
         };
         total.supplies.push_back({element.part, -snapshot.partPower[element.part],
-                                  snapshot.shown().through(element.part).out, volt(spec.from) - volt(spec.to)});
+                                  snapshot.shown().through(element.part).out, volt(spec.from()) - volt(spec.to())});
         total.powerWatt -= snapshot.partPower[element.part];
         total.power = total.power - snapshot.shown().power(element.part);
     }

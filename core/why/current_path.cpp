@@ -45,7 +45,7 @@ std::vector<SupplyReach> reachWithout(const Snapshot& snapshot, int part) {
             return place->second;
         };
         const ElementSpec& spec = kind.model[element.spec];
-        const int from = node(spec.from), to = node(spec.to);
+        const int from = node(spec.from()), to = node(spec.to());
         joined.join(from, to);
     }
     std::vector<SupplyReach> reach(layout.netCount);

@@ -164,7 +164,7 @@ TEST(Kinds, EachSolvesByTheLawsOfItsElements) {
                 ++checked;
                 continue;
             }
-            const int from = kind.leadIndex(spec.from), to = kind.leadIndex(spec.to);
+            const int from = kind.leadIndex(spec.from()), to = kind.leadIndex(spec.to());
             ASSERT_TRUE(kLaws.contains(spec.element)) << spec.element << " has no check";
             const double volt = s->leadVoltage(from) - s->leadVoltage(to);
             const auto expected = kLaws.at(spec.element)(figures, volt, element.currentAmpere);

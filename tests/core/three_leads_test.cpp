@@ -41,8 +41,8 @@ TEST(ThreeLeads, AreReadByNameOrInARow) {
     ASSERT_TRUE(kind.ok()) << kind.error().oneLine();
     const ElementSpec& spec = kind->model[0];
     EXPECT_EQ(spec.between, (std::vector<std::string>{"collector", "base", "emitter"}));
-    EXPECT_EQ(spec.from, "collector");
-    EXPECT_EQ(spec.to, "emitter");
+    EXPECT_EQ(spec.from(), "collector");
+    EXPECT_EQ(spec.to(), "emitter");
     const auto switched = findKind("slide-switch");
     EXPECT_EQ(switched->model[0].between, (std::vector<std::string>{"common", "a"})) << "as before: from and to";
     const std::pair<const char*, const char*> slips[] = {

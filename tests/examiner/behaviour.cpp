@@ -149,8 +149,8 @@ std::set<std::string> misprintedRails(const Bench& bench) {
     for (int part = 0; part < std::ssize(bench.parts); ++part) {
         const PartKind& kind = *bench.parts[part].kind;
         if (!kind.isSupply) continue;
-        plus.insert(layout->netOfLead[layout->leadIndex(part, kind.leadIndex(kind.model[0].from))]);
-        minus.insert(layout->netOfLead[layout->leadIndex(part, kind.leadIndex(kind.model[0].to))]);
+        plus.insert(layout->netOfLead[layout->leadIndex(part, kind.leadIndex(kind.model[0].from()))]);
+        minus.insert(layout->netOfLead[layout->leadIndex(part, kind.leadIndex(kind.model[0].to()))]);
     }
     std::set<std::string> found;
     for (int hole = 0; hole < layout->holeCount(); ++hole) {

@@ -48,7 +48,7 @@ std::vector<int> netsByPress(const Picture& picture, int net) {
     for (int part = 0; part < static_cast<int>(picture.bench().parts.size()); ++part) {
         const PartKind& kind = *picture.bench().parts[static_cast<std::size_t>(part)].kind;
         for (const ElementSpec& element : kind.model) {
-            const int from = kind.leadIndex(element.from), to = kind.leadIndex(element.to);
+            const int from = kind.leadIndex(element.from()), to = kind.leadIndex(element.to());
             if (!element.whenHeld || from < 0 || to < 0) continue;
             const int a = layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, from))];
             const int b = layout.netOfLead[static_cast<std::size_t>(layout.leadIndex(part, to))];

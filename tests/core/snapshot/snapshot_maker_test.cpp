@@ -85,7 +85,6 @@ TEST(SnapshotMaker, APartMayHaveSeveralLights) {
     Bench bench = ratedLight().build();
     PartKind twoColours = *bench.parts[1].kind;
     twoColours.model.push_back(twoColours.model[0]);
-    std::swap(twoColours.model[1].from, twoColours.model[1].to);
     std::ranges::reverse(twoColours.model[1].between);
     bench.parts[1].kind = &twoColours;
     const auto oneWay = evaluate(std::make_shared<const Bench>(bench));
