@@ -108,8 +108,8 @@ TEST(Autosave, WorkLeftBehindByACrashIsOfferedAndRecovered) {
     leaveCopy(bench.recoveryFolder(), work, bench.file("mole.bench.json"));
     MainWindow& window = bench.window();
     window.showStartCard();
-    ASSERT_TRUE(window.startCard()->recoverKey()->isVisible());
-    WindowBench::click(window.startCard()->recoverKey());
+    ASSERT_TRUE(window.startCard()->recoverButton()->isVisible());
+    WindowBench::click(window.startCard()->recoverButton());
     EXPECT_FALSE(window.startCard());
     EXPECT_EQ(*window.document().bench(), work);
     EXPECT_EQ(window.document().filePath(), bench.file("mole.bench.json"));
@@ -123,8 +123,8 @@ TEST(Autosave, WorkLeftBehindIsOfferedInTheBarBesideAnOpenedFile) {
     leaveCopy(bench.recoveryFolder(), renamed("Left behind"), {});
     bench.window().offerRecovery();
     ASSERT_TRUE(bench.window().bar().isVisible());
-    ASSERT_EQ(bench.window().bar().keys().size(), 3u);
-    WindowBench::click(bench.window().bar().keys()[1]);
+    ASSERT_EQ(bench.window().bar().buttons().size(), 3u);
+    WindowBench::click(bench.window().bar().buttons()[1]);
     EXPECT_TRUE(copiesIn(bench.recoveryFolder()).isEmpty()) << "thrown away";
     EXPECT_FALSE(bench.window().bar().isVisible());
 }

@@ -62,7 +62,7 @@ protected:
                 const double bright = at->brightness(real.partIndex(question.id));
                 return bright < kVisibleBrightness ? Shine::Dark : bright < kDimBrightness ? Shine::Dim : Shine::Lit;
             }();
-            WindowBench::click(card().lights().keys()[static_cast<std::size_t>(shine)]);
+            WindowBench::click(card().lights().buttons()[static_cast<std::size_t>(shine)]);
             return waitForQuestion();
         }
         if (question.asking == Asking::Volts) {
@@ -73,10 +73,10 @@ protected:
             QTest::keyClick(asking().field(), Qt::Key_Return);
             return waitForQuestion();
         }
-        for (std::size_t i = 0; i < asking().answerKeys().size(); ++i) {
+        for (std::size_t i = 0; i < asking().answerButtons().size(); ++i) {
             const auto& seen = asked.choices[i].seen;
             if (!std::ranges::all_of(seen, [&](const Observation& each) { return isTrue(real, *at, each); })) continue;
-            WindowBench::click(asking().answerKeys()[i]);
+            WindowBench::click(asking().answerButtons()[i]);
             return waitForQuestion();
         }
         return false;
@@ -127,8 +127,8 @@ TEST_F(DoctorWindow, ThreeCardsTakeThePlaceOfTheOthersAndTheBoardIsAPlan) {
         return hands && hands->held.contains("S1");
     };
     EXPECT_TRUE(QTest::qWaitFor(isHeld, kDoctorPatienceMs)) << "what is pressed is shown";
-    for (int key = 0; key < DoctorSeenCard::Hot; ++key)
-        EXPECT_FALSE(card().lights().keys()[static_cast<std::size_t>(key)]->icon().isNull()) << key;
+    for (int button = 0; button < DoctorSeenCard::Hot; ++button)
+        EXPECT_FALSE(card().lights().buttons()[static_cast<std::size_t>(button)]->icon().isNull()) << button;
     doctor().action()->trigger();
     EXPECT_FALSE(card().isVisible());
     EXPECT_TRUE(window().tray().isVisible());
@@ -140,7 +140,7 @@ TEST_F(DoctorWindow, ABrokenJumperIsFoundByLookingAndMeasuring) {
     for (Jumper& jumper : real.jumpers)
         if (jumper.id == "W2") jumper.condition = Condition::OpenInside;
     // Its looks are as planned.
-    WindowBench::click(asking().answerKeys()[card().answer()->choices.front().words == "yes" ? 0 : 1]);
+    WindowBench::click(asking().answerButtons()[card().answer()->choices.front().words == "yes" ? 0 : 1]);
     ASSERT_TRUE(waitForQuestion());
     followCase(real);
     ASSERT_TRUE(card().answer()->isFound()) << card().answer()->next;
@@ -184,7 +184,7 @@ TEST_F(DoctorWindow, TheNextPlaceHangsOnTheBoardAndAClickedHoleTakesAReading) {
         return pinned() &&
                std::ranges::any_of(*pinned(), [](const PinnedTag& tag) { return tag.text == "a14  5.00 V"; });
     }));
-    WindowBench::click(asking().backKey());
+    WindowBench::click(asking().backButton());
     EXPECT_TRUE(doctor().seen().empty());
 }
 
@@ -205,7 +205,7 @@ TEST_F(DoctorWindow, AnotherBenchEndsIt) {
 }
 
 TEST_F(DoctorWindow, WhatIsRuledOutStaysOnItsCard) {
-    WindowBench::click(asking().answerKeys()[card().answer()->choices.front().words == "yes" ? 0 : 1]);
+    WindowBench::click(asking().answerButtons()[card().answer()->choices.front().words == "yes" ? 0 : 1]);
     ASSERT_TRUE(waitForQuestion());
     const std::size_t before = card().answer()->things.size();
     while (card().answer()->question) ASSERT_TRUE(answerFrom(plan()));
@@ -214,14 +214,14 @@ TEST_F(DoctorWindow, WhatIsRuledOutStaysOnItsCard) {
 }
 
 TEST_F(DoctorWindow, ACaseIsKeptForEachTableAndHotEndsIt) {
-    WindowBench::click(asking().answerKeys().front());
+    WindowBench::click(asking().answerButtons().front());
     ASSERT_TRUE(waitForQuestion());
     const auto first = doctor().seen();
     QTest::keyClicks(asking().table(), QStringLiteral("2"));
     QTest::keyClick(asking().table(), Qt::Key_Return);
     EXPECT_TRUE(doctor().seen().empty());
     ASSERT_TRUE(waitForQuestion());
-    WindowBench::click(card().lights().keys()[DoctorSeenCard::Hot]);
+    WindowBench::click(card().lights().buttons()[DoctorSeenCard::Hot]);
     EXPECT_TRUE(asking().accessibleDescription().startsWith(QStringLiteral("Switch the supply off now"))) << "at once";
     ASSERT_TRUE(waitForQuestion());
     EXPECT_TRUE(card().answer()->switchOff);

@@ -63,7 +63,7 @@ TEST_F(ExerciseTest, TheKeySaysWhereToLookAndThenThatTheGoalIsReached) {
     EXPECT_TRUE(panel().verdict().text().startsWith(QStringLiteral("Not there yet")));
     ASSERT_GE(panel().list().count(), 1);
     EXPECT_FALSE(panel().showsGoal());
-    EXPECT_FALSE(panel().goalKey().isVisible()) << "mends are locked";
+    EXPECT_FALSE(panel().goalButton().isVisible()) << "mends are locked";
     EXPECT_FALSE(panel().targetPicture().isVisible());
     EXPECT_TRUE(panel().task().text().contains(QStringLiteral("keeper")));
     for (const BenchDifference& each : panel().comparison().differences) {

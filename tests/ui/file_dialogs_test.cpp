@@ -59,10 +59,10 @@ protected:
                window().findChildren<QMessageBox*>().isEmpty();
     }
     QToolButton* answer(const QString& word) {
-        for (QToolButton* key : bar().keys())
-            if (key->text() == word) return key;
+        for (QToolButton* button : bar().buttons())
+            if (button->text() == word) return button;
         ADD_FAILURE() << "no such answer: " << word.toStdString();
-        return bar().keys().front();
+        return bar().buttons().front();
     }
     void press(const QString& word) {
         ASSERT_TRUE(isAskedInTheBar());
@@ -118,7 +118,7 @@ TEST_F(RealDialogs, TakingTheOneOnTheDiskIsAskedInTheWindow) {
     edit("Mine");
     write("mole.bench.json", "Someone else's");
     ASSERT_TRUE(WindowBench::waitFor([&] { return window().bar().isVisible(); }));
-    WindowBench::click(window().bar().keys()[0]);
+    WindowBench::click(window().bar().buttons()[0]);
     ASSERT_TRUE(isAskedInTheBar());
     EXPECT_TRUE(bar().more().contains(QStringLiteral("gives up the unsaved changes")));
     EXPECT_EQ(window().document().bench()->title, "Mine");

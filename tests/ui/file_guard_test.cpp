@@ -57,7 +57,7 @@ TEST_F(FileGuardTest, AChangeOnTheDiskIsSaidAndCanBeTaken) {
     someoneElseWrites();
     ASSERT_TRUE(WindowBench::waitFor([&] { return bench.window().bar().isVisible(); }));
     EXPECT_TRUE(bench.window().bar().line().contains(QStringLiteral("changed on the disk")));
-    WindowBench::click(bench.window().bar().keys()[0]);
+    WindowBench::click(bench.window().bar().buttons()[0]);
     EXPECT_EQ(bench.window().document().bench()->title, "Someone else's");
     EXPECT_FALSE(bench.window().document().isModified());
 }

@@ -78,7 +78,7 @@ TEST_F(FindingsTest, AppliedMendIsOneUndoStepNamedAfterIt) {
     open(kReversed);
     ASSERT_TRUE(waitForCard());
     const QString mend = QString::fromStdString(card().finding()->mend->text);
-    WindowBench::click(card().applyKey());
+    WindowBench::click(card().applyButton());
     ASSERT_TRUE(desk.waitForAnswer());
     EXPECT_TRUE(lit("D1"));
     EXPECT_EQ(window().document().undoStack().count(), 1);
@@ -96,15 +96,15 @@ TEST_F(FindingsTest, PointingAtTheMendShowsItOnTheBench) {
     ASSERT_TRUE(waitForCard());
     const auto mended = [this] { return view().picture().marks.mended; };
     EXPECT_EQ(mended(), nullptr);
-    card().applyKey()->setFocus();
+    card().applyButton()->setFocus();
     ASSERT_TRUE(WindowBench::waitFor([&] { return mended() != nullptr; }));
     EXPECT_EQ(mended()->findPart("D1")->leads[0], parseHole("A.e14"));
     EXPECT_EQ(window().document().undoStack().count(), 0);  // it is only seen
     view().setFocus();
     ASSERT_TRUE(WindowBench::waitFor([&] { return mended() == nullptr; }));
-    WindowBench::click(card().previewKey());
+    WindowBench::click(card().previewButton());
     EXPECT_NE(mended(), nullptr);
-    WindowBench::click(card().applyKey());
+    WindowBench::click(card().applyButton());
     EXPECT_EQ(mended(), nullptr);
 }
 
@@ -145,9 +145,9 @@ TEST_F(FindingsTest, FindingsAreWalkedThroughByKeys) {
     EXPECT_EQ(card().heading(), QStringLiteral("Remark, 2 of 3"));
     QTest::keyClick(&card(), Qt::Key_Right);
     EXPECT_EQ(card().heading(), QStringLiteral("Remark, 3 of 3"));
-    WindowBench::click(card().nextKey());
+    WindowBench::click(card().nextButton());
     EXPECT_EQ(card().current(), 0);
-    WindowBench::click(card().previousKey());
+    WindowBench::click(card().previousButton());
     EXPECT_EQ(card().current(), 2);
     EXPECT_EQ(view().picture().marks.finding, 2);
     QTest::keyClick(&card(), Qt::Key_Escape);
@@ -162,7 +162,7 @@ TEST_F(FindingsTest, FindingsAreWalkedThroughByKeys) {
 TEST_F(FindingsTest, PutAwayItStaysSoUntilSomethingNewIsWrong) {
     open(kReversed);
     ASSERT_TRUE(waitForCard());
-    WindowBench::click(card().closeKey());
+    WindowBench::click(card().closeButton());
     ASSERT_FALSE(window().document().push({"Rename", {SetTitle{"Lamp"}}}));
     ASSERT_TRUE(desk.waitForAnswer());
     QTest::qWait(FindingsDesk::kPatienceMs + 50);
@@ -184,7 +184,7 @@ TEST_F(FindingsTest, WhatIsCalledForStandsBeforeTheFindings) {
     window().inquiry().whyAction()->trigger();
     ASSERT_TRUE(WindowBench::waitFor([this] { return window().inquiry().answer().isVisible(); }));
     EXPECT_FALSE(card().isVisible());
-    WindowBench::click(window().inquiry().answer().closeKey());
+    WindowBench::click(window().inquiry().answer().closeButton());
     EXPECT_TRUE(card().isVisible());
     EXPECT_FALSE(window().cards().legend().isVisible());
 }
@@ -234,16 +234,16 @@ TEST_F(FindingsTest, EachLevelShowsItsPart) {
     ASSERT_TRUE(waitForCard());
     EXPECT_EQ(card().heading(), QStringLiteral("A place to look at"));
     EXPECT_EQ(card().finding()->text, "Look around column 14.");
-    EXPECT_FALSE(card().applyKey()->isVisible());
+    EXPECT_FALSE(card().applyButton()->isVisible());
     EXPECT_FALSE(window().inquiry().whyAction()->isEnabled());
 
     findings().reveal().level(Reveal::Proof)->trigger();
     ASSERT_TRUE(WindowBench::waitFor([this] { return card().finding() && card().finding()->rule == "reversed"; }));
-    EXPECT_FALSE(card().applyKey()->isVisible());
+    EXPECT_FALSE(card().applyButton()->isVisible());
     EXPECT_TRUE(window().inquiry().whyAction()->isEnabled());
 
     findings().reveal().level(Reveal::Mend)->trigger();
-    ASSERT_TRUE(WindowBench::waitFor([this] { return card().applyKey()->isVisible(); }));
+    ASSERT_TRUE(WindowBench::waitFor([this] { return card().applyButton()->isVisible(); }));
     EXPECT_EQ(window().document().undoStack().count(), 3);
     window().document().undoStack().undo();
     EXPECT_EQ(revealOf(*window().document().bench()), Reveal::Proof);
@@ -255,7 +255,7 @@ TEST_F(FindingsTest, PlaceAndProofIsUsual) {
     ASSERT_TRUE(waitForCard());
     EXPECT_TRUE(findings().reveal().level(Reveal::Proof)->isChecked());
     EXPECT_EQ(card().finding()->rule, "reversed");
-    EXPECT_FALSE(card().applyKey()->isVisible());
+    EXPECT_FALSE(card().applyButton()->isVisible());
 }
 
 TEST_F(FindingsTest, ALockedBenchAsksForThePassPhrase) {
@@ -296,7 +296,7 @@ TEST_F(FindingsTest, ALockKeepsRemediesToo) {
     window().inquiry().whyAction()->trigger();
     ASSERT_TRUE(WindowBench::waitFor([this] { return window().inquiry().answer().answer() != nullptr; }));
     EXPECT_FALSE(window().inquiry().answer().answer()->chain.empty());
-    EXPECT_TRUE(window().inquiry().answer().remedyKeys().empty());
+    EXPECT_TRUE(window().inquiry().answer().remedyButtons().empty());
 }
 
 TEST(PassPhrase, OpensItsOwnLockAndNoOther) {

@@ -141,7 +141,7 @@ private:
         if (const auto* label = qobject_cast<QLabel*>(widget)) lookAtLabel(*label);
         if (const auto* edit = qobject_cast<QLineEdit*>(widget)) lookAtEdit(*edit);
         if (const auto* list = qobject_cast<QComboBox*>(widget)) lookAtList(*list);
-        if (const auto* key = qobject_cast<QToolButton*>(widget)) lookAtKey(*key, key->text());
+        if (const auto* button = qobject_cast<QToolButton*>(widget)) lookAtButton(*button, button->text());
         if (const auto* box = qobject_cast<QCheckBox*>(widget)) lookAtSize(*box, box->text(), box->sizeHint());
         if (const auto* bar = qobject_cast<QMenuBar*>(widget)) lookAtMenus(*bar);
         if (auto* area = qobject_cast<QScrollArea*>(widget)) lookAtArea(*area);
@@ -177,10 +177,10 @@ private:
         lookAtSize(label, label.text(), QSizeF(label.minimumSizeHint().width(), label.heightForWidth(label.width())));
     }
 
-    void lookAtKey(const QToolButton& key, const QString& words) {
+    void lookAtButton(const QToolButton& button, const QString& words) {
         // Its own wish holds an icon's room too; what counts are its letters.
-        const QFontMetricsF metrics(key.font());
-        lookAtSize(key, words,
+        const QFontMetricsF metrics(button.font());
+        lookAtSize(button, words,
                    QSizeF(metrics.horizontalAdvance(QString(words).remove(QLatin1Char('&'))), metrics.capHeight()));
     }
 

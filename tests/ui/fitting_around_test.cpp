@@ -1,4 +1,4 @@
-// No text around the cards is cut: the tray, the guide, keys and menus, the start card, questions and what is typed.
+// No text around the cards is cut: the tray, the guide, buttons and menus, the start card, questions and what is typed.
 
 #include "core/bench/bench_file.h"
 #include "fitting_desk.h"
@@ -16,9 +16,9 @@ namespace tiepoint::ui {
 namespace {
 
 TEST_P(FittingTest, TheTrayAndItsDrawers) {
-    for (TrayButton* key : window().tray().compartments()) {
-        WindowBench::click(key);
-        fits(key->text());
+    for (TrayButton* button : window().tray().compartments()) {
+        WindowBench::click(button);
+        fits(button->text());
         QTest::keyClick(&window().view(), Qt::Key_Escape);
         window().tray().closeDrawer();
     }
@@ -44,7 +44,7 @@ TEST_P(FittingTest, TheGuideFromStepToStep) {
         ASSERT_TRUE(window().tools().guide().isVisible());
         fits(QStringLiteral("guide: ") + QString::fromStdString(window().tools().guide().advice().title));
     }
-    WindowBench::click(window().tools().guide().pictureKey());
+    WindowBench::click(window().tools().guide().pictureButton());
     fits(QStringLiteral("the tap"));
 }
 
@@ -103,7 +103,7 @@ TEST_P(FittingTest, TheStartCardWithWorkThatWasLeftBehind) {
     QDir().mkpath(desk.recoveryFolder());
     ASSERT_TRUE(writeBenchFile(makeNewBench(), (desk.recoveryFolder() + "/left.bench.json").toStdString()).ok());
     window().showStartCard();
-    ASSERT_TRUE(window().startCard()->recoverKey()->isVisible());
+    ASSERT_TRUE(window().startCard()->recoverButton()->isVisible());
     fits(QStringLiteral("start"));
 }
 

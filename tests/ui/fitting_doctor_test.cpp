@@ -20,14 +20,14 @@ TEST_P(FittingTest, HelpWithARealBoardFromTheFirstQuestionOn) {
     };
     wait();
     fits(QStringLiteral("as planned?"));
-    const auto& answers = doctor.card().asking().answerKeys();
+    const auto& answers = doctor.card().asking().answerButtons();
     WindowBench::click(answers[answers[0]->text() == QStringLiteral("yes") ? 0 : 1]);
     wait();
     fits(QStringLiteral("the second question"));
-    WindowBench::click(doctor.card().lights().keys()[DoctorSeenCard::Dark]);
+    WindowBench::click(doctor.card().lights().buttons()[DoctorSeenCard::Dark]);
     wait();
     fits(QStringLiteral("after a look"));
-    WindowBench::click(doctor.card().lights().keys()[DoctorSeenCard::Hot]);
+    WindowBench::click(doctor.card().lights().buttons()[DoctorSeenCard::Hot]);
     fits(QStringLiteral("hot"));
 }
 
@@ -39,8 +39,8 @@ TEST_P(FittingTest, TheCardsOfAHunt) {
     ASSERT_TRUE(window().hunt().isActive());
     fits(QStringLiteral("a hunt begins"));
     HuntCauseCard& cause = window().hunt().cause();
-    WindowBench::click(cause.thingKey("W2"));
-    WindowBench::click(cause.faultKey(faults().front()));
+    WindowBench::click(cause.thingButton("W2"));
+    WindowBench::click(cause.faultButton(faults().front()));
     fits(QStringLiteral("a guess"));
 }
 

@@ -112,17 +112,17 @@ TEST_F(PlaceGestureTest, AClickOnTheTrayThenAClickInAHole) {
 }
 
 TEST_F(PlaceGestureTest, TheMouseMayBelongToAnotherWidget) {
-    // The tray's key has the mouse while it is dragged: its moves and its release carry the part.
-    QPushButton key;
-    key.show();
-    ASSERT_TRUE(QTest::qWaitForWindowExposed(&key));
+    // The tray's button has the mouse while it is dragged: its moves and its release carry the part.
+    QPushButton held;
+    held.show();
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(&held));
     const QPoint where = between("A.c10", "A.c15");
-    QTest::mousePress(&key, Qt::LeftButton, {}, QPoint(2, 2));
-    view.beginPlacing("resistor", "", key.mapToGlobal(QPoint(2, 2)));
+    QTest::mousePress(&held, Qt::LeftButton, {}, QPoint(2, 2));
+    view.beginPlacing("resistor", "", held.mapToGlobal(QPoint(2, 2)));
     const auto send = [&](QEvent::Type type, Qt::MouseButton button, Qt::MouseButtons buttons) {
         const QPointF onScreen = global(where);
-        QMouseEvent event(type, key.mapFromGlobal(onScreen), onScreen, button, buttons, Qt::NoModifier);
-        QApplication::sendEvent(&key, &event);
+        QMouseEvent event(type, held.mapFromGlobal(onScreen), onScreen, button, buttons, Qt::NoModifier);
+        QApplication::sendEvent(&held, &event);
     };
     send(QEvent::MouseMove, Qt::NoButton, Qt::LeftButton);
     EXPECT_TRUE(marks().carried);

@@ -11,7 +11,7 @@ class GuideTest : public testing::Test {
 protected:
     GuideTest() : bench(QSize(1600, 900)) {
         bench.window().showStartCard();
-        WindowBench::click(bench.window().startCard()->firstKey());
+        WindowBench::click(bench.window().startCard()->firstButton());
         EXPECT_TRUE(bench.waitForAnswer());
     }
     GuideCard& guide() { return bench.window().tools().guide(); }
@@ -79,13 +79,13 @@ TEST_F(GuideTest, LeadsToALitLedByTheMouseAlone) {
 
 TEST_F(GuideTest, ThePictureOfTheTapComesWhenAskedAndNeverOverTheBoard) {
     EXPECT_FALSE(guide().showsPicture());
-    QTest::mouseClick(guide().pictureKey(), Qt::LeftButton);
+    QTest::mouseClick(guide().pictureButton(), Qt::LeftButton);
     EXPECT_TRUE(guide().showsPicture());
     const QRect bench_(view().mapTo(&bench.window(), QPoint(0, 0)), view().size());
     const QRect card(guide().mapTo(&bench.window(), QPoint(0, 0)), guide().size());
     EXPECT_GE(card.top(), bench_.bottom());
     EXPECT_TRUE(bench.window().rect().contains(card));
-    QTest::mouseClick(guide().pictureKey(), Qt::LeftButton);
+    QTest::mouseClick(guide().pictureButton(), Qt::LeftButton);
     EXPECT_FALSE(guide().showsPicture());
 }
 
@@ -101,7 +101,7 @@ TEST_F(GuideTest, ASlipIsToldAndMendedByTheKeyThatItNames) {
     EXPECT_EQ(guide().geometry().right(), step.right());
     EXPECT_LT(guide().geometry().left(), step.left() - step.width() / 2) << "it is told over two cards' breadth";
     EXPECT_TRUE(guide().accessibleName().contains(QStringLiteral("press ←"))) << guide().accessibleName().toStdString();
-    EXPECT_FALSE(guide().pictureKey()->isVisible());
+    EXPECT_FALSE(guide().pictureButton()->isVisible());
     view().setSelection({QStringLiteral("D1")});
     QTest::keyClick(&view(), Qt::Key_Left);
     ASSERT_TRUE(bench.waitForAnswer());

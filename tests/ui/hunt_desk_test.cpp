@@ -48,13 +48,13 @@ protected:
         ASSERT_TRUE(desk.waitForAnswer());
     }
     void choose(const char* thing, const char* fault) {
-        ASSERT_NE(hunt().cause().thingKey(thing), nullptr);
-        WindowBench::click(hunt().cause().thingKey(thing));
-        WindowBench::click(hunt().cause().faultKey(*findFault(fault)));
+        ASSERT_NE(hunt().cause().thingButton(thing), nullptr);
+        WindowBench::click(hunt().cause().thingButton(thing));
+        WindowBench::click(hunt().cause().faultButton(*findFault(fault)));
     }
     void tryIt() {
-        ASSERT_TRUE(hunt().cause().tryKey()->isEnabled());
-        WindowBench::click(hunt().cause().tryKey());
+        ASSERT_TRUE(hunt().cause().tryButton()->isEnabled());
+        WindowBench::click(hunt().cause().tryButton());
         ASSERT_TRUE(QTest::qWaitFor([&] { return !hunt().cause().answer().isEmpty(); }, kHuntPatienceMs));
     }
 
@@ -124,14 +124,14 @@ TEST_F(HuntWindow, AProvedGuessMendsAndEndsTheHunt) {
     readAt("A.a7");
     readAt("A.b16");
     choose("W2", "broken-inside");
-    WindowBench::click(hunt().proof().readingKey(1));
-    WindowBench::click(hunt().proof().readingKey(2));
+    WindowBench::click(hunt().proof().readingButton(1));
+    WindowBench::click(hunt().proof().readingButton(2));
     tryIt();
     EXPECT_TRUE(hunt().cause().isSolved()) << hunt().cause().answer().toStdString();
     EXPECT_EQ(bench().findJumper("W2")->condition, Condition::Sound);
     ASSERT_TRUE(desk.waitForAnswer());
     EXPECT_TRUE(isLit(*window().live().snapshot(), bench().partIndex("D1")));
-    WindowBench::click(hunt().cause().tryKey());
+    WindowBench::click(hunt().cause().tryButton());
     EXPECT_FALSE(hunt().isActive());
     EXPECT_TRUE(window().cards().isVisible());
     EXPECT_TRUE(window().actions().voltage->isEnabled());
@@ -144,7 +144,7 @@ TEST_F(HuntWindow, AGuessWithoutProofIsAnsweredByWhatToRead) {
     tryIt();
     EXPECT_FALSE(hunt().cause().isSolved());
     EXPECT_EQ(hunt().cause().answer(), QStringLiteral("Choose the readings that show it."));
-    WindowBench::click(hunt().proof().readingKey(1));
+    WindowBench::click(hunt().proof().readingButton(1));
     tryIt();
     EXPECT_FALSE(hunt().cause().isSolved());
     EXPECT_TRUE(hunt().cause().answer().contains(QStringLiteral("Take one that tells them apart")))
@@ -154,11 +154,11 @@ TEST_F(HuntWindow, AGuessWithoutProofIsAnsweredByWhatToRead) {
 
 TEST_F(HuntWindow, HintsOpenOneAtATime) {
     for (int open = 1; open <= 3; ++open) {
-        WindowBench::click(hunt().proof().hintKey());
+        WindowBench::click(hunt().proof().hintButton());
         ASSERT_TRUE(QTest::qWaitFor([&] { return hunt().proof().hints().size() == open; }, kHuntPatienceMs)) << open;
     }
     EXPECT_EQ(hunt().proof().hints().front(), QStringLiteral("Plus comes as far as a7 while S1 is pressed."));
-    EXPECT_FALSE(hunt().proof().hintKey()->isVisible());
+    EXPECT_FALSE(hunt().proof().hintButton()->isVisible());
 }
 
 /// The menu entry on an open bench: a number is asked for, then what is unsaved.

@@ -56,7 +56,7 @@ TEST_F(InquiryTest, TheTableStandsInTheLegendsPlaceAndGoesAgain) {
     EXPECT_FALSE(window().cards().legend().isVisible());
     EXPECT_EQ(table().geometry(), window().cards().legend().geometry());
     EXPECT_EQ(table().sentences(), QStringList{QStringLiteral("D1 = S1 AND S2")});
-    WindowBench::click(table().closeKey());
+    WindowBench::click(table().closeButton());
     EXPECT_FALSE(table().isVisible());
     EXPECT_TRUE(window().cards().legend().isVisible());
     EXPECT_FALSE(inquiry().tableAction()->isChecked());
@@ -75,7 +75,7 @@ TEST_F(InquiryTest, ClickedRowsPressTheButtons) {
     }
     EXPECT_FALSE(window().document().isModified());  // presses are no document
     clickRow(3);
-    WindowBench::click(table().closeKey());
+    WindowBench::click(table().closeButton());
     EXPECT_TRUE(window().live().inputs().held.empty());
 }
 
@@ -137,14 +137,14 @@ TEST_F(InquiryTest, WhyIsAnsweredAndItsRemedyPressesTheButton) {
     EXPECT_TRUE(answer().isVisible());
     EXPECT_FALSE(window().cards().legend().isVisible());
     EXPECT_EQ(answer().answer()->question, "Why is D1 dark?");
-    ASSERT_EQ(answer().remedyKeys().size(), 1u);
-    EXPECT_EQ(answer().remedyKeys()[0]->text(), QStringLiteral("Press S1"));
-    WindowBench::click(answer().remedyKeys()[0]);
+    ASSERT_EQ(answer().remedyButtons().size(), 1u);
+    EXPECT_EQ(answer().remedyButtons()[0]->text(), QStringLiteral("Press S1"));
+    WindowBench::click(answer().remedyButtons()[0]);
     ASSERT_TRUE(desk.waitForAnswer());
     EXPECT_TRUE(lit("D1"));
     ASSERT_TRUE(WindowBench::waitFor(
         [this] { return answer().answer() && answer().answer()->question == "Why is D1 lit as it is?"; }));
-    WindowBench::click(answer().closeKey());
+    WindowBench::click(answer().closeButton());
     EXPECT_TRUE(window().live().inputs().held.empty());
     EXPECT_TRUE(window().cards().legend().isVisible());
 }
@@ -154,8 +154,8 @@ TEST_F(InquiryTest, TheReadingCardAsksAboutThePartThatItShows) {
     const ReadingCard& card = window().cards().reading();
     window().view().setSelection({QStringLiteral("R1")});
     ASSERT_TRUE(WindowBench::waitFor([&] { return card.text().part == "R1"; }));
-    ASSERT_TRUE(card.whyKey()->isVisible());
-    WindowBench::click(card.whyKey());
+    ASSERT_TRUE(card.whyButton()->isVisible());
+    WindowBench::click(card.whyButton());
     ASSERT_TRUE(WindowBench::waitFor([this] { return answer().answer() && answer().answer()->part == "R1"; }));
     EXPECT_TRUE(answer().isVisible());
     EXPECT_TRUE(window().cards().isVisible());
@@ -164,14 +164,14 @@ TEST_F(InquiryTest, TheReadingCardAsksAboutThePartThatItShows) {
 TEST_F(InquiryTest, NothingIsAskedWhereNothingIsAnswered) {
     open("beacon-lamp");
     const ReadingCard& card = window().cards().reading();
-    EXPECT_TRUE(card.whyKey()->isVisible());
+    EXPECT_TRUE(card.whyButton()->isVisible());
     window().view().setSelection({QStringLiteral("W1")});
     ASSERT_TRUE(WindowBench::waitFor([&] { return card.text().part.empty(); }));
-    EXPECT_FALSE(card.whyKey()->isVisible()) << "a jumper does nothing that needs a reason";
+    EXPECT_FALSE(card.whyButton()->isVisible()) << "a jumper does nothing that needs a reason";
     window().view().setSelection({QStringLiteral("R1")});
     EXPECT_FALSE(window().document().push({"Say nothing", {SetDisclosure{Disclosure{Reveal::Nothing, {}, {}}}}}));
     ASSERT_TRUE(WindowBench::waitFor([&] { return card.text().part == "R1"; }));
-    EXPECT_FALSE(card.whyKey()->isVisible()) << "this bench says nothing of what is found";
+    EXPECT_FALSE(card.whyButton()->isVisible()) << "this bench says nothing of what is found";
 }
 
 TEST_F(InquiryTest, AMendIsOneUndoStepAndLights) {
@@ -179,8 +179,8 @@ TEST_F(InquiryTest, AMendIsOneUndoStepAndLights) {
     window().findings().reveal().level(Reveal::Proof)->trigger();
     ASSERT_TRUE(desk.waitForAnswer());
     ask("D1");
-    ASSERT_EQ(answer().remedyKeys().size(), 1u);
-    WindowBench::click(answer().remedyKeys()[0]);
+    ASSERT_EQ(answer().remedyButtons().size(), 1u);
+    WindowBench::click(answer().remedyButtons()[0]);
     ASSERT_TRUE(desk.waitForAnswer());
     EXPECT_TRUE(lit("D1"));
     EXPECT_EQ(window().document().undoStack().count(), 2);

@@ -46,7 +46,7 @@ TEST_F(LateAnswers, ANameThatTheDialogueAskedAboutIsNotAskedAboutAgain) {
 TEST_F(LateAnswers, TheFirstBuildOnAChangedBenchAsksOnceAndStaysOnTheNewOne) {
     edit("Mine");
     window().showStartCard();
-    WindowBench::click(window().startCard()->firstKey());
+    WindowBench::click(window().startCard()->firstButton());
     ASSERT_TRUE(late.waits(Kind::Unsaved));
     EXPECT_FALSE(window().tools().guide().isVisible());
     late.unsaved(Answer::Discard);

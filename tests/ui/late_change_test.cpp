@@ -16,7 +16,7 @@ protected:
     void changeAndTakeThatOne() {
         write("mole.bench.json", "Someone else's");
         ASSERT_TRUE(WindowBench::waitFor([&] { return window().bar().isVisible(); }));
-        WindowBench::click(window().bar().keys()[0]);
+        WindowBench::click(window().bar().buttons()[0]);
     }
     QString path;
 };
@@ -64,7 +64,7 @@ TEST_F(LateChange, AnOfferOfAFileThatIsNotThisOneAnyMoreDoesNothing) {
     write("mole.bench.json", "Someone else's");
     ASSERT_TRUE(WindowBench::waitFor([&] { return window().bar().isVisible(); }));
     document().setFilePath(bench.file("elsewhere.bench.json"));
-    WindowBench::click(window().bar().keys()[0]);
+    WindowBench::click(window().bar().buttons()[0]);
     EXPECT_EQ(title(), "Mine");
 }
 
@@ -87,7 +87,7 @@ TEST_F(LateAnswers, AFileThatIsTakenAwayLeavesTheBenchUnsaved) {
     EXPECT_TRUE(window().bar().line().contains(QStringLiteral("gone from the disk")));
     EXPECT_TRUE(document().isModified());
     EXPECT_TRUE(isKept());
-    WindowBench::click(window().bar().keys()[0]);
+    WindowBench::click(window().bar().buttons()[0]);
     EXPECT_EQ(titleInFile(path), "As read");
     EXPECT_FALSE(document().isModified());
 }

@@ -25,7 +25,7 @@ protected:
     }
     void recover() {
         window().showStartCard();
-        WindowBench::click(window().startCard()->recoverKey());
+        WindowBench::click(window().startCard()->recoverButton());
     }
 
     QString source, copy;

@@ -31,10 +31,10 @@ protected:
         ASSERT_TRUE(window().bar().isAsking());
         EXPECT_EQ(window().bar().phrase().echoMode(), QLineEdit::Normal) << "a caption is no pass phrase";
         QTest::keyClicks(&window().bar().phrase(), QString::fromLatin1(caption));
-        key(QStringLiteral("This is a step"))->click();
+        button(QStringLiteral("This is a step"))->click();
     }
-    QToolButton* key(const QString& word) {
-        for (QToolButton* each : window().bar().keys()) {
+    QToolButton* button(const QString& word) {
+        for (QToolButton* each : window().bar().buttons()) {
             if (each->text() == word) return each;
         }
         ADD_FAILURE() << "no key " << word.toStdString();
@@ -53,7 +53,7 @@ TEST_F(LessonRecorderTest, WhatIsBuiltBecomesALessonThatOpens) {
     EXPECT_EQ(recorder().draft()->lesson().steps[0].caption, "A resistor");
     EXPECT_FALSE(recorder().draft()->lesson().steps[1].caption.empty()) << "named by what was done";
     EXPECT_TRUE(QFileInfo::exists(recorder().keptPath())) << "kept from the first step on";
-    key(QStringLiteral("Save the lesson…"))->click();
+    button(QStringLiteral("Save the lesson…"))->click();
     const QString path = desk.file("pier.lesson.json");
     ASSERT_TRUE(QFileInfo::exists(path));
     EXPECT_FALSE(QFileInfo::exists(recorder().keptPath()));
@@ -71,12 +71,12 @@ TEST_F(LessonRecorderTest, AStepIsTakenBackOrJoined) {
     mark("A resistor");
     build("D1", "led", "A.e13", "A.e14");
     mark("An LED");
-    key(QStringLiteral("Join to the one before"))->click();
+    button(QStringLiteral("Join to the one before"))->click();
     EXPECT_EQ(recorder().draft()->lesson().stepCount(), 1);
     EXPECT_EQ(recorder().draft()->lesson().benchAt(0)->parts.size(), 3u);
-    key(QStringLiteral("Take back"))->click();
+    button(QStringLiteral("Take back"))->click();
     EXPECT_EQ(recorder().draft()->lesson().stepCount(), 2);
-    key(QStringLiteral("Take back"))->click();
+    button(QStringLiteral("Take back"))->click();
     EXPECT_EQ(recorder().draft()->lesson().stepCount(), 1);
     EXPECT_EQ(recorder().draft()->lesson().steps[0].caption, "A resistor");
 }

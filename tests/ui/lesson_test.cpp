@@ -116,14 +116,14 @@ TEST_F(LessonTest, APredictionIsVeiledUntilTheReveal) {
         EXPECT_FALSE(window().view().picture().snapshot) << "no light, no arrows, no readings, no display";
         EXPECT_FALSE(window().view().picture().pinned);
         EXPECT_FALSE(window().view().isMoving());
-        EXPECT_FALSE(window().arrowKey().isVisible());
+        EXPECT_FALSE(window().arrowScale().isVisible());
         press(Qt::Key_PageDown);
     }
     EXPECT_EQ(run().phase(), Phase::Revealed);
     ASSERT_TRUE(desk.waitForAnswer());
     EXPECT_TRUE(window().view().picture().live());
-    EXPECT_TRUE(window().arrowKey().isVisible());
-    EXPECT_EQ(window().arrowKey().words(), QStringLiteral("10 mA"));
+    EXPECT_TRUE(window().arrowScale().isVisible());
+    EXPECT_EQ(window().arrowScale().words(), QStringLiteral("10 mA"));
     press(Qt::Key_PageUp);
     EXPECT_FALSE(window().view().picture().snapshot) << "back to the vote";
 }
@@ -203,8 +203,8 @@ TEST_F(LessonTest, WhereItEndedIsTakenUpAgainAndTheQuestionsOnPaperComeBack) {
     run().goTo(2);
     open(kHiddenMetal);
     const auto offered = [&](const char* word) -> QToolButton* {
-        for (QToolButton* key : window().bar().keys())
-            if (key->text().contains(QString::fromLatin1(word))) return key;
+        for (QToolButton* button : window().bar().buttons())
+            if (button->text().contains(QString::fromLatin1(word))) return button;
         return nullptr;
     };
     EXPECT_EQ(offered("last lesson"), nullptr) << "its own questions end it";

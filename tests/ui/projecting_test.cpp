@@ -184,7 +184,7 @@ TEST(ProjectingWindow, F11FoldsTheFurnitureAwayAndBlanksAndComesBack) {
         QTest::keyClick(&window.view(), key);
         EXPECT_FALSE(window.projection().isBlank());
     }
-    WindowBench::click(&window.projection().endKey());
+    WindowBench::click(&window.projection().endButton());
     ASSERT_TRUE(WindowBench::waitFor([&] { return !window.isFullScreen(); }));
     EXPECT_FALSE(window.view().room().isProjecting());
     EXPECT_TRUE(window.cards().isVisible());

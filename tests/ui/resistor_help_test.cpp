@@ -33,7 +33,7 @@ protected:
         ASSERT_TRUE(WindowBench::waitFor([this] { return card().isVisible(); }));
     }
     bool waitForPlace() {
-        return WindowBench::waitFor([this] { return card().putKey()->isEnabled(); });
+        return WindowBench::waitFor([this] { return card().putButton()->isEnabled(); });
     }
     static void type(ValueField& field, const char* text) {
         field.takeKeyboard();
@@ -53,14 +53,14 @@ TEST_F(ResistorHelpTest, ReckonsFromTheBenchAndPutsItInAtOneClick) {
     ASSERT_NE(card().choice(), nullptr);
     EXPECT_EQ(card().choice()->ohm, 680) << "(5 V - 1.87 V) / 5 mA = 626 ohm";
     ASSERT_TRUE(waitForPlace());
-    EXPECT_EQ(card().putKey()->text(), QStringLiteral("Take 680 Ω for R1"));
+    EXPECT_EQ(card().putButton()->text(), QStringLiteral("Take 680 Ω for R1"));
     const int before = window().document().undoStack().count();
-    WindowBench::click(card().putKey());
+    WindowBench::click(card().putButton());
     EXPECT_EQ(ohms("R1"), 680);
     EXPECT_EQ(window().document().undoStack().count(), before + 1);
     window().document().undoStack().undo();
     EXPECT_NE(ohms("R1"), 680);
-    WindowBench::click(card().closeKey());
+    WindowBench::click(card().closeButton());
     EXPECT_TRUE(window().cards().legend().isVisible());
 }
 
@@ -78,7 +78,7 @@ TEST_F(ResistorHelpTest, OfTwoSuppliesTakesTheOneThatDrivesThePart) {
         help().helpAction()->trigger();
         ASSERT_TRUE(WindowBench::waitFor([&] { return card().isVisible() && card().question().supplyVolt == volt; }))
             << part << ": " << card().question().supplyVolt;
-        WindowBench::click(card().closeKey());
+        WindowBench::click(card().closeButton());
     }
 }
 
@@ -90,7 +90,7 @@ TEST_F(ResistorHelpTest, AnswersComeBesideAndOnlyForTheBenchAsItIs) {
     ASSERT_FALSE(window().document().push({"Rename", {SetTitle{"Lamp"}}}));
     QApplication::processEvents();
     ASSERT_TRUE(waitForPlace()) << "found anew for the bench as it is now";
-    WindowBench::click(card().putKey());
+    WindowBench::click(card().putButton());
     EXPECT_EQ(ohms("R1"), 680);
 }
 
@@ -100,7 +100,7 @@ TEST_F(ResistorHelpTest, SaysInWordsWhyThereIsNone) {
     type(*card().supplyField(), "1.5");
     EXPECT_EQ(card().choice(), nullptr);
     EXPECT_TRUE(card().refusal().contains(QStringLiteral("the supply gives 1.50 V"))) << card().refusal().toStdString();
-    EXPECT_FALSE(card().putKey()->isEnabled());
+    EXPECT_FALSE(card().putButton()->isEnabled());
 }
 
 TEST_F(ResistorHelpTest, TheDrawerIsRememberedAndTakenFrom) {
@@ -121,7 +121,7 @@ TEST_F(ResistorHelpTest, TheDrawerIsRememberedAndTakenFrom) {
     QTest::keyClick(drawer.list(), Qt::Key_Return);
     EXPECT_TRUE(drawer.refusal().contains(QStringLiteral("what")));
     EXPECT_EQ(MyDrawer().drawer(), ResistorDrawer({100, 1e3, 10e3}));
-    WindowBench::click(drawer.everythingKey());
+    WindowBench::click(drawer.everythingButton());
     EXPECT_TRUE(MyDrawer().drawer().isEverything());
 }
 

@@ -36,7 +36,7 @@ TEST_F(SheetWindow, FoldsDownUnderTheBoardAndUpAgain) {
     open("lock-gate");
     EXPECT_FALSE(window().cards().isVisible());
     EXPECT_GE(sheet().geometry().top(), window().view().geometry().bottom());
-    WindowBench::click(&sheet().foldKey());
+    WindowBench::click(&sheet().foldButton());
     EXPECT_FALSE(sheet().isVisible());
     EXPECT_TRUE(window().cards().isVisible());
 }
@@ -92,7 +92,7 @@ TEST_F(SheetWindow, TidyingIsShownFirstAndIsOneStep) {
     ASSERT_TRUE(QTest::qWaitFor([this] { return window().bar().isAsking(); }, 20000));
     EXPECT_EQ(window().document().bench(), before);
     EXPECT_TRUE(window().view().picture().marks.mended);
-    WindowBench::click(window().bar().keys().back());
+    WindowBench::click(window().bar().buttons().back());
     ASSERT_NE(window().document().bench(), before);
     EXPECT_LT(window().document().bench()->jumpers.size(), before->jumpers.size());
     window().document().undoStack().undo();

@@ -45,7 +45,7 @@ TEST_F(SpreadWindow, ABatteryIsChosenOnTheCard) {
     window().spread().action()->trigger();
     ASSERT_TRUE(QTest::qWaitFor([&] { return card().spread() != nullptr; }, kSpreadPatienceMs));
     EXPECT_TRUE(card().lifeWords().isEmpty());
-    WindowBench::click(card().batteryKey());
+    WindowBench::click(card().batteryButton());
     ASSERT_TRUE(QTest::qWaitFor([&] { return !card().lifeWords().isEmpty(); }, kSpreadPatienceMs));
     EXPECT_TRUE(card().lifeWords().startsWith(QStringLiteral("2 cells in a holder: lasts ")))
         << card().lifeWords().toStdString();

@@ -24,8 +24,8 @@ protected:
         QApplication::processEvents();
     }
     bool isShown() { return window().startCard() && window().startCard()->isVisible(); }
-    bool drawn(const std::vector<BenchButton*>& keys) {
-        return QTest::qWaitFor([&] { return std::ranges::all_of(keys, &BenchButton::isDrawn); }, 10'000);
+    bool drawn(const std::vector<BenchButton*>& buttons) {
+        return QTest::qWaitFor([&] { return std::ranges::all_of(buttons, &BenchButton::isDrawn); }, 10'000);
     }
     WindowBench desk;
 };
@@ -51,13 +51,13 @@ TEST_F(StartCardTest, ShowsTheTenLessonsInTheirOrderAndOpensEach) {
     ASSERT_EQ(card().benches().size(), 12u);
     for (int number = 1; number <= 10; ++number) {
         show();
-        BenchButton* key = card().benches()[static_cast<std::size_t>(number - 1)];
+        BenchButton* button = card().benches()[static_cast<std::size_t>(number - 1)];
         const ShippedLesson& shipped = shippedLessons()[static_cast<std::size_t>(number)];
-        EXPECT_EQ(key->words().heading.toStdString(), shipped.lesson->title);
-        EXPECT_EQ(key->words().line.toStdString(), shipped.lesson->summary);
-        EXPECT_EQ(key->words().number.toInt(), number);
-        EXPECT_TRUE(key->words().aside.endsWith(QStringLiteral(" min")));
-        WindowBench::click(key);
+        EXPECT_EQ(button->words().heading.toStdString(), shipped.lesson->title);
+        EXPECT_EQ(button->words().line.toStdString(), shipped.lesson->summary);
+        EXPECT_EQ(button->words().number.toInt(), number);
+        EXPECT_TRUE(button->words().aside.endsWith(QStringLiteral(" min")));
+        WindowBench::click(button);
         EXPECT_FALSE(window().startCard()) << "opening closes the card";
         EXPECT_EQ(window().lessons().run().lesson(), window().files().lesson());
         ASSERT_TRUE(window().files().lesson());
@@ -89,8 +89,8 @@ TEST_F(StartCardTest, DrawsAPictureOfEachBenchInItsView) {
     show();
     ASSERT_TRUE(drawn(card().benches()));
     std::set<QByteArray> different;
-    for (BenchButton* key : card().benches()) {
-        const QImage image = key->grab(QRect(QPoint(14, 14), key->pictureSize() - QSize(12, 12))).toImage();
+    for (BenchButton* button : card().benches()) {
+        const QImage image = button->grab(QRect(QPoint(14, 14), button->pictureSize() - QSize(12, 12))).toImage();
         different.insert(QByteArray(reinterpret_cast<const char*>(image.constBits()), image.sizeInBytes()));
     }
     EXPECT_EQ(different.size(), card().benches().size());
@@ -98,14 +98,15 @@ TEST_F(StartCardTest, DrawsAPictureOfEachBenchInItsView) {
 
 TEST_F(StartCardTest, OnlyTheFirstBuildHasAFilledKey) {
     show();
-    const auto filled = [](QWidget* key) {
-        const QImage image = key->grab().toImage();
+    const auto filled = [](QWidget* button) {
+        const QImage image = button->grab().toImage();
         return image.pixelColor(image.width() / 8, image.height() / 2) == theme(ThemeName::Day).accent;
     };
-    EXPECT_TRUE(filled(card().firstKey()));
-    for (QAbstractButton* key : card().findChildren<QAbstractButton*>())
-        EXPECT_EQ(filled(key), key == card().firstKey()) << key->text().toStdString();
-    EXPECT_LT(card().firstKey()->mapTo(&card(), QPoint()).x(), card().benches().front()->x()) << "it stands in front";
+    EXPECT_TRUE(filled(card().firstButton()));
+    for (QAbstractButton* button : card().findChildren<QAbstractButton*>())
+        EXPECT_EQ(filled(button), button == card().firstButton()) << button->text().toStdString();
+    EXPECT_LT(card().firstButton()->mapTo(&card(), QPoint()).x(), card().benches().front()->x())
+        << "it stands in front";
 }
 
 TEST_F(StartCardTest, LiesOverTheLowerPartAndLeavesTheMenusFree) {
@@ -116,17 +117,17 @@ TEST_F(StartCardTest, LiesOverTheLowerPartAndLeavesTheMenusFree) {
         EXPECT_NEAR(surface.top(), 0.17 * size.height(), 2);
         EXPECT_GE(card().mapTo(&window(), QPoint()).y(), window().titleLine().geometry().bottom());
         QRect before;
-        for (QAbstractButton* key : card().findChildren<QAbstractButton*>()) {
-            if (key->isHidden()) continue;
-            const QRect place(key->mapTo(&card(), QPoint()), key->size());
+        for (QAbstractButton* button : card().findChildren<QAbstractButton*>()) {
+            if (button->isHidden()) continue;
+            const QRect place(button->mapTo(&card(), QPoint()), button->size());
             EXPECT_TRUE(card().surface().toAlignedRect().contains(place))
-                << size.width() << ": " << key->text().toStdString();
-            EXPECT_GE(place.height(), 24) << key->text().toStdString() << ": a finger's or a pointer's least";
+                << size.width() << ": " << button->text().toStdString();
+            EXPECT_GE(place.height(), 24) << button->text().toStdString() << ": a finger's or a pointer's least";
             for (QAbstractButton* other : card().findChildren<QAbstractButton*>()) {
                 const QRect theirs(other->mapTo(&card(), QPoint()), other->size());
-                if (other == key || other->isHidden()) continue;
+                if (other == button || other->isHidden()) continue;
                 EXPECT_FALSE(theirs.intersects(place))
-                    << size.width() << ": " << key->text().toStdString() << ", " << other->text().toStdString();
+                    << size.width() << ": " << button->text().toStdString() << ", " << other->text().toStdString();
             }
         }
     }
@@ -134,15 +135,15 @@ TEST_F(StartCardTest, LiesOverTheLowerPartAndLeavesTheMenusFree) {
 
 TEST_F(StartCardTest, TheKeyboardReachesAllOfIt) {
     show();
-    EXPECT_TRUE(card().firstKey()->hasFocus());
+    EXPECT_TRUE(card().firstButton()->hasFocus());
     std::vector<QWidget*> met;
     for (int i = 0; i < 30 && std::ranges::find(met, QApplication::focusWidget()) == met.end(); ++i) {
         met.push_back(QApplication::focusWidget());
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
     }
-    for (BenchButton* key : card().benches()) EXPECT_NE(std::ranges::find(met, key), met.end());
-    for (QAbstractButton* key : {card().newKey(), card().openKey(), card().closeKey()})
-        EXPECT_NE(std::ranges::find(met, key), met.end()) << key->text().toStdString();
+    for (BenchButton* button : card().benches()) EXPECT_NE(std::ranges::find(met, button), met.end());
+    for (QAbstractButton* button : {card().newButton(), card().openButton(), card().closeButton()})
+        EXPECT_NE(std::ranges::find(met, button), met.end()) << button->text().toStdString();
     card().benches()[4]->setFocus(Qt::TabFocusReason);
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
     EXPECT_FALSE(window().startCard());
@@ -161,19 +162,19 @@ TEST_F(StartCardTest, OnesOwnBenchesStandBelowAndOpen) {
     window().files().newBench();
     show();
     ASSERT_EQ(card().ownBenches().size(), 1u);
-    BenchButton* key = card().ownBenches().front();
-    EXPECT_EQ(key->words().heading, QStringLiteral("pier"));
-    EXPECT_EQ(key->words().line, QStringLiteral("today"));
-    EXPECT_GT(key->y(), card().benches().back()->geometry().bottom());
+    BenchButton* button = card().ownBenches().front();
+    EXPECT_EQ(button->words().heading, QStringLiteral("pier"));
+    EXPECT_EQ(button->words().line, QStringLiteral("today"));
+    EXPECT_GT(button->y(), card().benches().back()->geometry().bottom());
     EXPECT_TRUE(drawn(card().ownBenches()));
-    WindowBench::click(key);
+    WindowBench::click(button);
     EXPECT_EQ(window().document().filePath(), path);
     EXPECT_FALSE(window().startCard());
 }
 
 TEST_F(StartCardTest, NewBenchGivesAHalfBoardWithItsSupply) {
     show();
-    WindowBench::click(card().newKey());
+    WindowBench::click(card().newButton());
     EXPECT_FALSE(window().startCard());
     EXPECT_EQ(*window().document().bench(), makeNewBench());
 }
@@ -194,7 +195,7 @@ TEST_F(StartCardTest, EscapeAndItsKeyCloseIt) {
     EXPECT_FALSE(isShown());
     EXPECT_TRUE(window().view().hasFocus());
     show();
-    WindowBench::click(card().closeKey());
+    WindowBench::click(card().closeButton());
     EXPECT_FALSE(isShown());
 }
 

@@ -71,8 +71,8 @@ TEST_F(StepsTest, LieInTheTrayAndFoldAway) {
     EXPECT_TRUE(row().hasFocus());
     EXPECT_GT(window().tray().height(), low);
     EXPECT_LT(window().view().height(), bench);
-    for (TrayButton* key : window().tray().compartments())
-        EXPECT_GE(key->y(), row().geometry().bottom()) << "the compartments stand below";
+    for (TrayButton* button : window().tray().compartments())
+        EXPECT_GE(button->y(), row().geometry().bottom()) << "the compartments stand below";
     QTest::keyClick(&row(), Qt::Key_Escape);
     EXPECT_FALSE(row().isVisible());
     EXPECT_EQ(window().tray().height(), low);

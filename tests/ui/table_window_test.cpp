@@ -101,8 +101,8 @@ TEST_F(TableWindow, MyDrawerFiltersTheTrayAndAllCanBeSeen) {
     Tray& tray = window().tray();
     tray.setDrawer(ResistorDrawer({220, 470, 1000}));
     TrayButton* resistors = nullptr;
-    for (TrayButton* key : tray.compartments()) {
-        if (key->text() == QStringLiteral("Resistor")) resistors = key;
+    for (TrayButton* button : tray.compartments()) {
+        if (button->text() == QStringLiteral("Resistor")) resistors = button;
     }
     ASSERT_TRUE(resistors);
     EXPECT_TRUE(isHeld(resistors->item(), ResistorDrawer({220, 470, 1000}))) << "what a drag takes is at hand";
@@ -113,8 +113,9 @@ TEST_F(TableWindow, MyDrawerFiltersTheTrayAndAllCanBeSeen) {
     WindowBench::click(&tray.drawer().offerButton());
     ASSERT_TRUE(tray.drawer().isVisible());
     EXPECT_GT(tray.drawer().buttons().size(), 8u);
-    for (const TrayButton* key : tray.drawer().buttons())
-        EXPECT_EQ(key->isPale(), !isHeld(key->item(), ResistorDrawer({220, 470, 1000}))) << key->text().toStdString();
+    for (const TrayButton* button : tray.drawer().buttons())
+        EXPECT_EQ(button->isPale(), !isHeld(button->item(), ResistorDrawer({220, 470, 1000})))
+            << button->text().toStdString();
     WindowBench::click(&tray.drawer().offerButton());
     EXPECT_EQ(tray.drawer().buttons().size(), 3u);
     tray.setDrawer(ResistorDrawer());
@@ -157,8 +158,8 @@ TEST_F(TableWindow, TheLadderStepsAlongMyDrawer) {
 
 TEST_F(TableWindow, AClickOnACardLeavesTheKeyboardWithTheBoard) {
     window().view().setSelection({"R1"});
-    for (QWidget* key : window().cards().findChildren<QToolButton*>()) {
-        EXPECT_FALSE(key->focusPolicy() & Qt::ClickFocus) << key->accessibleName().toStdString();
+    for (QWidget* button : window().cards().findChildren<QToolButton*>()) {
+        EXPECT_FALSE(button->focusPolicy() & Qt::ClickFocus) << button->accessibleName().toStdString();
     }
     for (QWidget* words : window().cards().findChildren<QLabel*>()) EXPECT_FALSE(words->focusPolicy() & Qt::ClickFocus);
 }

@@ -186,8 +186,8 @@ TEST_F(TimeWindow, WhatItShowsIsSavedAsATableAndAsAPicture) {
         asked << ending;
         give(bench.file("trace.") + ending);
     });
-    WindowBench::click(large.tableKey());
-    WindowBench::click(large.pictureKey());
+    WindowBench::click(large.tableButton());
+    WindowBench::click(large.pictureButton());
     EXPECT_EQ(asked, (QStringList{QStringLiteral("csv"), QStringLiteral("png")}));
     std::ifstream table(bench.file("trace.csv").toStdString());
     std::string head, row;

@@ -121,7 +121,7 @@ TEST_F(UnfinishedTest, AnotherBenchBeginsAnew) {
 TEST_F(UnfinishedTest, WhoAsksIsTold) {
     open(kOneLegOpen);
     ASSERT_TRUE(waitForCalm());
-    WindowBench::click(calm().askKey());
+    WindowBench::click(calm().askButton());
     ASSERT_TRUE(waitForFault());
     EXPECT_FALSE(calm().isVisible());
     QTest::keyClick(&card(), Qt::Key_Escape);
@@ -145,7 +145,7 @@ TEST_F(UnfinishedTest, WhoAsksBeforeTheReportIsThereIsToldToo) {
 TEST_F(UnfinishedTest, ClosedItStaysAwayForThisBench) {
     open(kOneLegOpen);
     ASSERT_TRUE(waitForCalm());
-    WindowBench::click(calm().closeKey());
+    WindowBench::click(calm().closeButton());
     EXPECT_FALSE(calm().isVisible());
     EXPECT_TRUE(window().cards().legend().isVisible());
     EXPECT_TRUE(window().view().picture().marks.open.empty());

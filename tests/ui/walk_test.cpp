@@ -66,7 +66,7 @@ TEST_F(WalkTest, TheCardPlotsTheLoopAndGoesAgain) {
     for (int i = 1; i < static_cast<int>(walk().moves.size()); ++i)
         EXPECT_NEAR(card().column(i).left(), card().column(i - 1).right(), 1e-6);
     EXPECT_GT(card().column(0).width(), 2 * card().column(1).width());
-    WindowBench::click(card().closeKey());
+    WindowBench::click(card().closeButton());
     EXPECT_FALSE(card().isVisible());
     EXPECT_TRUE(window().cards().legend().isVisible());
     EXPECT_FALSE(window().walk().action()->isChecked());

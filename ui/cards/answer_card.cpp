@@ -12,7 +12,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kWordSize = 21;
-constexpr double kKeyHeight = 36;
+constexpr double kButtonHeight = 36;
 
 }  // namespace
 
@@ -28,7 +28,7 @@ void AnswerCard::showAnswer(std::shared_ptr<const WhyAnswer> answer) {
     QStringList spoken{qs(shown_->answer.question)};
     for (const Cause& cause : shown_->answer.chain) spoken << qs(cause.text);
     setAccessibleDescription(spoken.join(QLatin1Char(' ')));
-    makeKeys();
+    makeButtons();
     arrangeCard();
     if (another) area_->verticalScrollBar()->setValue(0);
     update();
@@ -38,20 +38,20 @@ void AnswerCard::showStale() {
     if (stale_) return;
     stale_ = true;
     words_->setText({});
-    for (QToolButton* key : keys_) key->setEnabled(false);
+    for (QToolButton* button : buttons_) button->setEnabled(false);
     update();
 }
 
-void AnswerCard::makeKeys() {
-    for (QToolButton* key : keys_) key->deleteLater();  // one of them may be the sender
-    keys_.clear();
+void AnswerCard::makeButtons() {
+    for (QToolButton* button : buttons_) button->deleteLater();  // one of them may be the sender
+    buttons_.clear();
     for (const Remedy& remedy : shown_->answer.remedies) {
-        auto* key = new QToolButton(this);
-        key->setText(qs(remedy.text));
-        key->setToolTip(QStringLiteral("%1. Then %2.").arg(qs(remedy.text), qs(remedy.outcome)));
-        connect(key, &QToolButton::clicked, this, [this, remedy] { Q_EMIT remedyChosen(remedy); });
-        key->show();
-        keys_.push_back(key);
+        auto* button = new QToolButton(this);
+        button->setText(qs(remedy.text));
+        button->setToolTip(QStringLiteral("%1. Then %2.").arg(qs(remedy.text), qs(remedy.outcome)));
+        connect(button, &QToolButton::clicked, this, [this, remedy] { Q_EMIT remedyChosen(remedy); });
+        button->show();
+        buttons_.push_back(button);
     }
 }
 
@@ -83,46 +83,46 @@ void AnswerCard::arrangeCard() {
                          QStringLiteral("QLabel { color: %1; } QScrollArea { background: transparent; }")
                              .arg(look().theme->text.name()));
     if (shown_ && !stale_) words_->setText(wordsInColour());
-    const double keyHeight = arrangeKeys();
+    const double buttonHeight = arrangeButtons();
     const double top = box.top() + QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height() + look().px(4);
-    area_->setGeometry(QRectF(box.left(), top, box.width(), box.bottom() - keyHeight - top).toRect());
+    area_->setGeometry(QRectF(box.left(), top, box.width(), box.bottom() - buttonHeight - top).toRect());
     settleWords(*area_, *words_);
 }
 
 /// Along the lower edge, in as many rows as they need; returns how high they stand.
-double AnswerCard::arrangeKeys() {
-    if (keys_.empty()) return 0;
+double AnswerCard::arrangeButtons() {
+    if (buttons_.empty()) return 0;
     const QRectF box = body();
-    const double high = look().px(kKeyHeight), gap = look().px(14), side = look().px(4);
+    const double high = look().px(kButtonHeight), gap = look().px(14), side = look().px(4);
     const double from = box.left() - side, room = box.width() + 2 * side;
     std::vector<QPointF> places;
     double left = from, row = 0;
-    for (QToolButton* key : keys_) {
-        key->setStyleSheet(wordKeyStyle(look()));
+    for (QToolButton* button : buttons_) {
+        button->setStyleSheet(wordButtonStyle(look()));
         // Its sentence stands above it too; a long one is set smaller here.
         const WordStyle style{look().font(text::kLabel, QFont::DemiBold), look().theme->accent};
-        QFont font = fittingFont(key->text(), style, QSizeF(room - 4 * side, high));
+        QFont font = fittingFont(button->text(), style, QSizeF(room - 4 * side, high));
         font.setWeight(QFont::Normal);
-        key->setFont(font);
-        const double width = std::min<double>(key->sizeHint().width(), room);
+        button->setFont(font);
+        const double width = std::min<double>(button->sizeHint().width(), room);
         if (left > from && left + width > from + room) {
             left = from;
             row += 1;
         }
-        key->resize(QSizeF(width, high).toSize());
+        button->resize(QSizeF(width, high).toSize());
         places.emplace_back(left, row * high);
         left += width + gap;
     }
     const double all = (row + 1) * high;
-    for (std::size_t i = 0; i < keys_.size(); ++i)
-        keys_[i]->move((places[i] + QPointF(0, box.bottom() - all)).toPoint());
+    for (std::size_t i = 0; i < buttons_.size(); ++i)
+        buttons_[i]->move((places[i] + QPointF(0, box.bottom() - all)).toPoint());
     return all;
 }
 
 void AnswerCard::paintBody(QPainter& painter) {
     if (!shown_) return;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), qs(shown_->answer.question),
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideButton(), 0), qs(shown_->answer.question),
              look().font(text::kBody, QFont::DemiBold), stale_ ? look().theme->dimText : look().theme->text);
 }
 

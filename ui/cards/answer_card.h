@@ -1,5 +1,5 @@
 #pragma once
-// Why a part does what it does, as a card: the question, the chain of causes with the missing link marked, and a key for each remedy.
+// Why a part does what it does, as a card: the question, the chain of causes with the missing link marked, and a button for each remedy.
 
 #include "ui/cards/aside_card.h"
 #include "ui/live/questions.h"
@@ -22,7 +22,7 @@ public:
     void showStale();
 
     const Answer* answer() const { return shown_ && !stale_ ? &shown_->answer : nullptr; }
-    const std::vector<QToolButton*>& remedyKeys() const { return keys_; }
+    const std::vector<QToolButton*>& remedyButtons() const { return buttons_; }
 
     bool isForRoom() const override { return true; }
 
@@ -35,14 +35,14 @@ protected:
 
 private:
     QString wordsInColour() const;
-    void makeKeys();
-    double arrangeKeys();
+    void makeButtons();
+    double arrangeButtons();
 
     std::shared_ptr<const WhyAnswer> shown_;
     bool stale_ = true;
     QScrollArea* area_;
     QLabel* words_;
-    std::vector<QToolButton*> keys_;
+    std::vector<QToolButton*> buttons_;
 };
 
 }  // namespace tiepoint::ui

@@ -8,7 +8,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kKeySize = 34;
+constexpr double kButtonSize = 34;
 
 }  // namespace
 
@@ -20,15 +20,15 @@ AsideCard::AsideCard(QWidget* parent) : Card(parent), close_(new QToolButton(thi
 }
 
 void AsideCard::arrangeCard() {
-    const int size = look().ipx(kKeySize);
+    const int size = look().ipx(kButtonSize);
     const QRectF surface = frame();
     close_->setFont(look().font(text::kBody));
-    close_->setStyleSheet(wordKeyStyle(look()));
+    close_->setStyleSheet(wordButtonStyle(look()));
     close_->setGeometry(
         QRectF(surface.right() - size - look().px(8), surface.top() + look().px(8), size, size).toRect());
 }
 
-double AsideCard::widthBesideKey() const { return body().width() - look().px(kKeySize - 10); }
+double AsideCard::widthBesideButton() const { return body().width() - look().px(kButtonSize - 10); }
 
 void AsideCard::scrollWords(QScrollArea& area, QLabel& words) {
     words.setWordWrap(true);

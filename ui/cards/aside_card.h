@@ -15,7 +15,7 @@ class AsideCard : public Card {
 public:
     explicit AsideCard(QWidget* parent);
 
-    QToolButton* closeKey() const { return close_; }
+    QToolButton* closeButton() const { return close_; }
 
 Q_SIGNALS:
     void closed();
@@ -24,7 +24,7 @@ protected:
     void arrangeCard() override;
     void keyPressEvent(QKeyEvent* event) override;
     /// The body less the room of the closing key.
-    double widthBesideKey() const;
+    double widthBesideButton() const;
     /// Lays words that may be longer than the card into an area that scrolls up and down; the area owns the label then.
     static void scrollWords(QScrollArea& area, QLabel& words);
     /// Has the area scroll as far as the words reach, after they or its size have changed.

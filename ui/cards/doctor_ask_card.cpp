@@ -15,7 +15,7 @@ namespace {
 constexpr double kAskHead = 44, kSeenRow = 34, kAnswerRow = 38, kAskGap = 8;
 constexpr double kTableWide = 118, kFieldWide = 150, kFieldHigh = 46, kPlaceWide = 110, kFootHigh = 26;
 constexpr double kPlaceFigure = 36, kAskWords = 20;
-constexpr double kAnswerShare = 0.36;  ///< of a row: the key; the rest says what it would leave
+constexpr double kAnswerShare = 0.36;  ///< of a row: the button; the rest says what it would leave
 constexpr int kMostRows = 3;           ///< of more answers all but one stand in two columns
 
 }  // namespace
@@ -65,7 +65,7 @@ void DoctorAskCard::showSeen(std::vector<DoctorSeen> seen) {
 
 void DoctorAskCard::showAnswer(std::shared_ptr<const DoctorAnswer> answer) {
     answer_ = std::move(answer);
-    makeAnswerKeys();
+    makeAnswerButtons();
     setAccessibleDescription(answer_ ? qs(answer_->next) : QString());
     follow();
 }
@@ -86,26 +86,26 @@ void DoctorAskCard::setAnsweredBeside(bool beside) {
 }
 
 void DoctorAskCard::follow() {
-    for (QToolButton* key : answers_) key->setVisible(!beside_ && !chosen_);
+    for (QToolButton* button : answers_) button->setVisible(!beside_ && !chosen_);
     arrangeCard();
     update();
 }
 
-void DoctorAskCard::makeAnswerKeys() {
-    for (QToolButton* key : answers_) {
-        key->hide();
-        key->deleteLater();  // one of them may be the sender
+void DoctorAskCard::makeAnswerButtons() {
+    for (QToolButton* button : answers_) {
+        button->hide();
+        button->deleteLater();  // one of them may be the sender
     }
     answers_.clear();
     if (!answer_) return;
     const auto count = static_cast<int>(answer_->choices.size());
     for (int choice = 0; choice < count; ++choice) {
         const DoctorAnswer::Choice& each = answer_->choices[static_cast<std::size_t>(choice)];
-        auto* key = new QToolButton(this);
-        key->setText(qs(each.words));
-        key->setToolTip(each.means.empty() ? qs(each.words) : tr("%1: %2").arg(qs(each.words), qs(each.means)));
-        connect(key, &QToolButton::clicked, this, [this, choice] { Q_EMIT answered(choice); });
-        answers_.push_back(key);
+        auto* button = new QToolButton(this);
+        button->setText(qs(each.words));
+        button->setToolTip(each.means.empty() ? qs(each.words) : tr("%1: %2").arg(qs(each.words), qs(each.means)));
+        connect(button, &QToolButton::clicked, this, [this, choice] { Q_EMIT answered(choice); });
+        answers_.push_back(button);
     }
 }
 
@@ -133,12 +133,12 @@ void DoctorAskCard::arrangeCard() {
     table_->setStyleSheet(fieldStyle(look()));
     table_->setFont(look().font(text::kSmall));
     double right = box.right();
-    for (QToolButton* key : {fresh_, back_}) {
-        key->setStyleSheet(wordKeyStyle(look()));
-        key->setFont(look().font(text::kSmall, QFont::DemiBold));
-        const double wide = key->sizeHint().width();
+    for (QToolButton* button : {fresh_, back_}) {
+        button->setStyleSheet(wordButtonStyle(look()));
+        button->setFont(look().font(text::kSmall, QFont::DemiBold));
+        const double wide = button->sizeHint().width();
         right -= wide;
-        key->setGeometry(QRectF(right, box.top() - look().px(2), wide, head).toRect());
+        button->setGeometry(QRectF(right, box.top() - look().px(2), wide, head).toRect());
         right -= look().px(6);
     }
     table_->setGeometry(
@@ -158,17 +158,17 @@ void DoctorAskCard::arrangeCard() {
     const bool many = count > kMostRows;
     const int broad = broadAnswer();
     for (int i = 0, other = 0; i < count; ++i) {
-        QToolButton* key = answers_[static_cast<std::size_t>(i)];
+        QToolButton* button = answers_[static_cast<std::size_t>(i)];
         QRectF room(box.left(), top + (many ? 0 : i) * row, kAnswerShare * box.width(), row - look().px(6));
         if (many && i != broad) {
             const double wide = (box.width() - gap) / 2;
             room = QRectF(box.left() + (other % 2) * (wide + gap), top + (1 + other / 2) * row, wide, room.height());
             ++other;
         }
-        key->setStyleSheet(choiceKeyStyle(look()));
-        key->setFont(fittingFont(key->text(), {look().font(text::kSmall, QFont::DemiBold), look().theme->text},
-                                 QSizeF(room.width() - look().px(12), room.height())));
-        key->setGeometry(room.toRect());
+        button->setStyleSheet(choiceButtonStyle(look()));
+        button->setFont(fittingFont(button->text(), {look().font(text::kSmall, QFont::DemiBold), look().theme->text},
+                                    QSizeF(room.width() - look().px(12), room.height())));
+        button->setGeometry(room.toRect());
     }
 }
 
@@ -243,10 +243,10 @@ void DoctorAskCard::paintBody(QPainter& painter) {
     const bool many = static_cast<int>(answers_.size()) > kMostRows;
     for (std::size_t i = 0; i < answers_.size() && !beside_ && !chosen_; ++i) {
         if (many && static_cast<int>(i) != broadAnswer()) continue;
-        const QRect key = answers_[i]->geometry();
+        const QRect button = answers_[i]->geometry();
         const QFont font = look().font(text::kSmall);
-        const double left = key.right() + look().px(12);
-        drawLine(painter, QRectF(left, key.center().y() - QFontMetricsF(font).height() / 2, box.right() - left, 0),
+        const double left = button.right() + look().px(12);
+        drawLine(painter, QRectF(left, button.center().y() - QFontMetricsF(font).height() / 2, box.right() - left, 0),
                  qs(answer_->choices[i].means), font, theme.dimText);
     }
     drawLine(painter, QRectF(box.left(), box.bottom() - look().px(kFootHigh - 6), box.width(), 0),

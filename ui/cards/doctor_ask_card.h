@@ -31,15 +31,15 @@ public:
     /// Where the red tip stands or is to stand; empty: nowhere. `chosen`: by a click, not by the question.
     void showPlace(const QString& hole, bool chosen);
     void setTable(const QString& table);
-    /// The answer keys stay away: the pictures beside are the answers.
+    /// The answer buttons stay away: the pictures beside are the answers.
     void setAnsweredBeside(bool beside);
 
-    const std::vector<QToolButton*>& answerKeys() const { return answers_; }
+    const std::vector<QToolButton*>& answerButtons() const { return answers_; }
     const std::vector<DoctorSeen>& seen() const { return seen_; }
     QLineEdit* field() const { return field_; }
     QLineEdit* table() const { return table_; }
-    QToolButton* backKey() const { return back_; }
-    QToolButton* freshKey() const { return fresh_; }
+    QToolButton* backButton() const { return back_; }
+    QToolButton* freshButton() const { return fresh_; }
 
 Q_SIGNALS:
     void answered(int choice);
@@ -53,7 +53,7 @@ protected:
     void arrangeCard() override;
 
 private:
-    void makeAnswerKeys();
+    void makeAnswerButtons();
     void follow();
     double answersHigh() const;
     int broadAnswer() const;

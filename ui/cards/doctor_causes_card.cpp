@@ -140,7 +140,7 @@ void DoctorCausesCard::paintRuledOut(QPainter& painter, const QRectF& room) {
 void DoctorCausesCard::paintBody(QPainter& painter) {
     const QRectF box = body();
     const Theme& theme = *look().theme;
-    const double right = box.left() + widthBesideKey();
+    const double right = box.left() + widthBesideButton();
     if (!answer_)
         return drawHeading(painter, QRectF(box.left(), box.top(), right - box.left(), 0), {tr("Still possible")});
     const QString counted = tr("%1 of %2").arg(answer_->fitCount).arg(answer_->allCount);

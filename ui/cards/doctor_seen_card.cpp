@@ -20,29 +20,30 @@ DoctorSeenCard::DoctorSeenCard(QWidget* parent) : Card(parent) {
     const QStringList words{tr("Dark"), tr("Dim"), tr("Lit"), tr("Always lit"), tr("Hot, or it smells")};
     const QStringList tips{tr("It doesn't shine"), tr("It shines, and clearly less than planned"), tr("It shines"),
                            tr("It shines in every position of the switches"), tr("Switch the supply off now")};
-    for (int key = 0; key < words.size(); ++key) {
-        keys_.push_back(new QToolButton(this));
-        keys_.back()->setText(words[key]);
-        keys_.back()->setToolTip(tips[key]);
-        keys_.back()->hide();  // until there is a light
-        if (key != Hot) keys_.back()->setToolButtonStyle(Qt::ToolButtonTextUnderIcon);
-        connect(keys_.back(), &QToolButton::clicked, this, [this, key] { Q_EMIT seen(key); });
+    for (int button = 0; button < words.size(); ++button) {
+        buttons_.push_back(new QToolButton(this));
+        buttons_.back()->setText(words[button]);
+        buttons_.back()->setToolTip(tips[button]);
+        buttons_.back()->hide();  // until there is a light
+        if (button != Hot) buttons_.back()->setToolButtonStyle(Qt::ToolButtonTextUnderIcon);
+        connect(buttons_.back(), &QToolButton::clicked, this, [this, button] { Q_EMIT seen(button); });
     }
 }
 
 void DoctorSeenCard::showLight(const DoctorLight& light) {
     if (light == light_) return;
     light_ = light;
-    for (int key = 0; key <= Hot; ++key)
-        keys_[static_cast<std::size_t>(key)]->setVisible(!light.id.isEmpty() && (key != AlwaysLit || light.hasThrows));
+    for (int button = 0; button <= Hot; ++button)
+        buttons_[static_cast<std::size_t>(button)]->setVisible(!light.id.isEmpty() &&
+                                                               (button != AlwaysLit || light.hasThrows));
     setAccessibleDescription(light.id + QLatin1Char(' ') + light.position);
     arrangeCard();
     update();
 }
 
 void DoctorSeenCard::setPictures(const std::vector<QImage>& pictures) {
-    for (std::size_t key = 0; key < pictures.size() && key < Hot; ++key)
-        keys_[key]->setIcon(QIcon(QPixmap::fromImage(pictures[key])));
+    for (std::size_t button = 0; button < pictures.size() && button < Hot; ++button)
+        buttons_[button]->setIcon(QIcon(QPixmap::fromImage(pictures[button])));
     arrangeCard();
 }
 
@@ -64,18 +65,18 @@ void DoctorSeenCard::arrangeCard() {
     const QRectF box = body();
     const QSizeF tile = tileSize();
     const double gap = look().px(kSeenGap), top = box.top() + look().px(kSeenHead);
-    for (int key = 0; key < Hot; ++key) {
-        QToolButton* each = keys_[static_cast<std::size_t>(key)];
-        const int column = key % kTileColumns, row = key / kTileColumns;
-        each->setStyleSheet(choiceKeyStyle(look()));
+    for (int button = 0; button < Hot; ++button) {
+        QToolButton* each = buttons_[static_cast<std::size_t>(button)];
+        const int column = button % kTileColumns, row = button / kTileColumns;
+        each->setStyleSheet(choiceButtonStyle(look()));
         each->setFont(look().font(text::kSmall + 1, QFont::DemiBold));
         each->setIconSize(pictureSize());
         each->setGeometry(
             QRectF(QPointF(box.left() + column * (tile.width() + gap), top + row * (tile.height() + gap)), tile)
                 .toRect());
     }
-    QToolButton* hot = keys_[Hot];
-    hot->setStyleSheet(wordKeyStyle(look()));
+    QToolButton* hot = buttons_[Hot];
+    hot->setStyleSheet(wordButtonStyle(look()));
     hot->setFont(look().font(text::kSmall, QFont::DemiBold));
     hot->setGeometry(QRectF(box.left(), box.bottom() - look().px(kHotHigh), box.width(), look().px(kHotHigh)).toRect());
 }
@@ -96,7 +97,7 @@ void DoctorSeenCard::paintBody(QPainter& painter) {
         painter.setBrush(mix(look().theme->card, look().theme->accent, 0.08));
         const double out = look().px(9);
         painter.drawRoundedRect(QRectF(box.left() - out, box.top() - look().px(4), box.width() + 2 * out,
-                                       keys_[Lit]->geometry().bottom() + out - box.top() + look().px(4)),
+                                       buttons_[Lit]->geometry().bottom() + out - box.top() + look().px(4)),
                                 look().px(7), look().px(7));
         return drawLine(painter, box, tr("Next: how does %1 look%2?").arg(light_.id, when),
                         look().font(text::kBody - 2, QFont::DemiBold), look().theme->accent);

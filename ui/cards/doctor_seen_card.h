@@ -26,15 +26,15 @@ public:
     explicit DoctorSeenCard(QWidget* parent);
 
     void showLight(const DoctorLight& light);
-    /// By key; those of the first four.
+    /// By button; those of the first four.
     void setPictures(const std::vector<QImage>& pictures);
     /// How large pictures are wanted.
     QSize pictureSize() const;
     const DoctorLight& light() const { return light_; }
-    const std::vector<QToolButton*>& keys() const { return keys_; }
+    const std::vector<QToolButton*>& buttons() const { return buttons_; }
 
 Q_SIGNALS:
-    void seen(int key);
+    void seen(int button);
 
 protected:
     void paintBody(QPainter& painter) override;
@@ -44,7 +44,7 @@ private:
     QSizeF tileSize() const;
 
     DoctorLight light_;
-    std::vector<QToolButton*> keys_;
+    std::vector<QToolButton*> buttons_;
 };
 
 }  // namespace tiepoint::ui

@@ -14,7 +14,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kFieldHeight = 40, kDrawerKeyHeight = 34;
+constexpr double kFieldHeight = 40, kDrawerButtonHeight = 34;
 constexpr double kChipWidth = 128, kChipHeight = 34, kResistorLength = 62;
 constexpr double kSampleMm = 13;  ///< a resistor with its leads
 
@@ -65,12 +65,12 @@ void DrawerCard::arrangeCard() {
                               look().px(kFieldHeight))
                            .toRect());
     double x = box.left() - look().px(4);
-    for (QToolButton* key : {everything_, starter_}) {
-        key->setFont(look().font(text::kSmall + 1));
-        key->setStyleSheet(wordKeyStyle(look()));
-        const double width = std::min<double>(key->sizeHint().width(), box.right() - x);
-        key->setGeometry(
-            QRectF(x, box.bottom() - look().px(kDrawerKeyHeight), width, look().px(kDrawerKeyHeight)).toRect());
+    for (QToolButton* button : {everything_, starter_}) {
+        button->setFont(look().font(text::kSmall + 1));
+        button->setStyleSheet(wordButtonStyle(look()));
+        const double width = std::min<double>(button->sizeHint().width(), box.right() - x);
+        button->setGeometry(
+            QRectF(x, box.bottom() - look().px(kDrawerButtonHeight), width, look().px(kDrawerButtonHeight)).toRect());
         x += width + look().px(14);
     }
 }
@@ -78,7 +78,7 @@ void DrawerCard::arrangeCard() {
 void DrawerCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("My drawer"),
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideButton(), 0), tr("My drawer"),
              look().font(text::kBody, QFont::DemiBold), theme.text);
     const double from = box.top() + look().px(text::kBody * 1.4);
     drawBlock(painter, QRectF(box.left(), from, box.width(), list_->y() - look().px(2) - from),
@@ -86,7 +86,8 @@ void DrawerCard::paintBody(QPainter& painter) {
                                  : refusal_,
               look().font(text::kSmall), refusal_.isEmpty() ? theme.dimText : theme.overload,
               Qt::AlignLeft | Qt::AlignVCenter);
-    const double top = list_->geometry().bottom() + look().px(8), bottom = box.bottom() - look().px(kDrawerKeyHeight);
+    const double top = list_->geometry().bottom() + look().px(8),
+                 bottom = box.bottom() - look().px(kDrawerButtonHeight);
     const QFont font = look().font(text::kSmall);
     double x = box.left(), y = top;
     for (const double ohm : drawer_.ohms()) {

@@ -16,8 +16,8 @@ public:
 
     void showDrawer(const ResistorDrawer& drawer);
     QLineEdit* list() const { return list_; }
-    QToolButton* everythingKey() const { return everything_; }
-    QToolButton* starterKey() const { return starter_; }
+    QToolButton* everythingButton() const { return everything_; }
+    QToolButton* starterButton() const { return starter_; }
     QString refusal() const { return refusal_; }
 
 Q_SIGNALS:

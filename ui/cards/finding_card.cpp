@@ -18,7 +18,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kFindingWordSize = 21;
-constexpr double kMendKeyHeight = 36, kKeyGap = 14, kArrowKey = 34;
+constexpr double kMendButtonHeight = 36, kButtonGap = 14, kArrowButton = 34;
 constexpr double kSymbol = 28, kSymbolGap = 12;
 
 QString severityWords(const Finding& finding) {
@@ -35,11 +35,11 @@ FindingCard::FindingCard(QMenu& levels, QWidget* parent)
     : AsideCard(parent),
       area_(new QScrollArea(this)),
       words_(new QLabel),
-      previous_(makeKey(QStringLiteral("\u2039"), QStringLiteral("The finding before"))),
-      next_(makeKey(QStringLiteral("\u203a"), QStringLiteral("The next finding"))),
-      level_(makeKey(QStringLiteral("Reveal\u2026"), QStringLiteral("How much is revealed"))),
-      preview_(makeKey(QStringLiteral("Preview"), QStringLiteral("Show the mend on the bench"))),
-      apply_(makeKey(QStringLiteral("Apply"), QStringLiteral("Carry out the mend"))) {
+      previous_(makeButton(QStringLiteral("\u2039"), QStringLiteral("The finding before"))),
+      next_(makeButton(QStringLiteral("\u203a"), QStringLiteral("The next finding"))),
+      level_(makeButton(QStringLiteral("Reveal\u2026"), QStringLiteral("How much is revealed"))),
+      preview_(makeButton(QStringLiteral("Preview"), QStringLiteral("Show the mend on the bench"))),
+      apply_(makeButton(QStringLiteral("Apply"), QStringLiteral("Carry out the mend"))) {
     setFocusPolicy(Qt::TabFocus);
     scrollWords(*area_, *words_);
     area_->setFocusPolicy(Qt::NoFocus);
@@ -50,16 +50,16 @@ FindingCard::FindingCard(QMenu& levels, QWidget* parent)
     connect(next_, &QToolButton::clicked, this, [this] { step(1); });
     connect(preview_, &QToolButton::toggled, this, &FindingCard::followPreview);
     connect(apply_, &QToolButton::clicked, this, &FindingCard::applyWanted);
-    for (QToolButton* key : {preview_, apply_}) key->installEventFilter(this);
+    for (QToolButton* button : {preview_, apply_}) button->installEventFilter(this);
 }
 
-QToolButton* FindingCard::makeKey(const QString& text, const QString& name) {
-    auto* key = new QToolButton(this);
-    key->setText(text);
-    key->setAccessibleName(name);
-    key->setToolTip(name);
+QToolButton* FindingCard::makeButton(const QString& text, const QString& name) {
+    auto* button = new QToolButton(this);
+    button->setText(text);
+    button->setAccessibleName(name);
+    button->setToolTip(name);
     key->setFocusPolicy(Qt::TabFocus);  // a click leaves the keyboard with the board
-    return key;
+    return button;
 }
 
 void FindingCard::showFindings(std::shared_ptr<const std::vector<Finding>> findings, int current) {
@@ -134,8 +134,8 @@ void FindingCard::step(int by) {
 /// Pointing at the keys or reaching them by the keyboard is enough to see what they would do; the key keeps it in sight.
 void FindingCard::followPreview() {
     const Finding* shown = finding();
-    const auto pointedAt = [](const QToolButton* key) {
-        return key->isVisible() && (key->underMouse() || key->hasFocus());
+    const auto pointedAt = [](const QToolButton* button) {
+        return button->isVisible() && (button->underMouse() || button->hasFocus());
     };
     Q_EMIT previewWanted(shown && shown->mend && (preview_->isChecked() || pointedAt(preview_) || pointedAt(apply_)));
 }
@@ -145,7 +145,7 @@ bool FindingCard::eventFilter(QObject* watched, QEvent* event) {
     if (type == QEvent::Enter || type == QEvent::Leave || type == QEvent::FocusIn || type == QEvent::FocusOut ||
         type == QEvent::Hide) {
         QMetaObject::invokeMethod(this, &FindingCard::followPreview,
-                                  Qt::QueuedConnection);  // once the key knows it itself
+                                  Qt::QueuedConnection);  // once the button knows it itself
     }
     return AsideCard::eventFilter(watched, event);
 }
@@ -166,25 +166,25 @@ void FindingCard::arrangeCard() {
                              .arg(look().theme->text.name()));
     words_->setText(shown ? wordsInColour() : QString());
     const QString style =
-        wordKeyStyle(look()) +
+        wordButtonStyle(look()) +
         QStringLiteral(
             "QToolButton:checked { text-decoration: underline; } QToolButton::menu-indicator { image: none; }");
-    for (QToolButton* key : {previous_, next_, level_, preview_, apply_}) {
-        key->setFont(look().font(text::kLabel));
-        key->setStyleSheet(style);
+    for (QToolButton* button : {previous_, next_, level_, preview_, apply_}) {
+        button->setFont(look().font(text::kLabel));
+        button->setStyleSheet(style);
     }
-    const double height = look().px(kMendKeyHeight), low = box.bottom() - height;
+    const double height = look().px(kMendButtonHeight), low = box.bottom() - height;
     double left = box.left() - look().px(4);
-    for (QToolButton* key : {preview_, apply_}) {
-        if (key->isHidden()) continue;
-        key->setGeometry(QRectF(left, low, key->sizeHint().width(), height).toRect());
-        left += key->sizeHint().width() + look().px(kKeyGap);
+    for (QToolButton* button : {preview_, apply_}) {
+        if (button->isHidden()) continue;
+        button->setGeometry(QRectF(left, low, button->sizeHint().width(), height).toRect());
+        left += button->sizeHint().width() + look().px(kButtonGap);
     }
     level_->setGeometry(
         QRectF(box.right() - level_->sizeHint().width(), low, level_->sizeHint().width(), height).toRect());
     const double heading = QFontMetricsF(look().font(text::kBody, QFont::DemiBold)).height();
-    const double arrow = look().px(kArrowKey);
-    const double arrowsLeft = box.left() + widthBesideKey() - 2 * arrow;
+    const double arrow = look().px(kArrowButton);
+    const double arrowsLeft = box.left() + widthBesideButton() - 2 * arrow;
     previous_->setGeometry(QRectF(arrowsLeft, box.top() + (heading - arrow) / 2, arrow, arrow).toRect());
     next_->setGeometry(QRectF(arrowsLeft + arrow, box.top() + (heading - arrow) / 2, arrow, arrow).toRect());
     const double top = box.top() + heading + look().px(6);

@@ -30,11 +30,11 @@ public:
     /// "Fault, 1 of 3".
     QString heading() const;
 
-    QToolButton* previousKey() const { return previous_; }
-    QToolButton* nextKey() const { return next_; }
-    QToolButton* previewKey() const { return preview_; }
-    QToolButton* applyKey() const { return apply_; }
-    QToolButton* levelKey() const { return level_; }
+    QToolButton* previousButton() const { return previous_; }
+    QToolButton* nextButton() const { return next_; }
+    QToolButton* previewButton() const { return preview_; }
+    QToolButton* applyButton() const { return apply_; }
+    QToolButton* levelButton() const { return level_; }
 
     bool isForRoom() const override { return true; }
 
@@ -55,7 +55,7 @@ private:
     void follow();
     void followPreview();
     QString wordsInColour() const;
-    QToolButton* makeKey(const QString& text, const QString& name);
+    QToolButton* makeButton(const QString& text, const QString& name);
 
     std::shared_ptr<const std::vector<Finding>> findings_;
     int current_ = 0;

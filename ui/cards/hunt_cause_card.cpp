@@ -17,7 +17,7 @@ constexpr std::size_t kMostPictured = 9;  ///< more things than that stand witho
 
 }  // namespace
 
-QString choiceKeyStyle(const Look& look) {
+QString choiceButtonStyle(const Look& look) {
     const Theme& theme = *look.theme;
     const QColor face = theme.flat ? theme.card : mix(theme.card, theme.cardEdge, 0.25);  // edges are ink there
     return QStringLiteral(
@@ -37,14 +37,14 @@ QString choiceKeyStyle(const Look& look) {
 HuntCauseCard::HuntCauseCard(QWidget* parent) : Card(parent), try_(new QToolButton(this)) {
     setAccessibleName(QStringLiteral("What is wrong?"));
     for (const Fault& fault : faults()) {
-        auto* key = new QToolButton(this);
-        key->setText(qs(fault.label));
-        key->setCheckable(true);
-        connect(key, &QToolButton::clicked, this, [this, &fault] {
+        auto* button = new QToolButton(this);
+        button->setText(qs(fault.label));
+        button->setCheckable(true);
+        connect(button, &QToolButton::clicked, this, [this, &fault] {
             fault_ = &fault;
             follow();
         });
-        faultKeys_.push_back(key);
+        faultButtons_.push_back(button);
     }
     connect(try_, &QToolButton::clicked, this, [this] {
         if (solved_)
@@ -59,25 +59,25 @@ void HuntCauseCard::showThings(std::vector<HuntThing> things) {
     const bool same = std::ranges::equal(things, things_, {}, &HuntThing::id, &HuntThing::id);
     things_ = std::move(things);
     if (!same) {
-        for (QToolButton* key : thingKeys_) key->deleteLater();
-        thingKeys_.clear();
+        for (QToolButton* button : thingButtons_) button->deleteLater();
+        thingButtons_.clear();
         for (const HuntThing& thing : things_) {
-            auto* key = new QToolButton(this);
-            key->setText(qs(thing.id));
-            key->setCheckable(true);
-            connect(key, &QToolButton::clicked, this, [this, id = thing.id] {
+            auto* button = new QToolButton(this);
+            button->setText(qs(thing.id));
+            button->setCheckable(true);
+            connect(button, &QToolButton::clicked, this, [this, id = thing.id] {
                 thing_ = id;
                 follow();
             });
-            key->show();
-            thingKeys_.push_back(key);
+            button->show();
+            thingButtons_.push_back(button);
         }
         if (std::ranges::find(things_, thing_, &HuntThing::id) == things_.end()) thing_.clear();
     }
     for (std::size_t i = 0; i < things_.size(); ++i) {
         const bool pictured = things_.size() <= kMostPictured && !things_[i].picture.isNull();
-        thingKeys_[i]->setToolButtonStyle(pictured ? Qt::ToolButtonTextUnderIcon : Qt::ToolButtonTextOnly);
-        thingKeys_[i]->setIcon(pictured ? QIcon(QPixmap::fromImage(things_[i].picture)) : QIcon());
+        thingButtons_[i]->setToolButtonStyle(pictured ? Qt::ToolButtonTextUnderIcon : Qt::ToolButtonTextOnly);
+        thingButtons_[i]->setIcon(pictured ? QIcon(QPixmap::fromImage(things_[i].picture)) : QIcon());
     }
     arrangeCard();
     follow();
@@ -87,48 +87,48 @@ void HuntCauseCard::showAnswer(const QString& words, bool solved) {
     answer_ = words;
     solved_ = solved;
     setAccessibleDescription(words);
-    for (QToolButton* key : thingKeys_) key->setEnabled(!solved);
-    for (QToolButton* key : faultKeys_) key->setEnabled(!solved);
+    for (QToolButton* button : thingButtons_) button->setEnabled(!solved);
+    for (QToolButton* button : faultButtons_) button->setEnabled(!solved);
     try_->setText(solved ? QStringLiteral("End the hunt") : QStringLiteral("Try it mended"));
     try_->setEnabled(solved || isComplete());
     update();
 }
 
 void HuntCauseCard::follow() {
-    for (std::size_t i = 0; i < thingKeys_.size(); ++i) thingKeys_[i]->setChecked(things_[i].id == thing_);
-    for (std::size_t i = 0; i < faultKeys_.size(); ++i) faultKeys_[i]->setChecked(&faults()[i] == fault_);
+    for (std::size_t i = 0; i < thingButtons_.size(); ++i) thingButtons_[i]->setChecked(things_[i].id == thing_);
+    for (std::size_t i = 0; i < faultButtons_.size(); ++i) faultButtons_[i]->setChecked(&faults()[i] == fault_);
     showAnswer({}, false);
     Q_EMIT guessChanged();
 }
 
-QToolButton* HuntCauseCard::thingKey(const std::string& id) const {
+QToolButton* HuntCauseCard::thingButton(const std::string& id) const {
     const auto found = std::ranges::find(things_, id, &HuntThing::id);
-    return found == things_.end() ? nullptr : thingKeys_[static_cast<std::size_t>(found - things_.begin())];
+    return found == things_.end() ? nullptr : thingButtons_[static_cast<std::size_t>(found - things_.begin())];
 }
 
-QToolButton* HuntCauseCard::faultKey(const Fault& fault) const {
-    return faultKeys_[static_cast<std::size_t>(&fault - faults().data())];
+QToolButton* HuntCauseCard::faultButton(const Fault& fault) const {
+    return faultButtons_[static_cast<std::size_t>(&fault - faults().data())];
 }
 
 /// Keys of equal breadth side by side; returns where they end.
-double HuntCauseCard::arrangeRow(const std::vector<QToolButton*>& keys, double top, double high) {
+double HuntCauseCard::arrangeRow(const std::vector<QToolButton*>& buttons, double top, double high) {
     const QRectF box = body();
     const double gap = look().px(kCauseGap);
-    const auto count = static_cast<double>(keys.size());
+    const auto count = static_cast<double>(buttons.size());
     const double wide = (box.width() - (count - 1) * gap) / std::max(1.0, count);
     double left = box.left();
     // Side by side they speak in one size: that of the longest.
     const WordStyle full{look().font(text::kSmall + 1, QFont::DemiBold), look().theme->text};
     QFont font = full.font;
-    for (QToolButton* key : keys) {
-        const QFont fits = fittingFont(key->text(), full, QSizeF(wide - look().px(10), look().px(36)));
+    for (QToolButton* button : buttons) {
+        const QFont fits = fittingFont(button->text(), full, QSizeF(wide - look().px(10), look().px(36)));
         if (fits.pixelSize() < font.pixelSize()) font = fits;
     }
-    for (QToolButton* key : keys) {
-        key->setStyleSheet(choiceKeyStyle(look()));
-        key->setIconSize(QSizeF(wide - look().px(14), high - look().px(38)).toSize());
-        key->setFont(font);
-        key->setGeometry(QRectF(left, top, wide, high).toRect());
+    for (QToolButton* button : buttons) {
+        button->setStyleSheet(choiceButtonStyle(look()));
+        button->setIconSize(QSizeF(wide - look().px(14), high - look().px(38)).toSize());
+        button->setFont(font);
+        button->setGeometry(QRectF(left, top, wide, high).toRect());
         left += wide + gap;
     }
     return top + high + gap;
@@ -139,17 +139,17 @@ void HuntCauseCard::arrangeCard() {
     double top = box.top() + look().px(kCauseHead);
     if (things_.size() <= kMostPictured) {
         const double left = box.height() - look().px(kCauseHead + 2 * kFaultHigh + kTryHigh + 4 * kCauseGap + 26);
-        top = arrangeRow(thingKeys_, top, std::clamp(left, look().px(kThingLow), look().px(kThingHigh)));
+        top = arrangeRow(thingButtons_, top, std::clamp(left, look().px(kThingLow), look().px(kThingHigh)));
         // In two rows their words are read from afar, and whole in a small window.
-        const auto half = faultKeys_.begin() + static_cast<std::ptrdiff_t>(faultKeys_.size() / 2);
-        top = arrangeRow({faultKeys_.begin(), half}, top, look().px(kFaultHigh));
-        arrangeRow({half, faultKeys_.end()}, top, look().px(kFaultHigh));
+        const auto half = faultButtons_.begin() + static_cast<std::ptrdiff_t>(faultButtons_.size() / 2);
+        top = arrangeRow({faultButtons_.begin(), half}, top, look().px(kFaultHigh));
+        arrangeRow({half, faultButtons_.end()}, top, look().px(kFaultHigh));
     } else {
-        const std::size_t half = (thingKeys_.size() + 1) / 2;
-        const auto middle = thingKeys_.begin() + static_cast<std::ptrdiff_t>(half);
-        top = arrangeRow({thingKeys_.begin(), middle}, top, look().px(kThingLow));
-        top = arrangeRow({middle, thingKeys_.end()}, top, look().px(kThingLow));
-        arrangeRow(faultKeys_, top, look().px(kFaultHigh));
+        const std::size_t half = (thingButtons_.size() + 1) / 2;
+        const auto middle = thingButtons_.begin() + static_cast<std::ptrdiff_t>(half);
+        top = arrangeRow({thingButtons_.begin(), middle}, top, look().px(kThingLow));
+        top = arrangeRow({middle, thingButtons_.end()}, top, look().px(kThingLow));
+        arrangeRow(faultButtons_, top, look().px(kFaultHigh));
     }
     try_->setFont(look().font(text::kSmall + 1, QFont::DemiBold));
     const Theme& theme = *look().theme;
@@ -168,7 +168,7 @@ void HuntCauseCard::arrangeCard() {
 void HuntCauseCard::paintBody(QPainter& painter) {
     const QRectF box = body();
     drawHeading(painter, box, {QStringLiteral("What is wrong?")});
-    const QRectF room(box.left(), faultKeys_.back()->geometry().bottom() + look().px(14),
+    const QRectF room(box.left(), faultButtons_.back()->geometry().bottom() + look().px(14),
                       box.width() - look().px(kTryWide + 18), 0);
     const QRectF words(room.left(), room.top(), room.width(), box.bottom() - room.top());
     if (!answer_.isEmpty()) {

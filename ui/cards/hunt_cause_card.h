@@ -1,5 +1,5 @@
 #pragma once
-// What is wrong? Two choices, the thing and what is wrong with it; the sentence that they make stands below, with the key that tries it. After
+// What is wrong? Two choices, the thing and what is wrong with it; the sentence that they make stands below, with the button that tries it. After
 // that the card says what the bench answers.
 
 #include "core/hunt/fault.h"
@@ -28,9 +28,9 @@ public:
     QString answer() const { return answer_; }
     bool isSolved() const { return solved_; }
 
-    QToolButton* thingKey(const std::string& id) const;
-    QToolButton* faultKey(const Fault& fault) const;
-    QToolButton* tryKey() const { return try_; }
+    QToolButton* thingButton(const std::string& id) const;
+    QToolButton* faultButton(const Fault& fault) const;
+    QToolButton* tryButton() const { return try_; }
 
 Q_SIGNALS:
     void guessChanged();
@@ -43,10 +43,10 @@ protected:
 
 private:
     void follow();
-    double arrangeRow(const std::vector<QToolButton*>& keys, double top, double high);
+    double arrangeRow(const std::vector<QToolButton*>& buttons, double top, double high);
 
     std::vector<HuntThing> things_;
-    std::vector<QToolButton*> thingKeys_, faultKeys_;
+    std::vector<QToolButton*> thingButtons_, faultButtons_;
     QToolButton* try_;
     std::string thing_;
     const Fault* fault_ = nullptr;
@@ -54,7 +54,7 @@ private:
     bool solved_ = false;
 };
 
-/// Style sheet of keys that are chosen among others; checked ones are framed in the accent's colour.
-QString choiceKeyStyle(const Look& look);
+/// Style sheet of buttons that are chosen among others; checked ones are framed in the accent's colour.
+QString choiceButtonStyle(const Look& look);
 
 }  // namespace tiepoint::ui

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kProofHead = 40, kProofHigh = 58, kProofGap = 10, kHintLine = 30;
 constexpr int kProofColumns = 2;
-constexpr std::size_t kMostProofs = 4;  ///< keys; the newest readings
+constexpr std::size_t kMostProofs = 4;  ///< buttons; the newest readings
 
 }  // namespace
 
@@ -32,14 +32,14 @@ void HuntProofCard::showReadings(std::vector<HuntRow> rows) {
     const bool same = std::ranges::equal(rows, rows_, {}, &HuntRow::id, &HuntRow::id);
     rows_ = std::move(rows);
     if (!same) {
-        for (QToolButton* key : keys_) key->deleteLater();
-        keys_.clear();
+        for (QToolButton* button : buttons_) button->deleteLater();
+        buttons_.clear();
         for (const HuntRow& row : rows_) {
-            auto* key = new QToolButton(this);
-            key->setCheckable(true);
-            connect(key, &QToolButton::clicked, this, [this, id = row.id](bool on) { Q_EMIT chosen(id, on); });
-            key->show();
-            keys_.push_back(key);
+            auto* button = new QToolButton(this);
+            button->setCheckable(true);
+            connect(button, &QToolButton::clicked, this, [this, id = row.id](bool on) { Q_EMIT chosen(id, on); });
+            button->show();
+            buttons_.push_back(button);
         }
     }
     for (std::size_t i = 0; i < rows_.size(); ++i) {
@@ -47,8 +47,8 @@ void HuntProofCard::showReadings(std::vector<HuntRow> rows) {
         QString words = QStringLiteral("%1   %2  %3").arg(row.number).arg(row.place, row.shown);
         const QString second = row.where.isEmpty() ? row.when : row.where;
         if (!second.isEmpty()) words += QLatin1Char('\n') + second;
-        keys_[i]->setText(words);
-        keys_[i]->setChecked(row.chosen);
+        buttons_[i]->setText(words);
+        buttons_[i]->setChecked(row.chosen);
     }
     arrangeCard();
     update();
@@ -63,9 +63,9 @@ void HuntProofCard::showHints(const QStringList& open, int all) {
     update();
 }
 
-QToolButton* HuntProofCard::readingKey(int number) const {
+QToolButton* HuntProofCard::readingButton(int number) const {
     const auto found = std::ranges::find(rows_, number, &HuntRow::number);
-    return found == rows_.end() ? nullptr : keys_[static_cast<std::size_t>(found - rows_.begin())];
+    return found == rows_.end() ? nullptr : buttons_[static_cast<std::size_t>(found - rows_.begin())];
 }
 
 void HuntProofCard::arrangeCard() {
@@ -73,14 +73,14 @@ void HuntProofCard::arrangeCard() {
     const double gap = look().px(kProofGap), wide = (box.width() - gap) / kProofColumns;
     const double hints = look().px((allHints_ + 0.5) * kHintLine), top = box.top() + look().px(kProofHead);
     const double rows = 2, high = std::min(look().px(kProofHigh), (box.bottom() - hints - top) / rows - gap);
-    for (std::size_t i = 0; i < keys_.size(); ++i) {
+    for (std::size_t i = 0; i < buttons_.size(); ++i) {
         const auto column = static_cast<double>(i % kProofColumns), row = static_cast<double>(i / kProofColumns);
-        keys_[i]->setStyleSheet(choiceKeyStyle(look()));
-        keys_[i]->setFont(look().font(text::kSmall - 1, QFont::DemiBold));
-        keys_[i]->setGeometry(
+        buttons_[i]->setStyleSheet(choiceButtonStyle(look()));
+        buttons_[i]->setFont(look().font(text::kSmall - 1, QFont::DemiBold));
+        buttons_[i]->setGeometry(
             QRectF(box.left() + column * (wide + gap), top + row * (high + gap), wide, high).toRect());
     }
-    more_->setStyleSheet(wordKeyStyle(look()));
+    more_->setStyleSheet(wordButtonStyle(look()));
     more_->setFont(look().font(text::kSmall));
     const double at = box.bottom() - look().px((allHints_ - static_cast<double>(hints_.size())) * kHintLine);
     more_->setGeometry(

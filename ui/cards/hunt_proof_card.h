@@ -22,8 +22,8 @@ public:
 
     const std::vector<HuntRow>& rows() const { return rows_; }
     const QStringList& hints() const { return hints_; }
-    QToolButton* readingKey(int number) const;
-    QToolButton* hintKey() const { return more_; }
+    QToolButton* readingButton(int number) const;
+    QToolButton* hintButton() const { return more_; }
 
 Q_SIGNALS:
     void chosen(const std::string& id, bool asProof);
@@ -35,7 +35,7 @@ protected:
 
 private:
     std::vector<HuntRow> rows_;
-    std::vector<QToolButton*> keys_;
+    std::vector<QToolButton*> buttons_;
     QStringList hints_;
     int allHints_ = 3;
     QToolButton* more_;

@@ -47,7 +47,7 @@ protected:
         QPainter painter(this);
         painter.setRenderHint(QPainter::Antialiasing);
         const QRectF face = QRectF(rect()).adjusted(1, 1, -1, -1);
-        paintKey(painter, look_, face, {isChecked(), underMouse(), isDown(), hasFocus()});
+        paintButton(painter, look_, face, {isChecked(), underMouse(), isDown(), hasFocus()});
         const double sample = showsWord_ ? look_.px(kShapeSample) : 0;
         if (showsWord_) {
             sheet_.begin();

@@ -17,15 +17,15 @@ LegendCard::LegendCard(QWidget* parent)
       readings_(new ViewButton(QStringLiteral("Readings"), 58, paintReadingSample, this)),
       turned_(new ViewButton(QStringLiteral("Underside"), 0, paintNoSample, this)) {
     setAccessibleName(QStringLiteral("Legend"));
-    const std::pair<ViewButton*, KeyFor> keys[] = {{arrows_, KeyFor::Arrows},
-                                                   {voltage_, KeyFor::Voltage},
-                                                   {strips_, KeyFor::Strips},
-                                                   {readings_, KeyFor::Readings},
-                                                   {turned_, KeyFor::Underside}};
-    for (const auto& [key, what] : keys) {
-        key->setKeyWords(otherKeyOf(what));
-        key->setToolTip(QStringLiteral("Key %1, or %2 while digits type a value")
-                            .arg(keysFor(what).front().toString(), otherKeyOf(what)));
+    const std::pair<ViewButton*, KeyFor> buttons[] = {{arrows_, KeyFor::Arrows},
+                                                      {voltage_, KeyFor::Voltage},
+                                                      {strips_, KeyFor::Strips},
+                                                      {readings_, KeyFor::Readings},
+                                                      {turned_, KeyFor::Underside}};
+    for (const auto& [button, what] : buttons) {
+        button->setKeyWords(otherKeyOf(what));
+        button->setToolTip(QStringLiteral("Key %1, or %2 while digits type a value")
+                               .arg(keysFor(what).front().toString(), otherKeyOf(what)));
     }
     connect(arrows_, &QAbstractButton::clicked, this, [this](bool on) {
         choose([on](Views& views) { views.arrows = on ? Arrows::Conventional : Arrows::Off; });

@@ -51,7 +51,7 @@ void OpenCard::paintSurface(QPainter& painter) {
 void OpenCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), accessibleName(), look().font(text::kBody),
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideButton(), 0), accessibleName(), look().font(text::kBody),
              theme.dimTextOnBench);
     if (withPlaces_) {
         const bool more = open_.size() > kOpenColumns * kOpenRows;
@@ -89,7 +89,7 @@ void OpenCard::paintEnd(QPainter& painter, const QRectF& cell, const OpenEnd& en
 void OpenCard::arrangeCard() {
     AsideCard::arrangeCard();
     ask_->setFont(look().font(text::kSmall + 1));
-    ask_->setStyleSheet(wordKeyStyle(look()));
+    ask_->setStyleSheet(wordButtonStyle(look()));
     const QRectF box = body();
     const QSize size = ask_->sizeHint();
     const double line = box.bottom() - look().px(kOpenFoot);

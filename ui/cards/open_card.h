@@ -16,7 +16,7 @@ public:
     void showOpen(std::vector<OpenEnd> open, bool withPlaces);
     const std::vector<OpenEnd>& open() const { return open_; }
     /// Asks for the findings all the same.
-    QToolButton* askKey() const { return ask_; }
+    QToolButton* askButton() const { return ask_; }
 
 Q_SIGNALS:
     void asked();

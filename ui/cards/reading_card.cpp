@@ -25,10 +25,10 @@ ReadingCard::ReadingCard(QWidget* parent) : Card(parent), why_(new QToolButton(t
 
 void ReadingCard::setAnswered(bool answered) {
     answered_ = answered;
-    showKey();
+    showButton();
 }
 
-void ReadingCard::showKey() {
+void ReadingCard::showButton() {
     const QString asked = QStringLiteral("Why does %1 do that?").arg(QString::fromStdString(text_.part));
     why_->setVisible(answered_ && !text_.part.empty());
     why_->setToolTip(asked);
@@ -37,7 +37,7 @@ void ReadingCard::showKey() {
 
 void ReadingCard::arrangeCard() {
     why_->setFont(look().font(text::kBody));
-    why_->setStyleSheet(wordKeyStyle(look()));
+    why_->setStyleSheet(wordButtonStyle(look()));
     const QSize size = why_->sizeHint();
     const QRectF box = body();
     why_->setGeometry(QRect(
@@ -49,7 +49,7 @@ void ReadingCard::setText(const ReadingText& text) {
     if (text_ == text) return;
     text_ = text;
     setAccessibleDescription(text.title + QStringLiteral(": ") + text.big + QStringLiteral(". ") + text.note);
-    showKey();
+    showButton();
     update();
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-// The reading card: one big number for the part pointed at, its current in and out side by side, its share of a rating, and a key
+// The reading card: one big number for the part pointed at, its current in and out side by side, its share of a rating, and a button
 // that asks why the part does what it does.
 
 #include "ui/cards/card.h"
@@ -16,9 +16,9 @@ public:
 
     void setText(const ReadingText& text);
     const ReadingText& text() const { return text_; }
-    /// Whether there is anyone to answer: without, the key is not there.
+    /// Whether there is anyone to answer: without, the button is not there.
     void setAnswered(bool answered);
-    QToolButton* whyKey() const { return why_; }
+    QToolButton* whyButton() const { return why_; }
 
 Q_SIGNALS:
     void whyAsked(const std::string& part);
@@ -33,7 +33,7 @@ private:
     void paintInAndOut(QPainter& painter, const QRectF& box) const;
     void paintBar(QPainter& painter, const QRectF& box) const;
 
-    void showKey();
+    void showButton();
 
     ReadingText text_;
     QToolButton* why_;

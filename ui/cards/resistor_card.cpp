@@ -13,7 +13,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kAskHeight = 40, kFieldGap = 8, kLabelWidth = 86, kFieldsWidth = 290, kColumnGap = 26;
-constexpr double kAskKeyHeight = 34;
+constexpr double kAskButtonHeight = 34;
 constexpr double kAskResistorLength = 150;
 constexpr double kAskSampleMm = 13;  ///< a resistor with its leads
 
@@ -128,16 +128,17 @@ void ResistorCard::arrangeCard() {
     }
     const double left = box.left() + look().px(kFieldsWidth + kColumnGap);
     double x = left - look().px(4);
-    for (QToolButton* key : {put_, drawer_}) {
-        key->setFont(look().font(text::kSmall + 1));
-        key->setStyleSheet(wordKeyStyle(look()));
+    for (QToolButton* button : {put_, drawer_}) {
+        button->setFont(look().font(text::kSmall + 1));
+        button->setStyleSheet(wordButtonStyle(look()));
     }
     put_->setText(place_.isEmpty() ? tr("Put it in") : place_);
     const double room = box.right() - x - drawer_->sizeHint().width() - look().px(14);
     if (put_->sizeHint().width() > room) put_->setText(tr("Put it in"));  // the tip tells where
-    for (QToolButton* key : {put_, drawer_}) {
-        const double width = std::min<double>(key->sizeHint().width(), box.right() - x);
-        key->setGeometry(QRectF(x, box.bottom() - look().px(kAskKeyHeight), width, look().px(kAskKeyHeight)).toRect());
+    for (QToolButton* button : {put_, drawer_}) {
+        const double width = std::min<double>(button->sizeHint().width(), box.right() - x);
+        button->setGeometry(
+            QRectF(x, box.bottom() - look().px(kAskButtonHeight), width, look().px(kAskButtonHeight)).toRect());
         x += width + look().px(14);
     }
 }
@@ -172,7 +173,7 @@ void ResistorCard::paintBody(QPainter& painter) {
     };
     if (!choice()) {
         y += look().px(text::kBody * 1.7);
-        drawBlock(painter, QRectF(left, y, width, box.bottom() - look().px(kAskKeyHeight) - y), refusal(), small,
+        drawBlock(painter, QRectF(left, y, width, box.bottom() - look().px(kAskButtonHeight) - y), refusal(), small,
                   theme.text);
         return;
     }

@@ -1,6 +1,6 @@
 #pragma once
 // The resistor helper: from supply, LED and wanted current the exact resistance and the one to take from the drawer, with its picture, the
-// current that then runs, its heat, and a key that puts it in. Reckons nothing itself; says what is wanted.
+// current that then runs, its heat, and a button that puts it in. Reckons nothing itself; says what is wanted.
 
 #include "core/sizing/series_resistor.h"
 #include "ui/cards/aside_card.h"
@@ -18,14 +18,14 @@ public:
     /// Starts from a supply, an LED and what stands in series with them, as the bench has them.
     void begin(const ResistorQuestion& question);
     void setDrawer(const ResistorDrawer& drawer);
-    /// What the key would do: "Take 330 Ω for R1", or why it can't: "R1 has it"; empty where there is no place for the resistor.
+    /// What the button would do: "Take 330 Ω for R1", or why it can't: "R1 has it"; empty where there is no place for the resistor.
     void setPlace(const QString& words, bool possible);
 
     const ResistorQuestion& question() const { return question_; }
     /// What to take, or nothing where there is no such resistor.
     const ResistorChoice* choice() const { return answer_ && answer_->ok() ? &answer_->value() : nullptr; }
     QString refusal() const;
-    QToolButton* putKey() const { return put_; }
+    QToolButton* putButton() const { return put_; }
     ValueField* supplyField() const { return supply_; }
     ValueField* lightField() const { return light_; }
     ValueField* currentField() const { return current_; }

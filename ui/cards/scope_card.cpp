@@ -9,7 +9,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kScreenAspect = 52 / 42.4;
-constexpr double kScopeKey = 30, kScopeWords = 20, kScopeMeasures = 21, kBesideScreen = 22;
+constexpr double kScopeButton = 30, kScopeWords = 20, kScopeMeasures = 21, kBesideScreen = 22;
 
 QString heading(const ScopeTrace& trace) { return QStringLiteral("Oscilloscope %1").arg(qs(trace.part)); }
 
@@ -34,7 +34,7 @@ void ScopeCard::showTrace(const ScopeTrace& trace, double nowSecond) {
     trace_ = trace;
     screen_ = screenOf(trace, nowSecond);
     has_ = true;
-    for (QToolButton* key : {table_, picture_}) key->show();
+    for (QToolButton* button : {table_, picture_}) button->show();
     QStringList said{heading(trace)};
     for (const int channel : {0, 1})
         if (const QString words = channelWords(channel); !words.isEmpty()) said << words;
@@ -44,7 +44,7 @@ void ScopeCard::showTrace(const ScopeTrace& trace, double nowSecond) {
 
 void ScopeCard::showNone() {
     has_ = false;
-    for (QToolButton* key : {table_, picture_}) key->hide();
+    for (QToolButton* button : {table_, picture_}) button->hide();
     update();
 }
 
@@ -69,12 +69,12 @@ void ScopeCard::arrangeCard() {
     AsideCard::arrangeCard();
     const QRectF box = body();
     double right = box.right();
-    for (QToolButton* key : {table_, picture_}) {
-        key->setStyleSheet(wordKeyStyle(look()));
-        key->setFont(look().font(kScopeWords));
-        const double wide = key->sizeHint().width();
-        key->setGeometry(
-            QRectF(right - wide, box.bottom() - look().px(kScopeKey), wide, look().px(kScopeKey)).toRect());
+    for (QToolButton* button : {table_, picture_}) {
+        button->setStyleSheet(wordButtonStyle(look()));
+        button->setFont(look().font(kScopeWords));
+        const double wide = button->sizeHint().width();
+        button->setGeometry(
+            QRectF(right - wide, box.bottom() - look().px(kScopeButton), wide, look().px(kScopeButton)).toRect());
         right -= wide + look().px(4);
     }
 }
@@ -83,15 +83,15 @@ void ScopeCard::paintBody(QPainter& painter) {
     const QRectF box = body(), screen = screenPlace();
     const double left = screen.right() + look().px(kBesideScreen), width = box.right() - left;
     if (!has_) {
-        drawHeading(painter, {box.left(), box.top(), widthBesideKey(), 0}, {QStringLiteral("Oscilloscope")});
+        drawHeading(painter, {box.left(), box.top(), widthBesideButton(), 0}, {QStringLiteral("Oscilloscope")});
         drawBlock(painter, box.adjusted(0, look().px(40), 0, 0),
                   QStringLiteral("There is no oscilloscope on this bench. Take one from the tray, under Meter."),
                   look().font(text::kLabel), look().theme->text);
         return;
     }
     paintScopeScreen(painter, *look().theme, screen, screen_, letterShare());
-    const double key = box.width() - widthBesideKey();
-    drawHeading(painter, {left, box.top() - look().px(8), width - key, 0}, {heading(trace_), qs(trace_.part)});
+    const double button = box.width() - widthBesideButton();
+    drawHeading(painter, {left, box.top() - look().px(8), width - button, 0}, {heading(trace_), qs(trace_.part)});
     drawLine(painter, {left, box.top() + look().px(20), width, 0}, scaleWords(trace_), look().font(kScopeMeasures),
              look().theme->dimText);
     double top = box.top() + look().px(48);

@@ -23,8 +23,8 @@ public:
     QString channelWords(int channel) const;
     /// The screen with its scale and what is read off it, as a picture.
     QImage picture() const;
-    QToolButton* pictureKey() const { return picture_; }
-    QToolButton* tableKey() const { return table_; }
+    QToolButton* pictureButton() const { return picture_; }
+    QToolButton* tableButton() const { return table_; }
 
     bool isForRoom() const override { return true; }
     double roomHeight(double most) const override;

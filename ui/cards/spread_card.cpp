@@ -127,7 +127,7 @@ void SpreadCard::keyPressEvent(QKeyEvent* event) {
 void SpreadCard::arrangeCard() {
     AsideCard::arrangeCard();
     const QRectF box = body();
-    battery_->setStyleSheet(wordKeyStyle(look()));
+    battery_->setStyleSheet(wordButtonStyle(look()));
     battery_->setFont(look().font(kSpreadWords));
     const double wide = std::min<double>(battery_->sizeHint().width(), box.width() / 2);
     battery_->setGeometry(
@@ -184,7 +184,7 @@ void SpreadCard::paintRow(QPainter& painter, const QRectF& box, const SpreadRead
 void SpreadCard::paintBody(QPainter& painter) {
     const QRectF box = body();
     const int below = rowCount() - first_ - wholeRows();
-    const QRectF head(box.left(), box.top(), widthBesideKey(), 0);
+    const QRectF head(box.left(), box.top(), widthBesideButton(), 0);
     QStringList forms{QStringLiteral("With real parts, each within its tolerance"), QStringLiteral("With real parts")};
     if (first_ > 0 || below > 0)
         forms.prepend(QStringLiteral("With real parts, each within its tolerance (%1 to %2 of %3)")

@@ -28,7 +28,7 @@ public:
     /// What is read to who can't see the card.
     QString spoken() const;
     /// Chooses the next battery.
-    QToolButton* batteryKey() const { return battery_; }
+    QToolButton* batteryButton() const { return battery_; }
     BatteryChoice chosenBattery() const { return choices_[static_cast<std::size_t>(choice_)]; }
 
     bool isForRoom() const override { return true; }

@@ -142,7 +142,7 @@ void SumCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
     if (terms_.empty()) {
-        drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), heading_, look().font(text::kBody),
+        drawLine(painter, QRectF(box.left(), box.top(), widthBesideButton(), 0), heading_, look().font(text::kBody),
                  theme.dimText);
         drawBlock(painter, box.adjusted(0, look().px(40), 0, 0), alone_, look().font(text::kTitle), theme.text);
         return;

@@ -218,7 +218,7 @@ void SurroundingsCard::arrangeCard() {
 void SurroundingsCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), tr("Light and warmth"),
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideButton(), 0), tr("Light and warmth"),
              look().font(text::kBody, QFont::DemiBold), theme.text);
     const QString lux = qs(formatQuantity(surroundings_.lightLux, "lx"));
     const QString celsius = qs(formatQuantity(surroundings_.temperatureCelsius, "\u00b0C"));

@@ -56,7 +56,7 @@ public:
     static int stepOf(double lux);
 
 Q_SIGNALS:
-    /// `begins`: a new drag or a key, so that what follows is one step of the history.
+    /// `begins`: a new drag or key, so that what follows is one step of the history.
     void chosen(const tiepoint::Surroundings& surroundings, bool begins);
 
 protected:

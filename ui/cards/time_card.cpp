@@ -10,7 +10,7 @@ namespace {
 
 // In the 1080-line layout, from the body's top.
 constexpr double kHeadlineTop = 27, kHeadline = 44, kExplainTop = 78, kExplain = 20, kLeverTop = 88, kLeverHeight = 114;
-constexpr double kTimeKey = 34, kTimeWords = 20;
+constexpr double kTimeButton = 34, kTimeWords = 20;
 constexpr double kKeptEnough = 0.9;  ///< less is told
 constexpr double kTimeRoomHeight = 236;
 
@@ -41,7 +41,7 @@ TimeCard::TimeCard(QWidget* parent)
     connect(lever_, &QAbstractSlider::valueChanged, this, &TimeCard::detentChosen);
     connect(step_, &QToolButton::clicked, this, &TimeCard::stepAsked);
     connect(restart_, &QToolButton::clicked, this, &TimeCard::restartAsked);
-    for (QToolButton* key : {step_, restart_}) key->setFocusPolicy(Qt::TabFocus);
+    for (QToolButton* button : {step_, restart_}) button->setFocusPolicy(Qt::TabFocus);
 }
 
 int TimeCard::decimals() const {
@@ -89,12 +89,12 @@ void TimeCard::arrangeCard() {
                                box.width() + look().px(28), look().px(kLeverHeight))
                             .toRect());
     double right = box.right();
-    for (QToolButton* key : {restart_, step_}) {
-        key->setStyleSheet(wordKeyStyle(look()));
-        key->setFont(look().font(kTimeWords));
-        const double wide = key->sizeHint().width();
-        key->setGeometry(
-            QRectF(right - wide, box.top() + look().px(kHeadlineTop + 4), wide, look().px(kTimeKey)).toRect());
+    for (QToolButton* button : {restart_, step_}) {
+        button->setStyleSheet(wordButtonStyle(look()));
+        button->setFont(look().font(kTimeWords));
+        const double wide = button->sizeHint().width();
+        button->setGeometry(
+            QRectF(right - wide, box.top() + look().px(kHeadlineTop + 4), wide, look().px(kTimeButton)).toRect());
         right -= wide + look().px(6);
     }
 }

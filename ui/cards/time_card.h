@@ -26,8 +26,8 @@ public:
     void showState(const State& state);
 
     TimeLever& lever() const { return *lever_; }
-    QToolButton* stepKey() const { return step_; }
-    QToolButton* restartKey() const { return restart_; }
+    QToolButton* stepButton() const { return step_; }
+    QToolButton* restartButton() const { return restart_; }
     /// "Ten times slower".
     QString headline() const;
     /// "1 s of the circuit lasts 10 s."

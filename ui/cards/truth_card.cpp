@@ -148,7 +148,7 @@ double TruthCard::roomHeight(double most) const {
 
 void TruthCard::paintBody(QPainter& painter) {
     const double left = area_->x();
-    drawLine(painter, QRectF(left, body().top(), body().left() + widthBesideKey() - left, 0),
+    drawLine(painter, QRectF(left, body().top(), body().left() + widthBesideButton() - left, 0),
              QStringLiteral("Truth table"), look().font(text::kBody), look().theme->dimText);
 }
 

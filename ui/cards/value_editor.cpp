@@ -17,7 +17,7 @@ constexpr int kRows = 3;                                ///< that stand whole wi
 constexpr double kValueRowHeight = 42, kHeadRoom = 40;  ///< of a row; of the title
 constexpr double kTallRowHeight = 66, kFieldsGap = 20;  ///< with the name above
 constexpr double kBarRoom = 14;                         ///< of a scroll bar
-constexpr double kHelpKey = 34;
+constexpr double kHelpButton = 34;
 
 QString paragraph(const char* heading, const std::string& words) {
     if (words.empty()) return {};
@@ -44,7 +44,7 @@ ValueEditor::ValueEditor(BenchDocument& document, QWidget* parent)
       capRow_(new QWidget),
       capLabel_(new QLabel(QStringLiteral("Letter on the cap"), capRow_)),
       cap_(new QLineEdit(capRow_)),
-      helpKey_(new QToolButton(this)),
+      helpButton_(new QToolButton(this)),
       help_(new QScrollArea(this)),
       helpLabel_(new QLabel) {
     setAccessibleName(QStringLiteral("Values of the selected part"));
@@ -64,10 +64,10 @@ ValueEditor::ValueEditor(BenchDocument& document, QWidget* parent)
     connect(cap_, &QLineEdit::editingFinished, this, [this] { setCap(cap_->text()); });
     connect(cap_, &QLineEdit::returnPressed, this, &ValueEditor::done);
 
-    helpKey_->setText(QStringLiteral("?"));
-    helpKey_->setCheckable(true);
-    helpKey_->setToolTip(QStringLiteral("What it is, its leads and its ratings"));
-    connect(helpKey_, &QToolButton::toggled, this, &ValueEditor::showHelp);
+    helpButton_->setText(QStringLiteral("?"));
+    helpButton_->setCheckable(true);
+    helpButton_->setToolTip(QStringLiteral("What it is, its leads and its ratings"));
+    connect(helpButton_, &QToolButton::toggled, this, &ValueEditor::showHelp);
     helpLabel_->setWordWrap(true);
     helpLabel_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     helpLabel_->setTextFormat(Qt::RichText);
@@ -104,7 +104,7 @@ void ValueEditor::rebuild(const Part& part) {
                         leadLines(*kind_) + paragraph("Ratings.", kind_->help.ratings) +
                         paragraph("Beware.", kind_->help.caution));
     help_->verticalScrollBar()->setValue(0);
-    helpKey_->setChecked(false);
+    helpButton_->setChecked(false);
     arrangeCard();
 }
 
@@ -172,7 +172,7 @@ void ValueEditor::beginTyping(const QString& typed) {
 }
 
 void ValueEditor::showHelp(bool shown) {
-    helpKey_->setChecked(shown);
+    helpButton_->setChecked(shown);
     help_->setVisible(shown);
     form_->setVisible(!shown);
     capRow_->setVisible(kind_ && kind_->hasCap);
@@ -184,8 +184,8 @@ void ValueEditor::arrangeCard() {
     setStyleSheet(fieldStyle(look()) +
                   QStringLiteral("QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }"));
     const QRectF box = body();
-    const double side = look().px(kHelpKey);
-    helpKey_->setGeometry(QRectF(box.right() - side, box.top() - look().px(4), side, side).toRect());
+    const double side = look().px(kHelpButton);
+    helpButton_->setGeometry(QRectF(box.right() - side, box.top() - look().px(4), side, side).toRect());
     const QRectF inside(box.left(), box.top() + look().px(kHeadRoom), box.width() + look().px(kBarRoom),
                         box.height() - look().px(kHeadRoom));
     help_->setGeometry(inside.toRect());
@@ -215,7 +215,7 @@ void ValueEditor::arrangeFields(double room) {
 }
 
 void ValueEditor::paintBody(QPainter& painter) {
-    const QRectF box = body().adjusted(0, 0, -look().px(kHelpKey + 12), 0);
+    const QRectF box = body().adjusted(0, 0, -look().px(kHelpButton + 12), 0);
     if (refusal_.isEmpty()) return drawLine(painter, box, title_, look().font(text::kBody), look().theme->dimText);
     drawBlock(painter, QRectF(box.left(), box.top() - look().px(8), box.width(), look().px(kHeadRoom + 4)), refusal_,
               look().font(text::kSmall), look().theme->overload, Qt::AlignLeft | Qt::AlignVCenter);

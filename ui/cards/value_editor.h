@@ -57,7 +57,7 @@ private:
     QWidget* capRow_;
     QLabel* capLabel_;
     QLineEdit* cap_;
-    QToolButton* helpKey_;
+    QToolButton* helpButton_;
     QScrollArea* help_;
     QLabel* helpLabel_;
     QString title_, refusal_;

@@ -67,11 +67,11 @@ protected:
 
 private:
     void addStep(const QString& sign, int steps) {
-        auto* key = new QToolButton(row_);
-        key->setText(sign);
-        key->setFocusPolicy(Qt::NoFocus);
-        connect(key, &QToolButton::clicked, this, [this, steps] { step(steps); });
-        row_->layout()->addWidget(key);
+        auto* button = new QToolButton(row_);
+        button->setText(sign);
+        button->setFocusPolicy(Qt::NoFocus);
+        connect(button, &QToolButton::clicked, this, [this, steps] { step(steps); });
+        row_->layout()->addWidget(button);
     }
     void step(int steps) {
         showRefusal({});

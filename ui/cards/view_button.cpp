@@ -152,7 +152,7 @@ void ViewButton::paintFace(QPainter& painter, double tickY) {
     sheet_.begin();
     const double margin = look_.px(4);
     const QRectF frame = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
-    paintKey(painter, look_, frame, {isChecked(), underMouse(), isDown(), hasFocus()});
+    paintButton(painter, look_, frame, {isChecked(), underMouse(), isDown(), hasFocus()});
     paintTick(painter, look_, {look_.px(kTickLeft + 4), tickY}, isChecked());
 }
 

@@ -77,7 +77,7 @@ QRectF WalkCard::column(int move) const {
 void WalkCard::paintBody(QPainter& painter) {
     const Theme& theme = *look().theme;
     const QRectF box = body();
-    drawLine(painter, QRectF(box.left(), box.top(), widthBesideKey(), 0), text_.title, look().font(text::kBody),
+    drawLine(painter, QRectF(box.left(), box.top(), widthBesideButton(), 0), text_.title, look().font(text::kBody),
              theme.dimText);
     const double noteTop = text_.moves.empty() ? box.top() + look().px(kTitleRoom + kNoteRoom)
                                                : box.bottom() - look().px(kNoteRoom) + look().px(4);

@@ -13,8 +13,8 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kEdge = 40, kVerdictHeight = 70, kTitleRow = 44, kListHeight = 250, kBetween = 24, kKeyBreadth = 150,
-                 kTaskRow = 64, kGoalKeyBreadth = 260;
+constexpr double kEdge = 40, kVerdictHeight = 70, kTitleRow = 44, kListHeight = 250, kBetween = 24,
+                 kButtonBreadth = 150, kTaskRow = 64, kGoalButtonBreadth = 260;
 constexpr std::size_t kMostBoardsShown = 12;  ///< more can't be made out
 
 QString exerciseVerdict(const Comparison& comparison) {
@@ -215,9 +215,9 @@ void ComparePanel::setLook(const Look& look) {
                                   mix(colours.card, colours.accent, 0.16).name())
                              .arg(look.ipx(6)) +
                          scrollBarStyle(look));
-    for (QToolButton* key : {done_, goal_}) {
-        key->setFont(look.font(text::kBody));
-        key->setStyleSheet(
+    for (QToolButton* button : {done_, goal_}) {
+        button->setFont(look.font(text::kBody));
+        button->setStyleSheet(
             QStringLiteral("QToolButton { color: %1; background: %2; border: 1px solid %3; border-radius: %4px; }")
                 .arg(colours.text.name(), colours.card.name(), colours.accent.name())
                 .arg(look.ipx(8)));
@@ -229,13 +229,13 @@ void ComparePanel::setLook(const Look& look) {
 }
 
 void ComparePanel::arrange() {
-    const int edge = look_.ipx(kEdge), between = look_.ipx(kBetween), key = look_.ipx(kKeyBreadth);
+    const int edge = look_.ipx(kEdge), between = look_.ipx(kBetween), button = look_.ipx(kButtonBreadth);
     const int top = look_.ipx(kVerdictHeight), row = look_.ipx(kTitleRow), list = look_.ipx(kListHeight);
-    const int goal = goal_->isHidden() ? 0 : look_.ipx(kGoalKeyBreadth) + between;
+    const int goal = goal_->isHidden() ? 0 : look_.ipx(kGoalButtonBreadth) + between;
     const int task = task_->isHidden() ? 0 : look_.ipx(kTaskRow);
     goal_->setText(showsGoal_ ? QStringLiteral("Hide the goal") : QStringLiteral("Show the goal"));
-    verdict_->setGeometry(edge, edge / 2, width() - 2 * edge - key - goal, top);
-    done_->setGeometry(width() - edge - key, edge / 2 + top / 5, key, 3 * top / 5);
+    verdict_->setGeometry(edge, edge / 2, width() - 2 * edge - button - goal, top);
+    done_->setGeometry(width() - edge - button, edge / 2 + top / 5, button, 3 * top / 5);
     goal_->setGeometry(done_->x() - goal, done_->y(), goal - between, done_->height());
     task_->setGeometry(edge, edge / 2 + top, width() - 2 * edge, task);
     const int across = showsGoal_ ? 2 : 1;

@@ -34,7 +34,7 @@ public:
     QLabel& minePicture() const { return *pictures_[0]; }
     QLabel& targetPicture() const { return *pictures_[1]; }
     QLabel& task() const { return *task_; }
-    QToolButton& goalKey() const { return *goal_; }
+    QToolButton& goalButton() const { return *goal_; }
     bool showsGoal() const { return showsGoal_; }
     bool isWorking() const { return working_; }
 

@@ -18,7 +18,7 @@ namespace {
 constexpr double kBoardShape = 2.7;          // breadth of a small board by its height
 constexpr double kMostStepBreadth = 0.0525;  // of the width
 constexpr int kDecimal = 10;
-constexpr double kByTableShare = 0.18;  // of the height: how broad its key is
+constexpr double kByTableShare = 0.18;  // of the height: how broad its button is
 
 QString handsInWords(int hands) {
     return hands == 1 ? QStringLiteral("1 hand") : QStringLiteral("%1 hands").arg(hands);
@@ -148,8 +148,8 @@ void LessonBand::paintEvent(QPaintEvent*) {
 void LessonBand::paintQuestion(QPainter& painter) {
     const Theme& theme = *look_.theme;
     const Prediction& ask = *run_.present().ask;
-    const double key = countsHands() ? byTablePlace().width() + side() / 2 : 0;
-    const QRectF row(side(), 0, width() - 2 * side() - key, kQuestionShare * high());
+    const double button = countsHands() ? byTablePlace().width() + side() / 2 : 0;
+    const QRectF row(side(), 0, width() - 2 * side() - button, kQuestionShare * high());
     sheet_.draw(painter, row, qs(ask.question),
                 {uiFont(high() / kQuestionLines, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
     if (countsHands()) paintByTable(painter);
@@ -219,7 +219,7 @@ void LessonBand::paintTable(QPainter& painter, const QRectF& frame, int table, b
                 {uiFont(high() / kSmallestLines, QFont::DemiBold), theme.text, Qt::AlignCenter});
 }
 
-/// The key that counts table by table, and then the tables: the one that is counted is framed, counted ones have a line below.
+/// The button that counts table by table, and then the tables: the one that is counted is framed, counted ones have a line below.
 void LessonBand::paintByTable(QPainter& painter) {
     const Theme& theme = *look_.theme;
     paintTable(painter, byTablePlace(), 0, run_.countsByTable());

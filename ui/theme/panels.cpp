@@ -12,7 +12,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kCardRadius = 8;
-constexpr double kKeyRadius = 7;
+constexpr double kButtonRadius = 7;
 constexpr int kShadowRings = 5;
 constexpr double kShadowAlpha = 0.035;
 
@@ -84,7 +84,7 @@ void paintShadow(QPainter& painter, const Look& look, const QRectF& frame, doubl
 
 double edgeWidth(const Look& look) { return look.px(look.theme->flat ? 2 : 1.2); }
 
-QColor keyFace(const Look& look, const KeyState& state) {
+QColor buttonFace(const Look& look, const ButtonState& state) {
     const Theme& theme = *look.theme;
     const QColor face = theme.dark ? mix(theme.card, QColor(Qt::white), 0.05) : theme.card;
     if (state.on) return mix(theme.card, theme.accent, theme.dark ? 0.14 : 0.09);
@@ -111,14 +111,14 @@ void paintCard(QPainter& painter, const Look& look, const QRectF& frame) {
     painter.drawRoundedRect(crisp(frame, edgeWidth(look)), radius, radius);
 }
 
-void paintKey(QPainter& painter, const Look& look, const QRectF& frame, const KeyState& state) {
+void paintButton(QPainter& painter, const Look& look, const QRectF& frame, const ButtonState& state) {
     const Theme& theme = *look.theme;
-    const double radius = look.px(kKeyRadius);
+    const double radius = look.px(kButtonRadius);
     if (!state.on && !state.pressed) paintShadow(painter, look, frame, radius);
     const bool ringed = state.on || state.focused;
     const double width = look.px(theme.flat ? (ringed ? 3.5 : 2) : (ringed ? 2.2 : 1.2));
     painter.setPen(QPen(ringed ? theme.accent : theme.cardEdge, width));
-    painter.setBrush(keyFace(look, state));
+    painter.setBrush(buttonFace(look, state));
     painter.drawRoundedRect(crisp(frame, width), radius, radius);
     if (state.focused && state.on) {  // a latched key is ringed already: the keyboard shows as a second ring
         painter.setBrush(Qt::NoBrush);
@@ -128,7 +128,7 @@ void paintKey(QPainter& painter, const Look& look, const QRectF& frame, const Ke
     }
 }
 
-void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const KeyState& state) {
+void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const ButtonState& state) {
     const Theme& theme = *look.theme;
     const double radius = look.px(5);
     if (!theme.flat) {
@@ -185,7 +185,7 @@ QString scrollBarStyle(const Look& look) {
         .arg(look.ipx(24));
 }
 
-QString wordKeyStyle(const Look& look) {
+QString wordButtonStyle(const Look& look) {
     return QStringLiteral(
                "QToolButton { color: %1; background: transparent; border: none; padding: 0 %2px; font-weight: 600; }"
                "QToolButton:hover, QToolButton:focus { text-decoration: underline; } QToolButton:disabled { color: %3; "

@@ -1,5 +1,5 @@
 #pragma once
-// The furniture's surfaces: cards, keys that stay down, troughs. Drawn in the pixels of a widget; no state.
+// The furniture's surfaces: cards, buttons that stay down, troughs. Drawn in the pixels of a widget; no state.
 
 #include "ui/theme/look.h"
 
@@ -7,8 +7,8 @@
 
 namespace tiepoint::ui {
 
-/// How a key looks at the moment.
-struct KeyState {
+/// How a button looks at the moment.
+struct ButtonState {
     bool on = false;  ///< latched
     bool hovered = false;
     bool pressed = false;
@@ -17,17 +17,17 @@ struct KeyState {
 
 /// A card with its edge and, where the theme has shadows, a soft one below. The shadow stays within kCardMargin of the frame.
 void paintCard(QPainter& painter, const Look& look, const QRectF& frame);
-/// A key that can be latched, as in the legend.
-void paintKey(QPainter& painter, const Look& look, const QRectF& frame, const KeyState& state);
+/// A button that can be latched, as in the legend.
+void paintButton(QPainter& painter, const Look& look, const QRectF& frame, const ButtonState& state);
 /// A shallow tub, as the tray's compartments.
-void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const KeyState& state);
-/// The round mark of a latched key: a disc with a tick, or an empty ring.
+void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const ButtonState& state);
+/// The round mark of a latched button: a disc with a tick, or an empty ring.
 void paintTick(QPainter& painter, const Look& look, QPointF centre, bool on);
 
 /// Style sheet for slim scroll bars.
 QString scrollBarStyle(const Look& look);
-/// Style sheet for keys that are words in the accent colour.
-QString wordKeyStyle(const Look& look);
+/// Style sheet for buttons that are words in the accent colour.
+QString wordButtonStyle(const Look& look);
 
 /// Room around a card for its shadow, in layout pixels.
 inline constexpr double kCardMargin = 6;

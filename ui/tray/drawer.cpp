@@ -89,7 +89,7 @@ void Drawer::arrange(QPoint above) {
     }
     if (offered == 0) return;
     offer_->setFont(look_.font(text::kSmall));
-    offer_->setStyleSheet(wordKeyStyle(look_));
+    offer_->setStyleSheet(wordButtonStyle(look_));
     const int breadth = std::min(offer_->sizeHint().width(), size.width() - static_cast<int>(2 * pad));
     offer_->setGeometry(size.width() - static_cast<int>(pad) - breadth,
                         size.height() - static_cast<int>(pad / 2) - offered, breadth, offered);

@@ -66,7 +66,7 @@ void ThingMenu::paintRow(QPainter& painter, const QAction& action, const Row& ro
     const QRectF whole = actionGeometry(const_cast<QAction*>(&action));
     const QRectF face = whole.adjusted(inset, inset, -inset, -inset);
     const bool active = activeAction() == &action;
-    paintKey(painter, look_, face, {active, false, false, false});
+    paintButton(painter, look_, face, {active, false, false, false});
     const double inside = look_.px(kRowPictureInset);
     painter.save();
     row.picture(painter, look_,

@@ -11,7 +11,7 @@
 namespace tiepoint::ui {
 namespace {
 
-constexpr double kKeyMargin = 4, kPictureAway = 7, kPictureShape = 1.5;
+constexpr double kButtonMargin = 4, kPictureAway = 7, kPictureShape = 1.5;
 constexpr double kTopicSize = 27, kTopicLineSize = 21, kOwnSize = 22, kOwnLineSize = 19;
 constexpr double kNumberRoom = 40;
 
@@ -39,7 +39,7 @@ void BenchButton::setLook(const Look& look) {
 }
 
 QRectF BenchButton::pictureBox() const {
-    const double away = look_.px(kPictureAway + kKeyMargin);
+    const double away = look_.px(kPictureAway + kButtonMargin);
     const double high = height() - 2 * away;
     return {away, away, high * kPictureShape, high};
 }
@@ -60,9 +60,9 @@ void BenchButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setRenderHint(QPainter::SmoothPixmapTransform);
-    const double margin = look_.px(kKeyMargin);
-    paintKey(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin),
-             {false, underMouse(), isDown(), hasFocus()});
+    const double margin = look_.px(kButtonMargin);
+    paintButton(painter, look_, QRectF(rect()).adjusted(margin, margin, -margin, -margin),
+                {false, underMouse(), isDown(), hasFocus()});
     const QRectF box = pictureBox();
     QPainterPath corner;
     corner.addRoundedRect(box, look_.px(5), look_.px(5));
@@ -121,7 +121,7 @@ void WordButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const Theme& theme = *look_.theme;
-    const double margin = look_.px(kKeyMargin);
+    const double margin = look_.px(kButtonMargin);
     const QRectF frame = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
     QFont font = look_.font(text::kBody - 2, QFont::Medium);
     QColor ink = shape_ == Shape::Link ? theme.accent : theme.text;
@@ -131,7 +131,7 @@ void WordButton::paintEvent(QPaintEvent*) {
         painter.setBrush(underMouse() || isDown() ? mix(theme.accent, theme.text, 0.18) : theme.accent);
         painter.drawRoundedRect(frame, look_.px(8), look_.px(8));
     } else if (shape_ == Shape::Plain) {
-        paintKey(painter, look_, frame, {false, underMouse(), isDown(), hasFocus()});
+        paintButton(painter, look_, frame, {false, underMouse(), isDown(), hasFocus()});
     }
     font.setUnderline(shape_ == Shape::Link && (underMouse() || hasFocus()));
     sheet_.begin();

@@ -1,5 +1,5 @@
 #pragma once
-// A bench on the start card: its picture, a heading and a line. A key as broad as it is laid out.
+// A bench on the start card: its picture, a heading and a line. A button as broad as it is laid out.
 
 #include "ui/theme/look.h"
 #include "ui/theme/words.h"
@@ -48,7 +48,7 @@ private:
     QPixmap picture_;
 };
 
-/// A key with a word on it: plain, filled (of which there is but one in sight), or a word alone.
+/// A button with a word on it: plain, filled (of which there is but one in sight), or a word alone.
 class WordButton : public QAbstractButton {
     Q_OBJECT
 public:

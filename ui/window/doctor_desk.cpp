@@ -228,15 +228,15 @@ std::string DoctorDesk::light() const {
     return first == bench.parts.end() ? std::string() : first->id;
 }
 
-void DoctorDesk::seeLight(int key) {
+void DoctorDesk::seeLight(int button) {
     const std::string id = light();
     if (id.empty()) return;
     const Digits digits = asksForLight() ? card_->answer()->question->digits : digitsNow();
-    if (key == DoctorSeenCard::Hot) return add({{digits, SawHot{id}, {}}});
-    const Shine shine = key == DoctorSeenCard::Dark  ? Shine::Dark
-                        : key == DoctorSeenCard::Dim ? Shine::Dim
-                                                     : Shine::Lit;
-    add({{digits, SawLight{id, shine, key == DoctorSeenCard::AlwaysLit}, {}}});
+    if (button == DoctorSeenCard::Hot) return add({{digits, SawHot{id}, {}}});
+    const Shine shine = button == DoctorSeenCard::Dark  ? Shine::Dark
+                        : button == DoctorSeenCard::Dim ? Shine::Dim
+                                                        : Shine::Lit;
+    add({{digits, SawLight{id, shine, button == DoctorSeenCard::AlwaysLit}, {}}});
 }
 
 std::optional<Hole> DoctorDesk::place() const {

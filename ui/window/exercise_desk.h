@@ -1,6 +1,6 @@
 #pragma once
 // Exercises in the window: opens those that ship, says the task, counts what the limits leave beside the title, keeps its locks and compares the
-// bench with the goal on a key. Window's thread only.
+// bench with the goal on a button. Window's thread only.
 
 #include "core/compare/comparison.h"
 #include "ui/document/file_actions.h"

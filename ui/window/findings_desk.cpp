@@ -154,7 +154,7 @@ void FindingsDesk::showOnCard(int finding) {
     if (onCard) {
         card_->showFindings(shown_, finding);
     } else {
-        // Before its keys go: they would hand the focus on as if someone had tabbed.
+        // Before its buttons go: they would hand the focus on as if someone had tabbed.
         if (card_->isAncestorOf(QApplication::focusWidget())) parts_.view.setFocus(Qt::OtherFocusReason);
         card_->showNothing();
     }

@@ -1,5 +1,5 @@
 #pragma once
-// The way to a first lit LED, in front of all benches: a picture of its first step, a sentence, and the one filled key of the start card.
+// The way to a first lit LED, in front of all benches: a picture of its first step, a sentence, and the one filled button of the start card.
 
 #include "ui/window/bench_button.h"
 #include "ui/window/pictures_beside.h"
@@ -14,7 +14,7 @@ public:
     FirstPanel(PicturesBeside& pictures, QWidget* parent);
 
     void setLook(const Look& look);
-    WordButton* beginKey() const { return begin_; }
+    WordButton* beginButton() const { return begin_; }
 
 protected:
     void paintEvent(QPaintEvent* event) override;

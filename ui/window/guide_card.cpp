@@ -16,7 +16,7 @@ constexpr double kPictureSide = 24, kPictureBelow = 14;  ///< as the cards and t
 constexpr double kSlipLeft = 24;                         // in line with the first card
 constexpr double kSlipHeadline = 34, kSlipReason = 24, kSlipAction = 23;
 constexpr double kReasonTop = 62, kActionTop = 162, kActionHeight = 48;
-constexpr double kGuidePad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kKeysTop = 176;
+constexpr double kGuidePad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kButtonsTop = 176;
 
 }  // namespace
 
@@ -24,18 +24,18 @@ GuideCard::GuideCard(BenchView& view, LiveBench& live, QWidget* parent)
     : QWidget(parent),
       view_(view),
       look_{&theme(ThemeName::Day), 1},
-      pictureKey_(new QToolButton(this)),
-      closeKey_(new QToolButton(this)) {
-    pictureKey_->setText(QStringLiteral("The tap and the pipe"));
-    pictureKey_->setCheckable(true);
-    closeKey_->setText(QStringLiteral("\u00d7"));
-    closeKey_->setAccessibleName(QStringLiteral("Close the guide"));
-    connect(pictureKey_, &QToolButton::toggled, this, [this](bool shown) {
+      pictureButton_(new QToolButton(this)),
+      closeButton_(new QToolButton(this)) {
+    pictureButton_->setText(QStringLiteral("The tap and the pipe"));
+    pictureButton_->setCheckable(true);
+    closeButton_->setText(QStringLiteral("\u00d7"));
+    closeButton_->setAccessibleName(QStringLiteral("Close the guide"));
+    connect(pictureButton_, &QToolButton::toggled, this, [this](bool shown) {
         pictureShown_ = shown;
         placeIn(frame_);
         update();
     });
-    connect(closeKey_, &QToolButton::clicked, this, &GuideCard::end);
+    connect(closeButton_, &QToolButton::clicked, this, &GuideCard::end);
     connect(&live, &LiveBench::snapshotReady, this, &GuideCard::follow);
     hide();
 }
@@ -43,7 +43,7 @@ GuideCard::GuideCard(BenchView& view, LiveBench& live, QWidget* parent)
 void GuideCard::begin() {
     running_ = true;
     advice_ = {};
-    pictureKey_->setChecked(false);
+    pictureButton_->setChecked(false);
     follow();
     show();
     raise();
@@ -82,7 +82,7 @@ void GuideCard::setLook(const Look& look) {
             "QToolButton:hover, QToolButton:focus, QToolButton:checked { color: %2; text-decoration: underline; }")
             .arg(theme.accent.name(), theme.text.name())
             .arg(look.ipx(8)));
-    for (QToolButton* key : {pictureKey_, closeKey_}) key->setFont(look.font(text::kSmall + 1));
+    for (QToolButton* key : {pictureButton_, closeButton_}) key->setFont(look.font(text::kSmall + 1));
     arrange();
     update();
 }
@@ -108,10 +108,10 @@ void GuideCard::placeIn(const QRect& frame) {
 }
 
 void GuideCard::arrange() {
-    const QSize close = closeKey_->sizeHint(), picture = pictureKey_->sizeHint();
-    pictureKey_->setVisible(!isSlip());
-    closeKey_->setGeometry(width() - look_.ipx(16) - close.width(), look_.ipx(18), close.width(), look_.ipx(36));
-    pictureKey_->setGeometry(look_.ipx(kGuidePad - 8), look_.ipx(kKeysTop), picture.width(), look_.ipx(36));
+    const QSize close = closeButton_->sizeHint(), picture = pictureButton_->sizeHint();
+    pictureButton_->setVisible(!isSlip());
+    closeButton_->setGeometry(width() - look_.ipx(16) - close.width(), look_.ipx(18), close.width(), look_.ipx(36));
+    pictureButton_->setGeometry(look_.ipx(kGuidePad - 8), look_.ipx(kButtonsTop), picture.width(), look_.ipx(36));
 }
 
 void GuideCard::paintEvent(QPaintEvent*) {
@@ -125,7 +125,7 @@ void GuideCard::paintEvent(QPaintEvent*) {
     if (pictureShown_) {
         const double pad = look_.px(kGuidePad);
         paintTapPicture(painter, sheet_, look_,
-                        QRectF(column + pad, pad, closeKey_->x() - column - 2 * pad, height() - 2 * pad));
+                        QRectF(column + pad, pad, closeButton_->x() - column - 2 * pad, height() - 2 * pad));
     }
     paintStep(painter);
 }
@@ -134,7 +134,7 @@ void GuideCard::paintEvent(QPaintEvent*) {
 void GuideCard::paintSlip(QPainter& painter) {
     const Theme& theme = *look_.theme;
     const double left = look_.px(kGuidePad), breadth = width() - 2 * left;
-    sheet_.draw(painter, QRectF(left, look_.px(14), closeKey_->x() - left, look_.px(46)),
+    sheet_.draw(painter, QRectF(left, look_.px(14), closeButton_->x() - left, look_.px(46)),
                 QString::fromStdString(advice_.title),
                 {look_.font(kSlipHeadline, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
     sheet_.draw(painter, QRectF(left, look_.px(kReasonTop), breadth, look_.px(kActionTop - kReasonTop)),
@@ -163,10 +163,10 @@ void GuideCard::paintStep(QPainter& painter) {
         x += look_.px(kDot + kDotGap);
     }
     const double wordsLeft = x + look_.px(10);
-    sheet_.draw(painter, QRectF(wordsLeft, look_.px(16), std::min(column, closeKey_->x()) - wordsLeft, look_.px(40)),
+    sheet_.draw(painter, QRectF(wordsLeft, look_.px(16), std::min(column, closeButton_->x()) - wordsLeft, look_.px(40)),
                 QString::fromStdString(advice_.title),
                 {look_.font(text::kBody, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
-    const QRectF text(look_.px(kGuidePad), look_.px(62), column - 2 * look_.px(kGuidePad), look_.px(kKeysTop - 62));
+    const QRectF text(look_.px(kGuidePad), look_.px(62), column - 2 * look_.px(kGuidePad), look_.px(kButtonsTop - 62));
     sheet_.draw(painter, text, QString::fromStdString(advice_.text),
                 {look_.font(text::kSmall + 1), theme.text, Qt::AlignLeft | Qt::AlignTop, true});
 }

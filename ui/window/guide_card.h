@@ -27,7 +27,7 @@ public:
     void setLook(const Look& look);
     /// Takes a frame of the parent's, the second card's; the picture lies over the cards and the tray.
     void placeIn(const QRect& frame);
-    QToolButton* pictureKey() const { return pictureKey_; }
+    QToolButton* pictureButton() const { return pictureButton_; }
     bool showsPicture() const { return pictureShown_; }
 
 Q_SIGNALS:
@@ -51,8 +51,8 @@ private:
     FirstBuildAdvice advice_;
     bool running_ = false, pictureShown_ = false;
     QRect frame_;
-    QToolButton* pictureKey_;
-    QToolButton* closeKey_;
+    QToolButton* pictureButton_;
+    QToolButton* closeButton_;
 };
 
 }  // namespace tiepoint::ui

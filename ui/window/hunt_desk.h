@@ -60,7 +60,7 @@ private:
         friend bool operator==(const Spot&, const Spot&) = default;
     };
 
-    /// What the keys of the things were made from.
+    /// What the buttons of the things were made from.
     struct Shown {
         std::vector<Part> parts;
         std::vector<Jumper> jumpers;

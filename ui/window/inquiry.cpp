@@ -68,7 +68,7 @@ void Inquiry::connectCards() {
     // From the bench the Tab key leads to the table at once.
     QWidget::setTabOrder(&view_, &table_->rows());
     QWidget::setTabOrder(&table_->rows(), &table_->words());
-    QWidget::setTabOrder(&table_->words(), table_->closeKey());
+    QWidget::setTabOrder(&table_->words(), table_->closeButton());
 }
 
 void Inquiry::showAnswer(const WhyAnswer& answer) {

@@ -102,7 +102,7 @@ void LessonDesk::followStep(int before) {
         parts_.memory.setResting(true);
         if (QGuiApplication::screens().size() > 1) showTeacherWords(true);
     }
-    parts_.projection.endKey().setVisible(!giving && parts_.projection.isProjecting());
+    parts_.projection.endButton().setVisible(!giving && parts_.projection.isProjecting());
     if (!giving) fitted_ = {};
     caption_->setVisible(giving);
     band_->setVisible(giving);

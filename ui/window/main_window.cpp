@@ -83,14 +83,14 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectActions();
     connectViews();
     connectThemes();
-    arrowKey_ = new ArrowKey(*view_, stage_);
+    arrowScale_ = new ArrowScale(*view_, stage_);
     lessons_ = new LessonDesk({*document_, *live_, *view_, *files_, *bar_, *projection_, *memory_, actions_,
                                recoveryFolder + QStringLiteral("/lessons")},
                               stage_, this);
     recorder_ = new LessonRecorder(*document_, *bar_, actions_, recoveryFolder_, this);
     connect(lessons_, &LessonDesk::arrangeWanted, this, &MainWindow::arrangeStage);
-    connect(view_, &BenchView::viewsChanged, this, &MainWindow::placeArrowKey);
-    connect(live_, &LiveBench::answerReady, this, &MainWindow::placeArrowKey);
+    connect(view_, &BenchView::viewsChanged, this, &MainWindow::placeArrowScale);
+    connect(live_, &LiveBench::answerReady, this, &MainWindow::placeArrowScale);
     walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     sum_ = new SumGuide(*live_, *view_, *cards_, inquiry_->menu(), this);
     doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
@@ -253,7 +253,7 @@ void MainWindow::showStartCard() {
     start_->setLook(lookFor(theme(currentTheme()), size()));
     start_->show();
     arrangeStage();
-    start_->firstKey()->setFocus(Qt::OtherFocusReason);
+    start_->firstButton()->setFocus(Qt::OtherFocusReason);
 }
 
 void MainWindow::connectStartCard() {
@@ -303,7 +303,7 @@ void MainWindow::arrangeStage() {
     bar_->setLook(look);
     tools_->setLook(look);
     lessons_->setLook(look);
-    arrowKey_->setLook(look);
+    arrowScale_->setLook(look);
     if (hunt_) hunt_->setLook(look);
     const bool projecting = projection_->isProjecting();
     const bool sheet = sheetDesk_->isShown();
@@ -366,10 +366,10 @@ void MainWindow::arrangeStage() {
     sheetDesk_->placeIn(paper, projecting, look);
     view_->setGeometry(bench);
     lessons_->settle();
-    placeArrowKey();
-    // For a room beside the key back to the desk, so that it lies over no tag.
-    const int besideKey = projecting && !lessons_->isGiving() ? projection_->keyBreadth() : 0;
-    bar_->placeIn(besideKey > 0 ? QRect(besideKey, 0, stage_->width() - 2 * besideKey, titleHeight) : bench);
+    placeArrowScale();
+    // For a room beside the button back to the desk, so that it lies over no tag.
+    const int besideButton = projecting && !lessons_->isGiving() ? projection_->buttonBreadth() : 0;
+    bar_->placeIn(besideButton > 0 ? QRect(besideButton, 0, stage_->width() - 2 * besideButton, titleHeight) : bench);
     const QRect card = cards_->middlePlace().translated(cards_->pos());
     tools_->placeIn(bench, card);
     projection_->placeIn(lessons_->isGiving() || !projecting ? bench : bench.adjusted(0, -titleHeight, 0, 0), look);
@@ -380,7 +380,7 @@ void MainWindow::arrangeStage() {
 }
 
 /// Prints the scale of the arrows while a room looks on.
-void MainWindow::placeArrowKey() { arrowKey_->place(projection_->isProjecting() && !lessons_->run().isVeiled()); }
+void MainWindow::placeArrowScale() { arrowScale_->place(projection_->isProjecting() && !lessons_->run().isVeiled()); }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);

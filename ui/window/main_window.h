@@ -12,7 +12,7 @@
 #include "ui/tray/tray.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/actions.h"
-#include "ui/window/arrow_key.h"
+#include "ui/window/arrow_scale.h"
 #include "ui/window/damage_desk.h"
 #include "ui/window/doctor_desk.h"
 #include "ui/window/edit_actions.h"
@@ -90,7 +90,7 @@ public:
     Projection& projection() { return *projection_; }
     LessonDesk& lessons() { return *lessons_; }
     LessonRecorder& recorder() { return *recorder_; }
-    ArrowKey& arrowKey() { return *arrowKey_; }
+    ArrowScale& arrowScale() { return *arrowScale_; }
     const Actions& actions() const { return actions_; }
 
 protected:
@@ -115,7 +115,7 @@ private:
     void followFile();
     void applyTheme();
     void arrangeStage();
-    void placeArrowKey();
+    void placeArrowScale();
 
     QString recoveryFolder_;
     BenchDocument* document_;
@@ -156,7 +156,7 @@ private:
     bool closing_ = false;  ///< unsaved changes are settled, the window may go
     LessonDesk* lessons_ = nullptr;
     LessonRecorder* recorder_;
-    ArrowKey* arrowKey_ = nullptr;
+    ArrowScale* arrowScale_ = nullptr;
     bool roomTray_ = false;  ///< the tray stands below while a room looks on
 };
 

@@ -17,8 +17,8 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kBarHeight = 60, kBarPad = 22, kBarTop = 14;
-constexpr double kKeyHigh = 40, kBetweenKeys = 10, kPhraseWidth = 260;
-constexpr double kLeastWords = 520;  ///< breadth that words keep beside the keys
+constexpr double kButtonHigh = 40, kBetweenButtons = 10, kPhraseWidth = 260;
+constexpr double kLeastWords = 520;  ///< breadth that words keep beside the buttons
 constexpr double kMostWords = 980;   ///< beyond it they take another line
 constexpr int kLongWord = 24;
 
@@ -64,11 +64,11 @@ void MessageBar::setLook(const Look& look) {
                       .arg(theme.text.name(), theme.dimText.name(), theme.card.name(), theme.accent.name())
                       .arg(std::max(1, look.ipx(2)))
                       .arg(look.ipx(6)) +
-                  keyStyle());
+                  buttonStyle());
     arrange();
 }
 
-QString MessageBar::keyStyle() const {
+QString MessageBar::buttonStyle() const {
     const Theme& theme = *look_.theme;
     return QStringLiteral(
                "QToolButton { color: %1; background: transparent; border: %4px solid transparent; border-radius: %5px; "
@@ -102,13 +102,13 @@ void MessageBar::dismiss() {
 void MessageBar::showNotice(const Notice& notice) {
     show(notice.tone, notice.line, {});
     for (const Offer& offer : notice.offers) {
-        addKey(offer.word, [this, run = offer.run] {
+        addButton(offer.word, [this, run = offer.run] {
             hide();
             run();
         });
     }
-    addKey(QStringLiteral("\u00d7"), [this] { hide(); });
-    keys_.back()->setAccessibleName(QStringLiteral("Close"));
+    addButton(QStringLiteral("\u00d7"), [this] { hide(); });
+    buttons_.back()->setAccessibleName(QStringLiteral("Close"));
     arrange();
     update();
 }
@@ -121,11 +121,11 @@ void MessageBar::show(Tone tone, const QString& line, const QString& more) {
     label_->setToolTip(plainTip(line_));
     moreLabel_->setText(partable(more_));
     moreLabel_->setVisible(!more_.isEmpty());
-    for (QToolButton* key : keys_) {
-        key->hide();
-        key->deleteLater();  // one of them may be the sender
+    for (QToolButton* button : buttons_) {
+        button->hide();
+        button->deleteLater();  // one of them may be the sender
     }
-    keys_.clear();
+    buttons_.clear();
     phrase_->hide();
     phrase_->clear();
     setAccessibleName(more_.isEmpty() ? line_ : line_ + QLatin1Char(' ') + more_);
@@ -135,13 +135,13 @@ void MessageBar::show(Tone tone, const QString& line, const QString& more) {
     QAccessible::updateAccessibility(&heard);
 }
 
-void MessageBar::addKey(const QString& word, const std::function<void()>& run) {
-    auto* key = new QToolButton(this);
-    key->setText(word);
-    key->setFocusPolicy(Qt::StrongFocus);
-    connect(key, &QToolButton::clicked, this, run);
-    key->show();
-    keys_.push_back(key);
+void MessageBar::addButton(const QString& word, const std::function<void()>& run) {
+    auto* button = new QToolButton(this);
+    button->setText(word);
+    button->setFocusPolicy(Qt::StrongFocus);
+    connect(button, &QToolButton::clicked, this, run);
+    button->show();
+    buttons_.push_back(button);
 }
 
 // --- asking ---
@@ -157,11 +157,11 @@ void MessageBar::showQuestion() {
     const Question& asked = *question_;
     show(asked.tone, asked.line, asked.more);
     for (std::size_t i = 0; i < asked.answers.size(); ++i) {
-        addKey(asked.answers[i].word, [this, i] { finish(question_->answers[i].run); });
-        keys_.back()->setProperty("answer", true);
-        keys_.back()->setProperty("safe", i == asked.safe);
-        keys_.back()->style()->polish(keys_.back());  // its look follows from what it is
-        keys_.back()->setAccessibleDescription(accessibleName());
+        addButton(asked.answers[i].word, [this, i] { finish(question_->answers[i].run); });
+        buttons_.back()->setProperty("answer", true);
+        buttons_.back()->setProperty("safe", i == asked.safe);
+        buttons_.back()->style()->polish(buttons_.back());  // its look follows from what it is
+        buttons_.back()->setAccessibleDescription(accessibleName());
     }
     phrase_->setEchoMode(asked.masked ? QLineEdit::Password : QLineEdit::Normal);
     phrase_->setAccessibleName(asked.masked ? QStringLiteral("Pass phrase") : QStringLiteral("Words"));
@@ -175,7 +175,7 @@ void MessageBar::showQuestion() {
 void MessageBar::remind() {
     if (!isAsking()) return;
     raise();
-    QWidget* first = question_->phrase ? static_cast<QWidget*>(phrase_) : keys_[question_->safe];
+    QWidget* first = question_->phrase ? static_cast<QWidget*>(phrase_) : buttons_[question_->safe];
     first->setFocus(Qt::OtherFocusReason);
 }
 
@@ -222,17 +222,17 @@ void MessageBar::keyPressEvent(QKeyEvent* event) {
         return hide();
     }
     if (!enter) return QWidget::keyPressEvent(event);
-    auto* key = qobject_cast<QToolButton*>(QApplication::focusWidget());
-    if (std::ranges::find(keys_, key) != keys_.end()) return key->click();
-    if (isAsking()) keys_[question_->phrase ? 0 : question_->safe]->click();
+    auto* button = qobject_cast<QToolButton*>(QApplication::focusWidget());
+    if (std::ranges::find(buttons_, button) != buttons_.end()) return button->click();
+    if (isAsking()) buttons_[question_->phrase ? 0 : question_->safe]->click();
 }
 
-/// Round the keys, and not out to the bench: Escape leads there.
+/// Round the buttons, and not out to the bench: Escape leads there.
 bool MessageBar::focusNextPrevChild(bool next) {
     if (!isAsking()) return QWidget::focusNextPrevChild(next);
     std::vector<QWidget*> stops;
     if (question_->phrase) stops.push_back(phrase_);
-    stops.insert(stops.end(), keys_.begin(), keys_.end());
+    stops.insert(stops.end(), buttons_.begin(), buttons_.end());
     const auto now = std::ranges::find(stops, QApplication::focusWidget());
     const std::size_t count = stops.size();
     const std::size_t at = now == stops.end() ? 0 : static_cast<std::size_t>(now - stops.begin());
@@ -265,18 +265,19 @@ void MessageBar::arrange() {
     label_->setFont(look_.font(text::kBody - 2, more_.isEmpty() ? QFont::Normal : QFont::DemiBold));
     moreLabel_->setFont(look_.font(text::kSmall));
     phrase_->setFont(look_.font(text::kBody - 2));
-    const double pad = look_.px(kBarPad), gap = look_.px(kBetweenKeys);
-    double keys = question_ && question_->phrase ? look_.px(kPhraseWidth) + gap : 0;
-    for (QToolButton* key : keys_) {
-        key->setFont(look_.font(text::kBody - 2, QFont::DemiBold));
-        keys += key->sizeHint().width() + gap;
+    const double pad = look_.px(kBarPad), gap = look_.px(kBetweenButtons);
+    double buttons = question_ && question_->phrase ? look_.px(kPhraseWidth) + gap : 0;
+    for (QToolButton* button : buttons_) {
+        button->setFont(look_.font(text::kBody - 2, QFont::DemiBold));
+        buttons += button->sizeHint().width() + gap;
     }
     const double most = frame_.width() - 2 * pad, inside = most - 2 * pad;
-    const double words = std::min(look_.px(kMostWords), inside - keys - gap);
+    const double words = std::min(look_.px(kMostWords), inside - buttons - gap);
     const bool beside = words >= std::min(look_.px(kLeastWords), static_cast<double>(textSize(1e6).width()));
     const QSize text = textSize(beside ? words : inside);
-    const double high = look_.px(kKeyHigh), above = look_.px(kBarTop);
-    const double width = beside ? text.width() + gap + keys + 2 * pad : std::max<double>(text.width(), keys) + 2 * pad;
+    const double high = look_.px(kButtonHigh), above = look_.px(kBarTop);
+    const double width =
+        beside ? text.width() + gap + buttons + 2 * pad : std::max<double>(text.width(), buttons) + 2 * pad;
     const double height = std::max(look_.px(kBarHeight), 2 * above + (beside ? std::max<double>(text.height(), high)
                                                                              : text.height() + gap + high));
     setGeometry(QRectF(frame_.center().x() - width / 2, frame_.top() + look_.px(4), std::ceil(width), std::ceil(height))
@@ -288,15 +289,15 @@ void MessageBar::arrange() {
         label->setGeometry(QRectF(pad, top, text.width(), lines).toRect());
         top += lines;
     }
-    double left = this->width() - pad - keys + gap;
+    double left = this->width() - pad - buttons + gap;
     const double row = beside ? (this->height() - high) / 2.0 : this->height() - above - high;
     if (question_ && question_->phrase) {
         phrase_->setGeometry(QRectF(left, row, look_.px(kPhraseWidth), high).toRect());
         left += look_.px(kPhraseWidth) + gap;
     }
-    for (QToolButton* key : keys_) {
-        key->setGeometry(QRectF(left, row, key->sizeHint().width(), high).toRect());
-        left += key->width() + gap;
+    for (QToolButton* button : buttons_) {
+        button->setGeometry(QRectF(left, row, button->sizeHint().width(), high).toRect());
+        left += button->width() + gap;
     }
 }
 

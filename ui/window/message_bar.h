@@ -1,7 +1,7 @@
 #pragma once
 // What is said to the person and what is asked, above the bench. A notice is never in the way: nothing waits for it. A question stands until
 // it is answered, and takes the keyboard: Enter gives the answer that loses nothing, which is shown as the first choice, Escape cancels, Tab
-// goes from key to key. The bench can be worked on meanwhile. One question stands at a time, the next waits behind it; what is said
+// goes from button to button. The bench can be worked on meanwhile. One question stands at a time, the next waits behind it; what is said
 // meanwhile is shown afterwards.
 
 #include "ui/theme/look.h"
@@ -53,7 +53,7 @@ public:
     bool isAsking() const { return question_.has_value(); }
     QString line() const { return line_; }
     QString more() const { return more_; }
-    const std::vector<QToolButton*>& keys() const { return keys_; }
+    const std::vector<QToolButton*>& buttons() const { return buttons_; }
     /// What was typed where a phrase is asked for.
     QLineEdit& phrase() const { return *phrase_; }
     /// Places the bar along the upper edge of a frame of the parent's.
@@ -78,8 +78,8 @@ private:
     void showQuestion();
     void showNext();
     void finish(const std::function<void()>& answer);
-    void addKey(const QString& word, const std::function<void()>& run);
-    QString keyStyle() const;
+    void addButton(const QString& word, const std::function<void()>& run);
+    QString buttonStyle() const;
     void arrange();
     QSize textSize(double breadth) const;
 
@@ -88,7 +88,7 @@ private:
     QString line_, more_;
     QLabel *label_, *moreLabel_;
     QLineEdit* phrase_;
-    std::vector<QToolButton*> keys_;
+    std::vector<QToolButton*> buttons_;
     std::optional<Question> question_;
     std::deque<Question> waiting_;
     std::optional<Notice> after_;  ///< said while a question stood

@@ -83,7 +83,7 @@ int Projection::bandHeight(const Look& look) {
     return end_->height() + 2 * look.ipx(kEndMargin);
 }
 
-int Projection::keyBreadth() const { return end_->width() + end_->height(); }
+int Projection::buttonBreadth() const { return end_->width() + end_->height(); }
 
 void Projection::styleEnd(const Look& look) {
     const Theme& theme = *look.theme;

@@ -20,12 +20,12 @@ public:
     void setProjecting(bool projecting);
     bool isProjecting() const { return projecting_; }
     bool isBlank() const { return blank_->isVisible(); }
-    QToolButton& endKey() const { return *end_; }
-    /// What the key that ends it takes above the bench, pixels.
+    QToolButton& endButton() const { return *end_; }
+    /// What the button that ends it takes above the bench, pixels.
     int bandHeight(const Look& look);
-    /// From the screen's edge to beyond that key, as it was styled last.
-    int keyBreadth() const;
-    /// Places that key and the blank in what belongs to the bench and the band.
+    /// From the screen's edge to beyond that button, as it was styled last.
+    int buttonBreadth() const;
+    /// Places that button and the blank in what belongs to the bench and the band.
     void placeIn(const QRect& frame, const Look& look);
 
 Q_SIGNALS:

@@ -59,7 +59,7 @@ SheetView::SheetView(BenchDocument& document, LiveBench& live, BenchView& view, 
 
 void SheetView::setLook(const Look& look) {
     look_ = look;
-    fold_->setStyleSheet(wordKeyStyle(look));
+    fold_->setStyleSheet(wordButtonStyle(look));
     fold_->adjustSize();
     fold_->move(width() - fold_->width() - look_.ipx(kSheetInset),
                 beside_ ? look_.ipx(8) : look_.ipx(kSheetCrease + 8));

@@ -30,7 +30,7 @@ public:
     /// A place of the sheet in the widget, and back.
     QPointF fromSheet(Point mm) const;
     Point toSheet(QPointF at) const;
-    QToolButton& foldKey() const { return *fold_; }
+    QToolButton& foldButton() const { return *fold_; }
     bool isGliding() const { return before_ != nullptr; }
 
 Q_SIGNALS:

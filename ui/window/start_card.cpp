@@ -69,8 +69,8 @@ StartCard::StartCard(const std::vector<Recovery>& recoveries, const QStringList&
     forget_->setVisible(!recoveries_.empty());
     addBenches();
     addOwn(recent);
-    connectKeys();
-    std::vector<QWidget*> order{first_->beginKey()};
+    connectButtons();
+    std::vector<QWidget*> order{first_->beginButton()};
     order.insert(order.end(), benches_.begin(), benches_.end());
     order.insert(order.end(), {new_, open_});
     order.insert(order.end(), own_.begin(), own_.end());
@@ -80,8 +80,8 @@ StartCard::StartCard(const std::vector<Recovery>& recoveries, const QStringList&
 
 StartCard::~StartCard() = default;
 
-void StartCard::connectKeys() {
-    connect(first_->beginKey(), &QAbstractButton::clicked, this, &StartCard::firstChosen);
+void StartCard::connectButtons() {
+    connect(first_->beginButton(), &QAbstractButton::clicked, this, &StartCard::firstChosen);
     connect(new_, &QAbstractButton::clicked, this, &StartCard::newChosen);
     connect(open_, &QAbstractButton::clicked, this, &StartCard::openChosen);
     connect(close_, &QAbstractButton::clicked, this, [this] {
@@ -109,14 +109,14 @@ void StartCard::addBenches() {
     for (const ShippedLesson& each : shippedLessons()) {
         if (each.number == 0) continue;  // the first build stands in front
         const QString name = qs(each.name);
-        auto* key = new BenchButton(name,
-                                    {QString::number(each.number), qs(each.lesson->title), qs(each.lesson->summary),
-                                     QStringLiteral("%1 min").arg(each.lesson->minutes)},
-                                    this);
-        connect(key, &QAbstractButton::clicked, this, [this, name] { Q_EMIT lessonChosen(name); });
-        connect(key, &BenchButton::resized, this,
-                [this, key, &each] { draw(key, [&each] { return pictureOfLesson(each); }); });
-        benches_.push_back(key);
+        auto* button = new BenchButton(name,
+                                       {QString::number(each.number), qs(each.lesson->title), qs(each.lesson->summary),
+                                        QStringLiteral("%1 min").arg(each.lesson->minutes)},
+                                       this);
+        connect(button, &QAbstractButton::clicked, this, [this, name] { Q_EMIT lessonChosen(name); });
+        connect(button, &BenchButton::resized, this,
+                [this, button, &each] { draw(button, [&each] { return pictureOfLesson(each); }); });
+        benches_.push_back(button);
     }
 }
 
@@ -127,11 +127,11 @@ void StartCard::addOwn(const QStringList& recent) {
         QString name = file.fileName();
         for (const char* ending : {".json", ".bench"})
             if (name.endsWith(QLatin1String(ending))) name.chop(static_cast<int>(qstrlen(ending)));
-        auto* key = new BenchButton(path, {{}, plainText(name), dayWords(file.lastModified())}, this);
-        key->setToolTip(plainTip(path));
-        connect(key, &QAbstractButton::clicked, this, [this, path] { Q_EMIT fileChosen(path); });
-        connect(key, &BenchButton::resized, this, [this, key, path] {
-            draw(key, [path] {
+        auto* button = new BenchButton(path, {{}, plainText(name), dayWords(file.lastModified())}, this);
+        button->setToolTip(plainTip(path));
+        connect(button, &QAbstractButton::clicked, this, [this, path] { Q_EMIT fileChosen(path); });
+        connect(button, &BenchButton::resized, this, [this, button, path] {
+            draw(button, [path] {
                 Miniature picture;
                 if (QFileInfo(path).size() > kLargestPictured) return picture;
                 auto read = readBenchFile(path.toStdString());
@@ -141,12 +141,12 @@ void StartCard::addOwn(const QStringList& recent) {
                 return picture;
             });
         });
-        own_.push_back(key);
+        own_.push_back(button);
     }
 }
 
-void StartCard::draw(BenchButton* key, const PicturesBeside::Fill& fill) {
-    const QSize size = key->pictureSize();
+void StartCard::draw(BenchButton* button, const PicturesBeside::Fill& fill) {
+    const QSize size = button->pictureSize();
     if (size.isEmpty()) return;
     pictures_.order(
         [fill, size, theme = look_.theme, ratio = devicePixelRatioF()] {
@@ -156,8 +156,8 @@ void StartCard::draw(BenchButton* key, const PicturesBeside::Fill& fill) {
             picture.theme = theme;
             return picture;
         },
-        [this, key, size, theme = look_.theme](const QImage& image) {
-            if (key->pictureSize() == size && look_.theme == theme) key->setPicture(image);
+        [this, button, size, theme = look_.theme](const QImage& image) {
+            if (button->pictureSize() == size && look_.theme == theme) button->setPicture(image);
         });
 }
 
@@ -166,9 +166,9 @@ std::vector<WordButton*> StartCard::wordButtons() const { return {new_, open_, r
 void StartCard::setLook(const Look& look) {
     if (look_ == look) return;
     look_ = look;
-    for (BenchButton* key : benches_) key->setLook(look);
-    for (BenchButton* key : own_) key->setLook(look);
-    for (WordButton* key : wordButtons()) key->setLook(look);
+    for (BenchButton* button : benches_) button->setLook(look);
+    for (BenchButton* button : own_) button->setLook(look);
+    for (WordButton* button : wordButtons()) button->setLook(look);
     first_->setLook(look);
     update();
 }
@@ -185,17 +185,17 @@ QRectF StartCard::surface() const {
 }
 
 void StartCard::arrange() {
-    const double pad = look_.px(kStartPad), keyHeight = look_.px(kWordButtonHeight);
+    const double pad = look_.px(kStartPad), buttonHeight = look_.px(kWordButtonHeight);
     const QRectF inside = surface().adjusted(pad, look_.px(14), -pad, -look_.px(18));
     const double closeWidth = close_->wantedWidth();
     close_->setGeometry(
-        QRectF(inside.right() - closeWidth, inside.top() + look_.px(4), closeWidth, keyHeight).toRect());
+        QRectF(inside.right() - closeWidth, inside.top() + look_.px(4), closeWidth, buttonHeight).toRect());
     double top = inside.top() + look_.px(kHeader);
     if (!recoveries_.empty()) {
         double right = inside.right();
-        for (WordButton* key : {forget_, recover_}) {
-            right -= key->wantedWidth();
-            key->setGeometry(QRectF(right, top - look_.px(10), key->wantedWidth(), keyHeight).toRect());
+        for (WordButton* button : {forget_, recover_}) {
+            right -= button->wantedWidth();
+            button->setGeometry(QRectF(right, top - look_.px(10), button->wantedWidth(), buttonHeight).toRect());
             right -= look_.px(6);
         }
         top += look_.px(kRecoveryRow);
@@ -222,11 +222,11 @@ void StartCard::arrangeBenches(const QRectF& area) {
 }
 
 void StartCard::arrangeOwn(const QRectF& row) {
-    const double keyHeight = look_.px(kWordButtonHeight), gap = look_.px(8);
-    const double keyTop = row.bottom() - keyHeight;
+    const double buttonHeight = look_.px(kWordButtonHeight), gap = look_.px(8);
+    const double buttonTop = row.bottom() - buttonHeight;
     const double breadth = (first_->width() - gap) / 2;
-    new_->setGeometry(QRectF(row.left(), keyTop, breadth, keyHeight).toRect());
-    open_->setGeometry(QRectF(row.left() + breadth + gap, keyTop, breadth, keyHeight).toRect());
+    new_->setGeometry(QRectF(row.left(), buttonTop, breadth, buttonHeight).toRect());
+    open_->setGeometry(QRectF(row.left() + breadth + gap, buttonTop, breadth, buttonHeight).toRect());
     const double left = first_->geometry().right() + look_.px(kColumnGap);
     const double each = (row.right() - left - (kMostOwn - 1) * gap) / kMostOwn;
     for (std::size_t i = 0; i < own_.size(); ++i)
@@ -243,7 +243,7 @@ QString StartCard::recoveryWords() const {
         .arg(what, QLocale().toString(recovery.savedAt, QLocale::ShortFormat));
 }
 
-/// What stands beside the keys of the last row.
+/// What stands beside the buttons of the last row.
 void StartCard::paintOwn(QPainter& painter) {
     const Theme& theme = *look_.theme;
     painter.setPen(QPen(theme.cardEdge, std::max(1.0, look_.px(1.5))));
@@ -282,9 +282,9 @@ void StartCard::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape) {
         hide();
         Q_EMIT closed();
-    } else if (auto* key = qobject_cast<QAbstractButton*>(focusWidget());
+    } else if (auto* button = qobject_cast<QAbstractButton*>(focusWidget());
                key && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) {
-        key->click();
+        button->click();
     } else {
         QWidget::keyPressEvent(event);
     }

@@ -34,12 +34,12 @@ public:
     const std::vector<BenchButton*>& ownBenches() const { return own_; }
     /// What is said of the newest work that was left behind; there must be some.
     QString recoveryWords() const;
-    QAbstractButton* firstKey() const { return first_->beginKey(); }
-    QAbstractButton* newKey() const { return new_; }
-    QAbstractButton* openKey() const { return open_; }
-    QAbstractButton* closeKey() const { return close_; }
-    QAbstractButton* recoverKey() const { return recover_; }
-    QAbstractButton* forgetKey() const { return forget_; }
+    QAbstractButton* firstButton() const { return first_->beginButton(); }
+    QAbstractButton* newButton() const { return new_; }
+    QAbstractButton* openButton() const { return open_; }
+    QAbstractButton* closeButton() const { return close_; }
+    QAbstractButton* recoverButton() const { return recover_; }
+    QAbstractButton* forgetButton() const { return forget_; }
 
 Q_SIGNALS:
     void lessonChosen(const QString& embeddedName);
@@ -62,8 +62,8 @@ protected:
 private:
     void addBenches();
     void addOwn(const QStringList& recent);
-    void connectKeys();
-    void draw(BenchButton* key, const PicturesBeside::Fill& fill);
+    void connectButtons();
+    void draw(BenchButton* button, const PicturesBeside::Fill& fill);
     void arrange();
     void arrangeBenches(const QRectF& area);
     void arrangeOwn(const QRectF& row);

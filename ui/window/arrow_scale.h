@@ -1,5 +1,5 @@
 #pragma once
-// The key to the arrows while a bench is projected: two chevrons at their true breadth on a piece of strip, and the round value that they mean.
+// The scale of the arrows while a bench is projected: two chevrons at their true breadth on a piece of strip, and the round value that they mean.
 // Fixed below the boards' right end. Window's thread only.
 
 #include "ui/theme/look.h"
@@ -10,10 +10,10 @@
 
 namespace tiepoint::ui {
 
-class ArrowKey : public QWidget {
+class ArrowScale : public QWidget {
     Q_OBJECT
 public:
-    ArrowKey(const BenchView& view, QWidget* parent);
+    ArrowScale(const BenchView& view, QWidget* parent);
     void setLook(const Look& look);
     /// Takes its place below the boards, in the parent; hidden while no arrows are shown.
     void place(bool wanted);

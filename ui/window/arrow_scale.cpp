@@ -1,4 +1,4 @@
-#include "ui/window/arrow_key.h"
+#include "ui/window/arrow_scale.h"
 
 #include "core/base/quantity.h"
 #include "ui/paint/legend_painter.h"
@@ -16,7 +16,7 @@ constexpr double kKeyLines = 39, kSampleMm = 12, kKeyPad = 0.011;
 
 }  // namespace
 
-ArrowKey::ArrowKey(const BenchView& view, QWidget* parent)
+ArrowScale::ArrowScale(const BenchView& view, QWidget* parent)
     : QWidget(parent),
       view_(view),
       look_{&theme(ThemeName::Day), 1} {
@@ -24,14 +24,14 @@ ArrowKey::ArrowKey(const BenchView& view, QWidget* parent)
     hide();
 }
 
-void ArrowKey::setLook(const Look& look) {
+void ArrowScale::setLook(const Look& look) {
     look_ = look;
     update();
 }
 
-QString ArrowKey::words() const { return qs(formatSetting(fullScaleAmpere(view_.picture()), "A")); }
+QString ArrowScale::words() const { return qs(formatSetting(fullScaleAmpere(view_.picture()), "A")); }
 
-void ArrowKey::place(bool wanted) {
+void ArrowScale::place(bool wanted) {
     const Picture& picture = view_.picture();
     const bool shown = wanted && picture.layout && picture.views.arrows != Arrows::Off && !picture.views.turned;
     setVisible(shown);
@@ -51,7 +51,7 @@ void ArrowKey::place(bool wanted) {
     update();
 }
 
-void ArrowKey::paintEvent(QPaintEvent*) {
+void ArrowScale::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     sheet_.begin();
