@@ -85,7 +85,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectThemes();
     arrowScale_ = new ArrowScale(*view_, stage_);
     lessons_ = new LessonDesk({*document_, *live_, *view_, *files_, *bar_, *projection_, *memory_, actions_,
-                               recoveryFolder + QStringLiteral("/lessons")},
+                               sheetDesk_->diagramAction(), recoveryFolder + QStringLiteral("/lessons")},
                               stage_, this);
     recorder_ = new LessonRecorder(*document_, *bar_, actions_, recoveryFolder_, this);
     connect(lessons_, &LessonDesk::arrangeWanted, this, &MainWindow::arrangeStage);
