@@ -96,7 +96,8 @@ Action declareArrange(CLI::App& parser) {
     parser.add_option("-o,--output", options->output, "The bench to write")->required();
     parser.add_option("--board", options->board, "half, full or mini; else the bench's own, or half")
         ->check(CLI::IsMember({"half", "full", "mini"}).description(""));
-    parser.add_option("--kit", options->kit, "What the class has, a *.kit.json file: its boards and parts alone are used");
+    parser.add_option("--kit", options->kit,
+                      "What the class has, a *.kit.json file: its boards and parts alone are used");
     parser.add_option("--keep", options->keep, "Ids of parts that stay where they are: R1,S1")
         ->delimiter(',')
         ->allow_extra_args(false);

@@ -75,9 +75,9 @@ private:
             if (less != more) return less < more;
             return lead.at.y != 0 ? lead.at.y < 0 : !highFirst_;
         };
-        const auto middle = std::ranges::partition_point(own, [&](const PosedLead* lead) { return goesLow(*lead); });
-        std::vector<const PosedLead*> rising(own.begin(), middle.begin()),
-            falling(own.rbegin(), std::make_reverse_iterator(middle.begin()));
+        std::vector<const PosedLead*> rising, falling;
+        for (const PosedLead* lead : own) (goesLow(*lead) ? rising : falling).push_back(lead);
+        std::ranges::reverse(falling);
         for (const auto& [list, low] : {std::pair(&rising, true), std::pair(&falling, false)}) {
             double x = first + side * kTurnOut;
             for (const PosedLead* lead : *list) {

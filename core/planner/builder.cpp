@@ -1,6 +1,7 @@
 #include "core/planner/builder.h"
 
 #include "core/bench/validate.h"
+#include "core/diagram/symbol.h"
 #include "core/edit/clashes.h"
 
 #include <algorithm>

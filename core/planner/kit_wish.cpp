@@ -1,6 +1,7 @@
 #include "core/planner/kit_wish.h"
 
 #include "core/bench/natural_order.h"
+#include "core/bench/resolve.h"
 #include "core/course/fit.h"
 
 #include <fmt/format.h>

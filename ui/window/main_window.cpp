@@ -73,7 +73,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(drawer_, &MyDrawer::changed, this, followDrawer);
     followDrawer();
     findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
-    sheetDesk_ = new SheetDesk({*document_, *live_, *view_, *bar_}, title_->menus(), actions_.project, stage_, this);
+    sheetDesk_ =
+        new SheetDesk({*document_, *live_, *view_, *bar_, *drawer_}, title_->menus(), actions_.project, stage_, this);
     connect(sheetDesk_, &SheetDesk::arrangeWanted, this, &MainWindow::arrangeStage);
     files_->setAsker(questionsInBar(*bar_, this));
     findings_->reveal().setAsker(phraseInBar(*bar_));
