@@ -49,6 +49,8 @@ public:
         } else {
             makeBox();
         }
+        // In the order of leads, however they turn: nodes of the graph are numbered by it.
+        std::ranges::stable_sort(block_.ports, {}, &SheetPort::lead);
         for (InnerWire& wire : block_.inner) reach(wire.from), reach(wire.to);
         for (const SheetLead& lead : block_.leads) reach(lead.at);
         for (const Point& end : block_.openEnds) reach(end);
