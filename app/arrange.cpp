@@ -5,7 +5,7 @@
 #include "core/bench/bench_file.h"
 #include "core/netlist/bench_netlist.h"
 #include "core/netlist/circuit_file.h"
-#include "core/planner/planner.h"
+#include "core/planner/kit_wish.h"
 
 #include <fmt/format.h>
 #include <spdlog/spdlog.h>
@@ -17,7 +17,7 @@ namespace {
 
 struct ArrangeOptions {
     std::string file, output;
-    std::string board;
+    std::string board, kit;
     std::vector<std::string> keep;
 };
 
@@ -44,18 +44,32 @@ Result<std::vector<Part>> keptParts(const ArrangeOptions& options, const ReadCir
     return kept;
 }
 
+/// The board that was asked for; else that of the bench, that of the kit, or a half board. As a class's boards are labelled and its rails run.
+PlanWish boardWish(const ArrangeOptions& options, const ReadCircuit& read, const std::optional<Kit>& kit) {
+    PlanWish wish = kit ? wishFor(*kit) : PlanWish{};
+    if (!wish.board) wish.board = findBoardKind("half");
+    if (read.bench && !read.bench->boards.empty()) {
+        const Board& first = read.bench->boards.front();
+        wish.board = first.kind, wish.rails = first.rails, wish.labels = first.labels;
+    }
+    if (!options.board.empty()) wish.board = findBoardKind(options.board);
+    return wish;
+}
+
 int runArrange(const ArrangeOptions& options) {
     const auto read = readCircuit(options.file);
     if (!read) return complain(read.error());
     for (const Error& warning : read->warnings) spdlog::warn(warning.oneLine());
     const auto kept = keptParts(options, *read);
     if (!kept) return complain(kept.error());
-
-    PlanWish wish;
+    std::optional<Kit> kit;
+    if (!options.kit.empty()) {
+        auto readKit = readKitFile(options.kit);
+        if (!readKit) return complain(readKit.error());
+        kit = std::move(readKit).value().kit;
+    }
+    PlanWish wish = boardWish(options, *read, kit);
     wish.kept = *kept;
-    const Board* first = read->bench && !read->bench->boards.empty() ? &read->bench->boards.front() : nullptr;
-    wish.board = !options.board.empty() ? findBoardKind(options.board) : first ? first->kind : findBoardKind("half");
-    if (first) wish.rails = first->rails, wish.labels = first->labels;
 
     Plan plan = planBench(read->netlist, wish);
     if (read->bench) {
@@ -70,7 +84,8 @@ int runArrange(const ArrangeOptions& options) {
         print(fmt::format("{} parts, {} jumpers, {:.0f} mm of wire\n", plan.bench.parts.size(), bill.count,
                           bill.lengthMm));
     }
-    return plan.isWhole() ? kExitGood : kExitBad;
+    if (plan.jumpersOver > 0) print(fmt::format("the kit has {} jumpers too few\n", plan.jumpersOver));
+    return plan.isWhole() && plan.jumpersOver == 0 ? kExitGood : kExitBad;
 }
 
 }  // namespace
@@ -81,6 +96,8 @@ Action declareArrange(CLI::App& parser) {
     parser.add_option("-o,--output", options->output, "The bench to write")->required();
     parser.add_option("--board", options->board, "half, full or mini; else the bench's own, or half")
         ->check(CLI::IsMember({"half", "full", "mini"}).description(""));
+    parser.add_option("--kit", options->kit,
+                      "What the class has, a *.kit.json file: its boards and parts alone are used");
     parser.add_option("--keep", options->keep, "Ids of parts that stay where they are: R1,S1")
         ->delimiter(',')
         ->allow_extra_args(false);

@@ -42,6 +42,7 @@ struct WrongIdea {
 struct Prediction {
     std::string question;
     std::vector<std::string> answers;  ///< two to four
+    int diagrams = 0;                  ///< so many circuit diagrams are the answers, and one is the board's; 0: words
     int right = 0;                     ///< index
     std::string seen;                  ///< what was seen, in one sentence, after the reveal
     std::optional<WrongIdea> wrong;
@@ -61,6 +62,7 @@ struct LessonStep {
     std::vector<Operation> edits;
     std::optional<Views> show;
     std::vector<std::string> places;  ///< ids or holes that are pointed at
+    bool sheet = false;               ///< the circuit diagram beside the board
     std::string card;                 ///< the card for the room: "loop", "junction", "truth", ...; may be empty
     Tried tried;
     std::vector<Predicate> then;

@@ -162,6 +162,10 @@ private:
         });
         if (failure) return hold(failure, pointer);
         if (!kind && step.ask) step.kind = StepKind::Predict;
+        if (step.sheet && step.ask && step.ask->diagrams > 0)
+            return hold({ErrorKind::Format, "a step that asks which diagram is the board's can't show it",
+                         "/show/sheet", json.begin},
+                        pointer);
         if ((step.kind == StepKind::Predict) != step.ask.has_value())
             return hold({ErrorKind::Format, "a step that predicts has \"ask\", and no other has", {}, json.begin},
                         pointer);
@@ -196,6 +200,9 @@ private:
             Failure failure;
             if (member->name == "places") {
                 failure = readTexts(*member, at + "/places", step.places);
+            } else if (member->name == "sheet") {
+                step.sheet = member->number != 0;
+                if (member->type != JsonType::Bool) failure = wrongType(*member, at + "/sheet", "true or false");
             } else if (member->name == "card") {
                 failure = readText(*member, at + "/card", step.card);
             } else {

@@ -60,6 +60,7 @@ std::string showText(const LessonStep& step) {
             members.push_back("\"fullScale\": " + jsonNumber(*views.lockedFullScaleAmpere));
     }
     if (!step.places.empty()) members.push_back("\"places\": " + textList(step.places));
+    if (step.sheet) members.push_back("\"sheet\": true");
     if (!step.card.empty()) members.push_back("\"card\": " + jsonString(step.card));
     return fmt::format("{}", fmt::join(members, ", "));
 }
@@ -130,7 +131,11 @@ std::string stepText(const Lesson& lesson, int index) {
     if (step.ask) {
         Members ask("        ");
         ask.addText("question", step.ask->question);
-        ask.addTexts("answers", step.ask->answers);
+        if (step.ask->diagrams > 0) {
+            ask.add("diagrams", jsonNumber(step.ask->diagrams));
+        } else {
+            ask.addTexts("answers", step.ask->answers);
+        }
         ask.add("right", jsonNumber(step.ask->right + 1));
         ask.addText("seen", step.ask->seen);
         if (step.ask->wrong) ask.addRow("wrong", wrongText(*step.ask->wrong));

@@ -89,25 +89,30 @@ Trouble unknownMember(const JsonValue& member, const std::string& pointer, std::
 std::optional<Trouble> readPrediction(const JsonValue& value, const std::string& at, std::string_view text,
                                       Prediction& ask) {
     if (auto failure = requireObject(value, at)) return failure;
-    for (const char* name : {"question", "answers", "right"}) {
+    for (const char* name : {"question", "right"}) {
         if (!value.member(name))
             return Trouble{ErrorKind::Format, fmt::format("the member \"{}\" is missing", name), at, value.begin};
     }
+    const JsonValue *answers = value.member("answers"), *diagrams = value.member("diagrams");
+    if (!answers == !diagrams)
+        return Trouble{ErrorKind::Format, "a question has either \"answers\" or \"diagrams\"", at, value.begin};
     int right = 0;
     auto failure = forEachMember(value, at, [&](const JsonValue& member, const std::string& pointer) -> Failure {
         if (member.name == "question") return readText(member, pointer, ask.question);
         if (member.name == "seen") return readText(member, pointer, ask.seen);
         if (member.name == "answers") return readTexts(member, pointer, ask.answers);
+        if (member.name == "diagrams") return readCount(member, pointer, kMostAnswers, ask.diagrams);
         if (member.name == "right") return readCount(member, pointer, kMostAnswers, right);
         if (member.name == "wrong") return readWrong(wholeJson(text, member), pointer, text, ask.wrong.emplace());
         return unknownMember(member, pointer, "a prediction");
     });
     if (failure) return failure;
+    for (int i = 1; i <= ask.diagrams; ++i) ask.answers.push_back(fmt::format("Diagram {}", i));
     const int count = static_cast<int>(ask.answers.size());
     if (count < kFewestAnswers || count > kMostAnswers)
         return Trouble{ErrorKind::Range,
                        fmt::format("a question has {} to {} answers, not {}", kFewestAnswers, kMostAnswers, count),
-                       at + "/answers", value.member("answers")->begin};
+                       at + (answers ? "/answers" : "/diagrams"), (answers ? answers : diagrams)->begin};
     if (right < 1 || right > count)
         return Trouble{ErrorKind::Range, fmt::format("the right answer is one of 1 to {}", count), at + "/right",
                        value.member("right")->begin};

@@ -1,6 +1,7 @@
 #include "core/diagram/block.h"
 
 #include "core/bench/describe.h"
+#include "core/diagram/turns.h"
 #include "core/snapshot/throws.h"
 
 #include <algorithm>
@@ -13,9 +14,6 @@ namespace {
 
 constexpr double kLine = 4;  // height of a line of words
 constexpr double kBesideSymbol = 1.5;
-constexpr double kColumn = 3;  // between wires that turn beside a symbol
-constexpr double kOut = 2;     // how far a lead leaves a symbol before it turns
-constexpr double kHang = 3;
 constexpr double kHighFeature = 7;  // what reaches so high has its words below
 constexpr double kBoxLead = 3, kBoxPitch = 6;
 
@@ -46,11 +44,13 @@ public:
         if (block_.symbol) {
             choosePose();
             placeSymbol();
-            for (const SymbolLead& lead : block_.symbol->leads) turnLead(lead);
+            turn();
             writeBeside();
         } else {
             makeBox();
         }
+        // In the order of leads, however they turn: nodes of the graph are numbered by it.
+        std::ranges::stable_sort(block_.ports, {}, &SheetPort::lead);
         for (InnerWire& wire : block_.inner) reach(wire.from), reach(wire.to);
         for (const SheetLead& lead : block_.leads) reach(lead.at);
         for (const Point& end : block_.openEnds) reach(end);
@@ -84,21 +84,38 @@ private:
         return about.place(kWays[static_cast<std::size_t>(side)]);
     }
 
+    /// Upright on the sheet rather than turned by a quarter, where that costs no more bends.
     void choosePose() {
+        std::vector<bool> turns{!wish_.beside};
+        if (!wish_.beside && hasLeadsAllRound()) turns.push_back(false);
         double least = 1e9;
-        for (const bool flipY : {false, true}) {
-            for (const bool flipX : {false, true}) {
-                SymbolPose pose{{}, !wish_.beside, flipX, flipY};
-                double cost = flipY == wish_.flipAcross ? 0 : 0.5;
-                if (wish_.beside) cost += flipX ? 8 : 0;
-                for (const SymbolLead& lead : block_.symbol->leads) {
-                    if (netOf(lead.lead) < 0) continue;
-                    const Point out = way(pose, lead.side);
-                    cost += out.x == 0 ? 1 : (out.x > 0) != wantsAfter(lead.lead) ? 4 : 0;
+        for (const bool along : turns) {
+            for (const bool flipY : {false, true}) {
+                for (const bool flipX : {false, true}) {
+                    const SymbolPose pose{{}, along, flipX, flipY};
+                    if (const double cost = costOf(pose); cost < least) least = cost, block_.pose = pose;
                 }
-                if (cost < least) least = cost, block_.pose = pose;
             }
         }
+    }
+    bool hasLeadsAllRound() const {
+        const auto isOnAxis = [](const SymbolLead& lead) {
+            return lead.side == SymbolSide::Start || lead.side == SymbolSide::End;
+        };
+        return std::ranges::any_of(block_.symbol->leads, isOnAxis) &&
+               !std::ranges::all_of(block_.symbol->leads, isOnAxis);
+    }
+    double costOf(const SymbolPose& pose) const {
+        constexpr double kTilted = 1, kCorner = 1, kTurnedBack = 4, kPlusBelow = 8;
+        double cost = (pose.along ? pose.flipY : pose.flipX) == wish_.flipAcross ? 0 : 0.5;
+        if (wish_.beside && pose.flipX) cost += kPlusBelow;
+        if (hasLeadsAllRound() && pose.along == isDown()) cost += kTilted;
+        for (const SymbolLead& lead : block_.symbol->leads) {
+            if (netOf(lead.lead) < 0) continue;
+            const Point out = way(pose, lead.side);
+            cost += out.x == 0 ? kCorner : (out.x > 0) != wantsAfter(lead.lead) ? kTurnedBack : 0;
+        }
+        return cost;
     }
 
     void reach(Point at) {
@@ -114,44 +131,26 @@ private:
         block_.body = {std::min(a.x, b.x), std::min(a.y, b.y), std::abs(a.x - b.x), std::abs(a.y - b.y)};
         reach({block_.body.left, block_.body.top});
         reach({block_.body.right(), block_.body.bottom()});
-        lowColumn_ = std::floor((block_.body.top - kOut) * 2) / 2;
-        highColumn_ = std::ceil((block_.body.bottom() + kOut) * 2) / 2;
     }
 
     void wire(int net, Point from, Point to) {
         if (!(from == to)) block_.inner.push_back({net, from, to});
     }
 
-    double takeColumn(bool low) {
-        const double column = low ? lowColumn_ : highColumn_;
-        (low ? lowColumn_ : highColumn_) += low ? -kColumn : kColumn;
-        return column;
-    }
-
-    void turnLead(const SymbolLead& lead) {
-        const int net = netOf(lead.lead);
-        const Point at = block_.pose.place(lead.at), out = way(block_.pose, lead.side);
-        block_.leads.push_back({lead.lead, net, at});
-        if (net < 0) {
-            const Point end = at + out * kHang;
-            wire(-1, at, end);
-            // What hangs across needs its room as a column does: words stand beyond it.
-            if (out.y > 0) highColumn_ = std::max(highColumn_, std::ceil((end.y + kOut) * 2) / 2);
-            if (out.y < 0) lowColumn_ = std::min(lowColumn_, std::floor((end.y - kOut) * 2) / 2);
-            block_.openEnds.push_back(end);
-            return;
+    void turn() {
+        std::vector<PosedLead> leads;
+        for (const SymbolLead& lead : block_.symbol->leads) {
+            const PosedLead posed{lead.lead, netOf(lead.lead), block_.pose.place(lead.at), way(block_.pose, lead.side),
+                                  wantsAfter(lead.lead)};
+            block_.leads.push_back({posed.lead, posed.net, posed.at});
+            freeAfter_ = freeAfter_ && posed.out.x <= 0;
+            leads.push_back(posed);
         }
-        const bool after = wantsAfter(lead.lead);
-        if (out.x != 0 && (out.x > 0) == after) {
-            block_.ports.push_back({lead.lead, net, after, at.y, at.x});
-            return;
-        }
-        const bool low = out.y != 0 ? out.y < 0 : at.y != 0 ? at.y < 0 : isDown();
-        const Point left = out.x != 0 ? at + out * kOut : at;
-        const Point corner{left.x, wish_.beside && out.x == 0 ? at.y + out.y : takeColumn(low)};
-        wire(net, at, left);
-        wire(net, left, corner);
-        block_.ports.push_back({lead.lead, net, after, corner.y, corner.x});
+        TurnedLeads turned = turnLeads(leads, block_.body, !isDown());
+        block_.ports = std::move(turned.ports);
+        block_.openEnds = std::move(turned.openEnds);
+        for (const InnerWire& inner : turned.wires) wire(inner.net, inner.from, inner.to);
+        lowest_ = turned.low, highest_ = turned.high;
     }
 
     /// A word in a frame given along and across on a sheet of this flow.
@@ -187,17 +186,22 @@ private:
     void writeBeside() {
         const double tall = kLine * static_cast<double>(lines().size());
         if (isDown()) {
-            const double right = std::max(block_.body.bottom(), highColumn_ - kOut);
-            writeColumn({right + kBesideSymbol, -tall / 2});
+            writeColumn({std::max(block_.body.bottom(), highest_) + kBesideSymbol, -tall / 2});
             return;
         }
-        if (wish_.beside) {
+        const bool isHigh = -block_.body.top > kHighFeature;
+        if (wish_.beside || (isHigh && freeAfter_)) {
             writeColumn({block_.body.right() + kBesideSymbol, -tall / 2});
             return;
         }
-        const bool below = -block_.body.top > kHighFeature;
-        const double y = below ? std::max(block_.body.bottom(), highColumn_ - kOut) + kBesideSymbol - 0.5
-                               : std::min(block_.body.top, lowColumn_ + kOut) - kBesideSymbol - kLine + 0.5;
+        // Above, but below where that is nearer to what reaches high.
+        const double above = std::min(block_.body.top, lowest_), below = std::max(block_.body.bottom(), highest_);
+        const bool isBelow = -above > std::max(kHighFeature, below);
+        writeRow(isBelow ? below + kBesideSymbol - 0.5 : above - kBesideSymbol - kLine + 0.5);
+    }
+
+    /// Lines one beside the other, with the symbol's middle.
+    void writeRow(double y) {
         const std::vector<Line> all = lines();
         double width = kBesideSymbol * static_cast<double>(all.size() - 1);
         for (const Line& line : all) width += line.width;
@@ -283,7 +287,8 @@ private:
     const BlockWish& wish_;
     std::vector<int> first_;
     SheetBlock block_;
-    double lowColumn_ = 0, highColumn_ = 0;
+    double lowest_ = 0, highest_ = 0;  ///< what turned and hanging leads reach
+    bool freeAfter_ = true;            ///< no lead leaves towards the following layers
 };
 
 }  // namespace

@@ -15,9 +15,13 @@ PlanGround::PlanGround(const BoardKind& kind, Rails rails) : kind_(kind) {
             const int hole = kind.holeIndex(each, number), strip = kind.stripIndex(rails, each, number);
             spots_[hole] = {each, number, kind.holeMm(each, number), strip};
             holesOf_[strip].push_back(hole);
-            holeByPlace_[keyOf(spots_[hole].at)] = hole;
+            breadth_ = std::max(breadth_, std::lround(spots_[hole].at.x) + 1);
+            height_ = std::max(height_, std::lround(spots_[hole].at.y) + 1);
         }
     }
+    holeInCell_.assign(static_cast<std::size_t>(breadth_ * height_), -1);
+    for (int hole = 0; hole < holeCount(); ++hole)
+        holeInCell_[cellOf(std::lround(spots_[hole].at.x), std::lround(spots_[hole].at.y))] = hole;
     const int strips = stripCount();
     apart_.assign(static_cast<std::size_t>(strips) * strips, 0);
     for (int a = 0; a < strips; ++a) {
@@ -31,17 +35,20 @@ PlanGround::PlanGround(const BoardKind& kind, Rails rails) : kind_(kind) {
     }
 }
 
-std::pair<long, long> PlanGround::keyOf(Point at) {
-    constexpr double kPerMm = 4;  // holes lie 2.54 mm apart
-    return {std::lround(at.x * kPerMm), std::lround(at.y * kPerMm)};
+int PlanGround::cellOf(long x, long y) const {
+    return x < 0 || y < 0 || x >= breadth_ || y >= height_ ? -1 : static_cast<int>(y * breadth_ + x);
 }
 
 int PlanGround::holeAt(Point at) const {
-    const auto [x, y] = keyOf(at);
+    constexpr double kBesideMm = 0.37;
+    const long x = std::lround(at.x), y = std::lround(at.y);
     for (const long dx : {0L, -1L, 1L}) {
         for (const long dy : {0L, -1L, 1L}) {
-            if (const auto found = holeByPlace_.find({x + dx, y + dy}); found != holeByPlace_.end())
-                return found->second;
+            const int cell = cellOf(x + dx, y + dy);
+            const int hole = cell < 0 ? -1 : holeInCell_[cell];
+            if (hole < 0) continue;
+            const Point off = spots_[hole].at - at;
+            if (std::abs(off.x) < kBesideMm && std::abs(off.y) < kBesideMm) return hole;
         }
     }
     return -1;

@@ -3,8 +3,6 @@
 
 #include "core/bench/bench.h"
 
-#include <map>
-#include <utility>
 #include <vector>
 
 namespace tiepoint {
@@ -35,13 +33,15 @@ public:
     const BoardKind& kind() const { return kind_; }
 
 private:
-    static std::pair<long, long> keyOf(Point at);
+    /// The cell of a square millimetre that a place lies in, or -1; no two holes share one.
+    int cellOf(long x, long y) const;
 
     const BoardKind& kind_;
     std::vector<Spot> spots_;
     std::vector<std::vector<int>> holesOf_;
     std::vector<double> apart_;
-    std::map<std::pair<long, long>, int> holeByPlace_;
+    long breadth_ = 0, height_ = 0;  ///< cells
+    std::vector<int> holeInCell_;
 };
 
 }  // namespace tiepoint

@@ -6,10 +6,9 @@
 #include "core/planner/planner.h"
 
 #include "core/bench/natural_order.h"
-#include "core/bench/validate.h"
 #include "core/diagram/ranks.h"
-#include "core/edit/clashes.h"
-#include "core/planner/search.h"
+#include "core/planner/builder.h"
+#include "core/planner/kit_wish.h"
 
 #include <fmt/format.h>
 
@@ -25,9 +24,6 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-constexpr int kRed = 0, kBlack = 1;
-constexpr std::array<int, 6> kOtherColours = {3, 4, 2, 6, 5, 7};
-
 class BenchPlanner {
 public:
     BenchPlanner(const Netlist& circuit, const PlanWish& wish)
@@ -39,6 +35,10 @@ public:
 
     Plan run() {
         Plan plan;
+        if (wish_.kit) {
+            for (Unplaced& each : beyondKit(*wish_.kit, circuit_))
+                putAside(plan, circuit_.partIndex(each.part), std::move(each.why));
+        }
         for (;;) {
             prepare();
             if (const int misfit = tooBig(); misfit >= 0) {
@@ -48,6 +48,8 @@ public:
             }
             if (auto bench = tryAll(plan.cost)) {
                 plan.bench = std::move(*bench);
+                const int most = wish_.kit ? wish_.kit->jumpers : -1;
+                if (most >= 0) plan.jumpersOver = std::max(0, static_cast<int>(std::ssize(plan.bench.jumpers)) - most);
                 return plan;
             }
             if (left_.size() >= circuit_.parts.size()) return plan;
@@ -63,10 +65,7 @@ private:
     }
     int legCount(int part) const { return static_cast<int>(circuit_.parts[part].kind->leads.size()); }
 
-    const Part* keptOf(int part) const {
-        const auto found = std::ranges::find(wish_.kept, circuit_.parts[part].id, &Part::id);
-        return found == wish_.kept.end() ? nullptr : &*found;
-    }
+    const Part* keptOf(int part) const { return keptIn(wish_, circuit_.parts[part].id); }
 
     int netOf(int part, int lead) const { return terminals_.netOf[terminals_.ofLead[part][lead]]; }
 
@@ -241,7 +240,7 @@ private:
             const PlanResult found = searchPlaces(ground_, task_, fixed_, steps, wish_.seed + attempt, deadline_);
             if (worst_ < 0 && !found.troubled.empty()) worst_ = task_.things[found.troubled.back()].part;
             if (found.clashes > 0 || found.cost >= least) continue;
-            if (auto bench = build(found)) {
+            if (auto bench = buildPlan({circuit_, wish_, ground_, terminals_, task_, left_, railOfNet_}, found)) {
                 best = std::move(bench);
                 least = found.cost;
                 if (size > kSmall) break;
@@ -264,121 +263,6 @@ private:
         return part;
     }
 
-    /// The bench with its jumpers; nothing if a hand couldn't build it.
-    std::optional<Bench> build(const PlanResult& found) {
-        Bench bench;
-        bench.title = circuit_.title;
-        Board board;
-        board.id = "A";
-        board.kind = wish_.board;
-        board.rails = wish_.rails;
-        board.labels = wish_.labels;
-        bench.boards.push_back(board);
-        for (int part = 0; part < std::ssize(circuit_.parts); ++part) {
-            if (left_.contains(part)) continue;
-            bench.parts.push_back(circuit_.parts[part]);
-            if (const Part* kept = keptOf(part)) bench.parts.back().at = kept->at;
-        }
-        std::set<int> used, covered;
-        for (std::size_t thing = 0; thing < task_.things.size(); ++thing) {
-            const PlanThing& each = task_.things[thing];
-            Part& part = bench.parts[bench.partIndex(circuit_.parts[each.part].id)];
-            for (std::size_t i = 0; i < each.leads.size(); ++i) {
-                part.leads[each.leads[i]] = ground_.address(found.places[thing].holes[i]);
-                used.insert(found.places[thing].holes[i]);
-            }
-            covered.insert(found.places[thing].covered.begin(), found.places[thing].covered.end());
-        }
-        covered.insert(used.begin(), used.end());
-        if (!validate(bench) || !Occupancy(bench).all().empty()) return std::nullopt;
-        colour_ = 0;
-        for (int net = 0; net < std::ssize(circuit_.nets); ++net) {
-            for (const PlanLink& link : linksOf(ground_, task_, found.places, net)) {
-                if (!addJumper(bench, link, covered)) return std::nullopt;
-            }
-        }
-        if (!addSockets(bench, found, covered)) return std::nullopt;
-        return validate(bench) ? std::optional(std::move(bench)) : std::nullopt;
-    }
-
-    int colourOf(int net) {
-        const auto rail = railOfNet_.find(net);
-        if (rail == railOfNet_.end()) return kOtherColours[colour_++ % kOtherColours.size()];
-        return rail->second == Line::TopPlus || rail->second == Line::BottomPlus ? kRed : kBlack;
-    }
-
-    /// Between the nearest free holes of two strips whose wire finds a way.
-    bool addJumper(Bench& bench, const PlanLink& link, std::set<int>& taken) {
-        std::vector<std::tuple<double, int, int>> pairs;
-        for (const int from : ground_.holesOf(link.from)) {
-            for (const int to : ground_.holesOf(link.to)) {
-                if (!taken.contains(from) && !taken.contains(to))
-                    pairs.emplace_back(distance(ground_.spot(from).at, ground_.spot(to).at), from, to);
-            }
-        }
-        std::ranges::sort(pairs);
-        Jumper jumper;
-        jumper.id = freeId(bench, "W");
-        jumper.colour = colourOf(link.net);
-        bench.jumpers.push_back(jumper);
-        constexpr std::size_t kMost = 60;
-        for (std::size_t i = 0; i < std::min(pairs.size(), kMost); ++i) {
-            const auto [length, from, to] = pairs[i];
-            bench.jumpers.back().ends = {ground_.address(from), ground_.address(to)};
-            if (!Occupancy(bench).clashesOf(bench.jumpers.back()).empty()) continue;
-            taken.insert(from);
-            taken.insert(to);
-            return true;
-        }
-        return false;
-    }
-
-    /// A jumper from each socket to the net's nearest free hole.
-    bool addSockets(Bench& bench, const PlanResult& found, std::set<int>& taken) {
-        for (int part = 0; part < std::ssize(circuit_.parts); ++part) {
-            if (left_.contains(part)) continue;
-            const std::vector<int> first = firstOfTerminal(*circuit_.parts[part].kind);
-            for (int lead = 0; lead < std::ssize(first); ++lead) {
-                const int net = netOf(part, lead);
-                if (!circuit_.parts[part].kind->leads[lead].socket || net < 0 || first[lead] != lead) continue;
-                if (!addSocket(bench, found, taken, {circuit_.parts[part].id, lead}, net)) return false;
-            }
-        }
-        return true;
-    }
-
-    bool addSocket(Bench& bench, const PlanResult& found, std::set<int>& taken, const Socket& socket, int net) {
-        std::set<int> strips;
-        for (std::size_t thing = 0; thing < task_.things.size(); ++thing) {
-            for (std::size_t i = 0; i < task_.things[thing].nets.size(); ++i) {
-                if (task_.things[thing].nets[i] == net) strips.insert(ground_.spot(found.places[thing].holes[i]).strip);
-            }
-        }
-        const auto rail = railOfNet_.find(net);
-        std::vector<int> holes;
-        if (rail != railOfNet_.end() &&
-            (strips.empty() || std::ranges::any_of(strips, [&](int strip) { return ground_.isRail(strip); }))) {
-            for (int number = 3; wish_.board->has(rail->second, number); ++number)
-                holes.push_back(ground_.holeAt(rail->second, number));
-        }
-        for (const int strip : strips) {
-            if (!ground_.isRail(strip))
-                holes.insert(holes.end(), ground_.holesOf(strip).begin(), ground_.holesOf(strip).end());
-        }
-        Jumper jumper;
-        jumper.id = freeId(bench, "W");
-        jumper.colour = colourOf(net);
-        bench.jumpers.push_back(jumper);
-        for (const int hole : holes) {
-            if (taken.contains(hole)) continue;
-            bench.jumpers.back().ends = {socket, ground_.address(hole)};
-            if (!Occupancy(bench).clashesOf(bench.jumpers.back()).empty()) continue;
-            taken.insert(hole);
-            return true;
-        }
-        return false;
-    }
-
     const Netlist& circuit_;
     const PlanWish& wish_;
     PlanGround ground_;
@@ -390,7 +274,6 @@ private:
     std::set<int> railNets_;
     std::map<int, Line> railOfNet_;
     int worst_ = -1;
-    std::size_t colour_ = 0;
 };
 
 }  // namespace

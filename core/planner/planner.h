@@ -6,6 +6,7 @@
 // Pure; stoppable (core/base/stopping.h).
 
 #include "core/bench/bench.h"
+#include "core/course/kit.h"
 #include "core/netlist/netlist.h"
 
 #include <string>
@@ -18,6 +19,8 @@ struct PlanWish {
     Rails rails = Rails::Through;
     Labels labels = Labels::ATop;
     std::vector<Part> kept;  ///< parts that stay where they are, on a board "A" of that kind; by id
+    const Kit* kit =
+        nullptr;  ///< what the class has; null: everything. Its board counts only in wishFor() (kit_wish.h)
     double mostSeconds = 10;
     unsigned seed = 1;
 };
@@ -31,7 +34,9 @@ struct Unplaced {
 struct Plan {
     Bench bench;  ///< valid; holds every part but those that found no place
     std::vector<Unplaced> unplaced;
-    double cost = 0;  ///< what the search made small: see anneal.cpp
+    int jumpersOver = 0;  ///< how many more jumpers it takes than the kit has
+    double cost = 0;      ///< what the search made small: see anneal.cpp
+    /// Everything is on the board. Jumpers may lack all the same.
     bool isWhole() const { return unplaced.empty(); }
 };
 

@@ -16,7 +16,9 @@
 #include "core/base/stopping.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 
 namespace tiepoint {
@@ -42,6 +44,9 @@ public:
           places_(fixed),
           leads_(ground.holeCount()),
           covers_(ground.holeCount()),
+          bitOf_(ground.holeCount()),
+          free_(ground.stripCount()),
+          ways_(static_cast<std::size_t>(ground.stripCount()) * ground.stripCount()),
           onStrip_(ground.stripCount()),
           ends_(ground.stripCount()),
           netLinks_(task.nets),
@@ -55,6 +60,14 @@ public:
             if (!task.things[thing].fixed) movable_.push_back(static_cast<int>(thing));
         }
         placed_.resize(task.things.size());
+        for (int strip = 0; strip < ground.stripCount(); ++strip) {
+            std::uint64_t bit = 1;
+            for (const int hole : ground.holesOf(strip)) {
+                bitOf_[hole] = bit;
+                free_[strip] |= bit;
+                bit <<= 1;
+            }
+        }
     }
 
     PlanResult run(int steps, std::chrono::steady_clock::time_point deadline) {
@@ -180,6 +193,8 @@ private:
         leads_[hole] += leads;
         covers_[hole] += covers;
         clashes_ += holeClashes(leads_[hole], covers_[hole]);
+        std::uint64_t& free = free_[ground_.spot(hole).strip];
+        free = isFree(hole) ? free | bitOf_[hole] : free & ~bitOf_[hole];
     }
     /// Metal of a net in a strip: counted by net.
     void changeStrip(int strip, int net, int by) {
@@ -298,9 +313,7 @@ private:
         missing_ = 0;
         for (int strip = 0; strip < ground_.stripCount(); ++strip) {
             if (ends_[strip] == 0) continue;
-            int free = 0;
-            for (const int hole : ground_.holesOf(strip)) free += isFree(hole);
-            missing_ += std::max(0, ends_[strip] - free);
+            missing_ += std::max(0, ends_[strip] - std::popcount(free_[strip]));
         }
         double wire = 0;
         for (const auto& list : netLinks_) {
@@ -310,8 +323,14 @@ private:
     }
 
     bool isFree(int hole) const { return leads_[hole] == 0 && covers_[hole] == 0; }
-    /// The least way between free holes of two strips.
-    double freeWay(const PlanLink& link) const {
+    /// The least way between free holes of two strips; remembered for as long as the same holes are free.
+    double freeWay(const PlanLink& link) {
+        Way& way = ways_[static_cast<std::size_t>(link.from) * ground_.stripCount() + link.to];
+        if (way.mm < 0 || way.from != free_[link.from] || way.to != free_[link.to])
+            way = {free_[link.from], free_[link.to], leastWay(link)};
+        return way.mm;
+    }
+    double leastWay(const PlanLink& link) const {
         double least = std::numeric_limits<double>::max();
         for (const int from : ground_.holesOf(link.from)) {
             if (!isFree(from)) continue;
@@ -344,7 +363,14 @@ private:
     const PlanTask& task_;
     PlanRandom random_;
     std::vector<PlanPlace> places_;
-    std::vector<int> leads_, covers_;  // by hole
+    struct Way {
+        std::uint64_t from = 0, to = 0;  ///< which holes were free
+        double mm = -1;
+    };
+    std::vector<int> leads_, covers_;   // by hole
+    std::vector<std::uint64_t> bitOf_;  // by hole: its bit among those of its strip
+    std::vector<std::uint64_t> free_;   // by strip: bits of its free holes
+    std::vector<Way> ways_;             // by two strips
     std::vector<std::vector<std::pair<int, int>>> onStrip_;
     std::vector<int> ends_;  // by strip: of jumpers
     std::vector<std::vector<PlanLink>> netLinks_;

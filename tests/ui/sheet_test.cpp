@@ -94,6 +94,8 @@ TEST_F(SheetWindow, TidyingIsShownFirstAndIsOneStep) {
     EXPECT_TRUE(window().view().picture().marks.mended);
     WindowBench::click(window().bar().buttons().back());
     ASSERT_NE(window().document().bench(), before);
+    EXPECT_TRUE(window().sheetDesk().glide().isGliding());
+    EXPECT_GT(window().sheetDesk().glide().thingCount(), 3);
     EXPECT_LT(window().document().bench()->jumpers.size(), before->jumpers.size());
     window().document().undoStack().undo();
     EXPECT_EQ(*window().document().bench(), *before);

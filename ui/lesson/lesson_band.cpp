@@ -60,7 +60,7 @@ bool LessonBand::countsHands() const {
 
 int LessonBand::wantedHeight(int window) const {
     double shares = kStepsShare;
-    if (asks()) shares += kQuestionShare + tableRow() + kAnswerShare + (run_.isVeiled() ? 0 : kSeenShare);
+    if (asks()) shares += kQuestionShare + tableRow() + answerShare() + (run_.isVeiled() ? 0 : kSeenShare);
     if (ticks()) shares += kTablesShare;
     return qRound(shares * window);
 }
@@ -85,7 +85,7 @@ QRectF LessonBand::answerPlace(int answer) const {
     const int count = static_cast<int>(run_.present().ask->answers.size());
     const double gap = kAnswerGapShare * high(), breadth = (width() - 2 * side() - (count - 1) * gap) / count;
     return {side() + answer * (breadth + gap), (kQuestionShare + tableRow()) * high(), breadth,
-            kAnswerShare * high() - gap / 4};
+            answerShare() * high() - gap / 4};
 }
 
 QRectF LessonBand::byTablePlace() const {
@@ -155,7 +155,7 @@ void LessonBand::paintQuestion(QPainter& painter) {
     if (countsHands()) paintByTable(painter);
     for (int i = 0; i < static_cast<int>(ask.answers.size()); ++i) paintAnswer(painter, i);
     if (run_.isVeiled()) return;
-    const QRectF seen(side(), (kQuestionShare + kAnswerShare) * high(), width() - 2 * side(), kSeenShare * high());
+    const QRectF seen(side(), (kQuestionShare + answerShare()) * high(), width() - 2 * side(), kSeenShare * high());
     sheet_.draw(painter, seen, qs(ask.seen),
                 {uiFont(high() / kAnswerLines), theme.text, Qt::AlignLeft | Qt::AlignVCenter, true});
 }
@@ -173,7 +173,9 @@ void LessonBand::paintAnswer(QPainter& painter, int answer) {
     painter.drawRoundedRect(frame, 3 * line, 3 * line);
     const QFont font = uiFont(high() / kAnswerLines, QFont::DemiBold);
     const double pad = 0.012 * high();
-    const QRectF number(frame.left() + pad, frame.top(), 0.028 * high(), frame.height());
+    // Beside words in the middle of the line; over a diagram in its corner.
+    const double head = asksDiagrams() ? kAnswerShare * 0.6 * high() : frame.height();
+    const QRectF number(frame.left() + pad, frame.top(), 0.028 * high(), head);
     sheet_.draw(painter, number, QString::number(answer + 1),
                 {font, right ? theme.accent : theme.dimText, Qt::AlignLeft | Qt::AlignVCenter});
     const int hands = run_.hands(answer), before = run_.handsBefore(answer);
@@ -189,17 +191,26 @@ void LessonBand::paintAnswer(QPainter& painter, int answer) {
         counted = QStringLiteral("%1, was %2").arg(hands).arg(before);
     const QFont small = uiFont(high() / kSmallestLines);
     const double handsBreadth = counted.isEmpty() ? 0 : wordsSize(counted, small, 1e4, false).width() + pad;
-    sheet_.draw(painter, QRectF(frame.right() - handsBreadth - pad / 2, frame.top(), handsBreadth, frame.height()),
-                counted, {small, theme.dimText, Qt::AlignRight | Qt::AlignVCenter});
-    const QRectF words(number.right(), frame.top(), frame.right() - handsBreadth - pad - number.right(),
-                       frame.height());
-    sheet_.draw(painter, words, qs(run_.present().ask->answers[static_cast<std::size_t>(answer)]),
-                {font, theme.text, Qt::AlignLeft | Qt::AlignVCenter, true});
-    if (!right) return;
+    sheet_.draw(painter, QRectF(frame.right() - handsBreadth - pad / 2, frame.top(), handsBreadth, head), counted,
+                {small, theme.dimText, Qt::AlignRight | Qt::AlignVCenter});
+    if (asksDiagrams()) {
+        diagrams_.paint(painter, frame.adjusted(pad, pad, -pad, -pad), run_, answer, theme);
+    } else {
+        const QRectF words(number.right(), frame.top(), frame.right() - handsBreadth - pad - number.right(),
+                           frame.height());
+        sheet_.draw(painter, words, qs(run_.present().ask->answers[static_cast<std::size_t>(answer)]),
+                    {font, theme.text, Qt::AlignLeft | Qt::AlignVCenter, true});
+    }
+    if (right) paintTickAt(painter, frame.topRight());
+}
+
+/// On the corner of the right answer.
+void LessonBand::paintTickAt(QPainter& painter, QPointF corner) {
+    const Theme& theme = *look_.theme;
     const double radius = 0.0125 * high();
     painter.setPen(Qt::NoPen);
     painter.setBrush(theme.accent);
-    const QPointF centre = frame.topRight() + QPointF(-radius, radius * 0.25);
+    const QPointF centre = corner + QPointF(-radius, radius * 0.25);
     painter.drawEllipse(centre, radius, radius);
     QPainterPath tick(centre + QPointF(-0.45, 0.02) * radius);
     tick.lineTo(centre + QPointF(-0.1, 0.38) * radius);

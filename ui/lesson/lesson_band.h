@@ -3,6 +3,7 @@
 // are looked at, and under them the steps as small boards. Answers are buttons: a click counts one more hand, a right click one less, digits
 // set the number. Window's thread only.
 
+#include "ui/lesson/diagram_answers.h"
 #include "ui/lesson/lesson_run.h"
 #include "ui/lesson/lesson_sizes.h"
 #include "ui/theme/look.h"
@@ -45,12 +46,15 @@ private:
     bool countsHands() const;
     bool countsTables() const { return countsHands() && run_.countsByTable(); }
     double tableRow() const { return countsTables() ? kTableRowShare : 0; }
+    bool asksDiagrams() const { return asks() && run_.present().ask->diagrams > 0; }
+    double answerShare() const { return asksDiagrams() ? kDiagramShare : kAnswerShare; }
     double high() const { return window()->height(); }
     double side() const;
     int answerAt(QPointF place) const;
     int counting(int answer) const;
     void paintQuestion(QPainter& painter);
     void paintAnswer(QPainter& painter, int answer);
+    void paintTickAt(QPainter& painter, QPointF corner);
     void paintByTable(QPainter& painter);
     void paintTable(QPainter& painter, const QRectF& frame, int table, bool marked);
     void paintTables(QPainter& painter);
@@ -60,6 +64,7 @@ private:
     LessonRun& run_;
     Look look_;
     WordSheet sheet_{this};
+    DiagramAnswers diagrams_;
     int focused_ = -1;
     int typed_ = -1;  ///< digits typed so far for the focused answer
 };

@@ -100,7 +100,9 @@ private:
 
     void paintWires() {
         const Snapshot* live = picture_.views.voltage ? picture_.live() : nullptr;
-        for (const SheetWire& wire : diagram_.wires) {
+        for (std::size_t i = 0; i < diagram_.wires.size(); ++i) {
+            const SheetWire& wire = diagram_.wires[i];
+            painter_.setOpacity(picture_.newWires.empty() || picture_.newWires[i] ? picture_.settled : 1);
             if (live && wire.net >= 0) {
                 const double volt = live->solution.netVoltage[picture_.sheet->layoutNet[wire.net]];
                 if (!std::isnan(volt)) {

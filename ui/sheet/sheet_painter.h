@@ -16,10 +16,11 @@ struct SheetPicture {
     Views views;
     double fullScaleAmpere = 1e-3;
     double phaseMm = 0;
-    int hoverNet = -1;      ///< of the layout; lit with all its wires
-    std::string hoverPart;  ///< lit with a rim, and told
-    bool paper = true;      ///< draws its own ground
-    double settled = 1;     ///< below 1 parts are on their way, and wires come up
+    int hoverNet = -1;           ///< of the layout; lit with all its wires
+    std::string hoverPart;       ///< lit with a rim, and told
+    bool paper = true;           ///< draws its own ground
+    double settled = 1;          ///< below 1 parts are on their way, and wires come up
+    std::vector<char> newWires;  ///< by wire: those that come up; empty: all
 
     const Snapshot* live() const {
         return snapshot && snapshot->layout == sheet->layout && snapshot->status() == Status::Solved ? snapshot.get()

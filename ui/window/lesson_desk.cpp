@@ -99,6 +99,7 @@ void LessonDesk::followStep(int before) {
     const bool giving = run_->isRunning();
     if (giving && before < 0) {
         before_ = parts_.view.views();
+        sheetBefore_ = parts_.diagram->isChecked();
         parts_.memory.setResting(true);
         if (QGuiApplication::screens().size() > 1) showTeacherWords(true);
     }
@@ -112,6 +113,7 @@ void LessonDesk::followStep(int before) {
     if (giving) showStep();
     if (!giving && before >= 0) {
         parts_.view.setViews(before_);
+        parts_.diagram->setChecked(sheetBefore_);
         parts_.view.setSelection({});
         parts_.view.marks().set(&Marks::guide, std::vector<Hole>());
         parts_.memory.setResting(false);
@@ -125,6 +127,7 @@ void LessonDesk::showStep() {
     Views views = step.show.value_or(Views{});
     if (!views.lockedFullScaleAmpere) views.lockedFullScaleAmpere = run_->fullScaleAmpere();
     parts_.view.setViews(views);
+    parts_.diagram->setChecked(step.sheet);
     QStringList things;
     std::vector<Hole> holes;
     for (const std::string& place : step.places) {

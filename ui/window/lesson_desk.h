@@ -32,6 +32,7 @@ public:
         Projection& projection;
         ViewMemory& memory;
         const Actions& actions;
+        QAction* diagram;      ///< the circuit diagram, shown by steps that ask for it
         QString recordFolder;  ///< what is counted is kept there
     };
 
@@ -82,6 +83,7 @@ private:
     PaperQuestions* paper_;
     QPointer<TeacherWords> words_;
     Views before_;  ///< shown before the lesson was given
+    bool sheetBefore_ = false;
     bool glidePending_ = false;
     QSize fitted_;  ///< of the view for which the circuit was fitted last
 };

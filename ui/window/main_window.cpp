@@ -73,7 +73,8 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connect(drawer_, &MyDrawer::changed, this, followDrawer);
     followDrawer();
     findings_ = new FindingsDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
-    sheetDesk_ = new SheetDesk({*document_, *live_, *view_, *bar_}, title_->menus(), actions_.project, stage_, this);
+    sheetDesk_ =
+        new SheetDesk({*document_, *live_, *view_, *bar_, *drawer_}, title_->menus(), actions_.project, stage_, this);
     connect(sheetDesk_, &SheetDesk::arrangeWanted, this, &MainWindow::arrangeStage);
     files_->setAsker(questionsInBar(*bar_, this));
     findings_->reveal().setAsker(phraseInBar(*bar_));
@@ -85,7 +86,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     connectThemes();
     arrowScale_ = new ArrowScale(*view_, stage_);
     lessons_ = new LessonDesk({*document_, *live_, *view_, *files_, *bar_, *projection_, *memory_, actions_,
-                               recoveryFolder + QStringLiteral("/lessons")},
+                               sheetDesk_->diagramAction(), recoveryFolder + QStringLiteral("/lessons")},
                               stage_, this);
     recorder_ = new LessonRecorder(*document_, *bar_, actions_, recoveryFolder_, this);
     connect(lessons_, &LessonDesk::arrangeWanted, this, &MainWindow::arrangeStage);

@@ -52,6 +52,12 @@ Edit tidyEdit(const Bench& bench, const Plan& plan) {
     return edit;
 }
 
+/// "; our kit has 6", where the plan takes more jumpers than that.
+QString beyondKitWords(const std::optional<Kit>& kit, int jumpers) {
+    if (!kit || kit->jumpers < 0 || jumpers <= kit->jumpers) return {};
+    return QStringLiteral(" Our kit has %1 jumpers.").arg(kit->jumpers);
+}
+
 QString billWords(const JumperBill& bill) {
     return QStringLiteral("%1 jumpers, %2 cm of wire").arg(bill.count).arg(qRound(bill.lengthMm / 10));
 }
@@ -62,6 +68,7 @@ SheetDesk::SheetDesk(const Parts& parts, QMenuBar& menus, QAction* nextInBar, QW
     : QObject(window),
       parts_(parts),
       sheet_(new SheetView(parts.document, parts.live, parts.view, stage)),
+      glide_(new Glide(parts.view, stage)),
       diagram_(new QAction(QStringLiteral("&Circuit diagram"), window)),
       ieee_(new QAction(QStringLiteral("Symbols after &IEEE 315"), window)),
       tidy_(new QAction(QStringLiteral("&Tidy the board…"), window)) {
@@ -151,8 +158,10 @@ void SheetDesk::offer(std::shared_ptr<Work> work) {
     auto applied = apply(*work->bench, edit);
     if (!applied) return parts_.bar.say(MessageBar::Tone::Notice, QString::fromStdString(applied.error().message));
     const auto ghost = std::make_shared<const Bench>(std::move(applied).value().bench);
+    const JumperBill bill = jumperBill(*ghost);
     const QString line =
-        QStringLiteral("Tidied: %1; now %2.").arg(billWords(jumperBill(*ghost)), billWords(jumperBill(*work->bench)));
+        QStringLiteral("Tidied: %1; now %2.").arg(billWords(bill), billWords(jumperBill(*work->bench))) +
+        beyondKitWords(parts_.drawer.kit(), bill.count);
     parts_.view.marks().set(&Marks::mended, ghost);
     const auto hideGhosts = [this] { parts_.view.marks().set(&Marks::mended, std::shared_ptr<const Bench>()); };
     parts_.bar.ask({MessageBar::Tone::Notice,
@@ -162,10 +171,17 @@ void SheetDesk::offer(std::shared_ptr<Work> work) {
                      {QStringLiteral("Move everything"),
                       [this, edit, hideGhosts] {
                           hideGhosts();
-                          parts_.document.push(edit);
+                          moveEverything(edit);
                       }}},
                     0,
                     hideGhosts});
+}
+
+/// The document has it at once; what is seen glides there.
+void SheetDesk::moveEverything(const Edit& edit) {
+    glide_->keepBefore();
+    parts_.document.push(edit);
+    glide_->begin();
 }
 
 }  // namespace tiepoint::ui

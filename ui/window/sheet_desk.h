@@ -3,6 +3,8 @@
 // the board and asked about before anything moves; then it is one edit.
 
 #include "ui/document/bench_document.h"
+#include "ui/document/my_drawer.h"
+#include "ui/lesson/glide.h"
 #include "ui/live/live_bench.h"
 #include "ui/view/bench_view.h"
 #include "ui/window/message_bar.h"
@@ -25,6 +27,7 @@ public:
         LiveBench& live;
         BenchView& view;
         MessageBar& bar;
+        const MyDrawer& drawer;  ///< whose kit says how many jumpers there are
     };
     /// Its menu stands before `nextInBar`; the sheet lies on the stage.
     SheetDesk(const Parts& parts, QMenuBar& menus, QAction* nextInBar, QWidget* stage, QWidget* window);
@@ -36,6 +39,7 @@ public:
     QAction* ieeeAction() const { return ieee_; }
     bool isShown() const { return diagram_->isChecked(); }
     bool isPlanning() const { return thread_ != nullptr; }
+    Glide& glide() const { return *glide_; }
     /// Places the sheet: below the board, or beside it for a room. An empty frame hides it.
     void placeIn(const QRect& frame, bool beside, const Look& look);
 
@@ -46,10 +50,12 @@ private:
     struct Work;
     void tidy();
     void offer(std::shared_ptr<Work> work);
+    void moveEverything(const Edit& edit);
     void endThread();
 
     Parts parts_;
     SheetView* sheet_;
+    Glide* glide_;  ///< of the board, once everything is moved
     QAction *diagram_, *ieee_, *tidy_;
     QThread* thread_ = nullptr;
     std::stop_source stop_;

@@ -126,21 +126,23 @@ QRectF SheetView::room() const {
     return paper().adjusted(look_.px(kSheetPad), look_.px(kSheetHead), -look_.px(kSheetPad), -look_.px(kSheetPad / 2));
 }
 
-double SheetView::scale() const {
+double SheetView::scaleOf(const Diagram& diagram) const {
     const QRectF frame = room();
-    if (!sheet_ || frame.isEmpty()) return 1;
-    return std::min({frame.width() / sheet_->diagram.width, frame.height() / sheet_->diagram.height,
+    if (frame.isEmpty()) return 1;
+    return std::min({frame.width() / diagram.width, frame.height() / diagram.height,
                      beside_ ? 1e9 : look_.px(kMostSheetPixelsPerMm)});
 }
 
+QPointF SheetView::cornerOf(const Diagram& diagram) const {
+    return room().center() - QPointF(diagram.width, diagram.height) * scaleOf(diagram) / 2;
+}
+
 QPointF SheetView::fromSheet(Point mm) const {
-    const QRectF frame = room();
-    const QPointF corner = frame.center() - QPointF(sheet_->diagram.width, sheet_->diagram.height) * scale() / 2;
-    return corner + QPointF(mm.x, mm.y) * scale();
+    return cornerOf(sheet_->diagram) + QPointF(mm.x, mm.y) * scaleOf(sheet_->diagram);
 }
 
 Point SheetView::toSheet(QPointF at) const {
-    const QPointF off = (at - fromSheet({0, 0})) / scale();
+    const QPointF off = (at - cornerOf(sheet_->diagram)) / scaleOf(sheet_->diagram);
     return {off.x(), off.y()};
 }
 
@@ -188,14 +190,17 @@ void SheetView::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     paintFold(painter);
     if (!sheet_) return;
-    painter.translate(fromSheet({0, 0}));
-    painter.scale(scale(), scale());
     SheetPicture picture = seen();
     if (before_ && gliding_.elapsed() < kSheetGlideMs) {
         const double share = easedShare(static_cast<double>(gliding_.elapsed()) / kSheetGlideMs);
-        picture.sheet = betweenSheets(*before_, *sheet_, share);
+        SheetBetween between = betweenSheets(*before_, *sheet_, share);
+        picture.sheet = std::move(between.sheet);
+        picture.newWires = std::move(between.isNew);
         picture.settled = share;
     }
+    const double scale = scaleOf(picture.sheet->diagram);
+    painter.translate(cornerOf(picture.sheet->diagram));
+    painter.scale(scale, scale);
     paintSheet(painter, picture);
 }
 

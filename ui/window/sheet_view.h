@@ -52,7 +52,9 @@ private:
     void tick();
     QRectF paper() const;
     QRectF room() const;
-    double scale() const;
+    /// How a diagram lies in the middle of the room that it has: pixels for a millimetre, and where its corner is.
+    double scaleOf(const Diagram& diagram) const;
+    QPointF cornerOf(const Diagram& diagram) const;
     SheetPicture seen() const;
     void throwSwitch(int part);
     void paintFold(QPainter& painter);

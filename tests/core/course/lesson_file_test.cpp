@@ -87,6 +87,34 @@ TEST(LessonFile, WritesWhatItReads) {
     EXPECT_EQ(writeLesson(read->lesson), kSmallLesson);
 }
 
+TEST(LessonFile, AsksWhichDiagramIsTheBoards) {
+    const auto read = readLesson(
+        lessonWith("\"caption\": \"Off\"",
+                   "\"caption\": \"Which is it?\", \"ask\": {\"question\": \"?\", \"diagrams\": 3, \"right\": 2}"));
+    ASSERT_TRUE(read.ok()) << read.error().oneLine();
+    const LessonStep& step = read->lesson.steps[1];
+    ASSERT_EQ(step.kind, StepKind::Predict);
+    EXPECT_EQ(step.ask->diagrams, 3);
+    EXPECT_EQ(step.ask->answers, (std::vector<std::string>{"Diagram 1", "Diagram 2", "Diagram 3"}));
+    const std::string text = writeLesson(read->lesson);
+    EXPECT_EQ(text.find("answers"), std::string::npos);
+    const auto again = readLesson(text);
+    ASSERT_TRUE(again.ok()) << again.error().oneLine();
+    EXPECT_EQ(again->lesson.steps[1].ask->diagrams, 3);
+    EXPECT_EQ(writeLesson(again->lesson), text);
+}
+
+TEST(LessonFile, ShowsTheDiagramBesideTheBoard) {
+    const auto read =
+        readLesson(lessonWith("\"caption\": \"Off\"", "\"caption\": \"Off\", \"show\": {\"sheet\": true}"));
+    ASSERT_TRUE(read.ok()) << read.error().oneLine();
+    EXPECT_TRUE(read->lesson.steps[1].sheet);
+    EXPECT_FALSE(read->lesson.steps[0].sheet);
+    const auto again = readLesson(writeLesson(read->lesson));
+    ASSERT_TRUE(again.ok()) << again.error().oneLine();
+    EXPECT_TRUE(again->lesson.steps[1].sheet);
+}
+
 TEST(LessonFile, ShippedLessonsSurviveBeingWritten) {
     for (const ShippedLesson& shipped : shippedLessons()) {
         const std::string text = writeLesson(*shipped.lesson);
@@ -130,6 +158,15 @@ TEST(LessonFile, ErrorsNamePlaceAndReason) {
         {lessonWith("\"caption\": \"Off\"",
                     "\"ask\": {\"question\": \"?\", \"answers\": [\"a\", \"b\"], \"right\": 3}"),
          "the right answer is one of 1 to 2"},
+        {lessonWith("\"caption\": \"Off\"", "\"ask\": {\"question\": \"?\", \"right\": 1}"),
+         "/steps/1/ask: a question has either \"answers\" or \"diagrams\""},
+        {lessonWith("\"caption\": \"Off\"", "\"ask\": {\"question\": \"?\", \"diagrams\": 1, \"right\": 1}"),
+         "/steps/1/ask/diagrams: a question has 2 to 4 answers, not 1"},
+        {lessonWith("\"caption\": \"Off\"",
+                    "\"show\": {\"sheet\": true}, \"ask\": {\"question\": \"?\", "
+                    "\"diagrams\": 3, \"right\": 1}"),
+         "/steps/1/show/sheet: a step that asks which diagram is the board's can't show it"},
+        {lessonWith("\"caption\": \"Off\"", "\"show\": {\"sheet\": 1}"), "/steps/1/show/sheet: "},
         {lessonWith("\"caption\": \"Off\"", "\"show\": {\"places\": [\"X9\"]}"),
          "/steps/1/show/places: nothing on the bench of this step is \"X9\""},
     };
