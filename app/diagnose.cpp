@@ -4,9 +4,12 @@
 #include "app/bench_input.h"
 #include "app/commands.h"
 #include "app/edit_json.h"
+#include "app/kit_option.h"
 #include "app/offscreen.h"
 #include "app/output.h"
 #include "core/base/printable.h"
+#include "core/course/kit_slips.h"
+#include "core/sheet/kit_bench.h"
 #include "core/doctor/doctor.h"
 #include "core/doctor/flow_chart.h"
 #include "core/doctor/observation_words.h"
@@ -22,6 +25,7 @@ namespace {
 
 struct DiagnoseOptions {
     BenchInput input;
+    KitOption kit;
     std::vector<std::string> saw, hold;
     std::string black, chart, paper = "a4";
     bool probeLight = false, json = false;
@@ -159,12 +163,21 @@ std::string diagnosisAsText(const Doctor& doctor, const Diagnosis& diagnosis, co
 }
 
 int runDiagnose(const DiagnoseOptions& options) {
-    const auto bench = options.input.read();
-    if (!bench) return complain(bench.error());
-    const auto seen = observationsOf(options, **bench);
+    const auto read = options.input.read();
+    if (!read) return complain(read.error());
+    std::shared_ptr<const Bench> bench = *read;
+    const auto kit = options.kit.read();
+    if (!kit) return complain(kit.error());
+    PossibleSlip possible;
+    if (*kit) {
+        bench = benchForKit(bench, **kit).bench;
+        possible = [&](const Slip& slip) { return canHappenWith(**kit, *bench, slip); };
+    }
+    const auto seen = observationsOf(options, *bench);
     if (!seen) return complain(placedIn(seen.error(), options.input.file));
-    Doctor doctor(buildLayout(*bench));
-    const Instrument instrument = options.probeLight ? Instrument::ProbeLight : Instrument::Meter;
+    Doctor doctor(buildLayout(bench), possible);
+    const bool noMeter = options.probeLight || (*kit && (*kit)->meters == 0);
+    const Instrument instrument = noMeter ? Instrument::ProbeLight : Instrument::Meter;
     if (!options.chart.empty()) {
         const FlowChart chart = flowChart(doctor, {}, instrument);
         const Offscreen offscreen;
@@ -183,6 +196,7 @@ Action declareDiagnose(CLI::App& parser) {
     auto options = std::make_shared<DiagnoseOptions>();
     options->parser = &parser;
     parser.add_option("TARGET", options->input.file, "The plan, a *.bench.json file")->required();
+    options->kit.declare(parser);
     options->holdOption =
         parser
             .add_option("--hold", options->hold,

@@ -2,9 +2,11 @@
 
 #include "app/bench_input.h"
 #include "app/commands.h"
+#include "app/kit_option.h"
 #include "app/offscreen.h"
 #include "app/output.h"
 #include "core/base/file_io.h"
+#include "core/base/printable.h"
 #include "ui/sheet/build_sheet.h"
 
 #include <fmt/format.h>
@@ -16,6 +18,7 @@ namespace {
 
 struct SheetOptions {
     BenchInput input;
+    KitOption kit;
     std::string output;
     std::string paper = "a4", support = "pictures";
     bool blank = false, worksheet = false, key = false;
@@ -45,16 +48,20 @@ ui::SheetWish wishOf(const SheetOptions& options) {
 int runSheet(const SheetOptions& options) {
     const auto bench = options.input.read();
     if (!bench) return complain(bench.error());
-    const BuildPlan plan = planOf(*bench);
+    const auto kit = options.kit.read();
+    if (!kit) return complain(kit.error());
+    const BuildPlan plan = *kit ? planOf(*bench, **kit) : planOf(*bench);
+    for (const std::string& gap : plan.kitGaps) print(fmt::format("{}: {}\n", printable(plan.kitTitle), printable(gap)));
+    const int done = plan.kitServes ? kExitGood : kExitBad;
     if (endsIn(options.output, ".csv")) {
         const auto written =
             writeFileAtomically(options.output, totalsAsCsv(totalsOf(plan, options.copies, options.spare)));
-        return written ? kExitGood : complain(written.error());
+        return written ? done : complain(written.error());
     }
     const Offscreen offscreen;
     const auto failed = ui::saveBuildSheet(plan, wishOf(options), QString::fromStdString(options.output));
     if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));
-    return kExitGood;
+    return done;
 }
 
 }  // namespace
@@ -62,6 +69,7 @@ int runSheet(const SheetOptions& options) {
 Action declareSheet(CLI::App& parser) {
     auto options = std::make_shared<SheetOptions>();
     options->input.declareFile(parser);
+    options->kit.declare(parser);
     parser.add_option("-o,--output", options->output, "The plan as PDF, or the parts list as CSV")
         ->required()
         ->check(checkSheetEnding, "a name ending in .pdf or .csv");

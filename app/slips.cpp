@@ -3,9 +3,12 @@
 #include "app/bench_input.h"
 #include "app/commands.h"
 #include "app/json_writer.h"
+#include "app/kit_option.h"
 #include "app/offscreen.h"
 #include "app/output.h"
 #include "core/base/file_io.h"
+#include "core/course/kit_slips.h"
+#include "core/sheet/kit_bench.h"
 #include "ui/sheet/symptom_sheet.h"
 
 #include <fmt/format.h>
@@ -15,6 +18,7 @@ namespace {
 
 struct SlipsOptions {
     BenchInput input;
+    KitOption kit;
     std::string output;
     std::string paper = "a4";
 };
@@ -42,18 +46,26 @@ std::string slipsAsJson(const Bench& bench, const std::vector<SlipSeen>& slips) 
 }
 
 int runSlips(const SlipsOptions& options) {
-    const auto bench = options.input.read();
-    if (!bench) return complain(bench.error());
-    const std::vector<SlipSeen> slips = slipsAsSeen(*bench);
+    const auto read = options.input.read();
+    if (!read) return complain(read.error());
+    std::shared_ptr<const Bench> bench = *read;
+    const auto kit = options.kit.read();
+    if (!kit) return complain(kit.error());
+    std::function<bool(const Slip&)> possible;
+    if (*kit) {
+        bench = benchForKit(bench, **kit).bench;
+        possible = [&](const Slip& slip) { return canHappenWith(**kit, *bench, slip); };
+    }
+    const std::vector<SlipSeen> slips = slipsAsSeen(bench, possible);
     if (!options.output.ends_with(".pdf")) {
         const bool csv = options.output.ends_with(".csv");
-        const auto written = writeFileAtomically(options.output, csv ? slipsAsCsv(slips) : slipsAsJson(**bench, slips));
+        const auto written = writeFileAtomically(options.output, csv ? slipsAsCsv(slips) : slipsAsJson(*bench, slips));
         return written ? kExitGood : complain(written.error());
     }
     const Offscreen offscreen;
     const auto paper = options.paper == "letter" ? ui::Paper::Letter : ui::Paper::A4;
     const auto failed =
-        ui::saveSymptomSheet((*bench)->title, bySymptom(slips), paper, QString::fromStdString(options.output));
+        ui::saveSymptomSheet(bench->title, bySymptom(slips), paper, QString::fromStdString(options.output));
     if (failed) return complain(fmt::format("{}: {}", options.output, failed->toStdString()));
     return kExitGood;
 }
@@ -63,6 +75,7 @@ int runSlips(const SlipsOptions& options) {
 Action declareSlips(CLI::App& parser) {
     auto options = std::make_shared<SlipsOptions>();
     options->input.declareFile(parser);
+    options->kit.declare(parser);
     parser
         .add_option("-o,--output", options->output,
                     "The eight likeliest for each symptom as PDF, or all as CSV or JSON")

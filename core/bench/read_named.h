@@ -12,10 +12,11 @@
 
 namespace tiepoint {
 
-/// `read` takes the text and returns a Result of something with `warnings`.
+/// `read` takes the text and returns a Result; warnings of what it holds name the file too. A file of more bytes than that is refused unread.
 template <class Read>
-auto readNamed(const std::filesystem::path& path, Read read) -> decltype(read(std::string_view())) {
-    auto bytes = readFile(path, kLargestBenchBytes);
+auto readNamed(const std::filesystem::path& path, Read read, std::size_t mostBytes = kLargestBenchBytes)
+    -> decltype(read(std::string_view())) {
+    auto bytes = readFile(path, mostBytes);
     if (!bytes) return bytes.error();
     const auto text = textOrInside(std::move(bytes).value());
     auto result = text ? read(std::string_view(*text)) : decltype(read(std::string_view()))(text.error());
@@ -24,7 +25,9 @@ auto readNamed(const std::filesystem::path& path, Read read) -> decltype(read(st
         error.file = path.string();
         return error;
     }
-    for (Error& warning : result.value().warnings) warning.file = path.string();
+    if constexpr (requires { result.value().warnings; }) {
+        for (Error& warning : result.value().warnings) warning.file = path.string();
+    }
     return result;
 }
 

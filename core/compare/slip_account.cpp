@@ -6,15 +6,24 @@
 #include "core/slips/slip.h"
 
 #include <algorithm>
+#include <limits>
+#include <optional>
 
 namespace tiepoint {
 namespace {
 
-constexpr std::size_t kMostMendsTried = 400;
 /// More differences than this aren't one slip: a part turned or shifted moves all of its leads.
 constexpr std::size_t kMostExplained = 6;
 
-/// The target with the bench's ids and settings where its parts have partners.
+/// Parts that the bench has under their id as the bench lists them: a digest goes by their order.
+void sortLikeBench(const ComparedSide& mine, std::vector<Part>& parts) {
+    std::ranges::stable_sort(parts, {}, [&](const Part& part) {
+        const int own = mine.bench().partIndex(part.id);
+        return own < 0 ? std::numeric_limits<int>::max() : own;
+    });
+}
+
+/// The target with the bench's ids and settings where its parts have partners, in the bench's order.
 Bench renamedTarget(const ComparedSide& mine, const ComparedSide& target, const CircuitDifference& difference) {
     Bench renamed = target.bench();
     renamed.pinned.clear();
@@ -40,6 +49,7 @@ Bench renamedTarget(const ComparedSide& mine, const ComparedSide& target, const 
             part.values[index] = own[index];
         }
     }
+    sortLikeBench(mine, renamed.parts);
     for (Jumper& jumper : renamed.jumpers) {
         for (JumperEnd& end : jumper.ends) {
             Socket* socket = std::get_if<Socket>(&end);
@@ -80,9 +90,8 @@ std::vector<BenchDifference> slipAccount(const ComparedSide& mine, const Compare
     std::size_t work = 0;
     const std::uint64_t digest = CircuitDigest(*wanted).after({}, work);
     const Ground ground(mine.layout);
-    const std::vector<Slip> mends = allMends(ground, near, kMostMendsTried);
-    const auto slip = std::ranges::find_if(mends, [&](const Slip& each) { return each.circuit == digest; });
-    if (slip == mends.end()) return {};
+    const std::optional<Slip> slip = mendTo(digest, ground, near);
+    if (!slip) return {};
     BenchDifference told;
     told.text = slipInWords(mine.bench(), *slip);
     told.parts = slip->ids();

@@ -1,8 +1,8 @@
 #include "core/course/class_record.h"
 
-#include "core/base/file_io.h"
 #include "core/base/json_text.h"
-#include "core/bench/file_head.h"
+#include "core/bench/first_trouble.h"
+#include "core/bench/read_named.h"
 #include "core/course/lesson_file.h"
 #include "core/course/read_prediction.h"
 
@@ -24,22 +24,16 @@ constexpr int kMostHandsCounted = 999, kMostAnswersCounted = 8;
 
 class RecordReader {
 public:
-    explicit RecordReader(std::string_view text) : text_(text) {}
+    explicit RecordReader(std::string_view text) : text_(text), trouble_(text) {}
 
     Result<ClassRecord> read() {
-        if (auto error = scanJson(text_, kRecordLists, [this](JsonPiece&& piece) { take(std::move(piece)); }))
-            return std::move(*error);
-        if (auto trouble = head_.judge(kRecordFormat, "record")) return located(text_, std::move(*trouble));
-        if (trouble_) return located(text_, std::move(*trouble_));
+        const auto takePiece = [this](JsonPiece&& piece) { take(std::move(piece)); };
+        if (auto error = trouble_.scan(kRecordLists, head_, kRecordFormat, "record", takePiece)) return std::move(*error);
         return std::move(record_);
     }
 
 private:
-    void hold(Failure failure, const std::string& pointer) {
-        if (!failure || trouble_) return;
-        failure->pointer = pointer + failure->pointer;
-        trouble_ = std::move(failure);
-    }
+    void hold(Failure failure, const std::string& pointer) { trouble_.hold(std::move(failure), pointer); }
 
     void take(JsonPiece&& piece) {
         JsonValue& value = piece.value;
@@ -110,7 +104,7 @@ private:
     std::string_view text_;
     FileHead head_;
     ClassRecord record_;
-    Failure trouble_;
+    FirstTrouble trouble_;
 };
 
 std::string handsLine(int step, int round, int table, const std::vector<int>& hands) {
@@ -152,13 +146,7 @@ void Vote::set(int table, int answer, int hands) {
 Result<ClassRecord> readClassRecord(std::string_view text) { return RecordReader(text).read(); }
 
 Result<ClassRecord> readClassRecordFile(const std::filesystem::path& path) {
-    const auto text = readFile(path, kLargestRecord);
-    if (!text) return text.error();
-    auto read = readClassRecord(*text);
-    if (read) return read;
-    Error error = read.error();
-    error.file = path.string();
-    return error;
+    return readNamed(path, readClassRecord, kLargestRecord);
 }
 
 std::string writeClassRecord(const ClassRecord& record) {

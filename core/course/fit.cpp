@@ -57,9 +57,14 @@ std::string firstComplaint(const CheckedLesson& checked) {
     return {};
 }
 
+/// Why a changed lesson won't do; empty: it will.
+using LessonJudge = std::function<std::string(const Lesson&)>;
+
 class Fitting {
 public:
-    Fitting(const Lesson& lesson, const Kit& kit) : kit_(kit) { fit_.fitted = lesson; }
+    Fitting(const Lesson& lesson, const Kit& kit, LessonJudge judge) : kit_(kit), judge_(std::move(judge)) {
+        fit_.fitted = lesson;
+    }
 
     KitFit run() {
         takeBoard();
@@ -71,7 +76,6 @@ public:
         const int jumpers = jumpersNeeded(*fit_.fitted);
         if (kit_.jumpers >= 0 && jumpers > kit_.jumpers)
             fit_.gaps.push_back({"jumpers", {}, jumpers, kit_.jumpers, "there are too few"});
-        fit_.checked = checkLesson(*fit_.fitted);
         return std::move(fit_);
     }
 
@@ -79,10 +83,9 @@ private:
     /// Takes the changed lesson if its edits and claims bear it; says why it can't.
     std::string attempt(const Result<Lesson>& other) {
         if (!other) return other.error().message;
-        const CheckedLesson checked = checkLesson(*other);
-        if (!checked.good()) return firstComplaint(checked);
-        fit_.fitted = *other;
-        return {};
+        std::string why = judge_(*other);
+        if (why.empty()) fit_.fitted = *other;
+        return why;
     }
 
     void takeBoard() {
@@ -170,6 +173,7 @@ private:
     }
 
     const Kit& kit_;
+    LessonJudge judge_;
     KitFit fit_;
 };
 
@@ -180,7 +184,29 @@ bool KitFit::fits() const {
            std::ranges::none_of(gaps, [](const KitGap& gap) { return gap.instead.empty(); });
 }
 
-KitFit fitLesson(const Lesson& lesson, const Kit& kit) { return Fitting(lesson, kit).run(); }
+KitFit fitLesson(const Lesson& lesson, const Kit& kit) {
+    const auto judge = [](const Lesson& other) {
+        const CheckedLesson checked = checkLesson(other);
+        return checked.good() ? std::string() : firstComplaint(checked);
+    };
+    KitFit fit = Fitting(lesson, kit, judge).run();
+    fit.checked = checkLesson(*fit.fitted);
+    return fit;
+}
+
+BenchFit fitBench(const std::shared_ptr<const Bench>& bench, const Kit& kit, const BenchJudge& judge) {
+    Lesson alone;  // a bench is a lesson without steps
+    alone.start = bench;
+    KitFit fit = Fitting(alone, kit, [&](const Lesson& other) { return judge(*other.start); }).run();
+    return {fit.fitted->start, std::move(fit.gaps)};
+}
+
+std::string gapInWords(const KitGap& gap) {
+    if (!gap.instead.empty()) return fmt::format("{} for {}", gap.instead, gap.wanted);
+    const std::string counted =
+        gap.there > 0 ? fmt::format("{} ({} needed, {} there)", gap.wanted, gap.needed, gap.there) : gap.wanted;
+    return fmt::format("nothing serves for {}: {}", counted, gap.why);
+}
 
 std::string askedFor(const Part& part) {
     std::string words;

@@ -6,6 +6,8 @@
 #include "core/course/lesson.h"
 #include "core/course/lesson_check.h"
 
+#include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -28,6 +30,17 @@ struct KitFit {
 };
 
 KitFit fitLesson(const Lesson& lesson, const Kit& kit);
+
+/// A bench as a class can build it.
+struct BenchFit {
+    std::shared_ptr<const Bench> bench;  ///< on the kit's board, with its supply, and with other values where they serve
+    std::vector<KitGap> gaps;
+};
+/// Why a bench won't do in place of the one that was asked for; empty: it will.
+using BenchJudge = std::function<std::string(const Bench& other)>;
+BenchFit fitBench(const std::shared_ptr<const Bench>& bench, const Kit& kit, const BenchJudge& judge);
+/// "390 Ω resistor for 330 Ω resistor", "nothing serves for 2 mH coil: ...".
+std::string gapInWords(const KitGap& gap);
 
 /// A part as one asks for it: "330 Ω resistor", "red LED", "push button".
 std::string askedFor(const Part& part);

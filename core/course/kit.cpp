@@ -3,8 +3,9 @@
 #include "core/base/embedded.h"
 #include "core/base/file_io.h"
 #include "core/bench/bench_file.h"
-#include "core/bench/file_head.h"
+#include "core/bench/first_trouble.h"
 #include "core/bench/read_helpers.h"
+#include "core/bench/read_named.h"
 #include "core/bench/resolve.h"
 #include "core/course/fit.h"
 #include "core/parts/preferred.h"
@@ -30,22 +31,16 @@ constexpr std::string_view kNoId = "X";  // a kit's part has no id of its own; r
 
 class KitReader {
 public:
-    explicit KitReader(std::string_view text) : text_(text) {}
+    explicit KitReader(std::string_view text) : text_(text), trouble_(text) {}
 
     Result<ReadKit> read() {
-        if (auto error = scanJson(text_, kKitLists, [this](JsonPiece&& piece) { take(std::move(piece)); }))
-            return std::move(*error);
-        if (auto trouble = head_.judge(kKitFormat, "kit")) return located(text_, std::move(*trouble));
-        if (trouble_) return located(text_, std::move(*trouble_));
+        const auto takePiece = [this](JsonPiece&& piece) { take(std::move(piece)); };
+        if (auto error = trouble_.scan(kKitLists, head_, kKitFormat, "kit", takePiece)) return std::move(*error);
         return std::move(read_);
     }
 
 private:
-    void hold(Failure failure, const std::string& pointer) {
-        if (!failure || trouble_) return;
-        failure->pointer = pointer + failure->pointer;
-        trouble_ = std::move(failure);
-    }
+    void hold(Failure failure, const std::string& pointer) { trouble_.hold(std::move(failure), pointer); }
 
     void take(JsonPiece&& piece) {
         if (piece.list >= 0) {
@@ -145,7 +140,7 @@ private:
     std::string_view text_;
     FileHead head_;
     ReadKit read_;
-    Failure trouble_;
+    FirstTrouble trouble_;
 };
 
 /// As a part's line of a bench, without its id.
@@ -259,13 +254,7 @@ Result<ReadKit> readKit(std::string_view text) {
 }
 
 Result<ReadKit> readKitFile(const std::filesystem::path& path) {
-    const auto text = readFile(path, kLargestBenchBytes);
-    if (!text) return text.error();
-    auto read = readKit(*text);
-    if (read) return read;
-    Error error = read.error();
-    error.file = path.string();
-    return error;
+    return readNamed(path, readKit);
 }
 
 std::string writeKit(const Kit& kit) {

@@ -30,8 +30,8 @@ struct Couple {
 
 }  // namespace
 
-Doctor::Doctor(std::shared_ptr<const Layout> plan)
-    : suspects_(std::move(plan)),
+Doctor::Doctor(std::shared_ptr<const Layout> plan, const PossibleSlip& possible)
+    : suspects_(std::move(plan), possible),
       foresight_(suspects_),
       questioner_(suspects_, foresight_) {}
 

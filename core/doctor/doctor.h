@@ -38,7 +38,7 @@ std::string switchOffInWords();
 
 class Doctor {
 public:
-    explicit Doctor(std::shared_ptr<const Layout> plan);
+    explicit Doctor(std::shared_ptr<const Layout> plan, const PossibleSlip& possible = {});
 
     /// What fits all that was seen, and what to ask next. Suspects stay valid until the doctor goes; pairs until the next call.
     Diagnosis diagnose(const std::vector<Observation>& seen, Instrument instrument = Instrument::Meter);

@@ -48,10 +48,11 @@ std::string lookKeyOf(const Suspect& suspect, const BenchChange& wrong) {
 
 }  // namespace
 
-SuspectList::SuspectList(std::shared_ptr<const Layout> plan) : ground_(std::move(plan)) {
+SuspectList::SuspectList(std::shared_ptr<const Layout> plan, const PossibleSlip& possible) : ground_(std::move(plan)) {
     suspects_.emplace_back();
     std::unordered_set<std::string> known;
     slips_ = everySlip(ground_);
+    if (possible) std::erase_if(slips_, [&](const Slip& slip) { return !possible(slip); });
     double sum = 0;
     for (int slip = 0; slip < static_cast<int>(slips_.size()); ++slip) {
         Suspect suspect = suspectOf(slip);

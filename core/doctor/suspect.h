@@ -6,6 +6,7 @@
 #include "core/slips/slip.h"
 #include "core/variants/variant.h"
 
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -46,10 +47,13 @@ struct Suspect {
     bool isVisible() const { return !looks.empty() || !extra.empty(); }
 };
 
+/// Whether a slip can have been made at all, with what a class has; empty: each can.
+using PossibleSlip = std::function<bool(const Slip&)>;
+
 class SuspectList {
 public:
-    /// Nothing wrong, then every single slip of the plan, the likeliest first, each way of standing in the strips once.
-    explicit SuspectList(std::shared_ptr<const Layout> plan);
+    /// Nothing wrong, then every single slip of the plan that is possible, the likeliest first, each way of standing in the strips once.
+    explicit SuspectList(std::shared_ptr<const Layout> plan, const PossibleSlip& possible = {});
 
     const Ground& ground() const { return ground_; }
     const Bench& plan() const { return ground_.bench(); }

@@ -167,7 +167,7 @@ FirstBuildAdvice firstBuildAdvice(const Snapshot& snapshot, int reached) {
                                                  : stepToDo(lesson, snapshot, 0, kLast);
     if (step < kLast) {
         if (const auto slip = firstSlip(snapshot, chain))
-            return {step, slip->headline, slip->reason, slip->action, slip->holes};
+            return {step, slip->headline, slip->reason, slip->action, slip->holes, slip->mend, slip->now, slip->then};
     }
     const bool resistorBelow = step == 3 && !chain.anodeInside;
     return {step,

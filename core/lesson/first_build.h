@@ -4,6 +4,7 @@
 // (core/lesson/first_slips.h). Pure functions of a snapshot; safe from any thread.
 
 #include "core/course/lesson.h"
+#include "core/lesson/first_mends.h"
 #include "core/snapshot/snapshot.h"
 
 #include <string>
@@ -22,6 +23,8 @@ struct FirstBuildAdvice {
     std::string text;         ///< how, or why, in two or three sentences
     std::string action;       ///< after a slip: one line that mends it; else empty
     std::vector<Hole> holes;  ///< where it could go: free holes to light up
+    MaybeMend mend = {};      ///< after a slip: what the action says, done
+    std::string now = {}, then = {};  ///< what is seen of the metal as it is, and as it is once that is done
 };
 
 /// What to do next. `reached` is the step that was reached before: the last one asks for darkness, which means something only once

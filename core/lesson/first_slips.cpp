@@ -12,7 +12,7 @@ namespace {
 
 using MaybeSlip = std::optional<FirstSlip>;
 
-constexpr double kEnoughVolt = 3;
+constexpr double kEnoughVolt = 3, kUsualVolt = 5, kUsualOhm = 330;  ///< the last two as the words have them
 constexpr int kFewHoles = 3;
 
 /// Looks at one bench for each slip in turn, the gravest first.
@@ -21,14 +21,18 @@ public:
     SlipFinder(const Snapshot& snapshot, const FirstChain& chain)
         : layout_(*snapshot.layout),
           bench_(*layout_.bench),
-          chain_(chain) {}
+          chain_(chain),
+          mends_(layout_) {}
 
     MaybeSlip find() const {
         if (chain_.step == 4) return std::nullopt;
         for (const auto look : {&SlipFinder::ledOnSupply, &SlipFinder::sideBySide, &SlipFinder::inOnePiece,
                                 &SlipFinder::apart, &SlipFinder::wrongWay, &SlipFinder::supplyUnplugged,
                                 &SlipFinder::comesBetween, &SlipFinder::jumperAside, &SlipFinder::closedAndDark}) {
-            if (MaybeSlip slip = (this->*look)()) return slip;
+            if (MaybeSlip slip = (this->*look)()) {
+                if (slip->holes.empty() && slip->mend) lightTheWay(*slip);
+                return slip;
+            }
         }
         return std::nullopt;
     }
@@ -46,10 +50,30 @@ private:
         if (chain_.led < 0 || chain_.supply < 0) return std::nullopt;
         const int anode = net(chain_.led, 0), cathode = net(chain_.led, 1);
         if (!(anode == plus() && cathode == minus()) && !(anode == minus() && cathode == plus())) return std::nullopt;
-        return FirstSlip{say("lesson.onSupply.title"),
-                         say("lesson.onSupply.why", {{"ledId", led()}}),
-                         say("lesson.onSupply.do"),
-                         {}};
+        const auto isSaved = [&](const Layout& without) {
+            const int d = without.bench->partIndex(led()), supply = without.bench->partIndex(part(chain_.supply).id);
+            const auto joined = [&](int lead, int pole) {
+                return without.netOfLead[without.leadIndex(d, lead)] == without.netOfLead[without.leadIndex(supply, pole)];
+            };
+            return d < 0 || (!(joined(0, 0) && joined(1, 1)) && !(joined(0, 1) && joined(1, 0)));
+        };
+        MaybeMend mend = mends_.without(isSaved, switchedOn() ? &part(chain_.supply) : nullptr);
+        FirstSlip slip{say("lesson.onSupply.title"), say("lesson.onSupply.why", {{"ledId", led()}}), "", {}};
+        const std::string thing = mend ? std::get<Remove>(mend->edit.operations.back()).id : led();
+        slip.action = say(switchedOn() ? "lesson.onSupply.do" : "lesson.onSupply.doOff", {{"thing", thing}});
+        slip.mend = std::move(mend);
+        return slip;
+    }
+
+    void lightTheWay(FirstSlip& slip) const {
+        const auto& to = slip.mend->belongs;
+        if (to && !occupantOf(bench_, *to)) slip.holes = {*to};
+    }
+
+    bool switchedOn() const {
+        const Part& supply = part(chain_.supply);
+        const int on = supply.kind->stateIndex("on");
+        return on >= 0 && supply.stateValue(on) != 0;
     }
 
     MaybeSlip sideBySide() const {
@@ -65,14 +89,27 @@ private:
         return FirstSlip{say("lesson.sideBySide.title"),
                          say("lesson.sideBySide.why", {{"resistorId", resistor()}, {"ledId", led()}}),
                          say("lesson.sideBySide.do", {{"ledId", led()}}),
-                         {}};
+                         {},
+                         mends_.oneLegElsewhere(part(chain_.led)),
+                         say("lesson.seen.sideBySide"),
+                         say("lesson.seen.inARow")};
     }
 
-    static FirstSlip bothLeadTo(bool isPlus) {
-        return {say(isPlus ? "lesson.bothToPlus.title" : "lesson.bothToMinus.title"),
-                say("lesson.bothAlike.why"),
-                say(isPlus ? "lesson.bothToPlus.do" : "lesson.bothToMinus.do"),
-                {}};
+    FirstSlip bothLeadTo(bool isPlus) const {
+        FirstSlip slip{say(isPlus ? "lesson.bothToPlus.title" : "lesson.bothToMinus.title"),
+                       say("lesson.bothAlike.why"),
+                       say(isPlus ? "lesson.bothToPlus.do" : "lesson.bothToMinus.do"),
+                       {}};
+        const auto other = part(chain_.supply).leads[isPlus ? 1 : 0];
+        for (std::size_t j = bench_.jumpers.size(); other && j-- > 0;) {
+            for (const int side : {0, 1}) {
+                const Hole* end = std::get_if<Hole>(&bench_.jumpers[j].ends[static_cast<std::size_t>(side)]);
+                if (slip.mend || end == nullptr || !isRail(end->line)) continue;
+                if (layout_.netOfHole(layout_.holeIndex(*end)) != (isPlus ? plus() : minus())) continue;
+                slip.mend = mends_.endIn(bench_.jumpers[j], side, *other);
+            }
+        }
+        return slip;
     }
 
     /// Both legs of the part that was put in last are one piece of metal.
@@ -84,12 +121,20 @@ private:
         const std::string& id = part(it).id;
         const std::string action = say("lesson.inOne.do", {{"part", id}});
         if (isRail(at.line))
-            return FirstSlip{
-                say("lesson.inOneRail.title", {{"part", id}}), say("lesson.inOneRail.why", {{"part", id}}), action, {}};
+            return FirstSlip{say("lesson.inOneRail.title", {{"part", id}}),
+                             say("lesson.inOneRail.why", {{"part", id}}),
+                             action,
+                             {},
+                             mends_.oneLegElsewhere(part(it)),
+                             say("lesson.seen.inOne"),
+                             say("lesson.seen.inTwo")};
         return FirstSlip{say("lesson.inOneColumn.title", {{"part", id}, {"column", at.number}}),
                          say("lesson.inOneColumn.why", {{"part", id}}),
                          action,
-                         {}};
+                         {},
+                         mends_.oneLegElsewhere(part(it)),
+                         say("lesson.seen.inOne"),
+                         say("lesson.seen.inTwo")};
     }
 
     /// The LED is in, but no leg of it meets the resistor.
@@ -114,7 +159,7 @@ private:
         const Hole& belongs = *part(chain_.resistor).leads[nearest->resistorLead];
         const std::string leg = say(nearest->ledLead == 0 ? "lesson.leg.longer" : "lesson.leg.shorter");
         const std::vector<Hole> holes = freeIn(belongs);
-        if (nearest->across) return acrossTheGap(is, belongs, leg, holes);
+        if (nearest->across) return acrossTheGap(nearest->ledLead, is, belongs, leg);
         const int off = std::abs(nearest->columns);
         const bool isFew = off <= kFewHoles, isRight = nearest->columns > 0;
         const std::string few = say("count.holes", {{"count", off}});
@@ -123,20 +168,33 @@ private:
                        say("lesson.apart.why",
                            {{"resistorId", resistor()}, {"there", belongs.number}, {"leg", leg}, {"here", is.number}}),
                        say("lesson.apart.do", {{"leg", leg}, {"there", belongs.number}}), holes};
+        slip.now = say("lesson.seen.gap");
+        slip.then = say("lesson.seen.joined");
         const auto moved = shifted(bench_, part(chain_.led), -nearest->columns, 0);
-        if (isFew && moved && !refusal(bench_, *moved))
+        if (isFew && moved && !refusal(bench_, *moved)) {
             slip.action = say(isRight ? "lesson.apart.slideLeft" : "lesson.apart.slideRight",
                               {{"holes", few}, {"here", is.number}, {"there", belongs.number}, {"times", off}});
+            slip.then = say(isRight ? "lesson.seen.leftJoined" : "lesson.seen.rightJoined", {{"holes", few}});
+            slip.mend = mends_.moved(*moved, nearest->ledLead);
+            slip.holes = {};  // where the leg comes to be
+        } else {
+            slip.mend = mends_.withLeadIn(part(chain_.led), nearest->ledLead, belongs);
+            if (slip.mend) slip.holes = {};
+        }
         return slip;
     }
 
-    FirstSlip acrossTheGap(const Hole& is, const Hole& belongs, const std::string& leg, std::vector<Hole> holes) const {
+    FirstSlip acrossTheGap(int ledLead, const Hole& is, const Hole& belongs, const std::string& leg) const {
         return {say("lesson.gap.title"),
                 say("lesson.gap.why", {{"resistorId", resistor()},
                                        {"there", holeName(bench_, belongs)},
                                        {"leg", leg},
                                        {"here", holeName(bench_, is)}}),
-                say("lesson.gap.do", {{"leg", leg}, {"column", belongs.number}}), std::move(holes)};
+                say("lesson.gap.do", {{"leg", leg}, {"column", belongs.number}}),
+                {},
+                mends_.withLeadIn(part(chain_.led), ledLead, belongs),
+                say("lesson.seen.gap"),
+                say("lesson.seen.joined")};
     }
 
     /// Plus or minus has come to the end where the other one belongs.
@@ -144,40 +202,19 @@ private:
         if (chain_.step < 2 || chain_.supply < 0) return std::nullopt;
         const bool plusWrong = chain_.minusEnd == plus(), minusWrong = chain_.plusEnd == minus();
         if (!plusWrong && !minusWrong) return std::nullopt;
-        return FirstSlip{say("lesson.wrongWay.title"),
-                         say(plusWrong ? "lesson.wrongWay.plus" : "lesson.wrongWay.minus"),
-                         exchangeWords(part(chain_.led)),
-                         {}};
-    }
-
-    /// The fewest presses of keys that bring each leg of a part to where the other one is; tried before they are told.
-    std::string exchangeWords(const Part& it) const {
-        constexpr int kMostPresses = 3;
-        struct Way {
-            Part part;
-            std::string keys;
-        };
-        std::vector<Way> ways{{it, ""}};
-        for (int presses = 0; presses < kMostPresses; ++presses) {
-            std::vector<Way> longer;
-            for (const Way& way : ways) {
-                const auto add = [&](const std::optional<Part>& now, const char* key) {
-                    if (now && !refusal(bench_, *now))
-                        longer.push_back({*now, way.keys + (way.keys.empty() ? "" : " ") + key});
-                };
-                add(turnedRound(bench_, way.part, 1).part, "]");
-                add(shifted(bench_, way.part, -1, 0), "←");
-                add(shifted(bench_, way.part, 1, 0), "→");
-            }
-            for (const Way& way : longer) {
-                if (!way.part.leads[0] || !way.part.leads[1]) continue;
-                if (sameStrip(bench_, *way.part.leads[0], *it.leads[1]) &&
-                    sameStrip(bench_, *way.part.leads[1], *it.leads[0]))
-                    return say("lesson.wrongWay.keys", {{"keys", way.keys}});
-            }
-            ways = std::move(longer);
+        FirstSlip slip{say("lesson.wrongWay.title"),
+                       say(plusWrong ? "lesson.wrongWay.plus" : "lesson.wrongWay.minus"),
+                       say("lesson.wrongWay.byHand"),
+                       {}};
+        if (const auto way = mends_.turnedByKeys(part(chain_.led))) {
+            slip.action = say("lesson.wrongWay.keys", {{"keys", way->keys}});
+            slip.mend = mends_.moved(way->part, 0);
+        } else {
+            slip.mend = mends_.turnedAbout(part(chain_.led));
         }
-        return say("lesson.wrongWay.byHand");
+        slip.now = say("lesson.seen.blocks");
+        slip.then = say("lesson.seen.turned");
+        return slip;
     }
 
     MaybeSlip supplyUnplugged() const {
@@ -187,7 +224,8 @@ private:
             return FirstSlip{say(lead == 0 ? "lesson.unplugged.red" : "lesson.unplugged.black"),
                              say("lesson.unplugged.why"),
                              say(lead == 0 ? "lesson.unplugged.redDo" : "lesson.unplugged.blackDo"),
-                             {}};
+                             {},
+                             mends_.leadInRail(part(chain_.supply), lead, lead == 0)};
         }
         return std::nullopt;
     }
@@ -208,9 +246,9 @@ private:
                 if (there.hole < 0 || !isDeadEnd(there)) continue;
                 const Hole ends = layout_.holeAt(there.hole);
                 if (here.net == end && isRail(ends.line) && wanted)
-                    return unfedRail(bench_.jumpers[j].id, ends, *wanted, bringsPlus);
+                    return unfedRail(bench_.jumpers[j], 1 - side, *wanted, bringsPlus);
                 if (here.net == source && !isRail(ends.line))
-                    return besideTheLeg(bench_.jumpers[j].id, ends, legOf, leg);
+                    return besideTheLeg(bench_.jumpers[j], 1 - side, legOf, leg);
             }
         }
         return std::nullopt;
@@ -235,7 +273,11 @@ private:
                                                             {"here", ends.number},
                                                             {"resistorId", resistor()},
                                                             {"ledId", led()}}),
-                                 moveEnd(bench_.jumpers[j].id, ends, leg), freeIn(leg)};
+                                 moveEnd(bench_.jumpers[j].id, ends, leg),
+                                 freeIn(leg),
+                                 mends_.endIn(bench_.jumpers[j], side, leg),
+                                 say("lesson.seen.between"),
+                                 say("lesson.seen.atTheEnd")};
             }
         }
         return std::nullopt;
@@ -246,19 +288,31 @@ private:
                    {{"jumper", jumper}, {"from", holeName(bench_, ends)}, {"column", leg.number}});
     }
 
-    FirstSlip unfedRail(const std::string& jumper, const Hole& ends, const Hole& wanted, bool isPlus) const {
+    FirstSlip unfedRail(const Jumper& wire, int end, const Hole& wanted, bool isPlus) const {
+        const std::string& jumper = wire.id;
+        const Hole& ends = std::get<Hole>(wire.ends[static_cast<std::size_t>(end)]);
         const std::string_view here = lineName(ends.line), there = lineName(wanted.line);
         return {say("lesson.unfed.title"),
                 say(isPlus ? "lesson.unfed.plus" : "lesson.unfed.minus",
                     {{"jumper", jumper}, {"here", here}, {"there", there}}),
-                say("lesson.unfed.do", {{"jumper", jumper}, {"there", there}}), freeIn(wanted)};
+                say("lesson.unfed.do", {{"jumper", jumper}, {"there", there}}),
+                {},
+                mends_.endIn(wire, end, wanted),
+                say("lesson.seen.unfed"),
+                say("lesson.seen.fed")};
     }
 
-    FirstSlip besideTheLeg(const std::string& jumper, const Hole& ends, int legOf, const Hole& leg) const {
+    FirstSlip besideTheLeg(const Jumper& wire, int end, int legOf, const Hole& leg) const {
+        const std::string& jumper = wire.id;
+        const Hole& ends = std::get<Hole>(wire.ends[static_cast<std::size_t>(end)]);
         return {say("lesson.beside.title"),
                 say("lesson.beside.why",
                     {{"jumper", jumper}, {"here", ends.number}, {"part", part(legOf).id}, {"there", leg.number}}),
-                moveEnd(jumper, ends, leg), freeIn(leg)};
+                moveEnd(jumper, ends, leg),
+                {},
+                mends_.endIn(wire, end, leg),
+                say("lesson.seen.gap"),
+                say("lesson.seen.joined")};
     }
 
     bool isDeadEnd(const Joint& joint) const {
@@ -274,20 +328,33 @@ private:
         const Part& supply = part(chain_.supply);
         const int on = supply.kind->stateIndex("on");
         if (on >= 0 && supply.stateValue(on) == 0) {
-            return FirstSlip{
-                say("lesson.off.title"), say("lesson.off.why"), say("lesson.off.do", {{"supply", supply.id}}), {}};
+            return FirstSlip{say("lesson.off.title"), say("lesson.off.why"),
+                             say("lesson.off.do", {{"supply", supply.id}}), {},
+                             FirstMend{setStateEdit(bench_, supply.id, "on", 1), {}, {}}};
         }
-        if (plus() == minus())
-            return FirstSlip{say("lesson.touch.title"), say("lesson.touch.why"), say("lesson.touch.do"), {}};
+        if (plus() == minus()) return touching();
         const int volt = supply.kind->valueIndex("voltage");
         if (volt >= 0 && supply.value(volt) < kEnoughVolt) {
-            return FirstSlip{
-                say("lesson.weak.title"), say("lesson.weak.why"), say("lesson.weak.do", {{"supply", supply.id}}), {}};
+            return FirstSlip{say("lesson.weak.title"), say("lesson.weak.why"),
+                             say("lesson.weak.do", {{"supply", supply.id}}), {},
+                             FirstMend{setValueEdit(bench_, supply.id, "voltage", kUsualVolt), {}, {}}};
         }
         return FirstSlip{say("lesson.hardly.title"),
                          say("lesson.hardly.why", {{"resistorId", resistor()}}),
                          say("lesson.hardly.do", {{"resistorId", resistor()}}),
-                         {}};
+                         {},
+                         FirstMend{setValueEdit(bench_, resistor(), "resistance", kUsualOhm), {}, {}}};
+    }
+
+    FirstSlip touching() const {
+        const auto isParted = [&](const Layout& without) {
+            const int supply = without.bench->partIndex(part(chain_.supply).id);
+            return without.netOfLead[without.leadIndex(supply, 0)] != without.netOfLead[without.leadIndex(supply, 1)];
+        };
+        MaybeMend mend = mends_.without(isParted, nullptr);
+        const std::string thing = mend ? std::get<Remove>(mend->edit.operations.back()).id : led();
+        return {say("lesson.touch.title"), say("lesson.touch.why", {{"thing", thing}}),
+                say("lesson.touch.do", {{"thing", thing}}), {}, std::move(mend)};
     }
 
     std::vector<Hole> freeIn(const Hole& hole) const {
@@ -298,6 +365,7 @@ private:
     const Layout& layout_;
     const Bench& bench_;
     const FirstChain& chain_;
+    FirstMends mends_;
 };
 
 }  // namespace

@@ -3,6 +3,7 @@
 // it is one: a chain the other way about, minus before plus and parts in other places are right too. Pure; safe from any thread.
 
 #include "core/course/first_chain.h"
+#include "core/lesson/first_mends.h"
 
 #include <optional>
 #include <string>
@@ -15,6 +16,8 @@ struct FirstSlip {
     std::string reason;       ///< by the numbers of columns
     std::string action;       ///< one line: what to do, with the key
     std::vector<Hole> holes;  ///< where it belongs; may be empty
+    MaybeMend mend = {};      ///< what is said to do, done
+    std::string now = {}, then = {};  ///< of the metal as it is and as it is once that is done: "a gap", "one hole left: joined"
 };
 
 std::optional<FirstSlip> firstSlip(const Snapshot& snapshot, const FirstChain& chain);

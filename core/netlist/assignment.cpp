@@ -1,6 +1,8 @@
 // The Hungarian method with potentials and shortest augmenting paths, row by row (H. W. Kuhn, "The Hungarian method for the assignment
 // problem", Naval Research Logistics Quarterly 2 (1955); J. Munkres, J. SIAM 5 (1957); from memory), on costs that are the gains' opposites. As many
 // columns without gain are added as there are rows, so that each row may stay alone.
+// Rows whose best column nobody else has taken are placed at once: with the least cost of a row as its potential and none of the columns, such a
+// start fulfils the method's condition (that no reduced cost is below nothing, and of what is assigned none above).
 
 #include "core/netlist/assignment.h"
 
@@ -12,17 +14,21 @@ namespace {
 
 class Assigning {
 public:
-    explicit Assigning(const std::vector<std::vector<double>>& gains)
+    explicit Assigning(const Grid<double>& gains)
         : gains_(gains),
-          rows_(gains.size()),
-          real_(gains.empty() ? 0 : gains.front().size()),
+          rows_(gains.rows()),
+          real_(gains.columns()),
           columns_(real_ + rows_),
           rowPotential_(rows_, 0),
           columnPotential_(columns_, 0),
           rowOf_(columns_, kNone) {}
 
     std::vector<int> run() {
-        for (std::size_t row = 0; row < rows_; ++row) place(row);
+        std::vector<std::size_t> open;
+        for (std::size_t row = 0; row < rows_; ++row) {
+            if (!takeBest(row)) open.push_back(row);
+        }
+        for (const std::size_t row : open) place(row);
         std::vector<int> columnOf(rows_, -1);
         for (std::size_t column = 0; column < real_; ++column) {
             if (rowOf_[column] != kNone) columnOf[rowOf_[column]] = static_cast<int>(column);
@@ -33,9 +39,20 @@ public:
 private:
     static constexpr std::size_t kNone = static_cast<std::size_t>(-1);
 
+    double costOf(std::size_t row, std::size_t column) const { return column < real_ ? -gains_.row(row)[column] : 0; }
     double reducedCost(std::size_t row, std::size_t column) const {
-        const double cost = column < real_ ? -gains_[row][column] : 0;
-        return cost - rowPotential_[row] - columnPotential_[column];
+        return costOf(row, column) - rowPotential_[row] - columnPotential_[column];
+    }
+
+    /// Sets the row's potential, and gives it its best column if that is free; the column for staying alone is its own.
+    bool takeBest(std::size_t row) {
+        std::size_t best = real_ + row;
+        for (std::size_t column = 0; column < real_; ++column)
+            if (costOf(row, column) < costOf(row, best)) best = column;
+        rowPotential_[row] = costOf(row, best);
+        if (rowOf_[best] != kNone) return false;
+        rowOf_[best] = row;
+        return true;
     }
 
     /// Finds the cheapest way to give a row a column, along which others move on.
@@ -76,7 +93,7 @@ private:
         }
     }
 
-    const std::vector<std::vector<double>>& gains_;
+    const Grid<double>& gains_;
     std::size_t rows_, real_, columns_;
     std::vector<double> rowPotential_, columnPotential_;
     std::vector<std::size_t> rowOf_;  // by column
@@ -84,6 +101,6 @@ private:
 
 }  // namespace
 
-std::vector<int> bestAssignment(const std::vector<std::vector<double>>& gains) { return Assigning(gains).run(); }
+std::vector<int> bestAssignment(const Grid<double>& gains) { return Assigning(gains).run(); }
 
 }  // namespace tiepoint

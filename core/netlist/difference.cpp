@@ -5,16 +5,21 @@
 //
 // Counted are parts without a partner, terminals on another net, and settings. A pair is worth it while its own differences are no more than the
 // two parts without a partner that it saves.
+//
+// While a matching grows, a pair's score changes only where one of its nets was matched: scores are kept, and each net is matched once.
+// What is no more than a bound from below (difference_bound.h) is the smallest there is, and nothing else is tried.
 
 #include "core/netlist/difference.h"
 
 #include "core/base/stopping.h"
 #include "core/netlist/assignment.h"
+#include "core/netlist/difference_bound.h"
 #include "core/netlist/equality.h"
 #include "core/netlist/resemblance.h"
 
 #include <algorithm>
 #include <limits>
+#include <tuple>
 #include <utility>
 
 namespace tiepoint {
@@ -37,10 +42,17 @@ public:
         : likeness_(likeness),
           a_(first, likeness),
           b_(second, likeness),
-          alike_(resemblanceOf(a_, b_, likeness)) {
-        apart_.assign(first.parts.size(), std::vector<int>(second.parts.size(), 0));
-        eachPair(
-            [&](int p, int q) { apart_[p][q] = settingsApart(first.parts[p], second.parts[q], likeness).count(); });
+          alike_(resemblanceOf(a_, b_, likeness)),
+          fewest_(fewestDifferences(a_, b_, alike_.apart)) {
+        candidates_.resize(first.parts.size());
+        wantedBy_.resize(second.parts.size());
+        for (const int p : a_.parts) {
+            for (const int q : b_.parts) {
+                if (alike_.parts.at(p, q) <= 0) continue;
+                candidates_[p].push_back(q);
+                wantedBy_[q].push_back(p);
+            }
+        }
     }
 
     CircuitDifference run() {
@@ -49,7 +61,7 @@ public:
             stopIfAsked();
             PartialMatch match = grown(p, q);
             CircuitDifference account = accountOf(match);
-            for (int turn = 0; turn < kMostTurns; ++turn) {
+            for (int turn = 0; turn < kMostTurns && account.count() > fewest_; ++turn) {
                 assignNets(match);
                 assignParts(match);
                 CircuitDifference next = accountOf(match);
@@ -57,7 +69,7 @@ public:
                 account = std::move(next);
             }
             if (account.count() < best.count()) best = std::move(account);
-            if (best.count() <= 1) break;
+            if (best.count() <= fewest_) break;
         }
         return best;
     }
@@ -100,9 +112,7 @@ private:
     template <class See>
     void eachPair(See see) const {
         for (const int p : a_.parts) {
-            for (const int q : b_.parts) {
-                if (alike_.parts[p][q] > 0) see(p, q);
-            }
+            for (const int q : candidates_[p]) see(p, q);
         }
     }
 
@@ -115,7 +125,7 @@ private:
         std::vector<std::pair<int, int>> pairs;
         eachPair([&](int p, int q) { pairs.emplace_back(p, q); });
         std::ranges::stable_sort(pairs, std::greater{},
-                                 [&](const auto& pair) { return alike_.parts[pair.first][pair.second]; });
+                                 [&](const auto& pair) { return alike_.parts.at(pair.first, pair.second); });
         std::vector<char> began(a_.netlist.parts.size(), 0);
         std::erase_if(pairs, [&](const auto& pair) { return std::exchange(began[pair.first], 1) != 0; });
         if (pairs.size() > kStarts) pairs.resize(kStarts);
@@ -140,7 +150,7 @@ private:
                 apart += agree ? 0 : 1;
                 score += agree ? 1 : 0;
                 const bool open = x >= 0 && y >= 0 && match.netTo[x] < 0 && match.netFrom[y] < 0;
-                if (open) score += kNudge + kNudge * alike_.nets[x][y];
+                if (open) score += kNudge + kNudge * alike_.nets.at(x, y);
             }
             if (best && score <= bestScore) continue;
             best = &order;
@@ -150,30 +160,71 @@ private:
         return *best;
     }
 
+    /// A matching that grows: how well each pair would join it, and the best partner of each part.
+    struct Growth {
+        PartialMatch match;
+        Grid<double> score;
+        std::vector<int> best;                     ///< by part of the first: the partner of the best score, or -1
+        std::vector<char> stale;                   ///< whether that has to be looked up
+        std::vector<std::pair<int, int>> newNets;  ///< matched by the last pair
+    };
+
     PartialMatch grown(int p, int q) const {
-        PartialMatch match = nothing();
+        Growth growth{nothing(), Grid<double>(candidates_.size(), wantedBy_.size()),
+                      std::vector<int>(candidates_.size(), -1), std::vector<char>(candidates_.size(), 1), {}};
+        eachPair([&](int r, int t) { growth.score.at(r, t) = fit(growth.match, r, t); });
         while (p >= 0) {
             stopIfAsked();
-            join(match, p, q);
-            p = -1;
-            double best = -std::numeric_limits<double>::infinity();
-            eachPair([&](int r, int s) {
-                if (match.partTo[r] >= 0 || match.partFrom[s] >= 0) return;
-                const double score = fit(match, r, s);
-                if (score <= best) return;
-                best = score;
-                p = r;
-                q = s;
-            });
+            join(growth, p, q);
+            scoreAnew(growth);
+            std::tie(p, q) = bestPair(growth);
         }
-        return match;
+        return std::move(growth.match);
+    }
+
+    void scoreAnew(Growth& growth) const {
+        const PartialMatch& match = growth.match;
+        const auto score = [&](int p, int q) {
+            if (match.partTo[p] >= 0 || match.partFrom[q] >= 0) return;
+            growth.score.at(p, q) = fit(match, p, q);
+            growth.stale[p] = 1;
+        };
+        for (const auto& [x, y] : growth.newNets) {
+            for (const auto& contact : a_.contacts[x])
+                for (const int q : candidates_[contact.part]) score(contact.part, q);
+            for (const auto& contact : b_.contacts[y])
+                for (const int p : wantedBy_[contact.part]) score(p, contact.part);
+        }
+    }
+
+    /// The pair of the best score among those still free, the first of equals; -1 twice where there is none.
+    std::pair<int, int> bestPair(Growth& growth) const {
+        const PartialMatch& match = growth.match;
+        std::pair<int, int> found{-1, -1};
+        double best = -std::numeric_limits<double>::infinity();
+        for (const int p : a_.parts) {
+            if (match.partTo[p] >= 0) continue;
+            int& partner = growth.best[p];
+            if (growth.stale[p] || (partner >= 0 && match.partFrom[partner] >= 0)) {
+                partner = -1;
+                growth.stale[p] = 0;
+                for (const int q : candidates_[p]) {
+                    if (match.partFrom[q] >= 0) continue;
+                    if (partner < 0 || growth.score.at(p, q) > growth.score.at(p, partner)) partner = q;
+                }
+            }
+            if (partner < 0 || growth.score.at(p, partner) <= best) continue;
+            best = growth.score.at(p, partner);
+            found = {p, partner};
+        }
+        return found;
     }
 
     /// How well a pair would join: terminals that agree with the nets matched so far, less those that contradict them.
     double fit(const PartialMatch& match, int p, int q) const {
         int unused = 0;
         const std::vector<int>& order = orderOf(match, p, q, unused);
-        double score = alike_.parts[p][q] - apart_[p][q];
+        double score = alike_.parts.at(p, q) - alike_.apart.at(p, q);
         for (std::size_t slot = 0; slot < order.size(); ++slot) {
             const int x = a_.netOf[p][slot], y = b_.netOf[q][order[slot]];
             if (x >= 0 && agrees(match, x, y)) {
@@ -185,7 +236,9 @@ private:
         return score;
     }
 
-    void join(PartialMatch& match, int p, int q) const {
+    void join(Growth& growth, int p, int q) const {
+        PartialMatch& match = growth.match;
+        growth.newNets.clear();
         int unused = 0;
         const std::vector<int> order = orderOf(match, p, q, unused);
         match.partTo[p] = q;
@@ -195,15 +248,14 @@ private:
             if (x < 0 || y < 0 || match.netTo[x] >= 0 || match.netFrom[y] >= 0) continue;
             match.netTo[x] = y;
             match.netFrom[y] = x;
+            growth.newNets.emplace_back(x, y);
         }
     }
 
     /// Nets for these partners: each pair of terminals is a vote.
     void assignNets(PartialMatch& match) const {
-        std::vector<std::vector<double>> votes = alike_.nets;
-        for (auto& row : votes) {
-            for (double& vote : row) vote = vote > 0 ? vote * kNudge : -1;  // nets that share nothing stay apart
-        }
+        Grid<double> votes = alike_.nets;
+        for (double& vote : votes.all()) vote = vote > 0 ? vote * kNudge : -1;  // nets that share nothing stay apart
         for (const int p : a_.parts) {
             const int q = match.partTo[p];
             if (q < 0) continue;
@@ -211,7 +263,7 @@ private:
             const std::vector<int>& order = orderOf(match, p, q, unused);
             for (std::size_t slot = 0; slot < order.size(); ++slot) {
                 const int x = a_.netOf[p][slot], y = b_.netOf[q][order[slot]];
-                if (x >= 0 && y >= 0) votes[x][y] = std::max(votes[x][y], 0.0) + 1;
+                if (x >= 0 && y >= 0) votes.at(x, y) = std::max(votes.at(x, y), 0.0) + 1;
             }
         }
         match = matchOf(match.partTo, bestAssignment(votes));
@@ -219,12 +271,12 @@ private:
 
     /// Partners for these nets.
     void assignParts(PartialMatch& match) const {
-        std::vector<std::vector<double>> gains(a_.netlist.parts.size(),
-                                               std::vector<double>(b_.netlist.parts.size(), -1));
+        Grid<double> gains(a_.netlist.parts.size(), b_.netlist.parts.size(), -1);
         eachPair([&](int p, int q) {
             int disagreeing = 0;
             orderOf(match, p, q, disagreeing);
-            gains[p][q] = kPairSaves - disagreeing - apart_[p][q] + kNudge * alike_.parts[p][q];
+            gains.at(p, q) =
+                kPairSaves - disagreeing - alike_.apart.at(p, q) + kNudge * alike_.parts.at(p, q);
         });
         match = matchOf(bestAssignment(gains), match.netTo);
     }
@@ -253,7 +305,8 @@ private:
             account.movedLeads.push_back(
                 {p, leadOf(a_, p, static_cast<int>(slot)), q, leadOf(b_, q, order[slot]), x, y});
         }
-        const SettingsApart apart = settingsApart(a_.netlist.parts[p], b_.netlist.parts[q], likeness_);
+        if (alike_.apart.at(p, q) == 0) return;
+        const SettingsApart apart = SettingsCompared(likeness_)(a_.netlist.parts[p], b_.netlist.parts[q]);
         for (const int index : apart.values) account.otherSettings.push_back({p, q, false, index});
         for (const int index : apart.states) account.otherSettings.push_back({p, q, true, index});
     }
@@ -283,7 +336,8 @@ private:
     const Likeness& likeness_;
     CircuitSide a_, b_;
     Resemblance alike_;
-    std::vector<std::vector<int>> apart_;  // by part of the first and second: settings that differ
+    int fewest_;                                          ///< no account has fewer differences
+    std::vector<std::vector<int>> candidates_, wantedBy_;  ///< by part of the first, of the second: those it may pair with
 };
 
 }  // namespace

@@ -28,10 +28,17 @@ bool settingsAlike(const ValueSpec& spec, double a, double b, double tolerance) 
 class Flooding {
 public:
     Flooding(const CircuitSide& first, const CircuitSide& second, const Likeness& likeness) : a_(first), b_(second) {
-        found_.nets.assign(first.contacts.size(), std::vector<double>(second.contacts.size(), 1));
-        look_.assign(first.netlist.parts.size(), std::vector<double>(second.netlist.parts.size(), 0));
+        found_.nets = Grid<double>(first.contacts.size(), second.contacts.size(), 1);
+        look_ = Grid<double>(first.netlist.parts.size(), second.netlist.parts.size());
+        found_.apart = Grid<int>(first.netlist.parts.size(), second.netlist.parts.size());
+        SettingsCompared settings(likeness);
         for (const int p : a_.parts) {
-            for (const int q : b_.parts) look_[p][q] = look(a_.netlist.parts[p], b_.netlist.parts[q], likeness);
+            for (const int q : b_.parts) {
+                const Part &one = a_.netlist.parts[p], &other = b_.netlist.parts[q];
+                if (one.kind != other.kind) continue;
+                found_.apart.at(p, q) = settings(one, other).count();
+                look_.at(p, q) = found_.apart.at(p, q) == 0 ? 1 : kLookOfOtherValue;
+            }
         }
         found_.parts = look_;
     }
@@ -41,31 +48,26 @@ public:
             for (const int p : a_.parts) {
                 stopIfAsked();
                 for (const int q : b_.parts) {
-                    if (look_[p][q] > 0)
-                        found_.parts[p][q] = kShareOfLook * look_[p][q] + (1 - kShareOfLook) * around(p, q);
+                    if (look_.at(p, q) > 0)
+                        found_.parts.at(p, q) = kShareOfLook * look_.at(p, q) + (1 - kShareOfLook) * around(p, q);
                 }
             }
             for (int x = 0; x < a_.netCount(); ++x) {
                 stopIfAsked();
-                for (int y = 0; y < b_.netCount(); ++y) found_.nets[x][y] = netsAlike(x, y);
+                for (int y = 0; y < b_.netCount(); ++y) found_.nets.at(x, y) = netsAlike(x, y);
             }
         }
         return std::move(found_);
     }
 
 private:
-    static double look(const Part& p, const Part& q, const Likeness& likeness) {
-        if (p.kind != q.kind) return 0;
-        return settingsApart(p, q, likeness).count() == 0 ? 1 : kLookOfOtherValue;
-    }
-
     double around(int p, int q) const {
         double best = 0;
         for (const std::vector<int>& order : a_.exchanges[p]) {
             double sum = 0;
             for (std::size_t slot = 0; slot < order.size(); ++slot) {
                 const int x = a_.netOf[p][slot], y = b_.netOf[q][order[slot]];
-                sum += x < 0 || y < 0 ? (x < 0 && y < 0 ? 1 : 0) : found_.nets[x][y];
+                sum += x < 0 || y < 0 ? (x < 0 && y < 0 ? 1 : 0) : found_.nets.at(x, y);
             }
             best = std::max(best, sum / static_cast<double>(order.size()));
         }
@@ -79,7 +81,7 @@ private:
         pairs_.clear();
         for (int i = 0; i < std::ssize(ours); ++i) {
             for (int j = 0; j < std::ssize(theirs); ++j) {
-                const double alike = found_.parts[ours[i].part][theirs[j].part];
+                const double alike = found_.parts.at(ours[i].part, theirs[j].part);
                 if (alike > 0 && mayMeet(ours[i], theirs[j])) pairs_.emplace_back(-alike, i, j);
             }
         }
@@ -101,7 +103,7 @@ private:
     }
 
     const CircuitSide &a_, &b_;
-    std::vector<std::vector<double>> look_;
+    Grid<double> look_;
     Resemblance found_;
     std::vector<std::tuple<double, int, int>> pairs_;
     std::vector<char> takenOurs_, takenTheirs_;
@@ -132,16 +134,21 @@ CircuitSide::CircuitSide(const Netlist& circuit, const Likeness& likeness)
     }
 }
 
-SettingsApart settingsApart(const Part& a, const Part& b, const Likeness& likeness) {
+const std::vector<int>& SettingsCompared::countedValues(const PartKind& kind) {
+    const auto [known, isNew] = counted_.try_emplace(&kind);
+    for (int i = 0; isNew && i < std::ssize(kind.values); ++i)
+        if (valueCounts(kind.values[i], kind, likeness_)) known->second.push_back(i);
+    return known->second;
+}
+
+SettingsApart SettingsCompared::operator()(const Part& a, const Part& b) {
     SettingsApart apart;
     const PartKind& kind = *a.kind;
-    for (int i = 0; i < std::ssize(kind.values); ++i) {
-        const ValueSpec& spec = kind.values[i];
-        if (!valueCounts(spec, kind, likeness)) continue;
-        if (!settingsAlike(spec, a.value(i), b.value(i), likeness.tolerance)) apart.values.push_back(i);
+    for (const int i : countedValues(kind)) {
+        if (!settingsAlike(kind.values[i], a.value(i), b.value(i), likeness_.tolerance)) apart.values.push_back(i);
     }
-    for (int i = 0; likeness.states && i < std::ssize(kind.state); ++i) {
-        if (!settingsAlike(kind.state[i], a.stateValue(i), b.stateValue(i), likeness.tolerance))
+    for (int i = 0; likeness_.states && i < std::ssize(kind.state); ++i) {
+        if (!settingsAlike(kind.state[i], a.stateValue(i), b.stateValue(i), likeness_.tolerance))
             apart.states.push_back(i);
     }
     return apart;

@@ -1,9 +1,11 @@
 #pragma once
 // How much the parts and nets of two circuits resemble each other by what they are and by what they are joined to.
 
+#include "core/base/grid.h"
 #include "core/netlist/exchanges.h"
 #include "core/netlist/series.h"
 
+#include <map>
 #include <vector>
 
 namespace tiepoint {
@@ -30,11 +32,24 @@ struct SettingsApart {
     std::vector<int> values, states;  ///< indices as in the kind
     int count() const { return static_cast<int>(values.size() + states.size()); }
 };
-SettingsApart settingsApart(const Part& a, const Part& b, const Likeness& likeness);
+
+/// Says it of many pairs: which values of a kind count is looked up once. Borrows the likeness.
+class SettingsCompared {
+public:
+    explicit SettingsCompared(const Likeness& likeness) : likeness_(likeness) {}
+    SettingsApart operator()(const Part& a, const Part& b);
+
+private:
+    const std::vector<int>& countedValues(const PartKind& kind);
+
+    const Likeness& likeness_;
+    std::map<const PartKind*, std::vector<int>> counted_;
+};
 
 struct Resemblance {
-    std::vector<std::vector<double>> parts;  ///< by part of the first and of the second, 0 to 1; 0 for other kinds
-    std::vector<std::vector<double>> nets;
+    Grid<double> parts;  ///< by part of the first and of the second, 0 to 1; 0 for other kinds
+    Grid<double> nets;
+    Grid<int> apart;  ///< by part of the first and of the second, of one kind: how many settings differ
 };
 Resemblance resemblanceOf(const CircuitSide& first, const CircuitSide& second, const Likeness& likeness);
 

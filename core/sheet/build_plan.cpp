@@ -10,6 +10,7 @@
 #include "core/parts/preferred.h"
 #include "core/sheet/build_steps.h"
 #include "core/sheet/measured_places.h"
+#include "core/sheet/kit_bench.h"
 #include "core/slips/exchangeable.h"
 
 #include <fmt/format.h>
@@ -221,6 +222,17 @@ BuildPlan planOf(std::shared_ptr<const Bench> bench) {
     plan.afterPower = checksAfter(plan);
     plan.blackTip = blackTipOf(*plan.layout);
     plan.positions = measuredPositions(plan.layout);
+    return plan;
+}
+
+BuildPlan planOf(const std::shared_ptr<const Bench>& bench, const Kit& kit) {
+    const BenchFit fit = benchForKit(bench, kit);
+    BuildPlan plan = planOf(fit.bench);
+    plan.kitTitle = kit.title;
+    for (const KitGap& gap : fit.gaps) {
+        plan.kitGaps.push_back(gapInWords(gap));
+        plan.kitServes = plan.kitServes && !gap.instead.empty();
+    }
     return plan;
 }
 

@@ -4,6 +4,7 @@
 // how it looks on paper is ui/sheet's concern.
 
 #include "core/bench/table.h"
+#include "core/course/kit.h"
 #include "core/nets/layout.h"
 
 #include <memory>
@@ -66,11 +67,16 @@ struct BuildPlan {
     std::vector<std::string> beforePower, afterPower;
     std::string blackTip;  ///< where the meter's black tip touches
     std::vector<MeasuredPosition> positions;
+    std::string kitTitle;              ///< of the kit that it was made for; empty: none
+    std::vector<std::string> kitGaps;  ///< what was taken instead of what, and what nothing serves for
+    bool kitServes = true;             ///< whether something serves for everything
 
     const Bench& bench() const { return *layout->bench; }
 };
 
 BuildPlan planOf(std::shared_ptr<const Bench> bench);
+/// The same with what a class has: on its board, with its supply, and with other values where these serve.
+BuildPlan planOf(const std::shared_ptr<const Bench>& bench, const Kit& kit);
 
 /// One kind of thing to buy for a class.
 struct Total {

@@ -38,7 +38,10 @@ bool isLimiting(const Snapshot& snapshot) {
 
 class SymptomFinder {
 public:
-    explicit SymptomFinder(const std::shared_ptr<const Bench>& sound) : layout_(buildLayout(sound)), ground_(layout_) {
+    SymptomFinder(const std::shared_ptr<const Bench>& sound, const std::function<bool(const Slip&)>& possible)
+        : layout_(buildLayout(sound)),
+          ground_(layout_),
+          possible_(possible) {
         const Behaviour behaviour = behaviourAround(evaluate(sound));
         controls_ = behaviour.controls;
         lights_ = behaviour.lights;
@@ -55,6 +58,7 @@ public:
         std::vector<SlipSeen> all;
         for (Slip& slip : allSlips(ground_, std::numeric_limits<std::size_t>::max())) {
             stopIfAsked();
+            if (possible_ && !possible_(slip)) continue;
             SlipSeen seen;
             const auto sights = sightsWith(slip);
             if (!sights) continue;
@@ -158,6 +162,7 @@ private:
 
     std::shared_ptr<const Layout> layout_;
     Ground ground_;
+    const std::function<bool(const Slip&)>& possible_;
     std::vector<Throw> controls_;
     std::vector<int> lights_;
     std::vector<TouchableLeg> places_;
@@ -168,7 +173,10 @@ private:
 
 }  // namespace
 
-std::vector<SlipSeen> slipsAsSeen(const std::shared_ptr<const Bench>& sound) { return SymptomFinder(sound).run(); }
+std::vector<SlipSeen> slipsAsSeen(const std::shared_ptr<const Bench>& sound,
+                                  const std::function<bool(const Slip&)>& possible) {
+    return SymptomFinder(sound, possible).run();
+}
 
 std::vector<EyeSymptom> bySymptom(const std::vector<SlipSeen>& slips) {
     std::vector<EyeSymptom> groups;

@@ -4,6 +4,7 @@
 
 #include "core/slips/slip.h"
 
+#include <functional>
 #include <memory>
 #include <string>
 #include <vector>
@@ -27,7 +28,9 @@ struct EyeSymptom {
 };
 
 /// Every slip that can be made on a bench, the likeliest first. A slip that changes nothing that is seen is among them.
-std::vector<SlipSeen> slipsAsSeen(const std::shared_ptr<const Bench>& sound);
+/// `possible` says which can happen; empty: all.
+std::vector<SlipSeen> slipsAsSeen(const std::shared_ptr<const Bench>& sound,
+                                  const std::function<bool(const Slip&)>& possible = {});
 /// The same by what is seen, the likeliest first; what nobody sees stands last.
 std::vector<EyeSymptom> bySymptom(const std::vector<SlipSeen>& slips);
 

@@ -191,6 +191,12 @@ std::uint64_t CircuitDigest::railsDifference(const SetRails& rails) const {
     return matters ? number : 0;
 }
 
+std::uint64_t CircuitDigest::afterJoining(int net, int other) const {
+    if (net == other) return now_;
+    const std::uint64_t one = netSums_[net], two = netSums_[other];
+    return now_ - numberOfNet(one) - numberOfNet(two) + numberOfNet(one + two);
+}
+
 std::uint64_t CircuitDigest::after(const BenchChange& change, std::size_t& work) const {
     ChangedNets nets(*this);
     std::uint64_t digest = now_ + nets.difference(change);

@@ -26,6 +26,8 @@ public:
     std::uint64_t now() const { return now_; }
     /// The digest once the change is made; now() where it makes no difference. Adds to `work` how much it looked at.
     std::uint64_t after(const BenchChange& change, std::size_t& work) const;
+    /// The same once metal joins two nets.
+    std::uint64_t afterJoining(int net, int other) const;
 
 private:
     friend class ChangedNets;

@@ -16,11 +16,12 @@ namespace {
 /// A symptom has to do with what is near: of so many things around it each has some ten slips.
 constexpr std::size_t kThingsForEachSlip = 2;
 constexpr std::size_t kFewestThings = 24;
+constexpr std::size_t kThingsForOneCircuit = 200;
 constexpr std::size_t kAll = std::numeric_limits<std::size_t>::max();
 
 std::vector<SlipCandidate> candidatesOf(const SlipKind& kind, const Ground& ground, const Scope& scope,
-                                        bool backwards) {
-    SlipSearch search(kind, ground, scope, backwards);
+                                        bool backwards, std::optional<std::uint64_t> wanted = {}) {
+    SlipSearch search(kind, ground, scope, backwards, wanted);
     kind.find(search);
     return search.take();
 }
@@ -56,10 +57,11 @@ void likeliestFirst(std::vector<SlipCandidate>& candidates) {
     });
 }
 
-std::vector<SlipCandidate> candidatesOfAllKinds(const Ground& ground, const Scope& scope, bool backwards) {
+std::vector<SlipCandidate> candidatesOfAllKinds(const Ground& ground, const Scope& scope, bool backwards,
+                                                std::optional<std::uint64_t> wanted = {}) {
     std::vector<SlipCandidate> all;
     for (const SlipKind* kind : slipKinds()) {
-        std::vector<SlipCandidate> more = candidatesOf(*kind, ground, scope, backwards);
+        std::vector<SlipCandidate> more = candidatesOf(*kind, ground, scope, backwards, wanted);
         std::ranges::move(more, std::back_inserter(all));
     }
     likeliestFirst(all);
@@ -102,6 +104,13 @@ std::vector<Slip> everySlip(const Ground& ground) {
 std::vector<Slip> allMends(const Ground& ground, const Symptom& symptom, std::size_t most) {
     const std::size_t things = std::max(kFewestThings, most / kThingsForEachSlip);
     return ofAllKinds(ground, scopeOf(ground, symptom, things), true, most);
+}
+
+std::optional<Slip> mendTo(std::uint64_t circuit, const Ground& ground, const Symptom& symptom) {
+    if (circuit == ground.circuit().now()) return std::nullopt;
+    const Scope scope = scopeOf(ground, symptom, kThingsForOneCircuit);
+    std::vector<Slip> found = settledList(candidatesOfAllKinds(ground, scope, true, circuit), ground, 1);
+    return found.empty() ? std::nullopt : std::optional(std::move(found.front()));
 }
 
 }  // namespace tiepoint

@@ -30,7 +30,10 @@ struct LinkEnd {
 
 class Links {
 public:
-    Links(const Ground& ground, const Scope& scope) : ground_(ground), scope_(scope) {
+    Links(const Ground& ground, const Scope& scope, const std::function<bool(int, int)>& wanted)
+        : ground_(ground),
+          scope_(scope),
+          wanted_(wanted) {
         countLeads();
         listStrips();
         listSockets();
@@ -147,7 +150,7 @@ private:
 
     void add(const LinkEnd& from, const LinkEnd& to, int away) {
         ground_.count(1);
-        if (from.net == to.net) return;
+        if (from.net == to.net || !wanted_(from.net, to.net)) return;
         const auto [at, isNew] = linkOf_.try_emplace(std::minmax(from.net, to.net), links_.size());
         if (isNew) {
             const auto isOpen = [&](int net) { return leadsOfNet_[static_cast<std::size_t>(net)] <= 1; };
@@ -163,6 +166,7 @@ private:
 
     const Ground& ground_;
     const Scope& scope_;
+    const std::function<bool(int, int)>& wanted_;
     std::vector<int> leadsOfNet_;
     std::vector<LinkEnd> columns_, feeds_, sockets_;
     std::map<std::pair<int, int>, std::size_t> linkOf_;
@@ -171,6 +175,9 @@ private:
 
 }  // namespace
 
-std::vector<MissingLink> missingLinks(const Ground& ground, const Scope& scope) { return Links(ground, scope).find(); }
+std::vector<MissingLink> missingLinks(const Ground& ground, const Scope& scope,
+                                      const std::function<bool(int net, int other)>& wanted) {
+    return Links(ground, scope, wanted).find();
+}
 
 }  // namespace tiepoint

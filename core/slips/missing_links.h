@@ -6,6 +6,7 @@
 #include "core/slips/scope.h"
 
 #include <array>
+#include <functional>
 #include <vector>
 
 namespace tiepoint {
@@ -17,7 +18,8 @@ struct MissingLink {
     int openEnds = 0;  ///< of its two ends
 };
 
-/// The links, each pair of nets once. In whole scope every end is near; their number grows with that of the things.
-std::vector<MissingLink> missingLinks(const Ground& ground, const Scope& scope);
+/// The links between nets that `wanted` takes, each pair once. In whole scope every end is near; their number grows with that of the things.
+std::vector<MissingLink> missingLinks(const Ground& ground, const Scope& scope,
+                                      const std::function<bool(int net, int other)>& wanted);
 
 }  // namespace tiepoint

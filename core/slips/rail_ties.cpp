@@ -57,6 +57,12 @@ void offerTies(SlipSearch& search, const std::vector<TieWays>& ties, double shar
     constexpr int kAway = 2;  // rails reach everywhere
     const Ground& ground = search.ground();
     std::vector<std::array<JumperEnd, 2>> places;
+    for (const TieWays& tie : ties) places.push_back(tie.front());  // the ways of a tie give one circuit
+    std::size_t work = 1;
+    const bool wanted = search.isWanted(ground.circuit().after(ground.joining(places), work));
+    ground.count(work);
+    if (!wanted) return;
+    places.clear();
     for (const TieWays& tie : ties) {
         const auto free =
             std::ranges::find_if(tie, [&](const auto& way) { return ground.canBuild(ground.joining({way})); });

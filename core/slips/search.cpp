@@ -17,7 +17,7 @@ void SlipSearch::offer(std::vector<BenchChange> ways, int away, double share) {
     std::size_t work = 1;
     const std::uint64_t circuit = ground_.circuit().after(ways.front(), work);
     ground_.count(work);
-    if (circuit == ground_.circuit().now()) return;
+    if (!isWanted(circuit)) return;
     SlipCandidate candidate;
     candidate.slip.kind = &kind_;
     candidate.slip.made = backwards_;

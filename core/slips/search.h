@@ -5,6 +5,7 @@
 #include "core/slips/scope.h"
 #include "core/slips/slip.h"
 
+#include <optional>
 #include <vector>
 
 namespace tiepoint {
@@ -17,11 +18,14 @@ struct SlipCandidate {
 
 class SlipSearch {
 public:
-    SlipSearch(const SlipKind& kind, const Ground& ground, const Scope& scope, bool backwards)
+    /// `wanted`: the digest of the only circuit that is looked for; nothing: any.
+    SlipSearch(const SlipKind& kind, const Ground& ground, const Scope& scope, bool backwards,
+               std::optional<std::uint64_t> wanted = {})
         : kind_(kind),
           ground_(ground),
           scope_(scope),
-          backwards_(backwards) {}
+          backwards_(backwards),
+          wanted_(wanted) {}
 
     const Ground& ground() const { return ground_; }
     const Bench& bench() const { return ground_.bench(); }
@@ -53,6 +57,10 @@ public:
         }
     }
 
+    /// Whether another circuit than the bench's is looked for at all. What is dear to offer is asked about first.
+    bool isWanted(std::uint64_t circuit) const {
+        return wanted_ ? circuit == *wanted_ : circuit != ground_.circuit().now();
+    }
     /// What is offered from now on is told by this part; empty: by none.
     void tellBy(std::string id) { about_ = std::move(id); }
     /// A change of the bench; `share`: how much rarer than the usual slip of the kind.
@@ -73,6 +81,7 @@ private:
     const Ground& ground_;
     const Scope& scope_;
     bool backwards_;
+    std::optional<std::uint64_t> wanted_;
     std::string about_;
     std::vector<SlipCandidate> found_;
 };

@@ -15,6 +15,7 @@
 #include "core/slips/ground.h"
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -84,5 +85,8 @@ std::vector<Slip> allSlips(const Ground& ground, std::size_t most);
 /// an eye or a meter at the hole tells apart.
 std::vector<Slip> everySlip(const Ground& ground);
 std::vector<Slip> allMends(const Ground& ground, const Symptom& symptom, std::size_t most);
+/// The commonest slip near the symptom, the nearest of equally common ones, that leaves a circuit with this digest once it is undone, or
+/// nothing. In a fraction of the time that a list of them takes.
+std::optional<Slip> mendTo(std::uint64_t circuit, const Ground& ground, const Symptom& symptom);
 
 }  // namespace tiepoint

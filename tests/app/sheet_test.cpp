@@ -41,6 +41,26 @@ TEST(SheetCommand, PartsOfAClassAsCsv) {
     EXPECT_NE(rows.find("\"jumper, red\",W1,1,33,"), std::string::npos) << rows;
 }
 
+TEST(SheetCommand, KeepsToWhatAClassHas) {
+    const std::string kit = scratchFile("ours.kit.json", R"({"format": "tiepoint-kit", "version": 1, "title": "Quay school",
+        "parts": [{"kind": "resistor", "values": {"resistance": 390}, "count": 2},
+                  {"kind": "led", "values": {"colour": "green"}, "count": 2},
+                  {"kind": "push-button", "count": 2}], "meters": 1})");
+    const std::string plan = scratchFolder() / "kit.pdf";
+    const Ran ran = runProgram({"sheet", harbourBench("lock-gate"), "-o", plan, "--kit", kit});
+    EXPECT_EQ(ran.code, 0) << ran.error;
+    EXPECT_EQ(ran.output, "Quay school: 390 Ω resistor for 330 Ω resistor\n");
+    const std::string text = textOfPdf(plan);
+    EXPECT_NE(text.find("Quay school: 390 Ω resistor for 330 Ω resistor."), std::string::npos) << text;
+    EXPECT_NE(text.find("orange, white, brown"), std::string::npos) << "the bands are those of what is taken";
+    const std::string slips = scratchFolder() / "kit-slips.json";
+    ASSERT_EQ(runProgram({"slips", harbourBench("lock-gate"), "-o", slips, "--kit", kit}).code, 0);
+    for (const json& each : json::parse(readFile(slips))["slips"])
+        EXPECT_EQ(each["text"].get<std::string>().find("3.9 kΩ"), std::string::npos) << each;
+    EXPECT_EQ(runProgram({"diagnose", harbourBench("lock-gate"), "--kit", kit}).code, 0);
+    EXPECT_EQ(runProgram({"sheet", harbourBench("lock-gate"), "-o", plan, "--kit", scratchFile("no.kit.json", "{")}).code, 2);
+}
+
 TEST(SheetCommand, WhatCantBeDoneIsSaidAndLeavesNothing) {
     const std::string plan = scratchFolder() / "none.pdf";
     for (const std::vector<std::string>& arguments :

@@ -24,20 +24,6 @@ QString handsInWords(int hands) {
     return hands == 1 ? QStringLiteral("1 hand") : QStringLiteral("%1 hands").arg(hands);
 }
 
-/// A board from above: its outline and three lines.
-void paintSmallBoard(QPainter& painter, const QRectF& frame, const QColor& fill, const QColor& line, double breadth) {
-    painter.setPen(QPen(line, breadth));
-    painter.setBrush(fill);
-    painter.drawRoundedRect(frame, breadth * 1.6, breadth * 1.6);
-    const QColor ink = fill.alpha() > 0 && fill.lightness() < 100 ? QColor(Qt::white) : line;
-    painter.setPen(QPen(ink, breadth * 0.6));
-    for (const double share : {0.3, 0.5, 0.7}) {
-        const double y = frame.top() + share * frame.height();
-        painter.drawLine(QPointF(frame.left() + 0.12 * frame.width(), y),
-                         QPointF(frame.right() - 0.12 * frame.width(), y));
-    }
-}
-
 }  // namespace
 
 LessonBand::LessonBand(LessonRun& run, QWidget* parent) : QWidget(parent), run_(run), look_{&theme(ThemeName::Day), 1} {

@@ -20,6 +20,7 @@ struct DoctorJob {
     std::shared_ptr<const Bench> plan;
     std::vector<Observation> seen;
     Instrument instrument = Instrument::Meter;
+    std::shared_ptr<const Kit> kit = nullptr;
 };
 
 std::vector<std::string> idsOnPlan(const Bench& plan, const Suspect& suspect) {
@@ -98,6 +99,11 @@ std::shared_ptr<const DoctorAnswer> answerOf(Doctor& doctor, const DoctorJob& jo
     return answer;
 }
 
+PossibleSlip possibleWith(const std::shared_ptr<const Kit>& kit, const std::shared_ptr<const Bench>& plan) {
+    if (!kit) return {};
+    return [kit, plan](const Slip& slip) { return canHappenWith(*kit, *plan, slip); };
+}
+
 }  // namespace
 
 /// One slot; the lock guards it and what is being worked out.
@@ -138,14 +144,16 @@ private:
         lowerPriority();
         std::stop_token stop;
         std::shared_ptr<const Bench> plan;
+        std::shared_ptr<const Kit> kit;
         std::unique_ptr<Doctor> doctor;
         while (const std::optional<DoctorJob> job = nextJob(stop)) {
             const StopScope scope(stop);
             try {
-                if (!doctor || plan != job->plan) {
+                if (!doctor || plan != job->plan || kit != job->kit) {
                     doctor.reset();
-                    doctor = std::make_unique<Doctor>(buildLayout(job->plan));
+                    doctor = std::make_unique<Doctor>(buildLayout(job->plan), possibleWith(job->kit, job->plan));
                     plan = job->plan;
+                    kit = job->kit;
                 }
                 auto answer = answerOf(*doctor, *job);
                 DoctorRun* run = &run_;
@@ -170,7 +178,7 @@ DoctorRun::~DoctorRun() = default;
 
 quint64 DoctorRun::ask(std::shared_ptr<const Bench> plan, std::vector<Observation> seen, Instrument instrument) {
     if (!worker_) worker_ = std::make_unique<Worker>(*this);
-    worker_->ask({++number_, std::move(plan), std::move(seen), instrument});
+    worker_->ask({++number_, std::move(plan), std::move(seen), instrument, kit_});
     return number_;
 }
 

@@ -3,6 +3,7 @@
 // next. Of several questions only the newest is answered; what is worked out for an older one stops. Answers come back in the window's thread
 // as plain values.
 
+#include "core/course/kit_slips.h"
 #include "core/doctor/doctor.h"
 
 #include <QObject>
@@ -51,6 +52,8 @@ public:
 
     /// Returns the number of the question.
     quint64 ask(std::shared_ptr<const Bench> plan, std::vector<Observation> seen, Instrument instrument);
+    /// What the class has: what can't happen with it is never suspected. Null: anything can. For questions from now on.
+    void setKit(std::shared_ptr<const Kit> kit) { kit_ = std::move(kit); }
 
 Q_SIGNALS:
     void ready(std::shared_ptr<const tiepoint::ui::DoctorAnswer> answer);
@@ -58,6 +61,7 @@ Q_SIGNALS:
 private:
     class Worker;
     std::unique_ptr<Worker> worker_;  ///< from the first question on
+    std::shared_ptr<const Kit> kit_;
     quint64 number_ = 0;
 };
 

@@ -1,21 +1,19 @@
 #include "ui/paint/built_marks.h"
 
 #include "ui/paint/bench_painter.h"
+#include "ui/paint/hop_marks.h"
 #include "ui/paint/label_painter.h"
 #include "ui/paint/mend_painter.h"
 #include "ui/paint/shade.h"
 
 #include <QStringList>
 
-#include <cmath>
 
 namespace tiepoint::ui {
 namespace {
 
 constexpr double kDashMm = 0.26, kDashCasingMm = 0.7;
-constexpr double kWrongRingMm = 1.1, kHopLift = 0.35, kLeastLiftMm = 2.2, kHopHeadMm = 1.0, kHopMm = 0.42,
-                 kHopCasingMm = 0.9;
-constexpr double kTooManyMm = 2.2;
+constexpr double kTooManyMm = 2.2, kCrossMm = 0.9;
 
 struct DashedMark {
     std::vector<Point> outline;
@@ -38,40 +36,14 @@ struct DashedMark {
     friend bool operator==(const DashedMark&, const DashedMark&) = default;
 };
 
-/// An arrow that leaps from one hole to another; the way bows upwards.
-struct HopMark {
-    Point from, to;
-    QPainterPath way() const {
-        const QPointF a = toQt(from), b = toQt(to);
-        const double length = std::hypot(b.x() - a.x(), b.y() - a.y());
-        const QPointF over = (a + b) / 2 - QPointF(0, 2 * std::max(kLeastLiftMm, kHopLift * length));
-        QPainterPath path(a);
-        path.quadTo(over, b);
-        return path;
-    }
-    void paint(QPainter& painter, const Theme& theme) const {
-        QPainterPath path = way();
-        const double angle = path.angleAtPercent(1) * M_PI / 180;
-        const QPointF ahead(std::cos(angle), -std::sin(angle)), aside(-ahead.y(), ahead.x()), tip = toQt(to);
-        path.moveTo(tip - kHopHeadMm * ahead + 0.7 * kHopHeadMm * aside);
-        path.lineTo(tip);
-        path.lineTo(tip - kHopHeadMm * ahead - 0.7 * kHopHeadMm * aside);
-        path.addEllipse(toQt(from), kWrongRingMm, kWrongRingMm);
-        painter.setBrush(Qt::NoBrush);
-        painter.strokePath(path, outlinePen(theme.arrowCasing, kHopCasingMm));
-        painter.strokePath(path, outlinePen(theme.accent, kHopMm));
-    }
-    friend bool operator==(const HopMark&, const HopMark&) = default;
-};
-
 struct TooManyMark {
     void paint(QPainter& painter, const Theme& theme) const {
         QPainterPath cross(QPointF(-kTooManyMm, -kTooManyMm));
         cross.lineTo(kTooManyMm, kTooManyMm);
         cross.moveTo(kTooManyMm, -kTooManyMm);
         cross.lineTo(-kTooManyMm, kTooManyMm);
-        painter.strokePath(cross, outlinePen(theme.arrowCasing, 2 * kHopCasingMm));
-        painter.strokePath(cross, outlinePen(theme.accent, kHopCasingMm));
+        painter.strokePath(cross, outlinePen(theme.arrowCasing, 2 * kCrossMm));
+        painter.strokePath(cross, outlinePen(theme.accent, kCrossMm));
     }
     friend bool operator==(const TooManyMark&, const TooManyMark&) = default;
 };
@@ -82,13 +54,6 @@ void addDashed(Patches& patches, const QPainterPath& shape) {
         for (const QPointF& corner : polygon) mark.outline.push_back(fromQt(corner));
         patches.push_back(fixedPatch(polygon.boundingRect().adjusted(-1, -1, 1, 1), std::move(mark)));
     }
-}
-
-void addHop(Patches& patches, Point from, Point to) {
-    const HopMark mark{from, to};
-    constexpr double kRoomMm = kWrongRingMm + kHopCasingMm + kHopHeadMm;
-    patches.push_back(
-        fixedPatch(mark.way().boundingRect().adjusted(-kRoomMm, -kRoomMm, kRoomMm, kRoomMm), HopMark(mark)));
 }
 
 void addBuiltWords(Patches& patches, Point at, const QString& words, double wordsMm) {
@@ -124,7 +89,7 @@ void addBuiltJumper(Patches& patches, const Picture& plan, const Picture& built,
     if (!right) {
         addDashed(patches, shape);
         const QPointF at = shape.boundingRect().center();
-        constexpr double kReachMm = kTooManyMm + 2 * kHopCasingMm;
+        constexpr double kReachMm = kTooManyMm + 2 * kCrossMm;
         return patches.push_back(
             movablePatch(fromQt(at), {-kReachMm, -kReachMm, 2 * kReachMm, 2 * kReachMm}, TooManyMark{}));
     }

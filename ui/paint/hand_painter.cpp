@@ -9,6 +9,7 @@
 #include "ui/paint/built_marks.h"
 #include "ui/paint/carried_group.h"
 #include "ui/paint/guide_marks.h"
+#include "ui/paint/hop_marks.h"
 #include "ui/paint/label_painter.h"
 #include "ui/paint/label_places.h"
 #include "ui/paint/live_layers.h"
@@ -305,6 +306,7 @@ void addHandMarks(Patches& patches, const Picture& picture, const Patches& mende
     addDrawnJumper(patches, picture);
     addProbe(patches, picture);
     addTargets(patches, picture);
+    addHopMarks(patches, picture);
     addGuideMarks(patches, picture);
     addCursor(patches, picture);
     addHoverTag(patches, picture);

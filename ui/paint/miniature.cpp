@@ -30,6 +30,7 @@ Picture pictureOf(const Miniature& miniature) {
     picture.views = miniature.views;
     picture.views.readings = false;  // nobody could read them
     picture.marks.guide = miniature.pointed;
+    picture.marks.hop = miniature.hop;
     picture.arrangeTable();
     return picture;
 }

@@ -3,6 +3,7 @@
 
 #include "core/bench/bench.h"
 #include "core/bench/views.h"
+#include "ui/paint/picture.h"
 #include "ui/theme/theme.h"
 
 #include <QImage>
@@ -25,6 +26,7 @@ struct Miniature {
     std::optional<Rect> frameMm;          ///< what is shown of the table; nothing: all of it
     std::vector<std::string> cornered;    ///< small corners hold these parts, jumpers and boards
     std::vector<Hole> pointed;            ///< rings as a guide has them
+    std::optional<Hop> hop;               ///< as a guide asks for it
     std::shared_ptr<const Bench> before;  ///< where those of them lay that the bench has no more; may be null
     bool isEmpty() const { return !bench || size.isEmpty(); }
 };

@@ -77,6 +77,14 @@ struct WordSizes {
     friend bool operator==(const WordSizes&, const WordSizes&) = default;
 };
 
+/// A leg in the wrong hole, and the hole where it belongs.
+struct Hop {
+    Hole is, belongs;
+    bool isDone = false;    ///< the leg is where it belongs
+    bool hasArrow = true;   ///< from hole to hole
+    friend bool operator==(const Hop&, const Hop&) = default;
+};
+
 /// What the pointer and the hand point at; changes often and never changes the bench.
 struct Marks {
     std::vector<std::string> selected;  ///< ids of parts and jumpers
@@ -97,6 +105,7 @@ struct Marks {
     std::optional<Hole> cursor;                    ///< of the keyboard
     std::string lit;                               ///< part or jumper that a card points at
     std::vector<Hole> guide;  ///< holes that a guide points at; those that don't exist are left out
+    std::optional<Hop> hop;   ///< that a guide asks for
     std::vector<Hole> open;   ///< where ends are still open; the same
     std::string say;          ///< words beside the pointer; empty: none
     Point sayAt;

@@ -160,6 +160,22 @@ private:
                             box()});
         }
         add(tableOf(columns, rows));
+        addKit();
+    }
+
+    /// What the class takes instead of what, and what it has to get.
+    void addKit() {
+        if (plan_.kitTitle.empty()) return;
+        std::vector<std::string> said;
+        for (const std::string& each : plan_.kitGaps) said.push_back(each);
+        if (said.empty()) said.push_back("it has all that is needed");
+        std::string text = plan_.kitTitle + ": ";
+        for (std::size_t i = 0; i < said.size(); ++i) text += (i > 0 ? "; " : "") + said[i];
+        const std::vector<QString> lines = wrapped(paperWords(text + "."), paper::kSmall, width_);
+        const double height = lineHeightMm(paper::kSmall) * static_cast<double>(lines.size()) + 2;
+        add({height,
+             [lines](QPainter& painter, QPointF at) { paintLines(painter, at + QPointF(0, 1), lines, paper::kSmall, paper::ink()); },
+             false, false});
     }
 
     static PaperCell samplePicture(const Part& part) {

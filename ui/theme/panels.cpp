@@ -169,6 +169,19 @@ void paintTick(QPainter& painter, const Look& look, QPointF centre, bool on) {
     painter.drawPath(tick);
 }
 
+void paintSmallBoard(QPainter& painter, const QRectF& frame, const QColor& fill, const QColor& line, double breadth) {
+    painter.setPen(QPen(line, breadth));
+    painter.setBrush(fill);
+    painter.drawRoundedRect(frame, breadth * 1.6, breadth * 1.6);
+    const QColor ink = fill.alpha() > 0 && fill.lightness() < 100 ? QColor(Qt::white) : line;
+    painter.setPen(QPen(ink, breadth * 0.6));
+    for (const double share : {0.3, 0.5, 0.7}) {
+        const double y = frame.top() + share * frame.height();
+        painter.drawLine(QPointF(frame.left() + 0.12 * frame.width(), y),
+                         QPointF(frame.right() - 0.12 * frame.width(), y));
+    }
+}
+
 QString scrollBarStyle(const Look& look) {
     return QStringLiteral(
                "QScrollBar { background: transparent; } QScrollBar:vertical { width: %2px; } "

@@ -24,6 +24,9 @@ void paintTub(QPainter& painter, const Look& look, const QRectF& frame, const Bu
 /// The round mark of a latched button: a disc with a tick, or an empty ring.
 void paintTick(QPainter& painter, const Look& look, QPointF centre, bool on);
 
+/// A board from above, its outline and three lines: a step of a lesson.
+void paintSmallBoard(QPainter& painter, const QRectF& frame, const QColor& fill, const QColor& line, double breadth);
+
 /// Style sheet for slim scroll bars.
 QString scrollBarStyle(const Look& look);
 /// Style sheet for buttons that are words in the accent colour.

@@ -107,6 +107,12 @@ void DoctorDesk::connectCard() {
     });
 }
 
+void DoctorDesk::setKit(const std::optional<Kit>& kit) {
+    instrument_ = kit && kit->meters == 0 ? Instrument::ProbeLight : Instrument::Meter;
+    run_->setKit(kit ? std::make_shared<const Kit>(*kit) : nullptr);
+    if (isOpen()) ask();
+}
+
 void DoctorDesk::show(bool wanted) {
     if (!wanted) return cards_.showAside(nullptr);
     Q_EMIT cardWanted();
@@ -156,7 +162,7 @@ void DoctorDesk::ask() {
     card_->showAnswer(nullptr, {});
     followPlace();
     markBoard();
-    asked_ = run_->ask(document_.bench(), seen_, Instrument::Meter);
+    asked_ = run_->ask(document_.bench(), seen_, instrument_);
     const bool hot =
         std::ranges::any_of(seen_, [](const Observation& each) { return std::holds_alternative<SawHot>(each.what); });
     if (!hot) return;

@@ -26,6 +26,8 @@ public:
     DoctorDesk(BenchDocument& document, LiveBench& live, BenchView& view, CardRow& cards, QMenu& menu, QWidget* window);
 
     QAction* action() const { return action_; }
+    /// What the class has; nothing: anything, and a meter.
+    void setKit(const std::optional<Kit>& kit);
     /// Its card takes the place of all cards and the tray.
     bool isOpen() const { return cards_.aside() == card_; }
     DoctorCard& card() const { return *card_; }
@@ -68,6 +70,7 @@ private:
     LiveBench& live_;
     BenchView& view_;
     CardRow& cards_;
+    Instrument instrument_ = Instrument::Meter;  ///< that the class has
     DoctorRun* run_;
     DoctorCard* card_;
     QAction* action_;

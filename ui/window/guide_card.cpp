@@ -14,8 +14,11 @@ namespace {
 
 constexpr double kPictureSide = 24, kPictureBelow = 14;  ///< as the cards and the tray
 constexpr double kSlipLeft = 24;                         // in line with the first card
-constexpr double kSlipHeadline = 34, kSlipReason = 24, kSlipAction = 23;
-constexpr double kReasonTop = 62, kActionTop = 162, kActionHeight = 48;
+constexpr double kSlipHeadline = 36, kSlipReason = 26, kSlipAction = 24;
+constexpr double kReasonTop = 62, kActionHeight = 48, kActionBelow = 22, kReasonGap = 8;
+constexpr double kSilhouetteTop = 24, kSilhouetteBreadth = 44, kSilhouetteHeight = 20, kSilhouetteGap = 10;
+constexpr double kStepLine = 42;      ///< the silhouettes of the steps with their words
+constexpr double kMetalShare = 0.44;  ///< of a slip's card, for the close-ups
 constexpr double kGuidePad = 28, kDot = 13, kDotGap = 9, kDotsTop = 36, kButtonsTop = 176;
 
 }  // namespace
@@ -25,7 +28,8 @@ GuideCard::GuideCard(BenchView& view, LiveBench& live, QWidget* parent)
       view_(view),
       look_{&theme(ThemeName::Day), 1},
       pictureButton_(new QToolButton(this)),
-      closeButton_(new QToolButton(this)) {
+      closeButton_(new QToolButton(this)),
+      closeups_(new MetalCloseups(this)) {
     pictureButton_->setText(QStringLiteral("The tap and the pipe"));
     pictureButton_->setCheckable(true);
     closeButton_->setText(QStringLiteral("\u00d7"));
@@ -54,6 +58,7 @@ void GuideCard::end() {
     if (!running_) return;
     running_ = false;
     view_.marks().set(&Marks::guide, std::vector<Hole>());
+    view_.marks().set(&Marks::hop, std::optional<Hop>());
     hide();
     Q_EMIT ended();
 }
@@ -62,15 +67,27 @@ void GuideCard::follow() {
     if (!running_) return;
     const auto snapshot = view_.picture().snapshot;  // of the present bench, or none
     if (!snapshot) return;
-    const bool wasSlip = isSlip();
+    const bool wasSlip = isSlip(), showedMetal = showsMetal();
     advice_ = firstBuildAdvice(*snapshot, advice_.step);
-    view_.marks().set(&Marks::guide, advice_.holes);
+    markWay();
     std::string said = advice_.title + (isSlip() ? " " : ": ") + advice_.text;
     if (isSlip()) said += " " + advice_.action + ".";
     const QString words = QString::fromStdString(said);
     if (accessibleName() != words) setAccessibleName(words);
-    if (wasSlip != isSlip()) placeIn(frame_);
+    if (showsMetal())
+        closeups_->show(snapshot->layout->bench, *advice_.mend, advice_.now, advice_.then);
+    else
+        closeups_->hide();
+    if (wasSlip != isSlip() || showedMetal != showsMetal()) placeIn(frame_);
     update();
+}
+
+/// Where a leg has to move, both places are marked; else the holes that come next.
+void GuideCard::markWay() {
+    std::optional<Hop> hop;
+    if (showsMetal()) hop = Hop{*advice_.mend->is, *advice_.mend->belongs};
+    view_.marks().set(&Marks::guide, hop ? std::vector<Hole>() : advice_.holes);
+    view_.marks().set(&Marks::hop, hop);
 }
 
 void GuideCard::setLook(const Look& look) {
@@ -83,6 +100,7 @@ void GuideCard::setLook(const Look& look) {
             .arg(theme.accent.name(), theme.text.name())
             .arg(look.ipx(8)));
     for (QToolButton* button : {pictureButton_, closeButton_}) button->setFont(look.font(text::kSmall + 1));
+    closeups_->setLook(look);
     arrange();
     update();
 }
@@ -92,7 +110,9 @@ void GuideCard::placeIn(const QRect& frame) {
     if (isSlip()) {
         QRect broad = frame;
         broad.setLeft(look_.ipx(kSlipLeft));
+        if (showsMetal()) broad.setBottom(parentWidget()->height() - look_.ipx(kPictureBelow));
         setGeometry(broad);
+        raise();
         return arrange();
     }
     QRect place = frame;
@@ -110,6 +130,9 @@ void GuideCard::placeIn(const QRect& frame) {
 void GuideCard::arrange() {
     const QSize close = closeButton_->sizeHint(), picture = pictureButton_->sizeHint();
     pictureButton_->setVisible(!isSlip());
+    const int metalLeft = static_cast<int>(look_.px(kGuidePad) + slipBreadth() + look_.px(kGuidePad));
+    closeups_->setGeometry(metalLeft, look_.ipx(kSilhouetteTop - 8), width() - metalLeft - look_.ipx(kGuidePad),
+                           height() - look_.ipx(kSilhouetteTop));
     closeButton_->setGeometry(width() - look_.ipx(16) - close.width(), look_.ipx(18), close.width(), look_.ipx(36));
     pictureButton_->setGeometry(look_.ipx(kGuidePad - 8), look_.ipx(kButtonsTop), picture.width(), look_.ipx(36));
 }
@@ -130,17 +153,49 @@ void GuideCard::paintEvent(QPaintEvent*) {
     paintStep(painter);
 }
 
+double GuideCard::slipBreadth() const {
+    const double breadth = width() - 2 * look_.px(kGuidePad);
+    return showsMetal() ? (1 - kMetalShare) * breadth : breadth;
+}
+
+/// Which step it is, as small boards: done ones tinted, the present one solid.
+void GuideCard::paintSilhouettes(QPainter& painter) {
+    const Theme& theme = *look_.theme;
+    double x = look_.px(kGuidePad);
+    for (int step = 0; step < kFirstBuildSteps; ++step) {
+        const QColor fill = step < advice_.step    ? mix(theme.card, theme.accent, 0.22)
+                            : step == advice_.step ? theme.text
+                                                   : QColor(Qt::transparent);
+        const QRectF board(x, look_.px(kSilhouetteTop), look_.px(kSilhouetteBreadth), look_.px(kSilhouetteHeight));
+        paintSmallBoard(painter, board, fill, theme.dimText, look_.px(1.6));
+        x += look_.px(kSilhouetteBreadth + kSilhouetteGap);
+    }
+    const Lesson& lesson = firstBuildLesson();
+    const QString caption = QString::fromStdString(lesson.steps[static_cast<std::size_t>(advice_.step)].caption);
+    const double left = x + look_.px(6), right = look_.px(kGuidePad) + slipBreadth();
+    sheet_.draw(painter, QRectF(left, look_.px(kSilhouetteTop - 6), right - left, look_.px(kSilhouetteHeight + 12)),
+                QStringLiteral("Step %1 of %2: %3").arg(advice_.step + 1).arg(kFirstBuildSteps).arg(caption),
+                {look_.font(text::kSmall + 1), theme.dimText, Qt::AlignLeft | Qt::AlignVCenter});
+}
+
 /// What went wrong, why, and in a frame what to do.
 void GuideCard::paintSlip(QPainter& painter) {
     const Theme& theme = *look_.theme;
-    const double left = look_.px(kGuidePad), breadth = width() - 2 * left;
-    sheet_.draw(painter, QRectF(left, look_.px(14), closeButton_->x() - left, look_.px(46)),
+    const double left = look_.px(kGuidePad), breadth = slipBreadth();
+    double down = 0;
+    if (showsMetal()) {
+        paintSilhouettes(painter);
+        down = look_.px(kStepLine);
+    }
+    const double right = showsMetal() ? left + breadth : closeButton_->x();
+    sheet_.draw(painter, QRectF(left, down + look_.px(14), right - left, look_.px(46)),
                 QString::fromStdString(advice_.title),
                 {look_.font(kSlipHeadline, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
-    sheet_.draw(painter, QRectF(left, look_.px(kReasonTop), breadth, look_.px(kActionTop - kReasonTop)),
+    const QRectF frame(left, height() - look_.px(kActionBelow + kActionHeight), breadth, look_.px(kActionHeight));
+    const double reasonTop = down + look_.px(kReasonTop);
+    sheet_.draw(painter, QRectF(left, reasonTop, breadth, frame.top() - look_.px(kReasonGap) - reasonTop),
                 QString::fromStdString(advice_.text),
                 {look_.font(kSlipReason), theme.text, Qt::AlignLeft | Qt::AlignTop, true});
-    const QRectF frame(left, look_.px(kActionTop), breadth, look_.px(kActionHeight));
     painter.setPen(QPen(theme.accent, look_.px(2.2)));
     painter.setBrush(mix(theme.card, theme.accent, theme.dark ? 0.14 : 0.09));
     painter.drawRoundedRect(frame, look_.px(6), look_.px(6));

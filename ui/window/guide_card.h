@@ -1,13 +1,15 @@
 #pragma once
 // The guided first build: a card in the row below the bench that says what to do next and lights the holes for it. It follows the circuit, never the
 // clicks, and stands in nobody's way: everything else works while it is there. A slip is told over two cards' breadth: what, why, and one thing to
-// do in a frame. It has the picture of the tap and the pipe for whoever asks.
+// do in a frame; where a leg has to move, beside two close-ups of the metal, now and mended, and then down over the tray, from which nothing is
+// needed. It has the picture of the tap and the pipe for whoever asks.
 
 #include "core/lesson/first_build.h"
 #include "ui/live/live_bench.h"
 #include "ui/theme/look.h"
 #include "ui/theme/words.h"
 #include "ui/view/bench_view.h"
+#include "ui/window/metal_closeups.h"
 
 #include <QToolButton>
 #include <QWidget>
@@ -29,6 +31,7 @@ public:
     void placeIn(const QRect& frame);
     QToolButton* pictureButton() const { return pictureButton_; }
     bool showsPicture() const { return pictureShown_; }
+    const MetalCloseups& closeups() const { return *closeups_; }
 
 Q_SIGNALS:
     void ended();
@@ -43,7 +46,11 @@ private:
     int wordsBreadth() const;  ///< of the guide's words, beside the picture if that is shown
     void paintStep(QPainter& painter);
     void paintSlip(QPainter& painter);
+    void paintSilhouettes(QPainter& painter);
+    void markWay();
+    double slipBreadth() const;  ///< of the words about a slip
     bool isSlip() const { return !advice_.action.empty(); }
+    bool showsMetal() const { return isSlip() && advice_.mend && advice_.mend->is && advice_.mend->belongs; }
 
     BenchView& view_;
     Look look_;
@@ -53,6 +60,7 @@ private:
     QRect frame_;
     QToolButton* pictureButton_;
     QToolButton* closeButton_;
+    MetalCloseups* closeups_;
 };
 
 }  // namespace tiepoint::ui

@@ -69,6 +69,7 @@ MainWindow::MainWindow(const QString& recoveryFolder)
         inquiry_->questions().setDrawer(drawer_->drawer());
         tray_->setDrawer(drawer_->drawer());
         view_->setDrawer(drawer_->drawer());
+        tools_->sheets().setKit(drawer_->kit());
     };
     connect(drawer_, &MyDrawer::changed, this, followDrawer);
     followDrawer();
@@ -95,6 +96,9 @@ MainWindow::MainWindow(const QString& recoveryFolder)
     walk_ = new WalkGuide(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
     sum_ = new SumGuide(*live_, *view_, *cards_, inquiry_->menu(), this);
     doctor_ = new DoctorDesk(*document_, *live_, *view_, *cards_, inquiry_->menu(), this);
+    const auto tellDoctor = [this] { doctor_->setKit(drawer_->kit()); };
+    connect(drawer_, &MyDrawer::changed, this, tellDoctor);
+    tellDoctor();
     spread_ = new SpreadDesk({*document_, *live_, *view_, *cards_, inquiry_->questions()}, inquiry_->menu(), this);
     surroundings_ = new SurroundingsDesk(*document_, *view_, *cards_, inquiry_->menu(), this);
     damage_ = new DamageDesk(*document_, *live_, inquiry_->menu(), this);

@@ -108,6 +108,10 @@ void SheetTools::say(const std::optional<QString>& failed, const QString& path) 
         parts_.bar.say(MessageBar::Tone::Notice, QStringLiteral("%1 is saved.").arg(QFileInfo(path).fileName()));
 }
 
+BuildPlan SheetTools::planFor(const std::shared_ptr<const Bench>& bench) const {
+    return kit_ ? planOf(bench, *kit_) : planOf(bench);
+}
+
 void SheetTools::saveSheet(SheetFor reader) {
     const auto bench = parts_.document.bench();
     const QString ending = reader == SheetFor::Teacher   ? QStringLiteral("-key.pdf")
@@ -118,7 +122,7 @@ void SheetTools::saveSheet(SheetFor reader) {
         SheetWish wish;
         wish.paper = usualPaper();
         wish.reader = reader;
-        say(saveBuildSheet(planOf(bench), wish, path), path);
+        say(saveBuildSheet(planFor(bench), wish, path), path);
     });
 }
 
@@ -130,7 +134,7 @@ void SheetTools::printSheet() {
         wish.paper = printer.pageLayout().pageSize().id() == QPageSize::Letter ? Paper::Letter : Paper::A4;
         printer.setFullPage(true);
         printer.setDocName(QString::fromStdString(bench->title));
-        const BuildPlan plan = planOf(bench);
+        const BuildPlan plan = planFor(bench);
         if (paintPages(printer, buildSheetPages(plan, wish), buildSheetHead(plan, wish), wish.paper))
             parts_.bar.say(MessageBar::Tone::Notice,
                            QStringLiteral("The build sheet is on its way to the printer, at 100 %."));
@@ -139,12 +143,17 @@ void SheetTools::printSheet() {
     });
 }
 
+std::vector<SlipSeen> SheetTools::slipsFor(const std::shared_ptr<const Bench>& bench) const {
+    if (!kit_) return slipsAsSeen(bench);
+    return slipsAsSeen(bench, [&](const Slip& slip) { return canHappenWith(*kit_, *bench, slip); });
+}
+
 void SheetTools::saveSymptoms() {
     const auto bench = parts_.document.bench();
     askPath_(fileNameFor(bench->title, QStringLiteral("-symptoms.pdf")),
              [this, self = QPointer(this), bench](const QString& path) {
                  if (!self || path.isEmpty()) return;
-                 say(saveSymptomSheet(bench->title, bySymptom(slipsAsSeen(bench)), usualPaper(), path), path);
+                 say(saveSymptomSheet(bench->title, bySymptom(slipsFor(bench)), usualPaper(), path), path);
              });
 }
 

@@ -2,6 +2,8 @@
 // What a bench becomes for a class: build sheets saved and printed, the symptom sheet, a comparison with another bench, and pinned readings as a
 // table on the clipboard. Adds its actions to the menus File and Edit.
 
+#include "core/course/kit_slips.h"
+#include "core/sheet/symptoms.h"
 #include "ui/compare/compare_panel.h"
 #include "ui/document/bench_document.h"
 #include "ui/live/live_bench.h"
@@ -33,6 +35,8 @@ public:
     SheetTools(const Parts& parts, QMenuBar& menus, QWidget* stage, QWidget* window);
 
     void setLook(const Look& look) { panel_->setLook(look); }
+    /// What the class has: sheets are made for it. Nothing: all parts are at hand.
+    void setKit(const std::optional<Kit>& kit) { kit_ = kit; }
     void setAskPath(AskPath ask) { askPath_ = std::move(ask); }
     void setAskPrinter(AskPrinter ask) { askPrinter_ = std::move(ask); }
 
@@ -52,6 +56,9 @@ private:
     void saveSheet(SheetFor reader);
     void printSheet();
     void saveSymptoms();
+    /// The plan of a bench with what the class has.
+    BuildPlan planFor(const std::shared_ptr<const Bench>& bench) const;
+    std::vector<SlipSeen> slipsFor(const std::shared_ptr<const Bench>& bench) const;
     void openTarget();
     void copyTable(bool csv);
     void say(const std::optional<QString>& failed, const QString& path);
@@ -59,6 +66,7 @@ private:
     Parts parts_;
     QWidget* window_;
     ComparePanel* panel_;
+    std::optional<Kit> kit_;
     Before before_;
     AskPath askPath_;
     AskPrinter askPrinter_;

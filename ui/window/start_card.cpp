@@ -23,6 +23,7 @@ constexpr double kStartSide = 24, kStartBelow = 14, kStartPad = 30, kHeader = 78
 constexpr int kCourseColumns = 2;
 constexpr double kCourseRow = 112, kCourseGap = 8, kColumnGap = 16, kOwnHeight = 116, kOwnGap = 16;
 constexpr double kFirstPanelShare = 0.185, kWordButtonHeight = 54;
+constexpr double kExercisesAway = 26, kExercisesWords = 120;
 constexpr std::size_t kMostOwn = 4;
 constexpr qint64 kLargestPictured = 1 << 20;  // bytes of a file of one's own
 
@@ -68,10 +69,12 @@ StartCard::StartCard(const std::vector<Recovery>& recoveries, const QStringList&
     recover_->setVisible(!recoveries_.empty());
     forget_->setVisible(!recoveries_.empty());
     addBenches();
+    addExercises();
     addOwn(recent);
     connectButtons();
     std::vector<QWidget*> order{first_->beginButton()};
     order.insert(order.end(), benches_.begin(), benches_.end());
+    order.insert(order.end(), exercises_.begin(), exercises_.end());
     order.insert(order.end(), {new_, open_});
     order.insert(order.end(), own_.begin(), own_.end());
     order.insert(order.end(), {recover_, forget_, close_});
@@ -120,6 +123,17 @@ void StartCard::addBenches() {
     }
 }
 
+void StartCard::addExercises() {
+    for (const ShippedLesson& each : shippedExercises()) {
+        auto* button = new WordButton(qs(each.lesson->title), WordButton::Shape::Link, this);
+        button->setToolTip(plainTip(qs(each.lesson->summary)));
+        button->setAccessibleName(QStringLiteral("Exercise: ") + qs(each.lesson->title));
+        connect(button, &QAbstractButton::clicked, this,
+                [this, name = qs(each.name)] { Q_EMIT lessonChosen(name); });
+        exercises_.push_back(button);
+    }
+}
+
 void StartCard::addOwn(const QStringList& recent) {
     for (const QString& path : recent) {
         if (own_.size() == kMostOwn) return;
@@ -161,7 +175,11 @@ void StartCard::draw(BenchButton* button, const PicturesBeside::Fill& fill) {
         });
 }
 
-std::vector<WordButton*> StartCard::wordButtons() const { return {new_, open_, recover_, forget_, close_}; }
+std::vector<WordButton*> StartCard::wordButtons() const {
+    std::vector<WordButton*> all{new_, open_, recover_, forget_, close_};
+    all.insert(all.end(), exercises_.begin(), exercises_.end());
+    return all;
+}
 
 void StartCard::setLook(const Look& look) {
     if (look_ == look) return;
@@ -190,6 +208,7 @@ void StartCard::arrange() {
     const double closeWidth = close_->wantedWidth();
     close_->setGeometry(
         QRectF(inside.right() - closeWidth, inside.top() + look_.px(4), closeWidth, buttonHeight).toRect());
+    arrangeExercises(QRectF(inside.left(), close_->y(), close_->x() - inside.left(), buttonHeight));
     double top = inside.top() + look_.px(kHeader);
     if (!recoveries_.empty()) {
         double right = inside.right();
@@ -206,6 +225,17 @@ void StartCard::arrange() {
         QRectF(lessons.left(), lessons.top(), kFirstPanelShare * inside.width(), lessons.height()).toRect());
     arrangeBenches(lessons.adjusted(first_->width() + look_.px(kColumnGap), 0, 0, 0));
     arrangeOwn(ownRow_);
+}
+
+void StartCard::arrangeExercises(const QRectF& head) {
+    double right = head.right() - look_.px(kExercisesAway);
+    for (auto each = exercises_.rbegin(); each != exercises_.rend(); ++each) {
+        const double breadth = (*each)->wantedWidth();
+        right -= breadth;
+        (*each)->setGeometry(QRectF(right, head.top(), breadth, head.height()).toRect());
+    }
+    const double words = look_.px(kExercisesWords);
+    exerciseWords_ = {right - words, head.top(), exercises_.empty() ? 0 : words, head.height()};
 }
 
 void StartCard::arrangeBenches(const QRectF& area) {
@@ -267,7 +297,12 @@ void StartCard::paintEvent(QPaintEvent*) {
     paintCard(painter, look_, card);
     const double pad = look_.px(kStartPad);
     sheet_.begin();
-    sheet_.draw(painter, QRectF(card.left() + pad, card.top() + look_.px(14), card.width() - 2 * pad, look_.px(60)),
+    if (!exercises_.empty())
+        sheet_.draw(painter, exerciseWords_, QStringLiteral("Exercises:"),
+                    {look_.font(text::kBody - 2), theme.dimText, Qt::AlignRight | Qt::AlignVCenter});
+    const double titleRight = exerciseWords_.isEmpty() ? card.right() - pad : exerciseWords_.left();
+    sheet_.draw(painter,
+                QRectF(card.left() + pad, card.top() + look_.px(14), titleRight - card.left() - pad, look_.px(60)),
                 qs("A model harbour in " + say("count.number", {{"count", benches_.size()}}) + " lessons"),
                 {look_.font(text::kTitle + 4, QFont::DemiBold), theme.text, Qt::AlignLeft | Qt::AlignVCenter});
     paintOwn(painter);

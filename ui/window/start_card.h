@@ -1,6 +1,6 @@
 #pragma once
-// The card on a new window: the way to a first LED in front, the harbour benches in the order of a course, each with what it shows, and below
-// them, quieter, a new bench, a file, and the benches of one's own. Unsaved work that was left behind is offered on top. It lies over the lower
+// The card on a new window: the way to a first LED in front, the harbour benches in the order of a course, each with what it shows, the exercises by
+// name over them, and below, quieter, a new bench, a file, and the benches of one's own. Unsaved work that was left behind is offered on top. It lies over the lower
 // part of the window, the bench above under a veil of its own colour. Nothing waits for it: the first gesture on the bench closes it.
 // Pictures are drawn beside, one by one, so that the window stands first; files of one's own are read there too.
 
@@ -32,6 +32,8 @@ public:
     QRectF surface() const;
     const std::vector<BenchButton*>& benches() const { return benches_; }
     const std::vector<BenchButton*>& ownBenches() const { return own_; }
+    /// The exercises that ship, by name.
+    const std::vector<WordButton*>& exercises() const { return exercises_; }
     /// What is said of the newest work that was left behind; there must be some.
     QString recoveryWords() const;
     QAbstractButton* firstButton() const { return first_->beginButton(); }
@@ -61,10 +63,13 @@ protected:
 
 private:
     void addBenches();
+    void addExercises();
     void addOwn(const QStringList& recent);
     void connectButtons();
     void draw(BenchButton* button, const PicturesBeside::Fill& fill);
     void arrange();
+    /// Beside the button at the right of the head.
+    void arrangeExercises(const QRectF& head);
     void arrangeBenches(const QRectF& area);
     void arrangeOwn(const QRectF& row);
     void paintOwn(QPainter& painter);
@@ -74,9 +79,10 @@ private:
     WordSheet sheet_{this};
     std::vector<Recovery> recoveries_;
     std::vector<BenchButton*> benches_, own_;
+    std::vector<WordButton*> exercises_;
     FirstPanel* first_;
     WordButton *new_, *open_, *recover_, *forget_, *close_;
-    QRectF ownRow_;
+    QRectF ownRow_, exerciseWords_;
     PicturesBeside pictures_;  // last: it draws for the above
 };
 

@@ -21,7 +21,9 @@ void findJumpers(SlipSearch& search) {
 }
 
 void findLinks(SlipSearch& search) {
-    for (const MissingLink& link : missingLinks(search.ground(), search.scope())) {
+    const CircuitDigest& circuit = search.ground().circuit();
+    const auto wanted = [&](int net, int other) { return search.isWanted(circuit.afterJoining(net, other)); };
+    for (const MissingLink& link : missingLinks(search.ground(), search.scope(), wanted)) {
         std::vector<BenchChange> ways;
         for (const auto& places : link.ways) ways.push_back(search.ground().joining({places}));
         search.offer(std::move(ways), link.away, kOpenShares[link.openEnds]);

@@ -1,7 +1,11 @@
 // Kits: read strictly, written again, and lessons fitted to them.
 
 #include "core/course/fit.h"
+#include "core/course/kit_slips.h"
 #include "core/course/shipped.h"
+#include "core/sheet/build_plan.h"
+#include "core/sheet/kit_bench.h"
+#include "support/compact_bench.h"
 
 #include <gtest/gtest.h>
 
@@ -131,6 +135,62 @@ TEST(Kit, ResistorsTypedTakeThePlaceOfItsOwn) {
     const auto again = readKit(writeKit(kit));
     ASSERT_TRUE(again.ok());
     EXPECT_EQ(drawerOf(again->kit), ResistorDrawer({220, 4700}));
+}
+
+constexpr const char* kPierLight =
+    "half; PS1 top+3 bottom-3 5; R1 c8 c13 330; D1 e13 e14 red; W1 a8 top+8 red; W2 a14 bottom-12 black";
+
+TEST(Kit, ABenchIsMadeReadyForAClass) {
+    const Kit kit = readKit(kSmallKit)->kit;
+    const auto bench = std::make_shared<const Bench>(test::compactBench(kPierLight));
+    const BenchFit fit = benchForKit(bench, kit);
+    EXPECT_EQ(fit.bench->boards.front().rails, Rails::Split);
+    EXPECT_EQ(fit.bench->findPart("R1")->value(0), 390) << "10 kilohm would leave it dark";
+    std::vector<std::string> gaps;
+    for (const KitGap& gap : fit.gaps) gaps.push_back(gapInWords(gap));
+    EXPECT_NE(std::ranges::find(gaps, "390 Ω resistor for 330 Ω resistor"), gaps.end());
+    const BuildPlan plan = planOf(bench, kit);
+    EXPECT_TRUE(plan.kitServes);
+    EXPECT_EQ(plan.kitTitle, "Harbour school");
+    EXPECT_EQ(plan.kitGaps, gaps);
+    EXPECT_TRUE(std::ranges::any_of(plan.parts, [](const PlanPart& part) { return part.name.find("390") != std::string::npos; }));
+}
+
+TEST(Kit, WhatNothingServesForIsSaid) {
+    Kit kit = readKit(kSmallKit)->kit;
+    std::erase_if(kit.parts, [](const KitPart& each) { return each.part.value(0) == 390; });
+    const auto bench = std::make_shared<const Bench>(test::compactBench(kPierLight));
+    const BuildPlan plan = planOf(bench, kit);
+    EXPECT_FALSE(plan.kitServes);
+    EXPECT_TRUE(std::ranges::any_of(plan.kitGaps, [](const std::string& gap) {
+        return gap.starts_with("nothing serves for 330 Ω resistor: with a 10 kΩ resistor, ");
+    })) << plan.kitGaps.back();
+    EXPECT_EQ(plan.bench().findPart("R1")->value(0), 330) << "it stays what was planned";
+}
+
+TEST(Kit, NobodyTakesWhatIsNotInTheDrawer) {
+    const Kit kit = readKit(kSmallKit)->kit;
+    const auto bench = benchForKit(std::make_shared<const Bench>(test::compactBench(kPierLight)), kit).bench;
+    int figures = 0, possible = 0;
+    for (const Slip& slip : allSlips(Ground(buildLayout(bench)), 1000)) {
+        const bool can = canHappenWith(kit, *bench, slip);
+        if (slip.wrong.figures.empty() || slip.wrong.figures.front().part != "R1") {
+            EXPECT_TRUE(can || !slip.wrong.figures.empty()) << slipInWords(*bench, slip);
+            continue;
+        }
+        ++figures;
+        possible += can;
+        const double ohm = slip.wrong.figures.front().to;
+        EXPECT_EQ(can, ohm == 390 || ohm == 10000) << ohm;
+    }
+    EXPECT_GT(figures, 0);
+    EXPECT_LT(possible, figures);
+    Kit through = kit;
+    through.rails = Rails::Through;
+    Slip split;
+    split.wrong.rails.push_back({"A", Rails::Split});
+    EXPECT_TRUE(canHappenWith(kit, *bench, split));
+    EXPECT_FALSE(canHappenWith(through, *bench, split));
 }
 
 }  // namespace

@@ -9,7 +9,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cstdio>
 #include <map>
+#include <optional>
 #include <string>
 
 namespace tiepoint {
@@ -110,6 +113,58 @@ TEST(FirstBuildSlips, FollowingTheLitHolesLeadsOn) {
         }
     }
     EXPECT_GT(followed, 20);
+}
+
+/// What somebody does who does what the guide says and lights: the mend of a slip, or the part or jumper of the step. Nothing where the
+/// guide says neither.
+std::optional<Edit> nextMove(const Bench& now, const FirstBuildAdvice& advice) {
+    if (!advice.action.empty()) return advice.mend ? std::optional(advice.mend->edit) : std::nullopt;
+    if (advice.holes.size() < 2) return std::nullopt;
+    if (advice.step < 2) {
+        const PartKind& kind = advice.step == 0 ? usualResistor() : usualLight();
+        Part part = makePart(kind, freeId(now, kind.prefix));
+        part.leads = {advice.holes[0], advice.holes[1]};
+        if (refusal(now, part)) return std::nullopt;
+        return Edit{"Push it in", {AddPart{part}}};
+    }
+    Jumper jumper;
+    jumper.id = freeId(now, "W");
+    jumper.ends = {advice.holes[0], advice.holes[1]};
+    if (refusal(now, jumper)) return std::nullopt;
+    return Edit{"Join", {AddJumper{jumper}}};
+}
+
+/// A newcomer who makes any one slip of the list at any step, and from then on does what the guide says, has a lit LED in few moves.
+TEST(FirstBuildSlips, WhoeverSlipsIsLitInFewMoves) {
+    constexpr int kMostMoves = 7;  // four steps, and a slip with what it draws after it
+    const Lesson& lesson = *shippedLessons().front().lesson;
+    int journeys = 0, longest = 0;
+    for (int step = -1; step <= kLitStep; ++step) {
+        const auto bench = lesson.benchAt(step);
+        for (const Slip& slip : allSlips(Ground(buildLayout(bench)), kMostSlips)) {
+            Bench now = apply(*bench, editOf(*bench, slip))->bench;
+            std::string told = "step " + std::to_string(step + 1) + ", " + slipInWords(*bench, slip);
+            int moves = 0;
+            FirstBuildAdvice advice;
+            while (moves <= kMostMoves) {
+                advice = firstBuildAdvice(*evaluate(std::make_shared<const Bench>(now)), 0);
+                if (advice.step > kLitStep) break;
+                told += " | " + advice.title + " " + advice.action;
+                const auto move = nextMove(now, advice);
+                ASSERT_TRUE(move) << told;
+                const auto applied = apply(now, *move);
+                ASSERT_TRUE(applied.ok()) << told << ": " << applied.error().message;
+                ASSERT_FALSE(refusalOfChange(now, applied->bench)) << told << ": " << *refusalOfChange(now, applied->bench);
+                now = applied->bench;
+                ++moves;
+            }
+            EXPECT_GT(advice.step, kLitStep) << told;
+            longest = std::max(longest, moves);
+            ++journeys;
+        }
+    }
+    std::printf("%d journeys, the longest of %d moves\n", journeys, longest);
+    EXPECT_GT(journeys, 100);
 }
 
 }  // namespace

@@ -276,12 +276,12 @@ TEST(CircuitDifference, UnusedPartsCountWhereAsked) {
 }
 
 /// The best sum of gains, by trying all.
-double bestByTrial(const std::vector<std::vector<double>>& gains, std::size_t row, unsigned taken) {
-    if (row == gains.size()) return 0;
+double bestByTrial(const Grid<double>& gains, std::size_t row, unsigned taken) {
+    if (row == gains.rows()) return 0;
     double best = bestByTrial(gains, row + 1, taken);
-    for (std::size_t column = 0; column < gains[row].size(); ++column) {
+    for (std::size_t column = 0; column < gains.columns(); ++column) {
         if (taken & (1u << column)) continue;
-        best = std::max(best, gains[row][column] + bestByTrial(gains, row + 1, taken | (1u << column)));
+        best = std::max(best, gains.row(row)[column] + bestByTrial(gains, row + 1, taken | (1u << column)));
     }
     return best;
 }
@@ -291,17 +291,15 @@ TEST(Assignment, GainsTheMost) {
     std::uniform_real_distribution<double> gain(-1, 3);
     for (int i = 0; i < 300; ++i) {
         const std::size_t rows = random() % 6, columns = random() % 6;
-        std::vector<std::vector<double>> gains(rows, std::vector<double>(columns));
-        for (auto& row : gains) {
-            for (double& each : row) each = i % 3 == 0 ? std::floor(gain(random)) : gain(random);
-        }
+        Grid<double> gains(rows, columns);
+        for (double& each : gains.all()) each = i % 3 == 0 ? std::floor(gain(random)) : gain(random);
         const std::vector<int> found = bestAssignment(gains);
         double sum = 0;
         std::vector<char> taken(columns, 0);
         for (std::size_t row = 0; row < rows; ++row) {
             if (found[row] < 0) continue;
             EXPECT_FALSE(std::exchange(taken[found[row]], 1));
-            sum += gains[row][found[row]];
+            sum += gains.row(row)[found[row]];
         }
         EXPECT_NEAR(sum, bestByTrial(gains, 0, 0), 1e-12);
     }
