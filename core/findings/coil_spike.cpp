@@ -45,8 +45,8 @@ std::vector<Coil> coilsOf(const Snapshot& snapshot) {
         coils.push_back({element.part,
                          e,
                          henry->second,
-                         {layout.leadIndex(element.part, kind.leadIndex(across->from)),
-                          layout.leadIndex(element.part, kind.leadIndex(across->to))}});
+                         {layout.leadIndex(element.part, kind.leadIndex(across->from())),
+                          layout.leadIndex(element.part, kind.leadIndex(across->to()))}});
     }
     return coils;
 }

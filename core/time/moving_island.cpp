@@ -14,6 +14,8 @@ constexpr int kMostStartIterations = 60;  ///< where something jumped
 constexpr double kMovingSettled = 1e-6;   ///< there
 constexpr double kFirstSecond = 1e-9;     ///< of the first steps
 constexpr double kFirstSecondPerFarad = 1e-6;
+constexpr double kShorterFirst = 1e-2;  ///< where no start is found, and again
+constexpr int kShorterTries = 3;
 constexpr double kLeastStepShare =
     1e-15;  ///< the shortest step, of the time that it is: some of what a number can tell
 constexpr double kLeastSecond = 1e-16;
@@ -21,6 +23,8 @@ constexpr double kShrinkOnFailure = 8, kMostGrowth = 5, kYoungGrowth = 2, kLeast
 constexpr int kYoungSteps = 3;
 constexpr double kSteadySecond = 10, kRestingSecond = 1e6;
 constexpr double kFirstLeak = 1e-3;
+
+double shortestStep(double second) { return kLeastStepShare * std::abs(second) + kLeastSecond; }
 
 }  // namespace
 
@@ -134,19 +138,20 @@ void MovingIsland::resume(const Moment& moment) {
 }
 
 bool MovingIsland::begin(const SolveState& state, double second) {
-    gather(state);
     for (SupplyWatch& w : supplyWatches_) {
         for (VoltPlace* place : {&w.from, &w.to})
             if (place->place < 0) place->constant = state.nodeVolt[place->node];
         if (w.current < 0) w.givenAmpere = state.limiting[w.supply] * w.limitAmpere;
     }
     for (std::size_t k = 0; k < storeOf_.size(); ++k) begin_.stored[k] = state.stored[storeOf_[k]];
-    const double first = std::max(kFirstSecond, kFirstSecondPerFarad * largestFarad_);
-    if (!startFrom(state, first)) return false;
+    double first = std::max(kFirstSecond, kFirstSecondPerFarad * largestFarad_);
+    bool found = startFrom(state, first);
+    for (int tries = 0; !found && tries < kShorterTries; ++tries) found = startFrom(state, first *= kShorterFirst);
+    if (!found) return false;
     keep(begin_, second + 2 * first);
     end_ = begin_;
     insideKnown_ = false;
-    nextSecond_ = 2 * first;
+    nextSecond_ = std::max(2 * first, 8 * shortestStep(begin_.second));
     young_ = 0;
     stood_ = false;
     readWatches(end_.x, end_.ampere, false);
@@ -156,6 +161,7 @@ bool MovingIsland::begin(const SolveState& state, double second) {
 
 /// From where the state left the laws; then from where they begin; then down from large leaks.
 bool MovingIsland::startFrom(const SolveState& state, double firstSecond) {
+    gather(state);
     still_ = begin_.stored;
     pace_ = {1 / firstSecond, still_.data()};
     const auto again = [&] {
@@ -256,7 +262,7 @@ bool MovingIsland::step(double notPast) {
     else if (2 * length > left)
         length = left / 2;
     for (;;) {
-        if (!(length > kLeastStepShare * std::abs(begin_.second) + kLeastSecond)) {
+        if (!(length > shortestStep(begin_.second))) {
             std::swap(begin_, end_);
             return false;
         }

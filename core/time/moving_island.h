@@ -8,7 +8,8 @@
 // windings' currents (L. F. Shampine's filter: stiff parts of the difference, which the step has damped, don't count).
 // Start: wherever something jumps, two steps of backward Euler, far shorter than anything that a bench does, from what is stored: the
 // first puts right what can't stand side by side (unequal capacitors that were joined), the second finds the rates. An operating point
-// of nodes that hang on capacitors alone doesn't exist, and is never asked for.
+// of nodes that hang on capacitors alone doesn't exist, and is never asked for. Where the search fails at that pace, as between two transistors
+// that both get all that an inrush drives, the steps are shorter: the smallest charges then hold every node nearly where it was.
 // Reading inside a step: a cubic through both ends and two instants between, which are solved when first asked for: from charges by
 // Hermite's interpolation. A cubic of currents that balance balances too.
 // Tried and rejected: cubics of voltages through the stages, which are of order two only.
