@@ -102,7 +102,7 @@ Foresight::Foresight(const SuspectList& suspects) : suspects_(suspects), probes_
     probes.voltsElement = elementThatReads(meter, kDialVolts);
     probes.beepElement = elementThatReads(meter, kDialBeeps);
     const ElementSpec& volts = meter.model[static_cast<std::size_t>(probes.voltsElement)];
-    probes.meterPlus = meter.leadIndex(volts.from), probes.meterCom = meter.leadIndex(volts.to);
+    probes.meterPlus = meter.leadIndex(volts.from()), probes.meterCom = meter.leadIndex(volts.to());
     turnDial(part(probes.meter), probes.voltsElement);
     part(probes.meter).leads[static_cast<std::size_t>(probes.meterPlus)] = probes.hole(Line::A, 1);
     part(probes.meter).leads[static_cast<std::size_t>(probes.meterCom)] = probes.hole(Line::A, 2);

@@ -120,7 +120,7 @@ std::optional<SupplyMinus> minusOfFirstSupply(const Bench& plan) {
         const auto source =
             std::ranges::find_if(part.kind->model, [&](const ElementSpec& spec) { return drives(*part.kind, spec); });
         if (source == part.kind->model.end()) continue;
-        const int lead = part.kind->leadIndex(source->to);
+        const int lead = part.kind->leadIndex(source->to());
         const bool socket = part.kind->leads[static_cast<std::size_t>(lead)].socket;
         if (socket || part.leads[static_cast<std::size_t>(lead)]) first = SupplyMinus{p, lead};
     }

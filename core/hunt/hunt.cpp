@@ -55,7 +55,7 @@ std::string whyNothing(const HuntGround& ground) {
 /// The part's element that reads volts stands between two leads: the red one and the black one.
 std::pair<int, int> tipsOf(const PartKind& kind) {
     const auto volts = std::ranges::find(kind.model, kVoltsRead, &ElementSpec::reads);
-    return {kind.leadIndex(volts->from), kind.leadIndex(volts->to)};
+    return {kind.leadIndex(volts->from()), kind.leadIndex(volts->to())};
 }
 
 const PartKind* meterKind() {

@@ -298,7 +298,7 @@ private:
         if (spec->reads == "current") return play_.scenes[scene].elementAmpere[e];
         if (spec->reads != "voltage") return 0;
         const double volt =
-            voltAt(scene, part, kind(part).leadIndex(spec->from)) - voltAt(scene, part, kind(part).leadIndex(spec->to));
+            voltAt(scene, part, kind(part).leadIndex(spec->from())) - voltAt(scene, part, kind(part).leadIndex(spec->to()));
         return std::isnan(volt) ? 0 : volt;
     }
 
