@@ -74,8 +74,10 @@ struct DrawnKinds {
         });
         some(2, [&] {
             const double sign = pick(0, 1) == 0 ? 1 : -1;
-            const int base = inner(), collector = inner();
-            if (base != collector) bipolars.push_back({collector, base, sign > 0 ? 0 : 1, decades(50, 300), sign});
+            // A PNP's emitter never straight on the supply, where nothing but itself would hold back the first inrush.
+            const int base = inner(), collector = inner(), emitter = sign > 0 ? 0 : inner();
+            if (base != collector && base != emitter && collector != emitter)
+                bipolars.push_back({collector, base, emitter, decades(50, 300), sign});
         });
     }
 
@@ -197,7 +199,7 @@ TEST(Sundials, TheLawsThatCameWithTime) {
     int compared = 0, unsolved = 0;
     std::array<int, 9> drawnOf{};
     double worst = 0;
-    for (int round = 0; round < 200; ++round) {
+    for (int round = 0; round < 150; ++round) {
         const DrawnKinds drawn(random);
         const std::size_t counts[] = {drawn.coils.size(),    drawn.motors.size(),   drawn.membranes.size(),
                                       drawn.zeners.size(),   drawn.lights.size(),   drawn.sparks.size(),
@@ -247,9 +249,9 @@ TEST(Sundials, TheLawsThatCameWithTime) {
         }
         unsolved += !known;
     }
-    EXPECT_GT(compared, 2000);
+    EXPECT_GT(compared, 1500);
     EXPECT_LT(unsolved, 10) << "circuits that the library gave up on";
-    for (const int count : drawnOf) EXPECT_GT(count, 50);
+    for (const int count : drawnOf) EXPECT_GT(count, 40);
     RecordProperty("worstShare", std::to_string(worst));
 }
 
