@@ -161,7 +161,14 @@ void SolveJson::writeSurroundings() {
     if (!bench_.surroundings) return;
     const Surroundings& around = snapshot_.inputs->surroundings;
     json_.key("surroundings").beginObject(SolveForm::Row);
-    json_.field("light", around.lightLux).field("temperature", around.temperatureCelsius).endObject();
+    json_.field("light", around.lightLux).field("temperature", around.temperatureCelsius);
+    const auto held = [&](std::string_view name, const std::optional<HeldOver>& over, std::string_view figure) {
+        if (!over) return;
+        json_.key(name).beginObject().field("x", over->at.x).field("y", over->at.y).field(figure, over->there).endObject();
+    };
+    held("torch", around.torch, "light");
+    held("hand", around.hand, "temperature");
+    json_.endObject();
 }
 
 void SolveJson::writeCheck() {

@@ -160,6 +160,17 @@ void write(const SaidSurroundings& surroundings, std::string& out) {
     LineWriter line(out);
     line.member("light", jsonNumber(surroundings.lightLux));
     line.member("temperature", jsonNumber(surroundings.temperatureCelsius));
+    const auto held = [&](std::string_view name, const std::optional<HeldOver>& over, std::string_view figure) {
+        if (!over) return;
+        std::string text;
+        LineWriter object(text);
+        object.member("at", pair(jsonNumber(over->at.x), jsonNumber(over->at.y)));
+        object.member(figure, jsonNumber(over->there));
+        object.close();
+        line.member(name, text);
+    };
+    held("torch", surroundings.torch, "light");
+    held("hand", surroundings.hand, "temperature");
     line.extras(surroundings.extras);
     line.close();
 }

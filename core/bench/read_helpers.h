@@ -70,5 +70,7 @@ inline constexpr auto kItself = [](std::string_view item) { return item; };
 
 /// An address of a hole.
 Failure readHole(const JsonValue& value, const std::string& pointer, Hole& hole);
+/// A place as [x, y].
+Failure readAt(const JsonValue& value, const std::string& pointer, Point& at);
 
 }  // namespace tiepoint::reading

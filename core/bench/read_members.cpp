@@ -20,7 +20,38 @@ Failure reading::readHole(const JsonValue& value, const std::string& pointer, Ho
                    value.begin};
 }
 
+Failure reading::readAt(const JsonValue& value, const std::string& pointer, Point& at) {
+    if (value.type != JsonType::List) return wrongType(value, pointer, "a list of two numbers");
+    if (value.items.size() != 2) {
+        return Trouble{ErrorKind::Format, fmt::format("at has {} numbers; it takes two, x and y", value.items.size()),
+                       pointer, value.begin};
+    }
+    for (std::size_t i = 0; i < 2; ++i) {
+        const JsonValue& number = value.items[i];
+        if (number.type != JsonType::Number) return wrongType(number, fmt::format("{}/{}", pointer, i), "a number");
+        (i == 0 ? at.x : at.y) = number.number;
+    }
+    return {};
+}
+
 namespace {
+
+/// What a person holds over one place: {"at": [x, y], figure: there}.
+Failure readHeldOver(const JsonValue& value, const std::string& pointer, std::string_view figure,
+                     std::optional<HeldOver>& over) {
+    if (auto failure = requireObject(value, pointer)) return failure;
+    if (auto failure = requireMembers(value, {"at", figure})) return failure;
+    HeldOver& held = over.emplace();
+    return forEachMember(value, pointer, [&](const JsonValue& member, const std::string& path) -> Failure {
+        if (member.name == "at") return readAt(member, path, held.at);
+        if (member.name != figure) {
+            return Trouble{ErrorKind::Format, fmt::format("only at and {} stand here", figure), path, member.nameBegin};
+        }
+        if (member.type != JsonType::Number) return wrongType(member, path, "a number");
+        held.there = member.number;
+        return {};
+    });
+}
 
 /// Volts at one hole or between two, amperes in "W1" or in the lead "R1.1", watts of "D1".
 Failure readMeasurand(const JsonValue& value, const std::string& pointer, Measurand& of) {
@@ -158,6 +189,8 @@ std::optional<Trouble> readSurroundings(const JsonValue& json, SaidSurroundings&
             if (!wrong) surroundings.extras.emplace_back(member.name, jsonString(damage));
             return wrong;
         }
+        if (member.name == "torch") return readHeldOver(member, pointer, "light", surroundings.torch);
+        if (member.name == "hand") return readHeldOver(member, pointer, "temperature", surroundings.hand);
         double* figure = member.name == "light"         ? &surroundings.lightLux
                          : member.name == "temperature" ? &surroundings.temperatureCelsius
                                                         : nullptr;

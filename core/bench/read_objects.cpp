@@ -13,20 +13,6 @@ namespace {
 constexpr std::array<std::string_view, 2> kRailsNames = {"through", "split"};    // in the order of Rails
 constexpr std::array<std::string_view, 2> kLabelsNames = {"a-top", "a-bottom"};  // in the order of Labels
 
-Failure readAt(const JsonValue& value, const std::string& pointer, Point& at) {
-    if (value.type != JsonType::List) return wrongType(value, pointer, "a list of two numbers");
-    if (value.items.size() != 2) {
-        return Trouble{ErrorKind::Format, fmt::format("at has {} numbers; it takes two, x and y", value.items.size()),
-                       pointer, value.begin};
-    }
-    for (std::size_t i = 0; i < 2; ++i) {
-        const JsonValue& number = value.items[i];
-        if (number.type != JsonType::Number) return wrongType(number, fmt::format("{}/{}", pointer, i), "a number");
-        (i == 0 ? at.x : at.y) = number.number;
-    }
-    return {};
-}
-
 Failure readLead(const JsonValue& value, const std::string& pointer, Part& part) {
     const PartKind& kind = *part.kind;
     const int lead = kind.leadIndex(value.name);

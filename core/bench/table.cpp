@@ -17,6 +17,18 @@ std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& pa
     return holes;
 }
 
+std::optional<Point> middleOfHolesMm(const Bench& bench, const Part& part) {
+    Point sum;
+    int count = 0;
+    for (const auto& hole : leadHolesMm(bench, part)) {
+        if (!hole) continue;
+        sum = sum + *hole;
+        ++count;
+    }
+    if (count == 0) return std::nullopt;
+    return sum * (1.0 / count);
+}
+
 Point WireCurve::at(double t) const {
     const double u = 1 - t;
     return a * (u * u * u) + b * (3 * u * u * t) + c * (3 * u * t * t) + d * (t * t * t);

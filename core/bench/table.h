@@ -56,6 +56,9 @@ Table placeThings(const Bench& bench);
 /// By lead: the middle of its hole; nothing for a lead that hangs, a socket, or a hole that doesn't exist.
 std::vector<std::optional<Point>> leadHolesMm(const Bench& bench, const Part& part);
 
+/// The middle of the holes that a part's leads are in; nothing of one that is in none.
+std::optional<Point> middleOfHolesMm(const Bench& bench, const Part& part);
+
 /// Tip of a jumper's end in mm.
 Point endMm(const Bench& bench, const Table& table, const JumperEnd& end);
 

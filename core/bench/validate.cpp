@@ -302,6 +302,20 @@ private:
         return {};
     }
 
+    Fault checkHeldOver(const char* name, const char* what, const std::optional<HeldOver>& over, double least,
+                        double most) const {
+        if (!over) return {};
+        const std::string place = fmt::format("/surroundings/{}", name);
+        if (!(over->there >= least && over->there <= most)) {
+            return wrong(ErrorKind::Range, fmt::format("{}/{}", place, what),
+                         fmt::format("{} is {}; it may be {} to {}", what, figure(over->there), jsonNumber(least),
+                                     jsonNumber(most)));
+        }
+        if (!onTable(over->at.x) || !onTable(over->at.y))
+            return wrong(ErrorKind::Range, place + "/at", fmt::format("a {} lies on the table", name));
+        return {};
+    }
+
     Fault checkSurroundings() const {
         if (!bench_.surroundings) return {};
         const struct {
@@ -317,7 +331,8 @@ private:
                          fmt::format("{} is {}; it may be {} to {} {}", name, figure(value), jsonNumber(least),
                                      jsonNumber(most), unit));
         }
-        return {};
+        if (auto fault = checkHeldOver("torch", "light", bench_.surroundings->torch, 0, kMostLightLux)) return fault;
+        return checkHeldOver("hand", "temperature", bench_.surroundings->hand, kColdestCelsius, kWarmestCelsius);
     }
 
     Fault checkPinned() const {

@@ -1,6 +1,7 @@
 #include "core/circuit/compile.h"
 
 #include "core/bench/natural_order.h"
+#include "core/bench/table.h"
 #include "core/circuit/element.h"
 
 #include <algorithm>
@@ -121,8 +122,24 @@ bool isOf(const Part& part, const ElementSpec& spec) {
     return part.kind->values[index].choices[static_cast<std::size_t>(part.value(index))].name == spec.ofChoice;
 }
 
-std::vector<Surroundings> surroundingsOf(std::span<const CompiledElement> elements, const Inputs& inputs) {
-    return std::vector<Surroundings>(elements.size(), inputs.surroundings);
+void findSurroundings(const Bench& bench, std::span<const CompiledElement> elements, const Inputs& inputs,
+                      std::vector<Surroundings>& found) {
+    const Surroundings& all = inputs.surroundings;
+    found.assign(elements.size(), surroundingsAside(all));
+    if (!all.torch && !all.hand) return;
+    for (std::size_t e = 0; e < elements.size(); ++e) {
+        if (e > 0 && elements[e].part == elements[e - 1].part)
+            found[e] = found[e - 1];
+        else if (const auto place = middleOfHolesMm(bench, bench.parts[static_cast<std::size_t>(elements[e].part)]))
+            found[e] = surroundingsAt(all, *place);
+    }
+}
+
+std::vector<Surroundings> surroundingsOf(const Bench& bench, std::span<const CompiledElement> elements,
+                                         const Inputs& inputs) {
+    std::vector<Surroundings> found;
+    findSurroundings(bench, elements, inputs, found);
+    return found;
 }
 
 bool isPresent(const Part& part, const ElementSpec& spec, const Inputs& inputs) {

@@ -32,8 +32,12 @@ struct CompiledCircuit {
 
 CompiledCircuit compile(const Layout& layout);
 
-/// What surrounds each element, for `surround` of surrounded.h.
-std::vector<Surroundings> surroundingsOf(std::span<const CompiledElement> elements, const Inputs& inputs);
+/// What surrounds each element where its part stands, for `surround` of surrounded.h.
+std::vector<Surroundings> surroundingsOf(const Bench& bench, std::span<const CompiledElement> elements,
+                                         const Inputs& inputs);
+/// The same into a list that is there already.
+void findSurroundings(const Bench& bench, std::span<const CompiledElement> elements, const Inputs& inputs,
+                      std::vector<Surroundings>& found);
 
 /// Whether a part has an element at all: of one that is only there with one choice of a value, whether it has that.
 bool isOf(const Part& part, const ElementSpec& spec);

@@ -47,6 +47,16 @@ bool movesByItself(const Bench& bench) {
     });
 }
 
+std::vector<JoinedTerminals> joinedBy(const ElementSpec& spec, const Part& part, double told) {
+    const ElementKind* element = findElement(spec.element);
+    std::vector<JoinedTerminals> joined;
+    if (!element->joins)
+        joined.push_back({0, static_cast<int>(element->terminals.size()) - 1, std::numeric_limits<double>::infinity()});
+    else
+        element->joins(figuresOf(*element, spec, part), told, joined);
+    return joined;
+}
+
 std::vector<double> figuresOf(const ElementKind& element, const ElementSpec& spec, const Part& part) {
     std::vector<double> figures;
     figures.reserve(element.parameters.size());

@@ -19,7 +19,6 @@ bool measuresCurrent(const ElementSpec& spec) { return spec.reads == "current"; 
 /// The resistance of an element that is closed and conducts like metal, or nothing. What an element is, its own file knows:
 /// it is added to a circuit of its own, to see whether a conductor comes of it.
 std::optional<double> nearZeroOhm(const ElementSpec& spec, const ElementState& state) {
-    if (!state.closed) return std::nullopt;
     const ElementKind& element = *findElement(spec.element);
     std::vector<double> figures;
     for (const auto& [name, fallback] : element.parameters) {
@@ -74,6 +73,14 @@ void NearZeroPaths::addPiece(const Piece& piece) {
 void NearZeroPaths::addElement(const ElementState& element) {
     const Part& part = layout_.bench->parts[element.part];
     const ElementSpec& spec = part.kind->model[element.spec];
+    if (!element.closed) return;
+    if (findElement(spec.element)->joins) {  // of a law only what a switch of it joins is like metal
+        for (const JoinedTerminals& each : joinedBy(spec, part, element.told))
+            if (each.ohm <= kNearZeroOhm)
+                join(nodeOf(element.part, spec.between[each.from]), nodeOf(element.part, spec.between[each.to]),
+                     {0, each.ohm, each.ohm, element.part, -1, false});
+        return;
+    }
     const auto ohm = nearZeroOhm(spec, element);
     if (!ohm) return;
     join(nodeOf(element.part, spec.from()), nodeOf(element.part, spec.to()),

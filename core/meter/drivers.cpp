@@ -13,11 +13,12 @@ class Together {
 public:
     explicit Together(const Snapshot& snapshot)
         : layout_(*snapshot.layout),
-          joined_(layout_.netCount + 2 * snapshot.solution.elementAmpere.size()) {
+          joined_(static_cast<std::size_t>(layout_.netCount)) {
         for (const ElementState element : snapshot.solution.elements()) {
             if (!element.closed) continue;
             const ElementSpec& spec = specOf(element);
-            joined_.join(nodeOf(element.part, spec.from()), nodeOf(element.part, spec.to()));
+            for (const JoinedTerminals& each : joinedBy(spec, layout_.bench->parts[element.part], element.told))
+                joined_.join(nodeOf(element.part, spec.between[each.from]), nodeOf(element.part, spec.between[each.to]));
         }
     }
 
@@ -30,8 +31,9 @@ private:
     int nodeOf(int part, const std::string& name) {
         const int lead = layout_.bench->parts[part].kind->leadIndex(name);
         if (lead >= 0) return layout_.netOfLead[layout_.leadIndex(part, lead)];
-        const int next = layout_.netCount + static_cast<int>(inner_.size());
-        return inner_.try_emplace({part, name}, next).first->second;
+        const auto [place, added] = inner_.try_emplace({part, name}, -1);
+        if (added) place->second = joined_.add();
+        return place->second;
     }
 
     const Layout& layout_;

@@ -89,13 +89,13 @@ void BenchCircuit::prepareSolution() {
 }
 
 bool BenchCircuit::setInputs(const Inputs& inputs) {
+    findSurroundings(*layout_->bench, compiled_.elements, inputs, surroundings_);  // in place: each press comes here
     bool driven = false;
     for (std::size_t e = 0; e < compiled_.elements.size(); ++e) {
         const Part& part = layout_->bench->parts[compiled_.elements[e].part];
         present_[e] = isPresent(part, part.kind->model[compiled_.elements[e].spec], inputs);
-        if (present_[e] && drives_[e] && (supplyOf_[e] >= 0 || inputs.surroundings.lightLux > 0)) driven = true;
+        if (present_[e] && drives_[e] && (supplyOf_[e] >= 0 || surroundings_[e].lightLux > 0)) driven = true;
     }
-    surroundings_.assign(compiled_.elements.size(), inputs.surroundings);  // in place: each press comes here
     return driven;
 }
 

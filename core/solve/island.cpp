@@ -113,9 +113,9 @@ Island::Outcome Island::solve(SolveState& state, const Drive& drive) {
     return outcome;
 }
 
-bool Island::findStep() {
+bool Island::findStep(bool watched) {
     const std::span<double> right = std::span(right_).first(program_.size());
-    if (!feedsBack_) return program_.run(values_, right);
+    if (!feedsBack_ || !watched) return program_.run(values_, right);
     return watched_.run(program_, std::span(values_).first(program_.slotCount()), right);
 }
 

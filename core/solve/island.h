@@ -99,8 +99,8 @@ protected:  // for an island that is followed through time
     bool isBalanced(double defectAmpere) const;
     StepMeasure correct();
 
-    /// Takes the step; false where the matrix is singular.
-    bool findStep();
+    /// Takes the step; false where the matrix is singular. Watched: as exactly as can be, where laws feed back too.
+    bool findStep(bool watched = true);
     /// Solves for other right-hand sides (in right_) with the matrix of the last step; false where it is singular.
     bool solveAgain();
 

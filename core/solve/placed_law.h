@@ -181,7 +181,8 @@ private:
 
     /// What a resistance in series with a charge leaves of its current.
     static double shareBehindSeries(const Placed& p, int k, const Pace& pace) {
-        return 1 / (1 + pace.perSecond * p.charges.farad[k][k] * p.law.chargeOhm(k));
+        const double ohm = p.law.chargeOhm(k);
+        return ohm == 0 ? 1 : 1 / (1 + pace.perSecond * p.charges.farad[k][k] * ohm);
     }
 
     static double voltOfWinding(const Placed& p, int k, const std::vector<double>& x) {

@@ -32,7 +32,7 @@ FiguredCircuit::FiguredCircuit(std::shared_ptr<const Snapshot> nominal)
         present_.push_back(isPresent(part, spec, *nominal->inputs));
         printed_.push_back(figuresOf(*findElement(spec.element), spec, part));
     }
-    around_ = surroundingsOf(compiled_.elements, *nominal->inputs);
+    around_ = surroundingsOf(*layout_->bench, compiled_.elements, *nominal->inputs);
     reference_ = referenceOf(*nominal, compiled_);
     if (!solve(printed_)) return;
     const auto touch = solver_.touchVolts();

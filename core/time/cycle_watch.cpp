@@ -17,6 +17,7 @@ constexpr double kSamePeriodShare = 1e-3;
 constexpr double kSameWidthShare = 0.5;  ///< what fades isn't repeating
 constexpr double kStaysShare = 0.1;
 constexpr double kAtOnceShare = 1e-4;  ///< of a swing: twice the same at once
+constexpr double kGoesOnShare = 0.1;   ///< of what was followed: what goes on at first
 constexpr std::size_t kAtOnceCycles = 2, kLeastCycles = 4;
 constexpr std::size_t kMostRises = 4096;
 
@@ -59,6 +60,14 @@ bool CycleWatch::swingsAsBefore(const Swing& swing) {
     return std::abs(middle - swing.middle) < kStaysShare * width && std::abs(width - swing.width) < kStaysShare * width;
 }
 
+bool CycleWatch::rises(Swing& swing, double value) {
+    if (value < swing.middle - kBelowShare * swing.width) swing.below = true;
+    if (!swing.below || value <= swing.middle) return false;
+    ++swing.rises;
+    swing.below = false;
+    return true;
+}
+
 void CycleWatch::add(const StoredInstant& from, const StoredInstant& to) {
     for (std::size_t k = 0; k < stores_.size(); ++k) {
         const double now = to.stored[stores_[k]];
@@ -67,12 +76,7 @@ void CycleWatch::add(const StoredInstant& from, const StoredInstant& to) {
         s.least = std::min(s.least, now);
         s.greatest = std::max(s.greatest, now);
         s.largest = std::max(s.largest, std::abs(now));
-        if (now < s.middle - kBelowShare * s.width) s.below = true;
-        if (s.below && now > s.middle) {
-            ++s.rises;
-            s.below = false;
-            if (static_cast<int>(k) == slowest_) noteRise(from, to);
-        }
+        if (rises(s, now) && static_cast<int>(k) == slowest_) noteRise(from, to);
     }
     if (slowest_ >= 0) {
         const double now = to.stored[stores_[slowest_]];
@@ -82,9 +86,15 @@ void CycleWatch::add(const StoredInstant& from, const StoredInstant& to) {
     begun_ = true;
 }
 
-/// Where in a smooth piece the slowest store was at its middle: by Hermite's cubic, as the reading inside a step.
 void CycleWatch::noteRise(const StoredInstant& from, const StoredInstant& to) {
     if (rises_.size() >= kMostRises) return;
+    rises_.push_back(riseBetween(from, to));
+    cycleLeast_ = cycleGreatest_ = swings_[slowest_].middle;
+    judge();
+}
+
+/// Where in a smooth piece the slowest store was at its middle: by Hermite's cubic, as the reading inside a step.
+CycleWatch::Rise CycleWatch::riseBetween(const StoredInstant& from, const StoredInstant& to) const {
     const double length = to.second - from.second;
     const auto inside = [&](int store, double s) {
         const double r = 1 - s;
@@ -98,9 +108,56 @@ void CycleWatch::noteRise(const StoredInstant& from, const StoredInstant& to) {
     }
     Rise rise{from.second + high * length, cycleGreatest_ - cycleLeast_, {}};
     for (const int store : stores_) rise.stored.push_back(inside(store, high));
-    rises_.push_back(std::move(rise));
-    cycleLeast_ = cycleGreatest_ = swings_[slowest_].middle;
-    judge();
+    return rise;
+}
+
+/// How each store swings in a piece of history, and which of those that come back comes back most seldom.
+void CycleWatch::findSlowest(std::span<const StoredInstant> history) {
+    slowest_ = -1;
+    for (std::size_t k = 0; k < stores_.size(); ++k) {
+        Swing& s = swings_[k];
+        s.least = s.greatest = history.front().stored[stores_[k]];
+        for (const StoredInstant& each : history) {
+            s.least = std::min(s.least, each.stored[stores_[k]]);
+            s.greatest = std::max(s.greatest, each.stored[stores_[k]]);
+        }
+        s.middle = (s.least + s.greatest) / 2;
+        s.width = s.greatest - s.least;
+        s.rises = 0;
+        s.below = false;
+        for (const StoredInstant& each : history) rises(s, each.stored[stores_[k]]);
+        s.below = false;
+        const bool swings = s.width > kSwingShare * s.largest + tooLittle_[k] && s.rises > 1;
+        if (swings && (slowest_ < 0 || s.rises < swings_[slowest_].rises)) slowest_ = static_cast<int>(k);
+    }
+}
+
+void CycleWatch::lookBack(std::span<const StoredInstant> history) {
+    if (repeats() || history.size() < 3) return;
+    CycleWatch whole = *this;  // what the last round says of rest stays
+    whole.lookAtAll(history);
+    if (whole.repeats()) *this = std::move(whole);
+}
+
+void CycleWatch::lookAtAll(std::span<const StoredInstant> history) {
+    const double began = history.front().second, after = began + kGoesOnShare * (history.back().second - began);
+    const auto first = std::ranges::find_if(history, [&](const StoredInstant& each) { return each.second >= after; });
+    history = history.subspan(static_cast<std::size_t>(first - history.begin()));
+    findSlowest(history);
+    if (slowest_ < 0) return;
+    std::vector<Rise> found;
+    for (std::size_t i = 1; i < history.size(); ++i)
+        if (rises(swings_[slowest_], history[i].stored[stores_[slowest_]]))
+            found.push_back(riseBetween(history[i - 1], history[i]));
+    if (found.size() < 2) return;
+    const Rise &now = found.back(), &before = found[found.size() - 2];
+    const double period = now.second - before.second;
+    if (apart(now, before) > kAtOnceShare) return;
+    if (found.size() > 2) {
+        const Rise& earlier = found[found.size() - 3];
+        if (std::abs(before.second - earlier.second - period) > kSamePeriodShare * period) return;
+    }
+    periodSecond_ = period;
 }
 
 double CycleWatch::apart(const Rise& a, const Rise& b) const {

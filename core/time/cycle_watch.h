@@ -5,8 +5,11 @@
 // Watching goes in rounds, each as long as all before together, so that what goes on at first is forgotten: one round finds how far each
 // store swings, the next how often, the third judges by the slowest. What still drifts is told from what errs by how it goes on: a drift that
 // is to end halves from one half to the next, and one that has hardly begun is seen as a difference that grows.
+// Where a bench was followed for too short a time to come to a third round, all of it is looked at once more, at its end: what came back to the
+// same instant, with nothing from outside, goes on as it did before.
 // Thread rule: one thread at a time.
 
+#include <span>
 #include <vector>
 
 namespace tiepoint {
@@ -26,6 +29,8 @@ public:
     void add(const StoredInstant& from, const StoredInstant& to);
     /// The next round.
     void beginRound();
+    /// What was followed from its beginning to its end, looked at once more.
+    void lookBack(std::span<const StoredInstant> history);
 
     bool repeats() const { return periodSecond_ > 0; }
     double periodSecond() const { return periodSecond_; }
@@ -47,6 +52,11 @@ private:
     };
 
     static bool swingsAsBefore(const Swing& swing);
+    /// Whether a value has risen through the middle of its store's swing.
+    static bool rises(Swing& swing, double value);
+    void lookAtAll(std::span<const StoredInstant> history);
+    void findSlowest(std::span<const StoredInstant> history);
+    Rise riseBetween(const StoredInstant& from, const StoredInstant& to) const;
     void noteRise(const StoredInstant& from, const StoredInstant& to);
     void judge();
     double apart(const Rise& a, const Rise& b) const;

@@ -14,6 +14,8 @@ constexpr int kMostStartIterations = 60;  ///< where something jumped
 constexpr double kMovingSettled = 1e-6;   ///< there
 constexpr double kFirstSecond = 1e-9;     ///< of the first steps
 constexpr double kFirstSecondPerFarad = 1e-6;
+constexpr double kShorterFirst = 1e-2;  ///< where no start is found, and again
+constexpr int kShorterTries = 3;
 constexpr double kLeastStepShare =
     1e-15;  ///< the shortest step, of the time that it is: some of what a number can tell
 constexpr double kLeastSecond = 1e-16;
@@ -21,6 +23,11 @@ constexpr double kShrinkOnFailure = 8, kMostGrowth = 5, kYoungGrowth = 2, kLeast
 constexpr int kYoungSteps = 3;
 constexpr double kSteadySecond = 10, kRestingSecond = 1e6;
 constexpr double kFirstLeak = 1e-3;
+constexpr double kTangentShare = 0.5;  ///< of the tolerance: half the square of a correction is what it leaves
+constexpr int kMostBlindFailures = 3;  ///< of a step, before each stage of it is solved to the last digit
+constexpr double kFarthestLine = 3;    ///< steps before, along which a first stage is foretold
+
+double shortestStep(double second) { return kLeastStepShare * std::abs(second) + kLeastSecond; }
 
 }  // namespace
 
@@ -58,6 +65,7 @@ void MovingIsland::placeStores(const Circuit&) {
         moment->touch.resize(touchCount_);
         moment->stored = moment->storing = still_;
     }
+    for (auto& touch : stageTouch_) touch.resize(static_cast<std::size_t>(touchCount_));
     scratchX_.resize(x_.size());
     scratchAmpere_.resize(ampereCount_);
 }
@@ -95,10 +103,10 @@ void MovingIsland::placeWatches(const Circuit& circuit, const IslandMembers& mem
     }
 }
 
-bool MovingIsland::converge(const Drive& drive, int mostIterations, double curveSettled) {
+bool MovingIsland::converge(const Drive& drive, int mostIterations, double curveSettled, bool watched) {
     for (int iteration = 0; iteration < mostIterations; ++iteration) {
         load(drive);
-        if (!findStep()) return false;
+        if (!findStep(watched)) return false;
         const StepMeasure m = correct();
         if (!std::isfinite(m.voltStep) || !std::isfinite(m.ampereStep) || !std::isfinite(m.curveStep)) return false;
         if (m.curveStep <= curveSettled) return true;
@@ -111,6 +119,14 @@ void MovingIsland::takeTouches(const std::vector<double>& touch) {
     eachLaw(laws_, [&](auto& laws) {
         for (auto& p : laws.all())
             for (double& volt : p.touch) volt = touch[next++];
+    });
+}
+
+void MovingIsland::keepTouches(std::vector<double>& touch) const {
+    std::size_t next = 0;
+    eachLaw(laws_, [&](const auto& laws) {
+        for (const auto& p : laws.all())
+            for (const double volt : p.touch) touch[next++] = volt;
     });
 }
 
@@ -134,19 +150,20 @@ void MovingIsland::resume(const Moment& moment) {
 }
 
 bool MovingIsland::begin(const SolveState& state, double second) {
-    gather(state);
     for (SupplyWatch& w : supplyWatches_) {
         for (VoltPlace* place : {&w.from, &w.to})
             if (place->place < 0) place->constant = state.nodeVolt[place->node];
         if (w.current < 0) w.givenAmpere = state.limiting[w.supply] * w.limitAmpere;
     }
     for (std::size_t k = 0; k < storeOf_.size(); ++k) begin_.stored[k] = state.stored[storeOf_[k]];
-    const double first = std::max(kFirstSecond, kFirstSecondPerFarad * largestFarad_);
-    if (!startFrom(state, first)) return false;
+    double first = std::max(kFirstSecond, kFirstSecondPerFarad * largestFarad_);
+    bool found = startFrom(state, first);
+    for (int tries = 0; !found && tries < kShorterTries; ++tries) found = startFrom(state, first *= kShorterFirst);
+    if (!found) return false;
     keep(begin_, second + 2 * first);
     end_ = begin_;
     insideKnown_ = false;
-    nextSecond_ = 2 * first;
+    nextSecond_ = std::max(2 * first, 8 * shortestStep(begin_.second));
     young_ = 0;
     stood_ = false;
     readWatches(end_.x, end_.ampere, false);
@@ -156,6 +173,7 @@ bool MovingIsland::begin(const SolveState& state, double second) {
 
 /// From where the state left the laws; then from where they begin; then down from large leaks.
 bool MovingIsland::startFrom(const SolveState& state, double firstSecond) {
+    gather(state);
     still_ = begin_.stored;
     pace_ = {1 / firstSecond, still_.data()};
     const auto again = [&] {
@@ -188,24 +206,61 @@ bool MovingIsland::startFrom(const SolveState& state, double firstSecond) {
 }
 
 /// One step of that length from begin_, into x_.
-bool MovingIsland::attempt(double length) {
+bool MovingIsland::attempt(double length, bool watched) {
     const int stages = tableau_.stages;
     const double perSecond = 1 / (length * tableau_.diagonal);
     // A step is judged to the tolerance; what is left of a tangent goes by the square of the last correction.
-    const double settled = std::sqrt(0.02 * tolerance_.relative);
+    const double settled = std::sqrt(kTangentShare * tolerance_.relative);
     pace_ = {perSecond, still_.data()};
     storing_[0] = begin_.storing;
     resume(begin_);
+    stageTouch_[0] = begin_.touch;
     for (int stage = 1; stage < stages; ++stage) {
+        foretell(stage, length);
         for (std::size_t k = 0; k < still_.size(); ++k) {
             double change = 0;
             for (int before = 0; before < stage; ++before) change += tableau_.a[stage][before] * storing_[before][k];
             still_[k] = begin_.stored[k] + length * change;
         }
-        if (!converge({1, kJunctionLeakSiemens, pace_}, kMostMovingIterations, settled)) return false;
+        const bool last = stage == stages - 1;
+        if (!converge({1, kJunctionLeakSiemens, pace_}, kMostMovingIterations, settled, watched || last)) return false;
         eachLaw(laws_, [&](const auto& laws) { laws.readStores(x_, pace_, more_.data(), storing_[stage].data()); });
+        if (!last && !isLinear_) keepTouches(stageTouch_[stage]);
     }
     return true;
+}
+
+/// Where the laws will be touched in a stage: the first along the line to the other end that is known, the step before or what this one was until
+/// it was cut; the second along the line through the first; later ones along the parabola through the two before and the beginning.
+void MovingIsland::foretell(int stage, double length) {
+    if (isLinear_) return;
+    const auto& c = tableau_.places;
+    const double at = c[stage];
+    double one = 0, two = 0;  // weights of the stage before, and of the one before that
+    const std::vector<double>*first = &stageTouch_[stage - 1], *second = first;
+    if (stage == 1) {
+        const double known = end_.second - begin_.second;
+        if (young_ == 0 || known == 0) return;
+        one = std::clamp(at * length / known, -kFarthestLine, kFarthestLine);
+        first = second = &end_.touch;
+    } else if (stage == 2) {
+        one = at / c[1];
+    } else {
+        const double near = c[stage - 1], far = c[stage - 2];
+        second = &stageTouch_[stage - 2];
+        one = at * (at - far) / (near * (near - far));
+        two = at * (at - near) / (far * (far - near));
+    }
+    std::size_t next = 0;
+    eachLaw(laws_, [&]<class Law>(PlacedLaws<Law>& laws) {
+        for (auto& p : laws.all()) {
+            for (int port = 0; port < Law::kPorts; ++port, ++next) {
+                const double begun = begin_.touch[next];
+                const double there = begun + one * ((*first)[next] - begun) + two * ((*second)[next] - begun);
+                p.touch[port] = p.law.limited(port, p.touch[port], there);
+            }
+        }
+    });
 }
 
 /// The error of the step in x_, as a share of what is allowed.
@@ -255,12 +310,13 @@ bool MovingIsland::step(double notPast) {
         length = left;
     else if (2 * length > left)
         length = left / 2;
-    for (;;) {
-        if (!(length > kLeastStepShare * std::abs(begin_.second) + kLeastSecond)) {
+    for (int failures = 0;;) {
+        if (!(length > shortestStep(begin_.second))) {
             std::swap(begin_, end_);
             return false;
         }
-        if (!attempt(length)) {
+        if (!attempt(length, failures > kMostBlindFailures)) {
+            ++failures;
             troubleNode_ = worstNode({1, kJunctionLeakSiemens, pace_});
             ++rejectedCount_;
             length /= kShrinkOnFailure;

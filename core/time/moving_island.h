@@ -8,9 +8,13 @@
 // windings' currents (L. F. Shampine's filter: stiff parts of the difference, which the step has damped, don't count).
 // Start: wherever something jumps, two steps of backward Euler, far shorter than anything that a bench does, from what is stored: the
 // first puts right what can't stand side by side (unequal capacitors that were joined), the second finds the rates. An operating point
-// of nodes that hang on capacitors alone doesn't exist, and is never asked for.
+// of nodes that hang on capacitors alone doesn't exist, and is never asked for. Where the search fails at that pace, as between two transistors
+// that both get all that an inrush drives, the steps are shorter: the smallest charges then hold every node nearly where it was.
 // Reading inside a step: a cubic through both ends and two instants between, which are solved when first asked for: from charges by
 // Hermite's interpolation. A cubic of currents that balance balances too.
+// A stage's search begins where the stages before it point to, by a parabola: it takes one step less. Where laws feed back only the last stage,
+// which is the step's result and whose factors the error is sent through, is solved to the last digit at once (watched_solve.h); in
+// others the next step of the search puts right what rounding has left; where steps fail again and again they are solved so too.
 // Tried and rejected: cubics of voltages through the stages, which are of order two only.
 // Thread rule: one thread at a time.
 
@@ -77,13 +81,15 @@ private:
 
     void placeStores(const Circuit& circuit);
     void placeWatches(const Circuit& circuit, const IslandMembers& members);
-    bool converge(const Drive& drive, int mostIterations, double curveSettled);
+    bool converge(const Drive& drive, int mostIterations, double curveSettled, bool watched = true);
+    void foretell(int stage, double length);
     bool converged(const Drive& drive);
-    bool attempt(double length);
+    bool attempt(double length, bool watched = false);
     double errorShare(double perSecond);
     bool startFrom(const SolveState& state, double firstSecond);
     void keep(Moment& moment, double second);
     void resume(const Moment& moment);
+    void keepTouches(std::vector<double>& touch) const;
     void takeTouches(const std::vector<double>& touch);
     void readWatches(const std::vector<double>& x, const std::vector<double>& ampere, bool atEnd);
     template <class Visit>
@@ -124,6 +130,7 @@ private:
     std::vector<double> still_, more_;
     std::array<std::vector<double>, Tableau::kMostStages> storing_;
     std::vector<double> scratchX_, scratchAmpere_;
+    std::array<std::vector<double>, Tableau::kMostStages> stageTouch_;  ///< where laws were touched in each stage
 };
 
 }  // namespace tiepoint

@@ -170,6 +170,7 @@ public:
         little_ = littleOf(run_.run().circuit());
         watches_ = watchesNow();
         readStored(now_);
+        history_.push_back(now_);
         sample(0, false);
         search();
         settled_.followedSecond = secondsSoFar();
@@ -224,6 +225,7 @@ private:
             goesOn_ = run_.advanceTo(to);
             readStored(now_);
         }
+        history_.push_back(now_);
         sample(to - from, false);
         ++pieces_;
     }
@@ -236,13 +238,18 @@ private:
             if (run_.isSteady()) return conclude(Ending::Steady);
             if (run_.second() >= end || workSoFar() >= limits_.mostWork) break;
             piece(end);
-            if (run_.run().islands().size() != islandCount_) watches_ = watchesNow();
+            if (run_.run().islands().size() != islandCount_) {
+                watches_ = watchesNow();
+                history_.assign(1, now_);
+            }
             if (decided(kStillShare)) return;
             if (++steps < untilSteps) continue;
             untilSteps *= 2;
             for (CycleWatch& watch : watches_) watch.beginRound();
         }
-        if (goesOn_) decided(kAlmostStillShare);
+        if (!goesOn_ || run_.run().islands().size() != islandCount_) return;
+        for (CycleWatch& watch : watches_) watch.lookBack(history_);
+        decided(kAlmostStillShare);
     }
 
     /// Whether each island rests or repeats.
@@ -326,6 +333,7 @@ private:
     std::vector<CycleWatch> watches_;
     std::size_t islandCount_ = 0;
     StoredInstant before_, now_;
+    std::vector<StoredInstant> history_;  ///< by piece; as bounded as the work
     long long workBefore_ = 0, pieces_ = 0;
     bool goesOn_ = true;
 };

@@ -27,7 +27,8 @@ Status FullVariant::solve(const Bench& base, const Variant& variant, const Input
         anySupplyOn = anySupplyOn || (present_[e] && drives(*part.kind, spec));
     }
     if (!anySupplyOn) return status_ = Status::Off;
-    surround(compiled_.circuit, surroundingsOf(compiled_.elements, inputsOn(*layout_->bench, inputs)));
+    const Bench& bench = *layout_->bench;
+    surround(compiled_.circuit, surroundingsOf(bench, compiled_.elements, inputsOn(bench, inputs)));
     dryOut(variant);
     solver_ = CircuitSolver(std::move(compiled_.circuit));
     solution_ = solver_.solve(present_, compiled_.reference);

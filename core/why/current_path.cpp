@@ -2,6 +2,7 @@
 
 #include "core/base/disjoint_sets.h"
 #include "core/behaviour/supply_nets.h"
+#include "core/circuit/element.h"
 #include "core/snapshot/solved_loop.h"
 
 #include <map>
@@ -45,8 +46,10 @@ std::vector<SupplyReach> reachWithout(const Snapshot& snapshot, int part) {
             return place->second;
         };
         const ElementSpec& spec = kind.model[element.spec];
-        const int from = node(spec.from()), to = node(spec.to());
-        joined.join(from, to);
+        for (const JoinedTerminals& each : joinedBy(spec, layout.bench->parts[element.part], element.told)) {
+            const int from = node(spec.between[each.from]), to = node(spec.between[each.to]);
+            joined.join(from, to);
+        }
     }
     std::vector<SupplyReach> reach(layout.netCount);
     for (const SupplyNets& supply : supplyNets(layout)) {

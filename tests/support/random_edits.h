@@ -135,7 +135,10 @@ private:
 
     Operation surroundings() {
         if (pick(3) == 0) return SetSurroundings{};
-        return SetSurroundings{SaidSurroundings{{1.0 * pick(100'000), pick(120) - 38.5}, extras()}};
+        SaidSurroundings said{{1.0 * pick(100'000), pick(120) - 38.5}, extras()};
+        if (pick(3) == 0) said.torch = HeldOver{{pick(60) - 3.25, 1.0 * pick(20)}, 1.0 * pick(100'000)};
+        if (pick(3) == 0) said.hand = HeldOver{{1.0 * pick(60), pick(20) + 0.5}, 1.0 * pick(80)};
+        return SetSurroundings{std::move(said)};
     }
 
     const Bench& bench_;

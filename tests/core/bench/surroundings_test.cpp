@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <limits>
 
 namespace tiepoint {
@@ -25,6 +26,10 @@ TEST(Surroundings, AreKeptAsTheyAreSaid) {
         {R"("surroundings":{},)", SaidSurroundings{{300, 25}, {}}},
         {R"("surroundings":{"light":0},)", SaidSurroundings{{0, 25}, {}}},
         {R"("surroundings":{"temperature":-40,"light":200000},)", SaidSurroundings{{200e3, -40}, {}}},
+        {R"("surroundings":{"torch":{"light":800,"at":[3.5,-2]}},)",
+         SaidSurroundings{{300, 25, HeldOver{{3.5, -2}, 800}, {}}, {}}},
+        {R"("surroundings":{"light":8,"hand":{"at":[1,2],"temperature":34}},)",
+         SaidSurroundings{{8, 25, {}, HeldOver{{1, 2}, 34}}, {}}},
         {R"("surroundings":{"temperature":85,"wind":[3]},)", SaidSurroundings{{300, 85}, {{"wind", "[3]"}}}},
     };
     for (const auto& [member, said] : table) {
@@ -53,6 +58,12 @@ TEST(Surroundings, OutOfRangeAreRefusedWithTheirPlace) {
          "1:90: /surroundings/temperature: temperature is -40.5; it may be -40 to 85 degrees Celsius"},
         {R"("surroundings":{"light":5,"temperature":86},)",
          "1:100: /surroundings/temperature: temperature is 86; it may be -40 to 85 degrees Celsius"},
+        {R"("surroundings":{"torch":{"at":[1,2],"light":-5}},)",
+         "1:101: /surroundings/torch/light: light is -5; it may be 0 to 200000"},
+        {R"("surroundings":{"hand":{"at":[1,2],"temperature":90}},)",
+         "1:106: /surroundings/hand/temperature: temperature is 90; it may be -40 to 85"},
+        {R"("surroundings":{"torch":{"at":[1],"light":5}},)",
+         "1:89: /surroundings/torch/at: at has 1 numbers; it takes two, x and y"},
     };
     for (const auto& [member, error] : table) {
         const auto read = readBench(benchSaying(member));
@@ -62,6 +73,20 @@ TEST(Surroundings, OutOfRangeAreRefusedWithTheirPlace) {
     Bench bench = makeNewBench();
     bench.surroundings = SaidSurroundings{{std::numeric_limits<double>::quiet_NaN(), 25}, {}};
     EXPECT_FALSE(validate(bench).ok());
+}
+
+TEST(Surroundings, ATorchAndAHandCountWhereTheyAre) {
+    Surroundings all{8, 20, HeldOver{{10, 5}, 1000}, HeldOver{{40, 5}, 35}};
+    const Point below{10 * kPitchMm, 5 * kPitchMm}, held{40 * kPitchMm, 5 * kPitchMm};
+    EXPECT_NEAR(surroundingsAt(all, below).lightLux, 1008, 1e-9);
+    EXPECT_NEAR(surroundingsAt(all, held).temperatureCelsius, 35, 1e-9);
+    // As far to the side as it is high: the ray is the square root of two longer and meets the board at 45 degrees.
+    const Surroundings aside = surroundingsAt(all, below + Point{0, kTorchHeightMm});
+    EXPECT_NEAR(aside.lightLux, 8 + 1000 * 0.5 * std::sqrt(0.5), 1e-6);
+    EXPECT_NEAR(surroundingsAt(all, below + Point{0, 4000}).lightLux, 8, 0.01);
+    EXPECT_NEAR(surroundingsAt(all, held + Point{0, 4000}).temperatureCelsius, 20, 1e-3);
+    EXPECT_FALSE(surroundingsAt(all, held).torch || surroundingsAt(all, held).hand);
+    EXPECT_EQ(surroundingsAside(all), (Surroundings{8, 20}));
 }
 
 TEST(Surroundings, AreSetByAnEditAndSetBack) {

@@ -275,6 +275,46 @@ TEST(CircuitRun, AnAstablePairSwingsAsTheTextbookSays) {
     EXPECT_LT(period, 1.15 * textbook);
 }
 
+TEST(CircuitRun, APairStartsWhereAnInrushDrivesBothOfItHard) {
+    // Small transistors as they are sold, with what is under way through them, behind 330 ohm; at power-up the empty capacitors drive both bases.
+    for (const double farad : {1e-6, 1e-5, 2.2e-5, 1e-4}) {
+        for (const double seriesOhm : {0.01, 0.5}) {
+            TimeRig rig;
+            const int plus = rig.circuit.addNode();
+            rig.circuit.addSupply(plus, rig.ground, 5, 0.01, 0.5);
+            int collector[2], base[2];
+            for (int k : {0, 1}) {
+                collector[k] = rig.circuit.addNode();
+                base[k] = rig.circuit.addNode();
+            }
+            const int lamp = rig.circuit.addNode();
+            rig.circuit.addConductor(plus, lamp, 330);
+            rig.circuit.add(JunctionLaw(1e-18, 2, 3), {lamp, collector[0]});
+            rig.circuit.addConductor(plus, collector[1], 330);
+            for (int k : {0, 1}) {
+                rig.circuit.addConductor(plus, base[k], 15e3);
+                rig.circuit.add(TransistorLaw(TimeFigures{200, 1, 1e-14, 1, 0.4e-9, 50e-9, 8e-12, 4e-12}),
+                                {collector[k], base[k], rig.ground});
+                rig.capacitor(collector[k], base[1 - k], farad, seriesOhm);
+                rig.circuit.addConductor(collector[k], base[1 - k], 5e6);
+            }
+            TimeFigures stored(static_cast<std::size_t>(rig.circuit.storeCount), 0.0);
+            stored[0] = 8e-18;  // a millionth of a volt on one base
+            ASSERT_TRUE(rig.start(withinTolerance(1e-5), stored)) << farad << " " << seriesOhm;
+            int rises = 0;
+            double before = 5;
+            const double period = 2 * 0.7 * 15e3 * farad;
+            for (int i = 1; i <= 400; ++i) {
+                ASSERT_TRUE(rig.run.advanceTo(i * period / 80)) << farad << " " << seriesOhm;
+                const double now = rig.volt(collector[1]);
+                rises += before < 2 && now >= 2;
+                before = now;
+            }
+            EXPECT_GE(rises, 3) << farad << " " << seriesOhm;
+        }
+    }
+}
+
 TEST(CircuitRun, OpeningACoilMakesASparkAndNoMore) {
     TimeRig rig;
     const int plus = rig.circuit.addNode(), top = rig.circuit.addNode();

@@ -127,6 +127,18 @@ TEST(Settle, AFlasherOfAboutOneHertzIsKnownWithinTheTimeThatItIsFollowed) {
     EXPECT_NEAR(settled.periodSecond, finer.periodSecond, 1e-3 * finer.periodSecond);
 }
 
+TEST(Settle, ABeaconThatTakesMoreThanThreeSecondsIsKnownToRepeat) {
+    for (const double farad : {1.2e-4, 1.6e-4, 2e-4}) {
+        const BenchBuilder builder = settlingBeacon(farad);
+        const Settled settled = settledBench(builder);
+        ASSERT_EQ(settled.ending, Ending::Repeating) << farad;
+        EXPECT_GT(settled.periodSecond, 2.3) << farad;
+        EXPECT_LT(settled.followedSecond, 10.001);
+        const Settled quick = settledBench(settlingBeacon(farad / 10));  // the same, ten times as fast
+        EXPECT_NEAR(settled.periodSecond, 10 * quick.periodSecond, 2e-3 * settled.periodSecond) << farad;
+    }
+}
+
 TEST(Settle, FastBeaconsTakeNoMoreWorkThanSlowOnes) {
     BenchRun slow(Tolerance{1e-5, 1e-6, 1e-9}), fast(Tolerance{1e-5, 1e-6, 1e-9});
     slow.setLayout(buildLayout(settlingBeacon(1e-5).share()));

@@ -8,12 +8,7 @@
 
 #include "core/base/constants.h"
 #include "core/time/circuit_run.h"
-
-#include <ida/ida.h>
-#include <nvector/nvector_serial.h>
-#include <sundials/sundials_context.h>
-#include <sunlinsol/sunlinsol_dense.h>
-#include <sunmatrix/sunmatrix_dense.h>
+#include "support/ida_oracle.h"
 
 #include <cmath>
 #include <random>
@@ -122,70 +117,16 @@ struct DrawnTransient {
     }
 };
 
-/// The library at work on one circuit, from all zero.
-class IdaOracle {
-public:
-    explicit IdaOracle(const DrawnTransient& circuit) : circuit_(circuit) {
-        const int size = circuit.nodes - 2;
-        SUNContext_Create(nullptr, &context_);
-        y_ = N_VNew_Serial(size, context_);
-        slope_ = N_VNew_Serial(size, context_);
-        N_VConst(0, y_);
-        N_VConst(0, slope_);
-        memory_ = IDACreate(context_);
-        IDAInit(memory_, &IdaOracle::residual, 0, y_, slope_);
-        IDASStolerances(memory_, 1e-9, 1e-11);
-        IDASetMaxNumSteps(memory_, 200000);
-        matrix_ = SUNDenseMatrix(size, size, context_);
-        solver_ = SUNLinSol_Dense(y_, matrix_, context_);
-        IDASetLinearSolver(memory_, solver_, matrix_);
-        IDASetUserData(memory_, this);
-        N_Vector kinds = N_VNew_Serial(size, context_);
-        N_VConst(1, kinds);
-        IDASetId(memory_, kinds);
-        good_ = IDACalcIC(memory_, IDA_YA_YDP_INIT, 1e-8) == IDA_SUCCESS;
-        N_VDestroy(kinds);
-    }
-    ~IdaOracle() {
-        IDAFree(&memory_);
-        SUNLinSolFree(solver_);
-        SUNMatDestroy(matrix_);
-        N_VDestroy(y_);
-        N_VDestroy(slope_);
-        SUNContext_Free(&context_);
-    }
-    IdaOracle(const IdaOracle&) = delete;
-    IdaOracle& operator=(const IdaOracle&) = delete;
-
-    bool goTo(double second) {
-        double reached = 0;
-        return good_ && IDASolve(memory_, second, &reached, y_, slope_, IDA_NORMAL) >= 0;
-    }
-    double volt(int node) const { return node < 2 ? node * circuit_.volt : N_VGetArrayPointer(y_)[node - 2]; }
-
-private:
-    static int residual(double, N_Vector y, N_Vector slope, N_Vector left, void* self) {
-        static_cast<IdaOracle*>(self)->circuit_.residual(N_VGetArrayPointer(y), N_VGetArrayPointer(slope),
-                                                         N_VGetArrayPointer(left));
-        return 0;
-    }
-
-    const DrawnTransient& circuit_;
-    SUNContext context_ = nullptr;
-    N_Vector y_ = nullptr, slope_ = nullptr;
-    SUNMatrix matrix_ = nullptr;
-    SUNLinearSolver solver_ = nullptr;
-    void* memory_ = nullptr;
-    bool good_ = false;
-};
-
 TEST(Sundials, HundredsOfRandomCircuits) {
     std::mt19937 random(6041);
     int compared = 0, unsolved = 0;
     double worst = 0;
     for (int round = 0; round < 300; ++round) {
         const DrawnTransient drawn(random);
-        IdaOracle oracle(drawn);
+        test::IdaOracle oracle(std::vector<double>(static_cast<std::size_t>(drawn.nodes - 2), 0.0),
+                               [&drawn](double, const double* y, const double* slope, double* left) {
+                                   drawn.residual(y, slope, left);
+                               });
         CircuitRun run(drawn.circuit());
         // From nodes at 0 V: what hangs on the source is charged. Capacitors come first among the stores.
         for (std::size_t k = 0; k < drawn.capacitors.size(); ++k) {
@@ -200,7 +141,7 @@ TEST(Sundials, HundredsOfRandomCircuits) {
             if (!known) break;
             const CircuitSolution& s = run.solution();
             for (int node = 2; node < drawn.nodes; ++node) {
-                const double apart = std::abs(s.nodeVolt[node] - oracle.volt(node)) / drawn.volt;
+                const double apart = std::abs(s.nodeVolt[node] - oracle.at(node - 2)) / drawn.volt;
                 worst = std::max(worst, apart);
                 EXPECT_LT(apart, 5e-4) << round << " node " << node << " at " << second;
             }
