@@ -144,6 +144,7 @@ private:
                                   wantsAfter(lead.lead)};
             block_.leads.push_back({posed.lead, posed.net, posed.at});
             freeAfter_ = freeAfter_ && posed.out.x <= 0;
+            freeBefore_ = freeBefore_ && posed.out.x >= 0;
             leads.push_back(posed);
         }
         TurnedLeads turned = turnLeads(leads, block_.body, !isDown());
@@ -175,10 +176,11 @@ private:
         return lines;
     }
 
-    /// Lines one below the other, from a place on the sheet.
-    void writeColumn(Point at) {
+    /// Lines one below the other, from a place on the sheet; in a column of that width they end at its right.
+    void writeColumn(Point at, double width = 0) {
         for (Line& line : lines()) {
-            word(line.kind, std::move(line.text), {at.x, at.y, line.width, kLine}, -1);
+            const double in = std::max(0.0, width - line.width);
+            word(line.kind, std::move(line.text), {at.x + in, at.y, line.width, kLine}, width > 0 ? 1 : -1);
             at.y += kLine;
         }
     }
@@ -192,6 +194,12 @@ private:
         const bool isHigh = -block_.body.top > kHighFeature;
         if (wish_.beside || (isHigh && freeAfter_)) {
             writeColumn({block_.body.right() + kBesideSymbol, -tall / 2});
+            return;
+        }
+        if (isHigh && freeBefore_) {
+            double widest = 0;
+            for (const Line& line : lines()) widest = std::max(widest, line.width);
+            writeColumn({block_.body.left - kBesideSymbol - widest, -tall / 2}, widest);
             return;
         }
         // Above, but below where that is nearer to what reaches high.
@@ -288,7 +296,8 @@ private:
     std::vector<int> first_;
     SheetBlock block_;
     double lowest_ = 0, highest_ = 0;  ///< what turned and hanging leads reach
-    bool freeAfter_ = true;            ///< no lead leaves towards the following layers
+    bool freeBefore_ = true;           ///< no lead leaves towards the layers before
+    bool freeAfter_ = true;            ///< likewise towards those that follow
 };
 
 }  // namespace

@@ -36,6 +36,7 @@ public:
         turnOver();
         placeAcross(graph_);
         stretchSupply();
+        stackSupplies();
         return {std::move(blocks_), std::move(graph_)};
     }
 
@@ -235,6 +236,46 @@ private:
                 port.across = end;
             }
         }
+    }
+
+    /// Supplies in a row stand one below the other: what joins two neighbours, and nothing else, runs straight from the one to the other.
+    void stackSupplies() {
+        for (const std::vector<int>& layer : graph_.layers) {
+            for (std::size_t i = 1; i < layer.size(); ++i) joinNeighbours(layer[i - 1], layer[i]);
+        }
+    }
+    void joinNeighbours(int above, int below) {
+        if (above >= std::ssize(blocks_) || below >= std::ssize(blocks_)) return;
+        SheetBlock &upper = blocks_[above], &lower = blocks_[below];
+        if (!isBeside(upper.part) || !isBeside(lower.part)) return;
+        for (const SheetPort& port : upper.ports) {
+            const auto other = std::ranges::find(lower.ports, port.net, &SheetPort::net);
+            if (other == lower.ports.end() || usesOf(port.net) != 2 || port.across < 0 || other->across > 0) continue;
+            const SheetLead from = leadOf(upper, port.lead), to = leadOf(lower, other->lead);
+            if (from.at.x != to.at.x) continue;
+            const double down = graph_.nodes[below].across - graph_.nodes[above].across;
+            const int net = port.net;
+            takePort(above, net);
+            takePort(below, net);
+            upper.inner.push_back({net, from.at, {to.at.x, to.at.y + down}});
+            return;
+        }
+    }
+    int usesOf(int net) const {
+        int uses = 0;
+        for (const SheetBlock& block : blocks_)
+            uses += static_cast<int>(std::ranges::count(block.ports, net, &SheetPort::net));
+        return uses;
+    }
+    static SheetLead leadOf(const SheetBlock& block, int lead) {
+        return *std::ranges::find(block.leads, lead, &SheetLead::lead);
+    }
+    /// Takes a net's only port from a block, with its wires.
+    void takePort(int block, int net) {
+        std::erase_if(blocks_[block].ports, [&](const SheetPort& port) { return port.net == net; });
+        std::erase_if(blocks_[block].inner, [&](const InnerWire& wire) { return wire.net == net; });
+        const int end = nodeOfNet_[net];
+        std::erase_if(graph_.edges, [&](const SheetEdge& edge) { return edge.from == block && edge.to == end; });
     }
 
     const Netlist& netlist_;

@@ -17,6 +17,7 @@ namespace tiepoint {
 namespace {
 
 constexpr double kGap = 2;     // between neighbours, with what they reach
+constexpr double kBend = 12;   // what a bend costs, in millimetres of wire
 constexpr double kNetGap = 4;  // between nets of one layer
 
 struct Neighbour {
@@ -181,14 +182,30 @@ private:
             }
         }
         if (wishes.empty() || low > high) return;
-        std::ranges::sort(wishes);
-        const double wish = std::round(wishes[(wishes.size() - 1) / 2] * 2) / 2;
-        block_[block] = std::clamp(wish, low, high);
+        block_[block] = bestOf(wishes, low, high);
         for (const int node : members_[block]) across_[node] = block_[block] + shift_[node];
     }
 
+    /// The place that costs least of those that are wished for: as few bends and as short ways as can be. The median where several do.
+    static double bestOf(std::vector<double>& wishes, double low, double high) {
+        std::ranges::sort(wishes);
+        const auto whole = [&](double wish) { return std::clamp(std::round(wish * 2) / 2, low, high); };
+        double best = whole(wishes[(wishes.size() - 1) / 2]);
+        const auto cost = [&](double at) {
+            double sum = 0;
+            for (const double wish : wishes) sum += std::abs(at - wish) + (std::abs(at - wish) > 0.1 ? kBend : 0);
+            return sum;
+        };
+        double least = cost(best);
+        for (const double wish : wishes) {
+            const double at = whole(wish), now = cost(at);
+            if (now < least - 1e-9) least = now, best = at;
+        }
+        return best;
+    }
+
     double costOf() const {
-        constexpr double kBend = 12, kBreadth = 2;
+        constexpr double kBreadth = 2;
         double cost = 0, low = 1e9, high = -1e9;
         for (const SheetEdge& edge : graph_.edges) {
             const double off = std::abs(across_[edge.from] + edge.fromAcross - across_[edge.to] - edge.toAcross);
