@@ -3,6 +3,7 @@
 #include "core/netlist/series.h"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 
 namespace tiepoint {
@@ -68,7 +69,34 @@ private:
     Wiring wiring_;
 };
 
+using KindsInOrder = std::vector<const PartKind*>;
+
+/// The kinds along each chain, read from the end that comes first; sorted.
+std::vector<KindsInOrder> kindsAlongChains(const Netlist& circuit, bool inOrder) {
+    std::vector<KindsInOrder> all;
+    for (const Chain& chain : seriesChains(circuit, wiringOf(circuit, false))) {
+        KindsInOrder kinds;
+        for (const ChainedPart& link : chain.parts) kinds.push_back(circuit.parts[static_cast<std::size_t>(link.part)].kind);
+        if (!inOrder) std::ranges::sort(kinds);
+        KindsInOrder backwards(kinds.rbegin(), kinds.rend());
+        all.push_back(inOrder ? std::min(kinds, backwards) : kinds);
+    }
+    std::ranges::sort(all);
+    return all;
+}
+
+std::size_t unmatchedChains(const Netlist& one, const Netlist& other, bool inOrder) {
+    const auto ours = kindsAlongChains(one, inOrder), theirs = kindsAlongChains(other, inOrder);
+    std::vector<KindsInOrder> unmatched;
+    std::ranges::set_symmetric_difference(ours, theirs, std::back_inserter(unmatched));
+    return unmatched.size();
+}
+
 }  // namespace
+
+bool chainsDifferInOrder(const Netlist& one, const Netlist& other) {
+    return unmatchedChains(one, other, true) != unmatchedChains(one, other, false);
+}
 
 Netlist withChainsSorted(const Netlist& circuit) { return ChainSorter(circuit).run(); }
 

@@ -25,7 +25,7 @@ CircuitDifference smallestDifference(const Netlist& mine, const Netlist& target,
     likeness.unusedParts = true;
     likeness.seriesOrder = true;
     CircuitDifference asTheyStand = differenceOf(mine, target, likeness);
-    if (asTheyStand.count() > 1) {
+    if (asTheyStand.count() > 1 && chainsDifferInOrder(mine, target)) {
         CircuitDifference sorted = differenceOf(withChainsSorted(mine), withChainsSorted(target), likeness);
         if (sorted.count() > 0 && sorted.count() < asTheyStand.count() && sorted.movedLeads.empty()) {
             sorted.netOf = std::move(asTheyStand.netOf);

@@ -1,6 +1,7 @@
 #include "core/compare/doing.h"
 
 #include "core/netlist/series.h"
+#include "core/snapshot/lit.h"
 
 #include <algorithm>
 
@@ -41,10 +42,12 @@ std::vector<Digits> Doing::positions() const {
     return all;
 }
 
-const Snapshot& Doing::at(const Digits& digits) {
-    auto& kept = rows_[digits];
-    if (!kept) kept = solver_.solve(digits);
-    return *kept;
+const Doing::Row& Doing::rowAt(const Digits& digits) {
+    Row& row = rows_[digits];
+    if (row.snapshot) return row;
+    row.snapshot = solver_.solve(digits);
+    for (const int light : lights_) row.looks.push_back({isLit(*row.snapshot, light), row.snapshot->brightness(light)});
+    return row;
 }
 
 }  // namespace tiepoint

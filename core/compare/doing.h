@@ -23,9 +23,22 @@ public:
     bool complete() const { return plan_.complete(); }
     /// The present position first.
     std::vector<Digits> positions() const;
-    const Snapshot& at(const Digits& digits);
+    const Snapshot& at(const Digits& digits) { return *rowAt(digits).snapshot; }
+
+    /// How one light looks.
+    struct Look {
+        bool lit = false;
+        double brightness = 0;
+    };
+    /// By light, in a position.
+    const std::vector<Look>& looksAt(const Digits& digits) { return rowAt(digits).looks; }
 
 private:
+    struct Row {
+        std::shared_ptr<const Snapshot> snapshot;
+        std::vector<Look> looks;
+    };
+    const Row& rowAt(const Digits& digits);
     Digits present() const;
 
     const ComparedSide& side_;
@@ -33,7 +46,7 @@ private:
     std::vector<int> lights_;
     PositionSolver solver_;
     PositionPlan plan_;
-    std::map<Digits, std::shared_ptr<const Snapshot>> rows_;
+    std::map<Digits, Row> rows_;
 };
 
 }  // namespace tiepoint

@@ -1,7 +1,9 @@
 // Both benches are solved in the same positions: all that either would be looked at in by itself (core/behaviour/position_plan.h), each
 // position once. A way of pairing controls and lights that shows no difference in any of them proves that the benches do the same. The first way
 // is that of the circuits; a slide or a knob that lies the other way round is tried both ways. Where the circuits differ, so that it is open which
-// switch does whose work, other pairings are tried, as long as they are few; lights are then matched column by column.
+// switch does whose work, other pairings are tried, as long as they are few; lights are then matched column by column. In a position where all
+// controls that may stand for each other stand alike, no pairing changes what is compared: lights that have no match there differ under every
+// pairing, and where a pairing shows no more differences than that, none shows fewer.
 
 #include "core/compare/same_behaviour.h"
 
@@ -137,6 +139,7 @@ private:
     std::vector<BenchDifference> bestOf(const Pairing& first) {
         std::optional<std::vector<BenchDifference>> best;
         std::size_t tried = 0, orders = 0;
+        const std::size_t fewest = fewestUnderAny(first);
         std::vector<int> order(first.control.size());
         std::iota(order.begin(), order.end(), 0);
         do {
@@ -150,13 +153,51 @@ private:
                 pairing.flipped = flips;
                 pairLights(pairing);
                 std::vector<BenchDifference> seen = differencesUnder(pairing);
-                if (seen.empty()) return seen;
+                if (seen.size() <= fewest) return seen;
                 if (!best || seen.size() < best->size()) best = std::move(seen);
                 if (++tried >= kMostPairings) return *best;
             }
             if (partners_.equal) break;  // the circuits say which switch is which
         } while (std::ranges::next_permutation(order).found);
         return best.value_or(std::vector<BenchDifference>{});
+    }
+
+    /// No pairing shows fewer differences than this.
+    std::size_t fewestUnderAny(const Pairing& first) {
+        std::size_t fewest = 0;
+        for (const Digits& there : target_.positions()) {
+            const Digits here = first.onBench(there, mine_);
+            if (!isAlikeForAll(there, here)) continue;
+            if (target_.at(there).status() == Status::None || mine_.at(here).status() == Status::None) return 0;
+            Suits suits(target_.lights().size(), std::vector<char>(mine_.lights().size(), 1));
+            keepAlike(there, here, suits);
+            std::vector<int> by(mine_.lights().size(), -1);
+            std::size_t matched = 0;
+            for (std::size_t light = 0; light < suits.size(); ++light) {
+                std::vector<char> seen(by.size(), 0);
+                matched += augment(static_cast<int>(light), suits, by, seen);
+            }
+            fewest = std::max(fewest, suits.size() - matched);
+        }
+        return std::min(fewest, kMostSeen);
+    }
+
+    /// Whether controls that may be paired with each other, or turned round, all stand alike: then every pairing brings these two together.
+    bool isAlikeForAll(const Digits& there, const Digits& here) const {
+        for (std::size_t c = 0; c < there.size(); ++c) {
+            const Throw& control = target_.controls()[c];
+            if (canBeTurned(control)) return false;
+            for (std::size_t own = 0; own < here.size(); ++own)
+                if (likeControls(control, mine_.controls()[own]) && here[own] != there[c]) return false;
+        }
+        return true;
+    }
+
+    bool canBeTurned(const Throw& control) const {
+        if (control.isCap()) return false;
+        const ValueSpec& state =
+            target_.side().part(control.part).kind->state[static_cast<std::size_t>(control.state)];
+        return state.type != ValueType::Switch;
     }
 
     bool goesTogether(const Pairing& pairing) const {
@@ -171,10 +212,7 @@ private:
     std::vector<std::vector<char>> flipsOf(const Pairing& pairing) const {
         std::vector<std::size_t> turnable;
         for (std::size_t c = 0; c < pairing.control.size(); ++c) {
-            const Throw& each = target_.controls()[c];
-            if (each.isCap()) continue;
-            const ValueSpec& state = target_.side().part(each.part).kind->state[static_cast<std::size_t>(each.state)];
-            if (state.type != ValueType::Switch) turnable.push_back(c);
+            if (canBeTurned(target_.controls()[c])) turnable.push_back(c);
         }
         constexpr std::size_t kMostTurned = 6;
         if (turnable.size() > kMostTurned) turnable.resize(kMostTurned);
@@ -198,11 +236,21 @@ private:
         return positions;
     }
 
-    bool alike(const Snapshot& target, int light, const Snapshot& mine, int own) const {
-        if (target.status() != mine.status()) return false;
-        const bool lit = isLit(target, light);
-        return lit == isLit(mine, own) &&
-               std::abs(target.brightness(light) - mine.brightness(own)) <= bounds_.brightness;
+    /// By light of the target, by light of the bench: whether they look alike.
+    using Suits = std::vector<std::vector<char>>;
+
+    bool alike(const Doing::Look& there, const Doing::Look& here) const {
+        return there.lit == here.lit && std::abs(there.brightness - here.brightness) <= bounds_.brightness;
+    }
+
+    /// Takes out those that don't look alike in a position.
+    void keepAlike(const Digits& there, const Digits& here, Suits& suits) {
+        const auto &looks = target_.looksAt(there), &own = mine_.looksAt(here);
+        const bool comparable = target_.at(there).status() == mine_.at(here).status();
+        for (std::size_t l = 0; l < suits.size(); ++l) {
+            for (std::size_t o = 0; o < suits[l].size(); ++o)
+                suits[l][o] = suits[l][o] && comparable && alike(looks[l], own[o]);
+        }
     }
 
     /// By the circuits where they are one; else each light to one that looks alike in all positions, as far as it goes (augmenting paths).
@@ -250,19 +298,14 @@ private:
         }
     }
 
-    std::vector<std::vector<char>> suitingLights(const Pairing& pairing) {
-        std::vector<std::vector<char>> suits(target_.lights().size(), std::vector<char>(mine_.lights().size(), 1));
-        for (const Digits& position : positionsUnder(pairing)) {
-            const Snapshot &there = target_.at(position), &here = mine_.at(pairing.onBench(position, mine_));
-            for (std::size_t l = 0; l < suits.size(); ++l) {
-                for (std::size_t o = 0; o < suits[l].size(); ++o)
-                    suits[l][o] = suits[l][o] && alike(there, target_.lights()[l], here, mine_.lights()[o]);
-            }
-        }
+    Suits suitingLights(const Pairing& pairing) {
+        Suits suits(target_.lights().size(), std::vector<char>(mine_.lights().size(), 1));
+        for (const Digits& position : positionsUnder(pairing))
+            keepAlike(position, pairing.onBench(position, mine_), suits);
         return suits;
     }
 
-    static bool augment(int light, const std::vector<std::vector<char>>& suits, std::vector<int>& by,
+    static bool augment(int light, const Suits& suits, std::vector<int>& by,
                         std::vector<char>& seen) {
         for (std::size_t o = 0; o < by.size(); ++o) {
             if (!suits[static_cast<std::size_t>(light)][o] || std::exchange(seen[o], 1)) continue;
@@ -284,10 +327,12 @@ private:
                 seen.push_back(noAnswer(here.status() == Status::None, own));
                 return seen;
             }
+            const auto &looks = target_.looksAt(position), &ownLooks = mine_.looksAt(own);
             for (std::size_t l = 0; l < pairing.light.size(); ++l) {
-                const int light = target_.lights()[l],
-                          lamp = mine_.lights()[static_cast<std::size_t>(pairing.light[l])];
-                if (alike(there, light, here, lamp) || !toldLights.insert(light).second) continue;
+                const auto o = static_cast<std::size_t>(pairing.light[l]);
+                const int light = target_.lights()[l], lamp = mine_.lights()[o];
+                const bool isAlike = there.status() == here.status() && alike(looks[l], ownLooks[o]);
+                if (isAlike || !toldLights.insert(light).second) continue;
                 seen.push_back(lightApart(there, light, here, lamp, own));
             }
             readingsApart(there, here, own, toldReadings, seen);

@@ -3,12 +3,15 @@
 // By parts: a part that no part of its kind on the other side is set like has a setting that differs, or no partner; and of a kind as many have
 // no partner as it has more on one side. Pairs are of one kind, so the kinds add up.
 //
-// By nets: the look of a net is which kinds' terminals meet on it. A net that no difference touches looks like its counterpart. A terminal on
-// another net touches two nets, the one where it is and the one where it should be, a part without a partner those of its terminals, and a
-// setting none. So the nets of a side that are more than the other has of their look are at most two for each terminal, and at most
-// one for each terminal of a part without a partner.
+// By nets: the look of a net is which kinds' terminals meet on it. A terminal on another net changes two looks by one terminal each, the net's where
+// it is and the net's where it should be; a part without a partner changes those of its terminals by one each, and a setting none. So
+// count what has to be put on nets and taken off them until the looks of both sides are the same, by the cheapest pairing of nets; a net that
+// goes keeps one terminal, for alone that joins nothing. Nets of equal looks may be paired off first: what two looks differ in
+// is a distance, and going round by an equal one is never shorter.
 
 #include "core/netlist/difference_bound.h"
+
+#include "core/netlist/assignment.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -88,21 +91,43 @@ std::vector<Look> looksOf(const CircuitSide& side, const TerminalNames& names) {
     return looks;
 }
 
+int apart(const Look& a, const Look& b) {
+    Look only;
+    std::ranges::set_symmetric_difference(a, b, std::back_inserter(only));
+    return static_cast<int>(only.size());
+}
+
+/// How many terminals are put on nets and taken off them, at least, to make the one looks the others.
+int changesBetween(const std::vector<Look>& lost, const std::vector<Look>& gained) {
+    const auto toGo = [](const Look& look) { return static_cast<int>(look.size()) - 1; };
+    int changes = 0;
+    for (const auto* looks : {&lost, &gained})
+        for (const Look& look : *looks) changes += toGo(look);
+    Grid<double> gains(lost.size(), gained.size());
+    for (int i = 0; i < std::ssize(lost); ++i) {
+        for (int j = 0; j < std::ssize(gained); ++j)
+            gains.at(i, j) = toGo(lost[i]) + toGo(gained[j]) - apart(lost[i], gained[j]);
+    }
+    const std::vector<int> pairs = bestAssignment(gains);
+    for (int i = 0; i < std::ssize(pairs); ++i)
+        if (pairs[i] >= 0) changes -= static_cast<int>(gains.at(i, pairs[i]));
+    return changes;
+}
+
 int fewestByNets(const CircuitSide& first, const CircuitSide& second) {
     TerminalNames names;
     names.learnFrom(first);
     names.learnFrom(second);
     const std::vector<Look> ours = looksOf(first, names), theirs = looksOf(second, names);
-    std::vector<Look> more;
-    std::ranges::set_difference(ours, theirs, std::back_inserter(more));
-    const std::size_t lost = more.size();
-    more.clear();
-    std::ranges::set_difference(theirs, ours, std::back_inserter(more));
-    std::size_t touched = 2;  // by one difference
+    std::vector<Look> lost, gained;
+    std::ranges::set_difference(ours, theirs, std::back_inserter(lost));
+    std::ranges::set_difference(theirs, ours, std::back_inserter(gained));
+    int changedByOne = 2;
     for (const CircuitSide* side : {&first, &second}) {
-        for (const int part : side->parts) touched = std::max(touched, side->netOf[part].size());
+        for (const int part : side->parts)
+            changedByOne = std::max(changedByOne, static_cast<int>(side->netOf[part].size()));
     }
-    return static_cast<int>((std::max(lost, more.size()) + touched - 1) / touched);
+    return (changesBetween(lost, gained) + changedByOne - 1) / changedByOne;
 }
 
 }  // namespace

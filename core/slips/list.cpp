@@ -16,7 +16,7 @@ namespace {
 /// A symptom has to do with what is near: of so many things around it each has some ten slips.
 constexpr std::size_t kThingsForEachSlip = 2;
 constexpr std::size_t kFewestThings = 24;
-constexpr std::size_t kThingsForOneCircuit = 200;
+constexpr std::size_t kThingsForOneCircuit = 40;  ///< a slip that explains differences has to do with them
 constexpr std::size_t kAll = std::numeric_limits<std::size_t>::max();
 
 std::vector<SlipCandidate> candidatesOf(const SlipKind& kind, const Ground& ground, const Scope& scope,

@@ -29,10 +29,20 @@ void SlipSearch::offer(std::vector<BenchChange> ways, int away, double share) {
     found_.push_back(std::move(candidate));
 }
 
+/// Asked only where one circuit is looked for; else what is offered is judged once it is written down.
+bool SlipSearch::leadsOn(const BenchChange& change) const {
+    if (!wanted_) return true;
+    std::size_t work = 1;
+    const std::uint64_t circuit = ground_.circuit().after(change, work);
+    ground_.count(work);
+    return isWanted(circuit);
+}
+
 void SlipSearch::offerMove(const Tip& tip, const Hole& to, int away, double share) {
     constexpr std::size_t kHolesOfColumn = 5;
     const int hole = ground_.holeIndex(to);
     if (hole < 0 || ground_.stripOf(hole) == tip.strip) return;
+    if (!leadsOn(ground_.moved(tip, to))) return;
     std::vector<BenchChange> ways;
     for (const Hole& free : ground_.freeIn(to, kHolesOfColumn)) ways.push_back(ground_.moved(tip, free));
     // A rail is long: there a hole near the leg's own is as natural.
@@ -55,6 +65,7 @@ void SlipSearch::offerMove(const Tip& tip, const std::vector<Hole>& to, int away
         const int strip = ground_.stripOf(ground_.holeIndex(first));
         if (strip == tip.strip || std::find(strips.begin(), strips.end(), strip) != strips.end()) continue;
         strips.push_back(strip);
+        if (!leadsOn(ground_.moved(tip, first))) continue;
         std::vector<BenchChange> ways;
         for (const Hole& hole : to) {
             const int index = ground_.holeIndex(hole);

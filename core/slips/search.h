@@ -76,6 +76,7 @@ public:
 
 private:
     void turn() const;
+    bool leadsOn(const BenchChange& change) const;
 
     const SlipKind& kind_;
     const Ground& ground_;

@@ -13,7 +13,7 @@ namespace tiepoint::ui {
 namespace {
 
 constexpr double kDashMm = 0.26, kDashCasingMm = 0.7;
-constexpr double kTooManyMm = 2.2, kCrossMm = 0.9;
+constexpr double kTooManyMm = 2.2, kTooManyInkMm = 0.9;
 
 struct DashedMark {
     std::vector<Point> outline;
@@ -42,8 +42,8 @@ struct TooManyMark {
         cross.lineTo(kTooManyMm, kTooManyMm);
         cross.moveTo(kTooManyMm, -kTooManyMm);
         cross.lineTo(-kTooManyMm, kTooManyMm);
-        painter.strokePath(cross, outlinePen(theme.arrowCasing, 2 * kCrossMm));
-        painter.strokePath(cross, outlinePen(theme.accent, kCrossMm));
+        painter.strokePath(cross, outlinePen(theme.arrowCasing, 2 * kTooManyInkMm));
+        painter.strokePath(cross, outlinePen(theme.accent, kTooManyInkMm));
     }
     friend bool operator==(const TooManyMark&, const TooManyMark&) = default;
 };
@@ -89,7 +89,7 @@ void addBuiltJumper(Patches& patches, const Picture& plan, const Picture& built,
     if (!right) {
         addDashed(patches, shape);
         const QPointF at = shape.boundingRect().center();
-        constexpr double kReachMm = kTooManyMm + 2 * kCrossMm;
+        constexpr double kReachMm = kTooManyMm + 2 * kTooManyInkMm;
         return patches.push_back(
             movablePatch(fromQt(at), {-kReachMm, -kReachMm, 2 * kReachMm, 2 * kReachMm}, TooManyMark{}));
     }

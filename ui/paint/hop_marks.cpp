@@ -16,7 +16,7 @@ constexpr double kWrongRingMm = 1.1, kHopLift = 0.35, kLeastLiftMm = 2.2, kHopHe
                  kHopCasingMm = 0.9;
 constexpr double kColumnRimMm = 0.36, kColumnDashMm = 0.26, kColumnCasingMm = 0.6, kColumnRoomMm = 0.25, kColumnRadiusMm = 0.7;
 constexpr double kTint = 0.22;
-constexpr double kNumberMm = 2.1, kNumberAwayMm = 1.5, kNumberRoomMm = 0.35;
+constexpr double kNumberMm = 2.1, kNumberLiftMm = 1.5, kNumberRoomMm = 0.35;
 
 struct HopMark {
     Point from, to;
@@ -53,7 +53,7 @@ struct ColumnMark {
         const QRectF strip = stripFrame(toQt(first), toQt(last));
         return strip.adjusted(-kColumnRoomMm, -kColumnRoomMm, kColumnRoomMm, kColumnRoomMm);
     }
-    QPointF numberAt() const { return {frame().center().x(), frame().top() - kNumberAwayMm}; }
+    QPointF numberAt() const { return {frame().center().x(), frame().top() - kNumberLiftMm}; }
     QString words() const { return QString::number(number); }
     Lettering lettering() const { return {kNumberMm, QFont::DemiBold}; }
     QRectF numberBox() const {
