@@ -297,8 +297,8 @@ private:
         const int e = play_.firstElement[part] + static_cast<int>(spec - kind(part).model.data());
         if (spec->reads == "current") return play_.scenes[scene].elementAmpere[e];
         if (spec->reads != "voltage") return 0;
-        const double volt =
-            voltAt(scene, part, kind(part).leadIndex(spec->from())) - voltAt(scene, part, kind(part).leadIndex(spec->to()));
+        const double volt = voltAt(scene, part, kind(part).leadIndex(spec->from())) -
+                            voltAt(scene, part, kind(part).leadIndex(spec->to()));
         return std::isnan(volt) ? 0 : volt;
     }
 
