@@ -164,7 +164,12 @@ void SolveJson::writeSurroundings() {
     json_.field("light", around.lightLux).field("temperature", around.temperatureCelsius);
     const auto held = [&](std::string_view name, const std::optional<HeldOver>& over, std::string_view figure) {
         if (!over) return;
-        json_.key(name).beginObject().field("x", over->at.x).field("y", over->at.y).field(figure, over->there).endObject();
+        json_.key(name)
+            .beginObject()
+            .field("x", over->at.x)
+            .field("y", over->at.y)
+            .field(figure, over->there)
+            .endObject();
     };
     held("torch", around.torch, "light");
     held("hand", around.hand, "temperature");

@@ -45,12 +45,13 @@ inline Surroundings surroundingsAt(const Surroundings& all, Point at) {
         return std::pow(1 + away * away, -1.5);
     };
     if (all.torch) here.lightLux += all.torch->there * share(*all.torch, kTorchHeightMm);
-    if (all.hand)
-        here.temperatureCelsius += (all.hand->there - all.temperatureCelsius) * share(*all.hand, kHandMm);
+    if (all.hand) here.temperatureCelsius += (all.hand->there - all.temperatureCelsius) * share(*all.hand, kHandMm);
     return here;
 }
 
 /// Where neither torch nor hand has a place.
-inline Surroundings surroundingsAside(const Surroundings& all) { return {all.lightLux, all.temperatureCelsius, {}, {}}; }
+inline Surroundings surroundingsAside(const Surroundings& all) {
+    return {all.lightLux, all.temperatureCelsius, {}, {}};
+}
 
 }  // namespace tiepoint

@@ -18,7 +18,8 @@ public:
             if (!element.closed) continue;
             const ElementSpec& spec = specOf(element);
             for (const JoinedTerminals& each : joinedBy(spec, layout_.bench->parts[element.part], element.told))
-                joined_.join(nodeOf(element.part, spec.between[each.from]), nodeOf(element.part, spec.between[each.to]));
+                joined_.join(nodeOf(element.part, spec.between[each.from]),
+                             nodeOf(element.part, spec.between[each.to]));
         }
     }
 

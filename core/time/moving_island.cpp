@@ -9,7 +9,7 @@ namespace tiepoint {
 
 namespace {
 
-constexpr int kMostMovingIterations = 6;  ///< of a stage; more isn't worth waiting for
+constexpr int kMostMovingIterations = 4;  ///< of a stage, which is foretold; more isn't worth waiting for
 constexpr int kMostStartIterations = 60;  ///< where something jumped
 constexpr double kMovingSettled = 1e-6;   ///< there
 constexpr double kFirstSecond = 1e-9;     ///< of the first steps
@@ -310,6 +310,7 @@ bool MovingIsland::step(double notPast) {
         length = left;
     else if (2 * length > left)
         length = left / 2;
+    bool wasTooLong = false;  // what has just been too long isn't made longer at once
     for (int failures = 0;;) {
         if (!(length > shortestStep(begin_.second))) {
             std::swap(begin_, end_);
@@ -326,11 +327,12 @@ bool MovingIsland::step(double notPast) {
         const double share = errorShare(pace_.perSecond);
         const double growth = kSafety * std::pow(std::max(share, 1e-10), -1.0 / (tableau_.embeddedOrder + 1));
         if (share > 1) {
+            wasTooLong = true;
             ++rejectedCount_;
             length *= std::max(growth, kLeastGrowth);
             continue;
         }
-        const double most = young_ < kYoungSteps ? kYoungGrowth : kMostGrowth;
+        const double most = wasTooLong ? 1 : young_ < kYoungSteps ? kYoungGrowth : kMostGrowth;
         const double next = length * std::clamp(growth, kLeastGrowth, most);
         const bool whole = cut && length == left;
         nextSecond_ = whole ? std::max(nextSecond_, next) : next;

@@ -1,8 +1,8 @@
 // What a bench says of its surroundings holds wherever it is solved; what it leaves to the inputs is theirs.
 
 #include "core/bench/bench_file.h"
-#include "core/snapshot/runner.h"
 #include "core/bench/table.h"
+#include "core/snapshot/runner.h"
 #include "support/build_bench.h"
 #include "support/compact_bench.h"
 

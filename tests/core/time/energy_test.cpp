@@ -86,8 +86,8 @@ public:
         circuit.addSupply(plus, ground, decades(3, 12), decades(0.01, 1));
         for (int k = pick(2, 4); k > 0; --k) addNode();
         using Adds = void (DrawnStores::*)();
-        constexpr Adds kAll[] = {&DrawnStores::addCapacitor, &DrawnStores::addCoil,    &DrawnStores::addTransistor,
-                                 &DrawnStores::addChannel,   &DrawnStores::addMotor,   &DrawnStores::addSounder,
+        constexpr Adds kAll[] = {&DrawnStores::addCapacitor, &DrawnStores::addCoil,     &DrawnStores::addTransistor,
+                                 &DrawnStores::addChannel,   &DrawnStores::addMotor,    &DrawnStores::addSounder,
                                  &DrawnStores::addSource,    &DrawnStores::addJunctions};
         // Each of them in turn, so that none is left out, and others by chance.
         static int turn = 0;
@@ -144,7 +144,8 @@ private:
         const int top = circuit.addNode(), winding = circuit.addNode(), shaft = circuit.addNode();
         circuit.addConductor(plus, top, decades(1, 30));
         circuit.add(InductanceLaw(std::vector<double>{1e-3, 0, 0}), {top, winding});
-        circuit.add(MotorLaw(std::vector<double>{10, 5.4e-3, decades(1e-8, 4e-7), 2.7e-4, 0}), {winding, ground, shaft});
+        circuit.add(MotorLaw(std::vector<double>{10, 5.4e-3, decades(1e-8, 4e-7), 2.7e-4, 0}),
+                    {winding, ground, shaft});
         circuit.addConductor(shaft, ground, 1e9);
         store(ground, top, 100e-12, 2000);
     }
@@ -158,8 +159,9 @@ private:
     }
     void addSource() {
         const int out = circuit.addNode(), phase = circuit.addNode();
-        circuit.add(WaveLaw(std::vector<double>{decades(0.5, 3), decades(50, 2000), 50, static_cast<double>(pick(0, 2))}),
-                    {out, ground, phase});
+        circuit.add(
+            WaveLaw(std::vector<double>{decades(0.5, 3), decades(50, 2000), 50, static_cast<double>(pick(0, 2))}),
+            {out, ground, phase});
         circuit.addConductor(phase, ground, 1e12);
         circuit.addConductor(out, any(), decades(100, 1e4));
     }
@@ -220,8 +222,8 @@ TEST(Energy, GivenIsTakenOrStoredInCircuitsDrawnAtRandom) {
     for (int round = 0; round < 200; ++round) {
         DrawnStores drawn(random);
         CircuitRun run(drawn.circuit, Tolerance{kRelative, kRelative * 1e-2, kRelative * 1e-4});
-        ASSERT_TRUE(run.start(std::vector<char>(static_cast<std::size_t>(drawn.circuit.elementCount()), 1),
-                              drawn.ground))
+        ASSERT_TRUE(
+            run.start(std::vector<char>(static_cast<std::size_t>(drawn.circuit.elementCount()), 1), drawn.ground))
             << round;
         ASSERT_TRUE(run.advanceTo(1e-8)) << round;
         EnergyMeter meter(run);

@@ -98,7 +98,8 @@ struct DrawnKinds {
         const auto grown = [](double volts, double unit) { return std::exp(std::min(volts / unit, 600.0)); };
         for (const auto& r : resistors) flow(r.a, r.b, (v[r.a] - v[r.b]) / r.figure);
         for (const auto& c : capacitors) flow(c.a, c.b, c.figure * (rate[c.a] - rate[c.b]));
-        for (const auto& z : zeners) {  // from anode a to cathode b; the breakdown's softness is its test current times its resistance
+        for (const auto& z :
+             zeners) {  // from anode a to cathode b; the breakdown's softness is its test current times its resistance
             const double across = v[z.a] - v[z.b];
             flow(z.a, z.b,
                  kSaturation * (grown(across, kThermalVoltage) - 1) -
@@ -143,8 +144,8 @@ struct DrawnKinds {
         for (const auto& m : motors) {
             const double ampere = (v[m.a] - v[m.b] - kMotorConstant * y[next]) / kMotorOhm;
             flow(m.a, m.b, ampere);
-            left[next] = m.figure * slope[next] - (kMotorConstant * ampere - kFriction * std::tanh(y[next] / 10) -
-                                                    y[next] / 1e9);
+            left[next] = m.figure * slope[next] -
+                         (kMotorConstant * ampere - kFriction * std::tanh(y[next] / 10) - y[next] / 1e9);
             ++next;
         }
         for (const auto& m : membranes) {  // its place of rest follows with 10 ms, through a megohm
@@ -165,8 +166,7 @@ struct DrawnKinds {
         for (const auto& each : capacitors) c.add(CapacitanceLaw(Figures{each.figure, 0, 0}), {each.a, each.b});
         for (const auto& z : zeners)
             c.add(ZenerLaw(Figures{kSaturation, 1, 0, z.figure, kTestAmpere, kZenerOhm}), {z.a, z.b});
-        for (const auto& l : lights)
-            c.add(PhotocurrentLaw(Figures{l.figure, Surroundings().lightLux}), {l.a, l.b});
+        for (const auto& l : lights) c.add(PhotocurrentLaw(Figures{l.figure, Surroundings().lightLux}), {l.a, l.b});
         for (const auto& s : sparks) c.add(SparkLaw(s.figure), {s.a, s.b});
         for (const auto& m : channels)
             c.add(FieldEffectLaw(Figures{m.threshold, m.strength, 0, 1.3, m.sign}), {m.drain, m.gate, m.source});

@@ -123,10 +123,9 @@ TEST(Sundials, HundredsOfRandomCircuits) {
     double worst = 0;
     for (int round = 0; round < 300; ++round) {
         const DrawnTransient drawn(random);
-        test::IdaOracle oracle(std::vector<double>(static_cast<std::size_t>(drawn.nodes - 2), 0.0),
-                               [&drawn](double, const double* y, const double* slope, double* left) {
-                                   drawn.residual(y, slope, left);
-                               });
+        test::IdaOracle oracle(
+            std::vector<double>(static_cast<std::size_t>(drawn.nodes - 2), 0.0),
+            [&drawn](double, const double* y, const double* slope, double* left) { drawn.residual(y, slope, left); });
         CircuitRun run(drawn.circuit());
         // From nodes at 0 V: what hangs on the source is charged. Capacitors come first among the stores.
         for (std::size_t k = 0; k < drawn.capacitors.size(); ++k) {
