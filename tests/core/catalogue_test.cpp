@@ -27,13 +27,6 @@ const PartKind& kindOf(std::string_view name) {
     return *kind;
 }
 
-const Parameter& parameterOf(const ElementSpec& element, std::string_view name) {
-    for (const auto& [each, parameter] : element.parameters) {
-        if (each == name) return parameter;
-    }
-    throw std::invalid_argument(std::string(name));
-}
-
 TEST(Catalogue, HoldsTheKindsOfTheBench) {
     std::vector<std::string> names;
     for (const PartKind& kind : catalogue()) names.push_back(kind.name);

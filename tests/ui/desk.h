@@ -35,14 +35,17 @@ protected:
         waitForAnswer();
     }
 
+    static constexpr int kHangMs = 20'000;  ///< ends what hangs; how soon an answer must come is asked elsewhere
     /// Waits until the snapshot answers the present bench and inputs.
     bool waitForAnswer() {
-        return QTest::qWaitFor([this] {
-            const auto snapshot = live.snapshot();
-            return snapshot && snapshot->revision == document.revision() &&
-                   snapshot->inputSequence == live.inputs().sequence && view.picture().snapshot == snapshot &&
-                   !view.picture().wordsToCome;
-        });
+        return QTest::qWaitFor(
+            [this] {
+                const auto snapshot = live.snapshot();
+                return snapshot && snapshot->revision == document.revision() &&
+                       snapshot->inputSequence == live.inputs().sequence && view.picture().snapshot == snapshot &&
+                       !view.picture().wordsToCome;
+            },
+            kHangMs);
     }
 
     const Bench& bench() const { return *document.bench(); }

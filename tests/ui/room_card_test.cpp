@@ -103,21 +103,21 @@ TEST_F(RoomCardTest, TheScaleOfTheArrowsIsLockedAndPrinted) {
     ASSERT_TRUE(window().view().views().lockedFullScaleAmpere);
     const double scale = *window().view().views().lockedFullScaleAmpere;
     EXPECT_DOUBLE_EQ(scale, 0.02);
-    ArrowScale& scale = window().arrowScale();
-    ASSERT_TRUE(scale.isVisible());
-    EXPECT_EQ(scale.words(), QStringLiteral("20 mA"));
+    ArrowScale& printed = window().arrowScale();
+    ASSERT_TRUE(printed.isVisible());
+    EXPECT_EQ(printed.words(), QStringLiteral("20 mA"));
     const QPointF corner = window().view().fromMm(
         {window().view().picture().table->boardsMm.left + window().view().picture().table->boardsMm.width,
          window().view().picture().table->boardsMm.top + window().view().picture().table->boardsMm.height});
-    EXPECT_NEAR(scale.geometry().right(), window().view().x() + corner.x(), 3) << "at the lower right outer edge";
-    EXPECT_GE(scale.geometry().top(), window().view().y() + corner.y());
+    EXPECT_NEAR(printed.geometry().right(), window().view().x() + corner.x(), 3) << "at the lower right outer edge";
+    EXPECT_GE(printed.geometry().top(), window().view().y() + corner.y());
     ASSERT_FALSE(window().document().push(setValueEdit(*window().document().bench(), "R1", "resistance", 4700)));
     ASSERT_TRUE(desk.waitForAnswer());
     EXPECT_EQ(window().view().views().lockedFullScaleAmpere, scale) << "after an edit too";
     window().actions().project->setChecked(false);
     QApplication::processEvents();
     EXPECT_FALSE(window().view().views().lockedFullScaleAmpere);
-    EXPECT_FALSE(scale.isVisible());
+    EXPECT_FALSE(printed.isVisible());
 }
 
 TEST_F(RoomCardTest, TheTrayComesOnItsKeyAndTheDeskStaysAsItWas) {

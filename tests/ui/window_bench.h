@@ -42,8 +42,9 @@ public:
         QApplication::processEvents();
     }
 
-    /// Runs the window's events until the condition holds; false if it doesn't within two seconds.
-    static bool waitFor(const std::function<bool()>& condition) { return QTest::qWaitFor(condition, 2000); }
+    /// Runs the window's events until the condition holds; false where that hangs. How soon something must come is asked elsewhere: a loaded
+    /// machine may be ten times as slow.
+    static bool waitFor(const std::function<bool()>& condition) { return QTest::qWaitFor(condition, kHangMs); }
     /// Waits for the solver's answer to the present bench and the present hands.
     bool waitForAnswer() {
         return waitFor([this] {
@@ -57,6 +58,7 @@ public:
 
     static void click(QWidget* widget) { QTest::mouseClick(widget, Qt::LeftButton); }
 
+    static constexpr int kHangMs = 20'000;
     QString openAnswer, saveAnswer;  ///< paths given to the file dialogues; empty: the dialogue is cancelled
     FileActions::Answer unsavedAnswer = FileActions::Answer::Cancel;
     FileActions::Conflict conflictAnswer = FileActions::Conflict::Cancel;

@@ -58,7 +58,7 @@ QToolButton* FindingCard::makeButton(const QString& text, const QString& name) {
     button->setText(text);
     button->setAccessibleName(name);
     button->setToolTip(name);
-    key->setFocusPolicy(Qt::TabFocus);  // a click leaves the keyboard with the board
+    button->setFocusPolicy(Qt::TabFocus);  // a click leaves the keyboard with the board
     return button;
 }
 

@@ -67,10 +67,12 @@ void Drawer::arrange(QPoint above) {
     double widest = 0;
     for (const TrayButton* button : buttons_) widest = std::max(widest, button->wantedWidth());
     const int count = static_cast<int>(buttons_.size());
-    const int rows = (count + kMostColumns - 1) / kMostColumns;  // none where there are but words
-    const int columns = std::max(1, (count + rows - 1) / std::max(1, rows));
     const double pad = look_.px(kDrawerPad), gap = look_.px(kDrawerGap), height = look_.px(kItemHeight);
     const int side = look_.ipx(kDrawerSide);
+    const double room = parentWidget()->width() - 2 * side - 2 * pad + gap;
+    const int most = std::clamp(static_cast<int>(room / (widest + gap)), 1, kMostColumns);
+    const int rows = (count + most - 1) / most;  // none where there are but words
+    const int columns = std::max(1, (count + rows - 1) / std::max(1, rows));
     QSize size(static_cast<int>(2 * pad + columns * (widest + gap) - gap),
                static_cast<int>(2 * pad + rows * (height + gap) - gap));
     const QSize words =

@@ -82,7 +82,7 @@ void GuideCard::setLook(const Look& look) {
             "QToolButton:hover, QToolButton:focus, QToolButton:checked { color: %2; text-decoration: underline; }")
             .arg(theme.accent.name(), theme.text.name())
             .arg(look.ipx(8)));
-    for (QToolButton* key : {pictureButton_, closeButton_}) key->setFont(look.font(text::kSmall + 1));
+    for (QToolButton* button : {pictureButton_, closeButton_}) button->setFont(look.font(text::kSmall + 1));
     arrange();
     update();
 }

@@ -283,7 +283,7 @@ void StartCard::keyPressEvent(QKeyEvent* event) {
         hide();
         Q_EMIT closed();
     } else if (auto* button = qobject_cast<QAbstractButton*>(focusWidget());
-               key && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) {
+               button && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) {
         button->click();
     } else {
         QWidget::keyPressEvent(event);
