@@ -31,11 +31,7 @@ public:
         if (bench_.boards.empty()) return holes;
         if (step == 0) return forResistor();
         if (step == 1) return forLed();
-        if (step == 2 || step == 3) {
-            const bool plus = step == 2;
-            addOuter(holes, plus);
-            if (!holes.empty()) addRail(holes, plus, holes.front());
-        }
+        if (step == 2 || step == 3) return forJumper(step == 2);
         return holes;
     }
 
@@ -98,10 +94,34 @@ private:
         return {};
     }
 
-    void addFree(std::vector<Hole>& holes, int part, int lead) const {
-        const auto& hole = bench_.parts[part].leads[lead];
-        const auto suits = [&](const Hole& other) { return !occupantOf(bench_, other) && !isCovered(other); };
-        if (const auto free = hole ? nearestWhere(bench_, *hole, suits) : std::nullopt) holes.push_back(*free);
+    /// From the chain's outer end to the supply's rail: the first free hole from which a jumper can lie there.
+    std::vector<Hole> forJumper(bool plus) const {
+        std::vector<Hole> first;
+        for (const Hole& outer : freeAtOuter(plus)) {
+            std::vector<Hole> holes{outer};
+            addRail(holes, plus, outer);
+            if (first.empty()) first = holes;
+            if (holes.size() < 2) continue;
+            Jumper jumper;
+            jumper.id = freeId(bench_, "W");
+            jumper.ends = {holes[0], holes[1]};
+            if (!refusal(bench_, jumper)) return holes;
+        }
+        return first;
+    }
+
+    /// Free holes of the strip of a leg that no body covers, the nearest to the leg first.
+    std::vector<Hole> freeBeside(int part, int lead) const {
+        std::vector<Hole> free;
+        const auto& leg = bench_.parts[part].leads[lead];
+        if (!leg) return free;
+        nearestWhere(bench_, *leg, [&](const Hole& other) {
+            if (!occupantOf(bench_, other) && !isCovered(other)) free.push_back(other);
+            return false;  // all of them
+        });
+        const Point at = *holeMm(bench_, *leg);
+        std::ranges::stable_sort(free, {}, [&](const Hole& other) { return distance(*holeMm(bench_, other), at); });
+        return free;
     }
 
     /// Whether a body lies so near that a hand would take hold of it instead.
@@ -114,13 +134,11 @@ private:
         });
     }
 
-    /// A free hole at the chain's outer end towards plus or minus.
-    void addOuter(std::vector<Hole>& holes, bool plus) const {
-        if (chain_.resistorLead < 0) return;
-        if (plus == chain_.anodeInside)
-            addFree(holes, chain_.resistor, chain_.resistorLead);
-        else
-            addFree(holes, chain_.led, chain_.ledLead);
+    /// At the chain's outer end towards plus or minus.
+    std::vector<Hole> freeAtOuter(bool plus) const {
+        if (chain_.resistorLead < 0) return {};
+        return plus == chain_.anodeInside ? freeBeside(chain_.resistor, chain_.resistorLead)
+                                          : freeBeside(chain_.led, chain_.ledLead);
     }
 
     /// A free hole of the supply's rail, the nearest to where the jumper comes from.
