@@ -9,11 +9,11 @@
 #include "app/output.h"
 #include "core/base/printable.h"
 #include "core/course/kit_slips.h"
-#include "core/sheet/kit_bench.h"
 #include "core/doctor/doctor.h"
 #include "core/doctor/flow_chart.h"
 #include "core/doctor/observation_words.h"
 #include "core/doctor/question_words.h"
+#include "core/sheet/kit_bench.h"
 #include "ui/sheet/flow_chart_page.h"
 
 #include <fmt/format.h>

@@ -51,7 +51,8 @@ int runSheet(const SheetOptions& options) {
     const auto kit = options.kit.read();
     if (!kit) return complain(kit.error());
     const BuildPlan plan = *kit ? planOf(*bench, **kit) : planOf(*bench);
-    for (const std::string& gap : plan.kitGaps) print(fmt::format("{}: {}\n", printable(plan.kitTitle), printable(gap)));
+    for (const std::string& gap : plan.kitGaps)
+        print(fmt::format("{}: {}\n", printable(plan.kitTitle), printable(gap)));
     const int done = plan.kitServes ? kExitGood : kExitBad;
     if (endsIn(options.output, ".csv")) {
         const auto written =

@@ -76,7 +76,8 @@ std::vector<KindsInOrder> kindsAlongChains(const Netlist& circuit, bool inOrder)
     std::vector<KindsInOrder> all;
     for (const Chain& chain : seriesChains(circuit, wiringOf(circuit, false))) {
         KindsInOrder kinds;
-        for (const ChainedPart& link : chain.parts) kinds.push_back(circuit.parts[static_cast<std::size_t>(link.part)].kind);
+        for (const ChainedPart& link : chain.parts)
+            kinds.push_back(circuit.parts[static_cast<std::size_t>(link.part)].kind);
         if (!inOrder) std::ranges::sort(kinds);
         KindsInOrder backwards(kinds.rbegin(), kinds.rend());
         all.push_back(inOrder ? std::min(kinds, backwards) : kinds);

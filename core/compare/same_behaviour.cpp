@@ -195,8 +195,7 @@ private:
 
     bool canBeTurned(const Throw& control) const {
         if (control.isCap()) return false;
-        const ValueSpec& state =
-            target_.side().part(control.part).kind->state[static_cast<std::size_t>(control.state)];
+        const ValueSpec& state = target_.side().part(control.part).kind->state[static_cast<std::size_t>(control.state)];
         return state.type != ValueType::Switch;
     }
 
@@ -305,8 +304,7 @@ private:
         return suits;
     }
 
-    static bool augment(int light, const Suits& suits, std::vector<int>& by,
-                        std::vector<char>& seen) {
+    static bool augment(int light, const Suits& suits, std::vector<int>& by, std::vector<char>& seen) {
         for (std::size_t o = 0; o < by.size(); ++o) {
             if (!suits[static_cast<std::size_t>(light)][o] || std::exchange(seen[o], 1)) continue;
             if (by[o] >= 0 && !augment(by[o], suits, by, seen)) continue;

@@ -28,7 +28,8 @@ public:
 
     Result<ClassRecord> read() {
         const auto takePiece = [this](JsonPiece&& piece) { take(std::move(piece)); };
-        if (auto error = trouble_.scan(kRecordLists, head_, kRecordFormat, "record", takePiece)) return std::move(*error);
+        if (auto error = trouble_.scan(kRecordLists, head_, kRecordFormat, "record", takePiece))
+            return std::move(*error);
         return std::move(record_);
     }
 

@@ -33,7 +33,8 @@ KitFit fitLesson(const Lesson& lesson, const Kit& kit);
 
 /// A bench as a class can build it.
 struct BenchFit {
-    std::shared_ptr<const Bench> bench;  ///< on the kit's board, with its supply, and with other values where they serve
+    std::shared_ptr<const Bench>
+        bench;  ///< on the kit's board, with its supply, and with other values where they serve
     std::vector<KitGap> gaps;
 };
 /// Why a bench won't do in place of the one that was asked for; empty: it will.

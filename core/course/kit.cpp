@@ -253,9 +253,7 @@ Result<ReadKit> readKit(std::string_view text) {
     return KitReader(text).read();
 }
 
-Result<ReadKit> readKitFile(const std::filesystem::path& path) {
-    return readNamed(path, readKit);
-}
+Result<ReadKit> readKitFile(const std::filesystem::path& path) { return readNamed(path, readKit); }
 
 std::string writeKit(const Kit& kit) {
     std::string text =

@@ -22,7 +22,8 @@ std::vector<Hole> holesOfStrip(const Bench& bench, const Hole& hole) {
         return false;  // all of them
     });
     std::ranges::stable_sort(holes, {}, [&](const Hole& each) {
-        return std::abs(each.number - hole.number) + std::abs(static_cast<int>(each.line) - static_cast<int>(hole.line));
+        return std::abs(each.number - hole.number) +
+               std::abs(static_cast<int>(each.line) - static_cast<int>(hole.line));
     });
     return holes;
 }
@@ -55,7 +56,8 @@ MaybeMend FirstMends::tryLeads(const Part& part, int lead, const Hole& first, co
 
 MaybeMend FirstMends::withLeadIn(const Part& part, int lead, const Hole& strip) const {
     if (part.leads.size() != 2) return std::nullopt;
-    const auto &one = part.leads[static_cast<std::size_t>(lead)], &other = part.leads[static_cast<std::size_t>(1 - lead)];
+    const auto &one = part.leads[static_cast<std::size_t>(lead)],
+               &other = part.leads[static_cast<std::size_t>(1 - lead)];
     const int usual = one && other && one->number != other->number ? other->number - one->number : 1;
     for (const int away : {usual, -usual, 1, -1, 2, -2, 3, -3}) {
         for (const Hole& hole : holesOfStrip(bench_, strip)) {
@@ -100,7 +102,8 @@ std::optional<FirstMends::ByKeys> FirstMends::turnedByKeys(const Part& part) con
         std::vector<ByKeys> longer;
         for (const ByKeys& way : ways) {
             const auto add = [&](const std::optional<Part>& now, const char* key) {
-                if (now && !refusal(bench_, *now)) longer.push_back({*now, way.keys + (way.keys.empty() ? "" : " ") + key});
+                if (now && !refusal(bench_, *now))
+                    longer.push_back({*now, way.keys + (way.keys.empty() ? "" : " ") + key});
             };
             add(turnedRound(bench_, way.part, 1).part, "]");
             add(shifted(bench_, way.part, -1, 0), "←");
@@ -133,8 +136,8 @@ MaybeMend FirstMends::endIn(const Jumper& jumper, int end, const Hole& strip) co
 }
 
 MaybeMend FirstMends::leadInRail(const Part& box, int lead, bool isPlus) const {
-    const std::array<Line, 2> rails = isPlus ? std::array{Line::TopPlus, Line::BottomPlus}
-                                             : std::array{Line::BottomMinus, Line::TopMinus};
+    const std::array<Line, 2> rails =
+        isPlus ? std::array{Line::TopPlus, Line::BottomPlus} : std::array{Line::BottomMinus, Line::TopMinus};
     for (const Board& board : bench_.boards) {
         for (const Line rail : rails) {
             for (int number = 1; board.kind->has(rail, number); ++number) {
@@ -158,7 +161,8 @@ MaybeMend FirstMends::without(const std::function<bool(const Layout&)>& suits, c
             mend.edit.operations.insert(mend.edit.operations.begin(), ReplacePart{dead});
         }
         auto applied = apply(bench_, mend.edit);
-        if (!applied || !suits(*buildLayout(std::make_shared<const Bench>(std::move(applied->bench))))) return std::nullopt;
+        if (!applied || !suits(*buildLayout(std::make_shared<const Bench>(std::move(applied->bench)))))
+            return std::nullopt;
         return mend;
     };
     for (const Jumper& jumper : bench_.jumpers)

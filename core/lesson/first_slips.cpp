@@ -53,7 +53,8 @@ private:
         const auto isSaved = [&](const Layout& without) {
             const int d = without.bench->partIndex(led()), supply = without.bench->partIndex(part(chain_.supply).id);
             const auto joined = [&](int lead, int pole) {
-                return without.netOfLead[without.leadIndex(d, lead)] == without.netOfLead[without.leadIndex(supply, pole)];
+                return without.netOfLead[without.leadIndex(d, lead)] ==
+                       without.netOfLead[without.leadIndex(supply, pole)];
             };
             return d < 0 || (!(joined(0, 0) && joined(1, 1)) && !(joined(0, 1) && joined(1, 0)));
         };
@@ -328,15 +329,19 @@ private:
         const Part& supply = part(chain_.supply);
         const int on = supply.kind->stateIndex("on");
         if (on >= 0 && supply.stateValue(on) == 0) {
-            return FirstSlip{say("lesson.off.title"), say("lesson.off.why"),
-                             say("lesson.off.do", {{"supply", supply.id}}), {},
+            return FirstSlip{say("lesson.off.title"),
+                             say("lesson.off.why"),
+                             say("lesson.off.do", {{"supply", supply.id}}),
+                             {},
                              FirstMend{setStateEdit(bench_, supply.id, "on", 1), {}, {}}};
         }
         if (plus() == minus()) return touching();
         const int volt = supply.kind->valueIndex("voltage");
         if (volt >= 0 && supply.value(volt) < kEnoughVolt) {
-            return FirstSlip{say("lesson.weak.title"), say("lesson.weak.why"),
-                             say("lesson.weak.do", {{"supply", supply.id}}), {},
+            return FirstSlip{say("lesson.weak.title"),
+                             say("lesson.weak.why"),
+                             say("lesson.weak.do", {{"supply", supply.id}}),
+                             {},
                              FirstMend{setValueEdit(bench_, supply.id, "voltage", kUsualVolt), {}, {}}};
         }
         return FirstSlip{say("lesson.hardly.title"),
@@ -353,8 +358,11 @@ private:
         };
         MaybeMend mend = mends_.without(isParted, nullptr);
         const std::string thing = mend ? std::get<Remove>(mend->edit.operations.back()).id : led();
-        return {say("lesson.touch.title"), say("lesson.touch.why", {{"thing", thing}}),
-                say("lesson.touch.do", {{"thing", thing}}), {}, std::move(mend)};
+        return {say("lesson.touch.title"),
+                say("lesson.touch.why", {{"thing", thing}}),
+                say("lesson.touch.do", {{"thing", thing}}),
+                {},
+                std::move(mend)};
     }
 
     std::vector<Hole> freeIn(const Hole& hole) const {

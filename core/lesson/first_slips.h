@@ -17,7 +17,8 @@ struct FirstSlip {
     std::string action;       ///< one line: what to do, with the key
     std::vector<Hole> holes;  ///< where it belongs; may be empty
     MaybeMend mend = {};      ///< what is said to do, done
-    std::string now = {}, then = {};  ///< of the metal as it is and as it is once that is done: "a gap", "one hole left: joined"
+    std::string now = {},
+                then = {};  ///< of the metal as it is and as it is once that is done: "a gap", "one hole left: joined"
 };
 
 std::optional<FirstSlip> firstSlip(const Snapshot& snapshot, const FirstChain& chain);

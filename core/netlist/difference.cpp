@@ -170,8 +170,11 @@ private:
     };
 
     PartialMatch grown(int p, int q) const {
-        Growth growth{nothing(), Grid<double>(candidates_.size(), wantedBy_.size()),
-                      std::vector<int>(candidates_.size(), -1), std::vector<char>(candidates_.size(), 1), {}};
+        Growth growth{nothing(),
+                      Grid<double>(candidates_.size(), wantedBy_.size()),
+                      std::vector<int>(candidates_.size(), -1),
+                      std::vector<char>(candidates_.size(), 1),
+                      {}};
         eachPair([&](int r, int t) { growth.score.at(r, t) = fit(growth.match, r, t); });
         while (p >= 0) {
             stopIfAsked();
@@ -275,8 +278,7 @@ private:
         eachPair([&](int p, int q) {
             int disagreeing = 0;
             orderOf(match, p, q, disagreeing);
-            gains.at(p, q) =
-                kPairSaves - disagreeing - alike_.apart.at(p, q) + kNudge * alike_.parts.at(p, q);
+            gains.at(p, q) = kPairSaves - disagreeing - alike_.apart.at(p, q) + kNudge * alike_.parts.at(p, q);
         });
         match = matchOf(bestAssignment(gains), match.netTo);
     }
@@ -336,8 +338,9 @@ private:
     const Likeness& likeness_;
     CircuitSide a_, b_;
     Resemblance alike_;
-    int fewest_;                                          ///< no account has fewer differences
-    std::vector<std::vector<int>> candidates_, wantedBy_;  ///< by part of the first, of the second: those it may pair with
+    int fewest_;  ///< no account has fewer differences
+    std::vector<std::vector<int>> candidates_,
+        wantedBy_;  ///< by part of the first, of the second: those it may pair with
 };
 
 }  // namespace

@@ -27,7 +27,7 @@ namespace {
 using Look = std::vector<std::pair<std::string_view, int>>;  ///< kind and terminal, sorted
 
 struct KindCount {
-    int first = 0, second = 0;              ///< parts on each side
+    int first = 0, second = 0;                ///< parts on each side
     int aloneInFirst = 0, aloneInSecond = 0;  ///< of them: set like none on the other side
     int fewest() const { return std::max({aloneInFirst, aloneInSecond, std::abs(first - second)}); }
 };
@@ -61,7 +61,8 @@ public:
             for (int slot = static_cast<int>(names.size()); slot < std::ssize(side.netOf[part]); ++slot)
                 names.push_back(slot);
             for (const std::vector<int>& order : side.exchanges[part]) {
-                for (std::size_t slot = 0; slot < order.size(); ++slot) unite(names, static_cast<int>(slot), order[slot]);
+                for (std::size_t slot = 0; slot < order.size(); ++slot)
+                    unite(names, static_cast<int>(slot), order[slot]);
             }
         }
     }

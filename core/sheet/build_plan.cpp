@@ -9,8 +9,8 @@
 #include "core/edit/holes.h"
 #include "core/parts/preferred.h"
 #include "core/sheet/build_steps.h"
-#include "core/sheet/measured_places.h"
 #include "core/sheet/kit_bench.h"
+#include "core/sheet/measured_places.h"
 #include "core/slips/exchangeable.h"
 
 #include <fmt/format.h>

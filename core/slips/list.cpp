@@ -19,8 +19,8 @@ constexpr std::size_t kFewestThings = 24;
 constexpr std::size_t kThingsForOneCircuit = 40;  ///< a slip that explains differences has to do with them
 constexpr std::size_t kAll = std::numeric_limits<std::size_t>::max();
 
-std::vector<SlipCandidate> candidatesOf(const SlipKind& kind, const Ground& ground, const Scope& scope,
-                                        bool backwards, std::optional<std::uint64_t> wanted = {}) {
+std::vector<SlipCandidate> candidatesOf(const SlipKind& kind, const Ground& ground, const Scope& scope, bool backwards,
+                                        std::optional<std::uint64_t> wanted = {}) {
     SlipSearch search(kind, ground, scope, backwards, wanted);
     kind.find(search);
     return search.take();

@@ -42,7 +42,8 @@ TEST(SheetCommand, PartsOfAClassAsCsv) {
 }
 
 TEST(SheetCommand, KeepsToWhatAClassHas) {
-    const std::string kit = scratchFile("ours.kit.json", R"({"format": "tiepoint-kit", "version": 1, "title": "Quay school",
+    const std::string kit =
+        scratchFile("ours.kit.json", R"({"format": "tiepoint-kit", "version": 1, "title": "Quay school",
         "parts": [{"kind": "resistor", "values": {"resistance": 390}, "count": 2},
                   {"kind": "led", "values": {"colour": "green"}, "count": 2},
                   {"kind": "push-button", "count": 2}], "meters": 1})");
@@ -58,7 +59,8 @@ TEST(SheetCommand, KeepsToWhatAClassHas) {
     for (const json& each : json::parse(readFile(slips))["slips"])
         EXPECT_EQ(each["text"].get<std::string>().find("3.9 kΩ"), std::string::npos) << each;
     EXPECT_EQ(runProgram({"diagnose", harbourBench("lock-gate"), "--kit", kit}).code, 0);
-    EXPECT_EQ(runProgram({"sheet", harbourBench("lock-gate"), "-o", plan, "--kit", scratchFile("no.kit.json", "{")}).code, 2);
+    EXPECT_EQ(
+        runProgram({"sheet", harbourBench("lock-gate"), "-o", plan, "--kit", scratchFile("no.kit.json", "{")}).code, 2);
 }
 
 TEST(SheetCommand, WhatCantBeDoneIsSaidAndLeavesNothing) {

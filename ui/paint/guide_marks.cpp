@@ -66,7 +66,8 @@ void addGuideMarks(Patches& patches, const Picture& picture) {
     for (const Hole& hole : picture.marks.guide) {
         if (holeMm(picture.bench(), hole)) patches.push_back(movablePatch(picture.seenAt(hole), room, GuideMark{}));
     }
-    if (!picture.marks.guide.empty() || picture.marks.hop) return;  // one thing at a time: rings of what is open would lie over the guide's
+    if (!picture.marks.guide.empty() || picture.marks.hop)
+        return;  // one thing at a time: rings of what is open would lie over the guide's
     constexpr double kOpenRoomMm = kOpenRingMm + kOpenBreadthMm + kOpenCasingMm;
     const QRectF openRoom(-kOpenRoomMm, -kOpenRoomMm, 2 * kOpenRoomMm, 2 * kOpenRoomMm);
     for (const Hole& hole : picture.marks.open) {

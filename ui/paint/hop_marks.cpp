@@ -14,7 +14,8 @@ namespace {
 
 constexpr double kWrongRingMm = 1.1, kHopLift = 0.35, kLeastLiftMm = 2.2, kHopHeadMm = 1.0, kHopMm = 0.42,
                  kHopCasingMm = 0.9;
-constexpr double kColumnRimMm = 0.36, kColumnDashMm = 0.26, kColumnCasingMm = 0.6, kColumnRoomMm = 0.25, kColumnRadiusMm = 0.7;
+constexpr double kColumnRimMm = 0.36, kColumnDashMm = 0.26, kColumnCasingMm = 0.6, kColumnRoomMm = 0.25,
+                 kColumnRadiusMm = 0.7;
 constexpr double kTint = 0.22;
 constexpr double kNumberMm = 2.1, kNumberLiftMm = 1.5, kNumberRoomMm = 0.35;
 

@@ -80,8 +80,8 @@ struct WordSizes {
 /// A leg in the wrong hole, and the hole where it belongs.
 struct Hop {
     Hole is, belongs;
-    bool isDone = false;    ///< the leg is where it belongs
-    bool hasArrow = true;   ///< from hole to hole
+    bool isDone = false;   ///< the leg is where it belongs
+    bool hasArrow = true;  ///< from hole to hole
     friend bool operator==(const Hop&, const Hop&) = default;
 };
 

@@ -174,7 +174,9 @@ private:
         const std::vector<QString> lines = wrapped(paperWords(text + "."), paper::kSmall, width_);
         const double height = lineHeightMm(paper::kSmall) * static_cast<double>(lines.size()) + 2;
         add({height,
-             [lines](QPainter& painter, QPointF at) { paintLines(painter, at + QPointF(0, 1), lines, paper::kSmall, paper::ink()); },
+             [lines](QPainter& painter, QPointF at) {
+                 paintLines(painter, at + QPointF(0, 1), lines, paper::kSmall, paper::ink());
+             },
              false, false});
     }
 

@@ -22,7 +22,8 @@ public:
 
     void setLook(const Look& look);
     /// The bench with the slip, what mends it, and words for both pictures.
-    void show(std::shared_ptr<const Bench> bench, const FirstMend& mend, const std::string& now, const std::string& then);
+    void show(std::shared_ptr<const Bench> bench, const FirstMend& mend, const std::string& now,
+              const std::string& then);
     /// Both are drawn.
     bool isReady() const { return !pictures_[0].isNull() && !pictures_[1].isNull(); }
 
@@ -40,7 +41,7 @@ private:
     std::array<QString, 2> words_;
     std::array<QPixmap, 2> pictures_;
     Hop hop_;
-    int drawing_ = 0;          ///< counts what was asked for: a late picture is of no use
+    int drawing_ = 0;        ///< counts what was asked for: a late picture is of no use
     PicturesBeside beside_;  // last: it draws for the above
 };
 

@@ -128,8 +128,7 @@ void StartCard::addExercises() {
         auto* button = new WordButton(qs(each.lesson->title), WordButton::Shape::Link, this);
         button->setToolTip(plainTip(qs(each.lesson->summary)));
         button->setAccessibleName(QStringLiteral("Exercise: ") + qs(each.lesson->title));
-        connect(button, &QAbstractButton::clicked, this,
-                [this, name = qs(each.name)] { Q_EMIT lessonChosen(name); });
+        connect(button, &QAbstractButton::clicked, this, [this, name = qs(each.name)] { Q_EMIT lessonChosen(name); });
         exercises_.push_back(button);
     }
 }

@@ -153,7 +153,8 @@ TEST(Kit, ABenchIsMadeReadyForAClass) {
     EXPECT_TRUE(plan.kitServes);
     EXPECT_EQ(plan.kitTitle, "Harbour school");
     EXPECT_EQ(plan.kitGaps, gaps);
-    EXPECT_TRUE(std::ranges::any_of(plan.parts, [](const PlanPart& part) { return part.name.find("390") != std::string::npos; }));
+    EXPECT_TRUE(std::ranges::any_of(plan.parts,
+                                    [](const PlanPart& part) { return part.name.find("390") != std::string::npos; }));
 }
 
 TEST(Kit, WhatNothingServesForIsSaid) {

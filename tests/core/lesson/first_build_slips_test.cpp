@@ -154,7 +154,8 @@ TEST(FirstBuildSlips, WhoeverSlipsIsLitInFewMoves) {
                 ASSERT_TRUE(move) << told;
                 const auto applied = apply(now, *move);
                 ASSERT_TRUE(applied.ok()) << told << ": " << applied.error().message;
-                ASSERT_FALSE(refusalOfChange(now, applied->bench)) << told << ": " << *refusalOfChange(now, applied->bench);
+                ASSERT_FALSE(refusalOfChange(now, applied->bench))
+                    << told << ": " << *refusalOfChange(now, applied->bench);
                 now = applied->bench;
                 ++moves;
             }

@@ -70,7 +70,8 @@ private:
         for (std::size_t q = 0; q < b_.size(); ++q) {
             if ((taken >> q & 1) || a_[p].kind != b_[q].kind) continue;
             partner_[p] = static_cast<int>(q);
-            for (turned_[p] = 0; turned_[p] <= (a_[p].eitherWay ? 1 : 0); ++turned_[p]) pairPart(p + 1, taken | 1u << q);
+            for (turned_[p] = 0; turned_[p] <= (a_[p].eitherWay ? 1 : 0); ++turned_[p])
+                pairPart(p + 1, taken | 1u << q);
         }
         partner_[p] = -1;
     }
@@ -93,8 +94,10 @@ private:
         int sum = static_cast<int>(b_.size()), onA[16] = {}, onB[16] = {};
         for (std::size_t p = 0; p < a_.size(); ++p) {
             if (partner_[p] < 0) continue;
-            for (const int net : a_[p].nets) if (net >= 0) ++onA[net];
-            for (const int net : b_[static_cast<std::size_t>(partner_[p])].nets) if (net >= 0) ++onB[net];
+            for (const int net : a_[p].nets)
+                if (net >= 0) ++onA[net];
+            for (const int net : b_[static_cast<std::size_t>(partner_[p])].nets)
+                if (net >= 0) ++onB[net];
         }
         for (std::size_t p = 0; p < a_.size(); ++p) {
             if (partner_[p] < 0) {
@@ -128,9 +131,14 @@ Netlist smallCircuit(std::mt19937& random) {
     builder.part("bench-supply", {"n0", "n1"});
     for (int parts = 3 + below(2); parts > 0; --parts) {
         switch (below(4)) {
-            case 0: builder.part("led", {net(), net()}); break;
-            case 1: builder.part("lamp", {net(), net()}); break;
-            default: builder.resistor(net(), net(), below(3) == 0 ? 470 : 330);
+            case 0:
+                builder.part("led", {net(), net()});
+                break;
+            case 1:
+                builder.part("lamp", {net(), net()});
+                break;
+            default:
+                builder.resistor(net(), net(), below(3) == 0 ? 470 : 330);
         }
     }
     return builder.build();
@@ -145,8 +153,12 @@ void alter(Netlist& netlist, std::mt19937& random) {
         case 0:
             if (ohm >= 0) netlist.parts[part].values[static_cast<std::size_t>(ohm)] = 1000;
             break;
-        case 1: leads[random() % 2] = static_cast<int>(random() % netlist.nets.size()); break;
-        case 2: std::swap(leads[0], leads[1]); break;
+        case 1:
+            leads[random() % 2] = static_cast<int>(random() % netlist.nets.size());
+            break;
+        case 2:
+            std::swap(leads[0], leads[1]);
+            break;
         default:
             netlist.parts.erase(netlist.parts.begin() + static_cast<std::ptrdiff_t>(part));
             netlist.leads.erase(netlist.leads.begin() + static_cast<std::ptrdiff_t>(part));
