@@ -9,12 +9,12 @@
 namespace tiepoint::test {
 namespace {
 
-struct Line {
+struct DrawnLine {
     int lead;
     Point from, to;
 };
 
-bool meets(const Line& one, const Line& other) {
+bool meets(const DrawnLine& one, const DrawnLine& other) {
     const auto span = [](double a, double b) { return std::pair(std::min(a, b), std::max(a, b)); };
     const auto [ax0, ax1] = span(one.from.x, one.to.x);
     const auto [ay0, ay1] = span(one.from.y, one.to.y);
@@ -23,10 +23,10 @@ bool meets(const Line& one, const Line& other) {
     return ax0 <= bx1 && bx0 <= ax1 && ay0 <= by1 && by0 <= ay1;
 }
 /// Through each other's insides at a right angle: the only way in which wires that aren't joined may meet.
-bool isPlainCrossing(const Line& one, const Line& other) {
+bool isPlainCrossing(const DrawnLine& one, const DrawnLine& other) {
     const bool level = one.from.y == one.to.y, otherLevel = other.from.y == other.to.y;
     if (level == otherLevel) return false;
-    const Line &flat = level ? one : other, &plumb = level ? other : one;
+    const DrawnLine &flat = level ? one : other, &plumb = level ? other : one;
     const auto [x0, x1] = std::minmax(flat.from.x, flat.to.x);
     const auto [y0, y1] = std::minmax(plumb.from.y, plumb.to.y);
     return plumb.from.x > x0 && plumb.from.x < x1 && flat.from.y > y0 && flat.from.y < y1;
@@ -69,7 +69,7 @@ TEST(Turns, NoWireLiesOnAnotherOrOverTheSymbol) {
         const Rect body = random.body();
         const std::vector<PosedLead> leads = random.leads(body);
         const TurnedLeads turned = turnLeads(leads, body, random.below(2) == 0);
-        std::vector<Line> lines;
+        std::vector<DrawnLine> lines;
         for (const InnerWire& wire : turned.wires) lines.push_back({wire.net, wire.from, wire.to});
         constexpr double kFar = 100;
         std::size_t joined = 0;
@@ -83,7 +83,7 @@ TEST(Turns, NoWireLiesOnAnotherOrOverTheSymbol) {
         }
         const Rect inside{body.left + 0.1, body.top + 0.1, body.width - 0.2, body.height - 0.2};
         for (std::size_t a = 0; a < lines.size(); ++a) {
-            const Line box{-2, {inside.left, inside.top}, {inside.right(), inside.bottom()}};
+            const DrawnLine box{-2, {inside.left, inside.top}, {inside.right(), inside.bottom()}};
             ASSERT_FALSE(meets(lines[a], box)) << "round " << round << ": lead " << lines[a].lead;
             for (std::size_t b = 0; b < a; ++b) {
                 if (lines[a].lead == lines[b].lead && lines[a].lead >= 0) continue;
