@@ -22,7 +22,7 @@
 namespace tiepoint {
 namespace {
 
-using Clock = std::chrono::steady_clock;
+using Clock = WorkClock;
 
 class BenchPlanner {
 public:
@@ -53,8 +53,14 @@ public:
                 return plan;
             }
             if (left_.size() >= circuit_.parts.size()) return plan;
-            putAside(plan, worst_,
-                     fmt::format("no place is left for it on a {} board beside the other parts", wish_.board->name));
+            // One at a time, so that no more are left than have to be; once time is up, half of those that are in each other's way.
+            const std::size_t most = Clock::now() > deadline_ ? std::max<std::size_t>(1, crowded_.size() / 2) : 1;
+            for (std::size_t i = 0; i < most; ++i) {
+                const int part = i < crowded_.size() ? crowded_[crowded_.size() - 1 - i] : worst_;
+                putAside(
+                    plan, part,
+                    fmt::format("no place is left for it on a {} board beside the other parts", wish_.board->name));
+            }
         }
     }
 
@@ -235,10 +241,12 @@ private:
         double least = std::numeric_limits<double>::max();
         constexpr unsigned kTries = 3;  // and as many longer ones where none of these led to a bench
         worst_ = -1;
+        crowded_.clear();
         for (unsigned attempt = 0; attempt < (best ? kTries : 2 * kTries); ++attempt) {
             const int steps = attempt < kTries ? few : many;
             const PlanResult found = searchPlaces(ground_, task_, fixed_, steps, wish_.seed + attempt, deadline_);
-            if (worst_ < 0 && !found.troubled.empty()) worst_ = task_.things[found.troubled.back()].part;
+            if (worst_ < 0 && !found.troubled.empty()) noteCrowd(found.troubled);
+            if (Clock::now() > deadline_ && found.clashes > 0) break;
             if (found.clashes > 0 || found.cost >= least) continue;
             if (auto bench = buildPlan({circuit_, wish_, ground_, terminals_, task_, left_, railOfNet_}, found)) {
                 best = std::move(bench);
@@ -249,6 +257,14 @@ private:
         if (!best && worst_ < 0) worst_ = biggest();
         cost = least;
         return best;
+    }
+
+    void noteCrowd(const std::vector<int>& troubled) {
+        worst_ = task_.things[troubled.back()].part;
+        for (const int thing : troubled) {
+            if (std::ranges::find(crowded_, task_.things[thing].part) == crowded_.end())
+                crowded_.push_back(task_.things[thing].part);
+        }
     }
 
     int biggest() const {
@@ -274,6 +290,7 @@ private:
     std::set<int> railNets_;
     std::map<int, Line> railOfNet_;
     int worst_ = -1;
+    std::vector<int> crowded_;  ///< parts that stood in a clash, the worst last
 };
 
 }  // namespace

@@ -20,8 +20,8 @@ struct PlanWish {
     Labels labels = Labels::ATop;
     std::vector<Part> kept;  ///< parts that stay where they are, on a board "A" of that kind; by id
     const Kit* kit =
-        nullptr;  ///< what the class has; null: everything. Its board counts only in wishFor() (kit_wish.h)
-    double mostSeconds = 10;
+        nullptr;              ///< what the class has; null: everything. Its board counts only in wishFor() (kit_wish.h)
+    double mostSeconds = 10;  ///< of the thread's own work, however busy the machine is
     unsigned seed = 1;
 };
 

@@ -70,7 +70,7 @@ public:
         }
     }
 
-    PlanResult run(int steps, std::chrono::steady_clock::time_point deadline) {
+    PlanResult run(int steps, WorkClock::time_point deadline) {
         for (std::size_t thing = 0; thing < places_.size(); ++thing) {
             if (task_.things[thing].fixed) put(static_cast<int>(thing), places_[thing]);
         }
@@ -82,7 +82,7 @@ public:
             constexpr int kLook = 256;
             if (step % kLook == 0) {
                 stopIfAsked();
-                if (std::chrono::steady_clock::now() > deadline) break;
+                if (WorkClock::now() > deadline) break;
             }
             const double heat = kHot * std::pow(kCold / kHot, static_cast<double>(step) / steps);
             const int thing = movable_[below(random_, static_cast<int>(movable_.size()))];
@@ -390,7 +390,7 @@ std::vector<PlanLink> PlanSearch::links(int net) const {
 }  // namespace
 
 PlanResult searchPlaces(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, int steps,
-                        unsigned seed, std::chrono::steady_clock::time_point deadline) {
+                        unsigned seed, WorkClock::time_point deadline) {
     return PlanSearch(ground, task, fixed, seed).run(steps, deadline);
 }
 

@@ -1,10 +1,10 @@
 #pragma once
 // The search of the planner: things on one board, moved about until their cost is small.
 
+#include "core/base/work_clock.h"
 #include "core/planner/thing.h"
 
 #include <array>
-#include <chrono>
 
 namespace tiepoint {
 
@@ -33,7 +33,7 @@ struct PlanResult {
 
 /// `steps` moves; at `deadline` it ends with the best so far.
 PlanResult searchPlaces(const PlanGround& ground, const PlanTask& task, const std::vector<PlanPlace>& fixed, int steps,
-                        unsigned seed, std::chrono::steady_clock::time_point deadline);
+                        unsigned seed, WorkClock::time_point deadline);
 
 /// The shortest links that are missing between the strips of one net, for some of the things; `placed`, where it isn't null, says which count.
 std::vector<PlanLink> linksOfThings(const PlanGround& ground, const PlanTask& task,
