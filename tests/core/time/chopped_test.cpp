@@ -132,8 +132,8 @@ INSTANTIATE_TEST_SUITE_P(Benches, Chopped,
                                          ChoppedCase{"ballast-tank", "C1", "S1", 0.2, 1.7, 4},
                                          ChoppedCase{"stair-lamp", "C1", "S1", 0.2, 0.6, 6},
                                          ChoppedCase{"harbour-fan", "MO1", "S1", 0.1, 1.0, 1.5}),
-                         [](const auto& info) {
-                             std::string name = info.param.name;
+                         [](const auto& each) {
+                             std::string name = each.param.name;
                              std::erase(name, '-');
                              return name;
                          });
