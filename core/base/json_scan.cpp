@@ -25,9 +25,9 @@ namespace {
 
 constexpr std::size_t kDeepest = 64;
 constexpr std::size_t kMostMembers = 1'000'000;  // of one object; keeps a hostile file from filling the memory
-// What a bench needs of a piece: an element, its members, and their items. Whatever is deeper or longer can
-// only be a member that isn't known (kept as text) or an error that shows in the first items.
-constexpr std::size_t kKeptLevels = 2;
+// What a bench needs of a piece: an element, its members, and their items down to the place of a torch in an edit of the surroundings.
+// Whatever is deeper or longer can only be a member that isn't known (kept as text) or an error that shows in the first items.
+constexpr std::size_t kKeptLevels = 4;
 constexpr std::size_t kKeptItems = 1000;
 
 bool isSpace(char c) { return c == ' ' || c == '\n' || c == '\r' || c == '\t'; }

@@ -19,9 +19,17 @@ constexpr double kOverMargin = 1.005;
 constexpr double kFarOver = 3;
 constexpr double kOneCurrent = 0.01;
 
+/// How far beyond its limit, in steps that rounding doesn't reach.
+double farness(const Excess& excess) {
+    constexpr double kSteps = 1e6;
+    return std::round(kSteps * std::log(excess.share.share()));
+}
+
+/// Of two that are as far, that of one lead is named: it says where.
 bool isWorse(const Excess& a, const Excess& b) {
     if (a.share.rating->maximum != b.share.rating->maximum) return a.share.rating->maximum;
-    return a.share.share() > b.share.share();
+    if (const double one = farness(a), other = farness(b); one != other) return one > other;
+    return a.share.rating->leads.size() == 1 && b.share.rating->leads.size() != 1;
 }
 
 }  // namespace

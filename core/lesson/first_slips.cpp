@@ -2,6 +2,7 @@
 
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
+#include "core/edit/swap.h"
 #include "core/words/words.h"
 
 #include <cstdlib>
@@ -26,9 +27,10 @@ public:
 
     MaybeSlip find() const {
         if (chain_.step == 4) return std::nullopt;
-        for (const auto look : {&SlipFinder::ledOnSupply, &SlipFinder::sideBySide, &SlipFinder::inOnePiece,
-                                &SlipFinder::apart, &SlipFinder::wrongWay, &SlipFinder::supplyUnplugged,
-                                &SlipFinder::comesBetween, &SlipFinder::jumperAside, &SlipFinder::closedAndDark}) {
+        for (const auto look :
+             {&SlipFinder::shortsSupply, &SlipFinder::ledOnSupply, &SlipFinder::sideBySide, &SlipFinder::inOnePiece,
+              &SlipFinder::bridged, &SlipFinder::apart, &SlipFinder::wrongWay, &SlipFinder::supplyUnplugged,
+              &SlipFinder::comesBetween, &SlipFinder::jumperAside, &SlipFinder::closedAndDark}) {
             if (MaybeSlip slip = (this->*look)()) {
                 if (slip->holes.empty() && slip->mend) lightTheWay(*slip);
                 return slip;
@@ -136,6 +138,24 @@ private:
                          mends_.oneLegElsewhere(part(it)),
                          say("lesson.seen.inOne"),
                          say("lesson.seen.inTwo")};
+    }
+
+    /// A jumper joins both legs of the part that was put in last, and takes all of the current.
+    MaybeSlip bridged() const {
+        const int it = chain_.step == 0 ? chain_.resistor : chain_.step == 1 ? chain_.led : -1;
+        if (it < 0 || net(it, 0) != net(it, 1)) return std::nullopt;
+        const auto isParted = [&, id = part(it).id](const Layout& without) {
+            const int same = without.bench->partIndex(id);
+            return without.netOfLead[without.leadIndex(same, 0)] != without.netOfLead[without.leadIndex(same, 1)];
+        };
+        MaybeMend mend = mends_.without(isParted, nullptr);
+        if (!mend) return std::nullopt;
+        const std::string thing = std::get<Remove>(mend->edit.operations.back()).id;
+        return FirstSlip{say("lesson.bridged.title", {{"thing", thing}, {"part", part(it).id}}),
+                         say("lesson.bridged.why", {{"thing", thing}, {"part", part(it).id}}),
+                         say("lesson.touch.do", {{"thing", thing}}),
+                         {},
+                         std::move(mend)};
     }
 
     /// The LED is in, but no leg of it meets the resistor.
@@ -335,7 +355,9 @@ private:
                              {},
                              FirstMend{setStateEdit(bench_, supply.id, "on", 1), {}, {}}};
         }
-        if (plus() == minus()) return touching();
+        for (const int it : {chain_.resistor, chain_.led}) {
+            if (part(it).condition != Condition::Sound) return broken(part(it));
+        }
         const int volt = supply.kind->valueIndex("voltage");
         if (volt >= 0 && supply.value(volt) < kEnoughVolt) {
             return FirstSlip{say("lesson.weak.title"),
@@ -351,18 +373,32 @@ private:
                          FirstMend{setValueEdit(bench_, resistor(), "resistance", kUsualOhm), {}, {}}};
     }
 
-    FirstSlip touching() const {
+    FirstSlip broken(const Part& part) const {
+        return {say("lesson.broken.title", {{"part", part.id}}),
+                say("lesson.broken.why", {{"part", part.id}}),
+                say("lesson.broken.do", {{"part", part.id}}),
+                {},
+                FirstMend{swapEdit(bench_, part.id), {}, {}}};
+    }
+
+    /// Whatever else is wrong: plus and minus of the supply are one piece of metal.
+    MaybeSlip shortsSupply() const {
+        return chain_.supply >= 0 && plus() >= 0 && plus() == minus() ? touching() : std::nullopt;
+    }
+
+    MaybeSlip touching() const {
         const auto isParted = [&](const Layout& without) {
             const int supply = without.bench->partIndex(part(chain_.supply).id);
             return without.netOfLead[without.leadIndex(supply, 0)] != without.netOfLead[without.leadIndex(supply, 1)];
         };
         MaybeMend mend = mends_.without(isParted, nullptr);
-        const std::string thing = mend ? std::get<Remove>(mend->edit.operations.back()).id : led();
-        return {say("lesson.touch.title"),
-                say("lesson.touch.why", {{"thing", thing}}),
-                say("lesson.touch.do", {{"thing", thing}}),
-                {},
-                std::move(mend)};
+        if (!mend) return std::nullopt;
+        const std::string thing = std::get<Remove>(mend->edit.operations.back()).id;
+        return FirstSlip{say("lesson.touch.title"),
+                         say("lesson.touch.why", {{"thing", thing}}),
+                         say("lesson.touch.do", {{"thing", thing}}),
+                         {},
+                         std::move(mend)};
     }
 
     std::vector<Hole> freeIn(const Hole& hole) const {

@@ -236,7 +236,7 @@ private:
     std::optional<Bench> tryAll(double& cost) {
         const int size = static_cast<int>(task_.things.size());
         constexpr int kSmall = 12;
-        const int many = 25000 + 6000 * size, few = size > kSmall ? many : 12000 + 3500 * size;
+        const int many = 25000 + 6000 * size, few = size > kSmall ? 15000 + 4000 * size : 7000 + 2000 * size;
         std::optional<Bench> best;
         double least = std::numeric_limits<double>::max();
         constexpr unsigned kTries = 3;  // and as many longer ones where none of these led to a bench

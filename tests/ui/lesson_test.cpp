@@ -339,6 +339,7 @@ TEST_F(LessonTest, AStepShowsTheDiagramBesideTheBoard) {
     open(kTwoSwitches);
     const int step = stepWithDiagrams(*run().lesson()) + 1;
     ASSERT_TRUE(run().lesson()->steps[static_cast<std::size_t>(step)].sheet);
+    press(Qt::Key_PageDown);  // giving it begins, before a room
     run().goTo(step);
     QApplication::processEvents();
     const SheetView& sheet = window().sheetDesk().sheet();

@@ -59,11 +59,11 @@ TEST(Surroundings, OutOfRangeAreRefusedWithTheirPlace) {
         {R"("surroundings":{"light":5,"temperature":86},)",
          "1:100: /surroundings/temperature: temperature is 86; it may be -40 to 85 degrees Celsius"},
         {R"("surroundings":{"torch":{"at":[1,2],"light":-5}},)",
-         "1:101: /surroundings/torch/light: light is -5; it may be 0 to 200000"},
+         "1:104: /surroundings/torch/light: light is -5; it may be 0 to 200000"},
         {R"("surroundings":{"hand":{"at":[1,2],"temperature":90}},)",
-         "1:106: /surroundings/hand/temperature: temperature is 90; it may be -40 to 85"},
+         "1:109: /surroundings/hand/temperature: temperature is 90; it may be -40 to 85"},
         {R"("surroundings":{"torch":{"at":[1],"light":5}},)",
-         "1:89: /surroundings/torch/at: at has 1 numbers; it takes two, x and y"},
+         "1:90: /surroundings/torch/at: at has 1 numbers; it takes two, x and y"},
     };
     for (const auto& [member, error] : table) {
         const auto read = readBench(benchSaying(member));

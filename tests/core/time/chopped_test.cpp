@@ -131,7 +131,7 @@ INSTANTIATE_TEST_SUITE_P(Benches, Chopped,
                                          ChoppedCase{"fog-signal", "C1", nullptr, 0, 0, 0.5},
                                          ChoppedCase{"ballast-tank", "C1", "S1", 0.2, 1.7, 4},
                                          ChoppedCase{"stair-lamp", "C1", "S1", 0.2, 0.6, 6},
-                                         ChoppedCase{"harbour-fan", "MO1", "S1", 0.1, 1.0, 1.5}),
+                                         ChoppedCase{"harbour-fan", "D1", "S1", 0.1, 1.0, 1.5}),
                          [](const auto& each) {
                              std::string name = each.param.name;
                              std::erase(name, '-');
