@@ -37,7 +37,7 @@ protected:
     void open(Bench bench) {
         window().document().reset(std::move(bench), {});
         window().view().fitBench();
-        ASSERT_TRUE(desk.waitForAnswer());
+        ASSERT_TRUE(desk.waitForAnswer()) << desk.whyNoAnswer();
     }
     void open(std::string_view text, Reveal level = Reveal::Mend) {
         Bench bench = test::compactBench(text);

@@ -8,6 +8,7 @@
 #include <QTemporaryDir>
 #include <QTest>
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <functional>
@@ -54,6 +55,18 @@ public:
                    (snapshot->timeSecond > 0 ||
                     !window_->view().picture().wordsToCome);  // where it moves, words come at each tick
         });
+    }
+
+    /// What waitForAnswer() still waits for.
+    std::string whyNoAnswer() {
+        const auto snapshot = window_->live().snapshot();
+        if (!snapshot) return "there is no snapshot";
+        return fmt::format(
+            "{}: revision {} of {}, input {} of {}, {} s, {}words to come, picture {}",
+            window_->document().bench()->parts.empty() ? "-" : window_->document().bench()->parts.back().kind->name,
+            snapshot->revision, window_->document().revision(), snapshot->inputSequence,
+            window_->live().inputs().sequence, snapshot->timeSecond, window_->view().picture().wordsToCome ? "" : "no ",
+            window_->view().picture().snapshot ? "there" : "missing");
     }
 
     static void click(QWidget* widget) { QTest::mouseClick(widget, Qt::LeftButton); }

@@ -1,5 +1,7 @@
 #include "ui/live/paced_run.h"
 
+#include "core/base/work_clock.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -54,11 +56,24 @@ void PacedRun::bringTo(double wallSecond) {
         target = most;
         clock_.set(target, wallSecond_);
     }
+    const double begin = benchSecond_;
+    goTowards(target);
     if (passed > 0 && wanted > 0) {
         const double weight = 1 - std::exp(-passed / kForgets);
-        kept_ += weight * (std::min(1.0, (target - benchSecond_) / wanted) - kept_);
+        kept_ += weight * (std::min(1.0, (benchSecond_ - begin) / wanted) - kept_);
     }
-    goTo(target);
+    if (benchSecond_ < target) clock_.set(benchSecond_, wallSecond_);
+}
+
+/// In pieces, the first ones short: of a bench that is new nobody knows how much work a second of it is, and whoever edits meanwhile waits.
+void PacedRun::goTowards(double benchSecond) {
+    double piece = kFirstPieceSecond;
+    const auto begin = WorkClock::now();
+    do {
+        goTo(std::min(benchSecond, benchSecond_ + piece));
+        piece *= 2;
+    } while (benchSecond_ < benchSecond &&
+             std::chrono::duration<double>(WorkClock::now() - begin).count() < kMostWorkSecond);
 }
 
 void PacedRun::spent(double workSecond) {

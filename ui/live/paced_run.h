@@ -48,7 +48,10 @@ public:
     std::shared_ptr<const Snapshot> snapshot() { return runner_->snapshot(); }
 
 private:
+    static constexpr double kFirstPieceSecond = 1e-3;  ///< of the bench
+
     void goTo(double benchSecond);
+    void goTowards(double benchSecond);
 
     std::unique_ptr<Runner> runner_;
     BenchClock clock_;

@@ -61,7 +61,8 @@ void LivePicture::followLive() {
         picture_.snapshot = snapshot;
         if (before_.follow(snapshot)) picture_.changes = before_.changes();
         arrangeTags();
-        if (picture_.wordsToCome) wording_.start(0);  // behind the frame that is asked for now
+        // Behind the frame that is asked for now. Started once: where time runs, answers come so often that it would never end.
+        if (picture_.wordsToCome && !(wording_.isActive() && wording_.interval() == 0)) wording_.start(0);
         Q_EMIT answered();
     }
     Q_EMIT changed();
