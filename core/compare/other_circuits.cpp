@@ -28,7 +28,7 @@ int hangingLeads(const Netlist& circuit) {
 }
 
 /// Neither the order in a chain, nor where switches stand, nor what no current passes makes another circuit.
-bool isSame(const Netlist& one, const Netlist& other) {
+bool isSameCircuit(const Netlist& one, const Netlist& other) {
     Likeness likeness;
     likeness.states = false;
     likeness.unusedParts = false;
@@ -55,7 +55,7 @@ std::vector<Drawable> drawables(const std::shared_ptr<const Bench>& bench, const
         if (!applied) continue;
         auto wrong = std::make_shared<const Bench>(std::move(applied).value().bench);
         Netlist circuit = circuitOf(wrong);
-        if (isSame(circuit, right)) continue;
+        if (isSameCircuit(circuit, right)) continue;
         const int hanging = hangingLeads(circuit);
         found.push_back({std::move(wrong), std::move(circuit), slip.kind, hanging});
     }
@@ -76,7 +76,7 @@ std::vector<std::shared_ptr<const Bench>> otherCircuits(std::shared_ptr<const Be
         for (const Drawable& each : found) {
             if (std::ssize(chosen) >= count) break;
             const bool known = std::ranges::any_of(chosen, [&](const Drawable* other) {
-                return (!anyKind && other->kind == each.kind) || isSame(other->circuit, each.circuit);
+                return (!anyKind && other->kind == each.kind) || isSameCircuit(other->circuit, each.circuit);
             });
             if (!known) chosen.push_back(&each);
         }

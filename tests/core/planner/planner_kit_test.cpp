@@ -24,7 +24,7 @@ Kit smallKit() {
         .kit;
 }
 
-Netlist circuitOf(const char* parts) {
+Netlist kitCircuitOf(const char* parts) {
     return readNetlist(std::string(R"({"format": "tiepoint-circuit", "version": 1, "title": "Quay", "parts": [)") +
                        parts + "]}")
         .value()
@@ -38,7 +38,7 @@ constexpr const char* kLitQuay = R"(
 
 TEST(PlannerKit, PlansOnTheBoardsOfTheClass) {
     const Kit kit = smallKit();
-    const Plan plan = planBench(circuitOf(kLitQuay), wishFor(kit));
+    const Plan plan = planBench(kitCircuitOf(kLitQuay), wishFor(kit));
     ASSERT_TRUE(plan.isWhole()) << plan.unplaced.front().why;
     const Board& board = plan.bench.boards.front();
     EXPECT_EQ(board.kind, findBoardKind("mini"));
@@ -49,12 +49,12 @@ TEST(PlannerKit, PlansOnTheBoardsOfTheClass) {
 
 TEST(PlannerKit, SaysWhatTheClassLacksAndPlansTheRest) {
     const Kit kit = smallKit();
-    const Netlist circuit = circuitOf((std::string(kLitQuay) + R"(,
+    const Netlist circuit = kitCircuitOf((std::string(kLitQuay) + R"(,
         {"id": "R2", "kind": "resistor", "values": {"resistance": 330}, "leads": {"1": "plus", "2": "lit"}},
         {"id": "R10", "kind": "resistor", "values": {"resistance": 100}, "leads": {"1": "plus", "2": "lit"}},
         {"id": "S1", "kind": "push-button", "leads": {"1a": "plus", "2a": "lit"}},
         {"id": "XM1", "kind": "multimeter", "leads": {"+": "plus", "com": "minus"}})")
-                                          .c_str());
+                                             .c_str());
     const Plan plan = planBench(circuit, wishFor(kit));
     std::map<std::string, std::string> why;
     for (const Unplaced& each : plan.unplaced) why[each.part] = each.why;
@@ -71,7 +71,7 @@ TEST(PlannerKit, CountsJumpersThatLack) {
     Kit kit = smallKit();
     kit.jumpers = 0;
     kit.board = findBoardKind("half");
-    const Plan plan = planBench(circuitOf(kLitQuay), wishFor(kit));
+    const Plan plan = planBench(kitCircuitOf(kLitQuay), wishFor(kit));
     ASSERT_TRUE(plan.isWhole());
     EXPECT_GT(plan.bench.jumpers.size(), 0u);
     EXPECT_EQ(plan.jumpersOver, static_cast<int>(plan.bench.jumpers.size()));
