@@ -121,7 +121,7 @@ TEST_P(FittingTest, FindingsAndAnswers) {
         for (const Reveal level : {Reveal::Place, Reveal::Mend}) {
             open(text, level);
             constexpr int kMayComeMs = 2000;  // not every one of them leads to a card
-            QTest::qWaitFor([this] { return findingCard().isVisible(); }, kMayComeMs);
+            (void)QTest::qWaitFor([this] { return findingCard().isVisible(); }, kMayComeMs);
             fits(QString::fromLatin1(text));
         }
         const auto bench = window().document().bench();
