@@ -131,8 +131,8 @@ void GuideCard::arrange() {
     const QSize close = closeButton_->sizeHint(), picture = pictureButton_->sizeHint();
     pictureButton_->setVisible(!isSlip());
     const int metalLeft = static_cast<int>(look_.px(kGuidePad) + slipBreadth() + look_.px(kGuidePad));
-    closeups_->setGeometry(metalLeft, look_.ipx(kSilhouetteTop - 8), width() - metalLeft - look_.ipx(kGuidePad),
-                           height() - look_.ipx(kSilhouetteTop));
+    closeups_->setGeometry(metalLeft, look_.ipx(kSilhouetteTop - 8),
+                           width() - metalLeft - look_.ipx(16) - close.width(), height() - look_.ipx(kSilhouetteTop));
     closeButton_->setGeometry(width() - look_.ipx(16) - close.width(), look_.ipx(18), close.width(), look_.ipx(36));
     pictureButton_->setGeometry(look_.ipx(kGuidePad - 8), look_.ipx(kButtonsTop), picture.width(), look_.ipx(36));
 }
