@@ -8,6 +8,7 @@
 #include "core/compare/same_behaviour.h"
 
 #include "core/base/stopping.h"
+#include "core/compare/behaviour_words.h"
 #include "core/compare/doing.h"
 #include "core/compare/readings_there.h"
 #include "core/snapshot/lit.h"
@@ -75,11 +76,12 @@ public:
         BehaviourCompared result;
         result.allPositions = mine_.complete() && target_.complete();
         if (mine_.controls().size() != target_.controls().size()) {
-            result.seen.push_back(countsApart("switch or knob", "switches and knobs", mine_.controls().size(),
-                                              target_.controls().size()));
+            result.seen.push_back(BehaviourWords::countsApart("switch or knob", "switches and knobs",
+                                                              mine_.controls().size(), target_.controls().size()));
         }
         if (mine_.lights().size() != target_.lights().size())
-            result.seen.push_back(countsApart("light", "lights", mine_.lights().size(), target_.lights().size()));
+            result.seen.push_back(
+                BehaviourWords::countsApart("light", "lights", mine_.lights().size(), target_.lights().size()));
         if (!result.seen.empty()) return result;
         Pairing first = knownPairing();
         if (first.control.empty() && !target_.controls().empty()) {
@@ -97,17 +99,6 @@ public:
     }
 
 private:
-    static BenchDifference countsApart(std::string_view one, std::string_view several, std::size_t mine,
-                                       std::size_t target) {
-        const auto counted = [&](std::size_t count) {
-            return fmt::format("{} {}", count == 0 ? "no" : std::to_string(count), count == 1 ? one : several);
-        };
-        BenchDifference told;
-        told.text = fmt::format("This bench has {}, the target {}.", counted(mine), counted(target));
-        told.look = fmt::format("Count your {}: is each of them joined in?", several);
-        return told;
-    }
-
     /// By the circuits; what they leave open in the order of the benches. Without controls where the kinds don't go together.
     Pairing knownPairing() const {
         Pairing pairing;
@@ -322,7 +313,7 @@ private:
             const Digits own = pairing.onBench(position, mine_);
             const Snapshot &there = target_.at(position), &here = mine_.at(own);
             if (there.status() != here.status() && (there.status() == Status::None || here.status() == Status::None)) {
-                seen.push_back(noAnswer(here.status() == Status::None, own));
+                seen.push_back(words_.noAnswer(here.status() == Status::None, own));
                 return seen;
             }
             const auto &looks = target_.looksAt(position), &ownLooks = mine_.looksAt(own);
@@ -331,7 +322,7 @@ private:
                 const int light = target_.lights()[l], lamp = mine_.lights()[o];
                 const bool isAlike = there.status() == here.status() && alike(looks[l], ownLooks[o]);
                 if (isAlike || !toldLights.insert(light).second) continue;
-                seen.push_back(lightApart(there, light, here, lamp, own));
+                seen.push_back(words_.lightApart(there, light, here, lamp, own));
             }
             readingsApart(there, here, own, toldReadings, seen);
             if (seen.size() >= kMostSeen) break;
@@ -339,63 +330,12 @@ private:
         return seen;
     }
 
-    /// "With A pressed" or "As it stands"; a bench without controls has nothing to say.
-    std::string positionWords(const Digits& own) const {
-        std::string words;
-        for (std::size_t c = 0; c < own.size(); ++c) {
-            const Throw& each = mine_.controls()[c];
-            if (each.isCap() && own[c] == 0) continue;
-            const Part& part = mine_.side().part(each.part);
-            words += fmt::format("{}{} {}", words.empty() ? "With " : " and ", part.id,
-                                 positionInWords(each, mine_.side().bench(), own[c]));
-        }
-        if (!words.empty()) return words + ", ";
-        return own.empty() ? "" : "With nothing pressed, ";
-    }
-
-    std::string startOf(const Digits& own, const std::string& id) const { return positionWords(own) + id; }
-
-    BenchDifference noAnswer(bool isMine, const Digits& own) const {
-        BenchDifference told;
-        told.text = fmt::format("{}{} has no solution: sources fight each other, or a supply is shorted.",
-                                positionWords(own), isMine ? "this bench" : "the target");
-        told.look = "Look whether plus and minus meet anywhere.";
-        return told;
-    }
-
-    static std::string lightWords(const Snapshot& snapshot, int light) {
-        if (!isLit(snapshot, light)) return "dark";
-        return fmt::format("lit, {:.0f} % bright", 100 * snapshot.brightness(light));
-    }
-
-    BenchDifference lightApart(const Snapshot& there, int light, const Snapshot& here, int lamp,
-                               const Digits& own) const {
-        BenchDifference told;
-        const std::string& id = mine_.side().part(lamp).id;
-        told.text = fmt::format("{} is {}; on the target {} is {}.", startOf(own, id), lightWords(here, lamp),
-                                target_.side().part(light).id, lightWords(there, light));
-        const std::string when = positionWords(own);
-        told.look = when.empty() ? fmt::format("Look at {}: does it do what was asked for?", id)
-                                 : fmt::format("{}does {} do what was asked for?", when, id);
-        told.parts = {id};
-        told.targetParts = {target_.side().part(light).id};
-        addHoles(mine_.side(), lamp, told.holes);
-        addHoles(target_.side(), light, told.targetHoles);
-        return told;
-    }
-
-    static void addHoles(const ComparedSide& side, int part, std::vector<Hole>& holes) {
-        if (!side.hasPlaces) return;
-        for (const auto& hole : side.part(part).leads)
-            if (hole) holes.push_back(*hole);
-    }
-
     void readingsApart(const Snapshot& there, const Snapshot& here, const Digits& own, std::set<std::string>& told,
                        std::vector<BenchDifference>& seen) const {
         for (const ReadingApart& apart : readings_.apartIn(there, here)) {
             if (!told.insert(apart.reading->id).second) continue;
             BenchDifference each;
-            each.text = positionWords(own) + apart.text;
+            each.text = words_.position(own) + apart.text;
             each.look = "Measure again: does every reading agree with the task?";
             if (const auto thing = thingOf(apart.reading->of); !thing.empty()) each.targetParts.emplace_back(thing);
             if (const auto* volts = std::get_if<VoltsAt>(&apart.reading->of)) each.targetHoles = {volts->hole};
@@ -406,6 +346,7 @@ private:
     }
 
     Doing mine_, target_;
+    BehaviourWords words_{mine_, target_};
     ReadingsThere readings_;
     const KnownPartners& partners_;
     const ComparisonBounds& bounds_;
