@@ -7,12 +7,12 @@
 namespace tiepoint {
 namespace {
 
-std::string lightWords(const Snapshot& snapshot, int light) {
+std::string shineWords(const Snapshot& snapshot, int light) {
     if (!isLit(snapshot, light)) return "dark";
     return fmt::format("lit, {:.0f} % bright", 100 * snapshot.brightness(light));
 }
 
-void addHoles(const ComparedSide& side, int part, std::vector<Hole>& holes) {
+void addHolesOf(const ComparedSide& side, int part, std::vector<Hole>& holes) {
     if (!side.hasPlaces) return;
     for (const auto& hole : side.part(part).leads)
         if (hole) holes.push_back(*hole);
@@ -56,15 +56,15 @@ BenchDifference BehaviourWords::lightApart(const Snapshot& there, int light, con
                                            const Digits& own) const {
     BenchDifference told;
     const std::string& id = mine_.side().part(lamp).id;
-    told.text = fmt::format("{} is {}; on the target {} is {}.", position(own) + id, lightWords(here, lamp),
-                            target_.side().part(light).id, lightWords(there, light));
+    told.text = fmt::format("{} is {}; on the target {} is {}.", position(own) + id, shineWords(here, lamp),
+                            target_.side().part(light).id, shineWords(there, light));
     const std::string when = position(own);
     told.look = when.empty() ? fmt::format("Look at {}: does it do what was asked for?", id)
                              : fmt::format("{}does {} do what was asked for?", when, id);
     told.parts = {id};
     told.targetParts = {target_.side().part(light).id};
-    addHoles(mine_.side(), lamp, told.holes);
-    addHoles(target_.side(), light, told.targetHoles);
+    addHolesOf(mine_.side(), lamp, told.holes);
+    addHolesOf(target_.side(), light, told.targetHoles);
     return told;
 }
 

@@ -2,7 +2,7 @@
 
 #include "core/edit/holes.h"
 #include "core/edit/placement.h"
-#include "core/edit/swap.h"
+#include "core/lesson/first_faults.h"
 #include "core/words/words.h"
 
 #include <cstdlib>
@@ -13,7 +13,6 @@ namespace {
 
 using MaybeSlip = std::optional<FirstSlip>;
 
-constexpr double kEnoughVolt = 3, kUsualVolt = 5, kUsualOhm = 330;  ///< the last two as the words have them
 constexpr int kFewHoles = 3;
 
 /// Looks at one bench for each slip in turn, the gravest first.
@@ -343,62 +342,12 @@ private:
         return plugged == 1;
     }
 
+    MaybeSlip shortsSupply() const { return shortedSupply(layout_, chain_, mends_); }
+
     /// The loop is closed the right way round, and there is no light.
     MaybeSlip closedAndDark() const {
-        if (chain_.step != 3 || chain_.reversed || chain_.minusEnd != minus()) return std::nullopt;
-        const Part& supply = part(chain_.supply);
-        const int on = supply.kind->stateIndex("on");
-        if (on >= 0 && supply.stateValue(on) == 0) {
-            return FirstSlip{say("lesson.off.title"),
-                             say("lesson.off.why"),
-                             say("lesson.off.do", {{"supply", supply.id}}),
-                             {},
-                             FirstMend{setStateEdit(bench_, supply.id, "on", 1), {}, {}}};
-        }
-        for (const int it : {chain_.resistor, chain_.led}) {
-            if (part(it).condition != Condition::Sound) return broken(part(it));
-        }
-        const int volt = supply.kind->valueIndex("voltage");
-        if (volt >= 0 && supply.value(volt) < kEnoughVolt) {
-            return FirstSlip{say("lesson.weak.title"),
-                             say("lesson.weak.why"),
-                             say("lesson.weak.do", {{"supply", supply.id}}),
-                             {},
-                             FirstMend{setValueEdit(bench_, supply.id, "voltage", kUsualVolt), {}, {}}};
-        }
-        return FirstSlip{say("lesson.hardly.title"),
-                         say("lesson.hardly.why", {{"resistorId", resistor()}}),
-                         say("lesson.hardly.do", {{"resistorId", resistor()}}),
-                         {},
-                         FirstMend{setValueEdit(bench_, resistor(), "resistance", kUsualOhm), {}, {}}};
-    }
-
-    FirstSlip broken(const Part& part) const {
-        return {say("lesson.broken.title", {{"part", part.id}}),
-                say("lesson.broken.why", {{"part", part.id}}),
-                say("lesson.broken.do", {{"part", part.id}}),
-                {},
-                FirstMend{swapEdit(bench_, part.id), {}, {}}};
-    }
-
-    /// Whatever else is wrong: plus and minus of the supply are one piece of metal.
-    MaybeSlip shortsSupply() const {
-        return chain_.supply >= 0 && plus() >= 0 && plus() == minus() ? touching() : std::nullopt;
-    }
-
-    MaybeSlip touching() const {
-        const auto isParted = [&](const Layout& without) {
-            const int supply = without.bench->partIndex(part(chain_.supply).id);
-            return without.netOfLead[without.leadIndex(supply, 0)] != without.netOfLead[without.leadIndex(supply, 1)];
-        };
-        MaybeMend mend = mends_.without(isParted, nullptr);
-        if (!mend) return std::nullopt;
-        const std::string thing = std::get<Remove>(mend->edit.operations.back()).id;
-        return FirstSlip{say("lesson.touch.title"),
-                         say("lesson.touch.why", {{"thing", thing}}),
-                         say("lesson.touch.do", {{"thing", thing}}),
-                         {},
-                         std::move(mend)};
+        const bool isClosed = chain_.step == 3 && !chain_.reversed && chain_.minusEnd == minus();
+        return isClosed ? MaybeSlip(whyDark(bench_, chain_)) : std::nullopt;
     }
 
     std::vector<Hole> freeIn(const Hole& hole) const {
