@@ -10,6 +10,7 @@
 #include "core/bench/resolve.h"
 #include "core/parts/derivation.h"
 #include "core/parts/kind_file.h"
+#include "support/kinds_by_name.h"
 
 #include <gtest/gtest.h>
 
@@ -21,11 +22,7 @@
 namespace tiepoint {
 namespace {
 
-const PartKind& kindOf(std::string_view name) {
-    const PartKind* kind = findKind(name);
-    if (!kind) throw std::invalid_argument(std::string(name));
-    return *kind;
-}
+using test::kindOf;
 
 TEST(Catalogue, HoldsTheKindsOfTheBench) {
     std::vector<std::string> names;

@@ -5,6 +5,7 @@
 #include "core/base/constants.h"
 #include "core/bench/bench.h"
 #include "core/bench/resolve.h"
+#include "support/kinds_by_name.h"
 
 #include <gtest/gtest.h>
 
@@ -14,24 +15,14 @@
 namespace tiepoint {
 namespace {
 
-const PartKind& derivedKind(std::string_view name) {
-    const PartKind* kind = findKind(name);
-    if (!kind) throw std::invalid_argument(std::string(name));
-    return *kind;
-}
-
-const Parameter& parameterOf(const ElementSpec& element, std::string_view name) {
-    for (const auto& [each, parameter] : element.parameters) {
-        if (each == name) return parameter;
-    }
-    throw std::invalid_argument(std::string(name));
-}
+using test::kindOf;
+using test::parameterOf;
 
 TEST(Derivation, ThermalVoltageIsThatOf25Degrees) { EXPECT_NEAR(kThermalVoltage, 0.02569257912109, 0.5e-14); }
 
 /// The saturation current put into the junction's law gives back the test current at the stated voltage.
 TEST(Derivation, SaturationCurrentReproducesTheForwardVoltage) {
-    const PartKind& led = derivedKind("led");
+    const PartKind& led = kindOf("led");
     for (std::size_t i = 0; i < led.values[0].choices.size(); ++i) {
         Part part = makePart(led, "D1");
         part.values[0] = static_cast<double>(i);
@@ -48,7 +39,7 @@ TEST(Derivation, SaturationCurrentReproducesTheForwardVoltage) {
 /// Common practice: a red LED with 330 ohm on 5 V takes about 9.4 mA; here by bisection of the loop's own
 /// equation.
 TEST(Derivation, RedLedOn330OhmTakesNineMilliamperes) {
-    const Part part = makePart(derivedKind("led"), "D1");
+    const Part part = makePart(kindOf("led"), "D1");
     const double saturation = resolve(parameterOf(part.kind->model[0], "saturationCurrent"), part);
     const double emf = 5, ohm = 330 + 5, ideality = 2;
     double low = 0, high = emf / ohm;
@@ -62,7 +53,7 @@ TEST(Derivation, RedLedOn330OhmTakesNineMilliamperes) {
 }
 
 TEST(Derivation, TracksAddUpToTheWhole) {
-    Part part = makePart(derivedKind("potentiometer"), "RV1");
+    Part part = makePart(kindOf("potentiometer"), "RV1");
     const auto& model = part.kind->model;
     const auto tracks = [&](double turn) {
         part.state[0] = turn;
@@ -79,7 +70,7 @@ TEST(Derivation, TracksAddUpToTheWhole) {
 }
 
 TEST(Derivation, CellsAddUp) {
-    Part part = makePart(derivedKind("cells"), "PS1");
+    Part part = makePart(kindOf("cells"), "PS1");
     const ElementSpec& supply = part.kind->model[0];
     EXPECT_DOUBLE_EQ(resolve(parameterOf(supply, "voltage"), part), 3.2);
     part.values[part.kind->valueIndex("count")] = 4;

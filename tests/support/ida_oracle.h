@@ -2,6 +2,9 @@
 // A general library for equations in time (SUNDIALS IDA, order up to five) at work on equations that a test writes, at a tolerance far
 // tighter than the program's. Only where the library is installed (TIEPOINT_SUNDIALS).
 
+#include "core/time/circuit_run.h"
+
+#include <gtest/gtest.h>
 #include <ida/ida.h>
 #include <nvector/nvector_serial.h>
 #include <sundials/sundials_context.h>
@@ -55,6 +58,19 @@ public:
     bool goTo(double second) {
         double reached = 0;
         return good_ && IDASolve(memory_, second, &reached, y_, slope_, IDA_NORMAL) >= 0;
+    }
+    /// Goes on beside a run that has been started, and has both compared at instants ever further apart; false where the library gives up.
+    bool beside(CircuitRun& run, double until, const std::function<void(double second)>& compare) {
+        constexpr double kFirst = 1e-5, kFurther = 1.7;
+        for (double second = kFirst; second < until; second *= kFurther) {
+            if (!run.advanceTo(second)) {
+                ADD_FAILURE() << "the run stopped before " << second;
+                return true;
+            }
+            if (!goTo(second)) return false;
+            compare(second);
+        }
+        return true;
     }
     double at(int unknown) const { return N_VGetArrayPointer(y_)[unknown]; }
 

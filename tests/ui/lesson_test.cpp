@@ -2,10 +2,10 @@
 // tables ticked; and the desk as it was afterwards.
 
 #include "core/course/shipped.h"
+#include "lesson_desk_bench.h"
 #include "ui/lesson/lesson_sizes.h"
 #include "ui/view/bench_marks.h"
 #include "ui/view/value_ladder.h"
-#include "window_bench.h"
 
 #include <QElapsedTimer>
 
@@ -15,35 +15,6 @@
 
 namespace tiepoint::ui {
 namespace {
-
-class LessonTest : public testing::Test {
-protected:
-    MainWindow& window() { return desk.window(); }
-    LessonDesk& lessons() { return window().lessons(); }
-    LessonRun& run() { return lessons().run(); }
-    const Bench& bench() { return *window().document().bench(); }
-
-    void open(const char* name) {
-        desk.restart({1920, 1080});
-        window().files().openEmbedded(QString::fromLatin1(name));
-        QApplication::processEvents();
-        ASSERT_TRUE(run().lesson());
-    }
-    void press(Qt::Key key) {
-        QTest::keyClick(&window().view(), key);
-        QApplication::processEvents();
-    }
-    /// To the step in its last phase.
-    void reveal() {
-        while (run().isVeiled()) press(Qt::Key_PageDown);
-    }
-    static bool isSame(const Bench& a, Bench b) {
-        b.views = a.views;
-        return a == b;
-    }
-
-    WindowBench desk;
-};
 
 constexpr const char* kOneLoop = "lessons/05-one-loop.lesson.json";
 constexpr const char* kHiddenMetal = "lessons/02-hidden-metal.lesson.json";
@@ -293,68 +264,6 @@ TEST_F(LessonTest, PartsGlideIntoTheirHoles) {
     EXPECT_EQ(lessons().glide().thingCount(), 1);
     EXPECT_TRUE(isSame(bench(), *run().lesson()->benchAt(1))) << "the table stands at the step from the first frame on";
     EXPECT_TRUE(WindowBench::waitFor([this] { return !lessons().glide().isGliding(); }));
-}
-
-constexpr const char* kTwoSwitches = "lessons/09-and-or-two-switches.lesson.json";
-
-/// The step that asks which diagram is the board's; the next one shows it beside the board.
-int stepWithDiagrams(const Lesson& lesson) {
-    for (int step = 0; step < lesson.stepCount(); ++step) {
-        const auto& ask = lesson.steps[static_cast<std::size_t>(step)].ask;
-        if (ask && ask->diagrams > 0) return step;
-    }
-    return -1;
-}
-
-TEST_F(LessonTest, AsksWhichDiagramIsTheBoards) {
-    open(kTwoSwitches);
-    const int step = stepWithDiagrams(*run().lesson());
-    ASSERT_GE(step, 0);
-    run().goTo(step);
-    QApplication::processEvents();
-    LessonBand& band = lessons().band();
-    EXPECT_FALSE(window().sheetDesk().sheet().isVisible()) << "it would tell";
-    const QImage veiled = band.grab().toImage();
-    std::vector<QImage> answers;
-    for (int answer = 0; answer < 3; ++answer) {
-        const QRect frame = band.answerPlace(answer).toAlignedRect();
-        EXPECT_GT(frame.height(), window().height() / 5) << "a diagram needs room";
-        answers.push_back(veiled.copy(frame.adjusted(frame.height() / 4, frame.height() / 4, -4, -4)));
-    }
-    for (int a = 0; a < 3; ++a) {
-        int inked = 0;
-        for (int x = 0; x < answers[static_cast<std::size_t>(a)].width(); ++x) {
-            for (int y = 0; y < answers[static_cast<std::size_t>(a)].height(); ++y)
-                inked += answers[static_cast<std::size_t>(a)].pixelColor(x, y).lightness() < 90;
-        }
-        EXPECT_GT(inked, 500) << "diagram " << a + 1 << " is drawn";
-        for (int b = 0; b < a; ++b)
-            EXPECT_NE(answers[static_cast<std::size_t>(a)], answers[static_cast<std::size_t>(b)]) << a << b;
-    }
-    reveal();
-    EXPECT_NE(band.grab().toImage(), veiled);
-}
-
-TEST_F(LessonTest, AStepShowsTheDiagramBesideTheBoard) {
-    open(kTwoSwitches);
-    const int step = stepWithDiagrams(*run().lesson()) + 1;
-    ASSERT_TRUE(run().lesson()->steps[static_cast<std::size_t>(step)].sheet);
-    press(Qt::Key_PageDown);  // giving it begins, before a room
-    run().goTo(step);
-    QApplication::processEvents();
-    const SheetView& sheet = window().sheetDesk().sheet();
-    ASSERT_TRUE(sheet.isVisible());
-    EXPECT_GE(sheet.geometry().left(), window().view().geometry().right());
-    EXPECT_GT(sheet.width(), window().width() / 3);
-    EXPECT_GT(window().view().width(), window().width() / 3);
-    EXPECT_LE(lessons().caption().geometry().bottom(), sheet.geometry().top());
-    EXPECT_GE(lessons().band().geometry().top(), sheet.geometry().bottom());
-    run().goTo(0);
-    QApplication::processEvents();
-    EXPECT_FALSE(sheet.isVisible());
-    run().goTo(step);
-    press(Qt::Key_F11);
-    EXPECT_FALSE(sheet.isVisible()) << "as it was before the lesson";
 }
 
 TEST_F(LessonTest, EndingLeavesTheDeskAsItWas) {

@@ -1,212 +1,21 @@
-// Timer, motor, relay, buzzers, signal source and logic probe through time, against data sheets and closed forms. Sources stand at each test.
+// Motor, relay, buzzers, signal source and logic probe through time, against data sheets and closed forms. Sources stand at each test.
 
-#include "core/snapshot/pinned_value.h"
-#include "core/snapshot/runner.h"
-#include "support/wired_bench.h"
+#include "support/running_bench.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <functional>
 #include <numbers>
 
 namespace tiepoint {
 namespace {
 
+using test::Running;
 using test::WiredBench;
-
-/// A bench that runs, read by the names of its nodes and parts.
-class Running {
-public:
-    explicit Running(const WiredBench& wired, Inputs inputs = {}) : wired_(wired), bench_(wired.share()) {
-        runner_->setInputs(inputs);
-        runner_->setBench(1, bench_);
-    }
-
-    Runner& runner() { return *runner_; }
-    void to(double second) {
-        runner_->advanceTo(second);
-        const auto snapshot = runner_->snapshot();
-        ASSERT_EQ(snapshot->status(), Status::Solved) << snapshot->solution.reason << " at " << second;
-        EXPECT_LT(snapshot->solution.kirchhoffWorst, 1e-9 + 1e-6 * snapshot->largestCurrentAmpere);
-    }
-    double volt(std::string_view node) {
-        return pinnedValue(*runner_->snapshot(), {"M1", VoltsAt{wired_.holeOf(node)}, {}}).value;
-    }
-    double ampere(std::string_view part, std::string_view lead) {
-        const int index = bench_->partIndex(part);
-        const auto snapshot = runner_->snapshot();
-        return snapshot->leadCurrent[static_cast<std::size_t>(
-            snapshot->layout->leadIndex(index, bench_->parts[static_cast<std::size_t>(index)].kind->leadIndex(lead)))];
-    }
-    /// What the element of that name in a part tells.
-    double told(std::string_view part, std::string_view element) {
-        const auto snapshot = runner_->snapshot();
-        for (const ElementState each : snapshot->solution.elements()) {
-            const Part& owner = bench_->parts[static_cast<std::size_t>(each.part)];
-            if (owner.id == part && owner.kind->model[static_cast<std::size_t>(each.spec)].element == element)
-                return each.told;
-        }
-        throw std::invalid_argument(std::string(element));
-    }
-    /// Instants at which a condition begins to hold, found in steps of so many seconds and no better.
-    std::vector<double> rises(double from, double until, double step, const std::function<bool()>& holds) {
-        std::vector<double> found;
-        to(from);
-        bool before = holds();
-        for (int k = 1; from + k * step <= until; ++k) {
-            to(from + k * step);
-            const bool now = holds();
-            if (now && !before) found.push_back(from + k * step);
-            before = now;
-        }
-        return found;
-    }
-
-private:
-    const WiredBench& wired_;
-    std::shared_ptr<const Bench> bench_;
-    std::unique_ptr<Runner> runner_ = makeRunner();
-};
-
-WiredBench suppliedMotor(double volt) {
-    WiredBench wired;
-    wired.part("PS1", "bench-supply", {{"+", "plus"}, {"-", "minus"}}, {{"voltage", volt}, {"currentLimit", 5.0}});
-    return wired;
-}
-
-WiredBench astable(double volt, double ohmA, double ohmB, double farad) {
-    WiredBench wired = suppliedMotor(volt);
-    wired
-        .part("U1", "timer-555",
-              {{"GND", "minus"},
-               {"TRIG", "cap"},
-               {"OUT", "out"},
-               {"RESET", "plus"},
-               {"THRES", "cap"},
-               {"DISCH", "discharge"},
-               {"VCC", "plus"}})
-        .part("RA", "resistor", {{"1", "plus"}, {"2", "discharge"}}, {{"resistance", ohmA}})
-        .part("RB", "resistor", {{"1", "discharge"}, {"2", "cap"}}, {{"resistance", ohmB}})
-        .part("C1", "ceramic-capacitor", {{"1", "cap"}, {"2", "minus"}}, {{"capacitance", farad}})
-        .part("RL", "resistor", {{"1", "out"}, {"2", "minus"}}, {{"resistance", 10e3}});
-    return wired;
-}
-
-// Formulae and cases: ST NE555/SA555/SE555 data sheet, Doc ID 2182 Rev 6, p. 10 (t_high = 0.693 (RA + RB) C, t_low = 0.693 RB C); cases
-// from a textbook page and a calculator page. Initial error of the timing: 2.25 % typical in the astable circuit (the data sheets' table,
-// from memory).
-TEST(Timer555, BeatsAsTheDataSheetSays) {
-    const struct {
-        double volt, ohmA, ohmB, farad;
-    } cases[] = {{5, 10e3, 100e3, 0.1e-6},
-                 {5, 10e3, 10e3, 0.1e-6},
-                 {9, 1e3, 10e3, 10e-6},
-                 {12, 1e6, 100e3, 0.1e-6},
-                 {12, 5e3, 3e3, 0.15e-6}};
-    for (const auto& c : cases) {
-        const WiredBench wired = astable(c.volt, c.ohmA, c.ohmB, c.farad);
-        Running run(wired);
-        const double high = 0.693 * (c.ohmA + c.ohmB) * c.farad, low = 0.693 * c.ohmB * c.farad, period = high + low;
-        const double step = period / 500, begun = 3 * period;
-        const auto isHigh = [&] { return run.volt("out") > c.volt / 2; };
-        const auto up = run.rises(begun, begun + 3.5 * period, step, isHigh);
-        ASSERT_GE(up.size(), 3u) << c.ohmA;
-        EXPECT_NEAR((up[2] - up[0]) / 2, period, 0.0225 * period) << c.ohmA;
-        const auto down = run.rises(up[2] + 2 * period, up[2] + 4 * period, step, [&] { return !isHigh(); });
-        ASSERT_GE(down.size(), 1u);
-        const auto next = run.rises(down[0] + 2 * period, down[0] + 4.2 * period, step, isHigh);
-        ASSERT_GE(next.size(), 1u);
-        const double lasted = std::fmod(next[0] - down[0], (up[2] - up[0]) / 2);
-        EXPECT_NEAR(lasted, low, 0.0225 * period + 2 * step) << c.ohmA;
-    }
-}
-
-// t = 1.1 RA C: TI LM555, SNAS548B, p. 7, with the waveform figure's 9.1 kilohm and 0.01 uF; 2 kilohm and 1 uF from textbook slides.
-// Initial error 1 % typical in the monostable circuit (the same table, from memory).
-TEST(Timer555, GivesOnePulseOfTheLengthOnTheDataSheet) {
-    const struct { double ohm, farad; } cases[] = {{9.1e3, 0.01e-6}, {2e3, 1e-6}};
-    for (const auto& c : cases) {
-        WiredBench wired = suppliedMotor(5);
-        wired
-            .part("U1", "timer-555",
-                  {{"GND", "minus"},
-                   {"TRIG", "trigger"},
-                   {"OUT", "out"},
-                   {"RESET", "plus"},
-                   {"THRES", "cap"},
-                   {"DISCH", "cap"},
-                   {"VCC", "plus"}})
-            .part("RA", "resistor", {{"1", "plus"}, {"2", "cap"}}, {{"resistance", c.ohm}})
-            .part("C1", "ceramic-capacitor", {{"1", "cap"}, {"2", "minus"}}, {{"capacitance", c.farad}})
-            .part("R1", "resistor", {{"1", "plus"}, {"2", "trigger"}}, {{"resistance", 10e3}})
-            .part("S1", "push-button", {{"1a", "trigger"}, {"2a", "minus"}})
-            .part("RL", "resistor", {{"1", "out"}, {"2", "minus"}}, {{"resistance", 10e3}});
-        Inputs inputs;
-        const double length = 1.1 * c.ohm * c.farad, pressed = 0.02;
-        inputs.presses = {{"S1", pressed, pressed + length / 4}};
-        Running run(wired, inputs);
-        run.to(pressed - 1e-3);
-        EXPECT_LT(run.volt("out"), 0.2);
-        double ended = 0;
-        const double step = length / 400;
-        for (double second = pressed + step; ended == 0 && second < pressed + 2 * length; second += step) {
-            run.to(second);
-            if (run.volt("out") < 2) ended = second;
-        }
-        EXPECT_NEAR(ended - pressed, length, 0.01 * length + step);
-    }
-}
-
-TEST(Timer555, ResetComesFirst) {
-    WiredBench wired = astable(5, 10e3, 10e3, 0.1e-6);
-    wired.part("S1", "push-button", {{"1a", "reset"}, {"2a", "minus"}});
-    // RESET moves from plus to a net of its own, which only the button ties to minus.
-    auto bench = *wired.share();
-    const Hole reset = wired.holeOf("reset");
-    bench.parts[static_cast<std::size_t>(bench.partIndex("U1"))].leads[3] = Hole{reset.board, reset.line, 49};
-    const auto runner = makeRunner();
-    Inputs inputs;
-    inputs.presses = {{"S1", 0.02, 0.03}};
-    runner->setInputs(inputs);
-    runner->setBench(1, std::make_shared<const Bench>(bench));
-    const auto out = [&] { return pinnedValue(*runner->snapshot(), {"M1", VoltsAt{wired.holeOf("out")}, {}}).value; };
-    const auto highs = [&](double from, double until) {
-        int high = 0;
-        for (double second = from; second < until; second += 1e-4) {
-            runner->advanceTo(second);
-            high += out() > 2;
-        }
-        return high;
-    };
-    EXPECT_GT(highs(0.005, 0.02), 50);
-    EXPECT_EQ(highs(0.0202, 0.03), 0);
-    EXPECT_GT(highs(0.0305, 0.04), 30);
-}
-
-// 3.3 V high at 5 V while it gives 100 mA, 0.1 V low while it takes 5 mA (typical figures of the data sheets, from memory).
-TEST(Timer555, ItsOutputLosesWhatTheDataSheetSays) {
-    const auto driven = [](std::string_view trigger, std::string_view to, double ohm) {
-        WiredBench wired = suppliedMotor(5);
-        wired
-            .part("U1", "timer-555",
-                  {{"GND", "minus"},
-                   {"TRIG", trigger},
-                   {"OUT", "out"},
-                   {"RESET", "plus"},
-                   {"THRES", trigger},
-                   {"VCC", "plus"}})
-            .part("RL", "resistor", {{"1", "out"}, {"2", to}}, {{"resistance", ohm}});
-        Running run(wired);
-        run.to(1e-3);
-        return run.volt("out");
-    };
-    EXPECT_NEAR(driven("minus", "minus", 33), 3.3, 0.1);
-    EXPECT_NEAR(driven("plus", "plus", 980), 0.1, 0.06);
-}
+using test::wiredSupply;
 
 WiredBench drivenMotor(double volt) {
-    WiredBench wired = suppliedMotor(volt);
+    WiredBench wired = wiredSupply(volt);
     wired.part("MO1", "motor", {{"1", "plus"}, {"2", "minus"}});
     return wired;
 }
@@ -234,7 +43,7 @@ TEST(Motor, RunsAsItsSheetSays) {
 
 // Without friction the speed follows 1 - exp(-t / T) with T = J R / k2, once the winding's current stands (closed form).
 TEST(Motor, SpeedsUpAsTheClosedFormSays) {
-    WiredBench wired = suppliedMotor(6);
+    WiredBench wired = wiredSupply(6);
     wired.part("MO1", "motor", {{"1", "plus"}, {"2", "minus"}}, {{"friction", 0.0}, {"inductance", 1e-6}});
     Running run(wired);
     const double most = (6 / 5.4e-3), time = 4e-7 * (12 + 0.01) / (5.4e-3 * 5.4e-3);
@@ -251,7 +60,7 @@ TEST(Motor, GoesTheOtherWayWithItsWiresExchanged) {
     run.to(4);
     const double forwards = run.told("MO1", "rotor");
     EXPECT_NEAR(forwards * kTurnsAMinute, 9500.0 / 2, 600);
-    WiredBench turned = suppliedMotor(3);
+    WiredBench turned = wiredSupply(3);
     turned.part("MO1", "motor", {{"2", "plus"}, {"1", "minus"}});
     Running back(turned);
     back.to(4);
@@ -282,7 +91,7 @@ TEST(Motor, KeepsTurningThroughAnEdit) {
 // Songle SRD: 71.4 mA at 5 V, pulls in at 3.75 V at most, drops out at 0.5 V at least; operates within 10 ms, releases within 5 ms.
 TEST(Relay, PullsInAndDropsOutWithinItsSheet) {
     const auto contact = [](double volt) {
-        WiredBench wired = suppliedMotor(volt);
+        WiredBench wired = wiredSupply(volt);
         wired.part("K1", "relay",
                    {{"coil1", "plus"}, {"coil2", "minus"}, {"common", "c"}, {"open", "o"}, {"closed", "n"}});
         Running run(wired);
@@ -293,7 +102,7 @@ TEST(Relay, PullsInAndDropsOutWithinItsSheet) {
     EXPECT_EQ(contact(0.5), 0);
     EXPECT_EQ(contact(5), 1);
 
-    WiredBench wired = suppliedMotor(5);
+    WiredBench wired = wiredSupply(5);
     wired.part("S1", "push-button", {{"1a", "plus"}, {"2a", "coil"}})
         .part("K1", "relay",
               {{"coil1", "coil"}, {"coil2", "minus"}, {"common", "plus"}, {"open", "o"}, {"closed", "n"}})
@@ -319,7 +128,7 @@ TEST(Relay, PullsInAndDropsOutWithinItsSheet) {
 
 // Its own closed contact in series with the coil: it must run, and go on running.
 TEST(Relay, BuzzesByItself) {
-    WiredBench wired = suppliedMotor(5);
+    WiredBench wired = wiredSupply(5);
     wired.part("K1", "relay", {{"coil1", "n"}, {"coil2", "minus"}, {"common", "plus"}, {"open", "o"}, {"closed", "n"}});
     Running run(wired);
     const auto pulled = [&] { return run.told("K1", "armature") > 0.5; };
@@ -330,7 +139,7 @@ TEST(Relay, BuzzesByItself) {
 
 // CUI CT-1205CL: 4 to 7 V, at most 30 mA.
 TEST(Buzzer, TheActiveOneTakesItsCurrentOneWayOnly) {
-    WiredBench wired = suppliedMotor(5);
+    WiredBench wired = wiredSupply(5);
     wired.part("BZ1", "buzzer-active", {{"+", "plus"}, {"-", "minus"}})
         .part("BZ2", "buzzer-active", {{"-", "plus"}, {"+", "minus"}});
     Running run(wired);
@@ -362,7 +171,7 @@ TEST(Buzzer, ThePassiveOneFollowsItsSignal) {
         EXPECT_LT(sum / kReadings, 0.0535);
         EXPECT_GT(sum / kReadings, 0.040);
     }
-    WiredBench steady = suppliedMotor(3);
+    WiredBench steady = wiredSupply(3);
     steady.part("BZ1", "buzzer-passive", {{"+", "plus"}, {"-", "minus"}});
     Running run(steady);
     run.to(0.5);
@@ -421,7 +230,7 @@ int edgesAround(Running& run, double second) {
 
 TEST(ContactBounce, AButtonBouncesWhereItIsToldTo) {
     for (const char* bounce : {"none", "short", "long"}) {
-        WiredBench wired = suppliedMotor(5);
+        WiredBench wired = wiredSupply(5);
         wired.part("S1", "push-button", {{"1a", "plus"}, {"2a", "out"}}, {{"bounce", bounce}})
             .part("R1", "resistor", {{"1", "out"}, {"2", "minus"}}, {{"resistance", 1000}});
         Inputs inputs;
@@ -438,7 +247,7 @@ TEST(ContactBounce, AButtonBouncesWhereItIsToldTo) {
 // 74-series levels: high from 2.0 V, low to 0.8 V (common practice).
 TEST(LogicProbe, TellsHighLowNeitherAndPulses) {
     const auto told = [](double volt) {
-        WiredBench wired = suppliedMotor(5);
+        WiredBench wired = wiredSupply(5);
         wired.part("PS2", "bench-supply", {{"+", "tip"}, {"-", "minus"}}, {{"voltage", volt}})
             .part("LP1", "logic-probe", {{"tip", "tip"}, {"+", "plus"}, {"-", "minus"}}, {{"logic", "ttl"}});
         Running run(wired);
@@ -450,7 +259,7 @@ TEST(LogicProbe, TellsHighLowNeitherAndPulses) {
     EXPECT_EQ(told(1.4), 0);
 
     // A pulse of 10 microseconds shows for a tenth of a second.
-    WiredBench wired = suppliedMotor(5);
+    WiredBench wired = wiredSupply(5);
     wired.part("S1", "push-button", {{"1a", "plus"}, {"2a", "tip"}})
         .part("R1", "resistor", {{"1", "tip"}, {"2", "minus"}}, {{"resistance", 1000}})
         .part("LP1", "logic-probe", {{"tip", "tip"}, {"+", "plus"}, {"-", "minus"}});
